@@ -1,0 +1,22 @@
+package ampersheet.answer;
+
+import ampersheet.quantity.Unit;
+import java.util.List;
+
+/**
+ * What one question expects.
+ *
+ * @param question for example {@code q3a}, as printed on the sheet and typed in the command
+ * @param step id of the step the question asks for; for a choice, the id of the choice
+ * @param expected the unrounded value in coherent SI units; for a choice, the index of the right option
+ * @param unit the unit the question is asked in
+ * @param figures significant figures asked for
+ * @param unitPrinted whether the sheet prints the unit behind the blank, so that a bare number is complete
+ * @param mistakes whose values lie apart from the key and from each other by more than both tolerances
+ */
+public record AnswerKey(String question, String step, double expected, Unit unit, int figures, boolean unitPrinted,
+    Acceptance acceptance, List<KnownMistake> mistakes) {
+  public AnswerKey {
+    mistakes = List.copyOf(mistakes);
+  }
+}

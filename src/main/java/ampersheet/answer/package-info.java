@@ -1,0 +1,5 @@
+/**
+ * Judging an answer: key, modelled mistakes, and the ladder of verdicts. Portable: {@code java.lang} and
+ * {@code java.util} only.
+ */
+package ampersheet.answer;

@@ -1,0 +1,2 @@
+/** Tiles of pixels that pass data on: the path the data takes, found by following it, and the time a frame takes. */
+package ampersheet.chain;

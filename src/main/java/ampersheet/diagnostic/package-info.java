@@ -1,0 +1,2 @@
+/** What is wrong, where, what was expected, and what to do next. Portable: no library. */
+package ampersheet.diagnostic;

@@ -1,0 +1,37 @@
+package ampersheet.formula;
+
+import ampersheet.quantity.Unit;
+import java.util.List;
+
+/** A formula as a tree. {@code position} is the 0-based index in the text of the character a fault should point at. */
+public sealed interface Expression {
+  int position();
+
+  /** @param asWritten the number as the author wrote it; {@code unit} has dimension one when none was written */
+  record Constant(double number, Unit unit, String asWritten, int position) implements Expression {
+    public double si() {
+      return unit.toSi(number);
+    }
+  }
+
+  record Name(String id, int position) implements Expression {}
+
+  record Negative(Expression of, int position) implements Expression {}
+
+  record Sum(Expression left, Expression right, int position) implements Expression {}
+
+  record Difference(Expression left, Expression right, int position) implements Expression {}
+
+  record Product(Expression left, Expression right, int position) implements Expression {}
+
+  record Quotient(Expression numerator, Expression denominator, int position) implements Expression {}
+
+  record Power(Expression base, Expression exponent, int position) implements Expression {}
+
+  /** A function of the formula language, or in a proof a measure of the model such as {@code current(D1)}. */
+  record Call(String function, List<Expression> arguments, int position) implements Expression {
+    public Call {
+      arguments = List.copyOf(arguments);
+    }
+  }
+}

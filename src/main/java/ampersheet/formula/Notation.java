@@ -1,0 +1,18 @@
+package ampersheet.formula;
+
+import ampersheet.quantity.QuantityWriter.Printed;
+import java.util.Map;
+
+/**
+ * What a fold prints for each name.
+ *
+ * @param symbols by name; a name not in it is printed by {@link Symbol#of}
+ * @param values by name, for the line with the numbers put in
+ * @param words printed for word givens
+ */
+public record Notation(Map<String, Symbol> symbols, Map<String, Printed> values, Map<String, String> words) {
+  public Symbol symbol(String name) {
+    Symbol given = symbols.get(name);
+    return given != null ? given : Symbol.of(name);
+  }
+}

@@ -1,0 +1,30 @@
+package ampersheet.formula;
+
+import ampersheet.quantity.Quantity;
+import java.util.List;
+import java.util.Map;
+
+/** Steps in the order a learner works them: each may use the givens and the steps before it. */
+public record Working(List<Step> steps) {
+  public Working {
+    steps = List.copyOf(steps);
+  }
+
+  /** The givens and every step's value. */
+  public Values work(Values givens) {
+    return work(givens, Map.of());
+  }
+
+  /** The same, but the steps named in {@code instead} take those values: an earlier answer carried forward. */
+  public Values work(Values givens, Map<String, Quantity> instead) {
+    Values known = givens;
+    for (Step step : steps) {
+      Quantity given = instead.get(step.id());
+      Quantity value = given != null
+          ? given
+          : Evaluation.evaluate(step.cases().get(step.applying(known)).is(), known);
+      known = known.with(step.id(), value);
+    }
+    return known;
+  }
+}

@@ -1,0 +1,44 @@
+package ampersheet.problem;
+
+import ampersheet.answer.KnownMistake;
+import ampersheet.chain.Panel;
+import ampersheet.circuit.Schematic;
+import ampersheet.formula.Values;
+import ampersheet.template.ProblemTemplate;
+import ampersheet.thermal.HeatNetwork;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * A template with numbers, worked and proven.
+ *
+ * @param givens drawn or forced, constants included
+ * @param values givens and steps
+ * @param answers in the order asked
+ * @param cautions ids, the template's own and those the numbers call for
+ */
+public record Problem(ProblemTemplate template, Values givens, Values values, List<Answer> answers,
+    Optional<Schematic> schematic, Optional<HeatNetwork> heatNetwork, Optional<Panel> panel,
+    List<String> cautions) {
+  public Problem {
+    answers = List.copyOf(answers);
+    cautions = List.copyOf(cautions);
+  }
+
+  /**
+   * An asked value with both routes.
+   *
+   * @param of step or choice id
+   * @param value first route: SI, or index of the right option
+   * @param second second route
+   * @param gap relative where the key is not zero, else absolute
+   * @param allowed the gap the template states
+   */
+  public record Answer(String of, double value, double second, double gap, double allowed, boolean agrees,
+      List<KnownMistake> mistakes) {
+    public Answer {
+      mistakes = List.copyOf(mistakes);
+    }
+  }
+}

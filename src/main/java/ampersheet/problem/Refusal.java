@@ -1,0 +1,24 @@
+package ampersheet.problem;
+
+/** Why a draw does not become a problem. */
+public enum Refusal {
+  REQUIREMENT("a requirement of the template does not hold"),
+  NOT_A_NUMBER("a step has no finite value"),
+  NO_CASE("no case of a step applies"),
+  MISTAKE_TOO_CLOSE("a mistake's value lies too close to the key"),
+  MISTAKES_TOO_CLOSE("two mistakes' values lie too close to each other"),
+  ROUNDING_AMBIGUOUS("the printed rounding would be ambiguous"),
+  NEAR_A_BOUNDARY("a preferred value, count or choice lies too close to its neighbour"),
+  MODEL_UNSOLVED("the model has no solution with these numbers"),
+  ROUTES_DISAGREE("the two routes disagree");
+
+  private final String sentence;
+
+  Refusal(String sentence) {
+    this.sentence = sentence;
+  }
+
+  public String sentence() {
+    return sentence;
+  }
+}

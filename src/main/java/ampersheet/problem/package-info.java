@@ -1,0 +1,2 @@
+/** From a template to a problem: draw the givens, work the steps, prove each value by a second route, refuse. */
+package ampersheet.problem;

@@ -1,0 +1,33 @@
+package ampersheet.quantity;
+
+import java.util.List;
+import java.util.Optional;
+
+/** What a typed answer was understood to be. */
+public sealed interface Reading {
+  String asTyped();
+
+  /**
+   * A number with or without a unit.
+   *
+   * @param number the number as typed, before prefix and unit
+   * @param prefixFactor factor of a prefix typed without a unit ("4.7k") or by a letter code ("4k7"), otherwise 1
+   * @param unit the unit typed, empty if none
+   * @param significantFigures digits typed that carry meaning
+   * @param wholeNumber whether the number typed is a whole number
+   */
+  record Value(String asTyped, double number, double prefixFactor, Optional<Unit> unit, int significantFigures,
+      boolean wholeNumber) implements Reading {
+
+    /** In coherent SI units; a bare number is taken in {@code expected}, a bare prefix in its base unit. */
+    public double si(Unit expected) {
+      throw new UnsupportedOperationException("being written");
+    }
+  }
+
+  /** More than one number could be meant, as in "4,700". */
+  record Ambiguous(String asTyped, List<String> meanings) implements Reading {}
+
+  /** Not a number with a unit. {@code problem} is a sentence for the learner. */
+  record Unreadable(String asTyped, String problem) implements Reading {}
+}

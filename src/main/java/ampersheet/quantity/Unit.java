@@ -1,0 +1,40 @@
+package ampersheet.quantity;
+
+import java.util.Objects;
+
+/**
+ * A unit as printed, with what one of it is in coherent SI units: {@code SI = value * factor + offset}.
+ *
+ * @param symbol by SI writing rules, for example {@code kΩ}, {@code °C}, {@code K/W}; empty for dimension one
+ * @param dimension of what it measures
+ * @param factor coherent SI units in one of these
+ * @param offset 273.15 for the degree Celsius, otherwise 0
+ * @param base the same unit without its prefix ({@code kΩ} to {@code Ω}), from which printing chooses a prefix again
+ * @param prefixable whether printing may choose a prefix
+ */
+public record Unit(String symbol, Dimension dimension, double factor, double offset, String base,
+    boolean prefixable) {
+  public Unit {
+    Objects.requireNonNull(symbol);
+    Objects.requireNonNull(dimension);
+    Objects.requireNonNull(base);
+  }
+
+  /**
+   * Reads a unit as an author or a learner writes it: {@code mA}, {@code kohm}, {@code kΩ}, {@code K/W}, {@code degC},
+   * {@code °C}, {@code %}, {@code 1}, {@code bit/s}, {@code A/V}, {@code W/(m*K)}, {@code mm2}, {@code turn}.
+   *
+   * @throws UnitFault if it is not a unit, with the position of the first character that does not fit
+   */
+  public static Unit parse(String text) {
+    return UnitReader.read(text);
+  }
+
+  public double toSi(double value) {
+    return value * factor + offset;
+  }
+
+  public double fromSi(double si) {
+    return (si - offset) / factor;
+  }
+}

@@ -1,0 +1,5 @@
+/**
+ * Physical quantities: value with dimension, units and prefixes, preferred numbers, reading what a person types and
+ * writing by the SI rules. Portable: {@code java.lang} and {@code java.util} only.
+ */
+package ampersheet.quantity;

@@ -1,0 +1,2 @@
+/** A document as Markdown that reads well as plain text. */
+package ampersheet.render.markdown;

@@ -1,0 +1,2 @@
+/** Plan, roster, seats, sheet IDs; composes problems into documents. */
+package ampersheet.sheet;

@@ -1,0 +1,215 @@
+package ampersheet.template;
+
+import ampersheet.answer.Acceptance;
+import ampersheet.formula.Condition;
+import ampersheet.formula.Expression;
+import ampersheet.formula.Scope;
+import ampersheet.formula.Symbol;
+import ampersheet.formula.Working;
+import ampersheet.quantity.Unit;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * A checked template: every name resolves, every formula has its dimension, every asked value has a proof.
+ *
+ * @param name {@code family/name}, as in the folder
+ * @param skill what it practises; templates of one skill can stand in for each other in a pool
+ * @param level 1 first lesson to 4 design task
+ * @param givens drawn, in order
+ * @param constants not drawn but printed, such as a property of copper
+ * @param lines what is told of each step, in the order of {@code working}
+ * @param cautions ids of caution boxes that always show
+ * @param fingerprint SHA-256 in hex over the template's files: its version
+ */
+public record ProblemTemplate(String name, String title, String family, String skill, int level,
+    List<String> teaches, List<Given> givens, List<Constant> constants, List<Condition> requirements,
+    Working working, List<StepLine> lines, List<Ask> asks, List<Mistake> mistakes,
+    Optional<CircuitPlan> circuit, Optional<HeatPlan> heat, Optional<ChainPlan> chain,
+    List<Proof> proofs, List<String> cautions, Words words, String fingerprint) {
+
+  public ProblemTemplate {
+    teaches = List.copyOf(teaches);
+    givens = List.copyOf(givens);
+    constants = List.copyOf(constants);
+    requirements = List.copyOf(requirements);
+    lines = List.copyOf(lines);
+    asks = List.copyOf(asks);
+    mistakes = List.copyOf(mistakes);
+    proofs = List.copyOf(proofs);
+    cautions = List.copyOf(cautions);
+  }
+
+  /** A given of the problem: a quantity drawn from values, or a word drawn from words. */
+  public sealed interface Given {
+    String name();
+
+    String meaning();
+  }
+
+  /** @param values in SI, ascending or in the author's order; every one that may be drawn */
+  public record QuantityGiven(String name, String meaning, Symbol symbol, Unit unit, List<Double> values)
+      implements Given {
+    public QuantityGiven {
+      values = List.copyOf(values);
+    }
+  }
+
+  public record WordGiven(String name, String meaning, List<String> values) implements Given {
+    public WordGiven {
+      values = List.copyOf(values);
+    }
+  }
+
+  /** @param si value in coherent SI units */
+  public record Constant(String name, String meaning, Symbol symbol, Unit unit, double si) {}
+
+  /**
+   * What is told of a step.
+   *
+   * @param reasons one per case of the step: why this formula
+   * @param principle the law or rule that gives the line, one of {@code teaches}
+   */
+  public record StepLine(String id, String meaning, Symbol symbol, Unit unit, String principle,
+      List<String> reasons) {
+    public StepLine {
+      reasons = List.copyOf(reasons);
+    }
+  }
+
+  /** A question of the problem. */
+  public sealed interface Ask {
+    /** Step id, or the id of the choice. */
+    String of();
+
+    /** A full sentence in Markdown; made from the step's meaning where the author gives none. */
+    String prompt();
+  }
+
+  /** @param figures significant figures asked for */
+  public record QuantityAsk(String of, String prompt, Acceptance acceptance, int figures) implements Ask {}
+
+  /** Exactly one option's condition holds. */
+  public record ChoiceAsk(String of, String prompt, List<ChoiceOption> options) implements Ask {
+    public ChoiceAsk {
+      options = List.copyOf(options);
+    }
+  }
+
+  /** @param otherwise said to a learner who chose this when it does not hold */
+  public record ChoiceOption(String text, Condition when, String otherwise) {}
+
+  /**
+   * A modelled wrong method for an asked step.
+   *
+   * @param is the wrong formula over givens and steps; or empty, and then
+   * @param instead steps worked wrongly, from which the asked step follows by the right formulas
+   * @param when the mistake exists only if this holds (a wrong branch); empty: always
+   */
+  public record Mistake(String id, String of, Optional<Expression> is, Map<String, Expression> instead,
+      Optional<Condition> when, String says) {}
+
+  /** Parts whose values are formulas; with the numbers in they become a schematic. */
+  public record CircuitPlan(List<PlannedPart> parts) {
+    public CircuitPlan {
+      parts = List.copyOf(parts);
+    }
+  }
+
+  public record PlannedPart(ampersheet.circuit.PartKind kind, String name,
+      Map<String, ampersheet.circuit.GridPoint> ends, Map<String, Expression> values,
+      Optional<String> caption) {}
+
+  /** Watts may use {@code temperature(node)} and the circuit's {@code power(part)}, {@code current(part)}. */
+  public record HeatPlan(List<PlannedAmbient> ambients, List<PlannedNode> nodes,
+      List<PlannedResistance> resistances, List<PlannedLoss> losses) {}
+
+  public record PlannedAmbient(String name, Expression at) {}
+
+  public record PlannedNode(String name, Optional<Expression> capacity, Optional<Expression> initial) {}
+
+  public record PlannedResistance(String name, String from, String to, Expression kelvinPerWatt) {}
+
+  public record PlannedLoss(String name, String into, Expression watts) {}
+
+  /**
+   * A panel whose sizes are formulas and whose words (order, corner …) may be word givens.
+   *
+   * @param tileColumns pixels per tile row
+   * @param layout how tiles follow each other
+   */
+  public record ChainPlan(Expression tileColumns, Expression tileRows, String order, String start, String along,
+      String input, String output, Layout layout, boolean returnLine, Optional<Expression> bitsPerPixel,
+      Optional<Expression> bitTime, Optional<Expression> resetTime, List<PlannedMark> marks) {}
+
+  /** Either explicit places, or a grid of tiles of which every second row is turned half around. */
+  public sealed interface Layout {
+    record Places(List<PlannedPlace> places) implements Layout {}
+
+    /**
+     * Rows of tiles from the top; the data runs along a row of tiles, drops to the next and, {@code serpentine}, comes
+     * back through tiles turned by two quarters.
+     */
+    record Rows(Expression columns, Expression rows) implements Layout {}
+  }
+
+  public record PlannedPlace(Expression column, Expression row, Expression quarterTurns) {}
+
+  public record PlannedMark(Expression x, Expression y, String label) {}
+
+  /**
+   * The second route to an asked or used step.
+   *
+   * @param of step id
+   * @param varies name that the search of {@link Root}, {@link Smallest} and {@link Largest} varies in the model; the
+   *     step itself unless said
+   * @param with names that take other values in the model for this proof only
+   * @param measure over measures of the models: {@code current(D1)}, {@code temperature(junction)}, {@code turn(x, y)}
+   * @param way how the value follows from the measure
+   * @param within relative gap allowed between the two routes
+   * @param floor absolute gap allowed, SI
+   * @param because why the routes may differ, where the gap is wider than arithmetic needs; printed by prove
+   */
+  public record Proof(String of, String varies, Map<String, Expression> with, Expression measure, Way way,
+      double within, double floor, String because) {}
+
+  public sealed interface Way {
+    /** The measure is the value. */
+    record Direct() implements Way {}
+
+    /** The value is the root: the measure, as a function of the varied value in the model, equals {@code target}. */
+    record Root(Expression target) implements Way {}
+
+    /** The value is the smallest member of the series for which the condition on the measure holds. */
+    record Smallest(Members members, Condition.Relation relation, Expression bound) implements Way {}
+
+    /** The value is the largest member of the series for which the condition on the measure holds. */
+    record Largest(Members members, Condition.Relation relation, Expression bound) implements Way {}
+  }
+
+  /** What Smallest and Largest walk through: a preferred series, or whole numbers up to a limit. */
+  public sealed interface Members {
+    record Series(ampersheet.quantity.PreferredSeries series) implements Members {}
+
+    record WholeNumbers(int from, int to) implements Members {}
+  }
+
+  /** The statement's words, one FreeMarker text by language tag ({@code en} always), checked when read. */
+  public record Words(Map<String, String> statements) {}
+
+  /** Dimensions of all givens, constants and steps. */
+  public Scope scope() {
+    throw new UnsupportedOperationException("being written");
+  }
+
+  public StepLine line(String step) {
+    return lines.stream().filter(line -> line.id().equals(step)).findFirst()
+        .orElseThrow(() -> new IllegalArgumentException("no step " + step));
+  }
+
+  /** Product of the numbers of values of all givens, before constraints. */
+  public long spaceOfGivens() {
+    throw new UnsupportedOperationException("being written");
+  }
+}
