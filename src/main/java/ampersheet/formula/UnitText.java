@@ -42,7 +42,7 @@ final class UnitText {
 
   /** Whether a unit may start with it. */
   static boolean starts(char c) {
-    return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || "%\u00b0\u03a9\u2126\u00b5\u03bc".indexOf(c) >= 0;
+    return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || "%\u00b0\u03a9\u2126\u00b5\u03bc\u2103".indexOf(c) >= 0;
   }
 
   /** Index after the word of unit characters at {@code start}, or -1 if there is none. */
