@@ -130,7 +130,7 @@ final class ModelPlans {
       for (Netlist.Connected without : known.parts()) {
         connected.add(new Netlist.Connected(byName.get(without.part().name()), without.node()));
       }
-      return new Netlist(connected, known.nodes(), known.nodeAt());
+      return new Netlist(connected, known.nodes(), known.nodeAt(), known.doubts());
     }
 
     /** Only the parts that use one of the changed names are made again. */

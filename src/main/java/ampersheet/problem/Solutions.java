@@ -19,6 +19,8 @@ final class Solutions {
       throw new Unsolved("no path for current ties " + String.join(", ", floating.nodes()) + " to the ground");
     } else if (outcome instanceof Outcome.SourceLoop loop) {
       throw new Unsolved("ideal sources and wires contradict each other around " + String.join(", ", loop.parts()));
+    } else if (outcome instanceof Outcome.Unfit unfit) {
+      throw new Unsolved(unfit.part() + " " + unfit.fault());
     } else if (outcome instanceof Outcome.NotSettled unsettled) {
       throw new Unsolved("the circuit did not settle in " + unsettled.iterations() + " rounds of Newton's method");
     }
