@@ -12,24 +12,24 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 
-/** Lays a schematic out at one grid step: bodies and leads first, then dots, signs, names and values around them. */
+/** Lays a schematic out at one spacing: bodies and leads first, then dots, signs, names and values around them. */
 final class CircuitDrawing {
-  /** Pixels per step of the grid, across and up. */
-  record Step(double across, double up) {}
-
   private static final double TERMINAL_RADIUS = 3.5;
   private static final double JUNCTION_RADIUS = 3;
+  private static final double SHORTEST_LEAD = 8;
   private static final Box REGULATOR = Box.centred(new Point(0, 0), 92, 50);
+  private static final Box UPRIGHT_REGULATOR = Box.centred(new Point(0, 0), 64, 68);
 
   private final Schematic schematic;
   private final Map<String, Label> labels;
   private final SymbolStyle style;
   private final Set<String> emphasised;
-  private final Step step;
+  private final Spacing spacing;
 
   private final Drawing drawing = new Drawing();
   private final LabelPlacer placer = new LabelPlacer(drawing);
@@ -41,17 +41,18 @@ final class CircuitDrawing {
   private final Map<String, Box> bodies = new LinkedHashMap<>();
   private final List<Runnable> marks = new ArrayList<>();
   private final Box extent;
-  private boolean squeezed;
-  private boolean displaced;
+  /** Parts whose body or text has too little room, in order. */
+  private final Set<PlacedPart> cramped = new LinkedHashSet<>();
+  private boolean legible = true;
 
   CircuitDrawing(Schematic schematic, Map<String, Label> labels, SymbolStyle style, Set<String> emphasised,
-      Step step) {
+      Spacing spacing) {
     this.schematic = schematic;
     this.labels = labels;
     this.style = style;
     this.emphasised = emphasised;
-    this.step = step;
-    this.extent = extent();
+    this.spacing = spacing;
+    this.extent = spacing.extent();
     draw();
   }
 
@@ -59,14 +60,14 @@ final class CircuitDrawing {
     return drawing;
   }
 
-  /** Whether something did not fit at this grid step. */
-  boolean crowded() {
-    return squeezed || placer.crowded();
+  /** Whether every text has a place of its own. */
+  boolean legible() {
+    return legible;
   }
 
-  /** Whether a value had to stand aside of its part's middle. */
-  boolean displaced() {
-    return displaced;
+  /** The parts that would look better with more room. */
+  Set<PlacedPart> cramped() {
+    return cramped;
   }
 
   private void draw() {
@@ -93,9 +94,10 @@ final class CircuitDrawing {
   /** A switch that yields a value: a kind without a symbol does not compile. */
   private boolean body(PlacedPart part) {
     return switch (part.kind()) {
-      case SOURCE, RESISTOR, LOAD, SINK, LED, DIODE, ZENER, REFERENCE, CAPACITOR, VOLTMETER, AMMETER ->
+      case SOURCE, RESISTOR, LOAD, SINK, LED, DIODE, ZENER, REFERENCE, SWITCH, CAPACITOR, VOLTMETER, AMMETER ->
           twoTerminals(part);
-      case NMOS, PMOS -> transistor(part, "drain", "gate", "source");
+      case NMOS, PMOS -> transistor(part, "drain", "gate", "source", PartSymbol.GATE);
+      case NPN -> transistor(part, "collector", "base", "emitter", PartSymbol.BASE);
       case TRIMPOT -> trimpot(part);
       case REGULATOR -> regulator(part);
       case WIRE -> wire(part);
@@ -104,16 +106,7 @@ final class CircuitDrawing {
   }
 
   private Point pixel(GridPoint point) {
-    return new Point(point.x() * step.across(), -point.y() * step.up());
-  }
-
-  private Box extent() {
-    Point[] points = schematic.parts().stream().flatMap(part -> part.ends().values().stream()).map(this::pixel)
-        .toArray(Point[]::new);
-    if (points.length == 0) {
-      throw new IllegalArgumentException("a schematic without parts cannot be drawn");
-    }
-    return Box.around(points);
+    return spacing.pixel(point);
   }
 
   private Stroke stroke(PlacedPart part) {
@@ -179,23 +172,10 @@ final class CircuitDrawing {
     if (from.equals(to)) {
       return true;
     }
-    List<Point> points = new ArrayList<>(List.of(pixel(from)));
-    if (from.x() != to.x() && from.y() != to.y()) {
-      points.add(pixel(corner(from, to)));
-    }
-    points.add(pixel(to));
-    noteWind(from, points.get(1));
-    noteWind(to, points.get(points.size() - 2));
-    points.set(0, edge(from, points.get(1)));
-    points.set(points.size() - 1, edge(to, points.get(points.size() - 2)));
-    drawing.line("", stroke(part), points.toArray(new Point[0]));
+    noteWind(from, pixel(to));
+    noteWind(to, pixel(from));
+    drawing.line("", stroke(part), edge(from, pixel(to)), edge(to, pixel(from)));
     return true;
-  }
-
-  /** A slanting wire is drawn round a corner, where it can by a corner at which no other part ends. */
-  private GridPoint corner(GridPoint from, GridPoint to) {
-    GridPoint first = new GridPoint(to.x(), from.y());
-    return endsAt.containsKey(first) ? new GridPoint(from.x(), to.y()) : first;
   }
 
   private void dots() {
@@ -224,23 +204,22 @@ final class CircuitDrawing {
 
   private boolean onAxis(PlacedPart part, GridPoint from, GridPoint to) {
     Frame frame = Frame.between(pixel(from), pixel(to));
-    if (pointsAtLabel(frame)) {
-      frame = frame.flipped();
-    }
-    return onAxis(part, from, to, frame);
+    boolean turned = part.kind() != PartKind.SWITCH && pointsAtLabel(frame);
+    return onAxis(part, from, to, turned ? frame.flipped() : frame);
   }
 
   private boolean onAxis(PlacedPart part, GridPoint from, GridPoint to, Frame unscaled) {
     double half = PartSymbol.halfLength(part.kind(), unscaled, name(part));
-    double room = pixel(from).distanceTo(pixel(to)) / 2 - 4;
-    squeezed |= room < half;
+    double shortest = Math.min(pixel(from).distanceTo(unscaled.origin()), pixel(to).distanceTo(unscaled.origin()));
+    double room = shortest - 4;
+    require(part, shortest >= half + SHORTEST_LEAD);
     Frame frame = room < half ? unscaled.scaled(Math.max(room, 2) / half) : unscaled;
     PartSymbol symbol = new PartSymbol(drawing, part.name(), frame, style, stroke(part));
-    symbol.draw(part.kind(), name(part));
+    symbol.draw(part, name(part));
     bodies.put(part.name(), drawing.bounds(part.name()));
     lead(part, from, frame.at(-half, 0));
     lead(part, to, frame.at(half, 0));
-    signs(part.kind(), part.name(), frame, half, symbol);
+    signs(part, frame, half, symbol);
     return true;
   }
 
@@ -256,13 +235,34 @@ final class CircuitDrawing {
     };
   }
 
-  private void signs(PartKind kind, String part, Frame frame, double half, PartSymbol symbol) {
+  private void require(PlacedPart part, boolean roomy) {
+    if (!roomy) {
+      cramped.add(part);
+    }
+  }
+
+  /** Puts text beside a part and notes if there was no room for it, or only at a spot farther down the list. */
+  private void text(PlacedPart part, List<Lettering> lines, List<Spot> spots, int good) {
+    int taken = placer.place(part.name(), lines, spots);
+    legible &= taken < spots.size();
+    require(part, taken < good);
+  }
+
+  private Point signPlace(PlacedPart part, Frame frame, double u) {
+    List<Point> centres = besideLead(frame, u);
+    Optional<Point> free = placer.free(8, centres);
+    require(part, free.isPresent());
+    return free.orElse(centres.get(0));
+  }
+
+  private void signs(PlacedPart part, Frame frame, double half, PartSymbol symbol) {
+    PartKind kind = part.kind();
     boolean outside = kind == PartKind.SOURCE && style == SymbolStyle.IEC;
     if (outside || kind == PartKind.VOLTMETER || kind == PartKind.AMMETER) {
       double plusEnd = kind == PartKind.SOURCE ? half + 6 : -half - 6;
-      marks.add(() -> symbol.plus(placer.free(8, besideLead(frame, plusEnd))));
+      marks.add(() -> symbol.plus(signPlace(part, frame, plusEnd)));
       if (outside) {
-        marks.add(() -> symbol.minus(placer.free(8, besideLead(frame, -half - 6))));
+        marks.add(() -> symbol.minus(signPlace(part, frame, -half - 6)));
       }
     }
     switch (kind) {
@@ -285,7 +285,7 @@ final class CircuitDrawing {
   }
 
   /** A small letter beside a lead, on the side to which v points, if there is room. */
-  private void pin(String part, String letter, Frame frame, double u) {
+  private void pin(PlacedPart part, String letter, Frame frame, double u) {
     Point towards = frame.at(0, 1);
     boolean first = frame.vertical() ? towards.x() > frame.origin().x() : towards.y() < frame.origin().y();
     Side preferred = frame.vertical() ? first ? Side.RIGHT : Side.LEFT : first ? Side.ABOVE : Side.BELOW;
@@ -297,36 +297,43 @@ final class CircuitDrawing {
         spots.addAll(LabelPlacer.around(Box.centred(lead, 1.5, 1.5), 3, 3, side).subList(0, 1));
       }
     }
-    placer.place(part, List.of(Lettering.plain(letter, Lettering.SMALL)), spots);
+    text(part, List.of(Lettering.plain(letter, Lettering.SMALL)), spots, spots.size());
   }
 
   /** The letter of a third terminal, beside its lead, which runs along v. */
-  private void sidePin(String part, String letter, Point lead) {
-    placer.place(part, List.of(Lettering.plain(letter, Lettering.SMALL)),
-        LabelPlacer.around(Box.centred(lead, 1.5, 1.5), 3, 14, Side.ABOVE, Side.BELOW, Side.LEFT, Side.RIGHT));
+  private void sidePin(PlacedPart part, String letter, Point lead) {
+    List<Spot> spots = LabelPlacer.around(Box.centred(lead, 1.5, 1.5), 3, 14, Side.ABOVE, Side.BELOW, Side.LEFT,
+        Side.RIGHT);
+    text(part, List.of(Lettering.plain(letter, Lettering.SMALL)), spots, spots.size());
   }
 
-  private boolean transistor(PlacedPart part, String top, String control, String bottom) {
+  private boolean transistor(PlacedPart part, String top, String control, String bottom, double side) {
     GridPoint from = part.end(top);
     GridPoint to = part.end(bottom);
     Point first = pixel(from);
     Point last = pixel(to);
     boolean upright = Math.abs(last.y() - first.y()) >= Math.abs(last.x() - first.x());
     Point foot = upright ? new Point(first.x(), last.y()) : new Point(last.x(), first.y());
-    Frame frame = Frame.between(first, foot).facing(pixel(part.end(control)));
-    double half = PartSymbol.halfLength(part.kind(), frame, name(part));
-    double reach = first.distanceTo(foot) / 2;
-    squeezed |= reach < half + 4;
-    new PartSymbol(drawing, part.name(), frame, style, stroke(part)).draw(part.kind(), name(part));
+    Frame middle = Frame.between(first, foot).facing(pixel(part.end(control)));
+    double half = PartSymbol.halfLength(part.kind(), middle, name(part));
+    require(part, first.distanceTo(foot) / 2 >= half + SHORTEST_LEAD);
+    Frame frame = opposite(middle, first.distanceTo(foot) / 2 - half - SHORTEST_LEAD, pixel(part.end(control)));
+    new PartSymbol(drawing, part.name(), frame, style, stroke(part)).draw(part, name(part));
     bodies.put(part.name(), drawing.bounds(part.name()));
     lead(part, from, frame.at(-half, 0));
     lead(part, to, foot, frame.at(half, 0));
-    Point gate = sideLead(part, part.end(control), frame, 17, 14);
+    Point gate = sideLead(part, part.end(control), frame, side, side - 3);
     String initials = control.substring(0, 1) + top.substring(0, 1) + bottom.substring(0, 1);
-    marks.add(() -> sidePin(part.name(), upper(initials, 0), gate));
-    marks.add(() -> pin(part.name(), upper(initials, 1), frame, -half - 8));
-    marks.add(() -> pin(part.name(), upper(initials, 2), frame, half + 8));
+    marks.add(() -> sidePin(part, upper(initials, 0), gate));
+    marks.add(() -> pin(part, upper(initials, 1), frame, -half - 8));
+    marks.add(() -> pin(part, upper(initials, 2), frame, half + 8));
     return true;
+  }
+
+  /** Moved along the part, by {@code room} at most, so that the third terminal's lead runs straight. */
+  private static Frame opposite(Frame frame, double room, Point third) {
+    double shift = Math.max(-room, Math.min(room, frame.u(third)));
+    return room <= 0 ? frame : frame.movedAlong(shift);
   }
 
   private static String upper(String letters, int index) {
@@ -356,7 +363,10 @@ final class CircuitDrawing {
   /** The wiper's arrow meets the body from the side on which the wiper ends. */
   private boolean trimpot(PlacedPart part) {
     GridPoint wiper = part.end("wiper");
-    Frame axis = Frame.between(pixel(part.end("from")), pixel(part.end("to"))).facing(pixel(wiper));
+    Frame middle = Frame.between(pixel(part.end("from")), pixel(part.end("to"))).facing(pixel(wiper));
+    double reach = pixel(part.end("from")).distanceTo(middle.origin());
+    double room = reach - PartSymbol.halfLength(part.kind(), middle, name(part)) - SHORTEST_LEAD;
+    Frame axis = middle.v(pixel(wiper)) > 1 ? opposite(middle, room, pixel(wiper)) : middle;
     onAxis(part, part.end("from"), part.end("to"), axis);
     double tip = 8;
     sideLead(part, wiper, axis, tip + 6, 12);
@@ -369,12 +379,14 @@ final class CircuitDrawing {
     Point in = pixel(part.end("in"));
     Point out = pixel(part.end("out"));
     Point ground = pixel(part.end("ground"));
-    Frame axis = Frame.between(in, out);
-    boolean lying = !axis.vertical();
-    Box box = lying ? Box.centred(axis.origin(), REGULATOR.width(), REGULATOR.height())
-        : Box.centred(axis.origin(), 64, 68);
-    double half = (lying ? box.width() : box.height()) / 2;
-    squeezed |= in.distanceTo(out) / 2 < half + 6;
+    Frame middle = Frame.between(in, out);
+    boolean lying = !middle.vertical();
+    Box size = lying ? REGULATOR : UPRIGHT_REGULATOR;
+    double half = (lying ? size.width() : size.height()) / 2;
+    double room = in.distanceTo(out) / 2 - half - SHORTEST_LEAD;
+    require(part, room >= 0);
+    Frame axis = opposite(middle, room, ground);
+    Box box = Box.centred(axis.origin(), size.width(), size.height());
     String name = part.name();
     drawing.rectangle(name, stroke(part), box);
     Frame facing = axis.facing(ground);
@@ -384,7 +396,7 @@ final class CircuitDrawing {
     bodies.put(name, drawing.bounds(name));
     lead(part, part.end("in"), axis.at(-half, 0));
     lead(part, part.end("out"), axis.at(half, 0));
-    Point foot = sideLead(part, part.end("ground"), facing, side, 12);
+    Point foot = sideLead(part, part.end("ground"), facing, side, half - 22);
     double u = facing.u(foot);
     pinName(name, "GND", facing.at(u, side), box);
     return true;
@@ -419,8 +431,8 @@ final class CircuitDrawing {
     Label label = labels.get(part.name());
     List<Lettering> lines = label == null ? List.of(Lettering.plain("0\u00A0V", Lettering.SMALL)) : lines(part, label);
     if (!lines.isEmpty()) {
-      marks.add(() -> placer.place(part.name(), lines,
-          LabelPlacer.around(body, 3, 20, Side.RIGHT, Side.LEFT, Side.BELOW, Side.ABOVE)));
+      List<Spot> spots = LabelPlacer.around(body, 3, 20, Side.RIGHT, Side.LEFT, Side.BELOW, Side.ABOVE);
+      marks.add(() -> text(part, lines, spots, spots.size()));
     }
   }
 
@@ -443,7 +455,7 @@ final class CircuitDrawing {
     List<Spot> all = new ArrayList<>(beside.subList(0, 4));
     all.addAll(spots);
     all.addAll(LabelPlacer.around(circle, 4, 24, across, Side.ABOVE, Side.BELOW, other));
-    placer.place(part.name(), lines(part, label), all);
+    text(part, lines(part, label), all, all.size());
   }
 
   private void label(String name, Box body) {
@@ -454,8 +466,7 @@ final class CircuitDrawing {
     }
     List<Lettering> lines = lines(part, label);
     if (!lines.isEmpty()) {
-      int spot = placer.place(name, lines, LabelPlacer.around(body, 6, 31, sides(body, vertical(part))));
-      displaced |= spot >= 4;
+      text(part, lines, LabelPlacer.around(body, 6, 31, sides(body, vertical(part))), 2);
     }
   }
 
@@ -470,10 +481,9 @@ final class CircuitDrawing {
     return vertical ? new Side[] {across, opposite, upright, inward} : new Side[] {upright, inward, across, opposite};
   }
 
-  private boolean vertical(PlacedPart part) {
-    List<String> terminals = part.kind().terminals();
-    Point from = pixel(part.end(terminals.get(0)));
-    Point to = pixel(part.end(terminals.get(part.kind() == PartKind.NMOS || part.kind() == PartKind.PMOS ? 2 : 1)));
+  boolean vertical(PlacedPart part) {
+    Point from = pixel(part.end(CircuitWords.first(part)));
+    Point to = pixel(part.end(CircuitWords.last(part)));
     return Math.abs(to.y() - from.y()) > Math.abs(to.x() - from.x());
   }
 

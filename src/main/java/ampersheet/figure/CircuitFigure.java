@@ -1,19 +1,17 @@
 package ampersheet.figure;
 
+import ampersheet.circuit.GridPoint;
+import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
-import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
 /** Draws a schematic. */
 public final class CircuitFigure {
-  /** Tried in turn until every label has a place of its own; text needs room across sooner than upwards. */
-  private static final List<CircuitDrawing.Step> STEPS = List.of(new CircuitDrawing.Step(24, 24),
-      new CircuitDrawing.Step(27, 24), new CircuitDrawing.Step(30, 24), new CircuitDrawing.Step(33, 27),
-      new CircuitDrawing.Step(37, 30), new CircuitDrawing.Step(42, 34), new CircuitDrawing.Step(48, 40));
-
   /** Fits a page of A4 with its margins. */
-  private static final double COMFORTABLE_WIDTH = 560;
+  private static final double PAGE_WIDTH = 640;
+  private static final int ATTEMPTS = 24;
+  private static final double STRETCH = 12;
 
   private CircuitFigure() {}
 
@@ -32,19 +30,39 @@ public final class CircuitFigure {
 
   static CircuitDrawing layOut(Schematic schematic, Map<String, Label> labels, SymbolStyle style,
       Set<String> emphasised) {
-    CircuitDrawing fitting = null;
-    CircuitDrawing last = null;
-    for (CircuitDrawing.Step step : STEPS) {
-      last = new CircuitDrawing(schematic, labels, style, emphasised, step);
-      boolean wide = last.drawing().bounds().width() > COMFORTABLE_WIDTH;
-      if (!last.crowded() && !last.displaced() && !wide) {
-        return last;
+    Spacing spacing = new Spacing(schematic.parts().stream().flatMap(part -> part.ends().values().stream()).toList());
+    CircuitDrawing best = null;
+    for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
+      CircuitDrawing drawing = new CircuitDrawing(schematic, labels, style, emphasised, spacing);
+      boolean wide = drawing.drawing().bounds().width() > PAGE_WIDTH - 10;
+      if (best == null || !wide && (drawing.legible() || !best.legible()) || drawing.legible() && !best.legible()) {
+        best = drawing;
       }
-      fitting = fitting == null && !last.crowded() ? last : fitting;
-      if (fitting != null && wide) {
+      if (drawing.cramped().isEmpty() || wide && best.legible()) {
         break;
       }
+      spacing = spacing.copy();
+      for (PlacedPart part : drawing.cramped()) {
+        stretch(spacing, part, drawing.vertical(part), attempt % 2 == 0);
+      }
     }
-    return fitting == null ? last : fitting;
+    return best;
+  }
+
+  /** Makes room where text goes first: beside upright parts, over lying ones; by turns along the part and across it. */
+  private static void stretch(Spacing spacing, PlacedPart part, boolean vertical, boolean firstTurn) {
+    int left = part.ends().values().stream().mapToInt(GridPoint::x).min().getAsInt();
+    int right = part.ends().values().stream().mapToInt(GridPoint::x).max().getAsInt();
+    int low = part.ends().values().stream().mapToInt(GridPoint::y).min().getAsInt();
+    int high = part.ends().values().stream().mapToInt(GridPoint::y).max().getAsInt();
+    if (vertical == firstTurn) {
+      boolean outermost = right == spacing.rightmost();
+      spacing.widen(vertical ? outermost ? left - 1 : right : left, vertical ? outermost ? left : right + 1 : right,
+          STRETCH);
+    } else {
+      boolean outermost = high == spacing.topmost();
+      spacing.heighten(vertical ? low : outermost ? low - 1 : high, vertical ? high : outermost ? low : high + 1,
+          STRETCH);
+    }
   }
 }

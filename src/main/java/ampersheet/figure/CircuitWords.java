@@ -120,7 +120,8 @@ final class CircuitWords {
       case LED, DIODE, ZENER, REFERENCE -> name + " leads, " + entered + " first, to node " + other;
       case SINK -> name + (forwards ? " draws its current to node " : " brings its current from node ") + other;
       case VOLTMETER -> "the voltmeter " + name + " reads between here and node " + other;
-      case RESISTOR, LOAD, CAPACITOR, AMMETER, NMOS, PMOS, TRIMPOT, REGULATOR, WIRE, GROUND, NODE ->
+      case SWITCH -> name + ", " + state(part) + ", leads to node " + other;
+      case RESISTOR, LOAD, CAPACITOR, AMMETER, NMOS, PMOS, NPN, TRIMPOT, REGULATOR, WIRE, GROUND, NODE ->
           name + " leads to node " + other;
     };
   }
@@ -161,16 +162,17 @@ final class CircuitWords {
         .collect(Collectors.joining("; "));
   }
 
-  private static String first(PlacedPart part) {
+  static String first(PlacedPart part) {
     return part.kind().terminals().get(0);
   }
 
   /** The terminal opposite the first; a third one stands beside. */
-  private static String last(PlacedPart part) {
+  static String last(PlacedPart part) {
     return switch (part.kind()) {
       case NMOS, PMOS -> "source";
-      case SOURCE, RESISTOR, LOAD, SINK, LED, DIODE, ZENER, REFERENCE, TRIMPOT, REGULATOR, CAPACITOR, VOLTMETER,
-          AMMETER, WIRE, GROUND, NODE -> part.kind().terminals().get(part.kind().terminals().size() > 1 ? 1 : 0);
+      case NPN -> "emitter";
+      case SOURCE, RESISTOR, LOAD, SINK, LED, DIODE, ZENER, REFERENCE, SWITCH, TRIMPOT, REGULATOR, CAPACITOR,
+          VOLTMETER, AMMETER, WIRE, GROUND, NODE -> part.kind().terminals().get(part.kind().terminals().size() > 1 ? 1 : 0);
     };
   }
 
@@ -183,11 +185,18 @@ final class CircuitWords {
       case VOLTMETER, AMMETER -> "plus at " + at.get("from");
       case NMOS, PMOS -> "drain at " + at.get("drain") + ", gate at " + at.get("gate") + ", source at "
           + at.get("source");
+      case NPN -> "collector at " + at.get("collector") + ", base at " + at.get("base") + ", emitter at "
+          + at.get("emitter");
+      case SWITCH -> state(connected.part());
       case TRIMPOT -> "wiper at " + at.get("wiper");
       case REGULATOR -> "input at " + at.get("in") + ", output at " + at.get("out") + ", ground at "
           + at.get("ground");
       case RESISTOR, LOAD, CAPACITOR, WIRE, GROUND, NODE -> "none";
     };
+  }
+
+  private static String state(PlacedPart part) {
+    return PartSymbol.isClosed(part) ? "closed" : "open";
   }
 
   /** What a terminal is called: by its function, else by where the drawing has it. */
@@ -198,14 +207,14 @@ final class CircuitWords {
       case VOLTMETER, AMMETER -> from ? "plus" : "minus";
       case LED, DIODE, ZENER, REFERENCE -> from ? "anode" : "cathode";
       case SINK -> from ? "inflow" : "outflow";
-      case NMOS, PMOS -> terminal;
+      case NMOS, PMOS, NPN -> terminal;
       case REGULATOR -> switch (terminal) {
         case "in" -> "input";
         case "out" -> "output";
         default -> terminal;
       };
       case TRIMPOT -> terminal.equals("wiper") ? terminal : end(part, terminal);
-      case RESISTOR, LOAD, CAPACITOR -> end(part, terminal);
+      case RESISTOR, LOAD, CAPACITOR, SWITCH -> end(part, terminal);
       case WIRE, GROUND, NODE -> terminal;
     };
   }
@@ -233,6 +242,8 @@ final class CircuitWords {
       case REFERENCE -> "voltage reference";
       case NMOS -> "N-channel MOSFET";
       case PMOS -> "P-channel MOSFET";
+      case NPN -> "NPN transistor";
+      case SWITCH -> "switch";
       case TRIMPOT -> "trimming potentiometer";
       case REGULATOR -> "linear regulator";
       case CAPACITOR -> "capacitor";
@@ -245,6 +256,6 @@ final class CircuitWords {
   }
 
   private static String plural(PartKind kind) {
-    return word(kind) + "s";
+    return kind == PartKind.SWITCH ? "switches" : word(kind) + "s";
   }
 }

@@ -20,6 +20,10 @@ record Frame(Point origin, double ux, double uy, boolean mirrored, double scale)
     return new Frame(origin, ux, uy, mirrored, factor);
   }
 
+  Frame movedAlong(double u) {
+    return new Frame(at(u, 0), ux, uy, mirrored, scale);
+  }
+
   /** The same frame with v pointing to the side on which {@code point} lies. */
   Frame facing(Point point) {
     return v(point) < 0 ? flipped() : this;

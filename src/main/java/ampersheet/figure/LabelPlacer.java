@@ -2,6 +2,7 @@ package ampersheet.figure;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Puts blocks of text where nothing else is: the first free of several spots. */
 final class LabelPlacer {
@@ -9,7 +10,6 @@ final class LabelPlacer {
   private static final double LEADING = 1.22;
 
   private final Drawing drawing;
-  private boolean crowded;
 
   LabelPlacer(Drawing drawing) {
     this.drawing = drawing;
@@ -20,15 +20,10 @@ final class LabelPlacer {
   /** A place for a block: it touches {@code at} with the middle of the side that faces back. */
   record Spot(Point at, Side side) {}
 
-  /** Whether some block found no free spot: the drawing needs more room. */
-  boolean crowded() {
-    return crowded;
-  }
-
   /**
-   * Puts the lines at the first free spot; at the least crowded one, and notes it, if none is free.
+   * Puts the lines at the first free spot; at the least crowded one if none is free.
    *
-   * @return index of the spot taken
+   * @return index of the spot; the number of spots if none was free
    */
   int place(String part, List<Lettering> lines, List<Spot> spots) {
     int best = 0;
@@ -43,20 +38,14 @@ final class LabelPlacer {
         break;
       }
     }
-    crowded |= least > 0;
     write(part, lines, spots.get(best));
-    return best;
+    return least == 0 ? best : spots.size();
   }
 
-  /** The centre of the first free square of that size; the first of all, and noted, if none is free. */
-  Point free(double size, List<Point> centres) {
-    for (Point centre : centres) {
-      if (drawing.isFree(Box.centred(centre, size, size).grown(CLEARANCE))) {
-        return centre;
-      }
-    }
-    crowded = true;
-    return centres.get(0);
+  /** The centre of the first free square of that size, if any is. */
+  Optional<Point> free(double size, List<Point> centres) {
+    return centres.stream().filter(centre -> drawing.isFree(Box.centred(centre, size, size).grown(CLEARANCE)))
+        .findFirst();
   }
 
   /**

@@ -1,6 +1,7 @@
 package ampersheet.figure;
 
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PlacedPart;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -12,6 +13,9 @@ import java.util.List;
  */
 final class PartSymbol {
   static final double METER_RADIUS = 15;
+  /** How far a transistor's control terminal stands from the line between its other two. */
+  static final double GATE = 17;
+  static final double BASE = 12;
   private static final double RESISTOR_HALF = 21;
   private static final double RESISTOR_RISE = 7;
 
@@ -38,13 +42,14 @@ final class PartSymbol {
       case LED, DIODE, ZENER -> 8;
       case REFERENCE -> 17;
       case CAPACITOR -> 3.5;
-      case NMOS, PMOS -> 11;
+      case NMOS, PMOS, NPN -> 11;
+      case SWITCH -> 16;
       case REGULATOR, WIRE, GROUND, NODE -> throw new IllegalArgumentException(kind + " has no body on an axis");
     };
   }
 
-  void draw(PartKind kind, Lettering name) {
-    switch (kind) {
+  void draw(PlacedPart placed, Lettering name) {
+    switch (placed.kind()) {
       case RESISTOR, TRIMPOT -> resistor();
       case LOAD -> load(name);
       case SOURCE -> voltageSource();
@@ -58,7 +63,9 @@ final class PartSymbol {
       case AMMETER -> meter("A");
       case NMOS -> mosfet(true);
       case PMOS -> mosfet(false);
-      case REGULATOR, WIRE, GROUND, NODE -> throw new IllegalArgumentException(kind + " has no body on an axis");
+      case NPN -> npn();
+      case SWITCH -> contact(isClosed(placed));
+      case REGULATOR, WIRE, GROUND, NODE -> throw new IllegalArgumentException(placed.kind() + " has no body on an axis");
     }
   }
 
@@ -182,11 +189,10 @@ final class PartSymbol {
    */
   private void mosfet(boolean nChannel) {
     double channel = 11;
-    double gate = 17;
     line(-16, channel, -7, channel);
     line(-4.5, channel, 4.5, channel);
     line(7, channel, 16, channel);
-    line(-14, gate, 14, gate);
+    line(-14, GATE, 14, GATE);
     drawing.line(part, stroke, frame.at(-11, 0), frame.at(-11, channel));
     drawing.line(part, stroke, frame.at(11, 0), frame.at(11, channel));
     drawing.line(part, stroke, frame.at(11, 0), frame.at(0, 0), frame.at(0, channel));
@@ -194,6 +200,27 @@ final class PartSymbol {
       drawing.arrowHead(part, frame.at(0, 0), frame.at(0, channel - 1), 8 * frame.scale());
     } else {
       drawing.arrowHead(part, frame.at(0, channel), frame.at(0, 1), 8 * frame.scale());
+    }
+  }
+
+  /** u from collector to emitter, v towards the base; the arrow on the emitter shows the way of the current. */
+  private void npn() {
+    line(-13, BASE, 13, BASE);
+    line(-11, 0, -5, BASE);
+    drawing.arrow(part, stroke, 8 * frame.scale(), frame.at(5, BASE), frame.at(11, 0.5));
+  }
+
+  static boolean isClosed(PlacedPart placed) {
+    return placed.values().getOrDefault("closed", 0.0) > 0.5;
+  }
+
+  private void contact(boolean closed) {
+    drawing.circle(part, stroke, frame.at(-13, 0), 3 * frame.scale());
+    drawing.circle(part, stroke, frame.at(13, 0), 3 * frame.scale());
+    if (closed) {
+      line(-13, 3, 17, 3);
+    } else {
+      line(-10.6, 1.8, 13, 13);
     }
   }
 

@@ -102,6 +102,12 @@ final class Circuits {
         .part(PartKind.LED, "D1", 8, 4, 8, 0).wire(8, 0, 0, 0).label("V1", "Vs", "=\u00A09\u00A0V")
         .label("RV1", "Rmax", "=\u00A01\u00A0kΩ").label("R1", "R1", "=\u00A0220\u00A0Ω").label("D1", "Vf", "=\u00A02\u00A0V")
         .drawn());
+    all.put("npn-switch", new Circuits().part(PartKind.SOURCE, "V1", 0, 0, 0, 10)
+        .part(PartKind.SWITCH, "S1", 0, 10, 4, 10).part(PartKind.SWITCH, "S2", 9, 8, 12, 8).part(PartKind.NODE, "probe", 12, 8).wire(4, 10, 9, 10)
+        .part(PartKind.RESISTOR, "RB", 4, 10, 4, 3).wire(4, 3, 6, 3).part(PartKind.NPN, "Q1", 9, 5, 6, 3, 9, 0)
+        .part(PartKind.LED, "D1", 9, 8, 9, 5).part(PartKind.AMMETER, "M1", 9, 10, 9, 8).wire(9, 0, 0, 0)
+        .label("V1", "Vs", "=\u00A05\u00A0V").label("S1").label("S2").label("RB", "RB", "=\u00A010\u00A0kΩ")
+        .label("Q1", "Vsat", "=\u00A00.2\u00A0V").label("D1", "Vf", "=\u00A02\u00A0V").label("M1").drawn());
     all.put("regulator", new Circuits().part(PartKind.SOURCE, "V1", 0, 0, 0, 5).wire(0, 5, 3, 5)
         .part(PartKind.REGULATOR, "U1", 3, 5, 9, 5, 6, 2).wire(6, 2, 6, 0).wire(9, 5, 12, 5)
         .part(PartKind.RESISTOR, "RL", 12, 5, 12, 0).wire(0, 0, 3, 0).wire(3, 0, 6, 0).wire(6, 0, 12, 0)
@@ -124,10 +130,6 @@ final class Circuits {
         .wire(3, 8, 0, 8).wire(0, 8, 0, 4)
         .label("V1", "Vs", "=\u00A09\u00A0V").label("D1", "Vf", "=\u00A01.9\u00A0V").label("D2").label("D3", "Vz", "=\u00A03.3\u00A0V")
         .label("C1", "C", "=\u00A010\u00A0µF").label("I1", "I", "=\u00A010\u00A0mA").label("D4").label("fan").drawn());
-    all.put("slanting", new Circuits().part(PartKind.SOURCE, "V1", 0, 0, 0, 5).wire(0, 5, 4, 8)
-        .part(PartKind.RESISTOR, "R1", 4, 8, 8, 4).part(PartKind.RESISTOR, "R2", 4, 0, 8, 4).part(PartKind.RESISTOR, "R3", 4, 8, 4, 0)
-        .wire(0, 0, 4, 0).label("V1", "Vs", "=\u00A09\u00A0V").label("R1", "R1", "=\u00A0330\u00A0Ω")
-        .label("R2", "R2", "=\u00A0680\u00A0Ω").label("R3", "R3", "=\u00A01\u00A0kΩ").drawn());
     return all;
   }
 
