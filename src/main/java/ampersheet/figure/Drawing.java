@@ -102,7 +102,8 @@ final class Drawing {
 
   /** @param idPrefix makes the ids unique in a page */
   String svg(String title, String description, String idPrefix) {
-    Box box = bounds().grown(MARGIN);
+    Box tight = bounds().grown(MARGIN);
+    Box box = new Box(Math.floor(tight.left()), Math.floor(tight.top()), tight.right(), tight.bottom());
     String width = Decimals.print(Math.ceil(box.width()));
     String height = Decimals.print(Math.ceil(box.height()));
     String id = Xml.escape(idPrefix);
