@@ -12,7 +12,7 @@ import org.junit.jupiter.api.Test;
 /** Writes every figure to {@code target/figures}, to be looked at. */
 class GalleryTest {
   private static final Path FOLDER = Path.of("target", "figures");
-  private static final int PER_PAGE = 7;
+  private static final int PER_PAGE = 6;
 
   @Test
   void circuitsAreWrittenToBeLookedAt() throws IOException {
@@ -22,6 +22,14 @@ class GalleryTest {
           style, Set.of(), "c-" + style + "-" + name).svg()));
       pages("circuits-" + style, figures);
     }
+  }
+
+  @Test
+  void panelsAreWrittenToBeLookedAt() throws IOException {
+    List<String> figures = new ArrayList<>();
+    Panels.all().forEach((name, laid) -> figures.add(
+        ChainFigure.layOut(laid.panel(), laid.path(), laid.marks()).svg(name, name, "p" + figures.size())));
+    pages("panels", figures);
   }
 
   private static void pages(String name, List<String> figures) throws IOException {
