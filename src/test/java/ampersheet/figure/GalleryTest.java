@@ -32,6 +32,16 @@ class GalleryTest {
     pages("panels", figures);
   }
 
+  @Test
+  void heatPathsAreWrittenToBeLookedAt() throws IOException {
+    for (SymbolStyle style : SymbolStyle.values()) {
+      List<String> figures = new ArrayList<>();
+      HeatPaths.all().forEach((name, laid) -> figures.add(
+          HeatFigure.draw(name, laid.network(), laid.labels(), style, "h" + figures.size()).svg()));
+      pages("heat-" + style, figures);
+    }
+  }
+
   private static void pages(String name, List<String> figures) throws IOException {
     for (int page = 0; page * PER_PAGE < figures.size(); page++) {
       StringBuilder html = new StringBuilder("<!doctype html><meta charset='utf-8'>");
