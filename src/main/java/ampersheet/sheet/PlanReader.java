@@ -56,7 +56,7 @@ public final class PlanReader {
 
   private Optional<Plan> plan(Yaml root) {
     if (!(root instanceof Yaml.Mapping mapping)) {
-      faults.error(root.place(), "A plan is not " + root.kind() + ".", "keys such as title and problems",
+      faults.error(root.place(), "a plan is not " + root.kind(), "keys such as title and problems",
           "Begin with \"title: …\".");
       return Optional.empty();
     }
@@ -79,7 +79,7 @@ public final class PlanReader {
   private String language(Yaml.Scalar written) {
     String tag = written.text();
     if (!tag.equals("en")) {
-      faults.error(written.place(), "There are no words in the language \"" + tag + "\".", "en",
+      faults.error(written.place(), "there are no words in the language \"" + tag + "\"", "en",
           "Write language: en, or leave the line out.");
     }
     return tag;
@@ -107,11 +107,11 @@ public final class PlanReader {
       problems += entry.map(read -> read.count() * (read.example() ? 2 : 1)).orElse(1);
     }
     if (fields.list("problems").map(list -> list.items().isEmpty()).orElse(false)) {
-      faults.error(fields.placeOf("problems"), "The plan has no problems.", "at least one entry, such as - "
+      faults.error(fields.placeOf("problems"), "the plan has no problems", "at least one entry, such as - "
           + ENTRY_EXAMPLE, "Add an entry.");
     }
     if (problems > MOST_PROBLEMS) {
-      faults.error(fields.placeOf("problems"), "The plan puts " + problems + " problems on each sheet.",
+      faults.error(fields.placeOf("problems"), "the plan puts " + problems + " problems on each sheet",
           "at most " + MOST_PROBLEMS, "Make several plans of it.");
     }
     return entries;
@@ -132,8 +132,8 @@ public final class PlanReader {
     Optional<Yaml.Scalar> skill = fields.text("skill");
     int named = (fields.has("template") ? 1 : 0) + (fields.has("pool") ? 1 : 0) + (fields.has("skill") ? 1 : 0);
     if (named != 1) {
-      faults.error(fields.place(), named == 0 ? "This entry does not say where its problem comes from."
-          : "This entry names more than one of template, pool and skill.",
+      faults.error(fields.place(), named == 0 ? "this entry does not say where its problem comes from"
+          : "this entry names more than one of template, pool and skill",
           "template: family/name, or pool: [family/name, …], or skill: …",
           named == 0 ? "Add one of the three." : "Keep one of them, or make several entries.");
       return Optional.empty();
@@ -150,17 +150,17 @@ public final class PlanReader {
     Set<String> names = new TreeSet<>();
     for (Yaml item : written.items()) {
       if (!(item instanceof Yaml.Scalar name) || name.text().isBlank()) {
-        faults.error(item.place(), "This member of the pool is " + item.kind() + ".", "a template, family/name",
+        faults.error(item.place(), "this member of the pool is " + item.kind(), "a template, family/name",
             "Write the name of a template.");
       } else if (!names.add(name.text())) {
-        faults.error(item.place(), "\"" + name.text() + "\" is in this pool twice.", "each template once",
+        faults.error(item.place(), "\"" + name.text() + "\" is in this pool twice", "each template once",
             "Remove one; every member gets an equal share.");
       } else {
         members.add(new Source.One(name.text(), name.place()));
       }
     }
     if (members.isEmpty()) {
-      faults.error(fields.placeOf("pool"), "This pool is empty.", "pool: [family/name, family/name]",
+      faults.error(fields.placeOf("pool"), "this pool is empty", "pool: [family/name, family/name]",
           "Name the templates that may stand in for each other.");
       return Optional.empty();
     }
@@ -174,14 +174,14 @@ public final class PlanReader {
     String support = written.map(Yaml.Scalar::text).orElse(fade.isPresent() || blank.isPresent() ? "faded" : "bare");
     if (!support.equals("faded")) {
       fade.or(() -> blank).ifPresent(stray -> faults.error(stray.place(),
-          "Steps are left blank only where the support is faded.", "support: faded",
+          "steps are left blank only where the support is faded", "support: faded",
           "Write support: faded, or remove fade and blank."));
     }
     switch (support) {
       case "full" -> {
         if (example) {
-          faults.error(written.orElseThrow().place(), "A worked example followed by its twin worked in full leaves "
-              + "nothing to do.", "support: bare or support: faded beside example: yes", "Remove one of the two.");
+          faults.error(written.orElseThrow().place(), "a worked example followed by its twin worked in full leaves "
+              + "nothing to do", "support: bare or support: faded beside example: yes", "Remove one of the two.");
         }
         return new Support.Full();
       }
@@ -192,7 +192,7 @@ public final class PlanReader {
         return new Support.Faded(fade(fade, blank));
       }
       default -> {
-        faults.error(written.orElseThrow().place(), "\"" + support + "\" is no level of support.",
+        faults.error(written.orElseThrow().place(), "\"" + support + "\" is no level of support",
             "full, faded or bare", "Write one of them.");
         return new Support.Bare();
       }
@@ -204,7 +204,7 @@ public final class PlanReader {
     String written = fade.map(Yaml.Scalar::text).orElse("forward");
     if (written.startsWith("principle ")) {
       blank.ifPresent(stray -> faults.error(stray.place(),
-          "How many steps are blank follows from the principle.", "no blank: beside fade: principle …",
+          "how many steps are blank follows from the principle", "no blank: beside fade: principle …",
           "Remove blank, or write fade: forward."));
       return new Support.Fade.Principle(written.substring("principle ".length()).strip());
     }
@@ -212,7 +212,7 @@ public final class PlanReader {
       return new Support.Fade.Backward(steps);
     }
     if (!written.equals("forward")) {
-      faults.error(fade.orElseThrow().place(), "\"" + written + "\" is no way to fade.",
+      faults.error(fade.orElseThrow().place(), "\"" + written + "\" is no way to fade",
           "forward, backward, or principle with its name, such as principle Ohm's law", "Write one of them.");
     }
     return new Support.Fade.Forward(steps);
@@ -227,7 +227,7 @@ public final class PlanReader {
         return false;
       }
       default -> {
-        faults.error(written.place(), "\"" + written.text() + "\" is neither yes nor no.", "yes or no",
+        faults.error(written.place(), "\"" + written.text() + "\" is neither yes nor no", "yes or no",
             "Write one of them.");
         return false;
       }
@@ -241,8 +241,8 @@ public final class PlanReader {
         return Optional.of(value);
       }
     }
-    String shown = written instanceof Yaml.Scalar scalar ? "\"" + scalar.text() + "\"" : "That";
-    faults.error(written.place(), shown + " does not fit " + key + ".",
+    String shown = written instanceof Yaml.Scalar scalar ? "\"" + scalar.text() + "\"" : "that";
+    faults.error(written.place(), shown + " does not fit " + key,
         "a whole number from " + least + " to " + most, "Write such a number.");
     return Optional.empty();
   }
@@ -258,7 +258,7 @@ public final class PlanReader {
     }
     T chosen = choices.get(written.get().text());
     if (chosen == null) {
-      faults.error(written.get().place(), "\"" + written.get().text() + "\" does not fit " + key + ".",
+      faults.error(written.get().place(), "\"" + written.get().text() + "\" does not fit " + key,
           String.join(" or ", choices.keySet()), "Write one of them, or leave the line out.");
       return otherwise;
     }

@@ -61,7 +61,7 @@ public final class RosterReader {
       }
       readRecords(records, seats);
     } catch (IOException | UncheckedIOException broken) {
-      fault(lineOfUnevenQuotes(), "A quotation mark is opened and not closed, or text follows a closing one.",
+      fault(lineOfUnevenQuotes(), "a quotation mark is opened and not closed, or text follows a closing one",
           "\"seven, Ada\" or \"say \"\"Ada\"\"\": a quotation mark inside quoted text is doubled",
           "Correct the quotation marks on this line.");
     }
@@ -74,7 +74,7 @@ public final class RosterReader {
 
   private void readRecords(List<CSVRecord> records, List<Roster.Seat> seats) {
     if (records.isEmpty()) {
-      fault(0, "The class list is empty.", FORM, "Write one line for each learner.");
+      fault(0, "the class list is empty", FORM, "Write one line for each learner.");
       return;
     }
     CSVRecord head = records.get(0);
@@ -82,13 +82,13 @@ public final class RosterReader {
     int nameColumn = column(head, "name");
     if (seatColumn < 0 || nameColumn < 0) {
       String missing = seatColumn < 0 && nameColumn < 0
-          ? "The first line does not name the columns seat and name."
-          : "The first line names no column " + (seatColumn < 0 ? "seat" : "name") + ".";
+          ? "the first line does not name the columns seat and name"
+          : "the first line names no column " + (seatColumn < 0 ? "seat" : "name");
       fault(line(head), missing, FORM, "Put the column names on the first line.");
       return;
     }
     if (records.size() == 1) {
-      fault(line(head), "The class list names nobody.", FORM, "Write one line for each learner.");
+      fault(line(head), "the class list names nobody", FORM, "Write one line for each learner.");
     }
     Map<Integer, Integer> lineOfSeat = new TreeMap<>();
     for (CSVRecord record : records.subList(1, records.size())) {
@@ -100,21 +100,21 @@ public final class RosterReader {
       List<Roster.Seat> seats) {
     int line = line(record);
     if (record.size() <= Math.max(seatColumn, nameColumn)) {
-      fault(line, "This line has " + (record.size() == 1 ? "one column" : record.size() + " columns")
-          + ", too few for a seat and a name.", FORM, "Add what is missing; the name may be empty, its comma may not.");
+      fault(line, "this line has " + (record.size() == 1 ? "one column" : record.size() + " columns")
+          + ", too few for a seat and a name", FORM, "Add what is missing; the name may be empty, its comma may not.");
       return;
     }
     String written = record.get(seatColumn).strip();
     int seat = wholeNumber(written);
     if (seat < 1 || seat > SheetId.LAST_SEAT) {
-      fault(line, written.isEmpty() ? "This line has no seat number."
-          : "“" + written + "” is not a seat number.", "a whole number from 1 to " + SheetId.LAST_SEAT,
+      fault(line, written.isEmpty() ? "this line has no seat number"
+          : "“" + written + "” is not a seat number", "a whole number from 1 to " + SheetId.LAST_SEAT,
           "Give each learner a number of their own.");
       return;
     }
     Integer earlier = lineOfSeat.putIfAbsent(seat, line);
     if (earlier != null) {
-      fault(line, "Seat " + seat + " is taken twice: line " + earlier + " has it too.", "",
+      fault(line, "seat " + seat + " is taken twice: line " + earlier + " has it too", "",
           "Give each learner a number of their own; two with one number would get the same sheet.");
       return;
     }

@@ -37,29 +37,29 @@ final class SheetIdReader {
   SheetId read(String typed) {
     String characters = significant(typed);
     if (characters.length() < SET_CHARACTERS + 2) {
-      throw refusal(typed, 0, "This sheet ID is too short.", hint(characters));
+      throw refusal(typed, 0, "this sheet ID is too short", hint(characters));
     }
     String digits = characters.substring(SET_CHARACTERS, characters.length() - 1);
     SortedSet<String> near = corrections(characters);
     if (!CheckCharacter.fits(characters) || !isSeat(digits)) {
-      throw refusal(typed, 0, "This sheet ID has a typing slip: its check character does not fit.", hint(near));
+      throw refusal(typed, 0, "this sheet ID has a typing slip: its check character does not fit", hint(near));
     }
     SheetId read = new SheetId(characters.substring(0, SheetId.PLAN_CHARACTERS),
         characters.substring(SheetId.PLAN_CHARACTERS, SET_CHARACTERS), Integer.parseInt(digits));
     if (!read.plan().equals(plan)) {
-      throw refusal(typed, 0, "This sheet was issued from another plan than " + planName + ".", near.isEmpty()
+      throw refusal(typed, 0, "this sheet was issued from another plan than " + planName, near.isEmpty()
           ? "Give the plan that the sheet was issued from; IDs of this one begin with " + plan + templates + "."
           : hint(near));
     }
     if (!read.templates().equals(templates)) {
-      throw refusal(typed, 0, "This sheet was issued from this plan, but with another version of its templates, "
-          + "so its numbers cannot be made again from those at hand.", near.isEmpty()
+      throw refusal(typed, 0, "this sheet was issued from this plan, but with another version of its templates, "
+          + "so its numbers cannot be made again from those at hand", near.isEmpty()
               ? "Use the version of the program and of your own templates that issued the sheet; with those at hand "
                   + "IDs begin with " + plan + templates + "."
               : hint(near));
     }
     if (!read.characters().equals(characters)) {
-      throw refusal(typed, 0, "This sheet ID has a number of zeros that was never issued.", hint(near));
+      throw refusal(typed, 0, "this sheet ID has a number of zeros that was never issued", hint(near));
     }
     return read;
   }
@@ -93,7 +93,7 @@ final class SheetIdReader {
         default -> capital;
       };
       if (plain.length() != 1 || SheetId.ALPHABET.indexOf(plain.charAt(0)) < 0) {
-        throw refusal(typed, i + 1, "A sheet ID has no character “" + c + "”.",
+        throw refusal(typed, i + 1, "a sheet ID has no character “" + c + "”",
             "Type the ID as it is printed at the head of the sheet, such as A7K3M-007-X.");
       }
       out.append(plain);

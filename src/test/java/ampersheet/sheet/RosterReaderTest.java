@@ -58,10 +58,10 @@ class RosterReaderTest {
   @Test
   void allFaultsAreToldAtOnceWithTheirLines() {
     String told = refusal("seat,name\n1,Ada\n\n1,Ben\nzero,Cem\n0,Dee\n7\n").getMessage();
-    assertTrue(told.contains("class.csv:4: error: Seat 1 is taken twice: line 2 has it too."), told);
-    assertTrue(told.contains("class.csv:5: error: “zero” is not a seat number."), told);
-    assertTrue(told.contains("class.csv:6: error: “0” is not a seat number."), told);
-    assertTrue(told.contains("class.csv:7: error: This line has one column"), told);
+    assertTrue(told.contains("class.csv:4: error: seat 1 is taken twice: line 2 has it too"), told);
+    assertTrue(told.contains("class.csv:5: error: “zero” is not a seat number"), told);
+    assertTrue(told.contains("class.csv:6: error: “0” is not a seat number"), told);
+    assertTrue(told.contains("class.csv:7: error: this line has one column"), told);
     assertEquals(4, refusal("seat,name\n1,Ada\n\n1,Ben\nzero,Cem\n0,Dee\n7\n").diagnostics().size());
   }
 
