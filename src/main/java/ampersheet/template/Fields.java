@@ -1,6 +1,7 @@
 package ampersheet.template;
 
 import ampersheet.diagnostic.Place;
+import ampersheet.formula.Spelling;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -78,7 +79,7 @@ final class Fields {
         if (item instanceof Yaml.Mapping group) {
           groups.add(group);
         } else {
-          faults.error(item.place(), "This item of " + key + " is " + item.kind() + ".",
+          faults.error(item.place(), "this item of " + key + " is " + item.kind(),
               "keys with values, such as " + example, "Write it with its keys.");
         }
       }
@@ -88,7 +89,7 @@ final class Fields {
 
   void need(String key, String expected) {
     if (!has(key)) {
-      faults.error(place(), "The key \"" + key + "\" is missing from " + what + ".", expected, "Add " + key + ":.");
+      faults.error(place(), "the key \"" + key + "\" is missing from " + what, expected, "Add " + key + ":");
     }
   }
 
@@ -98,7 +99,7 @@ final class Fields {
       return Optional.empty();
     }
     if (scalar.text().isBlank()) {
-      faults.error(placeOf(key), "The key \"" + key + "\" has no value.", "a value after the colon",
+      faults.error(placeOf(key), "the key \"" + key + "\" has no value", "a value after the colon",
           "Write the value, or remove the key.");
       return Optional.empty();
     }
@@ -107,7 +108,7 @@ final class Fields {
 
   private void wrongKind(Yaml value, String key, String expected) {
     faults.error(value instanceof Yaml.Scalar scalar && scalar.isAbsent() ? placeOf(key) : value.place(),
-        "The value of \"" + key + "\" is " + value.kind() + ".", expected, "Change the value.");
+        "the value of \"" + key + "\" is " + value.kind(), expected, "Change the value.");
   }
 
   /** Tells every key that nothing asked for. */
@@ -118,11 +119,11 @@ final class Fields {
         continue;
       }
       boolean cutOff = mapping.flow() && entry.value() instanceof Yaml.Scalar value && value.isAbsent();
-      Optional<String> near = Near.to(key, known);
+      Optional<String> near = Spelling.nearest(key, known);
       String next = cutOff && near.isEmpty()
           ? "In braces a comma ends a value: put the value before this in quotes."
           : near.map(name -> "Write " + name + ".").orElse("Remove or rename it.");
-      faults.error(entry.key().place(), "The key \"" + key + "\" does not belong to " + what + ".",
+      faults.error(entry.key().place(), "the key \"" + key + "\" does not belong to " + what,
           "one of " + String.join(", ", known), next);
     }
   }

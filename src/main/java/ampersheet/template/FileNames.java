@@ -63,13 +63,13 @@ final class FileNames {
       String plain = text.replace("\r\n", "\n").replace('\r', '\n');
       return plain.startsWith("\uFEFF") ? plain.substring(1) : plain;
     } catch (CharacterCodingException malformed) {
-      throw new DiagnosticException(Diagnostic.error(notUtf8(bytes, shown), "The file is not UTF-8 text.",
+      throw new DiagnosticException(Diagnostic.error(notUtf8(bytes, shown), "the file is not UTF-8 text",
           "text in UTF-8", "Save the file again with the encoding UTF-8."));
     }
   }
 
   static Diagnostic tooLarge(String shown) {
-    return Diagnostic.error(Place.inFile(shown), "The file is larger than " + MOST_BYTES + " bytes.",
+    return Diagnostic.error(Place.inFile(shown), "the file is larger than " + MOST_BYTES + " bytes",
         "a template of some hundred lines", "Shorten the file or split it into several templates.");
   }
 

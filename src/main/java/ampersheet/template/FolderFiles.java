@@ -26,7 +26,7 @@ final class FolderFiles implements TemplateFiles {
   static FolderFiles of(Path folder, String shownRoot) {
     if (!Files.isDirectory(folder)) {
       throw new DiagnosticException(Diagnostic.error(Place.inFile(shownRoot),
-          "There is no such folder of templates.", "a folder laid out as family/name/problem.yaml",
+          "there is no such folder of templates", "a folder laid out as family/name/problem.yaml",
           "Check the path given for the templates."));
     }
     try {
@@ -76,7 +76,7 @@ final class FolderFiles implements TemplateFiles {
     try {
       if (!path.toRealPath().startsWith(root)) {
         throw new DiagnosticException(Diagnostic.error(Place.inFile(shown),
-            "The file is a link that leads out of the folder of templates.", "a file inside the folder",
+            "the file is a link that leads out of the folder of templates", "a file inside the folder",
             "Replace the link by the file itself."));
       }
       if (Files.size(path) > FileNames.MOST_BYTES) {
@@ -107,7 +107,7 @@ final class FolderFiles implements TemplateFiles {
 
   private static DiagnosticException unreadable(String shown, IOException failure) {
     return new DiagnosticException(Diagnostic.error(Place.inFile(shown),
-        "It cannot be read: " + failure.getMessage() + ".", "a readable file or folder",
+        "it cannot be read: " + failure.getMessage(), "a readable file or folder",
         "Check that it exists and that you may read it."));
   }
 }

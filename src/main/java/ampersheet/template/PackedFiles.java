@@ -37,7 +37,7 @@ final class PackedFiles implements TemplateFiles {
     URL landmark = loader.getResource(LANDMARK);
     if (landmark == null) {
       throw new DiagnosticException(Diagnostic.error(Place.inFile(ROOT),
-          "The program was packed without its templates.", "a folder " + ROOT + " in its jar",
+          "the program was packed without its templates", "a folder " + ROOT + " in its jar",
           "Build the program again with mvn package, or name a folder of templates."));
     }
     try {
@@ -52,7 +52,7 @@ final class PackedFiles implements TemplateFiles {
       }
     } catch (IOException | URISyntaxException failure) {
       throw new DiagnosticException(Diagnostic.error(Place.inFile(ROOT),
-          "The templates in the program's jar cannot be read: " + failure.getMessage() + ".", "a complete jar",
+          "the templates in the program's jar cannot be read: " + failure.getMessage(), "a complete jar",
           "Build or fetch the program again."));
     }
   }

@@ -1,6 +1,7 @@
 package ampersheet.template;
 
 import ampersheet.diagnostic.Place;
+import ampersheet.formula.Spelling;
 import freemarker.core.ParseException;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -84,7 +85,7 @@ final class StatementCheck {
   /** Finds interpolations and directives, and refuses those that are not allowed. */
   private void scan() {
     if (text.length() > LONGEST) {
-      fault(LONGEST, "The words are longer than " + LONGEST + " characters.", "two to five short sentences",
+      fault(LONGEST, "the words are longer than " + LONGEST + " characters", "two to five short sentences",
           "Shorten them.");
       return;
     }
@@ -133,7 +134,7 @@ final class StatementCheck {
         return i + 1;
       }
     }
-    fault(Math.max(0, from - 2), condition ? "This directive is not closed." : "This ${ is not closed.",
+    fault(Math.max(0, from - 2), condition ? "this directive is not closed" : "this ${ is not closed",
         condition ? "a > after the condition" : "a } after the name", "Close it.");
     return text.length();
   }
@@ -181,7 +182,7 @@ final class StatementCheck {
       } else if (region.condition() && (c == '"' || c == '\'')) {
         end = text.indexOf(c, i + 1) + 1;
         if (hasSpecial(text.substring(i, end))) {
-          fault(i, "This text holds a character that is not allowed here.", allowed, "Use the plain word.");
+          fault(i, "this text holds a character that is not allowed here", allowed, "Use the plain word.");
           return List.of();
         }
       } else if (region.condition() && (text.startsWith("==", i) || text.startsWith("!=", i) || text.startsWith("&&", i)
@@ -197,7 +198,7 @@ final class StatementCheck {
     }
     if (!region.condition() && (tokens.isEmpty() || !tokens.get(0).isName()
         || tokens.stream().skip(1).anyMatch(token -> token.text().charAt(0) != '?'))) {
-      fault(region.from(), "This is not one name.", ALLOWED_EXPRESSION, "Print one given at a time.");
+      fault(region.from(), "this is not one name", ALLOWED_EXPRESSION, "Print one given at a time.");
       return List.of();
     }
     return tokens;
@@ -232,13 +233,13 @@ final class StatementCheck {
     }
     if (vocabulary.isStep(id)) {
       if (!symbol) {
-        fault(index, "The words print " + id + ", a step: that gives the answer away.",
+        fault(index, "the words print " + id + ", a step: that gives the answer away",
             "names of givens and constants", "Print its symbol with ${symbol." + id + "}, or leave it out.");
       }
       return;
     }
-    fault(index, "There is no given or constant named " + id + ".", "one of " + String.join(", ", vocabulary.printable()),
-        Near.to(id, vocabulary.printable()).map(near -> "Write ${" + near + "}.").orElse("Use a name of the givens."));
+    fault(index, "there is no given or constant named " + id, "one of " + String.join(", ", vocabulary.printable()),
+        Spelling.nearest(id, vocabulary.printable()).map(near -> "Write ${" + near + "}.").orElse("Use a name of the givens."));
   }
 
   private void inCondition(List<Token> tokens, int i, Vocabulary vocabulary) {
@@ -247,12 +248,12 @@ final class StatementCheck {
     if (words.isEmpty()) {
       fault(token.index(), vocabulary.isPrinted(token.text()) || vocabulary.isStep(token.text())
               ? token.text() + " is a quantity: the words cannot depend on it."
-              : "There is no word given named " + token.text() + ".",
+              : "there is no word given named " + token.text(),
           ALLOWED_CONDITION, "Compare a given that is drawn from words.");
       return;
     }
     if (i + 2 >= tokens.size() || !tokens.get(i + 1).text().endsWith("=") || !tokens.get(i + 2).isText()) {
-      fault(token.index(), "The word " + token.text() + " is compared with nothing.", ALLOWED_CONDITION,
+      fault(token.index(), "the word " + token.text() + " is compared with nothing", ALLOWED_CONDITION,
           "Compare it with == or != and one of its words in quotes.");
       return;
     }
@@ -260,7 +261,7 @@ final class StatementCheck {
     if (!words.get().contains(word.content())) {
       fault(word.index() + 1, token.text() + " is never \"" + word.content() + "\".",
           "one of " + String.join(", ", words.get()),
-          Near.to(word.content(), words.get()).map(near -> "Write \"" + near + "\".").orElse("Use one of its words."));
+          Spelling.nearest(word.content(), words.get()).map(near -> "Write \"" + near + "\".").orElse("Use one of its words."));
     }
   }
 
@@ -270,10 +271,10 @@ final class StatementCheck {
       char next = text.charAt(i + 1);
       if (text.charAt(i) == '<' && (isLetter(next) || next == '!' || next == '?'
           || next == '/' && i + 2 < text.length() && isLetter(text.charAt(i + 2)))) {
-        fault(i, "HTML stands in the words.", "Markdown, such as **bold**, or \\< for the character itself",
+        fault(i, "HTML stands in the words", "Markdown, such as **bold**, or \\< for the character itself",
             "Write it in Markdown; lines and figures come from the program.");
       } else if (text.charAt(i) == ']' && (next == '(' || next == ':' || next == '[')) {
-        fault(i, "A link or picture stands in the words.", "words alone: a sheet works on paper",
+        fault(i, "a link or picture stands in the words", "words alone: a sheet works on paper",
             "Say it in words.");
       }
     }
@@ -291,7 +292,7 @@ final class StatementCheck {
           "FreeMarker cannot read the words: " + firstSentence(fault.getEditorMessage()),
           "every <#if> with its </#if>", "Correct the directive.");
     } catch (IOException | IllegalArgumentException | StackOverflowError fault) {
-      faults.error(at.apply(0), "The words cannot be filled in: " + fault.getMessage(), "plain words with ${names}",
+      faults.error(at.apply(0), "the words cannot be filled in: " + fault.getMessage(), "plain words with ${names}",
           "Make them simpler.");
     }
   }

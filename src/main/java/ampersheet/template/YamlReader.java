@@ -58,11 +58,11 @@ final class YamlReader {
       faults.add(YamlFault.told(place, fault.getContext(), fault.getProblem()));
     } catch (ReaderException fault) {
       Place place = source.at(source.offsetOfCodePoint(fault.getPosition()));
-      faults.error(place, "This character is not allowed in YAML.", "printable text", "Remove the character.");
+      faults.error(place, "this character is not allowed in YAML", "printable text", "Remove the character.");
     } catch (DiagnosticException fault) {
       fault.diagnostics().forEach(faults::add);
     } catch (YamlEngineException fault) {
-      faults.error(Place.inFile(source.file()), "This is not YAML: " + fault.getMessage(), "YAML 1.2",
+      faults.error(Place.inFile(source.file()), "this is not YAML: " + fault.getMessage(), "YAML 1.2",
           "Correct the file.");
     }
     return Optional.empty();
@@ -75,7 +75,7 @@ final class YamlReader {
       Event event = events.next();
       if (event instanceof DocumentStartEvent) {
         if (seen) {
-          throw new DiagnosticException(Diagnostic.error(start(event), "A second document begins here.",
+          throw new DiagnosticException(Diagnostic.error(start(event), "a second document begins here",
               "one document in the file", "Remove the line --- and what follows, or put it into a file of its own."));
         }
         seen = true;
@@ -84,7 +84,7 @@ final class YamlReader {
       }
     }
     if (root.isEmpty()) {
-      faults.error(Place.inFile(source.file()), "The file is empty.", "keys such as title, givens and steps",
+      faults.error(Place.inFile(source.file()), "the file is empty", "keys such as title, givens and steps",
           "Write the template, beginning from one that exists.");
     }
     return root;
@@ -94,15 +94,15 @@ final class YamlReader {
     nodes++;
     if (nodes > MOST_NODES || depth > DEEPEST) {
       throw new DiagnosticException(Diagnostic.error(start(event),
-          nodes > MOST_NODES ? "The file holds too many values." : "The values are nested too deeply.",
+          nodes > MOST_NODES ? "the file holds too many values" : "the values are nested too deeply",
           "at most " + MOST_NODES + " values, nested at most " + DEEPEST + " deep", "Make the template simpler."));
     }
     if (event instanceof AliasEvent) {
-      throw new DiagnosticException(Diagnostic.error(start(event), "An alias (*) stands here.",
+      throw new DiagnosticException(Diagnostic.error(start(event), "an alias (*) stands here",
           "the value itself; a text that begins with * needs quotes", "Write the value out again, or quote the text."));
     }
     if (event.getAnchor().isPresent()) {
-      throw new DiagnosticException(Diagnostic.error(start(event), "An anchor (&) stands here.",
+      throw new DiagnosticException(Diagnostic.error(start(event), "an anchor (&) stands here",
           "the value itself; a text that begins with & needs quotes", "Remove the anchor, or quote the text."));
     }
     if (event instanceof ScalarEvent scalar) {
@@ -117,7 +117,7 @@ final class YamlReader {
 
   private void refuseTag(NodeEvent event, Optional<String> tag) {
     if (tag.isPresent()) {
-      throw new DiagnosticException(Diagnostic.error(start(event), "A tag (!) stands here.",
+      throw new DiagnosticException(Diagnostic.error(start(event), "a tag (!) stands here",
           "a plain value; a text that begins with ! needs quotes", "Remove the tag, or quote the text."));
     }
   }
@@ -135,14 +135,14 @@ final class YamlReader {
     Map<String, Place> firsts = new TreeMap<>();
     for (Event next = events.next(); next instanceof NodeEvent node; next = events.next()) {
       if (!(node instanceof ScalarEvent)) {
-        throw new DiagnosticException(Diagnostic.error(start(node), "A key is a list or a group of keys.",
+        throw new DiagnosticException(Diagnostic.error(start(node), "a key is a list or a group of keys",
             "a word as key", "Quote a value that begins with [ or {."));
       }
       Yaml.Scalar key = (Yaml.Scalar) node(node, depth + 1);
       Yaml value = node((NodeEvent) events.next(), depth + 1);
       Place first = firsts.putIfAbsent(key.text(), key.place());
       if (first != null) {
-        faults.error(key.place(), "The key \"" + key.text() + "\" stands here a second time.",
+        faults.error(key.place(), "the key \"" + key.text() + "\" stands here a second time",
             "every key once; the first stands in line " + first.line(), "Remove or rename one of the two.");
       } else {
         entries.add(new Yaml.Entry(key, value));
