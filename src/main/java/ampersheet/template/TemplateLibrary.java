@@ -1,5 +1,6 @@
 package ampersheet.template;
 
+import ampersheet.formula.Spelling;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -51,6 +52,6 @@ public final class TemplateLibrary {
         sameWithoutFamily.add(known);
       }
     }
-    return sameWithoutFamily.size() == 1 ? Optional.of(sameWithoutFamily.get(0)) : Near.to(name, sources.keySet());
+    return sameWithoutFamily.size() == 1 ? Optional.of(sameWithoutFamily.get(0)) : Spelling.nearest(name, sources.keySet());
   }
 }
