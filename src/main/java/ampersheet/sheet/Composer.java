@@ -14,6 +14,7 @@ import ampersheet.formula.Symbol;
 import ampersheet.formula.Values;
 import ampersheet.problem.Caution;
 import ampersheet.problem.Problem;
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.Quantity;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.sheet.Document.Block;
@@ -71,6 +72,30 @@ public final class Composer {
         + "that shares no formula with them. *Accepted* is what the check accepts."));
     sheet.problems().forEach(problem -> blocks.add(inKey(problem)));
     return document(Kind.KEY, sheet, "Key: " + sheet.plan().title(), name, blocks);
+  }
+
+  /** One problem by itself, worked in full, with its key: statement, givens, figures, cautions, steps, answers. */
+  public static ProblemBlock alone(Problem problem, DecimalMarker marker) {
+    SheetProblem alone = SheetProblem.alone(problem, marker);
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(new Prose(Statement.render(problem.template(), alone.plan().language(), alone.printedGivens())));
+    blocks.add(givens(alone));
+    figures(alone).forEach(figure -> blocks.add(new FigureBlock(figure)));
+    blocks.addAll(cautions(alone, new TreeMap<>()));
+    blocks.add(new Prose(prompts(alone)));
+    blocks.add(new Steps("", steps(alone)));
+    blocks.add(new KeyTable(keyLines(alone)));
+    return block(alone, blocks);
+  }
+
+  /** A given or constant, value with unit, or a word. */
+  public static String printed(SheetProblem problem, String given) {
+    return problem.printedGivens().get(given);
+  }
+
+  /** A right answer as it is written. */
+  public static String answer(SheetProblem problem, AnswerKey key) {
+    return ProblemText.answer(key, problem.writer());
   }
 
   private static Document document(Kind kind, Sheet sheet, String title, String name, List<Block> blocks) {

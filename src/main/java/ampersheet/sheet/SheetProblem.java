@@ -3,8 +3,10 @@ package ampersheet.sheet;
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.ProblemKey;
+import ampersheet.figure.SymbolStyle;
 import ampersheet.problem.AnswerKeys;
 import ampersheet.problem.Problem;
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.Unit;
 import ampersheet.template.ProblemTemplate;
@@ -29,6 +31,13 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
   private static final double BLANK_STEP_RELATIVE = 0.02;
   private static final double BLANK_STEP_KELVIN = 1;
   private static final int BLANK_STEP_FIGURES = 3;
+
+  /** On no sheet, worked in full. */
+  public static SheetProblem alone(Problem problem, DecimalMarker marker) {
+    Plan plan = new Plan("", problem.template().title(), "", Document.Paper.A4, "en", SymbolStyle.IEC, marker, false,
+        Plan.Order.AS_LISTED, List.of(), List.of());
+    return new SheetProblem(1, new Support.Full(), true, plan, problem);
+  }
 
   public ProblemTemplate template() {
     return problem.template();
