@@ -29,6 +29,11 @@ public final class Faults {
     return found.stream().anyMatch(diagnostic -> diagnostic.severity() == Severity.ERROR);
   }
 
+  /** Whether nothing was told at this place yet. */
+  boolean isQuietAt(Place place) {
+    return found.stream().noneMatch(diagnostic -> diagnostic.place().equals(place));
+  }
+
   int count() {
     return found.size();
   }

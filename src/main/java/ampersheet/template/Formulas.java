@@ -108,8 +108,8 @@ final class Formulas {
   }
 
   private Scope scope(Rule rule) {
-    return names.scope(named -> rule.refusal(named, new Mentions.Mention(named.id(), 0, false)).isEmpty(),
-        rule.measurable().isPresent() ? ModelMeasures.DIMENSIONS : Scope.NO_MEASURES);
+    return names.scope(named -> rule.refusal(named, new Mentions.Mention(named.id(), 0, false)).isEmpty()
+        || rule.refusal(named, new Mentions.Mention(named.id(), 0, true)).isEmpty(), rule.measurable().isPresent() ? ModelMeasures.DIMENSIONS : Scope.NO_MEASURES);
   }
 
   /**

@@ -1,6 +1,5 @@
 package ampersheet.template;
 
-import ampersheet.formula.Symbol;
 import freemarker.cache.NullCacheStorage;
 import freemarker.core.ParseException;
 import freemarker.core.TemplateClassResolver;
@@ -125,11 +124,6 @@ public final class Statement {
     configuration.setAutoEscapingPolicy(Configuration.FORCE_AUTO_ESCAPING_POLICY);
     configuration.setTabSize(1);
     return configuration;
-  }
-
-  /** A symbol as it stands in the words. */
-  static String shown(Symbol symbol) {
-    return symbol.plain();
   }
 
   /** Stops words that would print without end. */

@@ -40,6 +40,9 @@ final class StatementCheck {
     boolean isStep(String name);
 
     Set<String> printable();
+
+    /** Notes that the words use a name. */
+    void use(String name);
   }
 
   /** @param index of the character */
@@ -229,6 +232,7 @@ final class StatementCheck {
     String id = symbol ? name.substring(SYMBOL.length() + 1) : name;
     int index = token.index() + name.length() - id.length();
     if (vocabulary.isPrinted(id) && !(symbol && vocabulary.wordsOf(id).isPresent())) {
+      vocabulary.use(id);
       return;
     }
     if (vocabulary.isStep(id)) {
@@ -257,6 +261,7 @@ final class StatementCheck {
           "Compare it with == or != and one of its words in quotes.");
       return;
     }
+    vocabulary.use(token.text());
     Token word = tokens.get(i + 2);
     if (!words.get().contains(word.content())) {
       fault(word.index() + 1, token.text() + " is never \"" + word.content() + "\".",
@@ -284,9 +289,14 @@ final class StatementCheck {
     try {
       Statement.parse(text);
       Map<String, String> sample = new TreeMap<>();
+      Map<String, String> symbols = new TreeMap<>();
       vocabulary.printable().forEach(name -> sample.put(name,
           vocabulary.wordsOf(name).map(words -> words.iterator().next()).orElse("1 V")));
-      Statement.fill(text, sample, sample);
+      for (Region region : regions) {
+        tokens(region).stream().map(Token::text).filter(name -> name.startsWith(SYMBOL + "."))
+            .forEach(name -> symbols.put(name.substring(SYMBOL.length() + 1), "V"));
+      }
+      Statement.fill(text, sample, symbols);
     } catch (ParseException fault) {
       faults.error(at.apply(index(fault.getLineNumber(), fault.getColumnNumber())),
           "FreeMarker cannot read the words: " + firstSentence(fault.getEditorMessage()),

@@ -4,7 +4,6 @@ import ampersheet.formula.Condition;
 import ampersheet.formula.Spelling;
 import ampersheet.formula.Step;
 import ampersheet.formula.Symbol;
-import ampersheet.formula.TradeWords;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Unit;
 import ampersheet.template.ProblemTemplate.StepLine;
@@ -140,10 +139,5 @@ final class StepsSection {
           : new Formulas.Refusal("the step " + named.id() + " is worked only after " + id,
               "givens, constants and earlier steps", "Move " + named.id() + " before " + id + ", or use an earlier step."));
     };
-  }
-
-  /** "volts", for messages. */
-  static String plural(Unit unit) {
-    return TradeWords.plural(unit.dimension());
   }
 }
