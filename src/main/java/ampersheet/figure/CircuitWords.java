@@ -13,6 +13,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 
 /** Says a schematic in words, from its netlist alone: what a reader needs who does not see it. */
@@ -130,7 +131,7 @@ final class CircuitWords {
   private List<String> joints() {
     List<String> sentences = new ArrayList<>();
     Set<String> grounded = schematic.parts().stream().filter(part -> part.kind() == PartKind.GROUND)
-        .map(part -> netlist.nodeAt().get(part.end("at"))).collect(Collectors.toSet());
+        .map(part -> netlist.nodeAt().get(part.end("at"))).collect(Collectors.toCollection(TreeSet::new));
     for (String node : netlist.nodes()) {
       List<String> ends = new ArrayList<>();
       for (Netlist.Connected connected : netlist.parts()) {
