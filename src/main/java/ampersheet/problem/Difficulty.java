@@ -8,6 +8,7 @@ import ampersheet.formula.Values;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.QuantityWriter.Printed;
 import ampersheet.template.ProblemTemplate.Given;
+import ampersheet.template.ProblemTemplate.QuantityGiven;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -76,7 +77,7 @@ public record Difficulty(int steps, int inversions, int prefixCrossings, int dig
   private static boolean crosses(String step, Expression line, Problem problem, Notation notation) {
     Map<String, String> bases = new LinkedHashMap<>();
     problem.template().givens().forEach(given -> {
-      if (given instanceof ampersheet.template.ProblemTemplate.QuantityGiven quantity) {
+      if (given instanceof QuantityGiven quantity) {
         bases.put(given.name(), quantity.unit().base());
       }
     });

@@ -42,7 +42,7 @@ public record ProofReport(String template, String seed, int wanted, Tally tally,
   /**
    * @param made accepted draws in which the mistake can be made
    * @param closest how near it came to the key or to another mistake, in multiples of what both tolerances need: above 1
-   *     no answer can pass for both; infinite if it was never made
+   *     no answer can pass for both; infinite if it was never made, or where values count exactly
    * @param to {@code the key}, or the id of the other mistake
    * @param givens of that draw
    */
@@ -71,15 +71,20 @@ public record ProofReport(String template, String seed, int wanted, Tally tally,
           value.asked() ? "" : " (not asked)", value.givens(),
           value.because().isEmpty() ? "" : "; " + value.because());
     }
-    for (MadeMistake mistake : mistakes) {
-      line(out, "  mistake %s of %s: made in %d, %s", mistake.id(), mistake.of(), mistake.made(),
-          mistake.made() == 0 ? "never" : String.format(Locale.ROOT, "closest %.2f times what the tolerances need, to %s",
-              mistake.closest(), mistake.to()));
-    }
+    mistakes.forEach(mistake -> line(out, "  mistake %s of %s: %s", mistake.id(), mistake.of(), apart(mistake)));
     line(out, "  distinct variants: %d of %d combinations, %s", variants.count(), variants.combinations(),
         variants.basis().words());
     warnings.forEach(warning -> line(out, "  warning: %s", warning));
     return out.toString();
+  }
+
+  private static String apart(MadeMistake mistake) {
+    if (mistake.made() == 0) {
+      return "never made";
+    }
+    return String.format(Locale.ROOT, "made %d times, ", mistake.made()) + (Double.isInfinite(mistake.closest())
+        ? "always another value"
+        : String.format(Locale.ROOT, "closest %.2f × both tolerances, to %s", mistake.closest(), mistake.to()));
   }
 
   private static void line(StringBuilder out, String format, Object... values) {
