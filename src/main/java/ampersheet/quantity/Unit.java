@@ -30,11 +30,25 @@ public record Unit(String symbol, Dimension dimension, double factor, double off
     return UnitReader.read(text);
   }
 
+  /** A plain number. */
+  public static final Unit ONE = new Unit("", Dimension.ONE, 1, 0, "1", false);
+
   public double toSi(double value) {
-    return value * factor + offset;
+    return scaled(value, factor) + offset;
   }
 
   public double fromSi(double si) {
-    return (si - offset) / factor;
+    return scaled(si - offset, 1 / factor);
+  }
+
+  /** The same unit without its prefix. */
+  public Unit withoutPrefix() {
+    return symbol.equals(base) || symbol.isEmpty() ? this : parse(base);
+  }
+
+  /** Dividing by a thousand gives the double nearest to 20 mA; multiplying by 0.001, itself rounded, need not. */
+  static double scaled(double value, double factor) {
+    double inverse = Math.floor(1 / factor + 0.5);
+    return factor < 1 && 1 / inverse == factor ? value / inverse : value * factor;
   }
 }

@@ -1,0 +1,419 @@
+package ampersheet.render.html;
+
+import ampersheet.figure.Figure;
+import ampersheet.formula.Condition;
+import ampersheet.formula.Expression;
+import ampersheet.formula.MathMl;
+import ampersheet.formula.Notation;
+import ampersheet.formula.PlainText;
+import ampersheet.formula.Symbol;
+import ampersheet.render.Address;
+import ampersheet.render.Wording;
+import ampersheet.sheet.Document;
+import ampersheet.sheet.Document.Block;
+import ampersheet.sheet.Document.Caution;
+import ampersheet.sheet.Document.Cell;
+import ampersheet.sheet.Document.FigureBlock;
+import ampersheet.sheet.Document.GivenLine;
+import ampersheet.sheet.Document.Givens;
+import ampersheet.sheet.Document.Heading;
+import ampersheet.sheet.Document.KeyLine;
+import ampersheet.sheet.Document.KeyTable;
+import ampersheet.sheet.Document.MistakeLine;
+import ampersheet.sheet.Document.ProblemBlock;
+import ampersheet.sheet.Document.Prose;
+import ampersheet.sheet.Document.Question;
+import ampersheet.sheet.Document.StepBlock;
+import ampersheet.sheet.Document.Steps;
+import ampersheet.sheet.Document.Table;
+import ampersheet.quantity.QuantityWriter.Printed;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** The blocks of one page. */
+final class BlockMarkup {
+  private static final String MATHML = "http://www.w3.org/1998/Math/MathML";
+
+  /** About what a phone's width holds; a longer equation scrolls sideways and must be reachable by keyboard. */
+  private static final int NARROW_LINE = 26;
+
+  private final Document document;
+  private final Markup markup;
+  private final Set<String> ids = new HashSet<>();
+  private int headingLevel = 2;
+
+  BlockMarkup(Document document, Markup markup) {
+    this.document = document;
+    this.markup = markup;
+  }
+
+  void write() {
+    write(document.blocks());
+  }
+
+  private void write(List<Block> blocks) {
+    for (int i = 0; i < blocks.size(); ) {
+      int end = endOfGivensWithFigures(blocks, i);
+      if (end > i + 1) {
+        givensBesideFigures(blocks.subList(i, end));
+        i = end;
+      } else {
+        write(blocks.get(i));
+        i++;
+      }
+    }
+  }
+
+  private void write(Block block) {
+    if (block instanceof Prose prose) {
+      prose(prose);
+    } else if (block instanceof Heading heading) {
+      heading(heading.level(), heading.text());
+    } else if (block instanceof ProblemBlock problem) {
+      problem(problem);
+    } else if (block instanceof Givens givens) {
+      givens(givens);
+    } else if (block instanceof FigureBlock figure) {
+      figure(figure.figure());
+    } else if (block instanceof Steps steps) {
+      steps(steps);
+    } else if (block instanceof Question question) {
+      question(question);
+    } else if (block instanceof Caution caution) {
+      caution(caution);
+    } else if (block instanceof KeyTable table) {
+      keyTable(table);
+    } else if (block instanceof Table table) {
+      table(table);
+    }
+  }
+
+  // ------------------------------------------------------------------------------------------------ problem and words
+
+  private void problem(ProblemBlock problem) {
+    String id = id("problem-" + problem.number());
+    markup.open("section", "class", "problem", "aria-labelledby", id).newline();
+    markup.open("h2", "id", id);
+    markup.open("span", "class", "number").element("span", Wording.PROBLEM + " ", "class", "unseen");
+    markup.line(problem.number()).close("span").text(" ").line(problem.title()).close("h2").newline();
+    markup.open("p", "class", "running");
+    markup.open("span").line(String.join(" · ", problem.tags())).close("span").text(" ");
+    HtmlPage.sheetId(document, markup);
+    markup.close("p").newline();
+    headingLevel++;
+    write(problem.blocks());
+    headingLevel--;
+    markup.close("section").newline();
+  }
+
+  private void heading(int level, String text) {
+    String element = "h" + Math.min(6, Math.max(headingLevel, level));
+    markup.open(element).line(text).close(element).newline();
+  }
+
+  private void prose(Prose prose) {
+    markup.open("div", "class", "prose").newline();
+    ProseMarkup.write(prose.markdown(), markup);
+    markup.close("div").newline();
+  }
+
+  private void caution(Caution caution) {
+    String id = id("caution");
+    markup.open("div", "class", "caution", "role", "note", "aria-labelledby", id).newline();
+    markup.open("p", "class", "hazard", "id", id);
+    markup.element("span", "⚠", "class", "sign", "role", "img", "aria-label", "Warning sign").text(" ");
+    markup.element("strong", Wording.CAUTION + ":").text(" ").line(caution.heading()).close("p").newline();
+    markup.open("p").line(caution.text()).close("p").newline();
+    markup.close("div").newline();
+  }
+
+  // -------------------------------------------------------------------------------------------------- givens and figure
+
+  /** Givens directly followed or preceded by figures stand beside them where the page is wide enough. */
+  private static int endOfGivensWithFigures(List<Block> blocks, int start) {
+    int givens = 0;
+    int figures = 0;
+    int end = start;
+    while (end < blocks.size()) {
+      if (blocks.get(end) instanceof Givens && givens == 0) {
+        givens++;
+      } else if (blocks.get(end) instanceof FigureBlock) {
+        figures++;
+      } else {
+        break;
+      }
+      end++;
+    }
+    return givens == 1 && figures > 0 ? end : start;
+  }
+
+  private void givensBesideFigures(List<Block> blocks) {
+    markup.open("div", "class", "setting").newline();
+    blocks.stream().filter(Givens.class::isInstance).forEach(this::write);
+    markup.open("div", "class", "figures").newline();
+    blocks.stream().filter(FigureBlock.class::isInstance).forEach(this::write);
+    markup.close("div").newline().close("div").newline();
+  }
+
+  private void givens(Givens givens) {
+    markup.open("div", "class", "givens").newline();
+    heading(headingLevel, Wording.GIVEN);
+    markup.open("dl").newline();
+    for (GivenLine line : givens.lines()) {
+      markup.open("div").open("dt").line(line.meaning()).close("dt").open("dd");
+      if (line.symbol().isPresent()) {
+        math(MathMl.symbol(line.symbol().get()) + "<mo>=</mo>");
+        markup.text(" ");
+      }
+      markup.open("span", "class", "value").line(line.value()).close("span");
+      markup.close("dd").close("div").newline();
+    }
+    markup.close("dl").newline().close("div").newline();
+  }
+
+  private void figure(Figure figure) {
+    markup.open("div", "class", "figure").newline();
+    markup.open("figure").newline();
+    markup.open("div", "class", "drawing").trusted(figure.svg()).close("div").newline();
+    markup.open("figcaption").element("b", Wording.FIGURE + ":").text(" ").line(figure.title()).close("figcaption");
+    markup.newline().close("figure").newline();
+    markup.open("details").newline();
+    markup.element("summary", Wording.FIGURE_IN_WORDS).newline();
+    markup.open("p").line(figure.summary()).close("p").newline();
+    if (!figure.table().rows().isEmpty()) {
+      markup.open("div", "class", "scroll", "tabindex", "0", "role", "group", "aria-label", figure.title()).open("table");
+      markup.open("thead").open("tr");
+      figure.table().head().forEach(head -> markup.open("th", "scope", "col").line(head).close("th"));
+      markup.close("tr").close("thead").newline().open("tbody").newline();
+      for (List<String> row : figure.table().rows()) {
+        markup.open("tr");
+        for (int i = 0; i < row.size(); i++) {
+          if (i == 0) {
+            markup.open("th", "scope", "row").line(row.get(i)).close("th");
+          } else {
+            markup.open("td").line(row.get(i)).close("td");
+          }
+        }
+        markup.close("tr").newline();
+      }
+      markup.close("tbody").close("table").close("div").newline();
+    }
+    if (!figure.walk().isEmpty()) {
+      markup.element("p", Wording.WALK + ":").newline().open("ol").newline();
+      figure.walk().forEach(sentence -> markup.open("li").line(sentence).close("li").newline());
+      markup.close("ol").newline();
+    }
+    markup.close("details").newline().close("div").newline();
+  }
+
+  // ------------------------------------------------------------------------------------------------------- worked steps
+
+  private void steps(Steps steps) {
+    markup.open("div", "class", "working").newline();
+    heading(headingLevel, steps.heading().isEmpty() ? Wording.WORKED_STEPS : steps.heading());
+    markup.open("ol", "class", "steps").newline();
+    steps.steps().forEach(this::step);
+    markup.close("ol").newline().close("div").newline();
+  }
+
+  /** A blank step shows what is to be found and where to write it; neither rule nor reason, which would give it away. */
+  private void step(StepBlock step) {
+    markup.open("li", "value", Integer.toString(step.number()), "class", "step");
+    markup.open("p", "class", "finding").line(Wording.capitalised(step.meaning())).close("p").newline();
+    if (step.result().isEmpty()) {
+      String label = step.blankId().isEmpty() ? Wording.STEP + " " + step.number() : step.blankId();
+      place(label, Optional.of(step.symbol()), step.meaning(), "");
+    } else {
+      if (!step.principle().isEmpty()) {
+        markup.open("p", "class", "rule").element("span", Wording.RULE_USED + ": ", "class", "unseen");
+        markup.line(step.principle()).close("p").newline();
+      }
+      step.condition().ifPresent(condition -> condition(condition, step.notation()));
+      equation(step, step.result().get());
+      if (!step.reason().isEmpty()) {
+        markup.open("p", "class", "reason").line(Wording.sentence(step.reason())).close("p").newline();
+      }
+    }
+    markup.close("li").newline();
+  }
+
+  private void condition(Condition condition, Notation notation) {
+    markup.open("p", "class", "case").text(Wording.CASE + " ");
+    math(MathMl.symbolic(condition, notation));
+    markup.text("; " + Wording.CASE_HERE + " ");
+    math(MathMl.substituted(condition, notation));
+    markup.text(".").close("p").newline();
+  }
+
+  /** The lines {@code symbol = formula}, {@code = numbers put in}, {@code = result}, under each other at the sign. */
+  private void equation(StepBlock step, Printed result) {
+    StringBuilder lines = new StringBuilder();
+    String left = MathMl.symbol(step.symbol());
+    int longest = 0;
+    if (step.formula().isPresent()) {
+      Expression formula = step.formula().get();
+      lines.append(line(left, "=", MathMl.symbolic(formula, step.notation())));
+      left = "";
+      String numbers = PlainText.substituted(formula, step.notation());
+      String letters = PlainText.symbolic(formula, step.notation());
+      longest = Math.max(numbers.length(), letters.length());
+      boolean nothingToPutIn = numbers.equals(letters);
+      boolean resultAlready = numbers.equals(result.text());
+      if (!nothingToPutIn && !resultAlready) {
+        lines.append(line("", "=", MathMl.substituted(formula, step.notation())));
+      }
+    }
+    lines.append(line(left, result.exact() ? "=" : "≈", MathMl.value(result)));
+    if (longest > NARROW_LINE) {
+      markup.open("div", "class", "equation", "tabindex", "0", "role", "group", "aria-label", step.meaning());
+    } else {
+      markup.open("div", "class", "equation");
+    }
+    markup.open("math", "xmlns", MATHML, "display", "block");
+    markup.open("mtable", "displaystyle", "true").newline().trusted(lines.toString()).close("mtable");
+    markup.close("math").close("div").newline();
+  }
+
+  private static String line(String left, String relation, String right) {
+    return "<mtr><mtd><mrow>" + left + "</mrow></mtd><mtd><mo>" + relation + "</mo></mtd><mtd><mrow>" + right
+        + "</mrow></mtd></mtr>\n";
+  }
+
+  private void math(String children) {
+    markup.open("math", "xmlns", MATHML).trusted(children).close("math");
+  }
+
+  // ---------------------------------------------------------------------------------------------------- answers and key
+
+  private void question(Question question) {
+    String id = id("answer-" + question.id());
+    markup.open("div", "class", "question", "id", id).newline();
+    markup.open("p", "class", "prompt").open("b", "class", "label").line(question.id()).close("b").text(" ");
+    ProseMarkup.writeLine(question.prompt(), markup);
+    markup.close("p").newline();
+    if (question.options().isEmpty()) {
+      place(question.id(), question.symbol(), "", question.unitHint());
+    } else {
+      markup.element("p", Wording.TICK_ONE, "class", "hint").newline().open("ul", "class", "options").newline();
+      for (String option : question.options()) {
+        markup.open("li").element("span", "", "class", "box", "aria-hidden", "true").text(" ").line(option).close("li").newline();
+      }
+      markup.close("ul").newline();
+    }
+    markup.close("div").newline();
+  }
+
+  /** A ruled place with its label, high enough to write in. */
+  private void place(String label, Optional<Symbol> symbol, String meaning, String hint) {
+    markup.open("p", "class", "place").open("span", "class", "label").line(label).close("span").text(" ");
+    symbol.ifPresent(s -> {
+      math(MathMl.symbol(s) + "<mo>=</mo>");
+      markup.text(" ");
+    });
+    StringBuilder name = new StringBuilder(Wording.PLACE_FOR).append(' ').append(label);
+    if (!meaning.isEmpty()) {
+      name.append(", ").append(meaning);
+    }
+    if (!hint.isEmpty()) {
+      name.append(": ").append(hint);
+    }
+    markup.element("span", "", "class", "blank", "role", "img", "aria-label", name.toString());
+    if (!hint.isEmpty()) {
+      markup.text(" ").open("span", "class", "hint").line(hint).close("span");
+    }
+    markup.close("p").newline();
+  }
+
+  private void keyTable(KeyTable table) {
+    List<String> head = List.of(Wording.QUESTION, Wording.ANSWER, Wording.ACCEPTED, Wording.SECOND_ROUTE);
+    openTable(Wording.ANSWERS, head);
+    for (KeyLine line : table.lines()) {
+      markup.open("tbody", "role", "rowgroup").newline().open("tr", "role", "row");
+      markup.open("th", "scope", "row", "role", "rowheader", "data-label", head.get(0));
+      markup.open("b", "class", "label").line(line.question()).close("b");
+      line.symbol().ifPresent(symbol -> {
+        markup.text(" ");
+        math(MathMl.symbol(symbol));
+      });
+      markup.close("th");
+      cell(head.get(1)).open("strong").line(line.answer()).close("strong").close("td");
+      cell(head.get(2)).line(line.accepted()).close("td");
+      cell(head.get(3)).line(line.secondRoute()).close("td");
+      markup.close("tr").newline();
+      if (!line.mistakes().isEmpty()) {
+        markup.open("tr", "role", "row", "class", "mistakes");
+        markup.open("td", "role", "cell", "colspan", Integer.toString(head.size()));
+        markup.element("p", Wording.WRONG_METHODS + ":").open("ul").newline();
+        for (MistakeLine mistake : line.mistakes()) {
+          markup.open("li").open("b", "class", "value").line(mistake.value()).close("b").text(" — ");
+          markup.line(mistake.explanation()).close("li").newline();
+        }
+        markup.close("ul").close("td").close("tr").newline();
+      }
+      markup.close("tbody").newline();
+    }
+    markup.close("table").newline();
+  }
+
+  // -------------------------------------------------------------------------------------------------------------- tables
+
+  private void table(Table table) {
+    openTable(table.caption(), table.head());
+    markup.open("tbody", "role", "rowgroup").newline();
+    for (List<Cell> row : table.rows()) {
+      markup.open("tr", "role", "row");
+      for (int i = 0; i < row.size(); i++) {
+        String label = i < table.head().size() ? table.head().get(i) : "";
+        if (i == 0) {
+          markup.open("th", "scope", "row", "role", "rowheader", "data-label", label);
+        } else {
+          cell(label);
+        }
+        content(row.get(i));
+        markup.close(i == 0 ? "th" : "td");
+      }
+      markup.close("tr").newline();
+    }
+    markup.close("tbody").newline().close("table").newline();
+  }
+
+  /**
+   * On a phone each row of these tables becomes a small card and each cell carries its column's name; roles are spelled
+   * out because a cell that is no longer displayed as one would lose its meaning for a screen reader.
+   */
+  private void openTable(String caption, List<String> head) {
+    markup.open("table", "class", "cards", "role", "table").newline();
+    if (!caption.isEmpty()) {
+      markup.open("caption").line(caption).close("caption").newline();
+    }
+    markup.open("thead", "role", "rowgroup").open("tr", "role", "row");
+    head.forEach(name -> markup.open("th", "scope", "col", "role", "columnheader").line(name).close("th"));
+    markup.close("tr").close("thead").newline();
+  }
+
+  private Markup cell(String label) {
+    return markup.open("td", "role", "cell", "data-label", label);
+  }
+
+  private void content(Cell cell) {
+    if (Address.isAllowed(cell.href())) {
+      markup.open("a", "href", Address.encoded(cell.href())).line(cell.text()).close("a");
+    } else {
+      markup.line(cell.text());
+    }
+  }
+
+  /** Made of letters, digits and hyphens, and used once on the page. */
+  private String id(String wanted) {
+    StringBuilder letters = new StringBuilder();
+    wanted.codePoints().forEach(c -> letters.append(
+        c < 0x80 && Character.isLetterOrDigit(c) ? (char) c : '-'));
+    String id = letters.toString();
+    for (int i = 2; !ids.add(id); i++) {
+      id = letters + "-" + i;
+    }
+    return id;
+  }
+}

@@ -1,0 +1,83 @@
+package ampersheet.render.html;
+
+import ampersheet.render.Wording;
+
+/**
+ * Writes markup that is both HTML and XML: every element closed, every attribute quoted, every text escaped. Attributes
+ * are given as name and value by turns.
+ */
+final class Markup {
+  private final StringBuilder out = new StringBuilder();
+
+  Markup open(String element, String... attributes) {
+    tag(element, attributes);
+    out.append('>');
+    return this;
+  }
+
+  Markup close(String element) {
+    out.append("</").append(element).append('>');
+    return this;
+  }
+
+  /** An element that HTML never closes, such as {@code meta}. */
+  Markup single(String element, String... attributes) {
+    tag(element, attributes);
+    out.append("/>");
+    return this;
+  }
+
+  /** An element with nothing but text in it. */
+  Markup element(String element, String text, String... attributes) {
+    return open(element, attributes).text(text).close(element);
+  }
+
+  Markup text(String text) {
+    escape(Wording.lines(text));
+    return this;
+  }
+
+  /** Text in which a line break is only a space. */
+  Markup line(String text) {
+    escape(Wording.oneLine(text));
+    return this;
+  }
+
+  /** Markup from our own rooms: figures, formulas, the style sheet. */
+  Markup trusted(String markup) {
+    out.append(markup);
+    return this;
+  }
+
+  Markup newline() {
+    out.append('\n');
+    return this;
+  }
+
+  private void tag(String element, String... attributes) {
+    out.append('<').append(element);
+    for (int i = 0; i < attributes.length; i += 2) {
+      out.append(' ').append(attributes[i]).append("=\"");
+      escape(Wording.oneLine(attributes[i + 1]));
+      out.append('"');
+    }
+  }
+
+  private void escape(String text) {
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      switch (c) {
+        case '&' -> out.append("&amp;");
+        case '<' -> out.append("&lt;");
+        case '>' -> out.append("&gt;");
+        case '"' -> out.append("&quot;");
+        default -> out.append(c);
+      }
+    }
+  }
+
+  @Override
+  public String toString() {
+    return out.toString();
+  }
+}

@@ -1,0 +1,62 @@
+package ampersheet.render.html;
+
+import ampersheet.render.Wording;
+import ampersheet.sheet.Document;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+
+/** The look of every page, and the rules for paper that depend on the document. */
+final class StyleSheet {
+  private static final String COMMON = read("sheet.css");
+
+  private StyleSheet() {}
+
+  static String of(Document document) {
+    return COMMON + paged(document);
+  }
+
+  /**
+   * Paper size and what stands in its margins. Not every browser fills margins, so the sheet ID stands in the page's own
+   * text as well.
+   */
+  private static String paged(Document document) {
+    String size = document.paper() == Document.Paper.LETTER ? "letter" : "A4";
+    String foot = document.sheetId().isEmpty() ? document.title() : Wording.SHEET + " " + document.sheetId();
+    String middle = document.kind() == Document.Kind.KEY ? Wording.KEY_NOTICE : "";
+    return "@page {\n"
+        + "  size: " + size + ";\n"
+        + "  margin: 17mm 19mm 19mm;\n"
+        + "  @bottom-left { content: " + quoted(foot) + "; }\n"
+        + "  @bottom-center { content: " + quoted(middle) + "; font-weight: bold; }\n"
+        + "  @bottom-right { content: counter(page) \" / \" counter(pages); }\n"
+        + "}\n";
+  }
+
+  /** A CSS string; everything but ASCII letters, digits and spaces is written as its code, so nothing can end it. */
+  static String quoted(String text) {
+    StringBuilder quoted = new StringBuilder("\"");
+    Wording.oneLine(text).codePoints().forEach(c -> {
+      boolean plain = c == ' ' || c >= '0' && c <= '9' || c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z';
+      if (plain) {
+        quoted.append((char) c);
+      } else {
+        quoted.append('\\').append(Integer.toHexString(c)).append(' ');
+      }
+    });
+    return quoted.append('"').toString();
+  }
+
+  private static String read(String name) {
+    try (InputStream in = StyleSheet.class.getResourceAsStream(name)) {
+      if (in == null) {
+        throw new IllegalStateException(name + " is not on the class path beside " + StyleSheet.class.getName()
+            + "; build with the resources folder");
+      }
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw new UncheckedIOException("cannot read the style sheet " + name, e);
+    }
+  }
+}
