@@ -1,6 +1,12 @@
 package ampersheet.circuit;
 
-/** A solved circuit. Part and node names that do not exist throw {@link IllegalArgumentException}. */
+/**
+ * A solved circuit. Part, node and terminal names that do not exist throw {@link IllegalArgumentException}.
+ *
+ * <p>Parts with more than two ends are seen from their main path: drain to source, collector to emitter, in to out, and
+ * a trimpot from {@code from} to {@code to} with the current at {@code from}; a regulator's current is what leaves at
+ * {@code out}.
+ */
 public interface OperatingPoint {
   /** Volts against the reference node. */
   double voltage(String node);
@@ -10,6 +16,9 @@ public interface OperatingPoint {
 
   /** Amperes through the part, {@code from} to {@code to}; for a source delivered out of {@code to}. */
   double current(String part);
+
+  /** Amperes into the part at one of its terminals. */
+  double current(String part, String terminal);
 
   /** Watts the part takes up; for a source watts it delivers. */
   double power(String part);

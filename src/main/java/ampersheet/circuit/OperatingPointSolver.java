@@ -1,10 +1,83 @@
 package ampersheet.circuit;
 
-/** Finds the direct-current operating point by modified nodal analysis and Newton's method. */
+import java.util.List;
+
+/**
+ * Finds the direct-current operating point by modified nodal analysis and Newton's method.
+ *
+ * <p>The unknowns are the voltage of every node but the reference and the current of every branch; the equations are
+ * Kirchhoff's current law at every such node and the law of every branch. Capacitors carry no current.
+ */
 public final class OperatingPointSolver {
+  private static final double LARGEST_VOLTAGE = 1e9;
+  private static final double WEAKEST_AID = 1e-15;
+
   private OperatingPointSolver() {}
 
   public static Outcome solve(Netlist netlist) {
-    throw new UnsupportedOperationException("being written");
+    Branches branches = new Branches(netlist, capacitor -> null);
+    if (branches.unfit() != null) {
+      return branches.unfit();
+    }
+    Outcome decided = Ties.check(netlist, branches.list());
+    return decided != null ? decided : settle(netlist, branches.list(), null);
+  }
+
+  /**
+   * Solves branches that {@link Ties} finds sound.
+   *
+   * @param nearby a solution of nearly the same branches to start from, or null
+   */
+  static Outcome settle(Netlist netlist, List<Branch> branches, Linearisation nearby) {
+    Newton newton = new Newton(netlist.nodes().size(), branches);
+    Linearisation start = nearby == null ? Linearisation.start(branches) : nearby;
+    boolean settled = newton.run(start, 1, 0);
+    if (!settled) {
+      settled = withFadingAid(newton, branches) || withRisingSources(newton, branches);
+    }
+    if (!settled) {
+      return new Outcome.NotSettled(newton.iterations(), newton.change());
+    }
+    double[] unknowns = newton.unknowns();
+    for (int node = 1; node < netlist.nodes().size(); node++) {
+      if (Math.abs(unknowns[node - 1]) > LARGEST_VOLTAGE) {
+        // A current forced against a reversed junction: only its leakage is left to carry it.
+        return new Outcome.NotSettled(newton.iterations(), Math.abs(unknowns[node - 1]));
+      }
+    }
+    return Validity.check(new SolvedPoint(netlist, branches, unknowns, newton.linearisation()), netlist);
+  }
+
+  /** A conductance beside every nonlinear branch is made weaker and weaker: "gmin stepping". */
+  private static boolean withFadingAid(Newton newton, List<Branch> branches) {
+    Linearisation start = Linearisation.start(branches);
+    for (double aid = 1; aid > WEAKEST_AID; aid /= 10) {
+      if (!newton.run(start, 1, aid)) {
+        return false;
+      }
+      start = newton.linearisation();
+    }
+    return newton.run(start, 1, 0);
+  }
+
+  /** All sources rise from nothing, in steps as large as Newton's method follows. */
+  private static boolean withRisingSources(Newton newton, List<Branch> branches) {
+    Linearisation good = Linearisation.start(branches);
+    double reached = 0;
+    double stride = 0.1;
+    while (reached < 1) {
+      double next = Math.min(1, reached + stride);
+      if (newton.run(good, next, 0)) {
+        good = newton.linearisation();
+        reached = next;
+        stride *= 2;
+      } else {
+        stride /= 4;
+        if (stride < 1e-7) {
+          return false;
+        }
+      }
+    }
+    return true;
   }
 }

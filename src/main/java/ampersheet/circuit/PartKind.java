@@ -1,9 +1,11 @@
 package ampersheet.circuit;
 
 import ampersheet.quantity.Dimension;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 
 /**
  * Every part that can be placed: its terminals, and the values it needs.
@@ -19,32 +21,63 @@ public enum PartKind {
   LOAD("load", List.of("from", "to"), Map.of("ohms", Dimension.RESISTANCE), Map.of()),
   /** Draws a constant current from {@code from} to {@code to}. */
   SINK("sink", List.of("from", "to"), Map.of("amps", Dimension.CURRENT), Map.of()),
-  /** Shockley with series resistance through the stated point; {@code from} is the anode. */
+  /**
+   * Shockley with series resistance through the stated point, at 27 °C (300.15 K); {@code from} is the anode. Left out,
+   * {@code series} is 0 and {@code emission} 2.
+   */
   LED("led", List.of("from", "to"), Map.of("volts", Dimension.VOLTAGE, "amps", Dimension.CURRENT),
       Map.of("series", Dimension.RESISTANCE, "emission", Dimension.ONE)),
-  /** As the LED, other symbol; {@code from} is the anode. */
+  /** As the LED, other symbol; {@code from} is the anode. Left out, {@code series} is 0 and {@code emission} 1.8. */
   DIODE("diode", List.of("from", "to"), Map.of("volts", Dimension.VOLTAGE, "amps", Dimension.CURRENT),
       Map.of("series", Dimension.RESISTANCE, "emission", Dimension.ONE)),
-  /** {@code from} is the anode; conducts backwards from {@code volts} on, with slope resistance {@code slope}. */
+  /**
+   * {@code from} is the anode; conducts backwards from {@code volts} on, which it has at {@code amps} (5 mA when left
+   * out), rising from there by {@code slope} (0 when left out). Its knee is sharp: 10 µV for a factor
+   * e in current. Forwards it is a diode of 0.7 V at the same current (emission 1).
+   */
   ZENER("zener", List.of("from", "to"), Map.of("volts", Dimension.VOLTAGE),
       Map.of("amps", Dimension.CURRENT, "slope", Dimension.RESISTANCE)),
-  /** Two-terminal shunt reference; {@code from} is the anode, {@code to} the cathode held at {@code volts}. */
+  /**
+   * Two-terminal shunt reference; {@code from} is the anode, {@code to} the cathode held at {@code volts}. Up to
+   * {@code minimum} (0 when left out) its current is in proportion to its voltage; above, the voltage rises by
+   * {@code slope} (0 when left out) only. Given too little current it therefore falls visibly short of its voltage.
+   * Forwards it is a diode of 0.7 V at 5 mA (emission 1).
+   */
   REFERENCE("reference", List.of("from", "to"), Map.of("volts", Dimension.VOLTAGE),
       Map.of("minimum", Dimension.CURRENT, "slope", Dimension.RESISTANCE)),
-  /** N-channel enhancement MOSFET as a switch: {@code on} ohms when gate-source reaches {@code threshold}. */
+  /**
+   * N-channel enhancement MOSFET as a switch: {@code on} ohms from gate-source {@code threshold} upwards, 1 TΩ from half
+   * of it downwards, a smooth passage between. Carries current both ways when on; its body diode, source to drain,
+   * (0.7 V at 10 mA, emission 1) always conducts.
+   */
   NMOS("nmos", List.of("drain", "gate", "source"),
       Map.of("on", Dimension.RESISTANCE, "threshold", Dimension.VOLTAGE), Map.of()),
-  /** P-channel, gate below source by {@code threshold} (a positive number). */
+  /** The mirror image: gate below source by {@code threshold} (a positive number), body diode from drain to source. */
   PMOS("pmos", List.of("drain", "gate", "source"),
       Map.of("on", Dimension.RESISTANCE, "threshold", Dimension.VOLTAGE), Map.of()),
+  /**
+   * Bipolar transistor as a switch. Base to emitter is a diode with {@code volts} at a base current of {@code amps}
+   * (emission 1); the collector draws {@code gain} times the base current, unless collector-emitter voltage would fall
+   * below {@code saturation}, where it is held.
+   */
+  NPN("npn", List.of("collector", "base", "emitter"),
+      Map.of("gain", Dimension.ONE, "volts", Dimension.VOLTAGE, "amps", Dimension.CURRENT, "saturation",
+          Dimension.VOLTAGE),
+      Map.of()),
+  /** {@code closed} 1 joins its ends, 0 parts them. */
+  SWITCH("switch", List.of("from", "to"), Map.of("closed", Dimension.ONE), Map.of()),
   /** {@code position} 0 puts the wiper at {@code from}, 1 at {@code to}. */
   TRIMPOT("trimpot", List.of("from", "to", "wiper"),
       Map.of("ohms", Dimension.RESISTANCE, "position", Dimension.ONE), Map.of()),
-  /** Linear regulator: holds {@code out} at {@code volts} above {@code ground}; what leaves at out enters at in. */
+  /**
+   * Linear regulator: holds {@code out} at {@code volts} above {@code ground}; what leaves at out enters at in, and
+   * {@code quiescent} flows from in to ground besides. Needs {@code dropout} (0 when left out) between in and out.
+   */
   REGULATOR("regulator", List.of("in", "out", "ground"), Map.of("volts", Dimension.VOLTAGE),
-      Map.of("quiescent", Dimension.CURRENT)),
-  /** Carries no direct current. */
-  CAPACITOR("capacitor", List.of("from", "to"), Map.of("farads", Dimension.CAPACITANCE), Map.of()),
+      Map.of("quiescent", Dimension.CURRENT, "dropout", Dimension.VOLTAGE)),
+  /** Carries no direct current. {@code initial} is its voltage, from against to, at time 0 (0 when left out). */
+  CAPACITOR("capacitor", List.of("from", "to"), Map.of("farads", Dimension.CAPACITANCE),
+      Map.of("initial", Dimension.VOLTAGE)),
   /** Ideal: carries no current; drawn as a circle with V. */
   VOLTMETER("voltmeter", List.of("from", "to"), Map.of(), Map.of()),
   /** Ideal: drops no voltage; drawn as a circle with A. */
@@ -63,8 +96,8 @@ public enum PartKind {
   PartKind(String word, List<String> terminals, Map<String, Dimension> needed, Map<String, Dimension> optional) {
     this.word = word;
     this.terminals = terminals;
-    this.needed = needed;
-    this.optional = optional;
+    this.needed = Collections.unmodifiableMap(new TreeMap<>(needed));
+    this.optional = Collections.unmodifiableMap(new TreeMap<>(optional));
   }
 
   /** The key that names this kind in a template. */

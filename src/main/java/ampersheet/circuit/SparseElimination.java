@@ -1,0 +1,211 @@
+package ampersheet.circuit;
+
+import java.util.Arrays;
+
+/**
+ * Gaussian elimination that stores only entries that are not 0. Each pivot is the one among a few of the shortest rows
+ * that fills in least (H. M. Markowitz, Management Science 3, 1957) and is not small in its row.
+ */
+final class SparseElimination {
+  private static final double NOT_SMALL = 0.1;
+  private static final int ROWS_TRIED = 4;
+
+  private final int size;
+  private final int[][] columns;
+  private final double[][] values;
+  private final int[] length;
+  private final int[] pivotRow;
+  private final int[] pivotColumn;
+  private final double[] pivotValue;
+  /** Rows changed by each pivot, and how many times the pivot row was taken off them. */
+  private final int[][] targets;
+  private final double[][] factors;
+
+  SparseElimination(int size) {
+    this.size = size;
+    columns = new int[size][4];
+    values = new double[size][4];
+    length = new int[size];
+    pivotRow = new int[size];
+    pivotColumn = new int[size];
+    pivotValue = new double[size];
+    targets = new int[size][];
+    factors = new double[size][];
+  }
+
+  void set(int row, int column, double value) {
+    append(row, column, value);
+  }
+
+  /** False when no pivot is left: the matrix is singular. */
+  boolean decompose() {
+    boolean[] rowDone = new boolean[size];
+    int[] columnCount = new int[size];
+    int[][] rowsOf = new int[size][4];
+    int[] rowsOfLength = new int[size];
+    for (int row = 0; row < size; row++) {
+      for (int i = 0; i < length[row]; i++) {
+        int column = columns[row][i];
+        columnCount[column]++;
+        rowsOf[column] = append(rowsOf[column], rowsOfLength[column]++, row);
+      }
+    }
+    int[] place = new int[size];
+    Arrays.fill(place, -1);
+    for (int step = 0; step < size; step++) {
+      int at = choose(step, rowDone, columnCount);
+      if (at < 0) {
+        return false;
+      }
+      int pivot = pivotRow[step];
+      int column = pivotColumn[step];
+      pivotValue[step] = values[pivot][at];
+      rowDone[pivot] = true;
+      for (int i = 0; i < length[pivot]; i++) {
+        columnCount[columns[pivot][i]]--;
+      }
+      int[] changed = new int[rowsOfLength[column]];
+      double[] factor = new double[rowsOfLength[column]];
+      int count = 0;
+      for (int i = 0; i < rowsOfLength[column]; i++) {
+        int row = rowsOf[column][i];
+        if (rowDone[row]) {
+          continue;
+        }
+        int found = find(row, column);
+        if (found < 0) {
+          continue;
+        }
+        double times = values[row][found] / pivotValue[step];
+        remove(row, found);
+        columnCount[column]--;
+        for (int k = 0; k < length[row]; k++) {
+          place[columns[row][k]] = k;
+        }
+        for (int k = 0; k < length[pivot]; k++) {
+          int other = columns[pivot][k];
+          if (other == column) {
+            continue;
+          }
+          double less = times * values[pivot][k];
+          if (place[other] >= 0) {
+            values[row][place[other]] -= less;
+          } else {
+            append(row, other, -less);
+            columnCount[other]++;
+            rowsOf[other] = append(rowsOf[other], rowsOfLength[other]++, row);
+          }
+        }
+        for (int k = 0; k < length[row]; k++) {
+          place[columns[row][k]] = -1;
+        }
+        changed[count] = row;
+        factor[count++] = times;
+      }
+      targets[step] = Arrays.copyOf(changed, count);
+      factors[step] = Arrays.copyOf(factor, count);
+    }
+    return true;
+  }
+
+  double[] solve(double[] right) {
+    double[] left = right.clone();
+    for (int step = 0; step < size; step++) {
+      double value = left[pivotRow[step]];
+      for (int i = 0; i < targets[step].length; i++) {
+        left[targets[step][i]] -= factors[step][i] * value;
+      }
+    }
+    double[] answer = new double[size];
+    for (int step = size - 1; step >= 0; step--) {
+      int row = pivotRow[step];
+      double value = left[row];
+      for (int i = 0; i < length[row]; i++) {
+        if (columns[row][i] != pivotColumn[step]) {
+          value -= values[row][i] * answer[columns[row][i]];
+        }
+      }
+      answer[pivotColumn[step]] = value / pivotValue[step];
+    }
+    return answer;
+  }
+
+  /** Sets row and column of this step's pivot; returns its place in the row, or −1. */
+  private int choose(int step, boolean[] rowDone, int[] columnCount) {
+    int best = -1;
+    long leastFill = Long.MAX_VALUE;
+    for (int row : shortestRows(rowDone)) {
+      if (row < 0) {
+        break;
+      }
+      double largest = 0;
+      for (int i = 0; i < length[row]; i++) {
+        largest = Math.max(largest, Math.abs(values[row][i]));
+      }
+      if (largest < Double.MIN_NORMAL) {
+        return -1;
+      }
+      for (int i = 0; i < length[row]; i++) {
+        long fill = (length[row] - 1L) * (columnCount[columns[row][i]] - 1L);
+        if (fill < leastFill && Math.abs(values[row][i]) >= NOT_SMALL * largest) {
+          leastFill = fill;
+          best = i;
+          pivotRow[step] = row;
+          pivotColumn[step] = columns[row][i];
+        }
+      }
+    }
+    return best;
+  }
+
+  private int[] shortestRows(boolean[] rowDone) {
+    int[] shortest = new int[ROWS_TRIED];
+    Arrays.fill(shortest, -1);
+    for (int row = 0; row < size; row++) {
+      if (rowDone[row]) {
+        continue;
+      }
+      int candidate = row;
+      for (int i = 0; i < ROWS_TRIED; i++) {
+        if (shortest[i] < 0 || length[candidate] < length[shortest[i]]) {
+          int displaced = shortest[i];
+          shortest[i] = candidate;
+          candidate = displaced;
+          if (candidate < 0) {
+            break;
+          }
+        }
+      }
+    }
+    return shortest;
+  }
+
+  private int find(int row, int column) {
+    for (int i = 0; i < length[row]; i++) {
+      if (columns[row][i] == column) {
+        return i;
+      }
+    }
+    return -1;
+  }
+
+  private void append(int row, int column, double value) {
+    columns[row] = append(columns[row], length[row], column);
+    if (length[row] == values[row].length) {
+      values[row] = Arrays.copyOf(values[row], 2 * length[row]);
+    }
+    values[row][length[row]++] = value;
+  }
+
+  private void remove(int row, int place) {
+    int last = --length[row];
+    columns[row][place] = columns[row][last];
+    values[row][place] = values[row][last];
+  }
+
+  private static int[] append(int[] list, int length, int value) {
+    int[] grown = length == list.length ? Arrays.copyOf(list, 2 * length) : list;
+    grown[length] = value;
+    return grown;
+  }
+}

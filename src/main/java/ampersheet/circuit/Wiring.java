@@ -1,0 +1,253 @@
+package ampersheet.circuit;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** Follows the lines of a drawing: makes the netlist and notes what looks unintended. Order is that of the parts. */
+final class Wiring {
+  private final List<PlacedPart> drawn;
+  private final Map<GridPoint, Integer> pointIndex = new LinkedHashMap<>();
+  private final Sets joined;
+  private final List<Doubt> doubts = new ArrayList<>();
+
+  Wiring(List<PlacedPart> drawn) {
+    this.drawn = drawn;
+    for (PlacedPart part : drawn) {
+      for (String terminal : part.kind().terminals()) {
+        GridPoint end = part.end(terminal);
+        if (end == null) {
+          throw new IllegalArgumentException("part " + part.name() + " has no place for its end " + terminal);
+        }
+        pointIndex.putIfAbsent(end, pointIndex.size());
+      }
+    }
+    joined = new Sets(pointIndex.size());
+    int ground = -1;
+    for (PlacedPart part : drawn) {
+      if (part.kind() == PartKind.WIRE) {
+        joined.join(at(part, "from"), at(part, "to"));
+      } else if (part.kind() == PartKind.GROUND) {
+        if (ground >= 0) {
+          joined.join(ground, at(part, "at"));
+        }
+        ground = at(part, "at");
+      }
+    }
+  }
+
+  Netlist netlist() {
+    Map<Integer, String> names = names();
+    Map<GridPoint, String> nodeAt = new LinkedHashMap<>();
+    for (GridPoint point : pointIndex.keySet()) {
+      nodeAt.put(point, names.get(root(point)));
+    }
+    List<Netlist.Connected> parts = new ArrayList<>();
+    for (PlacedPart part : drawn) {
+      if (isDevice(part)) {
+        Map<String, String> node = new LinkedHashMap<>();
+        for (String terminal : part.kind().terminals()) {
+          node.put(terminal, nodeAt.get(part.end(terminal)));
+        }
+        parts.add(new Netlist.Connected(part, node));
+      }
+    }
+    Set<String> nodes = new LinkedHashSet<>();
+    GridPoint reference = referencePoint();
+    if (reference != null) {
+      nodes.add(nodeAt.get(reference));
+    }
+    nodes.addAll(nodeAt.values());
+    noteDuplicateNames();
+    noteShortedParts();
+    noteLooseEnds();
+    noteLines();
+    return new Netlist(parts, List.copyOf(nodes), nodeAt, doubts);
+  }
+
+  private static boolean isDevice(PlacedPart part) {
+    return switch (part.kind()) {
+      case WIRE, GROUND, NODE -> false;
+      default -> true;
+    };
+  }
+
+  private int at(PlacedPart part, String terminal) {
+    return pointIndex.get(part.end(terminal));
+  }
+
+  private int root(GridPoint point) {
+    return joined.root(pointIndex.get(point));
+  }
+
+  private GridPoint referencePoint() {
+    for (PlacedPart part : drawn) {
+      if (part.kind() == PartKind.GROUND) {
+        return part.end("at");
+      }
+    }
+    for (PlacedPart part : drawn) {
+      if (part.kind() == PartKind.SOURCE) {
+        return part.end("from");
+      }
+    }
+    return pointIndex.isEmpty() ? null : pointIndex.keySet().iterator().next();
+  }
+
+  /** Name of each set of joined points, by its root. */
+  private Map<Integer, String> names() {
+    Map<Integer, String> names = new LinkedHashMap<>();
+    Set<String> taken = new LinkedHashSet<>();
+    for (int i = 0; i < drawn.size(); i++) {
+      PlacedPart part = drawn.get(i);
+      if (part.kind() == PartKind.NODE && taken.add(part.name())) {
+        String kept = names.putIfAbsent(root(part.end("at")), part.name());
+        if (kept != null) {
+          doubts.add(new Doubt.SecondNodeName(i, part.name(), kept));
+        }
+      }
+    }
+    for (PlacedPart part : drawn) {
+      if (part.kind() == PartKind.GROUND) {
+        String ground = taken.contains("ground") ? "0" : "ground";
+        names.putIfAbsent(root(part.end("at")), ground);
+        taken.add(ground);
+      }
+    }
+    int letters = 0;
+    for (GridPoint point : pointIndex.keySet()) {
+      if (!names.containsKey(root(point))) {
+        String letter = letter(letters++);
+        while (!taken.add(letter)) {
+          letter = letter(letters++);
+        }
+        names.put(root(point), letter);
+      }
+    }
+    return names;
+  }
+
+  /** A … Z, AA, AB … */
+  private static String letter(int count) {
+    String last = String.valueOf((char) ('A' + count % 26));
+    return count < 26 ? last : letter(count / 26 - 1) + last;
+  }
+
+  private void noteDuplicateNames() {
+    Map<String, Integer> parts = new LinkedHashMap<>();
+    Map<String, Integer> nodeNames = new LinkedHashMap<>();
+    for (int i = 0; i < drawn.size(); i++) {
+      PlacedPart part = drawn.get(i);
+      if (part.kind() == PartKind.WIRE || part.kind() == PartKind.GROUND) {
+        continue;
+      }
+      Integer earlier = (part.kind() == PartKind.NODE ? nodeNames : parts).putIfAbsent(part.name(), i);
+      if (earlier != null) {
+        doubts.add(new Doubt.DuplicateName(i, part.name(), earlier));
+      }
+    }
+  }
+
+  private void noteShortedParts() {
+    for (int i = 0; i < drawn.size(); i++) {
+      PlacedPart part = drawn.get(i);
+      if (part.kind().terminals().size() < 2) {
+        continue;
+      }
+      Set<GridPoint> points = new LinkedHashSet<>();
+      Set<Integer> nodes = new LinkedHashSet<>();
+      for (String terminal : part.kind().terminals()) {
+        points.add(part.end(terminal));
+        nodes.add(root(part.end(terminal)));
+      }
+      if (points.size() == 1 || (nodes.size() == 1 && isDevice(part))) {
+        doubts.add(new Doubt.ShortedPart(i, points.size() == 1));
+      }
+    }
+  }
+
+  private void noteLooseEnds() {
+    int[] meeting = new int[pointIndex.size()];
+    for (PlacedPart part : drawn) {
+      for (String terminal : part.kind().terminals()) {
+        meeting[at(part, terminal)]++;
+      }
+    }
+    for (int i = 0; i < drawn.size(); i++) {
+      PlacedPart part = drawn.get(i);
+      for (String terminal : part.kind().terminals()) {
+        if (meeting[at(part, terminal)] == 1) {
+          doubts.add(new Doubt.LooseEnd(i, terminal, part.end(terminal)));
+        }
+      }
+    }
+  }
+
+  private void noteLines() {
+    for (int i = 0; i < drawn.size(); i++) {
+      if (drawn.get(i).kind() == PartKind.WIRE && isDiagonal(drawn.get(i))) {
+        doubts.add(new Doubt.DiagonalWire(i));
+      }
+    }
+    for (int line = 0; line < drawn.size(); line++) {
+      if (!isLine(drawn.get(line))) {
+        continue;
+      }
+      GridPoint from = drawn.get(line).end("from");
+      GridPoint to = drawn.get(line).end("to");
+      for (int i = 0; i < drawn.size(); i++) {
+        PlacedPart part = drawn.get(i);
+        if (i == line) {
+          continue;
+        }
+        if (isLine(part) && overlap(from, to, part.end("from"), part.end("to"))) {
+          if (i > line) {
+            doubts.add(new Doubt.Overlap(i, line));
+          }
+          continue;
+        }
+        for (String terminal : part.kind().terminals()) {
+          if (isBetween(part.end(terminal), from, to)) {
+            doubts.add(new Doubt.EndOnLine(i, terminal, part.end(terminal), line));
+          }
+        }
+      }
+    }
+  }
+
+  private static boolean isLine(PlacedPart part) {
+    return part.kind().terminals().containsAll(List.of("from", "to"))
+        && !part.end("from").equals(part.end("to"));
+  }
+
+  private static boolean isDiagonal(PlacedPart wire) {
+    return wire.end("from").x() != wire.end("to").x() && wire.end("from").y() != wire.end("to").y();
+  }
+
+  /** Twice the area of the triangle: 0 when the three points lie on one line. */
+  private static long area(GridPoint a, GridPoint b, GridPoint c) {
+    return ((long) b.x() - a.x()) * ((long) c.y() - a.y()) - ((long) b.y() - a.y()) * ((long) c.x() - a.x());
+  }
+
+  /** Where {@code point} lies along the line, 0 at {@code from}, {@code along(to, …)} at {@code to}. */
+  private static long along(GridPoint point, GridPoint from, GridPoint to) {
+    return ((long) point.x() - from.x()) * ((long) to.x() - from.x())
+        + ((long) point.y() - from.y()) * ((long) to.y() - from.y());
+  }
+
+  private static boolean isBetween(GridPoint point, GridPoint from, GridPoint to) {
+    return area(from, to, point) == 0 && along(point, from, to) > 0 && along(point, from, to) < along(to, from, to);
+  }
+
+  private static boolean overlap(GridPoint from, GridPoint to, GridPoint otherFrom, GridPoint otherTo) {
+    if (area(from, to, otherFrom) != 0 || area(from, to, otherTo) != 0) {
+      return false;
+    }
+    long a = along(otherFrom, from, to);
+    long b = along(otherTo, from, to);
+    return Math.max(Math.min(a, b), 0) < Math.min(Math.max(a, b), along(to, from, to));
+  }
+}
