@@ -48,11 +48,15 @@ final class Spelling {
       return false;
     }
     for (int i = 0; i < a.length(); i++) {
-      if (Character.toLowerCase(a.charAt(i)) != Character.toLowerCase(b.charAt(i))) {
+      if (small(a.charAt(i)) != small(b.charAt(i))) {
         return false;
       }
     }
     return true;
+  }
+
+  private static char small(char c) {
+    return c >= 'A' && c <= 'Z' ? (char) (c - 'A' + 'a') : c;
   }
 
   /** Insertions, deletions and exchanges that turn one into the other (Levenshtein distance). */
