@@ -122,7 +122,7 @@ final class CircuitWords {
       case SINK -> name + (forwards ? " draws its current to node " : " brings its current from node ") + other;
       case VOLTMETER -> "the voltmeter " + name + " reads between here and node " + other;
       case SWITCH -> name + ", " + state(part) + ", leads to node " + other;
-      case RESISTOR, LOAD, CAPACITOR, AMMETER, NMOS, PMOS, NPN, TRIMPOT, REGULATOR, WIRE, GROUND, NODE ->
+      case RESISTOR, LOAD, CABLE, CAPACITOR, AMMETER, NMOS, PMOS, NPN, TRIMPOT, REGULATOR, WIRE, GROUND, NODE ->
           name + " leads to node " + other;
     };
   }
@@ -172,8 +172,8 @@ final class CircuitWords {
     return switch (part.kind()) {
       case NMOS, PMOS -> "source";
       case NPN -> "emitter";
-      case SOURCE, RESISTOR, LOAD, SINK, LED, DIODE, ZENER, REFERENCE, SWITCH, TRIMPOT, REGULATOR, CAPACITOR,
-          VOLTMETER, AMMETER, WIRE, GROUND, NODE -> part.kind().terminals().get(part.kind().terminals().size() > 1 ? 1 : 0);
+      case SOURCE, RESISTOR, LOAD, CABLE, SINK, LED, DIODE, ZENER, REFERENCE, SWITCH, TRIMPOT, REGULATOR,
+          CAPACITOR, VOLTMETER, AMMETER, WIRE, GROUND, NODE -> part.kind().terminals().get(part.kind().terminals().size() > 1 ? 1 : 0);
     };
   }
 
@@ -192,7 +192,7 @@ final class CircuitWords {
       case TRIMPOT -> "wiper at " + at.get("wiper");
       case REGULATOR -> "input at " + at.get("in") + ", output at " + at.get("out") + ", ground at "
           + at.get("ground");
-      case RESISTOR, LOAD, CAPACITOR, WIRE, GROUND, NODE -> "none";
+      case RESISTOR, LOAD, CABLE, CAPACITOR, WIRE, GROUND, NODE -> "none";
     };
   }
 
@@ -215,7 +215,7 @@ final class CircuitWords {
         default -> terminal;
       };
       case TRIMPOT -> terminal.equals("wiper") ? terminal : end(part, terminal);
-      case RESISTOR, LOAD, CAPACITOR, SWITCH -> end(part, terminal);
+      case RESISTOR, LOAD, CABLE, CAPACITOR, SWITCH -> end(part, terminal);
       case WIRE, GROUND, NODE -> terminal;
     };
   }
@@ -236,6 +236,7 @@ final class CircuitWords {
       case SOURCE -> "voltage source";
       case RESISTOR -> "resistor";
       case LOAD -> "load";
+      case CABLE -> "length of wire";
       case SINK -> "current sink";
       case LED -> "LED";
       case DIODE -> "diode";
@@ -257,6 +258,10 @@ final class CircuitWords {
   }
 
   private static String plural(PartKind kind) {
-    return kind == PartKind.SWITCH ? "switches" : word(kind) + "s";
+    return switch (kind) {
+      case SWITCH -> "switches";
+      case CABLE -> "lengths of wire";
+      default -> word(kind) + "s";
+    };
   }
 }
