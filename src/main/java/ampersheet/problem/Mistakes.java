@@ -47,14 +47,12 @@ final class Mistakes {
 
   /**
    * How far two values lie apart, in multiples of what their tolerances need together: above 1, no answer is within
-   * tolerance of both.
+   * tolerance of both. Infinite for two preferred values or counts that differ.
    */
   static double separation(Acceptance acceptance, double a, double b) {
-    double apart = Math.abs(a - b);
-    if (acceptance instanceof Acceptance.Within within) {
-      return apart / (within.band(a) + within.band(b));
+    if (!(acceptance instanceof Acceptance.Within)) {
+      return acceptance.apart(a, b) ? Double.POSITIVE_INFINITY : 0;
     }
-    double exactly = 1e-6 * Math.max(1e-300, Math.max(Math.abs(a), Math.abs(b)));
-    return apart / exactly;
+    return a == b ? 0 : Math.abs(a - b) / (acceptance.band(a) + acceptance.band(b));
   }
 }
