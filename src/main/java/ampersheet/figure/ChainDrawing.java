@@ -1,5 +1,6 @@
 package ampersheet.figure;
 
+import ampersheet.chain.DataPath;
 import ampersheet.chain.DataPath.Outcome.Traced;
 import ampersheet.chain.DataPath.Stop;
 import ampersheet.chain.Panel;
@@ -21,6 +22,7 @@ import java.util.TreeSet;
 final class ChainDrawing {
   private static final double OUTER_RIM = 6;
   private static final double ROW_GAP = 16;
+  private static final double ROW_GAP_WITH_LINES = 28;
   private static final double ELLIPSIS = 44;
   private static final double NUMBER_ROOM = 24;
   private static final double CORNER_MARK = 8;
@@ -41,6 +43,7 @@ final class ChainDrawing {
   private final double port;
   private final double margin;
   private final double gap;
+  private final double rowGap;
   private final Map<Integer, Box> boxes = new LinkedHashMap<>();
   private final Box extent;
 
@@ -62,6 +65,7 @@ final class ChainDrawing {
     this.port = panel.returnLine() ? 6 : 0;
     this.margin = innerRim + Math.max(7, Math.min(14, pitch * 0.55));
     this.gap = pitch >= 18 ? 30 : 18;
+    this.rowGap = path.links().stream().allMatch(DataPath.Link::isShort) ? ROW_GAP : ROW_GAP_WITH_LINES;
     placeTiles();
     Box all = boxes.values().iterator().next();
     for (Box box : boxes.values()) {
@@ -121,7 +125,7 @@ final class ChainDrawing {
     for (int i = 0; i < panel.places().size(); i++) {
       Panel.Place place = panel.places().get(i);
       if (left.containsKey(place.column())) {
-        double y = place.row() * (tileHeight() + ROW_GAP);
+        double y = place.row() * (tileHeight() + rowGap);
         double at = left.get(place.column());
         boxes.put(i, new Box(at, y, at + tileWidth(), y + tileHeight()));
       }
@@ -360,11 +364,7 @@ final class ChainDrawing {
       int from = order.get(i - 1);
       int to = order.get(i);
       if (boxes.containsKey(from) && boxes.containsKey(to)) {
-        boolean turnsRight = turnsRight(dataOut(from), output(from), dataIn(to));
-        link(Stroke.LINE, dataOut(from), output(from), dataIn(to), input(to), turnsRight);
-        if (panel.returnLine()) {
-          link(Stroke.DASHED, returnOut(to), input(to), returnIn(from), output(from), !turnsRight);
-        }
+        link(from, to);
       } else if (boxes.containsKey(from)) {
         ellipsis(from);
       } else if (boxes.containsKey(to)) {
@@ -389,32 +389,59 @@ final class ChainDrawing {
     }
   }
 
-  private static boolean turnsRight(Point from, Compass out, Point to) {
-    return out.dx * (to.y() - from.y()) - out.dy * (to.x() - from.x()) > 0;
+  /**
+   * The data's line, and the return line beside it: straight over the edge between two tiles; else round by lanes outside,
+   * and to the far end of the next row through the gap between the rows. The data keeps to the left all the way.
+   */
+  private void link(int from, int to) {
+    Compass out = output(from);
+    Compass in = input(to);
+    Point start = out.middle(boxes.get(from));
+    Point end = in.middle(boxes.get(to));
+    boolean aligned = out.horizontal() ? Math.abs(start.y() - end.y()) < 0.01 : Math.abs(start.x() - end.x()) < 0.01;
+    if (out == in.opposite() && aligned) {
+      drawing.arrow("", Stroke.LINE, HEAD, dataOut(from), dataIn(to));
+      if (panel.returnLine()) {
+        drawing.arrow("", Stroke.DASHED, HEAD, returnOut(to), returnIn(from));
+      }
+      return;
+    }
+    boolean turnsRight = out.dx * (end.y() - start.y()) - out.dy * (end.x() - start.x()) > 0;
+    boolean outerAtEnd = out == in == turnsRight;
+    double side = turnsRight ? 4 : -4;
+    drawing.arrow("", Stroke.LINE, HEAD,
+        detour(dataOut(from), out, turnsRight, dataIn(to), in, outerAtEnd, panel.returnLine() ? side : 0));
+    if (panel.returnLine()) {
+      drawing.arrow("", Stroke.DASHED, HEAD,
+          detour(returnOut(to), in, !outerAtEnd, returnIn(from), out, !turnsRight, side));
+    }
   }
 
-  /** From a port on one tile to a port on another, straight, or round by a lane outside. */
-  private void link(Stroke stroke, Point from, Compass out, Point to, Compass in, boolean outerLane) {
+  /** @param aside how far from the middle of the gap between two rows, towards the later one */
+  private Point[] detour(Point from, Compass out, boolean outerAtStart, Point to, Compass in, boolean outerAtEnd,
+      double aside) {
+    Point start = out.from(from, lane(out) + (outerAtStart ? 8 : 0));
+    Point end = in.from(to, lane(in) + (outerAtEnd ? 8 : 0));
     List<Point> points = new ArrayList<>(List.of(from));
-    boolean aligned = out.horizontal() ? Math.abs(from.y() - to.y()) < 0.01 : Math.abs(from.x() - to.x()) < 0.01;
-    if (out != in.opposite() || !aligned) {
-      double lane = lane(out) + (outerLane ? 8 : 0);
-      Point start = out.from(from, lane);
-      Point end = in.from(to, lane(in) + (outerLane ? 8 : 0));
-      if (out == in) {
-        double far = Math.max(out.along(start), out.along(end));
-        start = out.from(start, far - out.along(start));
-        end = in.from(end, far - in.along(end));
-        points.add(start);
-        points.add(end);
-      } else {
-        points.add(start);
-        points.add(out.horizontal() ? new Point(start.x(), end.y()) : new Point(end.x(), start.y()));
-        points.add(end);
-      }
+    if (out == in) {
+      double far = Math.max(out.along(start), out.along(end));
+      points.add(out.from(start, far - out.along(start)));
+      points.add(in.from(end, far - in.along(end)));
+    } else if (out == in.opposite()) {
+      boolean rows = out.horizontal();
+      double onward = rows ? Math.signum(to.y() - from.y()) : Math.signum(to.x() - from.x());
+      double middle = (rows ? from.y() + to.y() : from.x() + to.x()) / 2 + aside * onward;
+      points.add(start);
+      points.add(rows ? new Point(start.x(), middle) : new Point(middle, start.y()));
+      points.add(rows ? new Point(end.x(), middle) : new Point(middle, end.y()));
+      points.add(end);
+    } else {
+      points.add(start);
+      points.add(out.horizontal() ? new Point(start.x(), end.y()) : new Point(end.x(), start.y()));
+      points.add(end);
     }
     points.add(to);
-    drawing.arrow("", stroke, HEAD, distinct(points));
+    return distinct(points);
   }
 
   /** How far outside a side the first lane runs: beyond the numbers, where there are some. */

@@ -35,7 +35,7 @@ public final class ChainFigure {
         words.table(), words.walk());
   }
 
-  private static DataPath.Outcome.Traced trace(Panel panel) {
+  static DataPath.Outcome.Traced trace(Panel panel) {
     DataPath.Outcome outcome = DataPath.trace(panel);
     if (outcome instanceof DataPath.Outcome.Traced traced) {
       return traced;
@@ -49,16 +49,27 @@ public final class ChainFigure {
     boolean canElide = oneRow && panel.places().size() > 4;
     Drawing drawing = null;
     for (boolean elided : canElide ? new boolean[] {false, true} : new boolean[] {false}) {
-      for (double pitch = WIDEST_PITCH; pitch >= (elided || !canElide ? 6 : NARROWEST_PITCH); pitch -= 1) {
-        for (boolean above : pitch >= 14 ? new boolean[] {false} : new boolean[] {false, true}) {
-          drawing = new ChainDrawing(panel, path, marks, pitch, elided, above).drawing();
-          Box bounds = drawing.bounds().grown(4);
-          if (bounds.width() <= PAGE_WIDTH && bounds.height() <= PAGE_HEIGHT) {
-            return drawing;
-          }
+      double pitch = WIDEST_PITCH;
+      while (pitch >= (elided || !canElide ? 5 : NARROWEST_PITCH)) {
+        drawing = new ChainDrawing(panel, path, marks, pitch, elided, pitch < 14).drawing();
+        Box bounds = drawing.bounds().grown(4);
+        double across = (bounds.width() - PAGE_WIDTH) / pixelsAcross(panel, elided);
+        double down = (bounds.height() - PAGE_HEIGHT) / pixelsDown(panel);
+        if (across <= 0 && down <= 0) {
+          return drawing;
         }
+        pitch -= Math.max(1, Math.floor(Math.max(across, down)));
       }
     }
     return drawing;
+  }
+
+  private static int pixelsAcross(Panel panel, boolean elided) {
+    int tiles = panel.places().stream().mapToInt(Panel.Place::column).max().orElse(0) + 1;
+    return (elided ? Math.min(3, tiles) : tiles) * panel.tile().columns();
+  }
+
+  private static int pixelsDown(Panel panel) {
+    return (panel.places().stream().mapToInt(Panel.Place::row).max().orElse(0) + 1) * panel.tile().rows();
   }
 }

@@ -173,7 +173,7 @@ final class HeatDrawing {
     List<Lettering> lines = Lettering.block(label(node), true, false);
     List<Spot> spots = new ArrayList<>(LabelPlacer.around(dot, 5, 10, Side.ABOVE));
     if (bar[0] == bar[1] && !lanes.capacityLane().containsKey(node)) {
-      spots.addAll(1, LabelPlacer.around(dot, 5, 10, Side.BELOW).subList(0, 1));
+      spots.addAll(1, LabelPlacer.around(dot, 9, 9, Side.BELOW).subList(0, 1));
     }
     for (double gap = 5; gap <= 15; gap += 5) {
       spots.add(new Spot(top.plus(gap, down * 0.3 + gap), Side.RIGHT));

@@ -28,7 +28,7 @@ class GalleryTest {
   void panelsAreWrittenToBeLookedAt() throws IOException {
     List<String> figures = new ArrayList<>();
     Panels.all().forEach((name, laid) -> figures.add(
-        ChainFigure.layOut(laid.panel(), laid.path(), laid.marks()).svg(name, name, "p" + figures.size())));
+        ChainFigure.draw(name, laid.panel(), laid.marks(), "p" + figures.size()).svg()));
     pages("panels", figures);
   }
 

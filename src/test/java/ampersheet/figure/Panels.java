@@ -1,16 +1,13 @@
 package ampersheet.figure;
 
 import ampersheet.chain.DataPath.Outcome.Traced;
-import ampersheet.chain.DataPath.Stop;
 import ampersheet.chain.Panel;
 import ampersheet.chain.Tile;
-import java.util.ArrayList;
-import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** Panels of many shapes with their data paths, places listed in the order of the data. */
+/** Panels of many shapes with their data paths. */
 final class Panels {
   private Panels() {}
 
@@ -37,6 +34,11 @@ final class Panels {
         Tile.Side.SOUTH);
     all.put("quarter turns", laid(bend, List.of(new Panel.Place(1, 0, 0), new Panel.Place(1, 1, 1),
         new Panel.Place(0, 1, 2)), true, new ChainFigure.Mark(6, 2, "?")));
+    all.put("rows anew", laid(tile(5, 3, Tile.Order.PROGRESSIVE), List.of(new Panel.Place(0, 0, 0),
+        new Panel.Place(1, 0, 0), new Panel.Place(0, 1, 0), new Panel.Place(1, 1, 0)), true));
+    all.put("columns anew", laid(new Tile(3, 4, Tile.Order.SERPENTINE, Tile.Corner.TOP_LEFT, Tile.Along.ROWS,
+        Tile.Side.NORTH, Tile.Side.SOUTH), List.of(new Panel.Place(0, 0, 0), new Panel.Place(0, 1, 0),
+            new Panel.Place(1, 0, 0), new Panel.Place(1, 1, 0)), true));
     all.put("top fed", laid(new Tile(3, 5, Tile.Order.SERPENTINE, Tile.Corner.TOP_LEFT, Tile.Along.ROWS,
         Tile.Side.NORTH, Tile.Side.SOUTH), List.of(new Panel.Place(0, 0, 0), new Panel.Place(0, 1, 0)), true));
     return all;
@@ -47,58 +49,11 @@ final class Panels {
   }
 
   private static Laid snake(Tile tile, int columns, int rows, boolean returns, ChainFigure.Mark... marks) {
-    List<Panel.Place> places = new ArrayList<>();
-    for (int row = 0; row < rows; row++) {
-      for (int i = 0; i < columns; i++) {
-        places.add(new Panel.Place(row % 2 == 0 ? i : columns - 1 - i, row, row % 2 == 0 ? 0 : 2));
-      }
-    }
-    return laid(tile, places, returns, marks);
+    return laid(tile, Panel.snakingPlaces(columns, rows), returns, marks);
   }
 
   private static Laid laid(Tile tile, List<Panel.Place> places, boolean returns, ChainFigure.Mark... marks) {
     Panel panel = new Panel(tile, places, 0, returns, 24, 1.25e-6, 300e-6);
-    List<Stop> stops = new ArrayList<>();
-    List<Integer> order = new ArrayList<>();
-    for (int place = 0; place < places.size(); place++) {
-      order.add(place);
-      for (int[] cell : cells(tile)) {
-        int x = cell[0];
-        int y = cell[1];
-        int columns = tile.columns();
-        int rows = tile.rows();
-        for (int turn = 0; turn < places.get(place).quarterTurns(); turn++) {
-          int turnedX = rows - 1 - y;
-          y = x;
-          x = turnedX;
-          int swap = columns;
-          columns = rows;
-          rows = swap;
-        }
-        stops.add(new Stop(stops.size(), place, places.get(place).column() * tile.columns() + x,
-            places.get(place).row() * tile.rows() + y));
-      }
-    }
-    List<Integer> back = new ArrayList<>(order);
-    Collections.reverse(back);
-    return new Laid(panel, new Traced(stops, order, returns ? back : List.of()), List.of(marks));
-  }
-
-  private static List<int[]> cells(Tile tile) {
-    boolean alongRows = tile.along() == Tile.Along.ROWS;
-    int lines = alongRows ? tile.rows() : tile.columns();
-    int length = alongRows ? tile.columns() : tile.rows();
-    boolean left = tile.start() == Tile.Corner.TOP_LEFT || tile.start() == Tile.Corner.BOTTOM_LEFT;
-    boolean top = tile.start() == Tile.Corner.TOP_LEFT || tile.start() == Tile.Corner.TOP_RIGHT;
-    List<int[]> cells = new ArrayList<>();
-    for (int line = 0; line < lines; line++) {
-      for (int i = 0; i < length; i++) {
-        int along = tile.order() == Tile.Order.SERPENTINE && line % 2 == 1 ? length - 1 - i : i;
-        int x = alongRows ? along : line;
-        int y = alongRows ? line : along;
-        cells.add(new int[] {left ? x : tile.columns() - 1 - x, top ? y : tile.rows() - 1 - y});
-      }
-    }
-    return cells;
+    return new Laid(panel, ChainFigure.trace(panel), List.of(marks));
   }
 }
