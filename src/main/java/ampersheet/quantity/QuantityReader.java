@@ -122,7 +122,7 @@ public final class QuantityReader {
     Optional<Unit> coded = switch (letter) {
       case 'R', 'L' -> Optional.of(Unit.parse("ohm"));
       case 'V', 'A', 'F' -> Optional.of(Unit.parse(String.valueOf(letter)));
-      default -> Optional.empty();
+      default -> codedPart(letter);
     };
     if (!rest.isEmpty()) {
       Unit unit = UnitReader.readOrNull(UnitWords.symbols(rest, asksForTemperature()));
@@ -141,6 +141,18 @@ public final class QuantityReader {
     double number = TypedNumber.ofDigits(whole, fraction);
     return value(negative ? -number : number, power, coded,
         TypedNumber.significantFigures(whole + fraction, true));
+  }
+
+  /** The standard's codes are for resistors and capacitors: where one of these is asked for, the code has its unit. */
+  private Optional<Unit> codedPart(char letter) {
+    if (expected.isPresent() && expected.get().dimension().equals(Dimension.RESISTANCE) && "kKMG".indexOf(letter) >= 0) {
+      return Optional.of(Unit.parse("ohm"));
+    }
+    if (expected.isPresent() && expected.get().dimension().equals(Dimension.CAPACITANCE)
+        && "pnuµm".indexOf(letter) >= 0) {
+      return Optional.of(Unit.parse("F"));
+    }
+    return Optional.empty();
   }
 
   private static int digitsEnd(String text, int from) {
