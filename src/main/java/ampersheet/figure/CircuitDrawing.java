@@ -94,7 +94,7 @@ final class CircuitDrawing {
   /** A switch that yields a value: a kind without a symbol does not compile. */
   private boolean body(PlacedPart part) {
     return switch (part.kind()) {
-      case SOURCE, RESISTOR, LOAD, SINK, LED, DIODE, ZENER, REFERENCE, SWITCH, CAPACITOR, VOLTMETER, AMMETER ->
+      case SOURCE, RESISTOR, LOAD, CABLE, SINK, LED, DIODE, ZENER, REFERENCE, SWITCH, CAPACITOR, VOLTMETER, AMMETER ->
           twoTerminals(part);
       case NMOS, PMOS -> transistor(part, "drain", "gate", "source", PartSymbol.GATE);
       case NPN -> transistor(part, "collector", "base", "emitter", PartSymbol.BASE);

@@ -5,13 +5,13 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** A file's text, in which every character has a place. */
-final class SourceText {
+public final class SourceText {
   private final String file;
   private final String text;
   private final List<Integer> lineStarts = new ArrayList<>();
   private final int codePoints;
 
-  SourceText(String file, String text) {
+  public SourceText(String file, String text) {
     this.file = file;
     this.text = text;
     this.codePoints = text.codePointCount(0, text.length());
@@ -27,7 +27,7 @@ final class SourceText {
     return file;
   }
 
-  String text() {
+  public String text() {
     return text;
   }
 
