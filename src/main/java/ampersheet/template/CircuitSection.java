@@ -108,7 +108,8 @@ final class CircuitSection {
         parts.add(name.text());
         nodes.add(name.text());
       }
-      faults.error(first.place(), "there is no kind of part " + first.text(), String.join(", ", kinds), Spelling.nearest(first.text(), kinds).map(near -> "Did you mean " + near + "?")
+      faults.error(first.place(), "there is no kind of part " + first.text(), Spelling.list(kinds),
+          Spelling.nearest(first.text(), kinds).map(near -> "Did you mean " + near + "?")
               .orElse("Name the kind first, as in {resistor: R1, ...}."));
     }
     return kind;
