@@ -39,6 +39,12 @@ final class BlockMarkup {
   /** About what a phone's width holds; a longer equation scrolls sideways and must be reachable by keyboard. */
   private static final int NARROW_LINE = 26;
 
+  /** A longer equation takes the width of the page, with its reason below instead of beside it. */
+  private static final int WIDE_LINE = 40;
+
+  /** Title and rule at the top of the first page, in millimetres. */
+  private static final int MASTHEAD = 32;
+
   private final Document document;
   private final Markup markup;
   private final Set<String> ids = new HashSet<>();
@@ -94,7 +100,7 @@ final class BlockMarkup {
 
   private void problem(ProblemBlock problem) {
     String id = id("problem-" + problem.number());
-    markup.open("section", "class", "problem", "aria-labelledby", id).newline();
+    markup.open("section", "class", fitsOnAPage(problem) ? "problem whole" : "problem", "aria-labelledby", id).newline();
     markup.open("h2", "id", id);
     markup.open("span", "class", "number").element("span", Wording.PROBLEM + " ", "class", "unseen");
     markup.line(problem.number()).close("span").text(" ").line(problem.title()).close("h2").newline();
@@ -106,6 +112,14 @@ final class BlockMarkup {
     write(problem.blocks());
     headingLevel--;
     markup.close("section").newline();
+  }
+
+  /** The first problem shares its page with what stands above it. */
+  private boolean fitsOnAPage(ProblemBlock problem) {
+    int before = document.blocks().indexOf(problem);
+    boolean first = before >= 0 && document.blocks().subList(0, before).stream().noneMatch(ProblemBlock.class::isInstance);
+    int above = first ? MASTHEAD + PaperHeight.of(document.blocks().subList(0, before)) : 0;
+    return above + PaperHeight.of(List.of(problem)) <= PaperHeight.ofPage(document.paper());
   }
 
   private void heading(int level, String text) {
@@ -213,14 +227,15 @@ final class BlockMarkup {
   private void steps(Steps steps) {
     markup.open("div", "class", "working").newline();
     heading(headingLevel, steps.heading().isEmpty() ? Wording.WORKED_STEPS : steps.heading());
-    markup.open("ol", "class", "steps").newline();
+    markup.open("ol", "class", "steps", "role", "list").newline();
     steps.steps().forEach(this::step);
     markup.close("ol").newline().close("div").newline();
   }
 
   /** A blank step shows what is to be found and where to write it; neither rule nor reason, which would give it away. */
   private void step(StepBlock step) {
-    markup.open("li", "value", Integer.toString(step.number()), "class", "step");
+    markup.open("li", "value", Integer.toString(step.number()), "class",
+        longestLine(step) > WIDE_LINE ? "step wide" : "step");
     markup.open("p", "class", "finding").line(Wording.capitalised(step.meaning())).close("p").newline();
     if (step.result().isEmpty()) {
       String label = step.blankId().isEmpty() ? Wording.STEP + " " + step.number() : step.blankId();
@@ -251,14 +266,12 @@ final class BlockMarkup {
   private void equation(StepBlock step, Printed result) {
     StringBuilder lines = new StringBuilder();
     String left = MathMl.symbol(step.symbol());
-    int longest = 0;
     if (step.formula().isPresent()) {
       Expression formula = step.formula().get();
       lines.append(line(left, "=", MathMl.symbolic(formula, step.notation())));
       left = "";
       String numbers = PlainText.substituted(formula, step.notation());
       String letters = PlainText.symbolic(formula, step.notation());
-      longest = Math.max(numbers.length(), letters.length());
       boolean nothingToPutIn = numbers.equals(letters);
       boolean resultAlready = numbers.equals(result.text());
       if (!nothingToPutIn && !resultAlready) {
@@ -266,7 +279,7 @@ final class BlockMarkup {
       }
     }
     lines.append(line(left, result.exact() ? "=" : "≈", MathMl.value(result)));
-    if (longest > NARROW_LINE) {
+    if (longestLine(step) > NARROW_LINE) {
       markup.open("div", "class", "equation", "tabindex", "0", "role", "group", "aria-label", step.meaning());
     } else {
       markup.open("div", "class", "equation");
@@ -274,6 +287,16 @@ final class BlockMarkup {
     markup.open("math", "xmlns", MATHML, "display", "block");
     markup.open("mtable", "displaystyle", "true").newline().trusted(lines.toString()).close("mtable");
     markup.close("math").close("div").newline();
+  }
+
+  /** In characters of plain text, which is about what the formula takes; fractions take less. */
+  private static int longestLine(StepBlock step) {
+    if (step.result().isEmpty() || step.formula().isEmpty()) {
+      return 0;
+    }
+    Expression formula = step.formula().get();
+    return Math.max(PlainText.symbolic(formula, step.notation()).length(),
+        PlainText.substituted(formula, step.notation()).length());
   }
 
   private static String line(String left, String relation, String right) {
@@ -296,7 +319,7 @@ final class BlockMarkup {
     if (question.options().isEmpty()) {
       place(question.id(), question.symbol(), "", question.unitHint());
     } else {
-      markup.element("p", Wording.TICK_ONE, "class", "hint").newline().open("ul", "class", "options").newline();
+      markup.element("p", Wording.TICK_ONE, "class", "hint").newline().open("ul", "class", "options", "role", "list").newline();
       for (String option : question.options()) {
         markup.open("li").element("span", "", "class", "box", "aria-hidden", "true").text(" ").line(option).close("li").newline();
       }
@@ -331,16 +354,19 @@ final class BlockMarkup {
     openTable(Wording.ANSWERS, head);
     for (KeyLine line : table.lines()) {
       markup.open("tbody", "role", "rowgroup").newline().open("tr", "role", "row");
-      markup.open("th", "scope", "row", "role", "rowheader", "data-label", head.get(0));
+      openCell("th", head.get(0));
       markup.open("b", "class", "label").line(line.question()).close("b");
       line.symbol().ifPresent(symbol -> {
         markup.text(" ");
         math(MathMl.symbol(symbol));
       });
-      markup.close("th");
-      cell(head.get(1)).open("strong").line(line.answer()).close("strong").close("td");
-      cell(head.get(2)).line(line.accepted()).close("td");
-      cell(head.get(3)).line(line.secondRoute()).close("td");
+      closeCell("th");
+      openCell("td", head.get(1)).open("strong").line(line.answer()).close("strong");
+      closeCell("td");
+      openCell("td", head.get(2)).line(line.accepted());
+      closeCell("td");
+      openCell("td", head.get(3)).line(line.secondRoute());
+      closeCell("td");
       markup.close("tr").newline();
       if (!line.mistakes().isEmpty()) {
         markup.open("tr", "role", "row", "class", "mistakes");
@@ -365,14 +391,10 @@ final class BlockMarkup {
     for (List<Cell> row : table.rows()) {
       markup.open("tr", "role", "row");
       for (int i = 0; i < row.size(); i++) {
-        String label = i < table.head().size() ? table.head().get(i) : "";
-        if (i == 0) {
-          markup.open("th", "scope", "row", "role", "rowheader", "data-label", label);
-        } else {
-          cell(label);
-        }
+        String element = i == 0 ? "th" : "td";
+        openCell(element, i < table.head().size() ? table.head().get(i) : "");
         content(row.get(i));
-        markup.close(i == 0 ? "th" : "td");
+        closeCell(element);
       }
       markup.close("tr").newline();
     }
@@ -393,8 +415,18 @@ final class BlockMarkup {
     markup.close("tr").close("thead").newline();
   }
 
-  private Markup cell(String label) {
-    return markup.open("td", "role", "cell", "data-label", label);
+  /** The content in one element, so that it stays together beside the column's name. */
+  private Markup openCell(String element, String label) {
+    if (element.equals("th")) {
+      markup.open("th", "scope", "row", "role", "rowheader", "data-label", label);
+    } else {
+      markup.open("td", "role", "cell", "data-label", label);
+    }
+    return markup.open("span");
+  }
+
+  private void closeCell(String element) {
+    markup.close("span").close(element);
   }
 
   private void content(Cell cell) {
