@@ -1,5 +1,6 @@
 package ampersheet.formula;
 
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.QuantityWriter.Printed;
 import java.util.Map;
 
@@ -9,8 +10,14 @@ import java.util.Map;
  * @param symbols by name; a name not in it is printed by {@link Symbol#of}
  * @param values by name, for the line with the numbers put in
  * @param words printed for word givens
+ * @param marker the decimal marker of the constants in the formula
  */
-public record Notation(Map<String, Symbol> symbols, Map<String, Printed> values, Map<String, String> words) {
+public record Notation(Map<String, Symbol> symbols, Map<String, Printed> values, Map<String, String> words,
+    DecimalMarker marker) {
+  public Notation(Map<String, Symbol> symbols, Map<String, Printed> values, Map<String, String> words) {
+    this(symbols, values, words, DecimalMarker.POINT);
+  }
+
   public Symbol symbol(String name) {
     Symbol given = symbols.get(name);
     return given != null ? given : Symbol.of(name);

@@ -3,8 +3,9 @@ package ampersheet.problem;
 /** Why a draw does not become a problem. */
 public enum Refusal {
   REQUIREMENT("a requirement of the template does not hold"),
+  ABOVE_EXTRA_LOW_VOLTAGE("a voltage is above 60 V"),
   NOT_A_NUMBER("a step has no finite value"),
-  NO_CASE("no case of a step applies"),
+  NO_CASE("no case of a step, or not exactly one option of a choice, applies"),
   MISTAKE_TOO_CLOSE("a mistake's value lies too close to the key"),
   MISTAKES_TOO_CLOSE("two mistakes' values lie too close to each other"),
   ROUNDING_AMBIGUOUS("the printed rounding would be ambiguous"),

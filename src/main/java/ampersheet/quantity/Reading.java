@@ -14,14 +14,23 @@ public sealed interface Reading {
    * @param prefixFactor factor of a prefix typed without a unit ("4.7k") or by a letter code ("4k7"), otherwise 1
    * @param unit the unit typed, empty if none
    * @param significantFigures digits typed that carry meaning
-   * @param wholeNumber whether the number typed is a whole number
+   * @param wholeNumber whether the number typed, with such a prefix, is a whole number
    */
   record Value(String asTyped, double number, double prefixFactor, Optional<Unit> unit, int significantFigures,
       boolean wholeNumber) implements Reading {
 
     /** In coherent SI units; a bare number is taken in {@code expected}, a bare prefix in its base unit. */
     public double si(Unit expected) {
-      throw new UnsupportedOperationException("being written");
+      double scaled = Unit.scaled(number, prefixFactor);
+      if (unit.isPresent()) {
+        return unit.get().toSi(scaled);
+      }
+      return (hasPrefix() ? expected.withoutPrefix() : expected).toSi(scaled);
+    }
+
+    /** Whether a prefix was typed without a unit, or as the letter of a code. */
+    public boolean hasPrefix() {
+      return prefixFactor != 1;
     }
   }
 

@@ -90,6 +90,11 @@ final class UnitReader {
     }
   }
 
+  /** Whether the word is one unit, with or without prefix. */
+  static boolean isSymbol(String word) {
+    return !word.isEmpty() && known(word, 1) != null;
+  }
+
   /** The prefixes printing may put before this base unit. */
   static String printedPrefixes(String base) {
     int end = 0;

@@ -1,0 +1,46 @@
+package ampersheet.formula;
+
+/** Puts the printed comparisons of a condition together. */
+abstract class ConditionLine {
+  abstract String comparison(Condition.Comparison comparison);
+
+  /** @param word {@code and}, {@code or} */
+  abstract String joined(String left, String word, String right);
+
+  abstract String not(String condition);
+
+  abstract String parenthesised(String condition);
+
+  final String of(Condition condition) {
+    if (condition instanceof Condition.Both both) {
+      return joined(insideBoth(both.left()), "and", insideBoth(both.right()));
+    }
+    if (condition instanceof Condition.Either either) {
+      return joined(of(either.left()), "or", of(either.right()));
+    }
+    if (condition instanceof Condition.Not not) {
+      return not(parenthesised(of(not.of())));
+    }
+    return comparison((Condition.Comparison) condition);
+  }
+
+  private String insideBoth(Condition condition) {
+    return condition instanceof Condition.Either ? parenthesised(of(condition)) : of(condition);
+  }
+
+  /** Whether a word given is compared: its sides are words, not symbols. */
+  static boolean ofWords(Condition.Comparison comparison, Notation notation) {
+    return comparison.left() instanceof Expression.Name name && notation.words().containsKey(name.id())
+        && comparison.right() instanceof Expression.Name;
+  }
+
+  /** The name of the word given, or the word it is. */
+  static String leftWord(Condition.Comparison comparison, Notation notation, Shown shown) {
+    String id = ((Expression.Name) comparison.left()).id();
+    return shown == Shown.VALUES ? notation.words().get(id) : id.replace('_', ' ');
+  }
+
+  static String rightWord(Condition.Comparison comparison) {
+    return ((Expression.Name) comparison.right()).id();
+  }
+}

@@ -1,0 +1,180 @@
+package ampersheet.problem;
+
+import ampersheet.formula.Condition;
+import ampersheet.formula.Evaluation;
+import ampersheet.formula.Expression;
+import ampersheet.formula.Values;
+import ampersheet.quantity.Dimension;
+import ampersheet.quantity.Elementary;
+import ampersheet.quantity.PreferredSeries;
+import ampersheet.quantity.Quantity;
+import ampersheet.quantity.Unit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * Where a value jumps: preferred values, whole numbers, comparisons, printed digits. A draw this close to a jump would
+ * let the last bits of the arithmetic decide what a learner is told.
+ */
+final class Boundaries {
+  static final double NEAR = 1e-9;
+
+  private Boundaries() {}
+
+  /** Every call in the tree whose value jumps. */
+  static List<Expression.Call> jumps(Expression expression) {
+    List<Expression.Call> found = new ArrayList<>();
+    collect(expression, found);
+    return List.copyOf(found);
+  }
+
+  /** Every comparison in the tree. */
+  static List<Condition.Comparison> comparisons(Condition condition) {
+    List<Condition.Comparison> found = new ArrayList<>();
+    collect(condition, found);
+    return List.copyOf(found);
+  }
+
+  private static void collect(Expression expression, List<Expression.Call> found) {
+    for (Expression part : parts(expression)) {
+      collect(part, found);
+    }
+    if (expression instanceof Expression.Call call) {
+      switch (call.function()) {
+        case "next_up", "next_down", "nearest", "floor", "ceiling", "round", "mod" -> found.add(call);
+        default -> { }
+      }
+    }
+  }
+
+  private static void collect(Condition condition, List<Condition.Comparison> found) {
+    if (condition instanceof Condition.Comparison comparison) {
+      found.add(comparison);
+    } else if (condition instanceof Condition.Both both) {
+      collect(both.left(), found);
+      collect(both.right(), found);
+    } else if (condition instanceof Condition.Either either) {
+      collect(either.left(), found);
+      collect(either.right(), found);
+    } else if (condition instanceof Condition.Not not) {
+      collect(not.of(), found);
+    }
+  }
+
+  static List<Expression> parts(Expression expression) {
+    if (expression instanceof Expression.Negative negative) {
+      return List.of(negative.of());
+    } else if (expression instanceof Expression.Sum sum) {
+      return List.of(sum.left(), sum.right());
+    } else if (expression instanceof Expression.Difference difference) {
+      return List.of(difference.left(), difference.right());
+    } else if (expression instanceof Expression.Product product) {
+      return List.of(product.left(), product.right());
+    } else if (expression instanceof Expression.Quotient quotient) {
+      return List.of(quotient.numerator(), quotient.denominator());
+    } else if (expression instanceof Expression.Power power) {
+      return List.of(power.base(), power.exponent());
+    } else if (expression instanceof Expression.Call call) {
+      return call.arguments();
+    }
+    return List.of();
+  }
+
+  /** Whether the argument of a jumping function lies within 1e-9 of the jump. */
+  static boolean near(Expression.Call jump, Values values) {
+    double x = Evaluation.evaluate(jump.arguments().get(0), values).value();
+    switch (jump.function()) {
+      case "next_up", "next_down": {
+        double member = x > 0 ? series(jump).nearest(x) : Double.NaN;
+        return Math.abs(x / member - 1) <= NEAR;
+      }
+      case "nearest": {
+        if (!(x > 0)) {
+          return false;
+        }
+        double below = series(jump).nextDown(x);
+        double above = series(jump).nextUp(x);
+        return above > below && Math.abs(x / below - above / x) <= NEAR * (above / x);
+      }
+      case "floor", "ceiling":
+        return nearWhole(x);
+      case "round":
+        return Math.abs(x - Math.floor(x) - 0.5) <= NEAR * Math.max(1, Math.abs(x));
+      case "mod": {
+        double divisor = Evaluation.evaluate(jump.arguments().get(1), values).value();
+        return !(isWhole(x) && isWhole(divisor)) && (nearWhole(x / divisor) || isWhole(x / divisor));
+      }
+      default:
+        throw new IllegalArgumentException(jump.function() + " does not jump");
+    }
+  }
+
+  /**
+   * Whether rounding errors could turn the comparison: its sides are within 1e-9 of each other, unless both are whole
+   * numbers or are compared as they stand, without arithmetic.
+   */
+  static boolean near(Condition.Comparison comparison, Values values) {
+    Expression left = comparison.left();
+    Expression right = comparison.right();
+    if (isWord(left, values) || isWord(right, values)) {
+      return false;
+    }
+    Quantity a = Evaluation.evaluate(left, values);
+    Quantity b = Evaluation.evaluate(right, values);
+    if (a.dimension().equals(Dimension.ONE) && isWhole(a.value()) && isWhole(b.value())) {
+      return false;
+    }
+    if (stands(left) && stands(right) && a.value() == b.value()) {
+      return false;
+    }
+    double scale = Math.max(scale(left, a.value(), values), scale(right, b.value(), values));
+    return Math.abs(a.value() - b.value()) <= NEAR * scale;
+  }
+
+  /** Whether the printed digits hang on a rounding of exactly five, to within 1e-9 of the value. */
+  static boolean roundingTie(double si, Unit unit, int figures) {
+    double shown = Math.abs(unit.fromSi(si));
+    if (shown == 0 || figures < 1) {
+      return false;
+    }
+    double leading = Math.floor(Elementary.log10(shown));
+    double digits = shown / Elementary.power(10, leading - figures + 1);
+    return Math.abs(digits - Math.floor(digits) - 0.5) <= NEAR * digits;
+  }
+
+  static boolean isWhole(double x) {
+    return x == Math.rint(x) && !Double.isInfinite(x);
+  }
+
+  /** Close to a whole number without being one. */
+  private static boolean nearWhole(double x) {
+    return !isWhole(x) && Math.abs(x - Math.rint(x)) <= NEAR * Math.max(1, Math.abs(x));
+  }
+
+  private static boolean isWord(Expression side, Values values) {
+    return side instanceof Expression.Name name && values.words().containsKey(name.id());
+  }
+
+  private static boolean stands(Expression side) {
+    return side instanceof Expression.Name || side instanceof Expression.Constant;
+  }
+
+  /** The size of the largest summand: what is left of 5 V − 4.9 V carries the rounding error of 5 V. */
+  private static double scale(Expression expression, double value, Values values) {
+    if (expression instanceof Expression.Sum || expression instanceof Expression.Difference
+        || expression instanceof Expression.Negative) {
+      double largest = 0;
+      for (Expression part : parts(expression)) {
+        largest = Math.max(largest, scale(part, Evaluation.evaluate(part, values).value(), values));
+      }
+      return largest;
+    }
+    return Math.abs(value);
+  }
+
+  private static PreferredSeries series(Expression.Call call) {
+    Expression named = call.arguments().get(1);
+    return PreferredSeries.valueOf(((Expression.Name) named).id().toUpperCase(Locale.ROOT));
+  }
+}

@@ -1,0 +1,84 @@
+package ampersheet.problem;
+
+import ampersheet.circuit.Netlist;
+import ampersheet.circuit.OperatingPoint;
+import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PlacedPart;
+import ampersheet.formula.Values;
+import ampersheet.template.ProblemTemplate;
+import ampersheet.template.ProblemTemplate.HeatPlan;
+import ampersheet.template.ProblemTemplate.PlannedNode;
+import ampersheet.template.ProblemTemplate.StepLine;
+import ampersheet.thermal.HeatSolver;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** The cautions of a problem: those its template names, and those its numbers call for. */
+final class CautionsCalledFor {
+  /** Above this, kelvin, a surface burns skin in about a minute (ISO 13732-1, 51 °C for bare metal; from memory). */
+  private static final double HOT = 273.15 + 50;
+  /** Watts at which a small part gets hot; common practice, no source. */
+  private static final double WARM_PART = 0.25;
+  /** Amperes; common practice, no source. */
+  private static final double BRIGHT = 0.1;
+  /** Joules; common practice, no source. */
+  private static final double FELT = 1;
+
+  private CautionsCalledFor() {}
+
+  static List<String> in(ProblemTemplate template, Values values, Models models) {
+    Set<Caution> found = EnumSet.noneOf(Caution.class);
+    template.cautions().forEach(id -> Caution.named(id).ifPresent(found::add));
+    if (isHot(template, values, models)) {
+      found.add(Caution.HOT_PARTS);
+    }
+    if (template.circuit().isPresent()) {
+      Models.orNone(models::operatingPoint).ifPresent(point -> {
+        for (Netlist.Connected connected : models.wired().netlist().parts()) {
+          addFor(connected.part(), point, found);
+        }
+      });
+    }
+    return found.stream().map(Caution::id).toList();
+  }
+
+  private static boolean isHot(ProblemTemplate template, Values values, Models models) {
+    Optional<HeatSolver.Outcome.Solved> heated =
+        template.heat().isPresent() ? Models.orNone(models::steady) : Optional.empty();
+    for (PlannedNode node : template.heat().map(HeatPlan::nodes).orElse(List.of())) {
+      if (heated.isPresent() && heated.get().kelvin().get(node.name()) > HOT) {
+        return true;
+      }
+    }
+    for (StepLine line : template.lines()) {
+      boolean isTemperature = line.unit().offset() != 0;
+      if (isTemperature && values.quantity(line.id()).value() > HOT) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static void addFor(PlacedPart part, OperatingPoint point, Set<Caution> found) {
+    PartKind kind = part.kind();
+    switch (kind) {
+      case SOURCE, LOAD -> { }
+      case CAPACITOR -> {
+        double volts = point.across(part.name());
+        if (part.values().getOrDefault("farads", 0.0) * volts * volts / 2 > FELT) {
+          found.add(Caution.CAPACITOR);
+        }
+      }
+      default -> {
+        if (point.power(part.name()) > WARM_PART) {
+          found.add(Caution.HOT_PARTS);
+        }
+        if (kind == PartKind.LED && point.current(part.name()) > BRIGHT) {
+          found.add(Caution.LED_EYES);
+        }
+      }
+    }
+  }
+}

@@ -1,0 +1,133 @@
+package ampersheet.problem;
+
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Place;
+import ampersheet.formula.Values;
+import ampersheet.template.ProblemTemplate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.LongStream;
+
+/**
+ * The problems of one template in the order of a seed: its space of givens is walked through in a permuted order, and what
+ * is refused is skipped. Problem {@code k} depends on the template, the seed and {@code k} only, and no two are alike.
+ *
+ * <p>May be used by several threads.
+ */
+public final class Draws {
+  /** After so many refusals in a row, the template is told off instead of searched for ever. */
+  private static final int PATIENCE = 5_000;
+  /** Positions worked at once, by all processors, when many are still to come. */
+  private static final int STRIDE = 256;
+
+  private final Workshop workshop;
+  private final SpaceOfGivens space;
+  private final Permutation order;
+
+  /** Position in the permuted order of each accepted problem so far. */
+  private final List<Long> accepted = new ArrayList<>();
+  private long next;
+  private final Tally tally = new Tally();
+
+  /** @param seed any text, such as the seed of a plan */
+  public Draws(Workshop workshop, String seed) {
+    this.workshop = workshop;
+    this.space = new SpaceOfGivens(workshop.template());
+    this.order = new Permutation(space.size(), "draws", seed, workshop.template().name());
+  }
+
+  public ProblemTemplate template() {
+    return workshop.template();
+  }
+
+  /** Combinations of givens, before any is refused. */
+  public long size() {
+    return space.size();
+  }
+
+  /**
+   * @param k from 0
+   * @throws DiagnosticException if the template has no {@code k + 1} distinct variants
+   */
+  public Problem draw(int k) {
+    goFar(k);
+    long position;
+    synchronized (this) {
+      while (accepted.size() <= k) {
+        if (next == space.size()) {
+          throw new DiagnosticException(exhausted());
+        }
+        Attempt attempt = at(next);
+        note(attempt);
+        if (accepted.size() == k + 1) {
+          return ((Attempt.Worked) attempt).problem();
+        }
+      }
+      position = accepted.get(k);
+    }
+    return ((Attempt.Worked) at(position)).problem();
+  }
+
+  /** Refusals among everything tried so far. */
+  public synchronized Tally tally() {
+    return tally.copy();
+  }
+
+  /** What becomes of the givens at a position of the permuted order. */
+  Attempt at(long position) {
+    return workshop.work(givens(position));
+  }
+
+  Values givens(long position) {
+    return space.values(order.at(position));
+  }
+
+  /**
+   * Gets near a distant problem with all processors. Works outside the lock, since a thread that waits for others to work
+   * may be given a task that draws.
+   */
+  private void goFar(int k) {
+    while (true) {
+      long from;
+      synchronized (this) {
+        if (k - accepted.size() < STRIDE || space.size() - next < STRIDE) {
+          return;
+        }
+        from = next;
+      }
+      List<Attempt> attempts = LongStream.range(from, from + STRIDE).parallel().mapToObj(this::at).toList();
+      synchronized (this) {
+        if (next == from) {
+          attempts.forEach(this::note);
+        }
+      }
+    }
+  }
+
+  private synchronized void note(Attempt attempt) {
+    if (attempt instanceof Attempt.Worked) {
+      accepted.add(next);
+    }
+    tally.add(attempt);
+    next++;
+    if (tally.refusedInARow() >= PATIENCE) {
+      throw new DiagnosticException(fruitless());
+    }
+  }
+
+  private Diagnostic exhausted() {
+    return Diagnostic.error(Place.inFile(template().name()),
+        "the template has only " + accepted.size() + " distinct variants" + " (of " + space.size()
+            + " combinations of its givens; refused: " + tally.reasons() + ")",
+        "a variant of its own for everyone who gets this problem",
+        "widen the ranges of the givens, or put another template of the same skill into the pool");
+  }
+
+  private Diagnostic fruitless() {
+    return Diagnostic.error(Place.inFile(template().name()),
+        tally.refusedInARow() + " draws in a row were refused (" + tally.reasons() + ")",
+        "a template that refuses less than 30 % of its draws",
+        "run prove on it and narrow the ranges of the givens to what can be asked");
+  }
+}

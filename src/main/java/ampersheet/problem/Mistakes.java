@@ -1,0 +1,60 @@
+package ampersheet.problem;
+
+import ampersheet.answer.Acceptance;
+import ampersheet.answer.KnownMistake;
+import ampersheet.formula.Evaluation;
+import ampersheet.formula.Expression;
+import ampersheet.formula.Step;
+import ampersheet.formula.Values;
+import ampersheet.formula.Working;
+import ampersheet.quantity.Quantity;
+import ampersheet.template.ProblemTemplate.Mistake;
+import java.util.Optional;
+
+/** What a modelled wrong method gives with a draw's numbers, and whether that can be told from the key. */
+final class Mistakes {
+  private Mistakes() {}
+
+  /**
+   * @param values givens and right steps
+   * @return empty if the mistake cannot be made with these numbers, or gives no number
+   */
+  static Optional<KnownMistake> make(Mistake mistake, Working working, Values values) {
+    if (mistake.when().isPresent() && !Evaluation.holds(mistake.when().get(), values)) {
+      return Optional.empty();
+    }
+    double value = mistake.is().isPresent()
+        ? Evaluation.evaluate(mistake.is().get(), values).value()
+        : followed(mistake, working, values);
+    return Double.isFinite(value)
+        ? Optional.of(new KnownMistake(mistake.id(), value, mistake.says()))
+        : Optional.empty();
+  }
+
+  /** Works the steps again: those named are worked wrongly, the others rightly from what the wrong ones gave. */
+  private static double followed(Mistake mistake, Working working, Values values) {
+    Values known = values;
+    for (Step step : working.steps()) {
+      Expression wrong = mistake.instead().get(step.id());
+      Quantity value = Evaluation.evaluate(wrong != null ? wrong : step.cases().get(step.applying(known)).is(), known);
+      if (step.id().equals(mistake.of())) {
+        return value.value();
+      }
+      known = known.with(step.id(), value);
+    }
+    throw new IllegalArgumentException("no step " + mistake.of());
+  }
+
+  /**
+   * How far two values lie apart, in multiples of what their tolerances need together: above 1, no answer is within
+   * tolerance of both.
+   */
+  static double separation(Acceptance acceptance, double a, double b) {
+    double apart = Math.abs(a - b);
+    if (acceptance instanceof Acceptance.Within within) {
+      return apart / (within.band(a) + within.band(b));
+    }
+    double exactly = 1e-6 * Math.max(1e-300, Math.max(Math.abs(a), Math.abs(b)));
+    return apart / exactly;
+  }
+}

@@ -1,0 +1,211 @@
+package ampersheet.problem;
+
+import ampersheet.chain.DataPath;
+import ampersheet.chain.Panel;
+import ampersheet.circuit.OperatingPoint;
+import ampersheet.circuit.Schematic;
+import ampersheet.formula.Evaluation;
+import ampersheet.formula.Expression;
+import ampersheet.formula.Values;
+import ampersheet.quantity.Dimension;
+import ampersheet.quantity.Quantity;
+import ampersheet.thermal.HeatNetwork;
+import ampersheet.thermal.HeatSolver;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Supplier;
+
+/**
+ * A template's models with one set of values put in. Built and solved when first asked, and kept. Not for several
+ * threads at once.
+ */
+final class Models {
+  private final ModelPlans plans;
+  private final Values values;
+
+  private ModelPlans.Wired wired;
+  private OperatingPoint operatingPoint;
+  private HeatNetwork heatNetwork;
+  private HeatSolver.Outcome.Solved steady;
+  private Panel panel;
+  private DataPath.Outcome.Traced traced;
+
+  /** @param values of everything the plans name: givens, constants, steps */
+  Models(ModelPlans plans, Values values) {
+    this.plans = plans;
+    this.values = values;
+  }
+
+  /** The models with other values for {@code changed}; what does not depend on those is not solved again. */
+  Models with(Values other, Set<String> changed) {
+    Models varied = new Models(plans, other);
+    boolean sameCircuit = !plans.circuitUsesAny(changed);
+    if (sameCircuit) {
+      varied.wired = wired;
+      varied.operatingPoint = operatingPoint;
+    } else if (wired != null) {
+      varied.wired = wired.with(other, changed);
+    }
+    if (!plans.heatUsesAny(changed) && (sameCircuit || !plans.heatMeasuresCircuit())) {
+      varied.heatNetwork = heatNetwork;
+      varied.steady = steady;
+    }
+    if (!plans.chainUsesAny(changed)) {
+      varied.panel = panel;
+      varied.traced = traced;
+    }
+    return varied;
+  }
+
+  Optional<Schematic> schematic() {
+    return plans.hasCircuit() ? Optional.of(wired().schematic()) : Optional.empty();
+  }
+
+  Optional<HeatNetwork> heatNetworkIfAny() {
+    return plans.hasHeat() ? Optional.of(heatNetwork()) : Optional.empty();
+  }
+
+  Optional<Panel> panelIfAny() {
+    return plans.hasChain() ? Optional.of(panel()) : Optional.empty();
+  }
+
+  /** The nodes and parts of the circuit. */
+  ModelPlans.Wired wired() {
+    if (wired == null) {
+      wired = plans.wire(values);
+    }
+    return wired;
+  }
+
+  /** @throws Unsolved with the circuit's own reason */
+  OperatingPoint operatingPoint() {
+    if (operatingPoint == null) {
+      operatingPoint = Solutions.of(wired().netlist());
+    }
+    return operatingPoint;
+  }
+
+  /** For those who can do without a solution. */
+  static <T> Optional<T> orNone(Supplier<T> solution) {
+    try {
+      return Optional.of(solution.get());
+    } catch (Unsolved none) {
+      return Optional.empty();
+    }
+  }
+
+  private HeatNetwork heatNetwork() {
+    if (heatNetwork == null) {
+      heatNetwork = plans.heatNetwork(values, this::measured);
+    }
+    return heatNetwork;
+  }
+
+  /** @throws Unsolved with the network's own reason */
+  HeatSolver.Outcome.Solved steady() {
+    if (steady == null) {
+      steady = Solutions.of(HeatSolver.steady(heatNetwork()));
+    }
+    return steady;
+  }
+
+  private Panel panel() {
+    if (panel == null) {
+      panel = plans.panel(values);
+    }
+    return panel;
+  }
+
+  private DataPath.Outcome.Traced traced() {
+    if (traced == null) {
+      traced = Solutions.of(DataPath.trace(panel()));
+    }
+    return traced;
+  }
+
+  /** The values with this model's measures, for a formula that asks for them. */
+  Values measuredBy(Values asking) {
+    return asking.measuring((measure, arguments) -> measure(measure, arguments, asking));
+  }
+
+  /** For the formulas of losses, which may measure the circuit. */
+  private Quantity measured(String measure, List<Expression> arguments) {
+    return measure(measure, arguments, values);
+  }
+
+  /**
+   * @param asking values for arguments that are formulas, such as a time
+   * @throws Unsolved if the model has no solution
+   */
+  private Quantity measure(String measure, List<Expression> arguments, Values asking) {
+    return switch (measure) {
+      case "voltage" -> new Quantity(arguments.size() == 1
+          ? operatingPoint().voltage(name(arguments, 0))
+          : operatingPoint().voltage(name(arguments, 0)) - operatingPoint().voltage(name(arguments, 1)),
+          Dimension.VOLTAGE);
+      case "across" -> new Quantity(operatingPoint().across(name(arguments, 0)), Dimension.VOLTAGE);
+      case "current" -> new Quantity(operatingPoint().current(name(arguments, 0)), Dimension.CURRENT);
+      case "power" -> new Quantity(operatingPoint().power(name(arguments, 0)), Dimension.POWER);
+      case "temperature" -> new Quantity(kelvin(steady(), name(arguments, 0)), Dimension.TEMPERATURE);
+      case "temperature_after" -> new Quantity(
+          kelvin(Solutions.of(HeatSolver.after(heatNetwork(), number(arguments, 1, asking))), name(arguments, 0)),
+          Dimension.TEMPERATURE);
+      case "time_until" -> new Quantity(
+          Solutions.of(HeatSolver.timeUntil(heatNetwork(), name(arguments, 0), number(arguments, 1, asking))),
+          Dimension.TIME);
+      case "heat" -> new Quantity(found(steady().watts().get(name(arguments, 0)), arguments), Dimension.POWER);
+      case "turn" -> Quantity.number(stop(arguments, asking).turn());
+      case "tile_turn" -> Quantity.number(traced().tileOrder().indexOf(stop(arguments, asking).place()));
+      case "return_turn" -> Quantity.number(tilesPassedOnReturn(stop(arguments, asking).place()));
+      case "pixels" -> Quantity.number(traced().stops().size());
+      case "tiles" -> Quantity.number(traced().tileOrder().size());
+      case "frame_time" -> new Quantity(DataPath.frameTime(panel()), Dimension.TIME);
+      default -> throw new IllegalArgumentException("no measure " + measure);
+    };
+  }
+
+  private DataPath.Stop stop(List<Expression> arguments, Values asking) {
+    double x = number(arguments, 0, asking);
+    double y = number(arguments, 1, asking);
+    for (DataPath.Stop stop : traced().stops()) {
+      if (stop.x() == x && stop.y() == y) {
+        return stop;
+      }
+    }
+    throw new Unsolved("the data never reaches a pixel at column " + x + ", row " + y);
+  }
+
+  /** The return line runs from the last tile back to the controller; what it still has before it from {@code place}. */
+  private int tilesPassedOnReturn(int place) {
+    List<Integer> back = traced().returnOrder();
+    int at = back.indexOf(place);
+    if (at < 0) {
+      throw new Unsolved("the return line does not pass the tile at place " + place);
+    }
+    return back.size() - 1 - at;
+  }
+
+  private static double kelvin(HeatSolver.Outcome.Solved solved, String node) {
+    Double kelvin = solved.kelvin().get(node);
+    if (kelvin == null) {
+      throw new IllegalArgumentException("no node " + node + " in the heat path");
+    }
+    return kelvin;
+  }
+
+  private static double found(Double watts, List<Expression> arguments) {
+    if (watts == null) {
+      throw new IllegalArgumentException("no resistance or loss " + name(arguments, 0) + " in the heat path");
+    }
+    return watts;
+  }
+
+  private static String name(List<Expression> arguments, int index) {
+    return ((Expression.Name) arguments.get(index)).id();
+  }
+
+  private static double number(List<Expression> arguments, int index, Values asking) {
+    return Evaluation.evaluate(arguments.get(index), asking).value();
+  }
+}

@@ -1,0 +1,67 @@
+package ampersheet.problem;
+
+import ampersheet.formula.Notation;
+import ampersheet.formula.Symbol;
+import ampersheet.formula.Values;
+import ampersheet.quantity.Quantity;
+import ampersheet.quantity.QuantityWriter;
+import ampersheet.quantity.QuantityWriter.Printed;
+import ampersheet.quantity.Unit;
+import ampersheet.template.ProblemTemplate;
+import ampersheet.template.ProblemTemplate.Given;
+import ampersheet.template.ProblemTemplate.QuantityGiven;
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/** What the formulas of a template print for each name. */
+public final class Notations {
+  private Notations() {}
+
+  /**
+   * @param values of givens, constants and steps; a name without a value gets a symbol only
+   * @param figures significant figures of a value that has no short exact decimal
+   */
+  public static Notation of(ProblemTemplate template, Values values, QuantityWriter writer, int figures) {
+    Map<String, Symbol> symbols = new LinkedHashMap<>();
+    Map<String, Unit> units = new LinkedHashMap<>();
+    for (Given given : template.givens()) {
+      if (given instanceof QuantityGiven quantity) {
+        symbols.put(given.name(), quantity.symbol());
+        units.put(given.name(), quantity.unit());
+      }
+    }
+    template.constants().forEach(constant -> {
+      symbols.put(constant.name(), constant.symbol());
+      units.put(constant.name(), constant.unit());
+    });
+    template.lines().forEach(line -> {
+      symbols.put(line.id(), line.symbol());
+      units.put(line.id(), line.unit());
+    });
+    Map<String, Printed> printed = new LinkedHashMap<>();
+    units.forEach((name, unit) -> {
+      Quantity value = values.quantities().get(name);
+      if (value != null && Double.isFinite(value.value())) {
+        printed.put(name, writer.plain(value.value(), unit, figures));
+      }
+    });
+    return new Notation(symbols, printed, values.words());
+  }
+
+  /** The drawn givens in one line, as one would type them: {@code Vs=24 V, Vf=1.6 V, order=serpentine}. */
+  public static String givensInOneLine(ProblemTemplate template, Values givens) {
+    StringBuilder line = new StringBuilder();
+    for (Given given : template.givens()) {
+      if (line.length() > 0) {
+        line.append(", ");
+      }
+      line.append(given.name()).append('=');
+      if (given instanceof QuantityGiven quantity) {
+        line.append(QuantityWriter.POINT.plain(givens.quantity(given.name()).value(), quantity.unit(), 6).text());
+      } else {
+        line.append(givens.words().get(given.name()));
+      }
+    }
+    return line.toString();
+  }
+}

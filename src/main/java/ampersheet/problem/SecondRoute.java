@@ -1,0 +1,146 @@
+package ampersheet.problem;
+
+import ampersheet.formula.Condition;
+import ampersheet.formula.Evaluation;
+import ampersheet.formula.Expression;
+import ampersheet.formula.Values;
+import ampersheet.quantity.Dimension;
+import ampersheet.quantity.Quantity;
+import ampersheet.template.ProblemTemplate.Proof;
+import ampersheet.template.ProblemTemplate.Way;
+import java.util.LinkedHashSet;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * Finds the values of steps from the solved models, without the formulas of the steps.
+ *
+ * <p>What it finds is known to the proofs after it, so that nothing the first route found enters a bound or a target. Only
+ * the models are built with steps of the first route, since the part that is drawn is the part that is solved; those
+ * steps have proofs of their own.
+ */
+final class SecondRoute {
+  /** A bound met so closely that the solver's own accuracy would decide; looser than for formulas. */
+  private static final double NEAR_A_BOUND = 1e-7;
+
+  private final Models models;
+  private final Values firstRoute;
+  private final Objections objections;
+  private Values known;
+
+  /** @param givens with constants; @param firstRoute givens and steps, with which the models are built */
+  SecondRoute(Models models, Values givens, Values firstRoute, Objections objections) {
+    this.models = models;
+    this.firstRoute = firstRoute;
+    this.objections = objections;
+    this.known = givens;
+  }
+
+  /** Givens, constants and the steps found so far by this route; a step it could not find is not a number. */
+  Values known() {
+    return known;
+  }
+
+  /**
+   * The step's value in SI units.
+   *
+   * @throws Unsolved if a model or the search has no result
+   */
+  double find(Proof proof) {
+    Dimension dimension = firstRoute.quantity(proof.of()).dimension();
+    double found = Double.NaN;
+    try {
+      found = findBy(proof);
+    } finally {
+      known = known.with(proof.of(), new Quantity(found, dimension));
+    }
+    return found;
+  }
+
+  private double findBy(Proof proof) {
+    Setting setting = new Setting(proof);
+    Way way = proof.way();
+    if (way instanceof Way.Direct) {
+      return setting.measured();
+    } else if (way instanceof Way.Root root) {
+      double target = setting.value(root.target());
+      return RootSearch.find(x -> setting.measuredOrNot(x) - target, target, setting.varied().dimension());
+    } else if (way instanceof Way.Smallest smallest) {
+      double bound = setting.value(smallest.bound());
+      return MemberWalk.smallest(smallest.members(),
+          member -> setting.holds(member, smallest.relation(), bound));
+    } else if (way instanceof Way.Largest largest) {
+      double bound = setting.value(largest.bound());
+      return MemberWalk.largest(largest.members(), member -> setting.holds(member, largest.relation(), bound));
+    }
+    throw new IllegalStateException("a way nobody told of: " + way);
+  }
+
+  /** The models and values as one proof wants them. */
+  private final class Setting {
+    private final Proof proof;
+    private final Values asking;
+    private final Values building;
+    private final Models set;
+
+    Setting(Proof proof) {
+      this.proof = proof;
+      Values asking = known;
+      Values building = firstRoute;
+      Set<String> changed = new LinkedHashSet<>();
+      for (Map.Entry<String, Expression> other : proof.with().entrySet()) {
+        Quantity value = Evaluation.evaluate(other.getValue(), known);
+        asking = asking.with(other.getKey(), value);
+        building = building.with(other.getKey(), value);
+        changed.add(other.getKey());
+      }
+      this.asking = asking;
+      this.building = building;
+      this.set = changed.isEmpty() ? models : models.with(building, changed);
+    }
+
+    double measured() {
+      return Evaluation.evaluate(proof.measure(), set.measuredBy(asking)).value();
+    }
+
+    double value(Expression expression) {
+      return Evaluation.evaluate(expression, asking).value();
+    }
+
+    Quantity varied() {
+      return firstRoute.quantity(proof.varies());
+    }
+
+    /** With another value for the varied name. */
+    double measuredAt(double x) {
+      Quantity value = new Quantity(x, varied().dimension());
+      Models varied = set.with(building.with(proof.varies(), value), Set.of(proof.varies()));
+      return Evaluation.evaluate(proof.measure(), varied.measuredBy(asking.with(proof.varies(), value))).value();
+    }
+
+    double measuredOrNot(double x) {
+      try {
+        return measuredAt(x);
+      } catch (Unsolved elsewhere) {
+        return Double.NaN;
+      }
+    }
+
+    boolean holds(double member, Condition.Relation relation, double bound) {
+      double measured = measuredOrNot(member);
+      boolean bothWhole = Boundaries.isWhole(measured) && Boundaries.isWhole(bound);
+      if (!bothWhole && Math.abs(measured - bound) <= NEAR_A_BOUND * Math.abs(bound)) {
+        objections.raise(Refusal.NEAR_A_BOUNDARY,
+            () -> "at " + member + " the model of " + proof.of() + " meets its bound to within rounding");
+      }
+      return switch (relation) {
+        case LESS -> measured < bound;
+        case AT_MOST -> measured <= bound;
+        case MORE -> measured > bound;
+        case AT_LEAST -> measured >= bound;
+        case EQUAL -> measured == bound;
+        case UNEQUAL -> measured != bound;
+      };
+    }
+  }
+}
