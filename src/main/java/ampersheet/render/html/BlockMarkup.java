@@ -2,12 +2,11 @@ package ampersheet.render.html;
 
 import ampersheet.figure.Figure;
 import ampersheet.formula.Condition;
-import ampersheet.formula.Expression;
 import ampersheet.formula.MathMl;
 import ampersheet.formula.Notation;
-import ampersheet.formula.PlainText;
 import ampersheet.formula.Symbol;
 import ampersheet.render.Address;
+import ampersheet.render.Derivation;
 import ampersheet.render.Wording;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Document.Block;
@@ -234,22 +233,23 @@ final class BlockMarkup {
 
   /** A blank step shows what is to be found and where to write it; neither rule nor reason, which would give it away. */
   private void step(StepBlock step) {
-    markup.open("li", "value", Integer.toString(step.number()), "class",
-        longestLine(step) > WIDE_LINE ? "step wide" : "step");
+    Optional<Derivation> derivation = step.result().map(result -> Derivation.of(step));
+    boolean wide = derivation.isPresent() && derivation.get().width() > WIDE_LINE;
+    markup.open("li", "value", Integer.toString(step.number()), "class", wide ? "step wide" : "step");
     markup.open("p", "class", "finding").line(Wording.capitalised(step.meaning())).close("p").newline();
-    if (step.result().isEmpty()) {
-      String label = step.blankId().isEmpty() ? Wording.STEP + " " + step.number() : step.blankId();
-      place(label, Optional.of(step.symbol()), step.meaning(), "");
-    } else {
+    if (derivation.isPresent()) {
       if (!step.principle().isEmpty()) {
         markup.open("p", "class", "rule").element("span", Wording.RULE_USED + ": ", "class", "unseen");
         markup.line(step.principle()).close("p").newline();
       }
       step.condition().ifPresent(condition -> condition(condition, step.notation()));
-      equation(step, step.result().get());
+      equation(step, derivation.get());
       if (!step.reason().isEmpty()) {
         markup.open("p", "class", "reason").line(Wording.sentence(step.reason())).close("p").newline();
       }
+    } else {
+      String label = step.blankId().isEmpty() ? Wording.STEP + " " + step.number() : step.blankId();
+      place(label, Optional.of(step.symbol()), step.meaning(), "");
     }
     markup.close("li").newline();
   }
@@ -263,45 +263,33 @@ final class BlockMarkup {
   }
 
   /** The lines {@code symbol = formula}, {@code = numbers put in}, {@code = result}, under each other at the sign. */
-  private void equation(StepBlock step, Printed result) {
-    StringBuilder lines = new StringBuilder();
-    String left = MathMl.symbol(step.symbol());
-    if (step.formula().isPresent()) {
-      Expression formula = step.formula().get();
-      lines.append(line(left, "=", MathMl.symbolic(formula, step.notation())));
-      left = "";
-      String numbers = PlainText.substituted(formula, step.notation());
-      String letters = PlainText.symbolic(formula, step.notation());
-      boolean nothingToPutIn = numbers.equals(letters);
-      boolean resultAlready = numbers.equals(result.text());
-      if (!nothingToPutIn && !resultAlready) {
-        lines.append(line("", "=", MathMl.substituted(formula, step.notation())));
-      }
-    }
-    lines.append(line(left, result.exact() ? "=" : "≈", MathMl.value(result)));
-    if (longestLine(step) > NARROW_LINE) {
+  private void equation(StepBlock step, Derivation derivation) {
+    Printed result = step.result().orElseThrow();
+    if (derivation.width() > NARROW_LINE) {
       markup.open("div", "class", "equation", "tabindex", "0", "role", "group", "aria-label", step.meaning());
     } else {
       markup.open("div", "class", "equation");
     }
     markup.open("math", "xmlns", MATHML, "display", "block");
-    markup.open("mtable", "displaystyle", "true").newline().trusted(lines.toString()).close("mtable");
-    markup.close("math").close("div").newline();
-  }
-
-  /** In characters of plain text, which is about what the formula takes; fractions take less. */
-  private static int longestLine(StepBlock step) {
-    if (step.result().isEmpty() || step.formula().isEmpty()) {
-      return 0;
+    markup.open("mtable", "displaystyle", "true").newline();
+    String left = MathMl.symbol(step.symbol());
+    if (derivation.formula()) {
+      line(left, "=", MathMl.symbolic(step.formula().orElseThrow(), step.notation()));
+      left = "";
     }
-    Expression formula = step.formula().get();
-    return Math.max(PlainText.symbolic(formula, step.notation()).length(),
-        PlainText.substituted(formula, step.notation()).length());
+    if (derivation.numbers()) {
+      line("", "=", MathMl.substituted(step.formula().orElseThrow(), step.notation()));
+    }
+    if (derivation.result()) {
+      line(left, result.exact() ? "=" : "≈", MathMl.value(result));
+    }
+    markup.close("mtable").close("math").close("div").newline();
   }
 
-  private static String line(String left, String relation, String right) {
-    return "<mtr><mtd><mrow>" + left + "</mrow></mtd><mtd><mo>" + relation + "</mo></mtd><mtd><mrow>" + right
-        + "</mrow></mtd></mtr>\n";
+  private void line(String left, String relation, String right) {
+    markup.open("mtr").open("mtd").open("mrow").trusted(left).close("mrow").close("mtd");
+    markup.open("mtd").element("mo", relation).close("mtd");
+    markup.open("mtd").open("mrow").trusted(right).close("mrow").close("mtd").close("mtr").newline();
   }
 
   private void math(String children) {

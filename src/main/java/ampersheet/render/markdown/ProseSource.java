@@ -1,6 +1,7 @@
 package ampersheet.render.markdown;
 
 import ampersheet.render.LimitedMarkdown;
+import ampersheet.render.Wording;
 import com.vladsch.flexmark.ast.AutoLink;
 import com.vladsch.flexmark.ast.FencedCodeBlock;
 import com.vladsch.flexmark.ast.Heading;
@@ -10,6 +11,7 @@ import com.vladsch.flexmark.ast.Image;
 import com.vladsch.flexmark.ast.ImageRef;
 import com.vladsch.flexmark.ast.Link;
 import com.vladsch.flexmark.ast.LinkRef;
+import com.vladsch.flexmark.ast.Paragraph;
 import com.vladsch.flexmark.ast.Reference;
 import com.vladsch.flexmark.ast.Text;
 import com.vladsch.flexmark.util.ast.Document;
@@ -33,6 +35,13 @@ final class ProseSource {
       places = forbidden(LimitedMarkdown.read(source));
     }
     return readable(closed(source)).strip();
+  }
+
+  /** For the middle of a line: what is more than one paragraph is shown as text. */
+  static String harmlessLine(String prose) {
+    String line = Wording.oneLine(prose).strip();
+    Node first = LimitedMarkdown.read(line).getFirstChild();
+    return first instanceof Paragraph && first.getNext() == null ? harmless(line) : Escaped.text(line);
   }
 
   /** Where a backslash has to go. */
