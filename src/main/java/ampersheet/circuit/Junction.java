@@ -79,12 +79,22 @@ record Junction(double amps, double volts, double width, double offset, double l
     return Elementary.exp(Math.min((v - volts) / width, 500));
   }
 
+  /** Where to linearise first: a diode at the edge of conducting, a knee blocked. */
+  double start() {
+    return offset > 0 ? critical() : Math.min(0, volts - 100 * width);
+  }
+
+  /** Where the curve bends most sharply. */
+  private double critical() {
+    return volts + width * Elementary.ln(width / (amps * 1.4142135623730951));
+  }
+
   /**
    * Where to linearise next when Newton's method asks for {@code wanted} after {@code last}: a long step up the
    * exponential is shortened to its logarithm (junction voltage limiting; L. W. Nagel, SPICE2, UCB/ERL M520, 1975).
    */
   double limited(double wanted, double last) {
-    double critical = volts + width * Elementary.ln(width / (amps * 1.4142135623730951));
+    double critical = critical();
     if (wanted <= critical || Math.abs(wanted - last) <= 2 * width) {
       return wanted;
     }

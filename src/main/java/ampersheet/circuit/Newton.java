@@ -5,6 +5,8 @@ import java.util.List;
 /** Newton's method on the equations of a circuit: solve, linearise where that led, until nothing moves. */
 final class Newton {
   private static final int MOST_ITERATIONS = 200;
+  /** Siemens. */
+  private static final double BARELY_CONDUCTING = 1e-4;
 
   private final int nodes;
   private final List<Branch> branches;
@@ -101,16 +103,28 @@ final class Newton {
     equations.addRight(row, (junction.current(v0) + aid * v0 - g * v0) * scale);
   }
 
-  /** j = G(u0) v + G'(u0) v0 (u − u0) with gate drive u. */
+  /**
+   * With gate drive u: j = G(u0) v + G'(u0) v0 (u − u0) while the channel hardly conducts, and v = R(u0) j + R'(u0) j0
+   * (u − u0) when it does: each time the factor v0 or j0 is the one that the rest of the circuit keeps in bounds.
+   */
   private void channel(LinearEquations equations, int row, Branch branch, Law.Channel law, int i, double aid) {
     double u0 = linearisation.drive()[i];
     double g = law.conductance(u0) + aid;
-    double slope = law.steepness(u0) * linearisation.across()[i];
-    double scale = 1 / Math.max(1, Math.max(g, Math.abs(slope)));
-    equations.add(row, row, scale);
-    voltage(equations, row, branch.from(), branch.to(), -g * scale);
-    voltage(equations, row, law.gate(), law.source(), -law.sign() * slope * scale);
-    equations.addRight(row, -slope * u0 * scale);
+    if (g < BARELY_CONDUCTING) {
+      double slope = law.steepness(u0) * linearisation.across()[i];
+      double scale = 1 / Math.max(1, Math.abs(slope));
+      equations.add(row, row, scale);
+      voltage(equations, row, branch.from(), branch.to(), -g * scale);
+      voltage(equations, row, law.gate(), law.source(), -law.sign() * slope * scale);
+      equations.addRight(row, -slope * u0 * scale);
+    } else {
+      double slope = -law.steepness(u0) / (g * g) * linearisation.through()[i];
+      double scale = 1 / Math.max(1, Math.max(1 / g, Math.abs(slope)));
+      voltage(equations, row, branch.from(), branch.to(), scale);
+      equations.add(row, row, -scale / g);
+      voltage(equations, row, law.gate(), law.source(), -law.sign() * slope * scale);
+      equations.addRight(row, -slope * u0 * scale);
+    }
   }
 
   private static void atNode(LinearEquations equations, int node, int current, double sign) {
@@ -135,7 +149,7 @@ final class Newton {
       scale = Math.max(scale, Math.abs(unknowns[node - 1]));
     }
     double rounding = 1e-13 * scale;
-    Linearisation next = new Linearisation(linearisation.across().clone(), linearisation.drive().clone());
+    Linearisation next = linearisation.copy();
     change = 0;
     for (int i = 0; i < branches.size(); i++) {
       Branch branch = branches.get(i);
@@ -153,6 +167,7 @@ final class Newton {
         double lastDrive = linearisation.drive()[i];
         next.drive()[i] = law.limited(drive, lastDrive);
         next.across()[i] = v;
+        next.through()[i] = unknowns[nodes - 1 + i];
         boolean flat = Math.max(drive, lastDrive) <= law.start() || Math.min(drive, lastDrive) >= law.threshold();
         if (!flat) {
           note(drive - lastDrive, 1e-8 * law.threshold() + rounding);

@@ -9,7 +9,8 @@ import java.util.List;
  * Kirchhoff's current law at every such node and the law of every branch. Capacitors carry no current.
  */
 public final class OperatingPointSolver {
-  private static final double LARGEST_VOLTAGE = 1e9;
+  /** Volts or amperes. */
+  private static final double LARGEST = 1e9;
   private static final double WEAKEST_AID = 1e-15;
 
   private OperatingPointSolver() {}
@@ -39,10 +40,10 @@ public final class OperatingPointSolver {
       return new Outcome.NotSettled(newton.iterations(), newton.change());
     }
     double[] unknowns = newton.unknowns();
-    for (int node = 1; node < netlist.nodes().size(); node++) {
-      if (Math.abs(unknowns[node - 1]) > LARGEST_VOLTAGE) {
-        // A current forced against a reversed junction: only its leakage is left to carry it.
-        return new Outcome.NotSettled(newton.iterations(), Math.abs(unknowns[node - 1]));
+    for (double unknown : unknowns) {
+      if (Math.abs(unknown) > LARGEST) {
+        // A current forced against a reversed junction, or a junction across a stiff source: no such circuit exists.
+        return new Outcome.NotSettled(newton.iterations(), Math.abs(unknown));
       }
     }
     return Validity.check(new SolvedPoint(netlist, branches, unknowns, newton.linearisation()), netlist);

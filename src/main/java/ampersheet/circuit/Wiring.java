@@ -12,17 +12,20 @@ final class Wiring {
   private final List<PlacedPart> drawn;
   private final Map<GridPoint, Integer> pointIndex = new LinkedHashMap<>();
   private final Sets joined;
+  private final List<End> ends = new ArrayList<>();
   private final List<Doubt> doubts = new ArrayList<>();
 
   Wiring(List<PlacedPart> drawn) {
     this.drawn = drawn;
-    for (PlacedPart part : drawn) {
+    for (int i = 0; i < drawn.size(); i++) {
+      PlacedPart part = drawn.get(i);
       for (String terminal : part.kind().terminals()) {
         GridPoint end = part.end(terminal);
         if (end == null) {
           throw new IllegalArgumentException("part " + part.name() + " has no place for its end " + terminal);
         }
         pointIndex.putIfAbsent(end, pointIndex.size());
+        ends.add(new End(i, terminal, end));
       }
     }
     joined = new Sets(pointIndex.size());
@@ -171,17 +174,12 @@ final class Wiring {
 
   private void noteLooseEnds() {
     int[] meeting = new int[pointIndex.size()];
-    for (PlacedPart part : drawn) {
-      for (String terminal : part.kind().terminals()) {
-        meeting[at(part, terminal)]++;
-      }
+    for (End end : ends) {
+      meeting[pointIndex.get(end.point())]++;
     }
-    for (int i = 0; i < drawn.size(); i++) {
-      PlacedPart part = drawn.get(i);
-      for (String terminal : part.kind().terminals()) {
-        if (meeting[at(part, terminal)] == 1) {
-          doubts.add(new Doubt.LooseEnd(i, terminal, part.end(terminal)));
-        }
+    for (End end : ends) {
+      if (meeting[pointIndex.get(end.point())] == 1) {
+        doubts.add(new Doubt.LooseEnd(end.part(), end.terminal(), end.point()));
       }
     }
   }
@@ -192,27 +190,25 @@ final class Wiring {
         doubts.add(new Doubt.DiagonalWire(i));
       }
     }
-    for (int line = 0; line < drawn.size(); line++) {
-      if (!isLine(drawn.get(line))) {
-        continue;
+    List<Line> lines = new ArrayList<>();
+    for (int i = 0; i < drawn.size(); i++) {
+      if (isLine(drawn.get(i))) {
+        lines.add(new Line(i, drawn.get(i).end("from"), drawn.get(i).end("to")));
       }
-      GridPoint from = drawn.get(line).end("from");
-      GridPoint to = drawn.get(line).end("to");
-      for (int i = 0; i < drawn.size(); i++) {
-        PlacedPart part = drawn.get(i);
-        if (i == line) {
-          continue;
-        }
-        if (isLine(part) && overlap(from, to, part.end("from"), part.end("to"))) {
-          if (i > line) {
-            doubts.add(new Doubt.Overlap(i, line));
+    }
+    for (Line line : lines) {
+      Set<Integer> overlapping = new LinkedHashSet<>();
+      for (Line other : lines) {
+        if (other.part() != line.part() && line.overlaps(other)) {
+          overlapping.add(other.part());
+          if (other.part() > line.part()) {
+            doubts.add(new Doubt.Overlap(other.part(), line.part()));
           }
-          continue;
         }
-        for (String terminal : part.kind().terminals()) {
-          if (isBetween(part.end(terminal), from, to)) {
-            doubts.add(new Doubt.EndOnLine(i, terminal, part.end(terminal), line));
-          }
+      }
+      for (End end : ends) {
+        if (end.part() != line.part() && line.passes(end.point()) && !overlapping.contains(end.part())) {
+          doubts.add(new Doubt.EndOnLine(end.part(), end.terminal(), end.point(), line.part()));
         }
       }
     }
@@ -227,27 +223,40 @@ final class Wiring {
     return wire.end("from").x() != wire.end("to").x() && wire.end("from").y() != wire.end("to").y();
   }
 
-  /** Twice the area of the triangle: 0 when the three points lie on one line. */
-  private static long area(GridPoint a, GridPoint b, GridPoint c) {
-    return ((long) b.x() - a.x()) * ((long) c.y() - a.y()) - ((long) b.y() - a.y()) * ((long) c.x() - a.x());
-  }
+  private record End(int part, String terminal, GridPoint point) {}
 
-  /** Where {@code point} lies along the line, 0 at {@code from}, {@code along(to, …)} at {@code to}. */
-  private static long along(GridPoint point, GridPoint from, GridPoint to) {
-    return ((long) point.x() - from.x()) * ((long) to.x() - from.x())
-        + ((long) point.y() - from.y()) * ((long) to.y() - from.y());
-  }
-
-  private static boolean isBetween(GridPoint point, GridPoint from, GridPoint to) {
-    return area(from, to, point) == 0 && along(point, from, to) > 0 && along(point, from, to) < along(to, from, to);
-  }
-
-  private static boolean overlap(GridPoint from, GridPoint to, GridPoint otherFrom, GridPoint otherTo) {
-    if (area(from, to, otherFrom) != 0 || area(from, to, otherTo) != 0) {
-      return false;
+  private record Line(int part, GridPoint from, GridPoint to) {
+    /** Whether the point lies on the line, its ends apart. */
+    boolean passes(GridPoint point) {
+      return isNear(point, point) && area(point) == 0 && along(point) > 0 && along(point) < along(to);
     }
-    long a = along(otherFrom, from, to);
-    long b = along(otherTo, from, to);
-    return Math.max(Math.min(a, b), 0) < Math.min(Math.max(a, b), along(to, from, to));
+
+    /** Whether the lines share more than a point. */
+    boolean overlaps(Line other) {
+      if (!isNear(other.from, other.to) || area(other.from) != 0 || area(other.to) != 0) {
+        return false;
+      }
+      long a = along(other.from);
+      long b = along(other.to);
+      return Math.max(Math.min(a, b), 0) < Math.min(Math.max(a, b), along(to));
+    }
+
+    private boolean isNear(GridPoint a, GridPoint b) {
+      return Math.max(a.x(), b.x()) >= Math.min(from.x(), to.x()) && Math.min(a.x(), b.x()) <= Math.max(from.x(), to.x())
+          && Math.max(a.y(), b.y()) >= Math.min(from.y(), to.y())
+          && Math.min(a.y(), b.y()) <= Math.max(from.y(), to.y());
+    }
+
+    /** Twice the area of the triangle with this line as base: 0 when the point lies in line. */
+    private long area(GridPoint point) {
+      return ((long) to.x() - from.x()) * ((long) point.y() - from.y())
+          - ((long) to.y() - from.y()) * ((long) point.x() - from.x());
+    }
+
+    /** Where the point lies along the line: 0 at {@code from}. */
+    private long along(GridPoint point) {
+      return ((long) point.x() - from.x()) * ((long) to.x() - from.x())
+          + ((long) point.y() - from.y()) * ((long) to.y() - from.y());
+    }
   }
 }

@@ -84,6 +84,12 @@ public final class FormulaReader {
     return true;
   }
 
+  /** Whether the language uses the word itself, so that nothing else may have it as its name. */
+  public static boolean isReserved(String text) {
+    return Lexer.KEYWORDS.contains(text) || text.equals(Evaluation.PI) || Function.named(text).isPresent()
+        || Function.series(new Expression.Name(text, 0)).isPresent();
+  }
+
   private Read whole() {
     if (peek().kind() == Token.Kind.END) {
       throw new FormulaFault(0, "the formula is empty", "a formula such as (Vs - Vf) / If", "Write the formula.");

@@ -5,14 +5,14 @@ import java.util.Optional;
 import java.util.TreeSet;
 
 /** Finds what a mistyped name was probably meant to be. */
-final class Spelling {
+public final class Spelling {
   private Spelling() {}
 
   /**
    * The known name the fewest single-character slips away: at most two, and fewer for short names, of which most are two
    * slips apart. Equal distances go to the first in alphabetical order.
    */
-  static Optional<String> nearest(String typed, Collection<String> known) {
+  public static Optional<String> nearest(String typed, Collection<String> known) {
     int fewest = typed.length() <= 1 ? 0 : typed.length() <= 3 ? 1 : 2;
     String found = null;
     for (String candidate : new TreeSet<>(known)) {
@@ -26,7 +26,7 @@ final class Spelling {
   }
 
   /** {@code a, b or c}, in alphabetical order; at most twelve. */
-  static String list(Collection<String> names) {
+  public static String list(Collection<String> names) {
     StringBuilder text = new StringBuilder();
     int listed = 0;
     int all = names.size();
@@ -48,11 +48,15 @@ final class Spelling {
       return false;
     }
     for (int i = 0; i < a.length(); i++) {
-      if (Character.toLowerCase(a.charAt(i)) != Character.toLowerCase(b.charAt(i))) {
+      if (small(a.charAt(i)) != small(b.charAt(i))) {
         return false;
       }
     }
     return true;
+  }
+
+  private static char small(char c) {
+    return c >= 'A' && c <= 'Z' ? (char) (c - 'A' + 'a') : c;
   }
 
   /** Insertions, deletions and exchanges that turn one into the other (Levenshtein distance). */

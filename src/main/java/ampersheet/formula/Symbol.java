@@ -22,7 +22,11 @@ public record Symbol(String letters, String subscript) {
     {"xi", "\u03be"},
   };
 
-  /** Derived from the name alone; a template may give another with {@code symbol:}. */
+  /**
+   * Derived from the name alone; a template may give another with {@code symbol:}, which is read the same way.
+   *
+   * @param name not empty
+   */
   public static Symbol of(String name) {
     for (String[] pair : GREEK) {
       if (name.startsWith(pair[0]) && !smallLetterAt(name, pair[0].length())) {
@@ -35,17 +39,14 @@ public record Symbol(String letters, String subscript) {
     if (name.startsWith("d") && (startsWithCapital(name.substring(1)) || name.equals("dt"))) {
       return difference(name.substring(1));
     }
+    if (name.startsWith(DELTA) && name.length() > 1 && name.charAt(1) != '_') {
+      return difference(name.substring(1));
+    }
     if (isWord(name)) {
       return new Symbol(name.replace('_', ' '), "");
     }
-    return new Symbol(name.substring(0, 1), subscript(withoutUnderline(name.substring(1))));
-  }
-
-  /** As an author writes a symbol: {@code T_J}, {@code ΔT}; what follows the first underline is the subscript. */
-  public static Symbol written(String text) {
-    int underline = text.indexOf('_');
-    return underline <= 0 ? new Symbol(text, "")
-        : new Symbol(text.substring(0, underline), subscript(text.substring(underline + 1)));
+    int first = Character.charCount(name.codePointAt(0));
+    return new Symbol(name.substring(0, first), subscript(withoutUnderline(name.substring(first))));
   }
 
   /** For plain text: {@code V_s}. */

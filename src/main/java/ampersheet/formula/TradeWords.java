@@ -3,7 +3,7 @@ package ampersheet.formula;
 import ampersheet.quantity.Dimension;
 
 /** Dimensions in the words of the trade, for messages: "volts", "Ω", "K/W". */
-final class TradeWords {
+public final class TradeWords {
   private TradeWords() {}
 
   private record Named(Dimension dimension, String symbol, String plural) {}
@@ -29,7 +29,7 @@ final class TradeWords {
   };
 
   /** "volts"; "plain numbers" for dimension one; "quantities in K/W" where there is no word. */
-  static String plural(Dimension dimension) {
+  public static String plural(Dimension dimension) {
     if (dimension.equals(Dimension.ONE)) {
       return "plain numbers";
     }
@@ -42,7 +42,7 @@ final class TradeWords {
   }
 
   /** "V", "K/W", "A·s"; base units with exponents where nothing shorter fits; empty for dimension one. */
-  static String symbol(Dimension dimension) {
+  public static String symbol(Dimension dimension) {
     if (dimension.equals(Dimension.ONE)) {
       return "";
     }

@@ -12,6 +12,7 @@ import ampersheet.quantity.Unit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 
 /**
  * Where a value jumps: preferred values, whole numbers, comparisons, printed digits. A draw this close to a jump would
@@ -112,9 +113,11 @@ final class Boundaries {
 
   /**
    * Whether rounding errors could turn the comparison: its sides are within 1e-9 of each other, unless both are whole
-   * numbers or are compared as they stand, without arithmetic.
+   * numbers, or are numbers as they were drawn or written, which no arithmetic has touched.
+   *
+   * @param drawn names of givens and constants
    */
-  static boolean near(Condition.Comparison comparison, Values values) {
+  static boolean near(Condition.Comparison comparison, Values values, Set<String> drawn) {
     Expression left = comparison.left();
     Expression right = comparison.right();
     if (isWord(left, values) || isWord(right, values)) {
@@ -125,7 +128,7 @@ final class Boundaries {
     if (a.dimension().equals(Dimension.ONE) && isWhole(a.value()) && isWhole(b.value())) {
       return false;
     }
-    if (stands(left) && stands(right) && a.value() == b.value()) {
+    if (untouched(left, drawn) && untouched(right, drawn)) {
       return false;
     }
     double scale = Math.max(scale(left, a.value(), values), scale(right, b.value(), values));
@@ -156,8 +159,8 @@ final class Boundaries {
     return side instanceof Expression.Name name && values.words().containsKey(name.id());
   }
 
-  private static boolean stands(Expression side) {
-    return side instanceof Expression.Name || side instanceof Expression.Constant;
+  private static boolean untouched(Expression side, Set<String> drawn) {
+    return side instanceof Expression.Name name && drawn.contains(name.id()) || side instanceof Expression.Constant;
   }
 
   /** The size of the largest summand: what is left of 5 V − 4.9 V carries the rounding error of 5 V. */

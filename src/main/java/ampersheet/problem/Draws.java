@@ -20,6 +20,8 @@ public final class Draws {
   private static final int PATIENCE = 5_000;
   /** Positions worked at once, by all processors, when many are still to come. */
   private static final int STRIDE = 256;
+  /** Draws tried for the givens that were not chosen. */
+  private static final int TRIES_AROUND_CHOSEN = 200;
 
   private final Workshop workshop;
   private final SpaceOfGivens space;
@@ -67,6 +69,24 @@ public final class Draws {
       position = accepted.get(k);
     }
     return ((Attempt.Worked) at(position)).problem();
+  }
+
+  /**
+   * The first problem in the order that is not refused once the chosen givens are in it; if all that is tried is refused,
+   * the first of all, with what speaks against it.
+   */
+  public Attempt work(ChosenGivens chosen) {
+    Attempt first = null;
+    for (long position = 0; position < Math.min(space.size(), TRIES_AROUND_CHOSEN); position++) {
+      Attempt attempt = workshop.workChosen(chosen.putInto(givens(position)));
+      if (attempt instanceof Attempt.Worked worked && worked.notes().isEmpty()) {
+        return attempt;
+      }
+      if (first == null || first instanceof Attempt.Refused && attempt instanceof Attempt.Worked) {
+        first = attempt;
+      }
+    }
+    return first;
   }
 
   /** Refusals among everything tried so far. */

@@ -12,6 +12,7 @@ import ampersheet.formula.Values;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Quantity;
 import ampersheet.quantity.QuantityWriter;
+import ampersheet.quantity.Unit;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Ask;
 import ampersheet.template.ProblemTemplate.ChoiceAsk;
@@ -21,8 +22,10 @@ import ampersheet.template.ProblemTemplate.QuantityAsk;
 import ampersheet.template.ProblemTemplate.StepLine;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * Works the steps as a learner reads them, and hears every objection that needs no model: requirements, values that are
@@ -31,8 +34,10 @@ import java.util.Map;
 final class FirstRoute {
   /** Volts of direct current up to which touching is not protected against (IEV 826-12, from memory). */
   static final double HIGHEST_VOLTS = 60;
+  private static final Unit VOLT = Unit.parse("V");
 
   private final ProblemTemplate template;
+  private final Set<String> drawn = new LinkedHashSet<>();
   private final List<WatchedStep> steps;
   private final List<WatchedMistake> mistakes;
   private final List<QuantityAsk> quantities;
@@ -49,6 +54,8 @@ final class FirstRoute {
 
   FirstRoute(ProblemTemplate template) {
     this.template = template;
+    template.givens().forEach(given -> drawn.add(given.name()));
+    template.constants().forEach(constant -> drawn.add(constant.name()));
     this.steps = template.working().steps().stream().map(FirstRoute::watched).toList();
     this.mistakes = template.mistakes().stream().map(FirstRoute::watched).toList();
     List<QuantityAsk> quantities = new ArrayList<>();
@@ -129,7 +136,7 @@ final class FirstRoute {
     return known;
   }
 
-  private static WatchedCase applying(WatchedStep step, Values known, Objections objections) {
+  private WatchedCase applying(WatchedStep step, Values known, Objections objections) {
     for (WatchedCase line : step.cases()) {
       watch(line.comparisons(), List.of(), known, objections, "the case of step " + step.id());
       if (line.line().when().isEmpty() || Evaluation.holds(line.line().when().get(), known)) {
@@ -141,10 +148,10 @@ final class FirstRoute {
     throw new IllegalStateException("nothing can be worked without step " + step.id());
   }
 
-  private static void watch(List<Condition.Comparison> comparisons, List<Expression.Call> jumps, Values values,
+  private void watch(List<Condition.Comparison> comparisons, List<Expression.Call> jumps, Values values,
       Objections objections, String what) {
     for (Condition.Comparison comparison : comparisons) {
-      if (Boundaries.near(comparison, values)) {
+      if (Boundaries.near(comparison, values, drawn)) {
         objections.raise(Refusal.NEAR_A_BOUNDARY, () -> what + " hangs on two values that are all but equal");
       }
     }
@@ -219,6 +226,6 @@ final class FirstRoute {
   }
 
   static String volts(double volts) {
-    return QuantityWriter.POINT.plain(volts, ampersheet.quantity.Unit.parse("V"), 4).text();
+    return QuantityWriter.POINT.plain(volts, VOLT, 4).text();
   }
 }

@@ -13,6 +13,8 @@ import java.util.Optional;
 
 /** What a modelled wrong method gives with a draw's numbers, and whether that can be told from the key. */
 final class Mistakes {
+  private static final double EXACTLY = 1e-6;
+
   private Mistakes() {}
 
   /**
@@ -47,14 +49,13 @@ final class Mistakes {
 
   /**
    * How far two values lie apart, in multiples of what their tolerances need together: above 1, no answer is within
-   * tolerance of both.
+   * tolerance of both. Infinite for two preferred values or counts that differ, 0 for two that do not.
    */
   static double separation(Acceptance acceptance, double a, double b) {
     double apart = Math.abs(a - b);
     if (acceptance instanceof Acceptance.Within within) {
       return apart / (within.band(a) + within.band(b));
     }
-    double exactly = 1e-6 * Math.max(1e-300, Math.max(Math.abs(a), Math.abs(b)));
-    return apart / exactly;
+    return apart > EXACTLY * Math.max(Math.abs(a), Math.abs(b)) ? Double.POSITIVE_INFINITY : 0;
   }
 }

@@ -45,7 +45,7 @@ public final class Notations {
         printed.put(name, writer.plain(value.value(), unit, figures));
       }
     });
-    return new Notation(symbols, printed, values.words());
+    return new Notation(symbols, printed, values.words(), writer.marker());
   }
 
   /** The drawn givens in one line, as one would type them: {@code Vs=24 V, Vf=1.6 V, order=serpentine}. */

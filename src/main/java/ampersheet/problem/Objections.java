@@ -15,6 +15,11 @@ interface Objections {
     throw new RefusedDraw(reason, detail.get());
   };
 
+  /** For counting, where nobody reads the details. */
+  Objections FIRST_ENDS_UNTOLD = (reason, detail) -> {
+    throw new RefusedDraw(reason, "");
+  };
+
   /** For chosen givens: what leaves nothing to print, or is not safe, still ends the work. */
   final class Noted implements Objections {
     private final List<Attempt.Refused> notes = new ArrayList<>();

@@ -71,14 +71,19 @@ public final class Workshop {
     return work(givens, noted, noted::notes);
   }
 
-  /** Empty if the first route has no objection; no model is solved. */
-  Optional<Attempt.Refused> refusedByFirstRoute(Values givens) {
+  /** Whether the first route has no objection; no model is solved. */
+  boolean passesFirstRoute(Values givens) {
     try {
-      firstRoute.work(givens, Objections.FIRST_ENDS);
-      return Optional.empty();
+      firstRoute.work(givens, Objections.FIRST_ENDS_UNTOLD);
+      return true;
     } catch (RefusedDraw refused) {
-      return Optional.of(refused.asAttempt());
+      return false;
     }
+  }
+
+  /** Steps whose second route follows the first when that is made wrong on purpose. */
+  List<String> leaning(Problem problem) {
+    return Independence.leaning(this, plans, problem.givens(), problem.values());
   }
 
   private Attempt work(Values givens, Objections objections, Supplier<List<Attempt.Refused>> notes) {

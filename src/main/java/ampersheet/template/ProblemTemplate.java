@@ -6,10 +6,15 @@ import ampersheet.formula.Expression;
 import ampersheet.formula.Scope;
 import ampersheet.formula.Symbol;
 import ampersheet.formula.Working;
+import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Unit;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * A checked template: every name resolves, every formula has its dimension, every asked value has a proof.
@@ -108,7 +113,11 @@ public record ProblemTemplate(String name, String title, String family, String s
    * @param when the mistake exists only if this holds (a wrong branch); empty: always
    */
   public record Mistake(String id, String of, Optional<Expression> is, Map<String, Expression> instead,
-      Optional<Condition> when, String says) {}
+      Optional<Condition> when, String says) {
+    public Mistake {
+      instead = inOrder(instead);
+    }
+  }
 
   /** Parts whose values are formulas; with the numbers in they become a schematic. */
   public record CircuitPlan(List<PlannedPart> parts) {
@@ -119,7 +128,12 @@ public record ProblemTemplate(String name, String title, String family, String s
 
   public record PlannedPart(ampersheet.circuit.PartKind kind, String name,
       Map<String, ampersheet.circuit.GridPoint> ends, Map<String, Expression> values,
-      Optional<String> caption) {}
+      Optional<String> caption) {
+    public PlannedPart {
+      ends = inOrder(ends);
+      values = inOrder(values);
+    }
+  }
 
   /** Watts may use {@code temperature(node)} and the circuit's {@code power(part)}, {@code current(part)}. */
   public record HeatPlan(List<PlannedAmbient> ambients, List<PlannedNode> nodes,
@@ -172,7 +186,11 @@ public record ProblemTemplate(String name, String title, String family, String s
    * @param because why the routes may differ, where the gap is wider than arithmetic needs; printed by prove
    */
   public record Proof(String of, String varies, Map<String, Expression> with, Expression measure, Way way,
-      double within, double floor, String because) {}
+      double within, double floor, String because) {
+    public Proof {
+      with = inOrder(with);
+    }
+  }
 
   public sealed interface Way {
     /** The measure is the value. */
@@ -196,11 +214,31 @@ public record ProblemTemplate(String name, String title, String family, String s
   }
 
   /** The statement's words, one FreeMarker text by language tag ({@code en} always), checked when read. */
-  public record Words(Map<String, String> statements) {}
+  public record Words(Map<String, String> statements) {
+    public Words {
+      statements = inOrder(statements);
+    }
+  }
+
+  /** A copy that keeps the order of the template: {@link Map#copyOf} would have another order in every run. */
+  private static <V> Map<String, V> inOrder(Map<String, V> map) {
+    return Collections.unmodifiableMap(new LinkedHashMap<>(map));
+  }
 
   /** Dimensions of all givens, constants and steps. */
   public Scope scope() {
-    throw new UnsupportedOperationException("being written");
+    Map<String, Dimension> quantities = new LinkedHashMap<>();
+    Map<String, Set<String>> choices = new LinkedHashMap<>();
+    for (Given given : givens) {
+      if (given instanceof QuantityGiven quantity) {
+        quantities.put(given.name(), quantity.unit().dimension());
+      } else if (given instanceof WordGiven word) {
+        choices.put(given.name(), new TreeSet<>(word.values()));
+      }
+    }
+    constants.forEach(constant -> quantities.put(constant.name(), constant.unit().dimension()));
+    lines.forEach(line -> quantities.put(line.id(), line.unit().dimension()));
+    return new Scope(quantities, choices, Scope.NO_MEASURES);
   }
 
   public StepLine line(String step) {
@@ -208,8 +246,8 @@ public record ProblemTemplate(String name, String title, String family, String s
         .orElseThrow(() -> new IllegalArgumentException("no step " + step));
   }
 
-  /** Product of the numbers of values of all givens, before constraints. */
+  /** Product of the numbers of values of all givens, before constraints; {@link Long#MAX_VALUE} if it is more. */
   public long spaceOfGivens() {
-    throw new UnsupportedOperationException("being written");
+    return Samples.space(givens);
   }
 }

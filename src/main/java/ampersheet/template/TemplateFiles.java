@@ -6,26 +6,43 @@ import java.util.Optional;
 
 /** Where template files come from: the program's own jar, or a folder of the author's. */
 public interface TemplateFiles {
+  /** The file with a template's data. */
+  String PROBLEM = "problem.yaml";
+
   /** Names {@code family/name} of every folder with a {@code problem.yaml}, sorted. */
   List<String> names();
 
+  /** Plain names of the files in a template's folder, sorted; empty if there is no such template. */
+  List<String> files(String template);
+
   /**
-   * Text of a file of a template.
+   * Text of a file of a template, with plain line feeds and without a byte order mark.
    *
    * @param file a plain file name; one with a slash or {@code ..} is refused
+   * @throws IllegalArgumentException if the template is not {@code family/name} or the file is not a plain name
+   * @throws ampersheet.diagnostic.DiagnosticException if the file is too large, is not UTF-8, leaves the folder or cannot
+   *     be read
    */
   Optional<String> text(String template, String file);
 
   /** How places in the file are named in diagnostics. */
   String shown(String template, String file);
 
-  /** The templates in the program's jar. */
+  /**
+   * The templates in the program's jar, or beside its classes while it is being developed.
+   *
+   * @throws ampersheet.diagnostic.DiagnosticException if the program was packed without them
+   */
   static TemplateFiles builtIn() {
-    throw new UnsupportedOperationException("being written");
+    return PackedFiles.on(TemplateFiles.class.getClassLoader());
   }
 
-  /** Templates below a folder, laid out {@code family/name/problem.yaml}. */
+  /**
+   * Templates below a folder, laid out {@code family/name/problem.yaml}.
+   *
+   * @throws ampersheet.diagnostic.DiagnosticException if there is no such folder
+   */
   static TemplateFiles in(Path folder) {
-    throw new UnsupportedOperationException("being written");
+    return FolderFiles.of(folder, folder.toString());
   }
 }

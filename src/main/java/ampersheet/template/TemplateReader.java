@@ -1,15 +1,52 @@
 package ampersheet.template;
 
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Place;
+import ampersheet.formula.Spelling;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeSet;
+
 /** Reads one template folder. */
 public final class TemplateReader {
   private TemplateReader() {}
 
   /**
+   * @param template present unless there is an error
+   * @param diagnostics all errors and warnings, in the order of the files' text
+   */
+  public record Checked(Optional<ProblemTemplate> template, List<Diagnostic> diagnostics) {
+    public Checked {
+      diagnostics = List.copyOf(diagnostics);
+    }
+  }
+
+  /**
    * @param files where the folder's files come from
    * @param name {@code family/name}
-   * @throws ampersheet.diagnostic.DiagnosticException with all faults of the template at once
+   * @throws DiagnosticException with all faults of the template at once; warnings alone are no fault
    */
   public static ProblemTemplate read(TemplateFiles files, String name) {
-    throw new UnsupportedOperationException("being written");
+    Checked checked = check(files, name);
+    return checked.template().orElseThrow(() -> new DiagnosticException(checked.diagnostics()));
+  }
+
+  /** The same, with the warnings. */
+  public static Checked check(TemplateFiles files, String name) {
+    Optional<String> text = FileNames.isTemplate(name) ? files.text(name, TemplateFiles.PROBLEM) : Optional.empty();
+    if (text.isEmpty()) {
+      return new Checked(Optional.empty(), List.of(missing(files, name)));
+    }
+    Faults faults = new Faults();
+    Optional<ProblemTemplate> template = new Reading(files, name, faults).read(text.get());
+    return new Checked(faults.hasErrors() ? Optional.empty() : template, faults.inOrder());
+  }
+
+  private static Diagnostic missing(TemplateFiles files, String name) {
+    TreeSet<String> names = new TreeSet<>(files.names());
+    return Diagnostic.error(Place.inFile(name), "there is no template " + name,
+        names.isEmpty() ? "a folder family/name with a file problem.yaml; there is none" : Spelling.list(names),
+        Spelling.nearest(name, names).map(near -> "Did you mean " + near + "?").orElse("Name one of the templates."));
   }
 }

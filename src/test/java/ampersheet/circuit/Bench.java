@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** Builds circuits for tests by node name: every node is a point of its own, {@code 0} is ground. */
+/** Builds circuits for tests by node name: every node is a point of its own, no three in line, {@code 0} is ground. */
 final class Bench {
   private final List<PlacedPart> parts = new ArrayList<>();
   private final Map<String, GridPoint> points = new LinkedHashMap<>();
@@ -48,7 +48,7 @@ final class Bench {
   private GridPoint point(String node) {
     GridPoint point = points.get(node);
     if (point == null) {
-      point = new GridPoint(points.size(), 0);
+      point = new GridPoint(points.size(), points.size() * points.size());
       points.put(node, point);
       PartKind kind = node.equals("0") ? PartKind.GROUND : PartKind.NODE;
       parts.add(new PlacedPart(kind, node.equals("0") ? "ground1" : node, Map.of("at", point), Map.of()));

@@ -5,9 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assertions.fail;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Random;
 import org.ejml.simple.SimpleMatrix;
 import org.junit.jupiter.api.Test;
@@ -97,22 +95,16 @@ class RandomCircuitsTest {
   /** Kirchhoff's current law, the energy balance, and each part's own law, in circuits of every kind of part. */
   @Test
   void everyNonlinearCircuitBalancesAndObeysItsParts() {
-    int solved = 0;
-    Map<String, Integer> others = new LinkedHashMap<>();
     for (long seed = SEED; seed < SEED + 1000; seed++) {
       Bench bench = nonlinear(new Random(seed));
       Netlist netlist = bench.netlist();
       Outcome outcome = OperatingPointSolver.solve(netlist);
       if (outcome instanceof Outcome.Solved done) {
-        solved++;
         holds(netlist, done.point(), "seed " + seed);
-      } else if (outcome instanceof Outcome.Unfit) {
-        others.merge(outcome.getClass().getSimpleName(), 1, Integer::sum);
       } else {
         fail("seed " + seed + ": " + outcome);
       }
     }
-    assertTrue(solved > 900, solved + " solved, " + others);
   }
 
   private static void holds(Netlist netlist, OperatingPoint point, String seed) {
@@ -137,7 +129,7 @@ class RandomCircuitsTest {
           double series = part.values().get("series");
           double inner = part.values().get("volts") - part.values().get("amps") * series;
           double saturation = part.values().get("amps") / StrictMath.expm1(inner / width);
-          if (i > 1e-9) {
+          if (i > 1e-8) {
             assertEquals(width * StrictMath.log1p(i / saturation) + i * series, v, 1e-7, what);
           } else {
             assertTrue(v < 2 * inner && i >= -saturation * 1.001 - 1e-12, what);
@@ -159,17 +151,14 @@ class RandomCircuitsTest {
   private static Bench nonlinear(Random random) {
     Bench bench = new Bench();
     int nodes = 3 + random.nextInt(8);
-    bench.source("V1", "0", "n1", 3 + 21 * random.nextDouble());
+    bench.source("V1", "0", "s1", 3 + 21 * random.nextDouble()).resistor("R1", "s1", "n1", ohms(random));
     for (int node = 2; node <= nodes; node++) {
       bench.resistor("R" + node, name(node), name(random.nextInt(node)), ohms(random));
     }
     for (int i = 2 + random.nextInt(8); i > 0; i--) {
       int a = 1 + random.nextInt(nodes);
       int b = random.nextInt(nodes + 1);
-      if (a == b || (a <= 1 && b == 0)) {
-        continue;
-      }
-      if (b == 1 && a == 0) {
+      if (a == b) {
         continue;
       }
       String from = name(a);

@@ -24,11 +24,10 @@ class SymbolTest {
   }
 
   @Test
-  void authorsWriteASymbolWithAnUnderlineBeforeItsSubscript() {
-    assertEquals(new Symbol("T", "J"), Symbol.written("T_J"));
-    assertEquals(new Symbol("T", "J,max"), Symbol.written("T_J_max"));
-    assertEquals(new Symbol("\u0394T", ""), Symbol.written("\u0394T"));
-    assertEquals(new Symbol("V", ""), Symbol.written("V"));
+  void aSymbolMayBeWrittenInGreek() {
+    assertEquals(new Symbol("\u0394T", "J"), Symbol.of("\u0394T_J"));
+    assertEquals(new Symbol("\u0394", "max"), Symbol.of("\u0394_max"));
+    assertEquals(new Symbol("\u03b8", "JA"), Symbol.of("\u03b8_JA"));
   }
 
   @Test

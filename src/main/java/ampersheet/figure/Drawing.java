@@ -1,0 +1,130 @@
+package ampersheet.figure;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Shapes by part, in order; becomes one SVG element just large enough for them. */
+final class Drawing {
+  private static final double MARGIN = 4;
+
+  private final Map<String, List<Shape>> byPart = new LinkedHashMap<>();
+  private final List<Shape> all = new ArrayList<>();
+
+  void add(String part, Shape shape) {
+    byPart.computeIfAbsent(part, p -> new ArrayList<>()).add(shape);
+    all.add(shape);
+  }
+
+  void line(String part, Stroke stroke, Point... points) {
+    add(part, new Shape.Line(List.of(points), stroke));
+  }
+
+  void outlined(String part, Stroke stroke, Point... points) {
+    add(part, new Shape.Polygon(List.of(points), stroke, false));
+  }
+
+  void filled(String part, Point... points) {
+    add(part, new Shape.Polygon(List.of(points), Stroke.LINE, true));
+  }
+
+  void rectangle(String part, Stroke stroke, Box box) {
+    outlined(part, stroke, new Point(box.left(), box.top()), new Point(box.right(), box.top()),
+        new Point(box.right(), box.bottom()), new Point(box.left(), box.bottom()));
+  }
+
+  void circle(String part, Stroke stroke, Point centre, double radius) {
+    add(part, new Shape.Circle(centre, radius, stroke, false));
+  }
+
+  void dot(String part, Point centre, double radius) {
+    add(part, new Shape.Circle(centre, radius, Stroke.LINE, true));
+  }
+
+  /** A filled head whose tip lies at {@code tip}, coming from {@code from}. */
+  void arrowHead(String part, Point from, Point tip, double length) {
+    Point back = tip.towards(from, length);
+    double nx = (tip.y() - back.y()) * 0.42;
+    double ny = (back.x() - tip.x()) * 0.42;
+    filled(part, tip, back.plus(nx, ny), back.plus(-nx, -ny));
+  }
+
+  /** A line with a head at its last point; it ends inside the head, so that the tip stays sharp. */
+  void arrow(String part, Stroke stroke, double headLength, Point... points) {
+    Point tip = points[points.length - 1];
+    Point before = points[points.length - 2];
+    Point[] shaft = points.clone();
+    shaft[points.length - 1] = tip.towards(before, Math.min(headLength - 1, tip.distanceTo(before)));
+    line(part, stroke, shaft);
+    arrowHead(part, before, tip, headLength);
+  }
+
+  /** Text inside a body, where it belongs. */
+  void words(String part, Lettering lettering, Point centre) {
+    Point baseline = centre.plus(0, lettering.size() * 0.34);
+    add(part, new Shape.Words(lettering, baseline, Lettering.Anchor.MIDDLE, true));
+  }
+
+  List<Shape> shapes() {
+    return List.copyOf(all);
+  }
+
+  List<Shape> shapes(String part) {
+    return List.copyOf(byPart.getOrDefault(part, List.of()));
+  }
+
+  boolean isFree(Box box) {
+    return all.stream().noneMatch(shape -> shape.meets(box));
+  }
+
+  /** How many shapes have ink in the box. */
+  long crowd(Box box) {
+    return all.stream().filter(shape -> shape.meets(box)).count();
+  }
+
+  Box bounds() {
+    Box box = all.get(0).bounds();
+    for (Shape shape : all) {
+      box = box.with(shape.bounds());
+    }
+    return box;
+  }
+
+  Box bounds(String part) {
+    List<Shape> shapes = byPart.get(part);
+    Box box = shapes.get(0).bounds();
+    for (Shape shape : shapes) {
+      box = box.with(shape.bounds());
+    }
+    return box;
+  }
+
+  /** @param idPrefix makes the ids unique in a page */
+  String svg(String title, String description, String idPrefix) {
+    Box tight = bounds().grown(MARGIN);
+    Box box = new Box(Math.floor(tight.left()), Math.floor(tight.top()), tight.right(), tight.bottom());
+    String width = Decimals.print(Math.ceil(box.width()));
+    String height = Decimals.print(Math.ceil(box.height()));
+    String id = Xml.escape(idPrefix);
+    StringBuilder svg = new StringBuilder();
+    svg.append("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 ").append(width).append(' ').append(height)
+        .append("\" width=\"").append(width).append("\" height=\"").append(height)
+        .append("\" role=\"img\" aria-labelledby=\"").append(id).append("-title ").append(id)
+        .append("-desc\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"")
+        .append(Decimals.print(Stroke.LINE.width()))
+        .append("\" stroke-linecap=\"round\" stroke-linejoin=\"round\" font-family=\"").append(Lettering.FAMILY)
+        .append("\" font-size=\"").append(Decimals.print(Lettering.BODY)).append("\">\n");
+    svg.append("<title id=\"").append(id).append("-title\">").append(Xml.escape(title)).append("</title>\n");
+    svg.append("<desc id=\"").append(id).append("-desc\">").append(Xml.escape(description)).append("</desc>\n");
+    byPart.forEach((part, shapes) -> {
+      svg.append(part.isEmpty() ? "<g>\n" : "<g data-part=\"" + Xml.escape(part) + "\">\n");
+      for (Shape shape : shapes) {
+        shape.write(svg, -box.left(), -box.top());
+        svg.append('\n');
+      }
+      svg.append("</g>\n");
+    });
+    return svg.append("</svg>\n").toString();
+  }
+}

@@ -1,0 +1,140 @@
+package ampersheet.figure;
+
+import ampersheet.formula.Symbol;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * One line of text in runs: quantity symbols italic, their subscripts upright and lowered, all else upright (SI Brochure,
+ * 5.4.1 and 5.3: symbols of quantities italic, of units roman).
+ *
+ * @param size height of an em in pixels
+ */
+record Lettering(List<Run> runs, double size, boolean bold) {
+  /** Times and what is as wide as it, else whatever serif there is. */
+  static final String FAMILY = "Times New Roman, Liberation Serif, Nimbus Roman, Times, serif";
+
+  static final double BODY = 15;
+  static final double SMALL = 12;
+
+  enum Anchor { START, MIDDLE, END }
+
+  enum Face { UPRIGHT, ITALIC, SUBSCRIPT }
+
+  record Run(String text, Face face) {}
+
+  Lettering {
+    runs = List.copyOf(runs);
+  }
+
+  static Lettering plain(String text, double size) {
+    return new Lettering(List.of(new Run(text, Face.UPRIGHT)), size, false);
+  }
+
+  /** A symbol, where there is one, and the text after it. */
+  static Lettering of(Label.Line line, double size) {
+    List<Run> runs = new ArrayList<>();
+    line.symbol().ifPresent(symbol -> runs.addAll(symbol(symbol)));
+    if (!line.text().isEmpty()) {
+      runs.add(new Run((runs.isEmpty() ? "" : "\u00A0") + line.text(), Face.UPRIGHT));
+    }
+    return new Lettering(runs, size, false);
+  }
+
+  static List<Run> symbol(Symbol symbol) {
+    List<Run> runs = new ArrayList<>();
+    String letters = symbol.letters();
+    if (letters.startsWith("Δ") && letters.length() > 1) {
+      runs.add(new Run("Δ", Face.UPRIGHT));
+      letters = letters.substring(1);
+    }
+    runs.add(new Run(letters, letters.codePointCount(0, letters.length()) == 1 ? Face.ITALIC : Face.UPRIGHT));
+    if (!symbol.subscript().isEmpty()) {
+      runs.add(new Run(symbol.subscript(), Face.SUBSCRIPT));
+    }
+    return runs;
+  }
+
+  Lettering inBold() {
+    return new Lettering(runs, size, true);
+  }
+
+  double width() {
+    double em = 0;
+    for (Run run : runs) {
+      double part = run.text().codePoints().mapToDouble(Lettering::advance).sum();
+      em += run.face() == Face.SUBSCRIPT ? part * subscriptSize() / size : part;
+    }
+    return em * size * (bold ? 1.08 : 1);
+  }
+
+  double ascent() {
+    return 0.74 * size;
+  }
+
+  double descent() {
+    boolean lowered = runs.stream().anyMatch(run -> run.face() == Face.SUBSCRIPT);
+    return (lowered ? 0.42 : 0.22) * size;
+  }
+
+  private double subscriptSize() {
+    return Math.max(SMALL, 0.75 * size);
+  }
+
+  void write(StringBuilder svg) {
+    if (size != BODY) {
+      svg.append(" font-size=\"").append(Decimals.print(size)).append('"');
+    }
+    if (bold) {
+      svg.append(" font-weight=\"bold\"");
+    }
+    svg.append(" fill=\"currentColor\" stroke=\"none\">");
+    boolean low = false;
+    String drop = Decimals.print(0.22 * size);
+    for (Run run : runs) {
+      boolean subscript = run.face() == Face.SUBSCRIPT;
+      StringBuilder attributes = new StringBuilder();
+      if (subscript != low) {
+        attributes.append(" dy=\"").append(subscript ? "" : "-").append(drop).append('"');
+      }
+      if (subscript) {
+        attributes.append(" font-size=\"").append(Decimals.print(subscriptSize())).append('"');
+      }
+      if (run.face() == Face.ITALIC) {
+        attributes.append(" font-style=\"italic\"");
+      }
+      if (attributes.length() == 0) {
+        svg.append(Xml.escape(run.text()));
+      } else {
+        svg.append("<tspan").append(attributes).append('>').append(Xml.escape(run.text())).append("</tspan>");
+      }
+      low = subscript;
+    }
+  }
+
+  /**
+   * Width of a character in ems, as in a wide serif face: the reader's face is not known, and a box that is too wide only
+   * leaves a little more white.
+   */
+  private static double advance(int c) {
+    if (c >= '0' && c <= '9') {
+      return 0.64;
+    }
+    if ("iljI.,:;'|! \u00A0\u202F\u2009".indexOf(c) >= 0) {
+      return c == 'I' ? 0.40 : 0.32;
+    }
+    if ("frtJ()[]/-°".indexOf(c) >= 0) {
+      return 0.45;
+    }
+    if ("mwMW%@—…".indexOf(c) >= 0) {
+      return 1.02;
+    }
+    if ("ABCDEFGHKNOPQRSTUVXYZΩΔΘ".indexOf(c) >= 0) {
+      return 0.80;
+    }
+    if ("=+−×<>≤≥≈±~".indexOf(c) >= 0) {
+      return 0.84;
+    }
+    return c < 0x2E80 ? 0.64 : 1.02;
+  }
+}

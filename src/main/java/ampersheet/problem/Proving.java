@@ -1,0 +1,186 @@
+package ampersheet.problem;
+
+import ampersheet.answer.Acceptance;
+import ampersheet.answer.KnownMistake;
+import ampersheet.problem.Problem.Answer;
+import ampersheet.problem.ProofReport.Disagreement;
+import ampersheet.problem.ProofReport.MadeMistake;
+import ampersheet.problem.ProofReport.ProvenValue;
+import ampersheet.template.ProblemTemplate;
+import ampersheet.template.ProblemTemplate.Ask;
+import ampersheet.template.ProblemTemplate.Mistake;
+import ampersheet.template.ProblemTemplate.Proof;
+import ampersheet.template.ProblemTemplate.QuantityAsk;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.LongStream;
+
+/** Solves many draws of a template by both routes and keeps the worst of everything. */
+public final class Proving {
+  private static final int STRIDE = 512;
+  private static final int DISAGREEMENTS_SHOWN = 10;
+  private static final int PATIENCE = 20_000;
+  private static final double REFUSALS_TOLERATED = 0.3;
+  private static final int DRAWS_TESTED_FOR_INDEPENDENCE = 3;
+  private static final long COUNTED_AT_MOST = 1_000_000;
+
+  private final Workshop workshop;
+  private final ProblemTemplate template;
+  private final Map<String, Acceptance> acceptances = new LinkedHashMap<>();
+
+  private final Tally tally = new Tally();
+  private final List<Disagreement> disagreements = new ArrayList<>();
+  private final Map<String, Worst> worst = new LinkedHashMap<>();
+  private final Map<String, Closest> closest = new LinkedHashMap<>();
+  private final List<String> leaning = new ArrayList<>();
+
+  private record Tried(long position, Attempt attempt) {}
+
+  private record Worst(double share, Answer answer, String givens) {}
+
+  private record Closest(long made, double separation, String to, String givens) {
+    static final Closest NEVER = new Closest(0, Double.POSITIVE_INFINITY, "", "");
+  }
+
+  private Proving(Workshop workshop) {
+    this.workshop = workshop;
+    this.template = workshop.template();
+    for (Ask ask : template.asks()) {
+      if (ask instanceof QuantityAsk quantity) {
+        acceptances.put(quantity.of(), quantity.acceptance());
+      }
+    }
+    template.mistakes().forEach(mistake -> closest.put(mistake.id(), Closest.NEVER));
+  }
+
+  /**
+   * Uses all processors; the report does not depend on how many there are.
+   *
+   * @param wanted accepted problems after which to stop; fewer if the template has no more
+   */
+  public static ProofReport prove(Workshop workshop, String seed, int wanted) {
+    return new Proving(workshop).run(seed, wanted);
+  }
+
+  private ProofReport run(String seed, int wanted) {
+    Draws draws = new Draws(workshop, seed);
+    long next = 0;
+    while (tally.accepted() < wanted && next < draws.size() && tally.refusedInARow() < PATIENCE) {
+      long until = Math.min(draws.size(), next + STRIDE);
+      List<Tried> tried = LongStream.range(next, until).parallel()
+          .mapToObj(position -> new Tried(position, draws.at(position)))
+          .toList();
+      for (Tried one : tried) {
+        if (tally.accepted() < wanted) {
+          note(one, draws);
+          next++;
+        }
+      }
+    }
+    boolean exhausted = next == draws.size();
+    Variants variants = exhausted
+        ? new Variants(draws.size(), tally.accepted(), Variants.Basis.PROVEN)
+        : Variants.count(workshop, COUNTED_AT_MOST);
+    return new ProofReport(template.name(), seed, wanted, tally.copy(), exhausted, disagreements, values(), mistakes(),
+        leaning, variants, warnings());
+  }
+
+  private void note(Tried tried, Draws draws) {
+    tally.add(tried.attempt());
+    if (tried.attempt() instanceof Attempt.Refused refused) {
+      if (refused.reason() == Refusal.ROUTES_DISAGREE && disagreements.size() < DISAGREEMENTS_SHOWN) {
+        disagreements.add(new Disagreement(givens(tried, draws), refused.detail()));
+      }
+    } else if (tried.attempt() instanceof Attempt.Worked worked) {
+      worked.problem().answers().forEach(answer -> compare(answer, tried, draws));
+      worked.supporting().forEach(answer -> compare(answer, tried, draws));
+      worked.problem().answers().forEach(answer -> separate(answer, tried, draws));
+      if (tally.accepted() <= DRAWS_TESTED_FOR_INDEPENDENCE) {
+        for (String step : workshop.leaning(worked.problem())) {
+          if (!leaning.contains(step)) {
+            leaning.add(step);
+          }
+        }
+      }
+    }
+  }
+
+  private void compare(Answer answer, Tried tried, Draws draws) {
+    double share = answer.gap() / answer.allowed();
+    Worst known = worst.get(answer.of());
+    if (known == null || share > known.share()) {
+      worst.put(answer.of(), new Worst(share, answer, givens(tried, draws)));
+    }
+  }
+
+  private void separate(Answer answer, Tried tried, Draws draws) {
+    Acceptance acceptance = acceptances.get(answer.of());
+    List<KnownMistake> mistakes = answer.mistakes();
+    for (int i = 0; i < mistakes.size(); i++) {
+      KnownMistake mistake = mistakes.get(i);
+      Closest known = closest.get(mistake.id());
+      double separation = Mistakes.separation(acceptance, answer.value(), mistake.value());
+      String to = "the key";
+      for (KnownMistake other : mistakes) {
+        double apart = Mistakes.separation(acceptance, mistake.value(), other.value());
+        if (other != mistake && apart < separation) {
+          separation = apart;
+          to = other.id();
+        }
+      }
+      boolean closer = separation < known.separation();
+      closest.put(mistake.id(), new Closest(known.made() + 1, closer ? separation : known.separation(),
+          closer ? to : known.to(), closer ? givens(tried, draws) : known.givens()));
+    }
+  }
+
+  private String givens(Tried tried, Draws draws) {
+    return Notations.givensInOneLine(template, draws.givens(tried.position()));
+  }
+
+  private List<ProvenValue> values() {
+    List<ProvenValue> values = new ArrayList<>();
+    worst.forEach((step, found) -> values.add(new ProvenValue(step,
+        template.asks().stream().anyMatch(ask -> ask.of().equals(step)), found.answer().gap(),
+        found.answer().allowed(), found.givens(), because(step))));
+    return values;
+  }
+
+  private String because(String step) {
+    for (Proof proof : template.proofs()) {
+      if (proof.of().equals(step) && !proof.because().isEmpty()) {
+        return proof.because();
+      }
+    }
+    return "";
+  }
+
+  private List<MadeMistake> mistakes() {
+    List<MadeMistake> made = new ArrayList<>();
+    for (Mistake mistake : template.mistakes()) {
+      Closest found = closest.get(mistake.id());
+      made.add(new MadeMistake(mistake.id(), mistake.of(), found.made(), found.separation(), found.to(),
+          found.givens()));
+    }
+    return made;
+  }
+
+  private List<String> warnings() {
+    List<String> warnings = new ArrayList<>();
+    if (tally.refusalRate() > REFUSALS_TOLERATED) {
+      warnings.add(String.format(Locale.ROOT,
+          "%.0f %% of the draws are refused; narrow the ranges so that it is less than 30 %%",
+          100 * tally.refusalRate()));
+    }
+    closest.forEach((id, found) -> {
+      if (found.made() == 0 && tally.accepted() > 0) {
+        warnings.add("mistake " + id + " was never made in " + tally.accepted()
+            + " problems; take it out, or widen what it needs");
+      }
+    });
+    return warnings;
+  }
+}

@@ -1,0 +1,197 @@
+package ampersheet.template;
+
+import ampersheet.diagnostic.Place;
+import ampersheet.formula.Expression;
+import ampersheet.formula.FormulaReader;
+import ampersheet.formula.Spelling;
+import ampersheet.quantity.Dimension;
+import ampersheet.template.ProblemTemplate.ChainPlan;
+import ampersheet.template.ProblemTemplate.Layout;
+import ampersheet.template.ProblemTemplate.PlannedMark;
+import ampersheet.template.ProblemTemplate.PlannedPlace;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+
+/** Reads a chain of tiles. */
+final class ChainSection {
+  private static final Set<String> ORDERS = words("progressive", "serpentine");
+  private static final Set<String> CORNERS = words("top left", "top right", "bottom left", "bottom right");
+  private static final Set<String> ALONG = words("rows", "columns");
+  private static final Set<String> SIDES = words("north", "east", "south", "west");
+
+  private final Names names;
+  private final Formulas formulas;
+  private final ModelValues values;
+  private final Wording wording;
+  private final Faults faults;
+
+  ChainSection(Names names, Formulas formulas, ModelValues values, Wording wording, Faults faults) {
+    this.names = names;
+    this.formulas = formulas;
+    this.values = values;
+    this.wording = wording;
+    this.faults = faults;
+  }
+
+  private static Set<String> words(String... words) {
+    return new TreeSet<>(List.of(words));
+  }
+
+  Optional<ChainPlan> read(Yaml.Mapping section) {
+    Fields fields = new Fields(section, "the chain", faults);
+    fields.need("tile", "the tile: {columns: c, rows: r, order: serpentine, start: top left, along: rows, "
+        + "input: west, output: east}");
+    Optional<Fields> tile = fields.group("tile").map(group -> new Fields(group, "the tile", faults));
+    Optional<Expression> columns = tile.flatMap(group -> count(group, "columns", "of the tile"));
+    Optional<Expression> rows = tile.flatMap(group -> count(group, "rows", "of the tile"));
+    Optional<String> order = tile.flatMap(group -> word(group, "order", ORDERS));
+    Optional<String> start = tile.flatMap(group -> word(group, "start", CORNERS));
+    Optional<String> along = tile.flatMap(group -> word(group, "along", ALONG));
+    Optional<String> input = tile.flatMap(group -> word(group, "input", SIDES));
+    Optional<String> output = tile.flatMap(group -> word(group, "output", SIDES));
+    tile.ifPresent(Fields::finish);
+    Optional<Layout> layout = layout(fields);
+    Optional<Boolean> returnLine = returnLine(fields);
+    Optional<Expression> bits = fields.text("bits").flatMap(text -> values.read(text, Dimension.ONE, "bits of the chain"));
+    Optional<Expression> bitTime = fields.text("bit_time")
+        .flatMap(text -> values.read(text, Dimension.TIME, "bit_time of the chain"));
+    Optional<Expression> reset = fields.text("reset").flatMap(text -> values.read(text, Dimension.TIME, "reset of the chain"));
+    List<PlannedMark> marks = marks(fields);
+    fields.finish();
+    boolean complete = columns.isPresent() && rows.isPresent() && order.isPresent() && start.isPresent()
+        && along.isPresent() && input.isPresent() && output.isPresent() && layout.isPresent() && returnLine.isPresent();
+    return complete ? Optional.of(new ChainPlan(columns.get(), rows.get(), order.get(), start.get(), along.get(),
+        input.get(), output.get(), layout.get(), returnLine.get(), bits, bitTime, reset, marks)) : Optional.empty();
+  }
+
+  private Optional<Expression> count(Fields fields, String key, String of) {
+    return fields.needText(key, "a count, such as 8 or a given")
+        .flatMap(text -> values.read(text, Dimension.ONE, key + " " + of));
+  }
+
+  /** One of the tile's own words, or the name of a word given all of whose words are such. */
+  private Optional<String> word(Fields fields, String key, Set<String> words) {
+    Optional<Yaml.Scalar> text = fields.needText(key, Spelling.list(words));
+    if (text.isEmpty() || words.contains(text.get().text())) {
+      return text.map(Yaml.Scalar::text);
+    }
+    String written = text.get().text();
+    Optional<Names.Named> given = names.get(written).filter(named -> named.kind() == Names.Kind.WORD);
+    if (given.isEmpty()) {
+      faults.error(text.get().place(), "the " + key + " of a tile is never \"" + written + "\"",
+          Spelling.list(words) + ", or the name of a word given",
+          Spelling.nearest(written, words).map(near -> "Write " + near + ".").orElse("Use one of these words."));
+      return Optional.empty();
+    }
+    names.use(written);
+    values.take(written, text.get().place());
+    Set<String> strange = new TreeSet<>(given.get().words());
+    strange.removeAll(words);
+    if (!strange.isEmpty()) {
+      faults.error(text.get().place(), written + " may be \"" + strange.iterator().next() + "\", but the " + key
+          + " of a tile is never that", Spelling.list(words), "Correct the words of " + written + ".");
+      return Optional.empty();
+    }
+    return Optional.of(written);
+  }
+
+  private Optional<Layout> layout(Fields fields) {
+    fields.need("layout", "{columns: m, rows: n}, or a list of places [{at: [0, 0], turned: 0}]");
+    Optional<Yaml> value = fields.value("layout");
+    if (value.isPresent() && value.get() instanceof Yaml.Mapping group) {
+      Fields rows = new Fields(group, "the layout", faults);
+      Optional<Expression> columns = count(rows, "columns", "of the layout");
+      Optional<Expression> count = count(rows, "rows", "of the layout");
+      rows.finish();
+      return columns.isPresent() && count.isPresent()
+          ? Optional.of(new Layout.Rows(columns.get(), count.get())) : Optional.empty();
+    }
+    if (value.isPresent() && value.get() instanceof Yaml.Sequence) {
+      return places(fields.groups("layout", "{at: [0, 0], turned: 0}"), fields.placeOf("layout"));
+    }
+    value.ifPresent(other -> faults.error(fields.placeOf("layout"), "the layout is " + other.kind(),
+        "{columns: m, rows: n}, or a list of places [{at: [0, 0], turned: 0}]", "Write it so."));
+    return Optional.empty();
+  }
+
+  private Optional<Layout> places(List<Yaml.Mapping> items, Place section) {
+    List<PlannedPlace> places = new ArrayList<>();
+    for (Yaml.Mapping item : items) {
+      Fields fields = new Fields(item, "a place", faults);
+      Optional<List<Expression>> at = pair(fields, "a place", Optional.empty());
+      Optional<Expression> turned = fields.has("turned")
+          ? fields.text("turned").flatMap(text -> values.read(text, Dimension.ONE, "turned of a place"))
+          : Optional.of(FormulaReader.expression("0"));
+      fields.finish();
+      if (at.isPresent() && turned.isPresent()) {
+        places.add(new PlannedPlace(at.get().get(0), at.get().get(1), turned.get()));
+      }
+    }
+    if (items.isEmpty()) {
+      faults.error(section, "the layout has no tile", "at least one place", "Add places.");
+    }
+    return places.isEmpty() ? Optional.empty() : Optional.of(new Layout.Places(places));
+  }
+
+  private List<PlannedMark> marks(Fields fields) {
+    List<PlannedMark> marks = new ArrayList<>();
+    for (Yaml.Mapping item : fields.groups("marks", "{at: [x, y], label: \"?\"}")) {
+      Fields mark = new Fields(item, "a mark", faults);
+      Optional<List<Expression>> at = pair(mark, "a mark", Optional.of(GIVENS));
+      Optional<String> label = wording.needText(mark, "label", "what is printed there, such as ?");
+      mark.finish();
+      if (at.isPresent() && label.isPresent()) {
+        marks.add(new PlannedMark(at.get().get(0), at.get().get(1), label.get()));
+      }
+    }
+    return marks;
+  }
+
+  /** A mark at a place that has to be found would give it away. */
+  private static final Formulas.Rule GIVENS = (named, mention) -> !named.isStep() ? Optional.empty()
+      : Optional.of(new Formulas.Refusal("a mark at the step " + named.id() + " gives the answer away",
+          "givens and constants", "Mark a place that is given."));
+
+  /** @param rule for what is only drawn; empty: a value of the model */
+  private Optional<List<Expression>> pair(Fields fields, String what, Optional<Formulas.Rule> rule) {
+    fields.need("at", "column and row, such as [0, 0]");
+    Optional<Yaml> value = fields.value("at");
+    if (value.isEmpty()) {
+      return Optional.empty();
+    }
+    if (!(value.get() instanceof Yaml.Sequence list) || list.items().size() != 2) {
+      faults.error(value.get().place(), "the value of \"at\" is not a place", "column and row, such as [0, 0]",
+          "Write two numbers or names in brackets.");
+      return Optional.empty();
+    }
+    List<Expression> pair = new ArrayList<>();
+    for (Yaml item : list.items()) {
+      if (item instanceof Yaml.Scalar text && !text.text().isBlank()) {
+        Optional<Expression> formula = rule.isPresent()
+            ? formulas.expression(text, rule.get(), Optional.of(Dimension.ONE), "at of " + what + " takes plain numbers")
+                .map(Formulas.Checked::expression)
+            : values.read(text, Dimension.ONE, "at of " + what);
+        formula.ifPresent(pair::add);
+      } else {
+        faults.error(item.place(), "this is " + item.kind(), "a number or a name", "Write a number or a name.");
+      }
+    }
+    return pair.size() == 2 ? Optional.of(pair) : Optional.empty();
+  }
+
+  private Optional<Boolean> returnLine(Fields fields) {
+    Optional<Yaml.Scalar> text = fields.text("return");
+    if (text.isEmpty()) {
+      return fields.has("return") ? Optional.empty() : Optional.of(false);
+    }
+    if (text.get().text().equals("true") || text.get().text().equals("false")) {
+      return Optional.of(text.get().text().equals("true"));
+    }
+    faults.error(text.get().place(), "\"" + text.get().text() + "\" does not say whether there is a return line",
+        "true or false", "Write one of the two.");
+    return Optional.empty();
+  }
+}

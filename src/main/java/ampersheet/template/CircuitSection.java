@@ -1,0 +1,172 @@
+package ampersheet.template;
+
+import ampersheet.circuit.GridPoint;
+import ampersheet.circuit.PartKind;
+import ampersheet.diagnostic.Place;
+import ampersheet.formula.Expression;
+import ampersheet.formula.FormulaReader;
+import ampersheet.formula.Spelling;
+import ampersheet.formula.TradeWords;
+import ampersheet.quantity.Dimension;
+import ampersheet.template.ProblemTemplate.CircuitPlan;
+import ampersheet.template.ProblemTemplate.PlannedPart;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+
+/** Reads the parts of a circuit. Whether they make one that can be solved is for {@link CircuitCheck}. */
+final class CircuitSection {
+  /** Grid points from the origin; a drawing that fits on paper needs about a tenth. */
+  private static final int FARTHEST = 200;
+
+  private final ModelValues values;
+  private final Numbers numbers;
+  private final Wording wording;
+  private final Faults faults;
+  private final List<Place> places = new ArrayList<>();
+  private final Set<String> parts = new TreeSet<>();
+  private final Set<String> nodes = new TreeSet<>();
+  private final Map<String, Place> named = new TreeMap<>();
+
+  CircuitSection(ModelValues values, Wording wording, Faults faults) {
+    this.values = values;
+    this.numbers = new Numbers(faults);
+    this.wording = wording;
+    this.faults = faults;
+  }
+
+  CircuitPlan read(List<Yaml.Mapping> items) {
+    List<PlannedPart> planned = new ArrayList<>();
+    for (Yaml.Mapping item : items) {
+      part(item, planned.size() + 1).ifPresent(part -> {
+        planned.add(part);
+        places.add(item.place());
+      });
+    }
+    return new CircuitPlan(planned);
+  }
+
+  /** The place of each part of the plan. */
+  List<Place> places() {
+    return places;
+  }
+
+  /** Names that measures can ask for. */
+  Set<String> parts() {
+    return parts;
+  }
+
+  Set<String> nodes() {
+    return nodes;
+  }
+
+  private Optional<PlannedPart> part(Yaml.Mapping item, int number) {
+    Optional<PartKind> kind = kind(item);
+    if (kind.isEmpty()) {
+      return Optional.empty();
+    }
+    Fields fields = new Fields(item, "a " + kind.get().word(), faults);
+    Optional<String> name = name(item, kind.get(), fields, number);
+    Map<String, GridPoint> ends = ends(kind.get(), fields);
+    Map<String, Expression> formulas = new LinkedHashMap<>();
+    String told = name.orElse("the " + kind.get().word());
+    for (Map.Entry<String, Dimension> value : new TreeMap<>(kind.get().needed()).entrySet()) {
+      fields.need(value.getKey(), "a formula in " + TradeWords.plural(value.getValue()));
+      value(fields, value.getKey(), value.getValue(), told).ifPresent(is -> formulas.put(value.getKey(), is));
+    }
+    for (Map.Entry<String, Dimension> value : new TreeMap<>(kind.get().optional()).entrySet()) {
+      value(fields, value.getKey(), value.getValue(), told).ifPresent(is -> formulas.put(value.getKey(), is));
+    }
+    Optional<String> caption = wording.text(fields, "caption");
+    fields.finish();
+    boolean complete = name.isPresent() && ends.size() == kind.get().terminals().size()
+        && formulas.keySet().containsAll(kind.get().needed().keySet());
+    return complete ? Optional.of(new PlannedPart(kind.get(), name.get(), ends, formulas, caption)) : Optional.empty();
+  }
+
+  /** The first key names the kind: {@code source} is a part when it stands first, and a terminal of a MOSFET later. */
+  private Optional<PartKind> kind(Yaml.Mapping item) {
+    Set<String> kinds = new TreeSet<>();
+    for (PartKind kind : PartKind.values()) {
+      kinds.add(kind.word());
+    }
+    if (item.entries().isEmpty()) {
+      faults.error(item.place(), "this part is empty", "{resistor: R1, from: [0, 4], to: [4, 4], ohms: R}", "Remove it.");
+      return Optional.empty();
+    }
+    Yaml.Scalar first = item.entries().get(0).key();
+    Optional<PartKind> kind = PartKind.named(first.text());
+    if (kind.isEmpty()) {
+      faults.error(first.place(), "there is no kind of part " + first.text(), "first of all one of "
+          + String.join(", ", kinds), Spelling.nearest(first.text(), kinds).map(near -> "Write " + near + ".")
+              .orElse("Name the kind first, as in {resistor: R1, ...}."));
+    }
+    return kind;
+  }
+
+  private Optional<String> name(Yaml.Mapping item, PartKind kind, Fields fields, int number) {
+    fields.has(kind.word());
+    boolean nameless = kind == PartKind.WIRE || kind == PartKind.GROUND;
+    Yaml value = item.entries().get(0).value();
+    if (value instanceof Yaml.Scalar text && text.text().isBlank()) {
+      if (nameless) {
+        return Optional.of(kind.word() + " " + number);
+      }
+      faults.error(item.entries().get(0).key().place(), "the " + kind.word() + " has no name", "a name such as R1",
+          "Write the name after " + kind.word() + ":.");
+      return Optional.empty();
+    }
+    if (!(value instanceof Yaml.Scalar name) || !FormulaReader.isName(name.text())) {
+      faults.error(value.place(), "this is not a name", "a letter, then letters, digits and _, such as R1",
+          "Choose another name; caption: changes how it is printed.");
+      return Optional.empty();
+    }
+    Place first = named.putIfAbsent(name.text(), name.place());
+    if (first != null) {
+      faults.error(name.place(), "the name " + name.text() + " stands in the circuit a second time",
+          "every name once; the first stands in line " + first.line(), "Rename one of the two.");
+    }
+    if (kind == PartKind.NODE) {
+      nodes.add(name.text());
+    } else if (!nameless) {
+      parts.add(name.text());
+    }
+    return Optional.of(name.text());
+  }
+
+  private Map<String, GridPoint> ends(PartKind kind, Fields fields) {
+    Map<String, GridPoint> ends = new LinkedHashMap<>();
+    for (String terminal : kind.terminals()) {
+      fields.need(terminal, "its grid point, such as [0, 4]");
+      fields.value(terminal).flatMap(value -> point(value, terminal)).ifPresent(point -> ends.put(terminal, point));
+    }
+    return ends;
+  }
+
+  private Optional<GridPoint> point(Yaml value, String terminal) {
+    List<Integer> numbersRead = new ArrayList<>();
+    if (value instanceof Yaml.Sequence list && list.items().size() == 2) {
+      for (Yaml item : list.items()) {
+        if (item instanceof Yaml.Scalar text) {
+          numbers.whole(text, -FARTHEST, FARTHEST).ifPresentOrElse(numbersRead::add, () -> { });
+        }
+      }
+      if (numbersRead.size() < 2) {
+        return Optional.empty();
+      }
+      return Optional.of(new GridPoint(numbersRead.get(0), numbersRead.get(1)));
+    }
+    faults.error(value.place(), "the value of \"" + terminal + "\" is not a grid point",
+        "two whole numbers: [x to the right, y upwards]", "Write for example [0, 4].");
+    return Optional.empty();
+  }
+
+  private Optional<Expression> value(Fields fields, String key, Dimension dimension, String part) {
+    return fields.text(key).flatMap(text -> values.read(text, dimension, key + " of " + part));
+  }
+}

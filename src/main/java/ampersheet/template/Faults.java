@@ -1,0 +1,49 @@
+package ampersheet.template;
+
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.Place;
+import ampersheet.diagnostic.Severity;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/** Collects what is wrong with a template, so that its author can mend everything at once. */
+final class Faults {
+  private final List<Diagnostic> found = new ArrayList<>();
+
+  void error(Place place, String problem, String expected, String nextAction) {
+    add(Diagnostic.error(place, problem, expected, nextAction));
+  }
+
+  void warning(Place place, String problem, String expected, String nextAction) {
+    add(Diagnostic.warning(place, problem, expected, nextAction));
+  }
+
+  void add(Diagnostic diagnostic) {
+    if (!found.contains(diagnostic)) {
+      found.add(diagnostic);
+    }
+  }
+
+  boolean hasErrors() {
+    return found.stream().anyMatch(diagnostic -> diagnostic.severity() == Severity.ERROR);
+  }
+
+  /** Whether nothing was told at this place yet. */
+  boolean isQuietAt(Place place) {
+    return found.stream().noneMatch(diagnostic -> diagnostic.place().equals(place));
+  }
+
+  int count() {
+    return found.size();
+  }
+
+  /** In the order of the files' text. */
+  List<Diagnostic> inOrder() {
+    return found.stream()
+        .sorted(Comparator.comparing((Diagnostic diagnostic) -> diagnostic.place().file())
+            .thenComparing(diagnostic -> diagnostic.place().line())
+            .thenComparing(diagnostic -> diagnostic.place().column()))
+        .toList();
+  }
+}

@@ -1,0 +1,113 @@
+package ampersheet.template;
+
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Place;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** Templates in a folder. A link that leads out of the folder is not followed. */
+final class FolderFiles implements TemplateFiles {
+  private final Path root;
+  private final String shownRoot;
+
+  private FolderFiles(Path root, String shownRoot) {
+    this.root = root;
+    this.shownRoot = shownRoot.replace('\\', '/');
+  }
+
+  /** @param shownRoot what stands before {@code family/name/file} in diagnostics */
+  static FolderFiles of(Path folder, String shownRoot) {
+    if (!Files.isDirectory(folder)) {
+      throw new DiagnosticException(Diagnostic.error(Place.inFile(shownRoot),
+          "there is no such folder of templates", "a folder laid out as family/name/problem.yaml",
+          "Check the path given for the templates."));
+    }
+    try {
+      return new FolderFiles(folder.toRealPath(), shownRoot);
+    } catch (IOException failure) {
+      throw unreadable(shownRoot, failure);
+    }
+  }
+
+  @Override
+  public List<String> names() {
+    List<String> names = new ArrayList<>();
+    for (Path family : children(root)) {
+      for (Path folder : children(family)) {
+        String name = family.getFileName() + "/" + folder.getFileName();
+        if (FileNames.isTemplate(name) && Files.isRegularFile(folder.resolve(PROBLEM))) {
+          names.add(name);
+        }
+      }
+    }
+    Collections.sort(names);
+    return names;
+  }
+
+  @Override
+  public List<String> files(String template) {
+    FileNames.require(template, PROBLEM);
+    List<String> files = new ArrayList<>();
+    for (Path file : children(root.resolve(template))) {
+      String name = file.getFileName().toString();
+      if (FileNames.isPlain(name) && Files.isRegularFile(file)) {
+        files.add(name);
+      }
+    }
+    Collections.sort(files);
+    return files;
+  }
+
+  @Override
+  public Optional<String> text(String template, String file) {
+    FileNames.require(template, file);
+    Path path = root.resolve(template).resolve(file);
+    if (!Files.isRegularFile(path)) {
+      return Optional.empty();
+    }
+    String shown = shown(template, file);
+    try {
+      if (!path.toRealPath().startsWith(root)) {
+        throw new DiagnosticException(Diagnostic.error(Place.inFile(shown),
+            "the file is a link that leads out of the folder of templates", "a file inside the folder",
+            "Replace the link by the file itself."));
+      }
+      if (Files.size(path) > FileNames.MOST_BYTES) {
+        throw new DiagnosticException(FileNames.tooLarge(shown));
+      }
+      return Optional.of(FileNames.decode(Files.readAllBytes(path), shown));
+    } catch (IOException failure) {
+      throw unreadable(shown, failure);
+    }
+  }
+
+  @Override
+  public String shown(String template, String file) {
+    String folder = shownRoot.isEmpty() || shownRoot.endsWith("/") ? shownRoot : shownRoot + "/";
+    return folder + template + "/" + file;
+  }
+
+  private List<Path> children(Path folder) {
+    if (!Files.isDirectory(folder)) {
+      return List.of();
+    }
+    try (Stream<Path> children = Files.list(folder)) {
+      return children.sorted().toList();
+    } catch (IOException failure) {
+      throw unreadable(folder.toString(), failure);
+    }
+  }
+
+  private static DiagnosticException unreadable(String shown, IOException failure) {
+    return new DiagnosticException(Diagnostic.error(Place.inFile(shown),
+        "it cannot be read: " + failure.getMessage(), "a readable file or folder",
+        "Check that it exists and that you may read it."));
+  }
+}

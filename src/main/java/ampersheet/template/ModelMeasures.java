@@ -1,0 +1,229 @@
+package ampersheet.template;
+
+import ampersheet.formula.Evaluation;
+import ampersheet.formula.Expression;
+import ampersheet.formula.FormulaFault;
+import ampersheet.formula.Scope;
+import ampersheet.formula.Spelling;
+import ampersheet.formula.TradeWords;
+import ampersheet.quantity.Dimension;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+
+/**
+ * What can be read off the solved models of a template: the measures that proofs are made of, with their arguments and
+ * dimensions.
+ */
+public final class ModelMeasures {
+  public enum Model { CIRCUIT, HEAT, CHAIN }
+
+  /** What an argument is: the name of a thing in the model, or a quantity. */
+  public enum Argument {
+    /** A named node of the circuit. */
+    CIRCUIT_NODE("a named node of the circuit", null),
+    /** A part of the circuit. */
+    PART("a part of the circuit", null),
+    /** An ambient or node of the heat network. */
+    HEAT_NODE("a node of the heat network", null),
+    /** A resistance or loss of the heat network. */
+    HEAT_FLOW("a resistance or loss of the heat network", null),
+    TIME("a time", Dimension.TIME),
+    TEMPERATURE("a temperature", Dimension.TEMPERATURE),
+    COUNT("a plain number", Dimension.ONE);
+
+    private final String told;
+    private final Dimension dimension;
+
+    Argument(String told, Dimension dimension) {
+      this.told = told;
+      this.dimension = dimension;
+    }
+
+    /** Empty for the name of a thing. */
+    public Optional<Dimension> dimension() {
+      return Optional.ofNullable(dimension);
+    }
+  }
+
+  /** @param meaning what it measures, without article */
+  public record Measure(Model model, String name, List<Argument> arguments, Dimension dimension, String meaning) {
+    public Measure {
+      arguments = List.copyOf(arguments);
+    }
+
+    /** Such as {@code voltage(node, node)}. */
+    String shape() {
+      List<String> kinds = new ArrayList<>();
+      for (Argument argument : arguments) {
+        kinds.add(switch (argument) {
+          case CIRCUIT_NODE, HEAT_NODE -> "node";
+          case PART -> "part";
+          case HEAT_FLOW -> "resistance or loss";
+          case TIME -> "time";
+          case TEMPERATURE -> "temperature";
+          case COUNT -> kinds.isEmpty() ? "x" : "y";
+        });
+      }
+      return name + "(" + String.join(", ", kinds) + ")";
+    }
+  }
+
+  private static final List<Measure> ALL = List.of(
+      new Measure(Model.CIRCUIT, "voltage", List.of(Argument.CIRCUIT_NODE), Dimension.VOLTAGE,
+          "voltage of a node against the reference node"),
+      new Measure(Model.CIRCUIT, "voltage", List.of(Argument.CIRCUIT_NODE, Argument.CIRCUIT_NODE), Dimension.VOLTAGE,
+          "voltage of the first node against the second"),
+      new Measure(Model.CIRCUIT, "across", List.of(Argument.PART), Dimension.VOLTAGE, "voltage across a part"),
+      new Measure(Model.CIRCUIT, "current", List.of(Argument.PART), Dimension.CURRENT, "current through a part"),
+      new Measure(Model.CIRCUIT, "power", List.of(Argument.PART), Dimension.POWER,
+          "power a part takes up, a source delivers"),
+      new Measure(Model.HEAT, "temperature", List.of(Argument.HEAT_NODE), Dimension.TEMPERATURE,
+          "steady temperature of a node"),
+      new Measure(Model.HEAT, "temperature_after", List.of(Argument.HEAT_NODE, Argument.TIME), Dimension.TEMPERATURE,
+          "temperature of a node after a time"),
+      new Measure(Model.HEAT, "time_until", List.of(Argument.HEAT_NODE, Argument.TEMPERATURE), Dimension.TIME,
+          "time until a node reaches a temperature"),
+      new Measure(Model.HEAT, "heat", List.of(Argument.HEAT_FLOW), Dimension.POWER,
+          "heat through a resistance or of a loss"),
+      new Measure(Model.CHAIN, "turn", List.of(Argument.COUNT, Argument.COUNT), Dimension.ONE,
+          "turn of the pixel at column x and row y, from 0"),
+      new Measure(Model.CHAIN, "pixels", List.of(), Dimension.ONE, "number of pixels"),
+      new Measure(Model.CHAIN, "tiles", List.of(), Dimension.ONE, "number of tiles"),
+      new Measure(Model.CHAIN, "frame_time", List.of(), Dimension.TIME, "time of one frame"),
+      new Measure(Model.CHAIN, "tile_turn", List.of(Argument.COUNT, Argument.COUNT), Dimension.ONE,
+          "turn of the tile that holds the pixel"),
+      new Measure(Model.CHAIN, "return_turn", List.of(Argument.COUNT, Argument.COUNT), Dimension.ONE,
+          "tiles the return line passes from the pixel's tile back to the controller"));
+
+  private ModelMeasures() {}
+
+  public static List<Measure> all() {
+    return ALL;
+  }
+
+  /** The measure of that name with so many arguments. */
+  public static Optional<Measure> named(String name, int arguments) {
+    return ALL.stream()
+        .filter(measure -> measure.name().equals(name) && measure.arguments().size() == arguments)
+        .findFirst();
+  }
+
+  /** The things measures can name, and the models there are. */
+  record Things(Set<Model> models, Set<String> circuitNodes, Set<String> parts, Set<String> heatNodes,
+      Set<String> heatFlows) {
+    Set<String> of(Argument argument) {
+      return switch (argument) {
+        case CIRCUIT_NODE -> circuitNodes;
+        case PART -> parts;
+        case HEAT_NODE -> heatNodes;
+        case HEAT_FLOW -> heatFlows;
+        default -> Set.of();
+      };
+    }
+  }
+
+  /** Dimensions by name and number of arguments, for {@link Evaluation#check}. */
+  public static final Scope.Measures DIMENSIONS =
+      (measure, arguments) -> named(measure, arguments.size()).map(Measure::dimension);
+
+  static boolean isMeasure(String name) {
+    return ALL.stream().anyMatch(measure -> measure.name().equals(name));
+  }
+
+  /** Whether an argument names a thing of the model rather than a quantity. */
+  static boolean namesAThing(Expression.Call call, int argument) {
+    Optional<Measure> measure = named(call.function(), call.arguments().size());
+    return measure.map(known -> known.arguments().get(argument).dimension().isEmpty())
+        .orElse(isMeasure(call.function()));
+  }
+
+  /** @throws FormulaFault if there is no such measure, model or thing, or an argument has the wrong dimension */
+  static void check(Expression.Call call, Things things, Scope quantities) {
+    Measure measure = named(call.function(), call.arguments().size()).orElseThrow(() -> unknown(call, things));
+    if (!things.models().contains(measure.model())) {
+      throw new FormulaFault(call.position(), measure.name() + " is a measure of " + told(measure.model())
+          + ", and this template has none", "a measure of " + toldAll(things.models()),
+          "Add the model under " + key(measure.model()) + ":, or use another measure.");
+    }
+    for (int i = 0; i < measure.arguments().size(); i++) {
+      check(call.arguments().get(i), measure.arguments().get(i), things, quantities);
+    }
+  }
+
+  private static void check(Expression given, Argument wanted, Things things, Scope quantities) {
+    if (wanted.dimension().isPresent()) {
+      Dimension dimension = Evaluation.check(given, quantities);
+      if (!dimension.equals(wanted.dimension().get())) {
+        throw new FormulaFault(given.position(), "this is in " + TradeWords.plural(dimension), wanted.told,
+            "Give " + wanted.told + " here.");
+      }
+      return;
+    }
+    Set<String> names = things.of(wanted);
+    if (given instanceof Expression.Name name && names.contains(name.id())) {
+      return;
+    }
+    String typed = given instanceof Expression.Name name ? name.id() : "";
+    throw new FormulaFault(given.position(),
+        typed.isEmpty() ? "this is not the name of " + wanted.told : typed + " is not " + wanted.told,
+        names.isEmpty() ? wanted.told + "; there is none yet" : Spelling.list(names),
+        Spelling.nearest(typed, names).map(near -> "Did you mean " + near + "?").orElse(
+            wanted == Argument.CIRCUIT_NODE ? "Name the node with {node: name, at: [x, y]}, or use one that is named."
+                : "Use one of these names."));
+  }
+
+  private static FormulaFault unknown(Expression.Call call, Things things) {
+    List<String> shapes = new ArrayList<>();
+    Set<String> names = new TreeSet<>();
+    for (Measure measure : ALL) {
+      names.add(measure.name());
+      if (measure.name().equals(call.function())) {
+        shapes.add(measure.shape());
+      }
+    }
+    if (!shapes.isEmpty()) {
+      return new FormulaFault(call.position(), call.function() + " does not take " + count(call.arguments().size()),
+          String.join(" or ", shapes), "Give it these.");
+    }
+    Set<String> usable = new TreeSet<>();
+    ALL.stream().filter(measure -> things.models().contains(measure.model()))
+        .forEach(measure -> usable.add(measure.name()));
+    return new FormulaFault(call.position(), "there is no function or measure " + call.function(),
+        usable.isEmpty() ? "a measure; there is no model to measure yet" : Spelling.list(usable),
+        Spelling.nearest(call.function(), names).map(near -> "Did you mean " + near + "?")
+            .orElse("Use one of the measures."));
+  }
+
+  private static String count(int arguments) {
+    return arguments == 0 ? "no argument" : arguments == 1 ? "one argument" : arguments + " arguments";
+  }
+
+  private static String told(Model model) {
+    return switch (model) {
+      case CIRCUIT -> "a circuit";
+      case HEAT -> "a heat network";
+      case CHAIN -> "a chain";
+    };
+  }
+
+  private static String toldAll(Set<Model> models) {
+    List<String> told = new ArrayList<>();
+    for (Model model : Model.values()) {
+      if (models.contains(model)) {
+        told.add(told(model));
+      }
+    }
+    return told.isEmpty() ? "a model" : String.join(" or ", told);
+  }
+
+  private static String key(Model model) {
+    return switch (model) {
+      case CIRCUIT -> "circuit";
+      case HEAT -> "heat";
+      case CHAIN -> "chain";
+    };
+  }
+}

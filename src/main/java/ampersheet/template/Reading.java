@@ -1,0 +1,321 @@
+package ampersheet.template;
+
+import ampersheet.diagnostic.Place;
+import ampersheet.formula.Condition;
+import ampersheet.formula.Spelling;
+import ampersheet.formula.Values;
+import ampersheet.formula.Working;
+import ampersheet.template.ModelMeasures.Model;
+import ampersheet.template.ProblemTemplate.Ask;
+import ampersheet.template.ProblemTemplate.ChainPlan;
+import ampersheet.template.ProblemTemplate.CircuitPlan;
+import ampersheet.template.ProblemTemplate.Constant;
+import ampersheet.template.ProblemTemplate.Given;
+import ampersheet.template.ProblemTemplate.HeatPlan;
+import ampersheet.template.ProblemTemplate.Mistake;
+import ampersheet.template.ProblemTemplate.Proof;
+import ampersheet.template.ProblemTemplate.Words;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
+import java.util.HexFormat;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+
+/** One reading of one template: section after section, each checked against the names before it. */
+final class Reading {
+  /** Draws that are worked to see what formulas alone do not show. */
+  private static final int SAMPLES = 100;
+  private static final String STATEMENT = "statement";
+  private static final String STATEMENT_END = ".md.ftl";
+
+  private final TemplateFiles files;
+  private final String name;
+  private final Faults faults;
+  private final Names names;
+  private final Formulas formulas;
+  private final Wording wording;
+
+  Reading(TemplateFiles files, String name, Faults faults) {
+    this.files = files;
+    this.name = name;
+    this.faults = faults;
+    this.names = new Names(faults);
+    this.formulas = new Formulas(names, faults);
+    this.wording = new Wording(faults);
+  }
+
+  /** The template, as far as it could be read; only without errors is it one. */
+  Optional<ProblemTemplate> read(String text) {
+    SourceText source = new SourceText(files.shown(name, TemplateFiles.PROBLEM), text);
+    Optional<Yaml> root = YamlReader.read(source, faults);
+    Map<String, String> fingerprinted = new TreeMap<>(Map.of(TemplateFiles.PROBLEM, text));
+    if (root.isEmpty()) {
+      return Optional.empty();
+    }
+    if (!(root.get() instanceof Yaml.Mapping mapping)) {
+      faults.error(root.get().place(), "the template is " + root.get().kind(), "keys such as title, givens and steps",
+          "Write the template, beginning from one that exists.");
+      return Optional.empty();
+    }
+    Fields fields = new Fields(mapping, "a template", faults);
+    Optional<String> title = wording.needText(fields, "title", "the title, as printed above the problem");
+    Optional<String> skill = wording.needText(fields, "skill", "what it practises, such as series resistor");
+    int level = fields.needText("level", "1 first lesson, 2 practice, 3 several ideas at once, 4 design task")
+        .flatMap(number -> new Numbers(faults).whole(number, 1, 4)).orElse(1);
+    List<String> teaches = texts(fields, "teaches", "the laws and rules the steps use");
+
+    int before = faults.count();
+    GivensSection givensSection = new GivensSection(names, wording, faults);
+    fields.need("givens", "the quantities that are drawn");
+    List<Given> givens = fields.group("givens").map(givensSection::givens).orElse(List.of());
+    List<Constant> constants = fields.group("constants").map(givensSection::constants).orElse(List.of());
+    Map<Condition, Place> requirements = requirements(fields);
+    fields.need("steps", "the steps a learner works through");
+    List<StepsSection.Read> steps = new StepsSection(names, formulas, wording, teaches, faults)
+        .read(fields.groups("steps", "{id: R, meaning: ..., is: ..., unit: ohm, principle: ..., because: ...}"));
+    boolean numbersAreSound = faults.count() == before;
+
+    AsksSection asksSection = new AsksSection(names, formulas, wording, vocabulary(), steps, faults);
+    fields.need("asks", "what is asked");
+    List<Ask> asks = asksSection.read(fields.groups("asks", "{step: R, within: 2 %}"));
+    if (fields.has("asks") && asks.isEmpty() && asksSection.asked().isEmpty()) {
+      faults.error(fields.placeOf("asks"), "nothing is asked", "at least one question", "Ask for a step.");
+    }
+    List<Mistake> mistakes = new MistakesSection(names, formulas, wording, asksSection.asked().keySet(), steps, faults)
+        .read(fields.groups("mistakes", "{id: no-forward-voltage, of: R, is: Vs / If, says: ...}"));
+
+    Taken taken = new Taken();
+    Set<Model> models = new TreeSet<>();
+    int beforeCircuit = faults.count();
+    CircuitSection circuitSection = new CircuitSection(new ModelValues(Model.CIRCUIT, names, formulas, taken), wording, faults);
+    Optional<CircuitPlan> circuit = Optional.empty();
+    if (fields.has("circuit")) {
+      models.add(Model.CIRCUIT);
+      circuit = Optional.of(circuitSection.read(fields.groups("circuit", "{resistor: R1, from: [0, 4], to: [4, 4], ohms: R}")));
+    }
+    boolean circuitIsSound = faults.count() == beforeCircuit;
+    HeatSection heatSection = new HeatSection(new ModelValues(Model.HEAT, names, formulas, taken), faults);
+    Optional<HeatPlan> heat = Optional.empty();
+    if (fields.has("heat")) {
+      heat = Optional.of(heatSection.read(fields.placeOf("heat"), fields.groups("heat", "{node: junction}"),
+          new ModelMeasures.Things(models, circuitSection.nodes(), circuitSection.parts(), Set.of(), Set.of())));
+      models.add(Model.HEAT);
+    }
+    Optional<ChainPlan> chain = Optional.empty();
+    if (fields.has("chain")) {
+      models.add(Model.CHAIN);
+      ChainSection section =
+          new ChainSection(names, formulas, new ModelValues(Model.CHAIN, names, formulas, taken), wording, faults);
+      chain = fields.group("chain").flatMap(section::read);
+    }
+    ModelMeasures.Things things = new ModelMeasures.Things(models, circuitSection.nodes(), circuitSection.parts(),
+        heatSection.nodeNames(), heatSection.flowNames());
+    ProofSection proofSection = new ProofSection(names, formulas, wording, things, taken, faults);
+    List<Proof> proofs = proofSection.read(fields.groups("proof", "{of: R, measure: current(D1), equals: If}"));
+    proofSection.requireFor(needed(asksSection, taken));
+    List<String> cautions = cautions(fields);
+    fields.finish();
+    Map<String, String> statements = statements(fingerprinted);
+    unused();
+
+    if (numbersAreSound) {
+      trySamples(fields, givens, constants, requirements, steps, asksSection, asks,
+          circuitIsSound ? circuit : Optional.empty(), circuitSection.places());
+    }
+    if (faults.hasErrors()) {
+      return Optional.empty();
+    }
+    return Optional.of(new ProblemTemplate(name, title.orElseThrow(), name.substring(0, name.indexOf('/')),
+        skill.orElseThrow(), level, teaches, givens, constants, List.copyOf(requirements.keySet()),
+        new Working(steps.stream().map(StepsSection.Read::step).toList()),
+        steps.stream().map(StepsSection.Read::line).toList(), asks, mistakes, circuit, heat, chain, proofs, cautions,
+        new Words(statements), fingerprint(fingerprinted)));
+  }
+
+  private List<String> texts(Fields fields, String key, String expected) {
+    fields.need(key, expected);
+    Set<String> texts = new TreeSet<>();
+    List<String> inOrder = new ArrayList<>();
+    for (Yaml item : fields.list(key).map(Yaml.Sequence::items).orElse(List.of())) {
+      if (!(item instanceof Yaml.Scalar text) || text.text().isBlank()) {
+        faults.error(item.place(), "this item of " + key + " is " + item.kind(), "a text", "Write a text.");
+      } else if (!texts.add(text.text())) {
+        faults.error(text.place(), "\"" + text.text() + "\" stands here a second time", "every item once", "Remove it.");
+      } else {
+        wording.check(text.text(), text::at);
+        inOrder.add(text.text());
+      }
+    }
+    return inOrder;
+  }
+
+  /** With the place of each. */
+  private Map<Condition, Place> requirements(Fields fields) {
+    Map<Condition, Place> requirements = new LinkedHashMap<>();
+    for (Yaml item : fields.list("require").map(Yaml.Sequence::items).orElse(List.of())) {
+      if (item instanceof Yaml.Scalar text && !text.text().isBlank()) {
+        formulas.condition(text, BEFORE_THE_STEPS).ifPresent(condition -> requirements.put(condition, text.place()));
+      } else {
+        faults.error(item.place(), "this item of require is " + item.kind(), "a condition, such as \"Vs - Vf >= 1.2 V\"",
+            "Write a condition, in quotes.");
+      }
+    }
+    return requirements;
+  }
+
+  private static final Formulas.Rule BEFORE_THE_STEPS = (named, mention) -> !named.isStep() ? Optional.empty()
+      : Optional.of(new Formulas.Refusal("the step " + named.id() + " is worked only after a draw was accepted",
+          "givens and constants", "Write the formula of " + named.id() + " with the givens."));
+
+  private Map<String, ProofSection.Need> needed(AsksSection asks, Taken taken) {
+    Map<String, ProofSection.Need> needed = new TreeMap<>();
+    asks.asked().forEach((step, place) -> {
+      if (names.get(step).map(Names.Named::isStep).orElse(false)) {
+        needed.put(step, new ProofSection.Need(place, "is asked"));
+      }
+    });
+    asks.conditions().forEach((step, place) ->
+        needed.putIfAbsent(step, new ProofSection.Need(place, "decides a choice")));
+    taken.steps().forEach((step, place) ->
+        needed.putIfAbsent(step, new ProofSection.Need(place, "is a value of a model")));
+    return needed;
+  }
+
+  private List<String> cautions(Fields fields) {
+    List<String> cautions = new ArrayList<>();
+    for (Yaml item : fields.list("cautions").map(Yaml.Sequence::items).orElse(List.of())) {
+      if (item instanceof Yaml.Scalar id && Cautions.IDS.contains(id.text())) {
+        cautions.add(id.text());
+      } else {
+        String written = item instanceof Yaml.Scalar id ? id.text() : "";
+        faults.error(item.place(), "there is no caution " + (written.isEmpty() ? "like this" : written),
+            Spelling.list(Cautions.IDS),
+            Spelling.nearest(written, Cautions.IDS).map(near -> "Write " + near + ".").orElse("Use one of these."));
+      }
+    }
+    return cautions;
+  }
+
+  private Map<String, String> statements(Map<String, String> fingerprinted) {
+    Map<String, String> statements = new TreeMap<>();
+    for (String file : files.files(name)) {
+      if (!file.startsWith(STATEMENT) || !file.endsWith(STATEMENT_END)) {
+        continue;
+      }
+      String tag = file.substring(STATEMENT.length(), file.length() - STATEMENT_END.length());
+      if (!tag.isEmpty() && !tag.matches("\\.[a-z]{2,3}(-[A-Za-z0-9]{2,8})?")) {
+        continue;
+      }
+      files.text(name, file).ifPresent(text -> {
+        fingerprinted.put(file, text);
+        statements.put(tag.isEmpty() ? "en" : tag.substring(1), text.strip());
+        statement(new SourceText(files.shown(name, file), text));
+      });
+    }
+    if (!fingerprinted.containsKey(STATEMENT + STATEMENT_END)) {
+      faults.error(Place.inFile(files.shown(name, STATEMENT + STATEMENT_END)), "the template has no statement",
+          "two to five short sentences that set a scene", "Write the file.");
+    }
+    return statements;
+  }
+
+  private void statement(SourceText source) {
+    if (source.text().isBlank()) {
+      faults.error(source.at(0), "the statement is empty", "two to five short sentences that set a scene", "Write them.");
+      return;
+    }
+    wording.check(source.text(), source::at);
+    StatementCheck.check(source.text(), source::at, vocabulary(), faults);
+  }
+
+  private StatementCheck.Vocabulary vocabulary() {
+    return new StatementCheck.Vocabulary() {
+      @Override
+      public Optional<Set<String>> wordsOf(String id) {
+        return names.get(id).filter(named -> named.kind() == Names.Kind.WORD).map(named -> new TreeSet<>(named.words()));
+      }
+
+      @Override
+      public boolean isPrinted(String id) {
+        return names.get(id).map(named -> !named.isStep()).orElse(false);
+      }
+
+      @Override
+      public boolean isStep(String id) {
+        return names.get(id).map(Names.Named::isStep).orElse(false);
+      }
+
+      @Override
+      public Set<String> printable() {
+        Set<String> printable = new TreeSet<>();
+        names.all().stream().filter(named -> !named.isStep()).forEach(named -> printable.add(named.id()));
+        return printable;
+      }
+
+      @Override
+      public void use(String id) {
+        names.use(id);
+      }
+    };
+  }
+
+  private void unused() {
+    for (Names.Named named : names.all()) {
+      if (!names.isUsed(named.id())) {
+        faults.warning(named.place(), "nothing uses " + named.id() + ", " + named.kind().told(),
+            named.isStep() ? "a step that is asked, or that leads to one" : "a formula, a model or a statement with it",
+            "Use it, or remove it.");
+      }
+    }
+  }
+
+  private void trySamples(Fields fields, List<Given> givens, List<Constant> constants, Map<Condition, Place> requirements,
+      List<StepsSection.Read> steps, AsksSection asksSection, List<Ask> asks, Optional<CircuitPlan> circuit,
+      List<Place> parts) {
+    Samples.Outcome outcome = new Samples(givens, constants, List.copyOf(requirements.keySet())).find(SAMPLES);
+    if (outcome.found().isEmpty()) {
+      impossible(outcome, requirements);
+      return;
+    }
+    Map<String, Place> stepPlaces = new TreeMap<>();
+    names.all().forEach(named -> stepPlaces.put(named.id(), named.place()));
+    SampleCheck check = new SampleCheck(givens, steps, stepPlaces, outcome.found(), faults);
+    check.asks(asks, asksSection.asked());
+    circuit.ifPresent(plan -> new CircuitCheck(plan, parts, faults).check(check.worked()));
+  }
+
+  /** Points at the requirement that most combinations fail first. */
+  private void impossible(Samples.Outcome outcome, Map<Condition, Place> requirements) {
+    int worst = 0;
+    for (int i = 1; i < outcome.failedFirst().size(); i++) {
+      worst = outcome.failedFirst().get(i) > outcome.failedFirst().get(worst) ? i : worst;
+    }
+    Place place = List.copyOf(requirements.values()).get(worst);
+    faults.error(place, (outcome.all() ? "none of the " + outcome.tried() + " combinations of the givens meets"
+            : "none of " + outcome.tried() + " combinations tried meets")
+        + (requirements.size() == 1 ? " this requirement" : " all requirements; this one fails first for "
+            + outcome.failedFirst().get(worst)),
+        "a constraint that can be met", "Loosen it, or widen the ranges of the givens.");
+  }
+
+  private static String fingerprint(Map<String, String> texts) {
+    try {
+      MessageDigest digest = MessageDigest.getInstance("SHA-256");
+      texts.forEach((file, text) -> {
+        byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+        digest.update((file + "\n" + bytes.length + "\n").getBytes(StandardCharsets.UTF_8));
+        digest.update(bytes);
+      });
+      return HexFormat.of().formatHex(digest.digest());
+    } catch (NoSuchAlgorithmException impossible) {
+      throw new IllegalStateException("every Java platform has SHA-256", impossible);
+    }
+  }
+}

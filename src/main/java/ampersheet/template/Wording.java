@@ -1,0 +1,62 @@
+package ampersheet.template;
+
+import ampersheet.diagnostic.Place;
+import java.util.Optional;
+import java.util.function.IntFunction;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Reads the texts that are printed, and keeps mains work out of them. */
+final class Wording {
+  private static final int CASE = Pattern.CASE_INSENSITIVE;
+  private static final Pattern MAINS = Pattern.compile(
+      "\\b(mains|live (wire|conductor|terminal)s?|neutral (wire|conductor|terminal)s?|live and neutral"
+          + "|wall (socket|outlet)s?|household (current|voltage|supply)|line voltage)\\b", CASE);
+  private static final Pattern VOLTS = Pattern.compile("\\b(\\d{1,6}(?:[.,]\\d{1,6})?)[ \\u00A0\\u202F]?(kV|V|volts?)\\b");
+
+  private final Faults faults;
+
+  Wording(Faults faults) {
+    this.faults = faults;
+  }
+
+  /** A printed text; {@code ${...}} is not filled in. */
+  Optional<String> text(Fields fields, String key) {
+    Optional<Yaml.Scalar> text = fields.text(key);
+    text.ifPresent(scalar -> {
+      check(scalar.text(), scalar::at);
+      int fill = scalar.text().indexOf("${");
+      if (fill >= 0) {
+        faults.error(scalar.at(fill), "${...} is not filled in here", "plain words; only the statement and prompts are filled in",
+            "Say it without the number.");
+      }
+    });
+    return text.map(scalar -> scalar.text().strip());
+  }
+
+  /** @param expected what should stand there, if the key is missing */
+  Optional<String> needText(Fields fields, String key, String expected) {
+    fields.need(key, expected);
+    return text(fields, key);
+  }
+
+  /** Nothing but extra-low voltage is taught: mains words and high voltages are errors. */
+  void check(String text, IntFunction<Place> at) {
+    Matcher mains = MAINS.matcher(text);
+    while (mains.find()) {
+      refuse(at.apply(mains.start()), "\"" + mains.group() + "\" speaks of mains work");
+    }
+    Matcher volts = VOLTS.matcher(text);
+    while (volts.find()) {
+      double value = Double.parseDouble(volts.group(1).replace(',', '.')) * (volts.group(2).equals("kV") ? 1000 : 1);
+      if (value > GivensSection.EXTRA_LOW_VOLTS) {
+        refuse(at.apply(volts.start()), "\"" + volts.group() + "\" is above 60 V");
+      }
+    }
+  }
+
+  private void refuse(Place place, String problem) {
+    faults.error(place, problem, "extra-low voltage only: at most 60 V direct voltage, from a certified supply",
+        "Leave it out; mains work is outside these sheets.");
+  }
+}
