@@ -31,6 +31,7 @@ class WordingTest {
   @Test
   void controlCharactersAndLoneSurrogatesAreReplaced() {
     assertEquals("a b\uFFFDc\uFFFD", Wording.oneLine("a\nb\u0000c\uD800"));
+    assertEquals("\uFFFDlive", Wording.oneLine("\u202Elive"), "or a name could make a key look like a sheet");
     assertEquals("a\nb\nc\td", Wording.lines("a\r\nb\rc\td"));
     assertEquals("\uD83D\uDE00", Wording.oneLine("\uD83D\uDE00"));
   }

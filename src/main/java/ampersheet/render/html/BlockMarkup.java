@@ -36,10 +36,10 @@ final class BlockMarkup {
   private static final String MATHML = "http://www.w3.org/1998/Math/MathML";
 
   /** About what a phone's width holds; a longer equation scrolls sideways and must be reachable by keyboard. */
-  private static final int NARROW_LINE = 26;
+  private static final int NARROW_LINE = 24;
 
   /** A longer equation takes the width of the page, with its reason below instead of beside it. */
-  private static final int WIDE_LINE = 40;
+  private static final int WIDE_LINE = 30;
 
   /** Title and rule at the top of the first page, in millimetres. */
   private static final int MASTHEAD = 32;
@@ -236,22 +236,32 @@ final class BlockMarkup {
     Optional<Derivation> derivation = step.result().map(result -> Derivation.of(step));
     boolean wide = derivation.isPresent() && derivation.get().width() > WIDE_LINE;
     markup.open("li", "value", Integer.toString(step.number()), "class", wide ? "step wide" : "step");
+    markup.open("div", "class", "work").newline();
     markup.open("p", "class", "finding").line(Wording.capitalised(step.meaning())).close("p").newline();
     if (derivation.isPresent()) {
-      if (!step.principle().isEmpty()) {
-        markup.open("p", "class", "rule").element("span", Wording.RULE_USED + ": ", "class", "unseen");
-        markup.line(step.principle()).close("p").newline();
-      }
       step.condition().ifPresent(condition -> condition(condition, step.notation()));
       equation(step, derivation.get());
-      if (!step.reason().isEmpty()) {
-        markup.open("p", "class", "reason").line(Wording.sentence(step.reason())).close("p").newline();
-      }
+      markup.close("div").newline();
+      why(step);
     } else {
       String label = step.blankId().isEmpty() ? Wording.STEP + " " + step.number() : step.blankId();
       place(label, Optional.of(step.symbol()), step.meaning(), "");
+      markup.close("div").newline();
     }
     markup.close("li").newline();
+  }
+
+  /** The rule used and the reason, beside the working or below it. */
+  private void why(StepBlock step) {
+    markup.open("div", "class", "why").newline();
+    if (!step.principle().isEmpty()) {
+      markup.open("p", "class", "rule").element("span", Wording.RULE_USED + ": ", "class", "unseen");
+      markup.line(step.principle()).close("p").newline();
+    }
+    if (!step.reason().isEmpty()) {
+      markup.open("p", "class", "reason").line(Wording.sentence(step.reason())).close("p").newline();
+    }
+    markup.close("div").newline();
   }
 
   private void condition(Condition condition, Notation notation) {

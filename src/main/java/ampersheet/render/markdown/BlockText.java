@@ -238,6 +238,6 @@ final class BlockText {
 
   private static String content(Cell cell) {
     String text = Escaped.cell(cell.text());
-    return Address.isAllowed(cell.href()) ? "[" + text + "](" + Address.encoded(cell.href()) + ")" : text;
+    return Address.isAllowed(cell.href()) ? "[" + text + "](" + Address.encoded(cell.href()).replace("&", "&amp;") + ")" : text;
   }
 }

@@ -16,6 +16,7 @@ import com.vladsch.flexmark.ast.Reference;
 import com.vladsch.flexmark.ast.Text;
 import com.vladsch.flexmark.util.ast.Document;
 import com.vladsch.flexmark.util.ast.Node;
+import java.util.Arrays;
 import java.util.TreeSet;
 
 /**
@@ -34,7 +35,17 @@ final class ProseSource {
       source = escaped.toString();
       places = forbidden(LimitedMarkdown.read(source));
     }
-    return readable(closed(source)).strip();
+    return readable(closed(withoutBlankEnds(source)));
+  }
+
+  /** Blank lines go, but not the blanks before the first word: four of them are code. */
+  private static String withoutBlankEnds(String source) {
+    String[] lines = source.split("\n", -1);
+    int first = 0;
+    while (first < lines.length && lines[first].isBlank()) {
+      first++;
+    }
+    return String.join("\n", Arrays.asList(lines).subList(first, lines.length)).stripTrailing();
   }
 
   /** For the middle of a line: what is more than one paragraph is shown as text. */
@@ -85,15 +96,21 @@ final class ProseSource {
 
   /** A code block left open would swallow the rest of the page. */
   private static String closed(String source) {
+    if (!source.contains("```") && !source.contains("~~~")) {
+      return source;
+    }
     Node last = LimitedMarkdown.read(source).getLastChild();
     if (last instanceof FencedCodeBlock code && code.getClosingMarker().isEmpty()) {
-      return source.stripTrailing() + "\n" + code.getOpeningMarker();
+      return source + "\n" + code.getOpeningMarker();
     }
     return source;
   }
 
   /** {@code 4\.7 kΩ} back to {@code 4.7 kΩ}, if the page then still means the same. */
   private static String readable(String source) {
+    if (source.indexOf('\\') < 0) {
+      return source;
+    }
     TreeSet<Integer> backslashes = new TreeSet<>();
     collectNeedless(LimitedMarkdown.read(source), source, backslashes);
     StringBuilder plain = new StringBuilder(source);
