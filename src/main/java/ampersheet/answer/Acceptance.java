@@ -5,26 +5,69 @@ import java.util.List;
 
 /** What counts as the right answer. */
 public sealed interface Acceptance {
+  /** Room for the last bits, so that 0.98 and 1.02 of the key are inside a band of 2 %. */
+  double LAST_BITS = 1e-12;
+  /** Two values this near are the same member of a series, or the same whole number. */
+  double SAME = 1e-9;
+  /** How near to a value that cannot be typed exactly a person will round it: three figures. */
+  double ROUNDED_BY_HAND = 0.005;
+
+  /**
+   * How far (SI) from {@code value} an answer may lie and still be taken for it; {@code value} is the key, a mistake's
+   * value, or what follows from an earlier answer.
+   */
+  double band(double value);
+
+  /** Whether an answer of {@code si} is taken for {@code value}; the ends of the band belong to it. */
+  default boolean accepts(double value, double si) {
+    return Math.abs(si - value) <= band(value) + LAST_BITS * Math.abs(value);
+  }
+
+  /**
+   * Whether no answer can be taken for both values: a draw is refused unless this holds for the key and every mistake's
+   * value, two by two. For a computed quantity they must differ by more than both bands together.
+   */
+  default boolean apart(double a, double b) {
+    return Math.abs(a - b) > (band(a) + band(b)) * (1 + SAME);
+  }
 
   /**
    * A computed quantity: within {@code relative} of the unrounded key, or within {@code floor} (SI), whichever is more.
+   * A temperature in °C has {@code relative} 0, for a percentage of it means nothing.
    */
   record Within(double relative, double floor) implements Acceptance {
+    @Override
     public double band(double expected) {
       return Math.max(Math.abs(expected) * relative, floor);
     }
   }
 
-  /** A preferred value: exactly this member of the series. */
-  record Preferred(PreferredSeries series) implements Acceptance {}
+  /** A preferred value: exactly this member of the series. A mistake's value need not be a member. */
+  record Preferred(PreferredSeries series) implements Acceptance {
+    @Override
+    public double band(double value) {
+      return Math.abs(value) * (series.contains(value) ? SAME : ROUNDED_BY_HAND);
+    }
+  }
 
-  /** A whole number, exactly. */
-  record Count() implements Acceptance {}
+  /** A whole number, exactly. A mistake's value need not be whole. */
+  record Count() implements Acceptance {
+    @Override
+    public double band(double value) {
+      boolean whole = Math.abs(value - Math.floor(value + 0.5)) <= SAME * Math.max(1, Math.abs(value));
+      return whole ? SAME * Math.max(1, Math.abs(value)) : Math.abs(value) * ROUNDED_BY_HAND;
+    }
+  }
 
   /** One of several options; the expected value is the index of the right one. */
   record Choice(List<Option> options) implements Acceptance {
     public Choice {
       options = List.copyOf(options);
+    }
+
+    @Override
+    public double band(double value) {
+      return 0;
     }
   }
 

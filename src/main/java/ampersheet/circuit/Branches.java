@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.function.Function;
 
 /** Takes the parts of a netlist apart into branches, each with one law, and refuses values that a part cannot have. */
@@ -53,6 +54,7 @@ final class Branches {
     switch (connected.part().kind()) {
       case SOURCE -> add("from", "to", new Law.Voltage(-value("volts")));
       case RESISTOR, LOAD -> add("from", "to", new Law.Resistance(atLeastZero("ohms"), 0));
+      case CABLE -> add("from", "to", new Law.Resistance(cableOhms(), 0));
       case SINK -> add("from", "to", new Law.Current(value("amps")));
       case LED -> add("from", "to", diode(LED_EMISSION));
       case DIODE -> add("from", "to", diode(DIODE_EMISSION));
@@ -120,6 +122,14 @@ final class Branches {
       case WIRE, GROUND, NODE -> throw new IllegalArgumentException(
           "a netlist holds no " + connected.part().kind().word() + ": " + connected.part().name());
     }
+  }
+
+  private double cableOhms() {
+    double metres = atLeastZero("metres");
+    OptionalDouble ohmsPerMetre = CopperWire.ohmsPerMetre(value("gauge"));
+    check(ohmsPerMetre.isPresent(),
+        "has gauge " + value("gauge") + "; the wire table holds " + CopperWire.gauges());
+    return ohmsPerMetre.orElse(1) * metres;
   }
 
   private Law diode(double emission) {

@@ -19,6 +19,11 @@ public enum PartKind {
   RESISTOR("resistor", List.of("from", "to"), Map.of("ohms", Dimension.RESISTANCE), Map.of()),
   /** Drawn as a box with its name (a motor winding, a module): a resistor to the solver. */
   LOAD("load", List.of("from", "to"), Map.of("ohms", Dimension.RESISTANCE), Map.of()),
+  /**
+   * One conductor of copper, {@code metres} long, of American wire gauge number {@code gauge}, at 20 °C. A supply has two:
+   * there and back. Its resistance is that of {@link CopperWire}, which knows the gauges that are sold.
+   */
+  CABLE("cable", List.of("from", "to"), Map.of("gauge", Dimension.ONE, "metres", Dimension.LENGTH), Map.of()),
   /** Draws a constant current from {@code from} to {@code to}. */
   SINK("sink", List.of("from", "to"), Map.of("amps", Dimension.CURRENT), Map.of()),
   /**

@@ -1,10 +1,31 @@
 package ampersheet.command;
 
-/** Entry point of the command line. */
+import java.io.BufferedReader;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.InputStreamReader;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+
+/** Entry point of the command line, and the only place that ends the program. */
 public final class Main {
   private Main() {}
 
   public static void main(String[] arguments) {
-    throw new UnsupportedOperationException("being written");
+    PrintStream out = new PrintStream(new FileOutputStream(FileDescriptor.out), false, StandardCharsets.UTF_8);
+    PrintStream err = new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);
+    BufferedReader in = new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
+    int exitCode = run(arguments, new Streams(in, out, err));
+    out.flush();
+    System.exit(exitCode);
+  }
+
+  /**
+   * Does what the arguments ask for.
+   *
+   * @return 0 fine, 1 problems found, 2 wrong usage
+   */
+  static int run(String[] arguments, Streams streams) {
+    return CommandTree.run(arguments, streams);
   }
 }

@@ -94,7 +94,7 @@ final class CircuitDrawing {
   /** A switch that yields a value: a kind without a symbol does not compile. */
   private boolean body(PlacedPart part) {
     return switch (part.kind()) {
-      case SOURCE, RESISTOR, LOAD, SINK, LED, DIODE, ZENER, REFERENCE, SWITCH, CAPACITOR, VOLTMETER, AMMETER ->
+      case SOURCE, RESISTOR, LOAD, CABLE, SINK, LED, DIODE, ZENER, REFERENCE, SWITCH, CAPACITOR, VOLTMETER, AMMETER ->
           twoTerminals(part);
       case NMOS, PMOS -> transistor(part, "drain", "gate", "source", PartSymbol.GATE);
       case NPN -> transistor(part, "collector", "base", "emitter", PartSymbol.BASE);
@@ -487,17 +487,8 @@ final class CircuitDrawing {
     return Math.abs(to.y() - from.y()) > Math.abs(to.x() - from.x());
   }
 
-  /** The name, unless the first line's symbol says it already (R1 and R₁), then the values. */
   private List<Lettering> lines(PlacedPart part, Label label) {
-    List<Lettering> lines = new ArrayList<>();
-    boolean said = label.lines().stream().flatMap(line -> line.symbol().stream())
-        .anyMatch(symbol -> (symbol.letters() + symbol.subscript()).equals(label.name()));
-    if (!said && !label.name().isEmpty() && part.kind() != PartKind.LOAD) {
-      lines.add(name(part).runs().isEmpty() ? Lettering.plain(label.name(), Lettering.BODY) : name(part));
-    }
-    for (Label.Line line : label.lines()) {
-      lines.add(Lettering.of(line, Lettering.BODY));
-    }
-    return lines;
+    boolean named = part.kind() != PartKind.LOAD;
+    return Lettering.block(label, named, emphasised.contains(part.name()));
   }
 }

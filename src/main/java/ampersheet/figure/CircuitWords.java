@@ -13,6 +13,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 
 /** Says a schematic in words, from its netlist alone: what a reader needs who does not see it. */
@@ -121,7 +122,7 @@ final class CircuitWords {
       case SINK -> name + (forwards ? " draws its current to node " : " brings its current from node ") + other;
       case VOLTMETER -> "the voltmeter " + name + " reads between here and node " + other;
       case SWITCH -> name + ", " + state(part) + ", leads to node " + other;
-      case RESISTOR, LOAD, CAPACITOR, AMMETER, NMOS, PMOS, NPN, TRIMPOT, REGULATOR, WIRE, GROUND, NODE ->
+      case RESISTOR, LOAD, CABLE, CAPACITOR, AMMETER, NMOS, PMOS, NPN, TRIMPOT, REGULATOR, WIRE, GROUND, NODE ->
           name + " leads to node " + other;
     };
   }
@@ -130,7 +131,7 @@ final class CircuitWords {
   private List<String> joints() {
     List<String> sentences = new ArrayList<>();
     Set<String> grounded = schematic.parts().stream().filter(part -> part.kind() == PartKind.GROUND)
-        .map(part -> netlist.nodeAt().get(part.end("at"))).collect(Collectors.toSet());
+        .map(part -> netlist.nodeAt().get(part.end("at"))).collect(Collectors.toCollection(TreeSet::new));
     for (String node : netlist.nodes()) {
       List<String> ends = new ArrayList<>();
       for (Netlist.Connected connected : netlist.parts()) {
@@ -171,8 +172,8 @@ final class CircuitWords {
     return switch (part.kind()) {
       case NMOS, PMOS -> "source";
       case NPN -> "emitter";
-      case SOURCE, RESISTOR, LOAD, SINK, LED, DIODE, ZENER, REFERENCE, SWITCH, TRIMPOT, REGULATOR, CAPACITOR,
-          VOLTMETER, AMMETER, WIRE, GROUND, NODE -> part.kind().terminals().get(part.kind().terminals().size() > 1 ? 1 : 0);
+      case SOURCE, RESISTOR, LOAD, CABLE, SINK, LED, DIODE, ZENER, REFERENCE, SWITCH, TRIMPOT, REGULATOR,
+          CAPACITOR, VOLTMETER, AMMETER, WIRE, GROUND, NODE -> part.kind().terminals().get(part.kind().terminals().size() > 1 ? 1 : 0);
     };
   }
 
@@ -191,7 +192,7 @@ final class CircuitWords {
       case TRIMPOT -> "wiper at " + at.get("wiper");
       case REGULATOR -> "input at " + at.get("in") + ", output at " + at.get("out") + ", ground at "
           + at.get("ground");
-      case RESISTOR, LOAD, CAPACITOR, WIRE, GROUND, NODE -> "none";
+      case RESISTOR, LOAD, CABLE, CAPACITOR, WIRE, GROUND, NODE -> "none";
     };
   }
 
@@ -214,7 +215,7 @@ final class CircuitWords {
         default -> terminal;
       };
       case TRIMPOT -> terminal.equals("wiper") ? terminal : end(part, terminal);
-      case RESISTOR, LOAD, CAPACITOR, SWITCH -> end(part, terminal);
+      case RESISTOR, LOAD, CABLE, CAPACITOR, SWITCH -> end(part, terminal);
       case WIRE, GROUND, NODE -> terminal;
     };
   }
@@ -235,6 +236,7 @@ final class CircuitWords {
       case SOURCE -> "voltage source";
       case RESISTOR -> "resistor";
       case LOAD -> "load";
+      case CABLE -> "length of wire";
       case SINK -> "current sink";
       case LED -> "LED";
       case DIODE -> "diode";
@@ -256,6 +258,10 @@ final class CircuitWords {
   }
 
   private static String plural(PartKind kind) {
-    return kind == PartKind.SWITCH ? "switches" : word(kind) + "s";
+    return switch (kind) {
+      case SWITCH -> "switches";
+      case CABLE -> "lengths of wire";
+      default -> word(kind) + "s";
+    };
   }
 }

@@ -36,7 +36,7 @@ final class PartSymbol {
   /** Half of the body's length along the part. */
   static double halfLength(PartKind kind, Frame frame, Lettering name) {
     return switch (kind) {
-      case RESISTOR, TRIMPOT -> RESISTOR_HALF;
+      case RESISTOR, TRIMPOT, CABLE -> RESISTOR_HALF;
       case LOAD -> (frame.vertical() ? loadBox(name).height() : loadBox(name).width()) / 2;
       case SOURCE, SINK, VOLTMETER, AMMETER -> METER_RADIUS;
       case LED, DIODE, ZENER -> 8;
@@ -52,6 +52,7 @@ final class PartSymbol {
     switch (placed.kind()) {
       case RESISTOR, TRIMPOT -> resistor();
       case LOAD -> load(name);
+      case CABLE -> cable();
       case SOURCE -> voltageSource();
       case SINK -> currentSource();
       case LED -> led();
@@ -84,6 +85,13 @@ final class PartSymbol {
         drawing.add(part, new Shape.Line(points, stroke));
       }
     }
+  }
+
+  /** A conductor whose length matters: a heavy line between two marks. */
+  private void cable() {
+    line(-RESISTOR_HALF, -RESISTOR_RISE, -RESISTOR_HALF, RESISTOR_RISE);
+    line(RESISTOR_HALF, -RESISTOR_RISE, RESISTOR_HALF, RESISTOR_RISE);
+    drawing.line(part, stroke == Stroke.LINE ? Stroke.STRONG : stroke, frame.at(-RESISTOR_HALF, 0), frame.at(RESISTOR_HALF, 0));
   }
 
   void capacitor() {

@@ -21,6 +21,8 @@ final class CautionsCalledFor {
   private static final double HOT = 273.15 + 50;
   /** Watts at which a small part gets hot; common practice, no source. */
   private static final double WARM_PART = 0.25;
+  /** Watts per metre at which a thin wire gets warm in still air; common practice, no source. */
+  private static final double WARM_WIRE = 1;
   /** Amperes; common practice, no source. */
   private static final double BRIGHT = 0.1;
   /** Joules; common practice, no source. */
@@ -65,6 +67,11 @@ final class CautionsCalledFor {
     PartKind kind = part.kind();
     switch (kind) {
       case SOURCE, LOAD -> { }
+      case CABLE -> {
+        if (point.power(part.name()) > WARM_WIRE * part.values().get("metres")) {
+          found.add(Caution.HOT_PARTS);
+        }
+      }
       case CAPACITOR -> {
         double volts = point.across(part.name());
         if (part.values().getOrDefault("farads", 0.0) * volts * volts / 2 > FELT) {

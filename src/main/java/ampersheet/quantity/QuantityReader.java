@@ -122,7 +122,7 @@ public final class QuantityReader {
     Optional<Unit> coded = switch (letter) {
       case 'R', 'L' -> Optional.of(Unit.parse("ohm"));
       case 'V', 'A', 'F' -> Optional.of(Unit.parse(String.valueOf(letter)));
-      default -> Optional.empty();
+      default -> codedPart(letter);
     };
     if (!rest.isEmpty()) {
       Unit unit = UnitReader.readOrNull(UnitWords.symbols(rest, asksForTemperature()));
@@ -143,6 +143,18 @@ public final class QuantityReader {
         TypedNumber.significantFigures(whole + fraction, true));
   }
 
+  /** The standard's codes are for resistors and capacitors: where one of these is asked for, the code has its unit. */
+  private Optional<Unit> codedPart(char letter) {
+    if (expected.isPresent() && expected.get().dimension().equals(Dimension.RESISTANCE) && "kKMG".indexOf(letter) >= 0) {
+      return Optional.of(Unit.parse("ohm"));
+    }
+    if (expected.isPresent() && expected.get().dimension().equals(Dimension.CAPACITANCE)
+        && "pnuµm".indexOf(letter) >= 0) {
+      return Optional.of(Unit.parse("F"));
+    }
+    return Optional.empty();
+  }
+
   private static int digitsEnd(String text, int from) {
     int end = from;
     while (end < text.length() && TypedText.isDigit(text.charAt(end))) {
@@ -160,8 +172,9 @@ public final class QuantityReader {
     if (rest.isEmpty()) {
       return reading(number, 0, Optional.empty(), rest);
     }
-    if (rest.length() == 1 && "pnµumkKMGT".indexOf(rest.charAt(0)) >= 0) {
-      return prefixAlone(number, rest.charAt(0));
+    char prefix = UnitWords.prefixAlone(rest);
+    if (prefix != 0) {
+      return prefixAlone(number, prefix, rest.length() == 1);
     }
     if (rest.length() > 1 && rest.charAt(0) == '/' && UnitReader.isLetter(rest.charAt(1))) {
       rest = "1" + rest;
@@ -177,9 +190,10 @@ public final class QuantityReader {
     }
   }
 
-  private Reading prefixAlone(TypedNumber number, char letter) {
+  /** @param mayBeUnit whether a single letter was typed, not the word milli */
+  private Reading prefixAlone(TypedNumber number, char letter, boolean mayBeUnit) {
     int power = letter == 'K' ? 3 : UnitReader.powerOf(letter);
-    if (letter == 'K' || letter == 'm') {
+    if (mayBeUnit && (letter == 'K' || letter == 'm')) {
       Unit unit = Unit.parse(String.valueOf(letter));
       if (expected.isEmpty()) {
         String digits = number.hasTwoReadings() ? number.readAsDecimal() : typedNumber(number);

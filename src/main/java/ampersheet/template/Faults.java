@@ -8,24 +8,24 @@ import java.util.Comparator;
 import java.util.List;
 
 /** Collects what is wrong with a template, so that its author can mend everything at once. */
-final class Faults {
+public final class Faults {
   private final List<Diagnostic> found = new ArrayList<>();
 
-  void error(Place place, String problem, String expected, String nextAction) {
+  public void error(Place place, String problem, String expected, String nextAction) {
     add(Diagnostic.error(place, problem, expected, nextAction));
   }
 
-  void warning(Place place, String problem, String expected, String nextAction) {
+  public void warning(Place place, String problem, String expected, String nextAction) {
     add(Diagnostic.warning(place, problem, expected, nextAction));
   }
 
-  void add(Diagnostic diagnostic) {
+  public void add(Diagnostic diagnostic) {
     if (!found.contains(diagnostic)) {
       found.add(diagnostic);
     }
   }
 
-  boolean hasErrors() {
+  public boolean hasErrors() {
     return found.stream().anyMatch(diagnostic -> diagnostic.severity() == Severity.ERROR);
   }
 
@@ -39,7 +39,7 @@ final class Faults {
   }
 
   /** In the order of the files' text. */
-  List<Diagnostic> inOrder() {
+  public List<Diagnostic> inOrder() {
     return found.stream()
         .sorted(Comparator.comparing((Diagnostic diagnostic) -> diagnostic.place().file())
             .thenComparing(diagnostic -> diagnostic.place().line())

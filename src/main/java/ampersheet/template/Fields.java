@@ -9,53 +9,53 @@ import java.util.Optional;
 import java.util.Set;
 
 /** The keys of one group, taken one after another; what is left over at the end was not known. */
-final class Fields {
+public final class Fields {
   private final Yaml.Mapping mapping;
   private final String what;
   private final Faults faults;
   private final Set<String> known = new LinkedHashSet<>();
 
   /** @param what the group is, for messages: "a given" */
-  Fields(Yaml.Mapping mapping, String what, Faults faults) {
+  public Fields(Yaml.Mapping mapping, String what, Faults faults) {
     this.mapping = mapping;
     this.what = what;
     this.faults = faults;
   }
 
-  Place place() {
+  public Place place() {
     return mapping.place();
   }
 
-  boolean has(String key) {
+  public boolean has(String key) {
     known.add(key);
     return mapping.value(key).isPresent();
   }
 
   /** The place of the key, or of the group if it has none. */
-  Place placeOf(String key) {
+  public Place placeOf(String key) {
     return mapping.entries().stream()
         .filter(entry -> entry.key().text().equals(key))
         .map(entry -> entry.key().place())
         .findFirst().orElse(place());
   }
 
-  Optional<Yaml> value(String key) {
+  public Optional<Yaml> value(String key) {
     known.add(key);
     return mapping.value(key);
   }
 
   /** A text that is not empty. */
-  Optional<Yaml.Scalar> text(String key) {
+  public Optional<Yaml.Scalar> text(String key) {
     return value(key).flatMap(value -> scalar(value, key));
   }
 
   /** @param expected what should stand there, for the message if the key is missing */
-  Optional<Yaml.Scalar> needText(String key, String expected) {
+  public Optional<Yaml.Scalar> needText(String key, String expected) {
     need(key, expected);
     return text(key);
   }
 
-  Optional<Yaml.Sequence> list(String key) {
+  public Optional<Yaml.Sequence> list(String key) {
     Optional<Yaml> value = value(key);
     if (value.isPresent() && !(value.get() instanceof Yaml.Sequence)) {
       wrongKind(value.get(), key, "a list, such as [a, b] or lines that begin with \"- \"");
@@ -63,7 +63,7 @@ final class Fields {
     return value.filter(Yaml.Sequence.class::isInstance).map(Yaml.Sequence.class::cast);
   }
 
-  Optional<Yaml.Mapping> group(String key) {
+  public Optional<Yaml.Mapping> group(String key) {
     Optional<Yaml> value = value(key);
     if (value.isPresent() && !(value.get() instanceof Yaml.Mapping)) {
       wrongKind(value.get(), key, "keys with values, such as {key: value}");
@@ -72,7 +72,7 @@ final class Fields {
   }
 
   /** The items of a list that are groups; others are faults. */
-  List<Yaml.Mapping> groups(String key, String example) {
+  public List<Yaml.Mapping> groups(String key, String example) {
     List<Yaml.Mapping> groups = new ArrayList<>();
     list(key).ifPresent(list -> {
       for (Yaml item : list.items()) {
@@ -87,9 +87,9 @@ final class Fields {
     return groups;
   }
 
-  void need(String key, String expected) {
+  public void need(String key, String expected) {
     if (!has(key)) {
-      faults.error(place(), "the key \"" + key + "\" is missing from " + what, expected, "Add " + key + ":");
+      faults.error(place(), "the key \"" + key + "\" is missing from " + what, expected, "Add the key \"" + key + "\".");
     }
   }
 
@@ -112,7 +112,7 @@ final class Fields {
   }
 
   /** Tells every key that nothing asked for. */
-  void finish() {
+  public void finish() {
     for (Yaml.Entry entry : mapping.entries()) {
       String key = entry.key().text();
       if (known.contains(key)) {
@@ -122,7 +122,7 @@ final class Fields {
       Optional<String> near = Spelling.nearest(key, known);
       String next = cutOff && near.isEmpty()
           ? "In braces a comma ends a value: put the value before this in quotes."
-          : near.map(name -> "Write " + name + ".").orElse("Remove or rename it.");
+          : near.map(name -> "Did you mean " + name + "?").orElse("Remove or rename it.");
       faults.error(entry.key().place(), "the key \"" + key + "\" does not belong to " + what,
           "one of " + String.join(", ", known), next);
     }

@@ -65,6 +65,11 @@ public final class Statement {
     return fill(text, printed, symbols);
   }
 
+  /** A printed value so that Markdown shows it as it is. */
+  public static String escape(String printed) {
+    return MarkdownFormat.escape(printed);
+  }
+
   static String fill(String text, Map<String, String> printed, Map<String, String> symbols) {
     Map<String, Object> model = new TreeMap<>(printed);
     model.put(StatementCheck.SYMBOL, symbols);

@@ -6,7 +6,7 @@ import java.util.Optional;
 
 /** A YAML file as a tree whose every character has a place. Scalars stay text: {@code no}, {@code 012} and {@code 5.0}
  * mean what the field they stand in says. */
-sealed interface Yaml {
+public sealed interface Yaml {
   Place place();
 
   /** What it is, for messages. */

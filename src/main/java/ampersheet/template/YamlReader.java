@@ -29,7 +29,7 @@ import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
  * Reads YAML 1.2 into a tree with places. The tree is plain: no anchors, aliases, tags or further documents, at most
  * {@value #DEEPEST} levels and {@value #MOST_NODES} nodes, so that no file can swell in memory.
  */
-final class YamlReader {
+public final class YamlReader {
   static final int DEEPEST = 12;
   static final int MOST_NODES = 20_000;
 
@@ -45,7 +45,7 @@ final class YamlReader {
   }
 
   /** The tree, or empty if the text is not YAML; then {@code faults} tells why. */
-  static Optional<Yaml> read(SourceText source, Faults faults) {
+  public static Optional<Yaml> read(SourceText source, Faults faults) {
     LoadSettings settings = LoadSettings.builder()
         .setLabel(source.file())
         .setCodePointLimit(FileNames.MOST_BYTES)
@@ -55,7 +55,8 @@ final class YamlReader {
       return new YamlReader(source, faults, events).document();
     } catch (MarkedYamlEngineException fault) {
       Place place = fault.getProblemMark().map(mark -> place(source, mark)).orElse(Place.inFile(source.file()));
-      faults.add(YamlFault.told(place, fault.getContext(), fault.getProblem()));
+      faults.add(YamlFault.told(place, fault.getContext(), fault.getProblem(),
+          fault.getContextMark().map(mark -> mark.getLine() + 1).orElse(place.line())));
     } catch (ReaderException fault) {
       Place place = source.at(source.offsetOfCodePoint(fault.getPosition()));
       faults.error(place, "this character is not allowed in YAML", "printable text", "Remove the character.");

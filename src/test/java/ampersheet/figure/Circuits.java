@@ -118,6 +118,11 @@ final class Circuits {
         .part(PartKind.RESISTOR, "R1", 4, 4, 4, 0).wire(4, 4, 8, 4).part(PartKind.VOLTMETER, "M2", 8, 4, 8, 0)
         .wire(0, 0, 4, 0).wire(4, 0, 8, 0).label("V1", "Vs", "=\u00A09\u00A0V").label("M1").label("M2")
         .label("R1", "R1", "=\u00A0330\u00A0Ω").drawn());
+    all.put("supply-wires", new Circuits().part(PartKind.SOURCE, "V1", 0, 0, 0, 6)
+        .part(PartKind.CABLE, "W1", 0, 6, 8, 6).part(PartKind.SINK, "L1", 8, 6, 8, 0).part(PartKind.CABLE, "W2", 8, 0, 0, 0)
+        .part(PartKind.GROUND, "gnd", 0, 0).label("V1", "Vs", "=\u00A05\u00A0V")
+        .label("W1", "g", "=\u00A022", "l", "=\u00A01.5\u00A0m").label("W2", "g", "=\u00A022", "l", "=\u00A01.5\u00A0m")
+        .label("L1", "I", "=\u00A01.8\u00A0A").drawn());
     all.put("ladder", ladder(4));
     all.put("tight", new Circuits().part(PartKind.SOURCE, "V1", 0, 0, 0, 2).part(PartKind.RESISTOR, "R1", 0, 2, 2, 2)
         .part(PartKind.RESISTOR, "R2", 2, 2, 2, 0).wire(2, 0, 0, 0).wire(2, 2, 4, 2).part(PartKind.RESISTOR, "R3", 4, 2, 4, 0)

@@ -26,10 +26,10 @@ import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.Steps;
 import ampersheet.sheet.Document.Table;
 import ampersheet.quantity.QuantityWriter.Printed;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 
 /** The blocks of one page. */
 final class BlockMarkup {
@@ -46,7 +46,7 @@ final class BlockMarkup {
 
   private final Document document;
   private final Markup markup;
-  private final Set<String> ids = new HashSet<>();
+  private final Set<String> ids = new TreeSet<>();
   private int headingLevel = 2;
 
   BlockMarkup(Document document, Markup markup) {

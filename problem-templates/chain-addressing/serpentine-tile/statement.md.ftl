@@ -1,0 +1,1 @@
+A tile has **${columns}** columns and **${rows}** rows of pixels. The data enters at the top left and runs along the first row; then it comes back along the next, and so on, like a snake. Columns, rows and addresses are counted from 0. The marked pixel sits in column **${col}** of row **${row}**.

@@ -1,0 +1,1 @@
+A stepper driver board has a trimpot across a **${Vref}** reference. Its wiper goes to a test point. The driver amplifies the voltage across its **${RS}** sense resistor **${A}** times and stops the current from rising as soon as that equals the voltage at the test point. The motor may take **${I}** at most.

@@ -1,0 +1,1 @@
+A **${Vref}** shunt reference makes a steady voltage for the trimpots of a board. The board must work from **${Vlo}** to **${Vhi}**. One resistor feeds the reference and its load of **${IL}**. The reference needs at least **${Imin}** for itself, or it stops holding its voltage.

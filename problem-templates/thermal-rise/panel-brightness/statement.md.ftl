@@ -1,0 +1,1 @@
+A panel of **${n}** pixels hangs in air of **${Ta}**. At full white every pixel takes **${Ip}** from **${Vs}**. Measurements gave **${theta}** from the panel to the air. The current, and with it the heat, is proportional to the brightness setting.

@@ -1,0 +1,1 @@
+A linear regulator makes **${Vout}** from **${Vin}** for a load of **${I}**. It stands on its board without a heat sink: **${theta_JA}** from its junction to the air, and the air inside the case has **${Ta}**.

@@ -1,0 +1,1 @@
+A supply board must survive a supply connected the wrong way round. Drawn on the left: a Schottky diode in the supply line, which drops **${Vf}** at **${I}**. On the right: a P-channel MOSFET with an on-resistance of **${Ron}**. Its gate goes to 0 V, so it switches on when the supply is the right way round. Either part has **${theta}** to the air.

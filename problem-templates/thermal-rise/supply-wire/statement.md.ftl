@@ -1,0 +1,1 @@
+A panel hangs **${len}** from its supply. Two equal copper wires of gauge **${g}** (American wire gauge) feed it, one there and one back. The supply gives **${Vs}**; the panel takes **${I}** and needs at least **${Vmin}** where the wires end.

@@ -1,0 +1,1 @@
+An LED tile is screwed to an aluminium plate. Together they store **${C}** and lose their heat to the air through **${theta}**. At full brightness the tile makes **${P}** of heat. It is switched on at an air temperature of **${Ta}**.

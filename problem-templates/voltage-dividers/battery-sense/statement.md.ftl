@@ -1,0 +1,1 @@
+A controller is to watch its battery, which gives **${VB}** when full. The converter of the controller measures from 0 V to its reference of **${Vr}** in **${bits}** bits: one count is the reference divided by 2 to the power of ${bits}. The lower resistor of the divider is **${R2}**.

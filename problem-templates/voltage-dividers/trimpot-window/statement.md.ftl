@@ -1,0 +1,1 @@
+A trimpot of **${RP}** with **${turns}** turns is to set a limit. Straight across the supply a small touch would change too much, and the setting would move with the supply. So it hangs on a **${Vr}** reference between two end resistors: **${RA}** to the reference and **${RB}** to 0 V.

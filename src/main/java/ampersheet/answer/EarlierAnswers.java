@@ -1,0 +1,84 @@
+package ampersheet.answer;
+
+import ampersheet.quantity.Quantity;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * The learner's own values for the questions already judged, from which later ones are worked again: one slip should
+ * cost one answer, not all that follow.
+ */
+final class EarlierAnswers {
+  /** @param right whether it was accepted, so that only its rounding is carried forward */
+  private record Given(String question, String step, Quantity value, boolean right) {}
+
+  private final ProblemKey key;
+  private final List<Given> given = new ArrayList<>();
+
+  EarlierAnswers(ProblemKey key) {
+    this.key = key;
+  }
+
+  void add(AnswerKey answer, double si, boolean right) {
+    given.add(new Given(answer.question(), answer.step(), new Quantity(si, answer.unit().dimension()), right));
+  }
+
+  /**
+   * From which earlier answers an answer follows.
+   *
+   * @param questions in the order asked; empty if it does not follow from them
+   * @param wrong whether one of them was wrong; otherwise they were only rounded
+   */
+  record Followed(List<String> questions, boolean wrong) {}
+
+  Followed followedBy(AnswerKey answer, double si) {
+    List<Given> wrong = new ArrayList<>();
+    for (Given one : given) {
+      if (!one.right()) {
+        wrong.add(one);
+      }
+    }
+    for (List<Given> tried : List.of(wrong, given)) {
+      if (!tried.isEmpty() && leadTo(tried, answer, si)) {
+        return needed(tried, answer, si);
+      }
+    }
+    return new Followed(List.of(), false);
+  }
+
+  /** Leaves out what the answer does not depend on. */
+  private Followed needed(List<Given> tried, AnswerKey answer, double si) {
+    List<Given> needed = new ArrayList<>(tried);
+    for (Given one : tried) {
+      List<Given> without = new ArrayList<>(needed);
+      without.remove(one);
+      if (leadTo(without, answer, si)) {
+        needed = without;
+      }
+    }
+    List<String> questions = new ArrayList<>();
+    boolean wrong = false;
+    for (Given one : needed) {
+      questions.add(one.question());
+      wrong |= !one.right();
+    }
+    return new Followed(List.copyOf(questions), wrong);
+  }
+
+  private boolean leadTo(List<Given> instead, AnswerKey answer, double si) {
+    Map<String, Quantity> values = new LinkedHashMap<>();
+    for (Given one : instead) {
+      values.put(one.step(), one.value());
+    }
+    double worked;
+    try {
+      worked = key.working().work(key.givens(), values).quantity(answer.step()).value();
+    } catch (IllegalStateException | IllegalArgumentException noValue) {
+      // With such a value no case of a step applies, or a series has no such member: nothing follows from it.
+      return false;
+    }
+    return answer.acceptance().accepts(worked, si);
+  }
+}

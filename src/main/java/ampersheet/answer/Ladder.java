@@ -1,0 +1,227 @@
+package ampersheet.answer;
+
+import ampersheet.quantity.Dimension;
+import ampersheet.quantity.QuantityWriter;
+import ampersheet.quantity.Reading;
+import ampersheet.quantity.SignificantFigures;
+import ampersheet.quantity.Unit;
+import java.util.Optional;
+
+/**
+ * The rungs for a quantity that could be read, tried in the order of {@link Rung}; the first that fits is the verdict.
+ *
+ * <p>Some choices that the order alone does not settle:
+ *
+ * <ul>
+ *   <li>A value in the inner half of a modelled mistake's band is told as that mistake even where it is also the key in
+ *       fewer figures, a power of ten of it, its negative or its reciprocal: the mistake comes with its own explanation,
+ *       and telling a wrong method "right, but too coarse" would do harm. In the outer half those rungs come first.
+ *   <li>Slips of sign, power of ten and rounding are looked for in the number as written. That matters for °C only, where
+ *       the kelvin value has none of them.
+ *   <li>A question in K asks for a difference, one in °C for a temperature. An answer of 25 °C to the former is read as
+ *       25 K, an answer of 298.15 K to the latter as 25 °C.
+ *   <li>A bare number without a printed unit is told only if the number is right, in the unit asked or in the SI unit; a
+ *       wrong one goes on down the ladder in the unit asked, to hear about the greater fault.
+ * </ul>
+ */
+final class Ladder {
+  private static final double COARSEST = 0.05;
+
+  private final AnswerKey key;
+  private final Reading.Value typed;
+  private final EarlierAnswers earlier;
+  private final Acceptance acceptance;
+  private final double expected;
+  private final double si;
+
+  Ladder(AnswerKey key, Reading.Value typed, EarlierAnswers earlier) {
+    this.key = key;
+    this.typed = typed;
+    this.earlier = earlier;
+    this.acceptance = key.acceptance();
+    this.expected = key.expected();
+    this.si = isDifferenceInCelsius() ? typed.number() : typed.si(key.unit());
+  }
+
+  Verdict judge() {
+    if (!unitTyped().dimension().equals(key.unit().dimension())) {
+      return told(Rung.WRONG_DIMENSION, Sentences.wrongDimension(unitTyped(), key.unit()));
+    }
+    Verdict verdict = judgeValue();
+    earlier.add(key, verdict.rung() == Rung.UNIT_MISSING ? expected : si, verdict.rung() == Rung.CORRECT
+        || verdict.rung() == Rung.UNIT_MISSING);
+    return verdict;
+  }
+
+  private Verdict judgeValue() {
+    if (isUnitMissing()) {
+      String number = QuantityWriter.POINT.plain(typed.si(Unit.ONE), Unit.ONE, figuresTyped()).text();
+      return Judge.told(key, typed.asTyped(), Rung.UNIT_MISSING, number, Sentences.unitMissing(typed.hasPrefix()));
+    }
+    if (acceptance.accepts(expected, si)) {
+      return told(Rung.CORRECT, "Right." + Sentences.advice(adviceOnFigures(), isDifferenceInCelsius(),
+          isKelvinForCelsius()));
+    }
+    Optional<KnownMistake> mistake = mistake(0.5);
+    if (mistake.isPresent()) {
+      return told(mistake.get());
+    }
+    if (isTooCoarse()) {
+      return told(Rung.TOO_COARSE, Sentences.tooCoarse(key.figures()));
+    }
+    int power = powerOfTen();
+    if (power != 0) {
+      return told(Rung.POWER_OF_TEN, Sentences.powerOfTen(power, typed.unit().isEmpty() && !typed.hasPrefix()
+          ? key.unit().symbol() : ""));
+    }
+    if (matches(-number(si))) {
+      return told(Rung.SIGN, Sentences.sign());
+    }
+    if (isReciprocal()) {
+      return told(Rung.RECIPROCAL, Sentences.reciprocal());
+    }
+    mistake = mistake(1);
+    if (mistake.isPresent()) {
+      return told(mistake.get());
+    }
+    EarlierAnswers.Followed followed = earlier.followedBy(key, si);
+    if (!followed.questions().isEmpty()) {
+      return told(Rung.CONSISTENT_WITH_EARLIER, followed.wrong()
+          ? Sentences.followsFromWrong(followed.questions())
+          : Sentences.followsFromRounded(followed.questions()));
+    }
+    return told(Rung.UNEXPLAINED, unexplained());
+  }
+
+  private Unit unitTyped() {
+    return typed.unit().orElse(key.unit());
+  }
+
+  private boolean isDifferenceInCelsius() {
+    return typed.unit().isPresent() && typed.unit().get().offset() != 0
+        && key.unit().dimension().equals(Dimension.TEMPERATURE) && key.unit().offset() == 0;
+  }
+
+  private boolean isKelvinForCelsius() {
+    return key.unit().offset() != 0 && typed.unit().isPresent() && typed.unit().get().offset() == 0;
+  }
+
+  private boolean isUnitMissing() {
+    return typed.unit().isEmpty() && !key.unitPrinted() && !key.unit().dimension().equals(Dimension.ONE)
+        && (acceptance.accepts(expected, si) || acceptance.accepts(expected, typed.si(Unit.ONE)));
+  }
+
+  /** In the unit asked where its zero is not that of the SI unit, else in the SI unit. */
+  private double number(double value) {
+    return key.unit().offset() == 0 ? value : key.unit().fromSi(value);
+  }
+
+  /** Whether this number is taken for the key's. */
+  private boolean matches(double number) {
+    double wanted = number(expected);
+    double band = acceptance.band(expected);
+    return Math.abs(wanted) > band && Math.abs(number - wanted) <= band + Acceptance.LAST_BITS * Math.abs(wanted);
+  }
+
+  /** The mistake nearest to the answer, if the answer lies within this part of its band. */
+  private Optional<KnownMistake> mistake(double part) {
+    Optional<KnownMistake> nearest = Optional.empty();
+    double least = Double.POSITIVE_INFINITY;
+    for (KnownMistake mistake : key.mistakes()) {
+      double distance = Math.abs(si - mistake.value());
+      boolean within = distance <= part * acceptance.band(mistake.value())
+          + Acceptance.LAST_BITS * Math.abs(mistake.value());
+      if (within && distance < least) {
+        nearest = Optional.of(mistake);
+        least = distance;
+      }
+    }
+    return nearest;
+  }
+
+  private boolean isTooCoarse() {
+    if (!(acceptance instanceof Acceptance.Within)) {
+      return false;
+    }
+    double wanted = key.unit().fromSi(expected);
+    double given = key.unit().fromSi(si);
+    if (Math.abs(given - wanted) > COARSEST * Math.abs(wanted)) {
+      return false;
+    }
+    for (int figures = 1; figures < key.figures(); figures++) {
+      double coarse = SignificantFigures.round(wanted, figures);
+      if (Math.abs(given - coarse) <= Acceptance.SAME * Math.abs(coarse)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** The power of ten by which the answer is too large (or too small, negative), or 0. */
+  private int powerOfTen() {
+    double given = number(si);
+    for (int power : new int[] {1, 2, 3, 6, 9}) {
+      double factor = power == 1 ? 1e1 : power == 2 ? 1e2 : power == 3 ? 1e3 : power == 6 ? 1e6 : 1e9;
+      if (matches(given / factor)) {
+        return power;
+      }
+      if (matches(given * factor)) {
+        return -power;
+      }
+    }
+    return 0;
+  }
+
+  /** In SI units or in the unit asked: whoever divides upside down may do it in either. */
+  private boolean isReciprocal() {
+    double given = key.unit().fromSi(si);
+    boolean quantity = acceptance instanceof Acceptance.Within && key.unit().offset() == 0;
+    return quantity && si != 0 && (matches(1 / si) || matches(key.unit().toSi(1 / given)));
+  }
+
+  private String unexplained() {
+    if (acceptance instanceof Acceptance.Preferred preferred) {
+      String series = preferred.series().name();
+      if (!preferred.series().contains(si)) {
+        return Sentences.notInSeries(understood(), series);
+      }
+      if (isNext(preferred, si, expected)) {
+        return Sentences.neighbourBelow(series);
+      }
+      return isNext(preferred, expected, si) ? Sentences.neighbourAbove(series) : Sentences.otherMember(series);
+    }
+    if (acceptance instanceof Acceptance.Count) {
+      if (!typed.wholeNumber()) {
+        return Sentences.notWhole(understood());
+      }
+      return Math.abs(Math.abs(si - expected) - 1) <= Acceptance.SAME ? Sentences.offByOne() : Sentences.otherCount();
+    }
+    return Sentences.unexplained();
+  }
+
+  private static boolean isNext(Acceptance.Preferred preferred, double lower, double upper) {
+    return lower > 0 && lower < upper && preferred.series().between(lower, upper).size() == 2;
+  }
+
+  private boolean adviceOnFigures() {
+    return acceptance instanceof Acceptance.Within && typed.significantFigures() > key.figures() + 1;
+  }
+
+  private int figuresTyped() {
+    return Math.max(typed.significantFigures(), 1);
+  }
+
+  private String understood() {
+    Unit unit = isDifferenceInCelsius() ? key.unit() : unitTyped();
+    return QuantityWriter.POINT.plain(si, unit, figuresTyped()).text();
+  }
+
+  private Verdict told(Rung rung, String message) {
+    return Judge.told(key, typed.asTyped(), rung, understood(), message);
+  }
+
+  private Verdict told(KnownMistake mistake) {
+    return new Verdict(key.question(), typed.asTyped(), Rung.KNOWN_MISTAKE, understood(), mistake.explanation(),
+        Optional.of(mistake.id()));
+  }
+}

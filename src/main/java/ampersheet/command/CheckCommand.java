@@ -1,0 +1,168 @@
+package ampersheet.command;
+
+import ampersheet.answer.Acceptance;
+import ampersheet.answer.AnswerKey;
+import ampersheet.answer.Judge;
+import ampersheet.answer.Rung;
+import ampersheet.answer.Verdict;
+import ampersheet.sheet.Composer;
+import ampersheet.sheet.Sheet;
+import ampersheet.sheet.SheetProblem;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+@Command(name = "check", sortOptions = false, description = "Checks answers to a sheet and says what went wrong.",
+    footer = {"", "Without answers it asks for them one by one; an empty line skips a question.",
+        "Exit code 1 if an answer is not right."})
+final class CheckCommand implements Callable<Integer> {
+  private final Streams streams;
+
+  @Parameters(index = "0", paramLabel = "SHEET-ID", description = "As printed at the head of the sheet.")
+  private String typedId;
+
+  @Parameters(index = "1..*", arity = "0..*", paramLabel = "q1=…",
+      description = "Answers as written on the sheet, such as q1a=4k7 \"q2=20 mA\".")
+  private List<String> arguments = List.of();
+
+  @Mixin
+  private SheetOptions which;
+
+  @Option(names = "--show", description = "Show the expected values, too.")
+  private boolean show;
+
+  @Option(names = "--json", description = "Write the verdicts as JSON.")
+  private boolean json;
+
+  @Mixin
+  private HelpOptions help;
+
+  /** A verdict with the problem and key it was given by. */
+  private record Judged(AnswerKey key, SheetProblem problem, Verdict verdict) {}
+
+  CheckCommand(Streams streams) {
+    this.streams = streams;
+  }
+
+  @Override
+  public Integer call() {
+    Sheet sheet = which.sheet(typedId);
+    if (arguments.isEmpty() && !json) {
+      return interview(sheet);
+    }
+    Map<String, String> typed = new LinkedHashMap<>();
+    NamedValues.of(arguments, "q1=4k7").forEach((name, value) -> typed.put(known(sheet, name), value));
+    List<Judged> judged = new ArrayList<>();
+    for (SheetProblem problem : sheet.problems()) {
+      judge(problem, typed).stream().filter(one -> typed.containsKey(one.key().question())).forEach(judged::add);
+    }
+    if (json) {
+      streams.line(Json.of(json -> write(json, sheet, judged)));
+    } else {
+      judged.forEach(one -> tell(one, true));
+    }
+    return exitCode(judged.stream().map(Judged::verdict).toList());
+  }
+
+  private static int exitCode(List<Verdict> verdicts) {
+    boolean allRight = verdicts.stream().allMatch(verdict -> verdict.isRight() || verdict.rung() == Rung.BLANK);
+    return allRight ? CommandTree.FINE : CommandTree.PROBLEMS_FOUND;
+  }
+
+  /** The question's own name for what was typed, in any case. */
+  private static String known(Sheet sheet, String name) {
+    String question = name.toLowerCase(Locale.ROOT);
+    if (sheet.problemWith(question).isPresent()) {
+      return question;
+    }
+    List<String> names = sheet.places().stream().map(AnswerKey::question).toList();
+    throw new WrongUsage(name, "this sheet has no question " + name, "one of " + String.join(", ", names),
+        "Write the name that stands before the question on the sheet.");
+  }
+
+  private static List<Judged> judge(SheetProblem problem, Map<String, String> typed) {
+    List<Judged> judged = new ArrayList<>();
+    List<AnswerKey> keys = problem.key().answers();
+    List<Verdict> verdicts = Judge.judge(problem.key(), typed);
+    for (int i = 0; i < keys.size(); i++) {
+      judged.add(new Judged(keys.get(i), problem, verdicts.get(i)));
+    }
+    return judged;
+  }
+
+  /** Question by question; whoever is not right may try again. */
+  private int interview(Sheet sheet) {
+    streams.line("Sheet " + sheet.id() + ". An empty line skips a question.");
+    List<Verdict> last = new ArrayList<>();
+    for (SheetProblem problem : sheet.problems()) {
+      Map<String, String> typed = new LinkedHashMap<>();
+      for (AnswerKey key : problem.places()) {
+        ask(problem, key, typed).ifPresent(last::add);
+      }
+    }
+    long right = last.stream().filter(Verdict::isRight).count();
+    streams.line("");
+    streams.line(right + " of " + sheet.places().size() + " right.");
+    return exitCode(last);
+  }
+
+  private Optional<Verdict> ask(SheetProblem problem, AnswerKey key, Map<String, String> typed) {
+    streams.line("");
+    streams.line(key.question() + "  " + PlainWords.of(problem.prompt(key)));
+    if (key.acceptance() instanceof Acceptance.Choice choice) {
+      choice.options().forEach(option -> streams.line("      - " + option.text()));
+    }
+    Optional<Verdict> verdict = Optional.empty();
+    while (true) {
+      streams.out().print("> ");
+      Optional<String> line = streams.readLine();
+      if (line.isEmpty() || line.get().isBlank()) {
+        return verdict;
+      }
+      typed.put(key.question(), line.get());
+      Judged judged = judge(problem, typed).stream().filter(one -> one.key().equals(key)).findFirst().orElseThrow();
+      tell(judged, false);
+      verdict = Optional.of(judged.verdict());
+      if (judged.verdict().isRight()) {
+        return verdict;
+      }
+    }
+  }
+
+  private void tell(Judged judged, boolean withQuestion) {
+    Verdict verdict = judged.verdict();
+    String understood = verdict.understood().isEmpty() || verdict.understood().equals(verdict.asTyped())
+        ? "" : "  (read as " + verdict.understood() + ")";
+    if (withQuestion) {
+      streams.line(verdict.question() + "  " + verdict.asTyped() + understood);
+    } else if (!understood.isEmpty()) {
+      streams.line("    " + understood.strip());
+    }
+    streams.line("    " + verdict.message());
+    if (show) {
+      streams.line("    expected: " + Composer.answer(judged.problem(), judged.key()));
+    }
+  }
+
+  private void write(Json json, Sheet sheet, List<Judged> judged) {
+    json.text("sheet_id", sheet.id().toString());
+    json.objects("verdicts", judged, (at, one) -> {
+      Verdict verdict = one.verdict();
+      at.text("question", verdict.question()).text("typed", verdict.asTyped()).text("understood", verdict.understood())
+          .text("rung", verdict.rung().name().toLowerCase(Locale.ROOT).replace('_', '-')).flag("right", verdict.isRight())
+          .text("message", verdict.message());
+      verdict.mistake().ifPresent(mistake -> at.text("mistake", mistake));
+      if (show) {
+        at.text("expected", Composer.answer(one.problem(), one.key()));
+      }
+    });
+  }
+}

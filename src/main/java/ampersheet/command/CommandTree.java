@@ -1,0 +1,107 @@
+package ampersheet.command;
+
+import ampersheet.diagnostic.DiagnosticException;
+import java.io.PrintWriter;
+import java.util.concurrent.Callable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+
+/** All commands, and what becomes of their failures. */
+@Command(name = "ampersheet", version = "ampersheet 0.1.0", sortOptions = false,
+    description = "Worked-example problem sets for bench electronics: every answer solved twice, every typed answer checked by"
+        + " the same engine.",
+    subcommands = {TemplatesCommand.class, WorkCommand.class, ProveCommand.class, IssueCommand.class, KeyCommand.class,
+        CheckCommand.class},
+    footer = {"", "Exit codes: 0 fine, 1 problems found, 2 wrong usage."})
+final class CommandTree implements Callable<Integer> {
+  static final int FINE = 0;
+  static final int PROBLEMS_FOUND = 1;
+  static final int WRONG_USAGE = 2;
+
+  private final Streams streams;
+
+  @Spec
+  private CommandSpec spec;
+
+  @Mixin
+  private HelpOptions help;
+
+  private CommandTree(Streams streams) {
+    this.streams = streams;
+  }
+
+  static int run(String[] arguments, Streams streams) {
+    CommandLine line = new CommandLine(new CommandTree(streams), new Makers(streams));
+    PrintWriter out = new PrintWriter(new WithLineFeeds(streams.out()), true);
+    PrintWriter err = new PrintWriter(new WithLineFeeds(streams.err()), true);
+    line.setOut(out).setErr(err);
+    line.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));
+    line.setUsageHelpAutoWidth(false).setUsageHelpWidth(100);
+    line.setAbbreviatedOptionsAllowed(false);
+    line.setParameterExceptionHandler((fault, given) -> wrongUsage(fault, streams));
+    line.setExecutionExceptionHandler((fault, at, result) -> failed(fault, at, streams));
+    int exitCode = line.execute(arguments);
+    streams.out().flush();
+    streams.err().flush();
+    return streams.out().checkError() ? PROBLEMS_FOUND : exitCode;
+  }
+
+  /** Without a subcommand: what to type first. */
+  @Override
+  public Integer call() {
+    streams.line("Ampersheet makes problem sheets for bench electronics with answer keys, and checks answers.");
+    streams.line("");
+    streams.line("The first three things to type, after  java -jar ampersheet.jar");
+    streams.line("  templates                                  what problems there are");
+    streams.line("  work current-limiting/one-indicator        one problem, worked step by step");
+    streams.line("  issue PLAN --roster CLASS.csv --out DIR    sheets and keys for a class");
+    streams.line("");
+    streams.line("  --help shows all commands; each command has --help, too.");
+    return FINE;
+  }
+
+  private static int wrongUsage(CommandLine.ParameterException fault, Streams streams) {
+    CommandLine at = fault.getCommandLine();
+    String message = fault.getMessage();
+    streams.err().print(message + "\n");
+    if (!CommandLine.UnmatchedArgumentException.printSuggestions(fault, at.getErr())) {
+      streams.err().print("    next: See " + at.getCommandSpec().qualifiedName() + " --help for what fits.\n");
+    }
+    return WRONG_USAGE;
+  }
+
+  private static int failed(Exception fault, CommandLine at, Streams streams) {
+    streams.out().flush();
+    if (fault instanceof WrongUsage usage) {
+      streams.err().print(usage.getMessage());
+      return WRONG_USAGE;
+    }
+    if (fault instanceof DiagnosticException told) {
+      streams.err().print(told.getMessage());
+      return PROBLEMS_FOUND;
+    }
+    if (at.getParseResult() != null && at.getParseResult().hasMatchedOption("--trace")) {
+      fault.printStackTrace(streams.err());
+      return PROBLEMS_FOUND;
+    }
+    streams.err().print("ampersheet failed where it should not: " + fault + "\n"
+        + "    next: Please report this with the command you typed and its files; the same command with --trace shows"
+        + " where it happened.\n");
+    return PROBLEMS_FOUND;
+  }
+
+  /** Gives commands their streams. */
+  private record Makers(Streams streams) implements CommandLine.IFactory {
+    @Override
+    public <K> K create(Class<K> wanted) throws Exception {
+      if (Callable.class.isAssignableFrom(wanted)) {
+        return wanted.getDeclaredConstructor(Streams.class).newInstance(streams);
+      }
+      return CommandLine.defaultFactory().create(wanted);
+    }
+  }
+}

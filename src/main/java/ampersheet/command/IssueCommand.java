@@ -1,0 +1,100 @@
+package ampersheet.command;
+
+import ampersheet.issue.Issue;
+import ampersheet.problem.Refusal;
+import ampersheet.problem.Tally;
+import ampersheet.sheet.Plan;
+import ampersheet.sheet.PlanReader;
+import ampersheet.sheet.Roster;
+import ampersheet.sheet.RosterReader;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+@Command(name = "issue", sortOptions = false,
+    description = "Writes each learner's sheet, the keys apart from them, and an index page for the instructor.",
+    footer = {"", "Files: DIR/index.html, DIR/sheets/seat-001.html and .md, DIR/keys/ the same. Each file is whole or not "
+        + "there; the same command may be repeated and gives the same bytes."})
+final class IssueCommand implements Callable<Integer> {
+  private final Streams streams;
+
+  @Parameters(paramLabel = "PLAN", description = "What each sheet holds; see \"Writing a plan\" in the template guide.")
+  private Path plan;
+
+  @Option(names = "--roster", required = true, paramLabel = "CLASS.csv", description = "The class: lines of seat,name.")
+  private Path roster;
+
+  @Option(names = "--out", required = true, paramLabel = "DIR", description = "Folder for the sheets; made if need be.")
+  private Path out;
+
+  @Option(names = "--threads", paramLabel = "N", defaultValue = "0",
+      description = "Sheets made at a time; 0 (the default) for as many as there are processors.")
+  private int threads;
+
+  @Option(names = "--json", description = "Say what was issued as JSON.")
+  private boolean json;
+
+  @Mixin
+  private TemplateOptions templates;
+
+  @Mixin
+  private HelpOptions help;
+
+  IssueCommand(Streams streams) {
+    this.streams = streams;
+  }
+
+  @Override
+  public Integer call() {
+    if (threads < 0 || threads > 1_000) {
+      throw new WrongUsage("--threads", threads + " sheets cannot be made at a time", "a number from 0 to 1000",
+          "Leave it out to use all processors.");
+    }
+    Plan read = PlanReader.read(InputFile.shown(plan), InputFile.read(plan, "a plan"));
+    Roster learners = RosterReader.read(InputFile.shown(roster), InputFile.read(roster, "a class list"));
+    int atATime = threads == 0 ? Runtime.getRuntime().availableProcessors() : threads;
+    Issue.Issued issued = Issue.issue(read, learners, templates.library(), out, atATime);
+    if (json) {
+      print(Json.of(json -> write(json, issued)));
+    } else {
+      tell(issued);
+    }
+    return CommandTree.FINE;
+  }
+
+  private void print(String text) {
+    streams.line(text);
+  }
+
+  private void tell(Issue.Issued issued) {
+    streams.line(count(issued.sheets(), "sheet") + " of " + count(issued.problemsPerSheet(), "problem") + ", each with its "
+        + "key, in " + InputFile.shown(out) + " (" + count(issued.written(), "file") + " written)");
+    long tried = issued.tallies().values().stream().mapToLong(Tally::tried).sum();
+    long refused = issued.tallies().values().stream().mapToLong(Tally::refused).sum();
+    streams.line(count(tried, "draw") + " tried, " + refused + " refused");
+    for (Map.Entry<Refusal, Long> reason : Refusals.byReason(issued.tallies()).entrySet()) {
+      streams.line("  " + reason.getValue() + " × " + reason.getKey().sentence());
+    }
+    streams.line("");
+    streams.line("Open first:  " + InputFile.shown(issued.index()));
+    streams.line("Hand out:    " + InputFile.shown(out.resolve("sheets")) + "/");
+    streams.line("Keep:        " + InputFile.shown(out.resolve("keys")) + "/");
+  }
+
+  private static String count(long number, String what) {
+    return number + " " + what + (number == 1 ? "" : "s");
+  }
+
+  private void write(Json json, Issue.Issued issued) {
+    json.number("sheets", issued.sheets()).number("problems_per_sheet", issued.problemsPerSheet())
+        .number("files_written", issued.written()).text("index", InputFile.shown(issued.index()));
+    List<Map.Entry<String, Tally>> tallies = new ArrayList<>(issued.tallies().entrySet());
+    json.objects("templates", tallies, (at, entry) -> Refusals.write(at.text("template", entry.getKey()), entry.getValue()));
+  }
+}

@@ -1,0 +1,107 @@
+package ampersheet.command;
+
+import ampersheet.answer.AnswerKey;
+import ampersheet.issue.Issue;
+import ampersheet.render.markdown.MarkdownPage;
+import ampersheet.sheet.Composer;
+import ampersheet.sheet.Document;
+import ampersheet.sheet.Document.KeyLine;
+import ampersheet.sheet.Document.KeyTable;
+import ampersheet.sheet.Document.ProblemBlock;
+import ampersheet.sheet.Roster;
+import ampersheet.sheet.RosterReader;
+import ampersheet.sheet.Sheet;
+import ampersheet.sheet.SheetProblem;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+@Command(name = "key", sortOptions = false, description = "Makes a sheet and its key again from the ID printed on paper.",
+    footer = {"", "Without --out the key is printed as Markdown. With --out the same files as of issue are written there."})
+final class KeyCommand implements Callable<Integer> {
+  private final Streams streams;
+
+  @Parameters(paramLabel = "SHEET-ID", description = "As printed at the head of the sheet.")
+  private String typedId;
+
+  @Mixin
+  private SheetOptions which;
+
+  @Option(names = "--out", paramLabel = "DIR", description = "Write sheets/ and keys/ into this folder.")
+  private Path out;
+
+  @Option(names = "--roster", paramLabel = "CLASS.csv", description = "The class, for the name on the sheet.")
+  private Path roster;
+
+  @Option(names = "--sheet", description = "Print the sheet instead of the key.")
+  private boolean sheetInstead;
+
+  @Option(names = "--json", description = "Write the key as JSON.")
+  private boolean json;
+
+  @Mixin
+  private HelpOptions help;
+
+  KeyCommand(Streams streams) {
+    this.streams = streams;
+  }
+
+  @Override
+  public Integer call() {
+    Sheet sheet = which.sheet(typedId);
+    String name = learner(sheet.id().seat());
+    if (out != null) {
+      Issue.again(sheet, name, out);
+    }
+    if (json) {
+      streams.line(Json.of(json -> write(json, sheet)));
+    } else if (out != null) {
+      String file = Issue.fileName(sheet.id().seat());
+      streams.line("Sheet:  " + InputFile.shown(out.resolve("sheets").resolve(file + ".html")));
+      streams.line("Key:    " + InputFile.shown(out.resolve("keys").resolve(file + ".html")));
+    } else {
+      streams.out().print(MarkdownPage.render(sheetInstead ? Composer.sheet(sheet, name) : Composer.key(sheet, name)));
+    }
+    return CommandTree.FINE;
+  }
+
+  private String learner(int seat) {
+    if (roster == null) {
+      return "";
+    }
+    return RosterReader.read(InputFile.shown(roster), InputFile.read(roster, "a class list")).seats().stream()
+        .filter(learner -> learner.number() == seat).map(Roster.Seat::name).findFirst()
+        .orElseThrow(() -> new WrongUsage("--roster", "seat " + seat + " of this sheet is not in the class list",
+            "the class for which the sheet was issued", "Leave --roster out for a sheet without a name."));
+  }
+
+  private static void write(Json json, Sheet sheet) {
+    json.text("sheet_id", sheet.id().toString()).number("seat", sheet.id().seat()).text("title", sheet.plan().title());
+    Document key = Composer.key(sheet, "");
+    json.objects("problems", sheet.problems(), (at, problem) -> {
+      at.number("number", problem.number()).text("template", problem.template().name())
+          .text("title", problem.template().title()).flag("example", problem.example());
+      List<KeyLine> lines = lines(key, problem);
+      List<AnswerKey> answers = problem.answers();
+      at.objects("answers", lines, (line, told) -> {
+        AnswerKey answer = answers.get(lines.indexOf(told));
+        line.text("question", told.question()).text("step", answer.step()).number("value", answer.expected())
+            .text("unit", answer.unit().symbol()).text("answer", told.answer()).text("accepted", told.accepted())
+            .text("second_route", told.secondRoute());
+        line.objects("mistakes", told.mistakes(),
+            (one, mistake) -> one.text("value", mistake.value()).text("explanation", mistake.explanation()));
+      });
+    });
+  }
+
+  private static List<KeyLine> lines(Document key, SheetProblem problem) {
+    return key.blocks().stream().filter(ProblemBlock.class::isInstance).map(ProblemBlock.class::cast)
+        .filter(block -> block.number().equals(Integer.toString(problem.number())))
+        .flatMap(block -> block.blocks().stream())
+        .filter(KeyTable.class::isInstance).map(KeyTable.class::cast).findFirst().orElseThrow().lines();
+  }
+}

@@ -1,0 +1,93 @@
+package ampersheet.command;
+
+import ampersheet.problem.ProofReport;
+import ampersheet.problem.Proving;
+import ampersheet.problem.Workshop;
+import ampersheet.template.ProblemTemplate;
+import ampersheet.template.TemplateLibrary;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+@Command(name = "prove", sortOptions = false,
+    description = "Solves many draws by both routes and reports agreement, the worst gap, how far apart modelled mistakes "
+        + "lie, refusals with their reasons, and the number of distinct variants.",
+    footer = {"", "Exit code 1 if the two routes disagree anywhere."})
+final class ProveCommand implements Callable<Integer> {
+  private final Streams streams;
+
+  @Parameters(arity = "0..*", paramLabel = "TEMPLATE", description = "family/name; all templates if none is named.")
+  private List<String> names = List.of();
+
+  @Option(names = "--draws", paramLabel = "N", defaultValue = "1000",
+      description = "Problems to prove of each template (default: ${DEFAULT-VALUE}).")
+  private int draws;
+
+  @Option(names = "--seed", paramLabel = "TEXT", defaultValue = "prove", description = "Another seed draws other numbers.")
+  private String seed;
+
+  @Option(names = "--json", description = "Write the report as JSON.")
+  private boolean json;
+
+  @Mixin
+  private TemplateOptions templates;
+
+  @Mixin
+  private HelpOptions help;
+
+  ProveCommand(Streams streams) {
+    this.streams = streams;
+  }
+
+  @Override
+  public Integer call() {
+    if (draws < 1) {
+      throw new WrongUsage("--draws", draws + " draws prove nothing", "a number from 1 up", "Leave it out for 1000.");
+    }
+    TemplateLibrary library = templates.library();
+    List<ProblemTemplate> wanted = new ArrayList<>();
+    (names.isEmpty() ? library.names() : names).forEach(name -> wanted.add(TemplateOptions.named(library, name)));
+    List<ProofReport> reports = new ArrayList<>();
+    for (ProblemTemplate template : wanted) {
+      ProofReport report = Proving.prove(new Workshop(template), seed, draws);
+      reports.add(report);
+      if (!json) {
+        streams.line(report.print());
+        streams.out().flush();
+      }
+    }
+    long failed = reports.stream().filter(report -> !report.passed()).count();
+    if (json) {
+      streams.line(Json.of(json -> json.flag("passed", failed == 0).objects("templates", reports, ProveCommand::write)));
+    } else {
+      long accepted = reports.stream().mapToLong(report -> report.tally().accepted()).sum();
+      streams.line(accepted + " problems of " + reports.size() + (reports.size() == 1 ? " template" : " templates")
+          + " solved by both routes; " + (failed == 0 ? "no disagreement." : failed + " not proven."));
+    }
+    return failed == 0 ? CommandTree.FINE : CommandTree.PROBLEMS_FOUND;
+  }
+
+  private static void write(Json json, ProofReport report) {
+    json.text("template", report.template()).flag("passed", report.passed()).text("seed", report.seed())
+        .number("wanted", report.wanted()).number("accepted", report.tally().accepted());
+    Refusals.write(json, report.tally());
+    json.number("refusal_rate", report.tally().refusalRate()).flag("exhausted", report.exhausted());
+    json.objects("disagreements", report.disagreements(),
+        (at, one) -> at.text("givens", one.givens()).text("detail", one.detail()));
+    json.objects("values", report.values(), (at, value) -> at.text("step", value.step()).flag("asked", value.asked())
+        .number("worst_gap", value.worstGap()).number("allowed", value.allowed()).text("givens", value.givens())
+        .text("because", value.because()));
+    json.objects("mistakes", report.mistakes(), (at, mistake) -> at.text("id", mistake.id()).text("of", mistake.of())
+        .number("made", mistake.made()).number("closest", mistake.closest()).text("to", mistake.to())
+        .text("givens", mistake.givens()));
+    json.texts("leaning", report.leaning());
+    json.number("combinations", report.variants().combinations()).number("variants", report.variants().count())
+        .text("variants_basis", report.variants().basis().name().toLowerCase(Locale.ROOT));
+    json.texts("warnings", report.warnings());
+  }
+}

@@ -1,0 +1,35 @@
+package ampersheet.command;
+
+import ampersheet.template.ProblemTemplate;
+import ampersheet.template.TemplateFiles;
+import ampersheet.template.TemplateLibrary;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** Which templates there are. */
+@Command
+final class TemplateOptions {
+  @Option(names = "--templates", paramLabel = "DIR",
+      description = "A folder of your own templates, laid out family/name/problem.yaml; one of them takes the place of a "
+          + "built-in one with the same name. May be given several times.")
+  private List<Path> folders = new ArrayList<>();
+
+  TemplateLibrary library() {
+    List<TemplateFiles> sources = new ArrayList<>();
+    folders.forEach(folder -> sources.add(TemplateFiles.in(folder)));
+    sources.add(TemplateFiles.builtIn());
+    return new TemplateLibrary(sources);
+  }
+
+  /** @throws WrongUsage if there is none of this name */
+  static ProblemTemplate named(TemplateLibrary library, String name) {
+    if (!library.has(name)) {
+      throw new WrongUsage(name, "there is no template of this name", "family/name, as the command templates lists them",
+          library.nearest(name).map(near -> "Write " + near + ".").orElse("Choose one of the list."));
+    }
+    return library.template(name);
+  }
+}

@@ -1,0 +1,76 @@
+package ampersheet.issue;
+
+import ampersheet.problem.Tally;
+import ampersheet.render.html.HtmlPage;
+import ampersheet.render.markdown.MarkdownPage;
+import ampersheet.sheet.ClassIndex;
+import ampersheet.sheet.Composer;
+import ampersheet.sheet.Document;
+import ampersheet.sheet.Plan;
+import ampersheet.sheet.ProblemSet;
+import ampersheet.sheet.Roster;
+import ampersheet.sheet.Sheet;
+import ampersheet.sheet.SheetMaker;
+import ampersheet.template.TemplateLibrary;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+
+/** A plan and a class become sheets, keys apart from them, and an index page. */
+public final class Issue {
+  private Issue() {}
+
+  /**
+   * What was issued.
+   *
+   * @param written files that were new or changed; the others already held what they should
+   * @param tallies draws tried and refused, by template
+   */
+  public record Issued(int sheets, int problemsPerSheet, int written, Path index, Map<String, Tally> tallies) {}
+
+  /**
+   * Writes {@code sheets/seat-007.html} and {@code .md}, the same in {@code keys/}, and {@code index.html}. Each file is
+   * whole or not there, and the same inputs give the same bytes, so that a run may be repeated or taken up again.
+   *
+   * @throws ampersheet.diagnostic.DiagnosticException with all faults of plan and templates, before anything is written;
+   *     or if a file cannot be written
+   */
+  public static Issued issue(Plan plan, Roster roster, TemplateLibrary templates, Path out, int threads) {
+    SheetMaker maker = new SheetMaker(ProblemSet.of(plan, templates));
+    List<Written> seats = InOrder.map(roster.seats(), threads, seat -> issueSeat(maker.sheet(seat.number()), seat, out));
+    List<ClassIndex.Line> lines = seats.stream().map(Written::line).toList();
+    Path index = out.resolve("index.html");
+    Document page = ClassIndex.compose(maker.set(), lines, maker.tallies());
+    int written = seats.stream().mapToInt(Written::files).sum() + write(index, HtmlPage.render(page));
+    return new Issued(seats.size(), lines.get(0).problems().size(), written, index, maker.tallies());
+  }
+
+  private record Written(ClassIndex.Line line, int files) {}
+
+  private static Written issueSeat(Sheet sheet, Roster.Seat seat, Path out) {
+    String name = fileName(seat.number());
+    int files = writeBoth(Composer.sheet(sheet, seat.name()), out.resolve("sheets"), name)
+        + writeBoth(Composer.key(sheet, seat.name()), out.resolve("keys"), name);
+    return new Written(ClassIndex.line(seat, sheet, "sheets/" + name + ".html", "keys/" + name + ".html"), files);
+  }
+
+  /** One sheet and its key again, under the names that {@link #issue} gives them; the number of files that changed. */
+  public static int again(Sheet sheet, String learner, Path out) {
+    return issueSeat(sheet, new Roster.Seat(sheet.id().seat(), learner), out).files();
+  }
+
+  private static int writeBoth(Document document, Path folder, String name) {
+    return write(folder.resolve(name + ".html"), HtmlPage.render(document))
+        + write(folder.resolve(name + ".md"), MarkdownPage.render(document));
+  }
+
+  private static int write(Path file, String text) {
+    return WholeFile.write(file, text) ? 1 : 0;
+  }
+
+  /** By seat and never by name: a name does not belong into a file system or an address. */
+  public static String fileName(int seat) {
+    String digits = Integer.toString(seat);
+    return "seat-" + "0".repeat(Math.max(0, 3 - digits.length())) + digits;
+  }
+}

@@ -1,0 +1,292 @@
+package ampersheet.sheet;
+
+import ampersheet.answer.Acceptance;
+import ampersheet.answer.AnswerKey;
+import ampersheet.figure.ChainFigure;
+import ampersheet.figure.CircuitFigure;
+import ampersheet.figure.Figure;
+import ampersheet.figure.HeatFigure;
+import ampersheet.formula.Condition;
+import ampersheet.formula.Evaluation;
+import ampersheet.formula.Notation;
+import ampersheet.formula.Step;
+import ampersheet.formula.Symbol;
+import ampersheet.formula.Values;
+import ampersheet.problem.Caution;
+import ampersheet.problem.Problem;
+import ampersheet.quantity.DecimalMarker;
+import ampersheet.quantity.Quantity;
+import ampersheet.quantity.QuantityWriter;
+import ampersheet.sheet.Document.Block;
+import ampersheet.sheet.Document.FigureBlock;
+import ampersheet.sheet.Document.GivenLine;
+import ampersheet.sheet.Document.Givens;
+import ampersheet.sheet.Document.KeyLine;
+import ampersheet.sheet.Document.KeyTable;
+import ampersheet.sheet.Document.Kind;
+import ampersheet.sheet.Document.MistakeLine;
+import ampersheet.sheet.Document.ProblemBlock;
+import ampersheet.sheet.Document.Prose;
+import ampersheet.sheet.Document.Question;
+import ampersheet.sheet.Document.StepBlock;
+import ampersheet.sheet.Document.Steps;
+import ampersheet.template.ProblemTemplate;
+import ampersheet.template.ProblemTemplate.Given;
+import ampersheet.template.ProblemTemplate.PlannedMark;
+import ampersheet.template.ProblemTemplate.QuantityGiven;
+import ampersheet.template.ProblemTemplate.StepLine;
+import ampersheet.template.Statement;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+
+/** Puts problems into documents: the learner's sheet and its key. */
+public final class Composer {
+  private static final String MIXED =
+      "The topics are mixed on purpose: finding out which method fits is part of the practice.";
+
+  private Composer() {}
+
+  /** @param name printed in the heading; may be empty */
+  public static Document sheet(Sheet sheet, String name) {
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(new Prose(howToAnswer(sheet.plan())));
+    if (sheet.plan().order() == Plan.Order.MIXED) {
+      blocks.add(new Prose(MIXED));
+    }
+    Map<String, Integer> cautioned = new TreeMap<>();
+    for (SheetProblem problem : sheet.problems()) {
+      blocks.add(onSheet(problem, cautioned));
+    }
+    return document(Kind.SHEET, sheet, sheet.plan().title(), name, blocks);
+  }
+
+  /** Answers, accepted bands, second routes, modelled mistakes and the worked solution of every problem. */
+  public static Document key(Sheet sheet, String name) {
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(new Prose("For the instructor. Every answer was found twice: by the steps shown here, and by a second route "
+        + "that shares no formula with them. *Accepted* is what the check accepts."));
+    sheet.problems().forEach(problem -> blocks.add(inKey(problem)));
+    return document(Kind.KEY, sheet, "Key: " + sheet.plan().title(), name, blocks);
+  }
+
+  /** One problem by itself, worked in full, with its key: statement, givens, figures, cautions, steps, answers. */
+  public static ProblemBlock alone(Problem problem, DecimalMarker marker) {
+    SheetProblem alone = SheetProblem.alone(problem, marker);
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(new Prose(Statement.render(problem.template(), alone.plan().language(), alone.printedGivens())));
+    blocks.add(givens(alone));
+    figures(alone).forEach(figure -> blocks.add(new FigureBlock(figure)));
+    blocks.addAll(cautions(alone, new TreeMap<>()));
+    blocks.add(new Prose(prompts(alone)));
+    blocks.add(new Steps("", steps(alone)));
+    blocks.add(new KeyTable(keyLines(alone)));
+    return block(alone, blocks);
+  }
+
+  /** A given or constant, value with unit, or a word. */
+  public static String printed(SheetProblem problem, String given) {
+    return problem.printedGivens().get(given);
+  }
+
+  /** A right answer as it is written. */
+  public static String answer(SheetProblem problem, AnswerKey key) {
+    return ProblemText.answer(key, problem.writer());
+  }
+
+  private static Document document(Kind kind, Sheet sheet, String title, String name, List<Block> blocks) {
+    String seat = "Seat " + sheet.id().seat();
+    return new Document(kind, sheet.plan().language(), title, name.isEmpty() ? seat : name + " · " + seat,
+        sheet.id().toString(), sheet.plan().paper(), blocks);
+  }
+
+  private static String howToAnswer(Plan plan) {
+    String form = plan.unitsPrinted()
+        ? "Write each number so that it fits the unit printed behind it."
+        : "Write each answer with its unit.";
+    return form + " Three significant figures are enough unless a question asks for more; preferred values, counts and "
+        + "choices must be exact.";
+  }
+
+  private static ProblemBlock onSheet(SheetProblem problem, Map<String, Integer> cautioned) {
+    ProblemTemplate template = problem.template();
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(new Prose(Statement.render(template, problem.plan().language(), problem.printedGivens())));
+    blocks.addAll(cautions(problem, cautioned));
+    blocks.add(givens(problem));
+    figures(problem).forEach(figure -> blocks.add(new FigureBlock(figure)));
+    if (problem.support() instanceof Support.Full) {
+      blocks.add(new Prose(prompts(problem)));
+      blocks.add(new Steps("", steps(problem)));
+      blocks.add(new Prose(answersInWords(problem)));
+    } else if (problem.support() instanceof Support.Faded) {
+      blocks.add(new Prose(prompts(problem)));
+      blocks.add(new Steps("Fill in the blank steps", steps(problem)));
+      problem.places().stream().filter(key -> key.acceptance() instanceof Acceptance.Choice)
+          .forEach(key -> blocks.add(question(problem, key)));
+    } else {
+      problem.answers().forEach(key -> blocks.add(question(problem, key)));
+    }
+    return block(problem, blocks);
+  }
+
+  private static ProblemBlock inKey(SheetProblem problem) {
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(givens(problem));
+    blocks.add(new Prose(prompts(problem)));
+    blocks.add(new KeyTable(keyLines(problem)));
+    List<AnswerKey> blank = problem.blankSteps();
+    if (!blank.isEmpty()) {
+      blocks.add(new Prose("Blank steps on the sheet, accepted within 2 % (temperatures within 1 K): "
+          + String.join("; ", blank.stream().map(key -> "**" + key.question() + "** "
+              + ProblemText.answer(key, problem.writer())).toList()) + "."));
+    }
+    blocks.add(new Steps("", steps(problem, List.of())));
+    return block(problem, blocks);
+  }
+
+  private static ProblemBlock block(SheetProblem problem, List<Block> blocks) {
+    ProblemTemplate template = problem.template();
+    List<String> tags = new ArrayList<>();
+    if (problem.support() instanceof Support.Full) {
+      tags.add("worked example");
+    }
+    tags.add(template.family().replace('-', ' '));
+    tags.add("level " + template.level());
+    return new ProblemBlock(Integer.toString(problem.number()), template.title(), tags, blocks);
+  }
+
+  /** The whole box where the hazard first comes up; where it comes up again, a pointer to it. */
+  private static List<Document.Caution> cautions(SheetProblem problem, Map<String, Integer> cautioned) {
+    List<Document.Caution> boxes = new ArrayList<>();
+    for (String id : problem.problem().cautions()) {
+      Caution caution = Caution.named(id)
+          .orElseThrow(() -> new IllegalStateException("a caution nobody wrote: " + id));
+      Integer before = cautioned.putIfAbsent(id, problem.number());
+      boxes.add(new Document.Caution(caution.heading(),
+          before == null ? caution.text() : "As said in the box of problem " + before + "."));
+    }
+    return boxes;
+  }
+
+  private static Givens givens(SheetProblem problem) {
+    ProblemTemplate template = problem.template();
+    Map<String, String> printed = problem.printedGivens();
+    List<GivenLine> lines = new ArrayList<>();
+    for (Given given : template.givens()) {
+      Optional<Symbol> symbol = given instanceof QuantityGiven quantity ? Optional.of(quantity.symbol()) : Optional.empty();
+      lines.add(new GivenLine(symbol, given.meaning(), printed.get(given.name())));
+    }
+    template.constants().forEach(constant -> lines.add(
+        new GivenLine(Optional.of(constant.symbol()), constant.meaning(), printed.get(constant.name()))));
+    return new Givens(lines);
+  }
+
+  private static List<Figure> figures(SheetProblem numbered) {
+    Problem problem = numbered.problem();
+    ProblemTemplate template = numbered.template();
+    PartLabels labels = new PartLabels(numbered);
+    String id = "p" + numbered.number();
+    List<Figure> figures = new ArrayList<>();
+    problem.schematic().ifPresent(schematic -> figures.add(CircuitFigure.draw("Circuit of problem " + numbered.number(),
+        schematic, labels.ofCircuit(), numbered.plan().symbols(), Set.of(), id + "c")));
+    problem.heatNetwork().ifPresent(network -> figures.add(HeatFigure.draw("Heat path of problem " + numbered.number(),
+        network, labels.ofHeat(), numbered.plan().symbols(), id + "h")));
+    problem.panel().ifPresent(panel -> figures.add(ChainFigure.draw("Data path of problem " + numbered.number(), panel,
+        template.chain().orElseThrow().marks().stream().map(mark -> mark(mark, problem)).toList(), id + "d")));
+    return figures;
+  }
+
+  private static ChainFigure.Mark mark(PlannedMark mark, Problem problem) {
+    return new ChainFigure.Mark((int) Evaluation.evaluate(mark.x(), problem.values()).value(),
+        (int) Evaluation.evaluate(mark.y(), problem.values()).value(), mark.label());
+  }
+
+  private static String prompts(SheetProblem problem) {
+    return String.join("\n", problem.answers().stream()
+        .map(key -> "- **" + key.question() + "** " + problem.prompt(key)).toList());
+  }
+
+  private static String answersInWords(SheetProblem problem) {
+    QuantityWriter writer = problem.writer();
+    List<String> answers = problem.answers().stream()
+        .map(key -> "**" + key.question() + "** " + Statement.escape(ProblemText.answer(key, writer))).toList();
+    return (answers.size() == 1 ? "Answer: " : "Answers: ") + String.join("; ", answers) + ".";
+  }
+
+  private static Question question(SheetProblem problem, AnswerKey key) {
+    if (key.acceptance() instanceof Acceptance.Choice choice) {
+      return new Question(key.question(), problem.prompt(key), Optional.empty(), "",
+          choice.options().stream().map(Acceptance.Option::text).toList());
+    }
+    return new Question(key.question(), problem.prompt(key), Optional.of(problem.template().line(key.step()).symbol()),
+        key.unitPrinted() ? key.unit().symbol() : "", List.of());
+  }
+
+  private static List<StepBlock> steps(SheetProblem problem) {
+    return steps(problem, Fading.blankSteps(problem.template(), problem.support()));
+  }
+
+  /** A blank step's value appears nowhere: where a later step uses it, its symbol stands instead of the number. */
+  private static List<StepBlock> steps(SheetProblem problem, List<String> blank) {
+    ProblemTemplate template = problem.template();
+    Values values = problem.problem().values();
+    Map<String, Quantity> known = new LinkedHashMap<>(values.quantities());
+    blank.forEach(known::remove);
+    Notation notation = ProblemText.of(problem, Values.of(known, values.words()));
+    List<AnswerKey> places = new ArrayList<>(problem.answers());
+    places.addAll(problem.blankSteps());
+    List<StepBlock> steps = new ArrayList<>();
+    for (int i = 0; i < template.lines().size(); i++) {
+      StepLine line = template.lines().get(i);
+      Step step = template.working().steps().get(i);
+      if (blank.contains(line.id())) {
+        AnswerKey place = places.stream().filter(key -> key.step().equals(line.id())).findFirst().orElseThrow();
+        String unit = place.unitPrinted() && !place.unit().symbol().isEmpty() ? ", in " + place.unit().symbol() : "";
+        steps.add(new StepBlock(i + 1, line.symbol(), line.meaning() + unit, Optional.empty(), Optional.empty(), notation,
+            Optional.empty(), "", "", place.question()));
+      } else {
+        int applying = step.applying(values);
+        Step.Case used = step.cases().get(applying);
+        Optional<Condition> condition = step.cases().size() > 1 ? used.when() : Optional.empty();
+        steps.add(new StepBlock(i + 1, line.symbol(), line.meaning(), condition, Optional.of(used.is()), notation,
+            Optional.of(problem.writer().plain(values.quantity(line.id()).value(), line.unit(), ProblemText.FIGURES)),
+            line.principle(), line.reasons().get(applying), ""));
+      }
+    }
+    return steps;
+  }
+
+  private static List<KeyLine> keyLines(SheetProblem problem) {
+    QuantityWriter writer = problem.writer();
+    List<AnswerKey> keys = problem.answers();
+    List<KeyLine> lines = new ArrayList<>();
+    for (int i = 0; i < keys.size(); i++) {
+      AnswerKey key = keys.get(i);
+      boolean choice = key.acceptance() instanceof Acceptance.Choice;
+      lines.add(new KeyLine(key.question(),
+          choice ? Optional.empty() : Optional.of(problem.template().line(key.step()).symbol()),
+          ProblemText.answer(key, writer), ProblemText.accepted(key, writer),
+          ProblemText.secondRoute(key, problem.problem().answers().get(i), writer), mistakes(key, writer)));
+    }
+    return lines;
+  }
+
+  private static List<MistakeLine> mistakes(AnswerKey key, QuantityWriter writer) {
+    if (key.acceptance() instanceof Acceptance.Choice choice) {
+      List<MistakeLine> wrong = new ArrayList<>();
+      for (int i = 0; i < choice.options().size(); i++) {
+        if (i != (int) key.expected()) {
+          wrong.add(new MistakeLine(choice.options().get(i).text(), choice.options().get(i).explanation()));
+        }
+      }
+      return wrong;
+    }
+    return key.mistakes().stream()
+        .map(mistake -> new MistakeLine(ProblemText.precise(key, mistake.value(), writer), mistake.explanation())).toList();
+  }
+}

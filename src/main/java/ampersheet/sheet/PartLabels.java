@@ -1,0 +1,94 @@
+package ampersheet.sheet;
+
+import ampersheet.circuit.PartKind;
+import ampersheet.figure.Label;
+import ampersheet.formula.Expression;
+import ampersheet.formula.Notation;
+import ampersheet.formula.Symbol;
+import ampersheet.quantity.QuantityWriter.Printed;
+import ampersheet.template.ProblemTemplate;
+import ampersheet.template.ProblemTemplate.HeatPlan;
+import ampersheet.template.ProblemTemplate.PlannedPart;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+
+/**
+ * What stands beside the parts of a figure: a given with its value where it belongs, and of a value that is asked or worked
+ * only the symbol.
+ */
+final class PartLabels {
+  /** In the order printed; what is not listed is a property of the model, not of the problem. */
+  private static final List<String> PRINTED_VALUES =
+      List.of("volts", "amps", "ohms", "farads", "on", "threshold", "position", "minimum", "quiescent", "slope", "series");
+
+  private final SheetProblem problem;
+  private final ProblemTemplate template;
+  private final Notation givens;
+  private final Map<String, Symbol> workedSymbols = new TreeMap<>();
+
+  PartLabels(SheetProblem problem) {
+    this.problem = problem;
+    this.template = problem.template();
+    this.givens = ProblemText.of(problem, problem.problem().givens());
+    template.lines().forEach(line -> workedSymbols.put(line.id(), line.symbol()));
+  }
+
+  Map<String, Label> ofCircuit() {
+    Map<String, Label> labels = new LinkedHashMap<>();
+    for (PlannedPart part : template.circuit().orElseThrow().parts()) {
+      if (part.kind() == PartKind.WIRE || part.kind() == PartKind.GROUND || part.kind() == PartKind.NODE) {
+        continue;
+      }
+      List<Label.Line> lines = new ArrayList<>();
+      for (String value : PRINTED_VALUES) {
+        Expression formula = part.values().get(value);
+        if (formula != null) {
+          boolean needed = part.kind().needed().containsKey(value);
+          line(formula, needed).ifPresent(lines::add);
+        }
+      }
+      labels.put(part.name(), new Label(part.caption().orElse(part.name()), lines));
+    }
+    return labels;
+  }
+
+  Map<String, Label> ofHeat() {
+    HeatPlan plan = template.heat().orElseThrow();
+    Map<String, Label> labels = new LinkedHashMap<>();
+    plan.ambients().forEach(ambient -> labels.put(ambient.name(), label(ambient.name(), ambient.at())));
+    plan.nodes().forEach(node -> {
+      List<Label.Line> lines = new ArrayList<>();
+      node.capacity().flatMap(capacity -> line(capacity, true)).ifPresent(lines::add);
+      node.initial().flatMap(initial -> line(initial, false)).ifPresent(lines::add);
+      labels.put(node.name(), new Label(node.name(), lines));
+    });
+    plan.resistances().forEach(resistance ->
+        labels.put(resistance.name(), label(resistance.name(), resistance.kelvinPerWatt())));
+    plan.losses().forEach(loss -> labels.put(loss.name(), label(loss.name(), loss.watts())));
+    return labels;
+  }
+
+  private Label label(String name, Expression formula) {
+    return new Label(name, line(formula, true).map(List::of).orElse(List.of()));
+  }
+
+  /** @param plain whether a bare number is worth printing */
+  private Optional<Label.Line> line(Expression formula, boolean plain) {
+    if (formula instanceof Expression.Name name) {
+      Printed given = givens.values().get(name.id());
+      if (given != null) {
+        return Optional.of(new Label.Line(Optional.of(givens.symbol(name.id())), "= " + given.text()));
+      }
+      return Optional.ofNullable(workedSymbols.get(name.id())).map(symbol -> new Label.Line(Optional.of(symbol), ""));
+    }
+    if (formula instanceof Expression.Constant constant && plain) {
+      return Optional.of(new Label.Line(Optional.empty(),
+          problem.writer().plain(constant.si(), constant.unit(), ProblemText.FIGURES).text()));
+    }
+    return Optional.empty();
+  }
+}

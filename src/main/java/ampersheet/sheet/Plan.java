@@ -1,0 +1,54 @@
+package ampersheet.sheet;
+
+import ampersheet.diagnostic.Place;
+import ampersheet.figure.SymbolStyle;
+import ampersheet.quantity.DecimalMarker;
+import java.util.List;
+
+/**
+ * What an instructor wants of every sheet, as written in a plan file; whether its templates exist is found out by
+ * {@link ProblemSet}.
+ *
+ * @param file the plan's file as its reader knows it
+ * @param seed any text; another seed gives other numbers
+ * @param unitsPrinted whether the unit stands behind the blank; otherwise the learner writes it
+ * @param levels the levels that templates of a pool or a skill may have; empty: any
+ */
+public record Plan(String file, String title, String seed, Document.Paper paper, String language, SymbolStyle symbols,
+    DecimalMarker decimal, boolean unitsPrinted, Order order, List<Integer> levels, List<Entry> entries) {
+  public Plan {
+    levels = List.copyOf(levels);
+    entries = List.copyOf(entries);
+  }
+
+  public enum Order {
+    AS_LISTED,
+    /** Interleaved, so that no two neighbours are of one family where that is possible. */
+    MIXED
+  }
+
+  /**
+   * One line of the plan's list of problems.
+   *
+   * @param count how many problems it gives, each with numbers of its own
+   * @param example whether each problem follows a fully worked twin with other numbers
+   * @param place for faults found when its templates are looked up
+   */
+  public record Entry(Source source, int count, Support support, boolean example, Place place) {}
+
+  /** Where a problem's template comes from. */
+  public sealed interface Source {
+    /** This template for everybody. */
+    record One(String template, Place place) implements Source {}
+
+    /** One of these, each for an equal share of the class. */
+    record Pool(List<One> templates) implements Source {
+      public Pool {
+        templates = List.copyOf(templates);
+      }
+    }
+
+    /** A pool of all templates that practise this skill. */
+    record Skill(String skill, Place place) implements Source {}
+  }
+}

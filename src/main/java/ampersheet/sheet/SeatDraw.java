@@ -1,0 +1,8 @@
+package ampersheet.sheet;
+
+/**
+ * What one seat gets in one slot: the template, and which of the plan's draws from it.
+ *
+ * @param index from 0; no two seats and no two slots share one
+ */
+record SeatDraw(Slot slot, String template, long index) {}

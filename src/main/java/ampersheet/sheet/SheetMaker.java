@@ -1,0 +1,44 @@
+package ampersheet.sheet;
+
+import ampersheet.problem.Draws;
+import ampersheet.problem.Tally;
+import ampersheet.problem.Workshop;
+import ampersheet.template.ProblemTemplate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Makes the sheets of a set, any seat without the others. May be used by several threads. */
+public final class SheetMaker {
+  private final ProblemSet set;
+  private final Map<String, Draws> draws = new LinkedHashMap<>();
+
+  public SheetMaker(ProblemSet set) {
+    this.set = set;
+    for (ProblemTemplate template : set.templates()) {
+      draws.put(template.name(), new Draws(new Workshop(template), set.plan().seed()));
+    }
+  }
+
+  public ProblemSet set() {
+    return set;
+  }
+
+  /** @throws ampersheet.diagnostic.DiagnosticException if a template has not enough variants for this seat */
+  public Sheet sheet(int seat) {
+    List<SheetProblem> problems = new ArrayList<>();
+    for (SeatDraw draw : set.draws(seat)) {
+      problems.add(new SheetProblem(problems.size() + 1, draw.slot().support(), draw.slot().example(), set.plan(),
+          draws.get(draw.template()).draw(Math.toIntExact(draw.index()))));
+    }
+    return new Sheet(set.id(seat), set.plan(), problems);
+  }
+
+  /** How many draws were tried, and why some were refused, by template, for the sheets made so far. */
+  public Map<String, Tally> tallies() {
+    Map<String, Tally> tallies = new LinkedHashMap<>();
+    draws.forEach((template, of) -> tallies.put(template, of.tally()));
+    return tallies;
+  }
+}

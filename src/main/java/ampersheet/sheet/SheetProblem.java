@@ -1,0 +1,130 @@
+package ampersheet.sheet;
+
+import ampersheet.answer.Acceptance;
+import ampersheet.answer.AnswerKey;
+import ampersheet.answer.ProblemKey;
+import ampersheet.figure.SymbolStyle;
+import ampersheet.problem.AnswerKeys;
+import ampersheet.problem.Problem;
+import ampersheet.quantity.DecimalMarker;
+import ampersheet.quantity.QuantityWriter;
+import ampersheet.quantity.Unit;
+import ampersheet.template.ProblemTemplate;
+import ampersheet.template.ProblemTemplate.Ask;
+import ampersheet.template.ProblemTemplate.StepLine;
+import ampersheet.template.Statement;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * A problem where it stands on a sheet: with a number, names for its questions, and as much of its working as is shown.
+ *
+ * @param number from 1
+ * @param example whether it is worked in full as the twin of the problem that follows
+ * @param plan for units and decimal marker
+ */
+public record SheetProblem(int number, Support support, boolean example, Plan plan, Problem problem) {
+  /** A blank step has no tolerance of its own; that of an asked value unless its template says otherwise. */
+  private static final double BLANK_STEP_RELATIVE = 0.02;
+  private static final double BLANK_STEP_KELVIN = 1;
+  private static final int BLANK_STEP_FIGURES = 3;
+
+  /** On no sheet, worked in full. */
+  public static SheetProblem alone(Problem problem, DecimalMarker marker) {
+    Plan plan = new Plan("", problem.template().title(), "", Document.Paper.A4, "en", SymbolStyle.IEC, marker, false,
+        Plan.Order.AS_LISTED, List.of(), List.of());
+    return new SheetProblem(1, new Support.Full(), true, plan, problem);
+  }
+
+  public ProblemTemplate template() {
+    return problem.template();
+  }
+
+  QuantityWriter writer() {
+    return new QuantityWriter(plan.decimal());
+  }
+
+  /** What every question of the template expects, whether the sheet leaves it open or shows it. */
+  public List<AnswerKey> answers() {
+    return AnswerKeys.keyOf(problem, "q" + number, plan.unitsPrinted()).answers();
+  }
+
+  /** The blank steps that no question asks for, named {@code q3s2}: problem 3, step 2. */
+  public List<AnswerKey> blankSteps() {
+    List<AnswerKey> keys = new ArrayList<>();
+    if (!(support instanceof Support.Faded)) {
+      return keys;
+    }
+    List<StepLine> lines = template().lines();
+    List<String> blank = Fading.blankSteps(template(), support);
+    for (int i = 0; i < lines.size(); i++) {
+      StepLine line = lines.get(i);
+      if (blank.contains(line.id()) && askOf(line.id()).isEmpty()) {
+        double value = problem.values().quantity(line.id()).value();
+        keys.add(new AnswerKey("q" + number + "s" + (i + 1), line.id(), value, line.unit(), BLANK_STEP_FIGURES,
+            plan.unitsPrinted(), blankStepAcceptance(line.unit()), List.of()));
+      }
+    }
+    return keys;
+  }
+
+  /** Every place for an answer, in the order shown; none in a worked example. */
+  public List<AnswerKey> places() {
+    if (support instanceof Support.Full) {
+      return List.of();
+    }
+    List<AnswerKey> answers = answers();
+    if (support instanceof Support.Bare) {
+      return answers;
+    }
+    List<AnswerKey> places = new ArrayList<>();
+    List<AnswerKey> blank = blankSteps();
+    for (String step : Fading.blankSteps(template(), support)) {
+      places.add(answers.stream().filter(key -> key.step().equals(step)).findFirst()
+          .orElseGet(() -> blank.stream().filter(key -> key.step().equals(step)).findFirst().orElseThrow()));
+    }
+    answers.stream().filter(key -> key.acceptance() instanceof Acceptance.Choice).forEach(places::add);
+    return places;
+  }
+
+  /** For the judge: all answers and blank steps, in the order in which they are worked. */
+  public ProblemKey key() {
+    List<AnswerKey> all = new ArrayList<>(answers());
+    all.addAll(blankSteps());
+    Map<String, Integer> order = new LinkedHashMap<>();
+    template().lines().forEach(line -> order.put(line.id(), order.size()));
+    all.sort((one, other) -> Integer.compare(order.getOrDefault(one.step(), order.size()),
+        order.getOrDefault(other.step(), order.size())));
+    return new ProblemKey(all, problem.givens(), template().working());
+  }
+
+  /** The sentence that asks for an answer, in Markdown. */
+  public String prompt(AnswerKey key) {
+    Optional<Ask> ask = askOf(key.step());
+    if (ask.isEmpty()) {
+      return "Find the " + template().line(key.step()).meaning() + ".";
+    }
+    String prompt = Statement.prompt(template(), ask.get(), printedGivens());
+    boolean unusualFigures = key.acceptance() instanceof Acceptance.Within && key.figures() != 3;
+    return unusualFigures ? prompt + " Give " + key.figures() + " significant figures." : prompt;
+  }
+
+  /** Value with unit of each given and constant, word of each word given. */
+  Map<String, String> printedGivens() {
+    Map<String, String> printed = new LinkedHashMap<>(problem.givens().words());
+    ProblemText.of(this, problem.givens()).values().forEach((name, value) -> printed.put(name, value.text()));
+    return printed;
+  }
+
+  private Optional<Ask> askOf(String step) {
+    return template().asks().stream().filter(ask -> ask.of().equals(step)).findFirst();
+  }
+
+  private static Acceptance blankStepAcceptance(Unit unit) {
+    boolean temperature = unit.offset() != 0;
+    return temperature ? new Acceptance.Within(0, BLANK_STEP_KELVIN) : new Acceptance.Within(BLANK_STEP_RELATIVE, 0);
+  }
+}

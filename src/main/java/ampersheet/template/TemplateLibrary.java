@@ -1,0 +1,57 @@
+package ampersheet.template;
+
+import ampersheet.formula.Spelling;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
+
+/**
+ * All templates at hand: the program's own and, before them, those of an author's folders, so that an author's template
+ * takes the place of one with the same name. Each is read when first asked for, and then kept.
+ */
+public final class TemplateLibrary {
+  private final Map<String, TemplateFiles> sources = new TreeMap<>();
+  private final Map<String, ProblemTemplate> read = new ConcurrentHashMap<>();
+
+  /** @param sources those further ahead take precedence */
+  public TemplateLibrary(List<TemplateFiles> sources) {
+    for (TemplateFiles source : sources) {
+      source.names().forEach(name -> this.sources.putIfAbsent(name, source));
+    }
+  }
+
+  /** {@code family/name}, sorted. */
+  public List<String> names() {
+    return List.copyOf(sources.keySet());
+  }
+
+  public boolean has(String name) {
+    return sources.containsKey(name);
+  }
+
+  /**
+   * @throws IllegalArgumentException if there is no such template
+   * @throws ampersheet.diagnostic.DiagnosticException with all faults of the template at once
+   */
+  public ProblemTemplate template(String name) {
+    TemplateFiles source = sources.get(name);
+    if (source == null) {
+      throw new IllegalArgumentException("no template " + name);
+    }
+    return read.computeIfAbsent(name, wanted -> TemplateReader.read(source, wanted));
+  }
+
+  /** The name that someone who wrote {@code name} most likely meant: a slip away, or the same without its family. */
+  public Optional<String> nearest(String name) {
+    List<String> sameWithoutFamily = new ArrayList<>();
+    for (String known : sources.keySet()) {
+      if (known.substring(known.indexOf('/') + 1).equals(name.substring(name.lastIndexOf('/') + 1))) {
+        sameWithoutFamily.add(known);
+      }
+    }
+    return sameWithoutFamily.size() == 1 ? Optional.of(sameWithoutFamily.get(0)) : Spelling.nearest(name, sources.keySet());
+  }
+}
