@@ -21,8 +21,7 @@ record ReferenceCheck(String file, String id, String what, String source, String
   }
 
   /** Sentences on everything that does not agree; empty when all does. */
-  List<String> disagreements() {
-    Measured measured = subject.measured();
+  List<String> disagreements(Measured measured) {
     List<String> found = new ArrayList<>(measured.faults());
     expected.forEach((formula, published) -> {
       List<Double> values = measured.values(formula);
