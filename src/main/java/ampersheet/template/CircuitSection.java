@@ -97,7 +97,8 @@ final class CircuitSection {
       kinds.add(kind.word());
     }
     if (item.entries().isEmpty()) {
-      faults.error(item.place(), "this part is empty", "{resistor: R1, from: [0, 4], to: [4, 4], ohms: R}", "Remove it.");
+      faults.error(item.place(), "this part is empty", "{resistor: R1, from: [0, 4], to: [4, 4], ohms: R}",
+          "Remove it.");
       return Optional.empty();
     }
     Yaml.Scalar first = item.entries().get(0).key();
@@ -109,8 +110,7 @@ final class CircuitSection {
         nodes.add(name.text());
       }
       faults.error(first.place(), "there is no kind of part " + first.text(), Spelling.list(kinds),
-          Spelling.nearest(first.text(), kinds).map(near -> "Did you mean " + near + "?")
-              .orElse("Name the kind first, as in {resistor: R1, ...}."));
+          Guess.of(first.text(), kinds, "Name the kind first, as in {resistor: R1, ...}."));
     }
     return kind;
   }

@@ -7,8 +7,8 @@ import java.io.Writer;
 
 /**
  * Escapes printed values for Markdown: a backslash before ASCII punctuation makes it stand for itself (CommonMark 0.31,
- * section 2.4). A percent sign, a comma, an apostrophe, and a point between two digits never mean anything, and are left
- * alone so that the Markdown stays readable; line breaks become blanks, so that a value cannot begin a block.
+ * section 2.4). A percent sign, a comma, an apostrophe, and a point between two digits never mean anything, and are
+ * left alone so that the Markdown stays readable; line breaks become blanks, so that a value cannot begin a block.
  */
 final class MarkdownFormat extends CommonMarkupOutputFormat<MarkdownFormat.Escaped> {
   static final MarkdownFormat INSTANCE = new MarkdownFormat();

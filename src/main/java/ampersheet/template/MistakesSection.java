@@ -123,7 +123,8 @@ final class MistakesSection {
         continue;
       }
       if (!(entry.value() instanceof Yaml.Scalar text) || text.text().isBlank()) {
-        faults.error(entry.key().place(), "the wrong step " + id + " has no formula", "a formula", "Write it after the colon.");
+        faults.error(entry.key().place(), "the wrong step " + id + " has no formula", "a formula",
+            "Write it after the colon.");
         matters = true;
         continue;
       }

@@ -192,9 +192,8 @@ public final class ModelMeasures {
     throw new FormulaFault(given.position(),
         typed.isEmpty() ? "this is not the name of " + wanted.told : typed + " is not " + wanted.told,
         names.isEmpty() ? wanted.told + "; there is none yet" : Spelling.list(names),
-        Spelling.nearest(typed, names).map(near -> "Did you mean " + near + "?").orElse(
-            wanted == Argument.CIRCUIT_NODE ? "Name the node with {node: name, at: [x, y]}, or use one that is named."
-                : "Use one of these names."));
+        Guess.of(typed, names, wanted == Argument.CIRCUIT_NODE
+            ? "Name the node with {node: name, at: [x, y]}, or use one that is named." : "Use one of these names."));
   }
 
   private static FormulaFault unknown(Expression.Call call, Things things) {
@@ -215,8 +214,7 @@ public final class ModelMeasures {
         .forEach(measure -> usable.add(measure.name()));
     return new FormulaFault(call.position(), "there is no function or measure " + call.function(),
         usable.isEmpty() ? "a measure; there is no model to measure yet" : Spelling.list(usable),
-        Spelling.nearest(call.function(), names).map(near -> "Did you mean " + near + "?")
-            .orElse("Use one of the measures."));
+        Guess.of(call.function(), names, "Use one of the measures."));
   }
 
   private static String count(int arguments) {
