@@ -130,7 +130,8 @@ final class AsksSection {
   }
 
   private static String sentence(String meaning) {
-    return "What is the " + (meaning.startsWith("the ") ? meaning.substring(4) : meaning) + "?";
+    String named = meaning.startsWith("the ") ? meaning.substring(4) : meaning;
+    return "What is the " + MarkdownFormat.escape(named) + "?";
   }
 
   private Optional<Acceptance> within(Yaml.Scalar text, StepsSection.Read step) {

@@ -3,6 +3,7 @@ package ampersheet.template;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.circuit.PartKind;
 import ampersheet.quantity.Dimension;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -41,6 +42,23 @@ class ModelMeasuresTest {
     assertEquals(Dimension.TIME, ModelMeasures.named("time_until", 2).orElseThrow().dimension());
     assertTrue(ModelMeasures.named("voltage", 3).isEmpty());
     assertTrue(ModelMeasures.named("ohms", 1).isEmpty());
+  }
+
+  @Test
+  void theReadmeNamesEveryKindOfPartWithItsValuesAndEnds() throws IOException {
+    String readme = Files.readString(Path.of("problem-templates/README.md"));
+    int start = readme.indexOf("**Circuit.**");
+    String circuit = readme.substring(start, readme.indexOf("**Heat.**", start));
+    Set<String> missing = new TreeSet<>();
+    for (PartKind kind : PartKind.values()) {
+      Set<String> words = new TreeSet<>(kind.terminals());
+      words.add(kind.word());
+      words.addAll(kind.needed().keySet());
+      words.addAll(kind.optional().keySet());
+      words.stream().filter(word -> !Pattern.compile("\\b" + word + "\\b").matcher(circuit).find())
+          .forEach(word -> missing.add(kind.word() + ": " + word));
+    }
+    assertEquals(Set.of(), missing);
   }
 
   @Test

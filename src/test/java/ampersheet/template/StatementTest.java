@@ -63,7 +63,8 @@ class StatementTest {
   void quantitiesStayReadableInMarkdown() {
     assertEquals("4.7\u00a0kΩ, 2\u00a0%, 25\u00a0°C, \u22125\u00a0V",
         MarkdownFormat.escape("4.7\u00a0kΩ, 2\u00a0%, 25\u00a0°C, \u22125\u00a0V"));
-    assertEquals("K\\/W", MarkdownFormat.escape("K/W"));
+    assertEquals("0.5\u00a0K/W on-resistance", MarkdownFormat.escape("0.5\u00a0K/W on-resistance"));
+    assertEquals("\\- 1\\. x\\/", MarkdownFormat.escape("- 1. x/"));
   }
 
   @Test
