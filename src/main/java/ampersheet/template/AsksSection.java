@@ -4,7 +4,6 @@ import ampersheet.answer.Acceptance;
 import ampersheet.diagnostic.Place;
 import ampersheet.formula.Condition;
 import ampersheet.formula.Expression;
-import ampersheet.formula.Spelling;
 import ampersheet.formula.Step;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.PreferredSeries;
@@ -112,7 +111,7 @@ final class AsksSection {
     faults.error(name.place(), names.get(name.text()).isPresent()
             ? name.text() + " is " + names.get(name.text()).get().kind().told() + ", not a step"
             : "there is no step " + name.text(),
-        known.isEmpty() ? "a step" : Spelling.list(known),
+        Guess.among(known, "a step"),
         Guess.of(name.text(), known, "Name a step."));
   }
 

@@ -175,7 +175,7 @@ final class HeatSection {
     if (text.isPresent() && !nodePlaces.containsKey(text.get().text())) {
       Set<String> known = new TreeSet<>(nodePlaces.keySet());
       faults.error(text.get().place(), "there is no node " + text.get().text() + " in the heat network",
-          known.isEmpty() ? "a node" : Spelling.list(known),
+          Guess.among(known, "a node"),
           Guess.of(text.get().text(), known, "Add {node: " + text.get().text() + "}, or name one of these."));
       return Optional.empty();
     }

@@ -149,7 +149,7 @@ final class ProofSection {
       if (varied.isEmpty()) {
         Set<String> known = new TreeSet<>();
         names.all().forEach(named -> known.add(named.id()));
-        faults.error(text.get().place(), "there is no quantity " + name, Spelling.list(known),
+        faults.error(text.get().place(), "there is no quantity " + name, Guess.among(known, "a quantity"),
             Guess.of(name, known, "Name a quantity the model takes."));
         return;
       }
@@ -171,7 +171,7 @@ final class ProofSection {
           if (named.isEmpty() || modelsAreSound && !taken.byAny().contains(id)) {
             faults.error(entry.key().place(), named.isEmpty() ? "there is no quantity " + id
                 : "no model takes " + id + " as a value: another value changes nothing",
-                taken.byAny().isEmpty() ? "a name that a model takes" : Spelling.list(taken.byAny()),
+                Guess.among(taken.byAny(), "a name that a model takes"),
                 Guess.of(id, taken.byAny(), "Name a value of the model."));
           } else if (entry.value() instanceof Yaml.Scalar text && !text.text().isBlank()) {
             formulas.expression(text, proven("another value for a model"), named.get().dimension(), isIn(named.get()))

@@ -245,7 +245,7 @@ final class StatementCheck {
       }
       return;
     }
-    fault(index, "there is no given or constant named " + id, Spelling.list(vocabulary.printable()),
+    fault(index, "there is no given or constant named " + id, Guess.among(vocabulary.printable(), "a given"),
         Guess.of(id, vocabulary.printable(), "Use a name of the givens."));
   }
 
