@@ -169,6 +169,7 @@ public final class TransientSolver {
 
     @Override
     public double[] implicitStep(double[] from, double seconds) {
+      refusal = null; // of an explicit step that overshot
       Outcome outcome = OperatingPointSolver.settle(netlist, stepping(from, seconds), nearby);
       remember(outcome);
       OperatingPoint point = solved(outcome);

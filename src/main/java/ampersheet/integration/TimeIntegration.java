@@ -124,8 +124,8 @@ public final class TimeIntegration {
     if (!implicit) {
       try {
         return explicitly(state, from, to, gap);
-      } catch (MaxCountExceededException tooManySteps) {
-        implicit = true; // quick parts: go on with a method that passes over them
+      } catch (MaxCountExceededException | NoBalance quickParts) {
+        implicit = true; // too many steps, or one that overshot: go on with a method that passes over quick parts
       }
     }
     return implicitly(state, from, to, gap);
