@@ -10,6 +10,9 @@ import java.util.Objects;
  * @param nextAction what to do now, one sentence in the imperative
  */
 public record Diagnostic(Severity severity, Place place, String problem, String expected, String nextAction) {
+  /** Characters of a source line that are printed. */
+  private static final int LONGEST_LINE = 120;
+
   public Diagnostic {
     Objects.requireNonNull(severity);
     Objects.requireNonNull(place);
@@ -26,16 +29,13 @@ public record Diagnostic(Severity severity, Place place, String problem, String 
     return new Diagnostic(Severity.WARNING, place, problem, expected, nextAction);
   }
 
-  /** Several lines: place and problem, the source line with a caret, what was expected, what to do. */
+  /** Several lines: place and problem, the source line (or the part around the caret) with a caret, what was expected, what to do. */
   public String print() {
     StringBuilder out = new StringBuilder();
     out.append(place).append(": ").append(severity == Severity.ERROR ? "error" : "warning").append(": ");
     out.append(problem).append('\n');
     if (!place.sourceLine().isEmpty()) {
-      out.append("    ").append(place.sourceLine()).append('\n');
-      if (place.column() > 0) {
-        out.append("    ").append(indentLike(place.sourceLine(), place.column() - 1)).append("^\n");
-      }
+      printLine(out);
     }
     if (!expected.isEmpty()) {
       out.append("    expected: ").append(expected).append('\n');
@@ -44,6 +44,24 @@ public record Diagnostic(Severity severity, Place place, String problem, String 
       out.append("    next: ").append(nextAction).append('\n');
     }
     return out.toString();
+  }
+
+  /** The source line with its caret; of a long line the part around the caret. */
+  private void printLine(StringBuilder out) {
+    String line = place.sourceLine();
+    int caret = place.column() - 1;
+    String cut = "";
+    if (line.length() > LONGEST_LINE) {
+      int from = Math.max(0, Math.min(caret - LONGEST_LINE / 2, line.length() - LONGEST_LINE));
+      int to = Math.min(line.length(), from + LONGEST_LINE);
+      cut = from > 0 ? "… " : "";
+      line = line.substring(from, to) + (to < line.length() ? " …" : "");
+      caret = caret < 0 ? caret : caret - from;
+    }
+    out.append("    ").append(cut).append(line).append('\n');
+    if (caret >= 0) {
+      out.append("    ").append(" ".repeat(cut.length())).append(indentLike(line, caret)).append("^\n");
+    }
   }
 
   /** Blanks of the same printed width: a tab in the source line stays a tab. */

@@ -487,17 +487,8 @@ final class CircuitDrawing {
     return Math.abs(to.y() - from.y()) > Math.abs(to.x() - from.x());
   }
 
-  /** The name, unless the first line's symbol says it already (R1 and R₁), then the values. */
   private List<Lettering> lines(PlacedPart part, Label label) {
-    List<Lettering> lines = new ArrayList<>();
-    boolean said = label.lines().stream().flatMap(line -> line.symbol().stream())
-        .anyMatch(symbol -> (symbol.letters() + symbol.subscript()).equals(label.name()));
-    if (!said && !label.name().isEmpty() && part.kind() != PartKind.LOAD) {
-      lines.add(name(part).runs().isEmpty() ? Lettering.plain(label.name(), Lettering.BODY) : name(part));
-    }
-    for (Label.Line line : label.lines()) {
-      lines.add(Lettering.of(line, Lettering.BODY));
-    }
-    return lines;
+    boolean named = part.kind() != PartKind.LOAD;
+    return Lettering.block(label, named, emphasised.contains(part.name()));
   }
 }

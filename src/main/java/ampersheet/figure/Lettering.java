@@ -41,6 +41,24 @@ record Lettering(List<Run> runs, double size, boolean bold) {
     return new Lettering(runs, size, false);
   }
 
+  /**
+   * The lines of a label: its name, unless a symbol says it already (R1 and R₁), then its values.
+   *
+   * @param named false where the name stands elsewhere
+   */
+  static List<Lettering> block(Label label, boolean named, boolean bold) {
+    List<Lettering> lines = new ArrayList<>();
+    boolean said = label.lines().stream().flatMap(line -> line.symbol().stream())
+        .anyMatch(symbol -> !label.name().isEmpty() && symbol.equals(Symbol.of(label.name()))
+            || (symbol.letters() + symbol.subscript()).equals(label.name()));
+    if (named && !label.name().isEmpty() && !said) {
+      Lettering name = plain(label.name(), BODY);
+      lines.add(bold ? name.inBold() : name);
+    }
+    label.lines().forEach(line -> lines.add(of(line, BODY)));
+    return lines;
+  }
+
   static List<Run> symbol(Symbol symbol) {
     List<Run> runs = new ArrayList<>();
     String letters = symbol.letters();

@@ -57,6 +57,12 @@ public record ChosenGivens(Map<String, Quantity> quantities, Map<String, String>
     return new ChosenGivens(quantities, words);
   }
 
+  /** Whether nothing is left to draw. */
+  boolean coverAll(ProblemTemplate template) {
+    return template.givens().stream()
+        .allMatch(given -> quantities.containsKey(given.name()) || words.containsKey(given.name()));
+  }
+
   /** The same givens with the chosen ones in the place of theirs. */
   Values putInto(Values givens) {
     Map<String, Quantity> allQuantities = new LinkedHashMap<>(givens.quantities());

@@ -21,7 +21,7 @@ public final class Draws {
   /** Positions worked at once, by all processors, when many are still to come. */
   private static final int STRIDE = 256;
   /** Draws tried for the givens that were not chosen. */
-  private static final int TRIES_AROUND_CHOSEN = 200;
+  private static final int TRIES_AROUND_CHOSEN = 60;
 
   private final Workshop workshop;
   private final SpaceOfGivens space;
@@ -77,7 +77,8 @@ public final class Draws {
    */
   public Attempt work(ChosenGivens chosen) {
     Attempt first = null;
-    for (long position = 0; position < Math.min(space.size(), TRIES_AROUND_CHOSEN); position++) {
+    long tries = chosen.coverAll(template()) ? 1 : Math.min(space.size(), TRIES_AROUND_CHOSEN);
+    for (long position = 0; position < tries; position++) {
       Attempt attempt = workshop.workChosen(chosen.putInto(givens(position)));
       if (attempt instanceof Attempt.Worked worked && worked.notes().isEmpty()) {
         return attempt;

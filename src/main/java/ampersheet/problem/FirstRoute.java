@@ -206,12 +206,12 @@ final class FirstRoute {
       List<KnownMistake> of = made.get(ask.of());
       for (int i = 0; i < of.size(); i++) {
         KnownMistake mistake = of.get(i);
-        if (Mistakes.separation(ask.acceptance(), key, mistake.value()) <= 1) {
+        if (!ask.acceptance().apart(key, mistake.value())) {
           objections.raise(Refusal.MISTAKE_TOO_CLOSE, () -> "mistake " + mistake.id() + " gives "
               + printed(ask, mistake.value()) + ", too close to the key, " + printed(ask, key));
         }
         for (KnownMistake other : of.subList(i + 1, of.size())) {
-          if (Mistakes.separation(ask.acceptance(), mistake.value(), other.value()) <= 1) {
+          if (!ask.acceptance().apart(mistake.value(), other.value())) {
             objections.raise(Refusal.MISTAKES_TOO_CLOSE, () -> "mistakes " + mistake.id() + " and " + other.id()
                 + " give " + printed(ask, mistake.value()) + " and " + printed(ask, other.value()));
           }

@@ -13,8 +13,6 @@ import java.util.Optional;
 
 /** What a modelled wrong method gives with a draw's numbers, and whether that can be told from the key. */
 final class Mistakes {
-  private static final double EXACTLY = 1e-6;
-
   private Mistakes() {}
 
   /**
@@ -49,13 +47,12 @@ final class Mistakes {
 
   /**
    * How far two values lie apart, in multiples of what their tolerances need together: above 1, no answer is within
-   * tolerance of both. Infinite for two preferred values or counts that differ, 0 for two that do not.
+   * tolerance of both. Infinite for two preferred values or counts that differ.
    */
   static double separation(Acceptance acceptance, double a, double b) {
-    double apart = Math.abs(a - b);
-    if (acceptance instanceof Acceptance.Within within) {
-      return apart / (within.band(a) + within.band(b));
+    if (!(acceptance instanceof Acceptance.Within)) {
+      return acceptance.apart(a, b) ? Double.POSITIVE_INFINITY : 0;
     }
-    return apart > EXACTLY * Math.max(Math.abs(a), Math.abs(b)) ? Double.POSITIVE_INFINITY : 0;
+    return a == b ? 0 : Math.abs(a - b) / (acceptance.band(a) + acceptance.band(b));
   }
 }

@@ -14,6 +14,7 @@ import ampersheet.thermal.HeatSolver;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.IntBinaryOperator;
 import java.util.function.Supplier;
 
 /**
@@ -155,35 +156,30 @@ final class Models {
           Solutions.of(HeatSolver.timeUntil(heatNetwork(), name(arguments, 0), number(arguments, 1, asking))),
           Dimension.TIME);
       case "heat" -> new Quantity(found(steady().watts().get(name(arguments, 0)), arguments), Dimension.POWER);
-      case "turn" -> Quantity.number(stop(arguments, asking).turn());
-      case "tile_turn" -> Quantity.number(traced().tileOrder().indexOf(stop(arguments, asking).place()));
-      case "return_turn" -> Quantity.number(tilesPassedOnReturn(stop(arguments, asking).place()));
+      case "turn" -> ofPixel(traced()::turn, arguments, asking);
+      case "tile_turn" -> ofPixel(traced()::tileTurn, arguments, asking);
+      case "return_turn" -> ofPixel(traced()::returnTurn, arguments, asking);
       case "pixels" -> Quantity.number(traced().stops().size());
       case "tiles" -> Quantity.number(traced().tileOrder().size());
-      case "frame_time" -> new Quantity(DataPath.frameTime(panel()), Dimension.TIME);
+      case "frame_time" -> new Quantity(frameTime(), Dimension.TIME);
       default -> throw new IllegalArgumentException("no measure " + measure);
     };
   }
 
-  private DataPath.Stop stop(List<Expression> arguments, Values asking) {
+  private static Quantity ofPixel(IntBinaryOperator turn, List<Expression> arguments, Values asking) {
     double x = number(arguments, 0, asking);
     double y = number(arguments, 1, asking);
-    for (DataPath.Stop stop : traced().stops()) {
-      if (stop.x() == x && stop.y() == y) {
-        return stop;
-      }
+    int found = Boundaries.isWhole(x) && Boundaries.isWhole(y) ? turn.applyAsInt((int) x, (int) y) : -1;
+    if (found < 0) {
+      throw new Unsolved("the data never passes a pixel at column " + x + ", row " + y);
     }
-    throw new Unsolved("the data never reaches a pixel at column " + x + ", row " + y);
+    return Quantity.number(found);
   }
 
-  /** The return line runs from the last tile back to the controller; what it still has before it from {@code place}. */
-  private int tilesPassedOnReturn(int place) {
-    List<Integer> back = traced().returnOrder();
-    int at = back.indexOf(place);
-    if (at < 0) {
-      throw new Unsolved("the return line does not pass the tile at place " + place);
-    }
-    return back.size() - 1 - at;
+  private double frameTime() {
+    // A panel whose path is not complete has no frame; the trace tells why.
+    traced();
+    return DataPath.frameTime(panel());
   }
 
   private static double kelvin(HeatSolver.Outcome.Solved solved, String node) {

@@ -48,20 +48,33 @@ public final class Notations {
     return new Notation(symbols, printed, values.words(), writer.marker());
   }
 
-  /** The drawn givens in one line, as one would type them: {@code Vs=24 V, Vf=1.6 V, order=serpentine}. */
+  /** The drawn givens as one would type them after {@code work}: {@code Vs=24V Vf=1.6V order="top left"}. */
   public static String givensInOneLine(ProblemTemplate template, Values givens) {
     StringBuilder line = new StringBuilder();
     for (Given given : template.givens()) {
       if (line.length() > 0) {
-        line.append(", ");
+        line.append(' ');
       }
       line.append(given.name()).append('=');
       if (given instanceof QuantityGiven quantity) {
-        line.append(QuantityWriter.POINT.plain(givens.quantity(given.name()).value(), quantity.unit(), 6).text());
+        Printed printed = QuantityWriter.POINT.plain(givens.quantity(given.name()).value(), quantity.unit(), 9);
+        line.append(withoutSpaces(printed.text()));
       } else {
-        line.append(givens.words().get(given.name()));
+        String word = givens.words().get(given.name());
+        line.append(word.indexOf(' ') < 0 ? word : '"' + word + '"');
       }
     }
     return line.toString();
+  }
+
+  /** The printed spaces would split a word of the command line, or be hard to type. */
+  private static String withoutSpaces(String printed) {
+    StringBuilder typed = new StringBuilder();
+    for (char c : printed.toCharArray()) {
+      if (c != ' ' && c != '\u00a0' && c != '\u202f') {
+        typed.append(c == '\u2212' ? '-' : c);
+      }
+    }
+    return typed.toString();
   }
 }

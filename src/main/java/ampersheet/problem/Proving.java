@@ -69,7 +69,7 @@ public final class Proving {
     Draws draws = new Draws(workshop, seed);
     long next = 0;
     while (tally.accepted() < wanted && next < draws.size() && tally.refusedInARow() < PATIENCE) {
-      long until = Math.min(draws.size(), next + STRIDE);
+      long until = Math.min(draws.size(), next + Math.min(STRIDE, 16 + wanted - tally.accepted()));
       List<Tried> tried = LongStream.range(next, until).parallel()
           .mapToObj(position -> new Tried(position, draws.at(position)))
           .toList();

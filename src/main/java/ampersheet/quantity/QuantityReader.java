@@ -172,8 +172,9 @@ public final class QuantityReader {
     if (rest.isEmpty()) {
       return reading(number, 0, Optional.empty(), rest);
     }
-    if (rest.length() == 1 && "pnµumkKMGT".indexOf(rest.charAt(0)) >= 0) {
-      return prefixAlone(number, rest.charAt(0));
+    char prefix = UnitWords.prefixAlone(rest);
+    if (prefix != 0) {
+      return prefixAlone(number, prefix, rest.length() == 1);
     }
     if (rest.length() > 1 && rest.charAt(0) == '/' && UnitReader.isLetter(rest.charAt(1))) {
       rest = "1" + rest;
@@ -189,9 +190,10 @@ public final class QuantityReader {
     }
   }
 
-  private Reading prefixAlone(TypedNumber number, char letter) {
+  /** @param mayBeUnit whether a single letter was typed, not the word milli */
+  private Reading prefixAlone(TypedNumber number, char letter, boolean mayBeUnit) {
     int power = letter == 'K' ? 3 : UnitReader.powerOf(letter);
-    if (letter == 'K' || letter == 'm') {
+    if (mayBeUnit && (letter == 'K' || letter == 'm')) {
       Unit unit = Unit.parse(String.valueOf(letter));
       if (expected.isEmpty()) {
         String digits = number.hasTwoReadings() ? number.readAsDecimal() : typedNumber(number);

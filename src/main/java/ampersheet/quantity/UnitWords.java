@@ -28,6 +28,7 @@ final class UnitWords {
     {"radian", "rad"}, {"radians", "rad"},
     {"led", "1"}, {"leds", "1"}, {"tile", "1"}, {"tiles", "1"}, {"resistor", "1"}, {"resistors", "1"}, {"pieces", "1"},
     {"pcs", "1"},
+    {"vdc", "V"}, {"adc", "A"}, {"bps", "bit/s"}, {"fps", "frame/s"},
     {"kilohm", "kΩ"}, {"kilohms", "kΩ"}, {"megohm", "MΩ"}, {"megohms", "MΩ"},
   };
 
@@ -67,6 +68,9 @@ final class UnitWords {
     }
     if (lower.equals("per cent")) {
       return "%";
+    }
+    if (lower.endsWith(" dc")) {
+      return compound(typed.substring(0, typed.length() - " dc".length()));
     }
     return compound(typed);
   }
@@ -131,6 +135,16 @@ final class UnitWords {
     return lower.equals("°c") || lower.equals("degc") || lower.equals("c");
   }
 
+  /** The prefix letter, if nothing but a prefix was typed ({@code k}, {@code Meg}, {@code kilo}); otherwise 0. */
+  static char prefixAlone(String typed) {
+    if (typed.length() == 1) {
+      return "pnµumkKMGT".indexOf(typed.charAt(0)) >= 0 ? typed.charAt(0) : 0;
+    }
+    String lower = TypedText.lowerCase(typed);
+    String letter = lower.equals("meg") ? "M" : find(PREFIX_WORDS, lower);
+    return letter.isEmpty() ? 0 : letter.charAt(0);
+  }
+
   /** The prefix letter for a prefix standing alone ({@code k}, {@code kilo}), or nothing. */
   private static String asPrefix(String word) {
     if (word.length() == 1) {
@@ -159,13 +173,11 @@ final class UnitWords {
   }
 
   private static String prefixed(String prefix, String unit) {
-    String known = find(WORDS, TypedText.lowerCase(unit));
-    for (String symbol : new String[] {prefix + unit, prefix + known}) {
-      if (UnitReader.isSymbol(symbol)) {
-        return symbol;
-      }
+    if (!unit.isEmpty() && UnitReader.isSymbol(prefix + unit)) {
+      return prefix + unit;
     }
-    return "";
+    String known = find(WORDS, TypedText.lowerCase(unit));
+    return !known.isEmpty() && UnitReader.readOrNull(prefix + known) != null ? prefix + known : "";
   }
 
   private static String find(String[][] table, String key) {

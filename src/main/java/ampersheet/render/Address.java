@@ -9,14 +9,9 @@ public final class Address {
    * else, such as {@code javascript:}, {@code data:}, {@code file:} and whatever is invented next, is shown as text.
    */
   public static boolean isAllowed(String address) {
-    for (int i = 0; i < address.length(); i++) {
-      char c = address.charAt(i);
-      if (c <= ' ' || c == '\\' || c == 0x7F) {
-        return false; // browsers drop or turn these, and then read another address
-      }
-    }
-    if (address.isEmpty() || address.startsWith("//")) {
-      return false;
+    boolean asWritten = address.equals(Wording.oneLine(address)) && address.indexOf(' ') < 0 && address.indexOf('\\') < 0;
+    if (!asWritten || address.isEmpty() || address.startsWith("//")) {
+      return false; // browsers drop blanks and controls and turn backslashes, and then read another address
     }
     int colon = address.indexOf(':');
     if (colon < 0 || colon > firstOf(address, '/', '?', '#')) {
@@ -42,7 +37,7 @@ public final class Address {
     StringBuilder encoded = new StringBuilder(address.length());
     for (int i = 0; i < address.length(); i++) {
       char c = address.charAt(i);
-      if (c <= ' ' || "\"'<>()[]`|\\*".indexOf(c) >= 0) {
+      if (c == ' ' || "\"'<>()[]`|\\*".indexOf(c) >= 0) {
         encoded.append('%').append(Character.toUpperCase(Character.forDigit(c >> 4, 16)))
             .append(Character.toUpperCase(Character.forDigit(c & 15, 16)));
       } else {

@@ -39,7 +39,8 @@ public final class LimitedMarkdown {
   private LimitedMarkdown() {}
 
   public static Document read(String prose) {
-    return PARSER.parse(source(prose));
+    String source = Wording.lines(prose);
+    return parsedIfShallow(source).orElseGet(() -> PARSER.parse(allEscaped(source)));
   }
 
   /**
@@ -48,14 +49,15 @@ public final class LimitedMarkdown {
    */
   public static String source(String prose) {
     String source = Wording.lines(prose);
-    return isTooDeep(source) ? allEscaped(source) : source;
+    return parsedIfShallow(source).isPresent() ? source : allEscaped(source);
   }
 
-  private static boolean isTooDeep(String source) {
+  private static Optional<Document> parsedIfShallow(String source) {
     try {
-      return isDeeper(PARSER.parse(source), DEEPEST);
+      Document document = PARSER.parse(source);
+      return isDeeper(document, DEEPEST) ? Optional.empty() : Optional.of(document);
     } catch (StackOverflowError e) {
-      return true; // the parser recurses; what exhausts the stack is far deeper than the limit on any machine
+      return Optional.empty(); // the parser recurses; what exhausts the stack is far deeper than the limit on any machine
     }
   }
 

@@ -59,8 +59,8 @@ public final class Wording {
   }
 
   /**
-   * One line of text in which every character may stand in XML: line breaks and tabs become spaces, other control
-   * characters and lone surrogates become U+FFFD.
+   * One line of text in which every character may stand in XML and shows what it is: line breaks and tabs become spaces,
+   * other control characters, those that turn the direction of writing around, and lone surrogates become U+FFFD.
    */
   public static String oneLine(String text) {
     StringBuilder line = new StringBuilder(text.length());
@@ -95,11 +95,12 @@ public final class Wording {
     return kept.toString();
   }
 
-  /** XML 1.0 characters other than controls and noncharacters. */
+  /** XML 1.0 characters other than controls, overrides of the writing direction and noncharacters. */
   private static boolean isPrintable(int c) {
+    boolean turning = c >= 0x202A && c <= 0x202E || c >= 0x2066 && c <= 0x2069;
     boolean control = c < 0x20 || c >= 0x7F && c < 0xA0;
     boolean surrogate = c >= 0xD800 && c <= 0xDFFF;
     boolean noncharacter = (c & 0xFFFE) == 0xFFFE || c >= 0xFDD0 && c <= 0xFDEF;
-    return !control && !surrogate && !noncharacter;
+    return !control && !turning && !surrogate && !noncharacter;
   }
 }

@@ -113,7 +113,7 @@ final class AsksSection {
             ? name.text() + " is " + names.get(name.text()).get().kind().told() + ", not a step"
             : "there is no step " + name.text(),
         known.isEmpty() ? "a step" : Spelling.list(known),
-        Spelling.nearest(name.text(), known).map(near -> "Write " + near + ".").orElse("Name a step."));
+        Spelling.nearest(name.text(), known).map(near -> "Did you mean " + near + "?").orElse("Name a step."));
   }
 
   private void isAskedOnce(Yaml.Scalar name) {

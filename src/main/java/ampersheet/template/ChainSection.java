@@ -83,7 +83,7 @@ final class ChainSection {
     if (given.isEmpty()) {
       faults.error(text.get().place(), "the " + key + " of a tile is never \"" + written + "\"",
           Spelling.list(words) + ", or the name of a word given",
-          Spelling.nearest(written, words).map(near -> "Write " + near + ".").orElse("Use one of these words."));
+          Spelling.nearest(written, words).map(near -> "Did you mean " + near + "?").orElse("Use one of these words."));
       return Optional.empty();
     }
     names.use(written);

@@ -36,7 +36,9 @@ final class CircuitCheck {
       return;
     }
     int before = faults.count();
-    schematic(samples.get(0)).netlist().doubts().forEach(this::tell);
+    List<Doubt> doubts = schematic(samples.get(0)).netlist().doubts();
+    doubts.forEach(this::tell);
+    endsOnLines(doubts);
     if (faults.count() > before) {
       return;
     }
@@ -69,11 +71,7 @@ final class CircuitCheck {
   private void tell(Doubt doubt) {
     Place place = places.get(doubt.part());
     String part = told(doubt.part());
-    if (doubt instanceof Doubt.EndOnLine end) {
-      faults.error(place, part + " ends at " + shown(end.point()) + " on the line of " + told(end.line())
-          + ", which has no end there: drawn it looks connected, but it is not", "ends that meet on a grid point",
-          "Split " + told(end.line()) + " at " + shown(end.point()) + ", or end " + part + " elsewhere.");
-    } else if (doubt instanceof Doubt.Overlap overlap) {
+    if (doubt instanceof Doubt.Overlap overlap) {
       faults.error(place, part + " runs along " + told(overlap.other()), "lines that meet or cross, but do not overlap",
           "Move one of the two.");
     } else if (doubt instanceof Doubt.DiagonalWire) {
@@ -91,6 +89,21 @@ final class CircuitCheck {
     }
   }
 
+  /** Told at the line that passes, once for all the ends at one point of it. */
+  private void endsOnLines(List<Doubt> doubts) {
+    Map<Integer, Map<String, List<String>>> byLine = new TreeMap<>();
+    for (Doubt doubt : doubts) {
+      if (doubt instanceof Doubt.EndOnLine end) {
+        byLine.computeIfAbsent(end.line(), line -> new TreeMap<>())
+            .computeIfAbsent(shown(end.point()), point -> new ArrayList<>()).add(told(end.part()));
+      }
+    }
+    byLine.forEach((line, points) -> points.forEach((point, ends) -> faults.error(places.get(line),
+        told(line) + " passes " + point + ", where " + String.join(" and ", ends) + (ends.size() == 1 ? " ends" : " end")
+            + ": drawn it looks connected, but it is not", "ends that meet on a grid point",
+        "Split " + told(line) + " in two at " + point + ", or let " + (ends.size() == 1 ? "it" : "them") + " end elsewhere.")));
+  }
+
   private void tell(Outcome outcome, Netlist netlist) {
     if (outcome instanceof Outcome.Floating floating) {
       int part = partOn(floating.nodes().get(0), netlist);
@@ -101,7 +114,7 @@ final class CircuitCheck {
           + String.join(", ", loop.parts()), "a resistance somewhere in every loop of sources",
           "Correct the ends, or put a resistor in the loop.");
     } else if (outcome instanceof Outcome.Unfit unfit) {
-      faults.error(places.get(index(unfit.part())), unfit.part() + " " + unfit.fault() + ", with every sample of the givens",
+      faults.error(places.get(index(unfit.part())), unfit.part() + " " + unfit.fault() + "; so it is with every sample of the givens",
           "a value the part can have", "Correct its formula.");
     } else {
       faults.error(places.get(0), "the circuit has no operating point with any sample of the givens",
@@ -132,7 +145,8 @@ final class CircuitCheck {
   private String told(int part) {
     PlannedPart planned = plan.parts().get(part);
     return switch (planned.kind()) {
-      case WIRE, GROUND -> "the " + planned.kind().word();
+      case WIRE -> "the wire of line " + places.get(part).line();
+      case GROUND -> "the ground";
       case NODE -> "the node " + planned.name();
       default -> planned.name();
     };

@@ -70,17 +70,18 @@ final class CircuitSection {
     if (kind.isEmpty()) {
       return Optional.empty();
     }
-    Fields fields = new Fields(item, "a " + kind.get().word(), faults);
+    String shown = item.entries().get(0).value() instanceof Yaml.Scalar text && !text.text().isBlank()
+        ? text.text() : "the " + kind.get().word();
+    Fields fields = new Fields(item, shown, faults);
     Optional<String> name = name(item, kind.get(), fields, number);
     Map<String, GridPoint> ends = ends(kind.get(), fields);
     Map<String, Expression> formulas = new LinkedHashMap<>();
-    String told = name.orElse("the " + kind.get().word());
     for (Map.Entry<String, Dimension> value : new TreeMap<>(kind.get().needed()).entrySet()) {
       fields.need(value.getKey(), "a formula in " + TradeWords.plural(value.getValue()));
-      value(fields, value.getKey(), value.getValue(), told).ifPresent(is -> formulas.put(value.getKey(), is));
+      value(fields, value.getKey(), value.getValue(), shown).ifPresent(is -> formulas.put(value.getKey(), is));
     }
     for (Map.Entry<String, Dimension> value : new TreeMap<>(kind.get().optional()).entrySet()) {
-      value(fields, value.getKey(), value.getValue(), told).ifPresent(is -> formulas.put(value.getKey(), is));
+      value(fields, value.getKey(), value.getValue(), shown).ifPresent(is -> formulas.put(value.getKey(), is));
     }
     Optional<String> caption = wording.text(fields, "caption");
     fields.finish();
@@ -102,8 +103,13 @@ final class CircuitSection {
     Yaml.Scalar first = item.entries().get(0).key();
     Optional<PartKind> kind = PartKind.named(first.text());
     if (kind.isEmpty()) {
-      faults.error(first.place(), "there is no kind of part " + first.text(), "first of all one of "
-          + String.join(", ", kinds), Spelling.nearest(first.text(), kinds).map(near -> "Write " + near + ".")
+      // Known by its name at least, so that what measures it is not told as wrong too.
+      if (item.entries().get(0).value() instanceof Yaml.Scalar name) {
+        parts.add(name.text());
+        nodes.add(name.text());
+      }
+      faults.error(first.place(), "there is no kind of part " + first.text(), Spelling.list(kinds),
+          Spelling.nearest(first.text(), kinds).map(near -> "Did you mean " + near + "?")
               .orElse("Name the kind first, as in {resistor: R1, ...}."));
     }
     return kind;

@@ -89,7 +89,7 @@ public final class Fields {
 
   public void need(String key, String expected) {
     if (!has(key)) {
-      faults.error(place(), "the key \"" + key + "\" is missing from " + what, expected, "Add " + key + ":");
+      faults.error(place(), "the key \"" + key + "\" is missing from " + what, expected, "Add the key \"" + key + "\".");
     }
   }
 
@@ -122,7 +122,7 @@ public final class Fields {
       Optional<String> near = Spelling.nearest(key, known);
       String next = cutOff && near.isEmpty()
           ? "In braces a comma ends a value: put the value before this in quotes."
-          : near.map(name -> "Write " + name + ".").orElse("Remove or rename it.");
+          : near.map(name -> "Did you mean " + name + "?").orElse("Remove or rename it.");
       faults.error(entry.key().place(), "the key \"" + key + "\" does not belong to " + what,
           "one of " + String.join(", ", known), next);
     }

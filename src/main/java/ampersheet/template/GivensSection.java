@@ -109,7 +109,7 @@ final class GivensSection {
       return Optional.empty();
     }
     List<Double> values = values(name, fields, unit.get());
-    refuseHighVoltage(fields.place(), unit.get().dimension(), values);
+    refuseHighVoltage(fields.placeOf(fields.has("choose") ? "choose" : "to"), unit.get().dimension(), values);
     return meaning.filter(told -> !values.isEmpty())
         .map(told -> new QuantityGiven(name.text(), told, symbol, unit.get(), values));
   }

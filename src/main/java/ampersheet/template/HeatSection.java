@@ -98,9 +98,8 @@ final class HeatSection {
     String kind = item.entries().isEmpty() ? "" : item.entries().get(0).key().text();
     if (!KINDS.contains(kind)) {
       faults.error(item.entries().isEmpty() ? item.place() : item.entries().get(0).key().place(),
-          "there is no " + (kind.isEmpty() ? "such part" : kind) + " in a heat network", "first of all one of "
-              + String.join(", ", KINDS),
-          Spelling.nearest(kind, KINDS).map(near -> "Write " + near + ".").orElse("Name the kind first, as in {node: junction}."));
+          "there is no " + (kind.isEmpty() ? "such part" : kind) + " in a heat network", Spelling.list(KINDS),
+          Spelling.nearest(kind, KINDS).map(near -> "Did you mean " + near + "?").orElse("Name the kind first, as in {node: junction}."));
       return;
     }
     Fields fields = new Fields(item, kind.equals("ambient") ? "an ambient" : "a " + kind, faults);
@@ -175,7 +174,7 @@ final class HeatSection {
       Set<String> known = new TreeSet<>(nodePlaces.keySet());
       faults.error(text.get().place(), "there is no node " + text.get().text() + " in the heat network",
           known.isEmpty() ? "a node" : Spelling.list(known),
-          Spelling.nearest(text.get().text(), known).map(near -> "Write " + near + ".")
+          Spelling.nearest(text.get().text(), known).map(near -> "Did you mean " + near + "?")
               .orElse("Add {node: " + text.get().text() + "}, or name one of these."));
       return Optional.empty();
     }

@@ -6,6 +6,7 @@ import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Spelling;
 import ampersheet.formula.Step;
+import ampersheet.formula.TradeWords;
 import ampersheet.quantity.Dimension;
 import ampersheet.template.ProblemTemplate.Mistake;
 import java.util.ArrayList;
@@ -58,7 +59,7 @@ final class MistakesSection {
           whole ? "Keep one of the two." : "Add is: or instead:.");
     }
     Optional<Expression> is = fields.text("is").flatMap(text -> formulas.expression(text, Formulas.ALL_NAMES, dimension,
-        of.map(Yaml.Scalar::text).orElse("the step") + " is not")).map(Formulas.Checked::expression);
+        isIn(of.map(Yaml.Scalar::text).orElse("the step"), dimension))).map(Formulas.Checked::expression);
     Map<String, Expression> instead = instead(fields, step);
     Optional<Condition> when = fields.text("when").flatMap(text -> formulas.condition(text, Formulas.ALL_NAMES));
     Optional<String> says = wording.needText(fields, "says", "what is said to a learner who made it");
@@ -66,6 +67,10 @@ final class MistakesSection {
     boolean complete = id.isPresent() && step.isPresent() && says.isPresent() && (is.isPresent() || !instead.isEmpty());
     return complete ? Optional.of(new Mistake(id.get().text(), step.get().text(), is, instead, when, says.get()))
         : Optional.empty();
+  }
+
+  private static String isIn(String step, Optional<Dimension> dimension) {
+    return step + " is in " + dimension.map(TradeWords::plural).orElse("something else");
   }
 
   private void isNew(Yaml.Scalar id) {
@@ -123,7 +128,7 @@ final class MistakesSection {
         continue;
       }
       matters |= of.isEmpty() || dependsOn(of.get().text(), id);
-      formulas.expression(text, before(named.get()), named.get().dimension(), id + " is not")
+      formulas.expression(text, before(named.get()), named.get().dimension(), isIn(id, named.get().dimension()))
           .ifPresent(formula -> instead.put(id, formula.expression()));
     }
     if (!matters) {

@@ -57,17 +57,21 @@ public final class ModelMeasures {
     /** Such as {@code voltage(node, node)}. */
     String shape() {
       List<String> kinds = new ArrayList<>();
-      for (Argument argument : arguments) {
-        kinds.add(switch (argument) {
-          case CIRCUIT_NODE, HEAT_NODE -> "node";
-          case PART -> "part";
-          case HEAT_FLOW -> "resistance or loss";
-          case TIME -> "time";
-          case TEMPERATURE -> "temperature";
-          case COUNT -> kinds.isEmpty() ? "x" : "y";
-        });
+      for (int i = 0; i < arguments.size(); i++) {
+        kinds.add(argumentWord(i));
       }
       return name + "(" + String.join(", ", kinds) + ")";
+    }
+
+    String argumentWord(int index) {
+      return switch (arguments.get(index)) {
+        case CIRCUIT_NODE, HEAT_NODE -> "node";
+        case PART -> "part";
+        case HEAT_FLOW -> "resistance or loss";
+        case TIME -> "time";
+        case TEMPERATURE -> "temperature";
+        case COUNT -> index == 0 ? "x" : "y";
+      };
     }
   }
 
@@ -123,6 +127,24 @@ public final class ModelMeasures {
         default -> Set.of();
       };
     }
+  }
+
+  /** A measure of that dimension as it could stand in this template. */
+  static Optional<String> example(Dimension dimension, Things things) {
+    for (Measure measure : ALL) {
+      boolean possible = measure.dimension().equals(dimension) && things.models().contains(measure.model())
+          && measure.arguments().stream().allMatch(wanted -> wanted.dimension().isPresent()
+              || !things.of(wanted).isEmpty());
+      if (possible) {
+        List<String> arguments = new ArrayList<>();
+        for (Argument wanted : measure.arguments()) {
+          arguments.add(wanted.dimension().isPresent() ? measure.argumentWord(arguments.size())
+              : new TreeSet<>(things.of(wanted)).last());
+        }
+        return Optional.of(measure.name() + "(" + String.join(", ", arguments) + ")");
+      }
+    }
+    return Optional.empty();
   }
 
   /** Dimensions by name and number of arguments, for {@link Evaluation#check}. */

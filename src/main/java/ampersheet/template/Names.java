@@ -60,12 +60,13 @@ final class Names {
   }
 
   /** Takes a name in, or tells why it cannot be one. */
-  void declare(Yaml.Scalar name, Kind kind, Optional<Dimension> dimension, List<String> words) {
+  boolean declare(Yaml.Scalar name, Kind kind, Optional<Dimension> dimension, List<String> words) {
     String id = name.text();
     if (!isFree(name)) {
-      return;
+      return false;
     }
     byId.put(id, new Named(id, kind, byId.size(), name.place(), dimension, words));
+    return true;
   }
 
   /** Whether the text is a name that nothing has yet; tells a fault if not. */
@@ -73,7 +74,7 @@ final class Names {
     String id = name.text();
     if (FormulaReader.isReserved(id) || TAKEN_BY_WORDS.contains(id)) {
       faults.error(name.place(), "the name " + id + " is taken by the language of formulas and words",
-          "a name that is not a function, a series or a keyword", "Choose another name, such as " + id + "1.");
+          "a name that is not a function, a series or a keyword", "Choose another name; symbol: changes how it is printed.");
       return false;
     }
     if (!FormulaReader.isName(id)) {

@@ -37,16 +37,20 @@ final class ProofSection {
   private final Wording wording;
   private final ModelMeasures.Things things;
   private final Taken taken;
+  private final boolean modelsAreSound;
   private final Faults faults;
   private final Set<String> proven = new TreeSet<>();
 
-  ProofSection(Names names, Formulas formulas, Wording wording, ModelMeasures.Things things, Taken taken, Faults faults) {
+  /** @param modelsAreSound whether all values of the models could be read: else which names they take is not known */
+  ProofSection(Names names, Formulas formulas, Wording wording, ModelMeasures.Things things, Taken taken,
+      boolean modelsAreSound, Faults faults) {
     this.names = names;
     this.formulas = formulas;
     this.numbers = new Numbers(faults);
     this.wording = wording;
     this.things = things;
     this.taken = taken;
+    this.modelsAreSound = modelsAreSound;
     this.faults = faults;
   }
 
@@ -62,8 +66,11 @@ final class ProofSection {
   void requireFor(Map<String, Need> needed) {
     needed.forEach((step, need) -> {
       if (!proven.contains(step)) {
+        String example = names.get(step).flatMap(Names.Named::dimension)
+            .flatMap(dimension -> ModelMeasures.example(dimension, things))
+            .orElse("current(D1), equals: If");
         faults.error(need.place(), "the step " + step + " " + need.why() + ", but has no proof",
-            "under proof: a second route, such as {of: " + step + ", measure: current(R1)}",
+            "a second route under proof:, such as {of: " + step + ", measure: " + example + "}",
             "Add a proof of " + step + " by a model.");
       }
     });
@@ -143,7 +150,7 @@ final class ProofSection {
         Set<String> known = new TreeSet<>();
         names.all().forEach(named -> known.add(named.id()));
         faults.error(text.get().place(), "there is no quantity " + name, Spelling.list(known),
-            Spelling.nearest(name, known).map(near -> "Write " + near + ".").orElse("Name a quantity the model takes."));
+            Spelling.nearest(name, known).map(near -> "Did you mean " + near + "?").orElse("Name a quantity the model takes."));
         return;
       }
       names.use(name);
@@ -161,13 +168,13 @@ final class ProofSection {
         for (Yaml.Entry entry : group.entries()) {
           String id = entry.key().text();
           Optional<Names.Named> named = names.get(id).filter(known -> known.kind() != Names.Kind.WORD);
-          if (named.isEmpty() || !taken.byAny().contains(id)) {
+          if (named.isEmpty() || modelsAreSound && !taken.byAny().contains(id)) {
             faults.error(entry.key().place(), named.isEmpty() ? "there is no quantity " + id
                 : "no model takes " + id + " as a value: another value changes nothing",
                 taken.byAny().isEmpty() ? "a name that a model takes" : Spelling.list(taken.byAny()),
-                Spelling.nearest(id, taken.byAny()).map(near -> "Write " + near + ".").orElse("Name a value of the model."));
+                Spelling.nearest(id, taken.byAny()).map(near -> "Did you mean " + near + "?").orElse("Name a value of the model."));
           } else if (entry.value() instanceof Yaml.Scalar text && !text.text().isBlank()) {
-            formulas.expression(text, proven("another value for a model"), named.get().dimension(), id + " is not")
+            formulas.expression(text, proven("another value for a model"), named.get().dimension(), isIn(named.get()))
                 .ifPresent(formula -> with.put(id, formula.expression()));
           } else {
             faults.error(entry.key().place(), "the value of \"" + id + "\" is " + entry.value().kind(), "a formula",
@@ -176,6 +183,10 @@ final class ProofSection {
         }
       });
       return with;
+    }
+
+    private static String isIn(Names.Named named) {
+      return named.id() + " is in " + named.dimension().map(TradeWords::plural).orElse("something else");
     }
 
     private Optional<Measured> measure() {
@@ -194,7 +205,7 @@ final class ProofSection {
 
     private Optional<Way> direct(Optional<Measured> measure, Set<String> replaced) {
       if (step.isPresent() && measure.isPresent()) {
-        mustMatch(measure, step.get().dimension(), step.get().id() + " is not");
+        mustMatch(measure, step.get().dimension());
         if (taken.by(measure.get().mentions()).contains(step.get().id()) && !replaced.contains(step.get().id())) {
           faults.error(fields.placeOf("measure"), "the model takes " + step.get().id()
               + " as a value, so that measuring it only gives back what was put in",
@@ -209,7 +220,7 @@ final class ProofSection {
       Optional<Yaml.Scalar> text = fields.text("equals");
       Optional<Dimension> needed = measure.flatMap(Measured::dimension);
       return text.flatMap(formula -> formulas.expression(formula, proven("what the measure shall equal"), needed,
-          "the measure is not")).map(formula -> new Way.Root(formula.expression()));
+          "the measure gives " + needed.map(TradeWords::plural).orElse("something else"))).map(formula -> new Way.Root(formula.expression()));
     }
 
     private Optional<Condition.Comparison> where() {
@@ -303,11 +314,12 @@ final class ProofSection {
       return Optional.empty();
     }
 
-    private void mustMatch(Optional<Measured> measure, Optional<Dimension> needed, String what) {
+    private void mustMatch(Optional<Measured> measure, Optional<Dimension> needed) {
       if (measure.isPresent() && measure.get().dimension().isPresent() && needed.isPresent()
           && !measure.get().dimension().equals(needed)) {
         faults.error(fields.placeOf("measure"), "the measure is in "
-            + TradeWords.plural(measure.get().dimension().get()) + ", but " + what,
+            + TradeWords.plural(measure.get().dimension().get()) + ", but " + step.get().id()
+            + " is in " + TradeWords.plural(needed.get()),
             "a measure in " + TradeWords.plural(needed.get()), "Correct the measure, or use equals:.");
       }
     }
@@ -324,7 +336,7 @@ final class ProofSection {
         Set<String> takenHere = taken.by(measure.mentions());
         boolean occurs = takenHere.contains(id)
             || measure.mentions().names().stream().anyMatch(mention -> mention.inMeasure() && mention.name().equals(id));
-        if (!occurs) {
+        if (!occurs && modelsAreSound) {
           Set<String> sameKind = new TreeSet<>();
           takenHere.stream().filter(name -> names.get(name).flatMap(Names.Named::dimension).equals(varied.get().dimension()))
               .forEach(sameKind::add);

@@ -76,10 +76,12 @@ final class Reading {
     fields.need("givens", "the quantities that are drawn");
     List<Given> givens = fields.group("givens").map(givensSection::givens).orElse(List.of());
     List<Constant> constants = fields.group("constants").map(givensSection::constants).orElse(List.of());
-    Map<Condition, Place> requirements = requirements(fields);
+    fields.has("require");
     fields.need("steps", "the steps a learner works through");
     List<StepsSection.Read> steps = new StepsSection(names, formulas, wording, teaches, faults)
         .read(fields.groups("steps", "{id: R, meaning: ..., is: ..., unit: ohm, principle: ..., because: ...}"));
+    // After the steps, so that a step in a requirement is told as that.
+    Map<Condition, Place> requirements = requirements(fields);
     boolean numbersAreSound = faults.count() == before;
 
     AsksSection asksSection = new AsksSection(names, formulas, wording, vocabulary(), steps, faults);
@@ -117,7 +119,8 @@ final class Reading {
     }
     ModelMeasures.Things things = new ModelMeasures.Things(models, circuitSection.nodes(), circuitSection.parts(),
         heatSection.nodeNames(), heatSection.flowNames());
-    ProofSection proofSection = new ProofSection(names, formulas, wording, things, taken, faults);
+    boolean modelsAreSound = faults.count() == beforeCircuit;
+    ProofSection proofSection = new ProofSection(names, formulas, wording, things, taken, modelsAreSound, faults);
     List<Proof> proofs = proofSection.read(fields.groups("proof", "{of: R, measure: current(D1), equals: If}"));
     proofSection.requireFor(needed(asksSection, taken));
     List<String> cautions = cautions(fields);
@@ -197,7 +200,7 @@ final class Reading {
         String written = item instanceof Yaml.Scalar id ? id.text() : "";
         faults.error(item.place(), "there is no caution " + (written.isEmpty() ? "like this" : written),
             Spelling.list(Cautions.IDS),
-            Spelling.nearest(written, Cautions.IDS).map(near -> "Write " + near + ".").orElse("Use one of these."));
+            Spelling.nearest(written, Cautions.IDS).map(near -> "Did you mean " + near + "?").orElse("Use one of these."));
       }
     }
     return cautions;
@@ -300,8 +303,8 @@ final class Reading {
     Place place = List.copyOf(requirements.values()).get(worst);
     faults.error(place, (outcome.all() ? "none of the " + outcome.tried() + " combinations of the givens meets"
             : "none of " + outcome.tried() + " combinations tried meets")
-        + (requirements.size() == 1 ? " this requirement" : " all requirements; this one fails first for "
-            + outcome.failedFirst().get(worst)),
+        + (requirements.size() == 1 ? " this requirement" : " all requirements; "
+            + outcome.failedFirst().get(worst) + " of them fail at this one"),
         "a constraint that can be met", "Loosen it, or widen the ranges of the givens.");
   }
 

@@ -9,10 +9,12 @@ public final class SourceText {
   private final String file;
   private final String text;
   private final List<Integer> lineStarts = new ArrayList<>();
+  private final int codePoints;
 
   public SourceText(String file, String text) {
     this.file = file;
     this.text = text;
+    this.codePoints = text.codePointCount(0, text.length());
     lineStarts.add(0);
     for (int i = 0; i < text.length(); i++) {
       if (text.charAt(i) == '\n') {
@@ -39,16 +41,10 @@ public final class SourceText {
     return new Place(file, line + 1, bounded - lineStarts.get(line) + 1, line(line));
   }
 
-  /** @param line from 1 @param column from 1, in characters */
-  Place at(int line, int column) {
-    int index = Math.max(0, Math.min(line - 1, lineStarts.size() - 1));
-    return new Place(file, index + 1, Math.max(1, column), line(index));
-  }
-
   /** Offset of a count of code points: the marks of the YAML reader count these. */
-  int offsetOfCodePoint(int codePoints) {
-    int all = text.codePointCount(0, text.length());
-    return text.offsetByCodePoints(0, Math.max(0, Math.min(codePoints, all)));
+  int offsetOfCodePoint(int index) {
+    int bounded = Math.max(0, Math.min(index, codePoints));
+    return codePoints == text.length() ? bounded : text.offsetByCodePoints(0, bounded);
   }
 
   private String line(int index) {

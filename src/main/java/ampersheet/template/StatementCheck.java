@@ -6,6 +6,7 @@ import freemarker.core.ParseException;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -117,7 +118,7 @@ final class StatementCheck {
     String directive = text.substring(name, end);
     boolean call = text.charAt(name - 1) == '@';
     if (call || !DIRECTIVES.contains(directive)) {
-      fault(start, "<" + (call ? "@" : "#") + directive + "> is not allowed in the words.",
+      fault(start, "<" + (call ? "@" : "#") + directive + "> is not allowed in the words",
           "only <#if>, <#elseif>, <#else> and comments", "Remove it, or say it in plain words.");
     }
     return region(end, '>', true);
@@ -178,7 +179,7 @@ final class StatementCheck {
           end++;
         }
         if (!CASES.contains(text.substring(i + 1, end))) {
-          fault(i, text.substring(i, end) + " is not allowed in the words.",
+          fault(i, text.substring(i, end) + " is not allowed in the words",
               "one of ?" + String.join(", ?", CASES), "Remove it.");
           return List.of();
         }
@@ -192,7 +193,7 @@ final class StatementCheck {
           || text.startsWith("||", i))) {
         end = i + 2;
       } else if (!(region.condition() && (c == '!' || c == '(' || c == ')'))) {
-        fault(i, "\"" + c + "\" is not allowed here: the words only print and choose, they compute nothing.", allowed,
+        fault(i, "the character " + c + " is not allowed here: the words only print and choose, they compute nothing", allowed,
             "Work the value out in a step, or change the words.");
         return List.of();
       }
@@ -242,8 +243,8 @@ final class StatementCheck {
       }
       return;
     }
-    fault(index, "there is no given or constant named " + id, "one of " + String.join(", ", vocabulary.printable()),
-        Spelling.nearest(id, vocabulary.printable()).map(near -> "Write ${" + near + "}.").orElse("Use a name of the givens."));
+    fault(index, "there is no given or constant named " + id, Spelling.list(vocabulary.printable()),
+        Spelling.nearest(id, vocabulary.printable()).map(near -> "Did you mean ${" + near + "}?").orElse("Use a name of the givens."));
   }
 
   private void inCondition(List<Token> tokens, int i, Vocabulary vocabulary) {
@@ -251,7 +252,7 @@ final class StatementCheck {
     Optional<Set<String>> words = vocabulary.wordsOf(token.text());
     if (words.isEmpty()) {
       fault(token.index(), vocabulary.isPrinted(token.text()) || vocabulary.isStep(token.text())
-              ? token.text() + " is a quantity: the words cannot depend on it."
+              ? token.text() + " is a quantity: the words cannot depend on it"
               : "there is no word given named " + token.text(),
           ALLOWED_CONDITION, "Compare a given that is drawn from words.");
       return;
@@ -264,9 +265,9 @@ final class StatementCheck {
     vocabulary.use(token.text());
     Token word = tokens.get(i + 2);
     if (!words.get().contains(word.content())) {
-      fault(word.index() + 1, token.text() + " is never \"" + word.content() + "\".",
-          "one of " + String.join(", ", words.get()),
-          Spelling.nearest(word.content(), words.get()).map(near -> "Write \"" + near + "\".").orElse("Use one of its words."));
+      fault(word.index() + 1, token.text() + " is never \"" + word.content() + "\"",
+          Spelling.list(words.get()),
+          Spelling.nearest(word.content(), words.get()).map(near -> "Did you mean \"" + near + "\"?").orElse("Use one of its words."));
     }
   }
 
@@ -299,8 +300,8 @@ final class StatementCheck {
       Statement.fill(text, sample, symbols);
     } catch (ParseException fault) {
       faults.error(at.apply(index(fault.getLineNumber(), fault.getColumnNumber())),
-          "FreeMarker cannot read the words: " + firstSentence(fault.getEditorMessage()),
-          "every <#if> with its </#if>", "Correct the directive.");
+          "the words cannot be read: " + firstSentence(fault.getEditorMessage()),
+          "every <#if> with its </#if>", "Correct or close the directive.");
     } catch (IOException | IllegalArgumentException | StackOverflowError fault) {
       faults.error(at.apply(0), "the words cannot be filled in: " + fault.getMessage(), "plain words with ${names}",
           "Make them simpler.");
@@ -318,8 +319,9 @@ final class StatementCheck {
   private static String firstSentence(String message) {
     String line = message == null ? "" : message.replace('\n', ' ').strip();
     int end = line.indexOf(". ");
-    String sentence = end < 0 ? line : line.substring(0, end + 1);
-    return sentence.endsWith(".") ? sentence : sentence + ".";
+    String sentence = end < 0 ? line : line.substring(0, end);
+    String open = sentence.endsWith(".") ? sentence.substring(0, sentence.length() - 1) : sentence;
+    return open.isEmpty() ? "a directive is wrong" : open.substring(0, 1).toLowerCase(Locale.ROOT) + open.substring(1);
   }
 
   private void fault(int index, String problem, String expected, String nextAction) {

@@ -34,7 +34,8 @@ final class StepsSection {
     this.faults = faults;
   }
 
-  private record Head(Yaml.Scalar id, Fields fields, Optional<Unit> unit, Symbol symbol) {}
+  /** @param later its own name and those of the steps after it */
+  private record Head(Yaml.Scalar id, Fields fields, Optional<Unit> unit, Symbol symbol, Set<String> later) {}
 
   /** Names first, so that a step used too early is told as that. */
   List<Read> read(List<Yaml.Mapping> items) {
@@ -45,8 +46,12 @@ final class StepsSection {
       Optional<Unit> unit = fields.needText("unit", "the unit it is printed in, or \"1\" for a plain number")
           .flatMap(numbers::unit);
       id.ifPresent(name -> {
-        names.declare(name, Names.Kind.STEP, unit.map(Unit::dimension), List.of());
-        heads.add(new Head(name, fields, unit, GivensSection.symbol(name, fields, names, faults)));
+        boolean declared = names.declare(name, Names.Kind.STEP, unit.map(Unit::dimension), List.of());
+        Head head = new Head(name, fields, unit, GivensSection.symbol(name, fields, names, faults), new TreeSet<>());
+        heads.add(head);
+        if (declared) {
+          heads.forEach(earlier -> earlier.later().add(name.text()));
+        }
       });
     }
     List<Read> steps = new ArrayList<>();
@@ -59,7 +64,7 @@ final class StepsSection {
     String id = head.id().text();
     Optional<String> meaning = wording.needText(fields, "meaning", "what the step finds, such as voltage across the resistor");
     Optional<String> principle = principle(fields);
-    Formulas.Rule rule = earlierThan(id);
+    Formulas.Rule rule = earlierThan(id, head.later());
     List<Step.Case> cases = new ArrayList<>();
     List<String> reasons = new ArrayList<>();
     if (fields.has("cases")) {
@@ -117,20 +122,20 @@ final class StepsSection {
   private Optional<String> principle(Fields fields) {
     Optional<Yaml.Scalar> principle = fields.needText("principle", "the law or rule, one of teaches");
     Set<String> known = new TreeSet<>(teaches);
-    if (principle.isPresent() && !known.contains(principle.get().text())) {
+    // With nothing to choose from, teaches: has a fault of its own.
+    if (principle.isPresent() && !known.isEmpty() && !known.contains(principle.get().text())) {
       String text = principle.get().text();
       faults.error(principle.get().place(), "\"" + text + "\" is not among what the template teaches",
-          known.isEmpty() ? "one of teaches" : Spelling.list(known),
-          Spelling.nearest(text, known).map(near -> "Write " + near + ".").orElse("Add it to teaches:, or use one of these."));
+          Spelling.list(known),
+          Spelling.nearest(text, known).map(near -> "Did you mean " + near + "?").orElse("Add it to teaches:, or use one of these."));
       return Optional.empty();
     }
     return principle.map(Yaml.Scalar::text);
   }
 
-  private Formulas.Rule earlierThan(String id) {
-    int order = names.get(id).map(Names.Named::order).orElse(Integer.MAX_VALUE);
+  private static Formulas.Rule earlierThan(String id, Set<String> later) {
     return (named, mention) -> {
-      if (!named.isStep() || named.order() < order) {
+      if (!named.isStep() || !later.contains(named.id())) {
         return Optional.empty();
       }
       return Optional.of(named.id().equals(id)

@@ -7,7 +7,8 @@ import ampersheet.diagnostic.Place;
 final class YamlFault {
   private YamlFault() {}
 
-  static Diagnostic told(Place place, String context, String problem) {
+  /** @param begun line in which what could not be read began; 0 if that is not known */
+  static Diagnostic told(Place place, String context, String problem, int begun) {
     String said = problem == null ? "" : problem;
     String during = context == null ? "" : context;
     if (said.contains("mapping values are not allowed")) {
@@ -21,7 +22,7 @@ final class YamlFault {
     if (during.contains("flow mapping") || during.contains("flow sequence")) {
       boolean braces = during.contains("mapping");
       return Diagnostic.error(place, "this does not continue the " + (braces ? "group in braces" : "list in brackets")
-          + " that was begun.", braces ? "a comma and the next key, or }" : "a comma and the next value, or ]",
+          + " begun in line " + begun, braces ? "a comma and the next key, or }" : "a comma and the next value, or ]",
           "Close it with " + (braces ? "}" : "]") + ", or put a text that holds a comma, a colon, a bracket or a brace "
               + "in quotes.");
     }

@@ -55,7 +55,8 @@ public final class YamlReader {
       return new YamlReader(source, faults, events).document();
     } catch (MarkedYamlEngineException fault) {
       Place place = fault.getProblemMark().map(mark -> place(source, mark)).orElse(Place.inFile(source.file()));
-      faults.add(YamlFault.told(place, fault.getContext(), fault.getProblem()));
+      faults.add(YamlFault.told(place, fault.getContext(), fault.getProblem(),
+          fault.getContextMark().map(mark -> mark.getLine() + 1).orElse(place.line())));
     } catch (ReaderException fault) {
       Place place = source.at(source.offsetOfCodePoint(fault.getPosition()));
       faults.error(place, "this character is not allowed in YAML", "printable text", "Remove the character.");

@@ -12,7 +12,7 @@ import org.junit.jupiter.api.Test;
 /** Writes every figure to {@code target/figures}, to be looked at. */
 class GalleryTest {
   private static final Path FOLDER = Path.of("target", "figures");
-  private static final int PER_PAGE = 7;
+  private static final int PER_PAGE = 6;
 
   @Test
   void circuitsAreWrittenToBeLookedAt() throws IOException {
@@ -21,6 +21,24 @@ class GalleryTest {
       Circuits.all().forEach((name, drawn) -> figures.add(CircuitFigure.draw(name, drawn.schematic(), drawn.labels(),
           style, Set.of(), "c-" + style + "-" + name).svg()));
       pages("circuits-" + style, figures);
+    }
+  }
+
+  @Test
+  void panelsAreWrittenToBeLookedAt() throws IOException {
+    List<String> figures = new ArrayList<>();
+    Panels.all().forEach((name, laid) -> figures.add(
+        ChainFigure.draw(name, laid.panel(), laid.marks(), "p" + figures.size()).svg()));
+    pages("panels", figures);
+  }
+
+  @Test
+  void heatPathsAreWrittenToBeLookedAt() throws IOException {
+    for (SymbolStyle style : SymbolStyle.values()) {
+      List<String> figures = new ArrayList<>();
+      HeatPaths.all().forEach((name, laid) -> figures.add(
+          HeatFigure.draw(name, laid.network(), laid.labels(), style, "h" + figures.size()).svg()));
+      pages("heat-" + style, figures);
     }
   }
 

@@ -62,4 +62,18 @@ class ChosenGivensTest {
     Attempt.Worked worked = assertInstanceOf(Attempt.Worked.class, draws.work(ChosenGivens.NONE));
     assertEquals(draws.draw(0).givens(), worked.problem().givens());
   }
+
+  @Test
+  void drawnGivensCanBeTypedAgain() {
+    Draws draws = new Draws(new Workshop(template), "s");
+    for (int k = 0; k < 40; k++) {
+      Map<String, String> typed = new LinkedHashMap<>();
+      for (String given : Notations.givensInOneLine(template, draws.draw(k).givens()).split(" ")) {
+        typed.put(given.substring(0, given.indexOf('=')), given.substring(given.indexOf('=') + 1));
+      }
+      ChosenGivens chosen = ChosenGivens.read(template, typed);
+      assertEquals(draws.draw(k).givens(), chosen.putInto(draws.draw(k).givens()), typed.toString());
+      assertTrue(chosen.coverAll(template));
+    }
+  }
 }

@@ -12,11 +12,15 @@ import ampersheet.formula.FormulaReader;
 import ampersheet.formula.Values;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Quantity;
+import ampersheet.template.Cautions;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Way;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
 class WorkshopTest {
@@ -241,6 +245,8 @@ class WorkshopTest {
       assertFalse(caution.heading().endsWith("."), caution.id());
     }
     assertTrue(Caution.named("no-such-box").isEmpty());
+    assertEquals(new TreeSet<>(Cautions.IDS),
+        Arrays.stream(Caution.values()).map(Caution::id).collect(Collectors.toCollection(TreeSet::new)));
   }
 
   @Test

@@ -127,6 +127,15 @@ class QuantityReaderTest {
     assertReads(62.5, "62.5 deg C/W", "K/W");
     assertReads(62.5, "62.5 degC per watt", "K/W");
     assertReads(90, "1.5 min", "s");
+    assertReads(12, "12 V DC", "V");
+    assertReads(12, "12 Vdc", "V");
+    assertReads(1e6, "1 Meg", "ohm");
+    assertReads(1e6, "1 megohm", "ohm");
+    assertReads(4700, "4.7 kilo", "ohm");
+    assertReads(0.02, "20 milli", "A");
+    assertReads(0.02, "20 milli", "m");
+    assertReads(800e3, "800 kbps", "bit/s");
+    assertReads(30, "30 fps", "frame/s");
     assertReads(12, "12 LEDs", "1");
     assertReads(12, "12 tiles", "1");
     assertReads(1000, "10^3", "1");
@@ -223,6 +232,9 @@ class QuantityReaderTest {
     assertUnreadable("5 kkΩ", "no unit kkΩ");
     assertUnreadable("5 kQ", "no unit kQ");
     assertUnreadable("5 S", "is it s?");
+    assertUnreadable("2.5 mS", "is it ms?");
+    assertUnreadable("5 mil", "no unit mil");
+    assertUnreadable("5 kilos", "no unit kilos");
     assertUnreadable("4 7", "more than one number");
     assertUnreadable("1 h 30 min", "more than one number");
     assertUnreadable("4.7 ± 0.1 kΩ", "Only one value");
@@ -303,7 +315,7 @@ class QuantityReaderTest {
   void numbersOfUpToFifteenDigitsGiveTheNearestDouble() {
     long seed = 20260102L;
     Random random = new Random(seed);
-    for (int i = 0; i < 20_000; i++) {
+    for (int i = 0; i < 5_000; i++) {
       long digits = (long) (random.nextDouble() * Math.pow(10, 1 + random.nextInt(15)));
       int exponent = random.nextInt(40) - 20;
       String typed = digits + "e" + exponent;
@@ -319,7 +331,7 @@ class QuantityReaderTest {
         "W/(m*K)", "kg", "min", "mAh", "ppm/K", "turn", "px", "J/(kg*K)", "A/mm2");
     for (DecimalMarker marker : DecimalMarker.values()) {
       QuantityWriter writer = new QuantityWriter(marker);
-      for (int i = 0; i < 5_000; i++) {
+      for (int i = 0; i < 2_000; i++) {
         Unit unit = Unit.parse(units.get(random.nextInt(units.size())));
         double si = (random.nextDouble() - 0.3) * Math.pow(10, random.nextInt(14) - 7);
         String printed = writer.rounded(si, unit, 5).text();
@@ -340,7 +352,7 @@ class QuantityReaderTest {
     long seed = 20260104L;
     Random random = new Random(seed);
     String alphabet = "0123456789.,'  +-−eExX×*^·/()kKMmRVAΩµunp°C%²³⁻=≈~± WsHzohmper\u00A0\u202F\u0000\uD83D";
-    for (int i = 0; i < 50_000; i++) {
+    for (int i = 0; i < 10_000; i++) {
       StringBuilder typed = new StringBuilder();
       for (int n = random.nextInt(12); n >= 0; n--) {
         typed.append(alphabet.charAt(random.nextInt(alphabet.length())));

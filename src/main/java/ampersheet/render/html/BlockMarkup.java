@@ -2,12 +2,11 @@ package ampersheet.render.html;
 
 import ampersheet.figure.Figure;
 import ampersheet.formula.Condition;
-import ampersheet.formula.Expression;
 import ampersheet.formula.MathMl;
 import ampersheet.formula.Notation;
-import ampersheet.formula.PlainText;
 import ampersheet.formula.Symbol;
 import ampersheet.render.Address;
+import ampersheet.render.Derivation;
 import ampersheet.render.Wording;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Document.Block;
@@ -37,7 +36,13 @@ final class BlockMarkup {
   private static final String MATHML = "http://www.w3.org/1998/Math/MathML";
 
   /** About what a phone's width holds; a longer equation scrolls sideways and must be reachable by keyboard. */
-  private static final int NARROW_LINE = 26;
+  private static final int NARROW_LINE = 24;
+
+  /** A longer equation takes the width of the page, with its reason below instead of beside it. */
+  private static final int WIDE_LINE = 30;
+
+  /** Title and rule at the top of the first page, in millimetres. */
+  private static final int MASTHEAD = 32;
 
   private final Document document;
   private final Markup markup;
@@ -94,7 +99,7 @@ final class BlockMarkup {
 
   private void problem(ProblemBlock problem) {
     String id = id("problem-" + problem.number());
-    markup.open("section", "class", "problem", "aria-labelledby", id).newline();
+    markup.open("section", "class", fitsOnAPage(problem) ? "problem whole" : "problem", "aria-labelledby", id).newline();
     markup.open("h2", "id", id);
     markup.open("span", "class", "number").element("span", Wording.PROBLEM + " ", "class", "unseen");
     markup.line(problem.number()).close("span").text(" ").line(problem.title()).close("h2").newline();
@@ -106,6 +111,14 @@ final class BlockMarkup {
     write(problem.blocks());
     headingLevel--;
     markup.close("section").newline();
+  }
+
+  /** The first problem shares its page with what stands above it. */
+  private boolean fitsOnAPage(ProblemBlock problem) {
+    int before = document.blocks().indexOf(problem);
+    boolean first = before >= 0 && document.blocks().subList(0, before).stream().noneMatch(ProblemBlock.class::isInstance);
+    int above = first ? MASTHEAD + PaperHeight.of(document.blocks().subList(0, before)) : 0;
+    return above + PaperHeight.of(List.of(problem)) <= PaperHeight.ofPage(document.paper());
   }
 
   private void heading(int level, String text) {
@@ -213,30 +226,42 @@ final class BlockMarkup {
   private void steps(Steps steps) {
     markup.open("div", "class", "working").newline();
     heading(headingLevel, steps.heading().isEmpty() ? Wording.WORKED_STEPS : steps.heading());
-    markup.open("ol", "class", "steps").newline();
+    markup.open("ol", "class", "steps", "role", "list").newline();
     steps.steps().forEach(this::step);
     markup.close("ol").newline().close("div").newline();
   }
 
   /** A blank step shows what is to be found and where to write it; neither rule nor reason, which would give it away. */
   private void step(StepBlock step) {
-    markup.open("li", "value", Integer.toString(step.number()), "class", "step");
+    Optional<Derivation> derivation = step.result().map(result -> Derivation.of(step));
+    boolean wide = derivation.isPresent() && derivation.get().width() > WIDE_LINE;
+    markup.open("li", "value", Integer.toString(step.number()), "class", wide ? "step wide" : "step");
+    markup.open("div", "class", "work").newline();
     markup.open("p", "class", "finding").line(Wording.capitalised(step.meaning())).close("p").newline();
-    if (step.result().isEmpty()) {
+    if (derivation.isPresent()) {
+      step.condition().ifPresent(condition -> condition(condition, step.notation()));
+      equation(step, derivation.get());
+      markup.close("div").newline();
+      why(step);
+    } else {
       String label = step.blankId().isEmpty() ? Wording.STEP + " " + step.number() : step.blankId();
       place(label, Optional.of(step.symbol()), step.meaning(), "");
-    } else {
-      if (!step.principle().isEmpty()) {
-        markup.open("p", "class", "rule").element("span", Wording.RULE_USED + ": ", "class", "unseen");
-        markup.line(step.principle()).close("p").newline();
-      }
-      step.condition().ifPresent(condition -> condition(condition, step.notation()));
-      equation(step, step.result().get());
-      if (!step.reason().isEmpty()) {
-        markup.open("p", "class", "reason").line(Wording.sentence(step.reason())).close("p").newline();
-      }
+      markup.close("div").newline();
     }
     markup.close("li").newline();
+  }
+
+  /** The rule used and the reason, beside the working or below it. */
+  private void why(StepBlock step) {
+    markup.open("div", "class", "why").newline();
+    if (!step.principle().isEmpty()) {
+      markup.open("p", "class", "rule").element("span", Wording.RULE_USED + ": ", "class", "unseen");
+      markup.line(step.principle()).close("p").newline();
+    }
+    if (!step.reason().isEmpty()) {
+      markup.open("p", "class", "reason").line(Wording.sentence(step.reason())).close("p").newline();
+    }
+    markup.close("div").newline();
   }
 
   private void condition(Condition condition, Notation notation) {
@@ -248,37 +273,33 @@ final class BlockMarkup {
   }
 
   /** The lines {@code symbol = formula}, {@code = numbers put in}, {@code = result}, under each other at the sign. */
-  private void equation(StepBlock step, Printed result) {
-    StringBuilder lines = new StringBuilder();
-    String left = MathMl.symbol(step.symbol());
-    int longest = 0;
-    if (step.formula().isPresent()) {
-      Expression formula = step.formula().get();
-      lines.append(line(left, "=", MathMl.symbolic(formula, step.notation())));
-      left = "";
-      String numbers = PlainText.substituted(formula, step.notation());
-      String letters = PlainText.symbolic(formula, step.notation());
-      longest = Math.max(numbers.length(), letters.length());
-      boolean nothingToPutIn = numbers.equals(letters);
-      boolean resultAlready = numbers.equals(result.text());
-      if (!nothingToPutIn && !resultAlready) {
-        lines.append(line("", "=", MathMl.substituted(formula, step.notation())));
-      }
-    }
-    lines.append(line(left, result.exact() ? "=" : "≈", MathMl.value(result)));
-    if (longest > NARROW_LINE) {
+  private void equation(StepBlock step, Derivation derivation) {
+    Printed result = step.result().orElseThrow();
+    if (derivation.width() > NARROW_LINE) {
       markup.open("div", "class", "equation", "tabindex", "0", "role", "group", "aria-label", step.meaning());
     } else {
       markup.open("div", "class", "equation");
     }
     markup.open("math", "xmlns", MATHML, "display", "block");
-    markup.open("mtable", "displaystyle", "true").newline().trusted(lines.toString()).close("mtable");
-    markup.close("math").close("div").newline();
+    markup.open("mtable", "displaystyle", "true").newline();
+    String left = MathMl.symbol(step.symbol());
+    if (derivation.formula()) {
+      line(left, "=", MathMl.symbolic(step.formula().orElseThrow(), step.notation()));
+      left = "";
+    }
+    if (derivation.numbers()) {
+      line("", "=", MathMl.substituted(step.formula().orElseThrow(), step.notation()));
+    }
+    if (derivation.result()) {
+      line(left, result.exact() ? "=" : "≈", MathMl.value(result));
+    }
+    markup.close("mtable").close("math").close("div").newline();
   }
 
-  private static String line(String left, String relation, String right) {
-    return "<mtr><mtd><mrow>" + left + "</mrow></mtd><mtd><mo>" + relation + "</mo></mtd><mtd><mrow>" + right
-        + "</mrow></mtd></mtr>\n";
+  private void line(String left, String relation, String right) {
+    markup.open("mtr").open("mtd").open("mrow").trusted(left).close("mrow").close("mtd");
+    markup.open("mtd").element("mo", relation).close("mtd");
+    markup.open("mtd").open("mrow").trusted(right).close("mrow").close("mtd").close("mtr").newline();
   }
 
   private void math(String children) {
@@ -296,7 +317,7 @@ final class BlockMarkup {
     if (question.options().isEmpty()) {
       place(question.id(), question.symbol(), "", question.unitHint());
     } else {
-      markup.element("p", Wording.TICK_ONE, "class", "hint").newline().open("ul", "class", "options").newline();
+      markup.element("p", Wording.TICK_ONE, "class", "hint").newline().open("ul", "class", "options", "role", "list").newline();
       for (String option : question.options()) {
         markup.open("li").element("span", "", "class", "box", "aria-hidden", "true").text(" ").line(option).close("li").newline();
       }
@@ -331,16 +352,19 @@ final class BlockMarkup {
     openTable(Wording.ANSWERS, head);
     for (KeyLine line : table.lines()) {
       markup.open("tbody", "role", "rowgroup").newline().open("tr", "role", "row");
-      markup.open("th", "scope", "row", "role", "rowheader", "data-label", head.get(0));
+      openCell("th", head.get(0));
       markup.open("b", "class", "label").line(line.question()).close("b");
       line.symbol().ifPresent(symbol -> {
         markup.text(" ");
         math(MathMl.symbol(symbol));
       });
-      markup.close("th");
-      cell(head.get(1)).open("strong").line(line.answer()).close("strong").close("td");
-      cell(head.get(2)).line(line.accepted()).close("td");
-      cell(head.get(3)).line(line.secondRoute()).close("td");
+      closeCell("th");
+      openCell("td", head.get(1)).open("strong").line(line.answer()).close("strong");
+      closeCell("td");
+      openCell("td", head.get(2)).line(line.accepted());
+      closeCell("td");
+      openCell("td", head.get(3)).line(line.secondRoute());
+      closeCell("td");
       markup.close("tr").newline();
       if (!line.mistakes().isEmpty()) {
         markup.open("tr", "role", "row", "class", "mistakes");
@@ -365,14 +389,10 @@ final class BlockMarkup {
     for (List<Cell> row : table.rows()) {
       markup.open("tr", "role", "row");
       for (int i = 0; i < row.size(); i++) {
-        String label = i < table.head().size() ? table.head().get(i) : "";
-        if (i == 0) {
-          markup.open("th", "scope", "row", "role", "rowheader", "data-label", label);
-        } else {
-          cell(label);
-        }
+        String element = i == 0 ? "th" : "td";
+        openCell(element, i < table.head().size() ? table.head().get(i) : "");
         content(row.get(i));
-        markup.close(i == 0 ? "th" : "td");
+        closeCell(element);
       }
       markup.close("tr").newline();
     }
@@ -393,8 +413,18 @@ final class BlockMarkup {
     markup.close("tr").close("thead").newline();
   }
 
-  private Markup cell(String label) {
-    return markup.open("td", "role", "cell", "data-label", label);
+  /** The content in one element, so that it stays together beside the column's name. */
+  private Markup openCell(String element, String label) {
+    if (element.equals("th")) {
+      markup.open("th", "scope", "row", "role", "rowheader", "data-label", label);
+    } else {
+      markup.open("td", "role", "cell", "data-label", label);
+    }
+    return markup.open("span");
+  }
+
+  private void closeCell(String element) {
+    markup.close("span").close(element);
   }
 
   private void content(Cell cell) {

@@ -7,6 +7,7 @@ import ampersheet.formula.PlainText;
 import ampersheet.formula.Symbol;
 import ampersheet.quantity.QuantityWriter.Printed;
 import ampersheet.render.Address;
+import ampersheet.render.Derivation;
 import ampersheet.render.Wording;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.Caution;
@@ -165,17 +166,18 @@ final class BlockText {
 
   /** {@code R = (V_s − V_f) / I_f = (9 V − 2 V) / 16 mA ≈ 437.5 Ω}, on one line or broken before each sign. */
   private static String equation(StepBlock step, Printed result) {
+    Derivation derivation = Derivation.of(step);
     String symbol = Wording.oneLine(step.symbol().plain());
     List<String> parts = new ArrayList<>();
-    step.formula().ifPresent(formula -> {
-      String letters = Wording.oneLine(PlainText.symbolic(formula, step.notation()));
-      String numbers = Wording.oneLine(PlainText.substituted(formula, step.notation()));
-      parts.add("= " + letters);
-      if (!numbers.equals(letters) && !numbers.equals(result.text())) {
-        parts.add("= " + numbers);
-      }
-    });
-    parts.add((result.exact() ? "= " : "≈ ") + Wording.oneLine(result.text()));
+    if (derivation.formula()) {
+      parts.add("= " + Wording.oneLine(PlainText.symbolic(step.formula().orElseThrow(), step.notation())));
+    }
+    if (derivation.numbers()) {
+      parts.add("= " + Wording.oneLine(PlainText.substituted(step.formula().orElseThrow(), step.notation())));
+    }
+    if (derivation.result()) {
+      parts.add((result.exact() ? "= " : "≈ ") + Wording.oneLine(result.text()));
+    }
     String line = symbol + " " + String.join(" ", parts);
     return line.length() <= LINE ? line : symbol + " " + String.join("\n" + " ".repeat(symbol.length() + 1), parts);
   }
@@ -183,8 +185,8 @@ final class BlockText {
   // ---------------------------------------------------------------------------------------------------- answers and key
 
   private void question(Question question) {
-    String prompt = ProseSource.harmless(Wording.oneLine(question.prompt()));
-    page.paragraph(Escaped.bold(question.id()) + " " + prompt);
+    String prompt = ProseSource.harmlessLine(question.prompt());
+    page.paragraph((Escaped.bold(question.id()) + " " + prompt).strip());
     if (question.options().isEmpty()) {
       page.indented(4, place(question.id(), question.symbol(), question.unitHint()));
     } else {
@@ -212,7 +214,7 @@ final class BlockText {
     List<String> mistakes = new ArrayList<>();
     for (KeyLine line : table.lines()) {
       if (!line.mistakes().isEmpty()) {
-        mistakes.add("- " + Escaped.text(line.question()));
+        mistakes.add("- " + Escaped.start(line.question()));
         for (MistakeLine mistake : line.mistakes()) {
           mistakes.add("  - **" + Escaped.text(mistake.value()) + "** — " + Escaped.text(mistake.explanation()));
         }
@@ -236,6 +238,6 @@ final class BlockText {
 
   private static String content(Cell cell) {
     String text = Escaped.cell(cell.text());
-    return Address.isAllowed(cell.href()) ? "[" + text + "](" + Address.encoded(cell.href()) + ")" : text;
+    return Address.isAllowed(cell.href()) ? "[" + text + "](" + Address.encoded(cell.href()).replace("&", "&amp;") + ")" : text;
   }
 }

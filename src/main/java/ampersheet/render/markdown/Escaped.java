@@ -28,21 +28,22 @@ final class Escaped {
     return text(plain).replace("|", "\\|");
   }
 
-  /** At the start of a line, where {@code 1.}, {@code -}, {@code #} and {@code >} begin something. */
+  /** At the start of a line, where {@code 1. }, {@code - }, {@code #} and {@code >} begin something. */
   static String start(String plain) {
     String line = text(plain);
-    if (line.isEmpty()) {
-      return line;
-    }
     int digits = 0;
     while (digits < line.length() && line.charAt(digits) >= '0' && line.charAt(digits) <= '9') {
       digits++;
     }
-    boolean numbered = digits > 0 && digits < line.length() && (line.charAt(digits) == '.' || line.charAt(digits) == ')');
-    if (numbered) {
-      return line.substring(0, digits) + "\\" + line.substring(digits);
+    if (digits == line.length()) {
+      return line;
     }
-    return "#>+-=|:".indexOf(line.charAt(0)) >= 0 ? "\\" + line : line;
+    char mark = line.charAt(digits);
+    boolean blankAfter = digits + 1 == line.length() || Character.isWhitespace(line.charAt(digits + 1));
+    boolean numbered = digits > 0 && (mark == '.' || mark == ')') && blankAfter;
+    boolean begins = digits == 0
+        && (mark == '#' || mark == '>' || (mark == '-' || mark == '+') && (blankAfter || line.charAt(1) == mark));
+    return numbered || begins ? line.substring(0, digits) + "\\" + line.substring(digits) : line;
   }
 
   static String bold(String plain) {

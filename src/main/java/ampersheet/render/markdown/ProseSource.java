@@ -1,6 +1,7 @@
 package ampersheet.render.markdown;
 
 import ampersheet.render.LimitedMarkdown;
+import ampersheet.render.Wording;
 import com.vladsch.flexmark.ast.AutoLink;
 import com.vladsch.flexmark.ast.FencedCodeBlock;
 import com.vladsch.flexmark.ast.Heading;
@@ -10,10 +11,12 @@ import com.vladsch.flexmark.ast.Image;
 import com.vladsch.flexmark.ast.ImageRef;
 import com.vladsch.flexmark.ast.Link;
 import com.vladsch.flexmark.ast.LinkRef;
+import com.vladsch.flexmark.ast.Paragraph;
 import com.vladsch.flexmark.ast.Reference;
 import com.vladsch.flexmark.ast.Text;
 import com.vladsch.flexmark.util.ast.Document;
 import com.vladsch.flexmark.util.ast.Node;
+import java.util.Arrays;
 import java.util.TreeSet;
 
 /**
@@ -32,7 +35,24 @@ final class ProseSource {
       source = escaped.toString();
       places = forbidden(LimitedMarkdown.read(source));
     }
-    return readable(closed(source)).strip();
+    return readable(closed(withoutBlankEnds(source)));
+  }
+
+  /** Blank lines go, but not the blanks before the first word: four of them are code. */
+  private static String withoutBlankEnds(String source) {
+    String[] lines = source.split("\n", -1);
+    int first = 0;
+    while (first < lines.length && lines[first].isBlank()) {
+      first++;
+    }
+    return String.join("\n", Arrays.asList(lines).subList(first, lines.length)).stripTrailing();
+  }
+
+  /** For the middle of a line: what is more than one paragraph is shown as text. */
+  static String harmlessLine(String prose) {
+    String line = Wording.oneLine(prose).strip();
+    Node first = LimitedMarkdown.read(line).getFirstChild();
+    return first instanceof Paragraph && first.getNext() == null ? harmless(line) : Escaped.text(line);
   }
 
   /** Where a backslash has to go. */
@@ -76,15 +96,21 @@ final class ProseSource {
 
   /** A code block left open would swallow the rest of the page. */
   private static String closed(String source) {
+    if (!source.contains("```") && !source.contains("~~~")) {
+      return source;
+    }
     Node last = LimitedMarkdown.read(source).getLastChild();
     if (last instanceof FencedCodeBlock code && code.getClosingMarker().isEmpty()) {
-      return source.stripTrailing() + "\n" + code.getOpeningMarker();
+      return source + "\n" + code.getOpeningMarker();
     }
     return source;
   }
 
   /** {@code 4\.7 kΩ} back to {@code 4.7 kΩ}, if the page then still means the same. */
   private static String readable(String source) {
+    if (source.indexOf('\\') < 0) {
+      return source;
+    }
     TreeSet<Integer> backslashes = new TreeSet<>();
     collectNeedless(LimitedMarkdown.read(source), source, backslashes);
     StringBuilder plain = new StringBuilder(source);

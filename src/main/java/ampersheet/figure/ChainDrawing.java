@@ -1,0 +1,692 @@
+package ampersheet.figure;
+
+import ampersheet.chain.DataPath;
+import ampersheet.chain.DataPath.Outcome.Traced;
+import ampersheet.chain.DataPath.Stop;
+import ampersheet.chain.Panel;
+import ampersheet.chain.Tile;
+import ampersheet.figure.LabelPlacer.Side;
+import ampersheet.figure.LabelPlacer.Spot;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+
+/**
+ * Lays a panel out at one distance between pixels. Inside a tile the data's leads run on an inner rim and the return line
+ * on an outer one; data keeps to the left of its direction and the return line to the right, so that lines of neighbours
+ * meet however the tiles are turned, and never cross.
+ */
+final class ChainDrawing {
+  private static final double OUTER_RIM = 6;
+  private static final double ROW_GAP = 16;
+  private static final double ROW_GAP_WITH_LINES = 28;
+  private static final double ELLIPSIS = 44;
+  private static final double NUMBER_ROOM = 24;
+  private static final double CORNER_MARK = 8;
+  private static final double CONTROLLER_HEIGHT = 34;
+  private static final double HEAD = 7;
+
+  private final Panel panel;
+  private final Tile tile;
+  private final Traced path;
+  private final List<ChainFigure.Mark> marks;
+  private final double pitch;
+  private final boolean elided;
+  private final boolean controllerAbove;
+
+  private final Drawing drawing = new Drawing();
+  private final LabelPlacer placer = new LabelPlacer(drawing);
+  private final double innerRim;
+  private final double port;
+  private final double margin;
+  private final double gap;
+  private final double rowGap;
+  private final Map<Integer, Box> boxes = new LinkedHashMap<>();
+  private final Box extent;
+
+  /**
+   * @param pitch pixels of the page between pixels of the panel
+   * @param elided whether the tiles in the middle of a single row are left out
+   * @param controllerAbove whether the controller stands over the first tile instead of beside it
+   */
+  ChainDrawing(Panel panel, Traced path, List<ChainFigure.Mark> marks, double pitch, boolean elided,
+      boolean controllerAbove) {
+    this.panel = panel;
+    this.tile = panel.tile();
+    this.path = path;
+    this.marks = marks;
+    this.pitch = pitch;
+    this.elided = elided;
+    this.controllerAbove = controllerAbove && firstInput().horizontal();
+    this.innerRim = panel.returnLine() ? OUTER_RIM + 5 : OUTER_RIM;
+    this.port = panel.returnLine() ? 6 : 0;
+    this.margin = innerRim + Math.max(7, Math.min(14, pitch * 0.55));
+    this.gap = pitch >= 18 ? 30 : 18;
+    this.rowGap = path.links().stream().allMatch(DataPath.Link::isShort) ? ROW_GAP : ROW_GAP_WITH_LINES;
+    placeTiles();
+    Box all = boxes.values().iterator().next();
+    for (Box box : boxes.values()) {
+      all = all.with(box);
+    }
+    this.extent = all;
+    draw();
+  }
+
+  Drawing drawing() {
+    return drawing;
+  }
+
+  private Compass firstInput() {
+    return Compass.of(tile.input(), panel.places().get(panel.first()).quarterTurns());
+  }
+
+  private void draw() {
+    for (int place : boxes.keySet()) {
+      tile(place);
+    }
+    for (int place : boxes.keySet()) {
+      pixels(place);
+    }
+    links();
+    controller();
+    end();
+    columnNumbers();
+    rowNumbers();
+    portNames();
+    marks.forEach(this::mark);
+    legend();
+  }
+
+  // Tiles
+
+  private double tileWidth() {
+    return 2 * margin + (tile.columns() - 1) * pitch;
+  }
+
+  private double tileHeight() {
+    return 2 * margin + (tile.rows() - 1) * pitch;
+  }
+
+  private void placeTiles() {
+    Set<Integer> columns = new TreeSet<>();
+    panel.places().forEach(place -> columns.add(place.column()));
+    List<Integer> shown = new ArrayList<>(elided ? shownColumns(columns) : columns);
+    Map<Integer, Double> left = new LinkedHashMap<>();
+    double x = 0;
+    for (int i = 0; i < shown.size(); i++) {
+      boolean jump = elided && i > 0 && shown.get(i) != shown.get(i - 1) + 1;
+      int steps = i == 0 ? 0 : elided ? 1 : shown.get(i) - shown.get(i - 1);
+      x += steps * (tileWidth() + gap) + (jump ? ELLIPSIS : 0);
+      left.put(shown.get(i), x);
+    }
+    for (int i = 0; i < panel.places().size(); i++) {
+      Panel.Place place = panel.places().get(i);
+      if (left.containsKey(place.column())) {
+        double y = place.row() * (tileHeight() + rowGap);
+        double at = left.get(place.column());
+        boxes.put(i, new Box(at, y, at + tileWidth(), y + tileHeight()));
+      }
+    }
+  }
+
+  /** The first two, the last, and those with a mark. */
+  private Set<Integer> shownColumns(Set<Integer> columns) {
+    List<Integer> all = new ArrayList<>(columns);
+    Set<Integer> shown = new TreeSet<>(List.of(all.get(0), all.get(1), all.get(all.size() - 1)));
+    marks.forEach(mark -> shown.add(mark.x() / tile.columns()));
+    return shown;
+  }
+
+  private void tile(int place) {
+    Box box = boxes.get(place);
+    drawing.add(name(place), new Shape.Outline(corners(box), 5, Stroke.LINE));
+    int turned = panel.places().get(place).quarterTurns();
+    List<Point> corners = corners(box);
+    Point corner = corners.get(turned);
+    drawing.filled(name(place), corner.towards(corners.get((turned + 1) % 4), CORNER_MARK), corner,
+        corner.towards(corners.get((turned + 3) % 4), CORNER_MARK));
+  }
+
+  private static List<Point> corners(Box box) {
+    return List.of(new Point(box.left(), box.top()), new Point(box.right(), box.top()),
+        new Point(box.right(), box.bottom()), new Point(box.left(), box.bottom()));
+  }
+
+  private String name(int place) {
+    return "tile " + panel.places().get(place).column() + " " + panel.places().get(place).row();
+  }
+
+  private Compass input(int place) {
+    return Compass.of(tile.input(), panel.places().get(place).quarterTurns());
+  }
+
+  private Compass output(int place) {
+    return Compass.of(tile.output(), panel.places().get(place).quarterTurns());
+  }
+
+  private Point dataIn(int place) {
+    Compass flow = input(place).opposite();
+    return flow.left(input(place).middle(boxes.get(place)), port);
+  }
+
+  private Point returnOut(int place) {
+    Compass flow = input(place).opposite();
+    return flow.left(input(place).middle(boxes.get(place)), -port);
+  }
+
+  private Point dataOut(int place) {
+    return output(place).left(output(place).middle(boxes.get(place)), port);
+  }
+
+  private Point returnIn(int place) {
+    return output(place).left(output(place).middle(boxes.get(place)), -port);
+  }
+
+  // Pixels and the lines between them
+
+  private double radius() {
+    return dotted() ? 2.3 : Math.min(7, 0.27 * pitch);
+  }
+
+  /** Close together, pixels are dots on the line instead of circles between its pieces. */
+  private boolean dotted() {
+    return pitch < 15;
+  }
+
+  private Point pixel(int x, int y) {
+    int column = x / tile.columns();
+    int row = y / tile.rows();
+    for (Map.Entry<Integer, Box> entry : boxes.entrySet()) {
+      Panel.Place place = panel.places().get(entry.getKey());
+      if (place.column() == column && place.row() == row) {
+        Box box = entry.getValue();
+        return new Point(box.left() + margin + (x - column * tile.columns()) * pitch,
+            box.top() + margin + (y - row * tile.rows()) * pitch);
+      }
+    }
+    throw new IllegalArgumentException("no tile is drawn at column " + x + ", row " + y);
+  }
+
+  private void pixels(int place) {
+    List<Stop> stops = path.stops().stream().filter(stop -> stop.place() == place).toList();
+    String name = name(place);
+    for (Stop stop : stops) {
+      Point centre = pixel(stop.x(), stop.y());
+      if (dotted()) {
+        drawing.dot(name, centre, radius());
+      } else {
+        drawing.circle(name, Stroke.LINE, centre, radius());
+      }
+    }
+    for (int i = 1; i < stops.size(); i++) {
+      between(place, stops.get(i - 1), stops.get(i), showsHead(stops, i));
+    }
+    leads(place, pixel(stops.get(0).x(), stops.get(0).y()),
+        pixel(stops.get(stops.size() - 1).x(), stops.get(stops.size() - 1).y()));
+    if (panel.returnLine()) {
+      returnLine(place);
+    }
+  }
+
+  /** On every piece where there is room, else once in each line of pixels. */
+  private boolean showsHead(List<Stop> stops, int i) {
+    if (pitch >= 18) {
+      return true;
+    }
+    int lineLength = linesAreRows(stops.get(0).place()) ? columnsAsTurned(stops.get(0).place())
+        : rowsAsTurned(stops.get(0).place());
+    return i % lineLength == (lineLength + 1) / 2 % lineLength;
+  }
+
+  private int columnsAsTurned(int place) {
+    return panel.places().get(place).quarterTurns() % 2 == 0 ? tile.columns() : tile.rows();
+  }
+
+  private int rowsAsTurned(int place) {
+    return panel.places().get(place).quarterTurns() % 2 == 0 ? tile.rows() : tile.columns();
+  }
+
+  private boolean linesAreRows(int place) {
+    return tile.along() == Tile.Along.ROWS == (panel.places().get(place).quarterTurns() % 2 == 0);
+  }
+
+  private void between(int place, Stop from, Stop to, boolean head) {
+    Point a = pixel(from.x(), from.y());
+    Point b = pixel(to.x(), to.y());
+    List<Point> points = new ArrayList<>(List.of(a));
+    boolean neighbours = Math.abs(from.x() - to.x()) + Math.abs(from.y() - to.y()) == 1;
+    if (!neighbours) {
+      Point middle = new Point((a.x() + b.x()) / 2, (a.y() + b.y()) / 2);
+      boolean rows = linesAreRows(place);
+      points.add(rows ? new Point(a.x(), middle.y()) : new Point(middle.x(), a.y()));
+      points.add(rows ? new Point(b.x(), middle.y()) : new Point(middle.x(), b.y()));
+    }
+    points.add(b);
+    if (!dotted()) {
+      points.set(0, a.towards(points.get(1), radius()));
+      points.set(points.size() - 1, b.towards(points.get(points.size() - 2), radius()));
+    }
+    String name = name(place);
+    Point[] line = points.toArray(new Point[0]);
+    if (!head && neighbours) {
+      drawing.line(name, Stroke.FINE, line);
+    } else if (!neighbours) {
+      drawing.line(name, Stroke.FINE, line);
+      Point middle = new Point((line[1].x() + line[2].x()) / 2, (line[1].y() + line[2].y()) / 2);
+      double size = Math.min(headLength(), line[1].distanceTo(line[2]));
+      drawing.arrowHead(name, line[1], middle.towards(line[2], size / 2), size);
+    } else if (dotted()) {
+      drawing.line(name, Stroke.FINE, line);
+      double half = headLength() / 2;
+      Point middle = new Point((a.x() + b.x()) / 2, (a.y() + b.y()) / 2);
+      drawing.arrowHead(name, a, middle.towards(b, half), headLength());
+    } else {
+      drawing.arrow(name, Stroke.FINE, headLength(), line);
+    }
+  }
+
+  private double headLength() {
+    return dotted() ? Math.max(4, pitch - 2 * radius() - 1) : Math.min(7, pitch - 2 * radius() - 2);
+  }
+
+  /** The data's way from the input to the first pixel and from the last to the output, along the inner rim. */
+  private void leads(int place, Point first, Point last) {
+    Rim rim = new Rim(boxes.get(place).grown(-innerRim));
+    double in = rim.place(input(place), dataIn(place));
+    double out = rim.place(output(place), dataOut(place));
+    Rim.Way bestIn = null;
+    Rim.Way bestOut = null;
+    double least = Double.MAX_VALUE;
+    for (double enter : approaches(rim, first)) {
+      for (double leave : approaches(rim, last)) {
+        for (int turn = 0; turn < 4; turn++) {
+          Rim.Way inward = rim.way(in, enter, turn % 2 == 0);
+          Rim.Way outward = rim.way(leave, out, turn / 2 == 0);
+          double cost = inward.length() + outward.length() + (inward.touches(outward) ? 1e6 : 0);
+          if (cost < least) {
+            least = cost;
+            bestIn = inward;
+            bestOut = outward;
+          }
+        }
+      }
+    }
+    List<Point> entering = new ArrayList<>(List.of(dataIn(place)));
+    entering.addAll(bestIn.points());
+    Point ahead = entering.get(entering.size() - 1);
+    entering.add(dotted() ? first : first.towards(ahead, radius()));
+    drawing.line(name(place), Stroke.FINE, distinct(entering));
+    List<Point> leaving = new ArrayList<>(bestOut.points());
+    leaving.add(0, dotted() ? last : last.towards(leaving.get(0), radius()));
+    leaving.add(dataOut(place));
+    drawing.line(name(place), Stroke.FINE, distinct(leaving));
+  }
+
+  /** Places on the rim straight across from a pixel at the edge. */
+  private List<Double> approaches(Rim rim, Point pixel) {
+    List<Double> places = new ArrayList<>();
+    double reach = margin - innerRim + 0.1;
+    for (Compass side : Compass.values()) {
+      if (side.along(side.middle(rim.box())) - side.along(pixel) <= reach) {
+        places.add(rim.place(side, pixel));
+      }
+    }
+    return places;
+  }
+
+  private void returnLine(int place) {
+    Rim rim = new Rim(boxes.get(place).grown(-OUTER_RIM));
+    List<Point> points = new ArrayList<>(List.of(returnIn(place)));
+    points.addAll(rim.way(rim.place(output(place), returnIn(place)), rim.place(input(place), returnOut(place)), true)
+        .points());
+    points.add(returnOut(place));
+    drawing.line(name(place), Stroke.DASHED, distinct(points));
+  }
+
+  private static Point[] distinct(List<Point> points) {
+    List<Point> distinct = new ArrayList<>();
+    for (Point point : points) {
+      if (distinct.isEmpty() || distinct.get(distinct.size() - 1).distanceTo(point) > 0.01) {
+        distinct.add(point);
+      }
+    }
+    return distinct.toArray(new Point[0]);
+  }
+
+  // Lines between tiles
+
+  private void links() {
+    List<Integer> order = path.tileOrder();
+    for (int i = 1; i < order.size(); i++) {
+      int from = order.get(i - 1);
+      int to = order.get(i);
+      if (boxes.containsKey(from) && boxes.containsKey(to)) {
+        link(from, to);
+      } else if (boxes.containsKey(from)) {
+        ellipsis(from);
+      } else if (boxes.containsKey(to)) {
+        drawing.arrow("", Stroke.LINE, HEAD, input(to).from(dataIn(to), 16), dataIn(to));
+        if (panel.returnLine()) {
+          drawing.arrow("", Stroke.DASHED, HEAD, returnOut(to), input(to).from(returnOut(to), 16));
+        }
+      }
+    }
+  }
+
+  /** The line goes on to tiles that are not drawn. */
+  private void ellipsis(int from) {
+    Compass out = output(from);
+    drawing.arrow("", Stroke.LINE, HEAD, dataOut(from), out.from(dataOut(from), 16));
+    if (panel.returnLine()) {
+      drawing.arrow("", Stroke.DASHED, HEAD, out.from(returnIn(from), 16), returnIn(from));
+    }
+    Point middle = out.from(out.middle(boxes.get(from)), (gap + ELLIPSIS) / 2);
+    for (int i = -1; i <= 1; i++) {
+      drawing.dot("", out.from(middle, 7 * i), 1.6);
+    }
+  }
+
+  /**
+   * The data's line, and the return line beside it: straight over the edge between two tiles; else round by lanes outside,
+   * and to the far end of the next row through the gap between the rows. The data keeps to the left all the way.
+   */
+  private void link(int from, int to) {
+    Compass out = output(from);
+    Compass in = input(to);
+    Point start = out.middle(boxes.get(from));
+    Point end = in.middle(boxes.get(to));
+    boolean aligned = out.horizontal() ? Math.abs(start.y() - end.y()) < 0.01 : Math.abs(start.x() - end.x()) < 0.01;
+    if (out == in.opposite() && aligned) {
+      drawing.arrow("", Stroke.LINE, HEAD, dataOut(from), dataIn(to));
+      if (panel.returnLine()) {
+        drawing.arrow("", Stroke.DASHED, HEAD, returnOut(to), returnIn(from));
+      }
+      return;
+    }
+    boolean turnsRight = out.dx * (end.y() - start.y()) - out.dy * (end.x() - start.x()) > 0;
+    boolean outerAtEnd = out == in == turnsRight;
+    double side = turnsRight ? 4 : -4;
+    drawing.arrow("", Stroke.LINE, HEAD,
+        detour(dataOut(from), out, turnsRight, dataIn(to), in, outerAtEnd, panel.returnLine() ? side : 0));
+    if (panel.returnLine()) {
+      drawing.arrow("", Stroke.DASHED, HEAD,
+          detour(returnOut(to), in, !outerAtEnd, returnIn(from), out, !turnsRight, side));
+    }
+  }
+
+  /** @param aside how far from the middle of the gap between two rows, towards the later one */
+  private Point[] detour(Point from, Compass out, boolean outerAtStart, Point to, Compass in, boolean outerAtEnd,
+      double aside) {
+    Point start = out.from(from, lane(out) + (outerAtStart ? 8 : 0));
+    Point end = in.from(to, lane(in) + (outerAtEnd ? 8 : 0));
+    List<Point> points = new ArrayList<>(List.of(from));
+    if (out == in) {
+      double far = Math.max(out.along(start), out.along(end));
+      points.add(out.from(start, far - out.along(start)));
+      points.add(in.from(end, far - in.along(end)));
+    } else if (out == in.opposite()) {
+      boolean rows = out.horizontal();
+      double onward = rows ? Math.signum(to.y() - from.y()) : Math.signum(to.x() - from.x());
+      double middle = (rows ? from.y() + to.y() : from.x() + to.x()) / 2 + aside * onward;
+      points.add(start);
+      points.add(rows ? new Point(start.x(), middle) : new Point(middle, start.y()));
+      points.add(rows ? new Point(end.x(), middle) : new Point(middle, end.y()));
+      points.add(end);
+    } else {
+      points.add(start);
+      points.add(out.horizontal() ? new Point(start.x(), end.y()) : new Point(end.x(), start.y()));
+      points.add(end);
+    }
+    points.add(to);
+    return distinct(points);
+  }
+
+  /** How far outside a side the first lane runs: beyond the numbers, where there are some. */
+  private double lane(Compass side) {
+    return switch (side) {
+      case NORTH -> 20;
+      case WEST -> NUMBER_ROOM + 3;
+      case EAST, SOUTH -> 9;
+    };
+  }
+
+  private void controller() {
+    int first = panel.first();
+    Compass side = input(first);
+    Lettering name = Lettering.plain("controller", Lettering.SMALL);
+    double width = name.width() + 14;
+    Box tileBox = boxes.get(first);
+    Box box;
+    if (controllerAbove) {
+      double inner = side.from(dataIn(first), lane(side)).x();
+      double outer = side.from(returnOut(first), lane(side) + 10).x();
+      double bottom = extent.top() - NUMBER_ROOM;
+      double left = side == Compass.WEST ? outer - 8 : outer + 8 - width;
+      box = new Box(left, bottom - 24, left + width, bottom);
+      boolean dataInside = side == Compass.WEST;
+      double dataX = dataInside || !panel.returnLine() ? inner : outer;
+      double returnX = dataInside ? outer : inner;
+      drawing.arrow("controller", Stroke.LINE, HEAD, new Point(dataX, bottom), new Point(dataX, dataIn(first).y()),
+          dataIn(first));
+      if (panel.returnLine()) {
+        drawing.arrow("controller", Stroke.DASHED, HEAD, returnOut(first), new Point(returnX, returnOut(first).y()),
+            new Point(returnX, bottom));
+      }
+    } else {
+      double distance = side == Compass.WEST ? NUMBER_ROOM + 26 : 40;
+      double half = (side.horizontal() ? width : CONTROLLER_HEIGHT) / 2;
+      box = Box.centred(side.from(side.middle(tileBox), distance + half), width, CONTROLLER_HEIGHT);
+      drawing.arrow("controller", Stroke.LINE, HEAD, side.from(dataIn(first), distance), dataIn(first));
+      if (panel.returnLine()) {
+        drawing.arrow("controller", Stroke.DASHED, HEAD, returnOut(first), side.from(returnOut(first), distance));
+      }
+    }
+    drawing.rectangle("controller", Stroke.LINE, box);
+    drawing.words("controller", name, box.centre());
+  }
+
+  /** The last tile's output: back into the return line, or open. */
+  private void end() {
+    int last = path.tileOrder().get(path.tileOrder().size() - 1);
+    if (!boxes.containsKey(last)) {
+      return;
+    }
+    Compass out = output(last);
+    if (panel.returnLine()) {
+      double reach = lane(out) + 6;
+      drawing.arrow("", Stroke.DASHED, HEAD, dataOut(last), out.from(dataOut(last), reach),
+          out.from(returnIn(last), reach), returnIn(last));
+    } else {
+      drawing.arrow("", Stroke.LINE, HEAD, dataOut(last), out.from(dataOut(last), lane(out) + 17));
+    }
+  }
+
+  private void portNames() {
+    int first = panel.first();
+    portName("IN", dataIn(first), input(first), 1);
+    if (panel.returnLine()) {
+      portName("RET", returnOut(first), input(first), -1);
+    }
+    int last = path.tileOrder().get(path.tileOrder().size() - 1);
+    if (boxes.containsKey(last)) {
+      portName("OUT", dataOut(last), output(last), 1);
+    }
+  }
+
+  /** Beside the line, near the port. */
+  private void portName(String name, Point port, Compass side, int leftOrRight) {
+    List<Lettering> lines = List.of(Lettering.plain(name, Lettering.SMALL));
+    List<Spot> spots = new ArrayList<>();
+    for (double off = 3; off <= 21; off += 3) {
+      for (double along = 4; along <= 34; along += 3) {
+        Point at = side.from(port, along);
+        if (side.horizontal()) {
+          boolean east = side == Compass.EAST;
+          double dy = -leftOrRight * (off + 6);
+          spots.add(new Spot(at.plus(0, dy), east ? Side.RIGHT : Side.LEFT));
+          spots.add(new Spot(at.plus(0, -dy), east ? Side.RIGHT : Side.LEFT));
+        } else {
+          spots.add(new Spot(at.plus(-off, 0), Side.LEFT));
+          spots.add(new Spot(at.plus(off, 0), Side.RIGHT));
+        }
+      }
+    }
+    placer.place("", lines, spots);
+  }
+
+  // Numbers, marks, legend
+
+  private void columnNumbers() {
+    Map<Integer, Double> at = new LinkedHashMap<>();
+    boxes.forEach((place, box) -> {
+      int first = panel.places().get(place).column() * tile.columns();
+      for (int i = 0; i < tile.columns(); i++) {
+        at.putIfAbsent(first + i, box.left() + margin + i * pitch);
+      }
+    });
+    Set<Integer> marked = new TreeSet<>();
+    marks.forEach(mark -> marked.add(mark.x()));
+    double widest = Lettering.plain("" + at.keySet().stream().mapToInt(Integer::intValue).max().orElse(0),
+        Lettering.SMALL).width();
+    int step = step(widest + 5);
+    marked.forEach(column -> number(column, new Point(at.get(column), extent.top() - 10), true, true));
+    at.forEach((column, x) -> {
+      if (column % step == 0 && !marked.contains(column)) {
+        number(column, new Point(x, extent.top() - 10), true, false);
+      }
+    });
+  }
+
+  private void rowNumbers() {
+    Map<Integer, Double> at = new LinkedHashMap<>();
+    boxes.forEach((place, box) -> {
+      int first = panel.places().get(place).row() * tile.rows();
+      for (int i = 0; i < tile.rows(); i++) {
+        at.putIfAbsent(first + i, box.top() + margin + i * pitch);
+      }
+    });
+    Set<Integer> marked = new TreeSet<>();
+    marks.forEach(mark -> marked.add(mark.y()));
+    int step = step(13);
+    marked.forEach(row -> number(row, new Point(extent.left() - 6, at.get(row)), false, true));
+    at.forEach((row, y) -> {
+      if (row % step == 0 && !marked.contains(row)) {
+        number(row, new Point(extent.left() - 6, y), false, false);
+      }
+    });
+  }
+
+  private int step(double room) {
+    for (int step : new int[] {1, 2, 5, 10, 20}) {
+      if (step * pitch >= room) {
+        return step;
+      }
+    }
+    return 50;
+  }
+
+  /** Left out, or set a little higher, where a line runs. */
+  private void number(int value, Point at, boolean above, boolean bold) {
+    Lettering text = Lettering.plain(Integer.toString(value), Lettering.SMALL);
+    Lettering lettering = bold ? text.inBold() : text;
+    double[] shifts = bold || pitch >= 15 ? new double[] {0, -9, 9, -13, 13} : new double[] {0};
+    for (double shift : shifts) {
+      Point baseline = at.plus(0, 0.34 * Lettering.SMALL + (above ? 0 : shift));
+      Shape.Words words = new Shape.Words(lettering, baseline,
+          above ? Lettering.Anchor.MIDDLE : Lettering.Anchor.END, false);
+      if (drawing.isFree(words.bounds().grown(1))) {
+        drawing.add("", words);
+        return;
+      }
+    }
+  }
+
+  private void mark(ChainFigure.Mark mark) {
+    Point centre = pixel(mark.x(), mark.y());
+    String name = "mark " + mark.x() + " " + mark.y();
+    double ring = radius() + (dotted() ? 3.2 : 4);
+    drawing.circle(name, Stroke.STRONG, centre, ring);
+    if (mark.label().isEmpty()) {
+      return;
+    }
+    List<Lettering> lines = List.of(Lettering.plain(mark.label(), Lettering.BODY).inBold());
+    for (double diagonal : new double[] {1, -1}) {
+      Point at = centre.plus(pitch / 2, diagonal * -pitch / 2);
+      Box box = LabelPlacer.box(lines, new Spot(at.plus(-lines.get(0).width() / 2, 0), Side.RIGHT));
+      if (drawing.isFree(box.grown(1))) {
+        placer.place(name, lines, List.of(new Spot(at.plus(-lines.get(0).width() / 2, 0), Side.RIGHT)));
+        return;
+      }
+    }
+    callOut(name, centre, ring, lines);
+  }
+
+  /** The label outside, at the end of a slanting line that no data line is taken for and that crosses little. */
+  private void callOut(String name, Point centre, double ring, List<Lettering> lines) {
+    Spot best = null;
+    double least = Double.MAX_VALUE;
+    for (double slant : new double[] {0.3, -0.3, 0.5, -0.5, 0.8, -0.8}) {
+      double up = centre.y() - extent.top() + NUMBER_ROOM + 2;
+      double down = extent.bottom() + 12 - centre.y();
+      double right = extent.right() + 34 - centre.x();
+      for (Spot spot : List.of(new Spot(centre.plus(slant * up, -up), Side.ABOVE),
+          new Spot(centre.plus(slant * down, down), Side.BELOW),
+          new Spot(centre.plus(right, slant * right), Side.RIGHT))) {
+        double cost = crossings(centre.towards(spot.at(), ring + 2), spot.at())
+            + drawing.crowd(LabelPlacer.box(lines, spot).grown(2)) * 1000;
+        if (cost < least) {
+          least = cost;
+          best = spot;
+        }
+      }
+    }
+    drawing.line(name, Stroke.FINE, centre.towards(best.at(), ring), best.at().towards(centre, 2));
+    placer.place(name, lines, List.of(best));
+  }
+
+  /** How many shapes a line would cross; crossing a number counts as many. */
+  private double crossings(Point from, Point to) {
+    double cost = from.distanceTo(to) / 100;
+    for (Shape shape : drawing.shapes()) {
+      for (double along = 0; along <= from.distanceTo(to); along += 3) {
+        if (shape.meets(Box.centred(from.towards(to, along), 2, 2))) {
+          cost += shape instanceof Shape.Words ? 50 : 1;
+          break;
+        }
+      }
+    }
+    return cost;
+  }
+
+  private void legend() {
+    Box whole = drawing.bounds();
+    double x = whole.left();
+    double y = whole.bottom() + 18;
+    double limit = Math.max(whole.right(), whole.left() + 300);
+    List<String> texts = new ArrayList<>(List.of("data"));
+    if (panel.returnLine()) {
+      texts.add("return line");
+    }
+    texts.add("top left corner of the tile as made");
+    for (String text : texts) {
+      Lettering lettering = Lettering.plain(text, Lettering.SMALL);
+      double sample = text.startsWith("top") ? 14 : 32;
+      if (x > whole.left() && x + sample + 6 + lettering.width() > limit) {
+        x = whole.left();
+        y += 18;
+      }
+      switch (text) {
+        case "data" -> drawing.arrow("legend", Stroke.LINE, HEAD, new Point(x, y), new Point(x + sample, y));
+        case "return line" ->
+            drawing.arrow("legend", Stroke.DASHED, HEAD, new Point(x, y), new Point(x + sample, y));
+        default -> drawing.filled("legend", new Point(x, y - 5), new Point(x + 10, y - 5), new Point(x, y + 5));
+      }
+      drawing.add("legend", new Shape.Words(lettering, new Point(x + sample + 6, y + 4), Lettering.Anchor.START,
+          false));
+      x += sample + 6 + lettering.width() + 22;
+    }
+  }
+}

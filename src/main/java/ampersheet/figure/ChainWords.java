@@ -1,0 +1,108 @@
+package ampersheet.figure;
+
+import ampersheet.chain.DataPath.Outcome.Traced;
+import ampersheet.chain.Panel;
+import ampersheet.chain.Tile;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** Says a panel in words: where the data goes, as the drawing shows it, without counting for the reader. */
+final class ChainWords {
+  private final Panel panel;
+  private final Tile tile;
+  private final Traced path;
+  private final List<ChainFigure.Mark> marks;
+
+  ChainWords(Panel panel, Traced path, List<ChainFigure.Mark> marks) {
+    this.panel = panel;
+    this.tile = panel.tile();
+    this.path = path;
+    this.marks = marks;
+  }
+
+  String summary() {
+    int tiles = panel.places().size();
+    return "A panel of " + English.count(tiles, "tile", "tiles") + (tiles == 1 ? " of " : ", each of ")
+        + English.count(tile.columns(), "column", "columns") + " and " + English.count(tile.rows(), "row", "rows")
+        + " of pixels, fed by a controller " + (panel.returnLine() ? "with" : "without") + " a return line.";
+  }
+
+  Figure.Table table() {
+    List<List<String>> rows = new ArrayList<>();
+    for (int i = 0; i < panel.places().size(); i++) {
+      Panel.Place place = panel.places().get(i);
+      int at = path.tileOrder().indexOf(i);
+      boolean last = at == path.tileOrder().size() - 1;
+      rows.add(List.of(Integer.toString(place.column()), Integer.toString(place.row()), turned(place.quarterTurns()),
+          at == 0 ? "controller" : where(path.tileOrder().get(at - 1)),
+          !last ? where(path.tileOrder().get(at + 1)) : panel.returnLine() ? "return line" : "open"));
+    }
+    return new Figure.Table(List.of("Tile column", "Tile row", "Turned", "Data comes from", "Data goes to"), rows);
+  }
+
+  List<String> walk() {
+    List<String> sentences = new ArrayList<>();
+    sentences.add("Columns are counted from 0 at the left, rows from 0 at the top.");
+    sentences.add("In an upright tile the data enters on the " + side(tile.input()) + " side and starts at the pixel in the "
+        + corner() + " corner.");
+    sentences.add(order());
+    sentences.add("After its last pixel it leaves on the " + side(tile.output()) + " side.");
+    List<Integer> order = path.tileOrder();
+    sentences.add("The controller feeds " + where(order.get(0)) + ".");
+    for (int i = 1; i < order.size(); i++) {
+      Panel.Place place = panel.places().get(order.get(i));
+      sentences.add("From there the data goes to " + where(order.get(i)) + ", "
+          + turned(place.quarterTurns()) + ".");
+    }
+    if (panel.returnLine()) {
+      sentences.add("From the last tile the return line leads back through all tiles to the controller.");
+    }
+    for (ChainFigure.Mark mark : marks) {
+      sentences.add("The pixel in column " + mark.x() + ", row " + mark.y() + " is marked"
+          + (mark.label().isEmpty() ? "." : " " + mark.label() + "."));
+    }
+    return sentences;
+  }
+
+  private String order() {
+    boolean rows = tile.along() == Tile.Along.ROWS;
+    boolean fromLeft = tile.start() == Tile.Corner.TOP_LEFT || tile.start() == Tile.Corner.BOTTOM_LEFT;
+    boolean fromTop = tile.start() == Tile.Corner.TOP_LEFT || tile.start() == Tile.Corner.TOP_RIGHT;
+    String across = fromLeft ? "from left to right" : "from right to left";
+    String down = fromTop ? "from top to bottom" : "from bottom to top";
+    String line = rows ? "row" : "column";
+    String way = "It passes " + line + " after " + line + ", " + (rows ? down : across) + "; the first " + line + " runs "
+        + (rows ? across : down);
+    return way + switch (tile.order()) {
+      case PROGRESSIVE -> ", and so does every other.";
+      case SERPENTINE -> ", the next one back, and so on in turn.";
+    };
+  }
+
+  private String corner() {
+    return tile.start().name().toLowerCase(Locale.ROOT).replace('_', ' ');
+  }
+
+  private static String side(Tile.Side side) {
+    return switch (side) {
+      case NORTH -> "top";
+      case EAST -> "right";
+      case SOUTH -> "bottom";
+      case WEST -> "left";
+    };
+  }
+
+  private static String turned(int quarterTurns) {
+    return switch (quarterTurns) {
+      case 0 -> "upright";
+      case 1 -> "a quarter turn clockwise";
+      case 2 -> "half around";
+      default -> "a quarter turn anticlockwise";
+    };
+  }
+
+  private String where(int place) {
+    return "tile column " + panel.places().get(place).column() + ", row " + panel.places().get(place).row();
+  }
+}

@@ -1,0 +1,113 @@
+package ampersheet.render.html;
+
+import ampersheet.sheet.Document.Block;
+import ampersheet.sheet.Document.Caution;
+import ampersheet.sheet.Document.FigureBlock;
+import ampersheet.sheet.Document.GivenLine;
+import ampersheet.sheet.Document.Givens;
+import ampersheet.sheet.Document.Heading;
+import ampersheet.sheet.Document.KeyLine;
+import ampersheet.sheet.Document.KeyTable;
+import ampersheet.sheet.Document.MistakeLine;
+import ampersheet.sheet.Document.Paper;
+import ampersheet.sheet.Document.ProblemBlock;
+import ampersheet.sheet.Document.Prose;
+import ampersheet.sheet.Document.Question;
+import ampersheet.sheet.Document.StepBlock;
+import ampersheet.sheet.Document.Steps;
+import ampersheet.sheet.Document.Table;
+import java.util.List;
+
+/**
+ * About how many millimetres of paper blocks take at 12 point: enough to tell a problem that fits on a page, which is
+ * then kept whole, from one that does not and had better start where the last one ended. Found by measuring printed
+ * pages; a little on the high side, since fonts differ.
+ */
+final class PaperHeight {
+  private static final int CHARACTERS_PER_LINE = 60;
+  private static final int TEXT_LINE = 6;
+  private static final double MILLIMETRES_PER_PIXEL = 25.4 / 96;
+
+  private PaperHeight() {}
+
+  /** Between the margins. */
+  static int ofPage(Paper paper) {
+    return paper == Paper.LETTER ? 243 : 261;
+  }
+
+  static int of(List<Block> blocks) {
+    int height = 0;
+    int beside = 0;
+    for (Block block : blocks) {
+      int more = of(block);
+      if (block instanceof Givens || block instanceof FigureBlock) {
+        height += Math.max(0, more - beside);
+        beside = block instanceof Givens ? more : Math.max(0, beside - more);
+      } else {
+        height += more;
+        beside = 0;
+      }
+    }
+    return height;
+  }
+
+  private static int of(Block block) {
+    if (block instanceof Prose prose) {
+      return text(prose.markdown()) + 4;
+    } else if (block instanceof Heading) {
+      return 14;
+    } else if (block instanceof ProblemBlock problem) {
+      return 32 + of(problem.blocks());
+    } else if (block instanceof Givens givens) {
+      return 10 + givens.lines().stream().mapToInt(PaperHeight::givenLine).sum();
+    } else if (block instanceof FigureBlock figure) {
+      return 16 + (int) (svgHeight(figure.figure().svg()) * MILLIMETRES_PER_PIXEL);
+    } else if (block instanceof Steps steps) {
+      return 14 + steps.steps().stream().mapToInt(PaperHeight::step).sum();
+    } else if (block instanceof Question question) {
+      return text(question.prompt()) + (question.options().isEmpty() ? 22 : 16 + 10 * question.options().size());
+    } else if (block instanceof Caution caution) {
+      return 20 + text(caution.text());
+    } else if (block instanceof KeyTable table) {
+      return 20 + table.lines().stream().mapToInt(PaperHeight::keyLine).sum();
+    } else if (block instanceof Table table) {
+      return 20 + 9 * table.rows().size();
+    }
+    throw new IllegalArgumentException("no height known for " + block);
+  }
+
+  private static int text(String text) {
+    return (int) text.lines().mapToLong(line -> 1 + line.length() / CHARACTERS_PER_LINE).sum() * TEXT_LINE;
+  }
+
+  private static int givenLine(GivenLine line) {
+    return line.meaning().length() > 18 ? 14 : 8;
+  }
+
+  private static int step(StepBlock step) {
+    if (step.result().isEmpty()) {
+      return 28;
+    }
+    return 14 + (step.formula().isPresent() ? 26 : 8) + step.condition().map(c -> 2 * TEXT_LINE).orElse(0)
+        + text(step.reason());
+  }
+
+  private static int keyLine(KeyLine line) {
+    int height = 14;
+    for (MistakeLine mistake : line.mistakes()) {
+      height += text(mistake.value() + mistake.explanation()) + 1;
+    }
+    return height;
+  }
+
+  /** In pixels, from the {@code height} of the element; a middling one if there is none. */
+  private static int svgHeight(String svg) {
+    String element = svg.substring(0, Math.max(0, svg.indexOf('>')));
+    int at = element.indexOf(" height=\"");
+    int height = 0;
+    for (int i = at + 9; at >= 0 && i < element.length() && Character.isDigit(element.charAt(i)) && height < 10_000; i++) {
+      height = height * 10 + element.charAt(i) - '0';
+    }
+    return height == 0 ? 240 : height;
+  }
+}

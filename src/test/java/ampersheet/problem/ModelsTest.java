@@ -1,0 +1,168 @@
+package ampersheet.problem;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import ampersheet.answer.Acceptance;
+import ampersheet.circuit.PartKind;
+import ampersheet.formula.Expression;
+import ampersheet.formula.FormulaReader;
+import ampersheet.template.ProblemTemplate;
+import ampersheet.template.ProblemTemplate.ChainPlan;
+import ampersheet.template.ProblemTemplate.HeatPlan;
+import ampersheet.template.ProblemTemplate.Layout;
+import ampersheet.template.ProblemTemplate.PlannedAmbient;
+import ampersheet.template.ProblemTemplate.PlannedLoss;
+import ampersheet.template.ProblemTemplate.PlannedNode;
+import ampersheet.template.ProblemTemplate.PlannedResistance;
+import ampersheet.template.ProblemTemplate.Way;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+/** Models made from plans, and what proofs measure on them. */
+class ModelsTest {
+
+  private static Expression formula(String text) {
+    return FormulaReader.expression(text);
+  }
+
+  private static Problem first(TemplateBuilder builder) {
+    return new Draws(new Workshop(builder.build()), "s").draw(0);
+  }
+
+  private static Acceptance oneKelvin() {
+    return new Acceptance.Within(0, 1);
+  }
+
+  /** A resistor on a source heats a case. */
+  private static TemplateBuilder heated(String watts) {
+    return new TemplateBuilder("thermal-rise/heated")
+        .given("V", "V", 12).given("R", "ohm", 100).given("Rth", "K/W", 40).given("Ta", "degC", 25)
+        .part(PartKind.SOURCE, "V1", "volts", "V", 0, 0, 0, 4)
+        .part(PartKind.RESISTOR, "R1", "ohms", "R", 0, 4, 0, 0).ground(0, 0)
+        .heat(new HeatPlan(List.of(new PlannedAmbient("air", formula("Ta"))),
+            List.of(new PlannedNode("case", Optional.of(formula("1 J/K")), Optional.empty())),
+            List.of(new PlannedResistance("RCA", "case", "air", formula("Rth"))),
+            List.of(new PlannedLoss("P1", "case", formula(watts)))));
+  }
+
+  @Test
+  void heatFlowsFromTheCircuitToTheAir() {
+    Problem problem = first(heated("power(R1)")
+        .step("P", "W", "V ^ 2 / R").step("T", "degC", "Ta + P * Rth")
+        .ask("T", oneKelvin()).ask("P", new Acceptance.Within(0.02, 0))
+        .proof("T", "T", "temperature(case)", new Way.Direct(), 1e-4)
+        .proof("P", "P", "heat(RCA)", new Way.Direct(), 1e-4));
+    // 12² V² / 100 Ω = 1.44 W; 1.44 W × 40 K/W = 57.6 K above 25 °C
+    assertEquals(273.15 + 82.6, problem.answers().get(0).second(), 1e-9);
+    assertEquals(1.44, problem.answers().get(1).second(), 1e-9);
+    assertEquals(List.of("hot-parts"), problem.cautions());
+    assertTrue(problem.heatNetwork().isPresent());
+  }
+
+  /** P = P0 (1 + α ΔT) and ΔT = P Rth give ΔT = P0 Rth / (1 − α P0 Rth). */
+  @Test
+  void aLossMayGrowWithTheTemperatureItMakes() {
+    Problem problem = first(heated("power(R1) * (1 + 0.004 * (temperature(case) - Ta) / (1 K))")
+        .step("dT", "K", "V ^ 2 / R * Rth / (1 - 0.004 / (1 K) * V ^ 2 / R * Rth)")
+        .ask("dT", new Acceptance.Within(0.02, 0))
+        .proof("dT", "dT", "temperature(case) - temperature(air)", new Way.Direct(), 1e-6));
+    assertEquals(57.6 / (1 - 0.004 * 57.6), problem.answers().get(0).second(), 1e-6);
+  }
+
+  @Test
+  void aTransientIsMeasuredAfterATimeAndUntilATemperature() {
+    Problem problem = first(heated("power(R1)").given("t", "s", 30)
+        .step("T", "degC", "Ta + V ^ 2 / R * Rth * (1 - exp(-t / (Rth * (1 J/K))))")
+        .step("t50", "s", "-(Rth * (1 J/K)) * ln(1 - (25 K) / (V ^ 2 / R * Rth))")
+        .ask("T", oneKelvin()).ask("t50", new Acceptance.Within(0.02, 0))
+        .proof("T", "T", "temperature_after(case, t)", new Way.Direct(), 1e-6)
+        .proof("t50", "t50", "time_until(case, 50 degC)", new Way.Direct(), 1e-6));
+    assertTrue(problem.answers().stream().allMatch(Problem.Answer::agrees));
+  }
+
+  /** The search varies a value of the heat path. */
+  @Test
+  void theHighestAmbientIsFoundBySearch() {
+    Problem problem = first(heated("power(R1)")
+        .step("Tmax", "degC", "100 degC - V ^ 2 / R * Rth")
+        .ask("Tmax", oneKelvin())
+        .proof("Tmax", "Ta", "temperature(case)", new Way.Root(formula("100 degC")), 1e-6));
+    assertEquals(273.15 + 42.4, problem.answers().get(0).second(), 1e-6);
+  }
+
+  /** For one proof the model has another resistor; the heat path follows the circuit. */
+  @Test
+  void aProofMayChangeTheModel() {
+    Problem problem = first(heated("power(R1)")
+        .step("T", "degC", "Ta + V ^ 2 / R * Rth").step("Thalf", "degC", "Ta + V ^ 2 / (2 * R) * Rth")
+        .ask("T", oneKelvin()).ask("Thalf", oneKelvin())
+        .proof("T", "T", "temperature(case)", new Way.Direct(), 1e-6)
+        .proof("Thalf", "Thalf", Map.of("R", formula("2 * R")), "temperature(case)", new Way.Direct(), 1e-6, ""));
+    assertEquals(273.15 + 82.6, problem.answers().get(0).second(), 1e-9);
+    assertEquals(273.15 + 53.8, problem.answers().get(1).second(), 1e-9);
+  }
+
+  @Test
+  void aTemperatureThatIsNeverReachedIsRefused() {
+    ProblemTemplate template = heated("power(R1)").step("t", "s", "Rth * (1 J/K)")
+        .ask("t", new Acceptance.Within(0.02, 0))
+        .proof("t", "t", "time_until(case, 200 degC)", new Way.Direct(), 1e-6).build();
+    Workshop workshop = new Workshop(template);
+    Attempt.Refused refused =
+        assertInstanceOf(Attempt.Refused.class, workshop.work(new SpaceOfGivens(template).values(0)));
+    assertEquals(Refusal.MODEL_UNSOLVED, refused.reason());
+    assertTrue(refused.detail().contains("never reaches"), refused.detail());
+  }
+
+  /** Tiles of 4 by 2 in rows that snake; the second row of tiles is turned half around. */
+  private static TemplateBuilder wall() {
+    return new TemplateBuilder("chain-addressing/wall")
+        .given("columns", "1", 3).given("rows", "1", 2).given("x", "1", 9).given("y", "1", 2)
+        .word("order", "progressive", "serpentine")
+        .chain(new ChainPlan(formula("4"), formula("2"), "order", "top left", "rows", "west", "east",
+            new Layout.Rows(formula("columns"), formula("rows")), true, Optional.of(formula("24")),
+            Optional.of(formula("1.25 us")), Optional.of(formula("50 us")), List.of()));
+  }
+
+  @Test
+  void thePathOfTheDataIsCounted() {
+    // Row 2 is the first row of the second row of tiles, which the data enters at the right: tile 3 holds columns 8 to 11.
+    // Turned half around, it is seen from its lower right corner: pixel (9, 2) is its column 2 (11 − 9), row 1.
+    TemplateBuilder progressive = wall().require("order == progressive")
+        .step("n", "1", "columns * rows * 8").step("tile", "1", "3").step("turn", "1", "3 * 8 + 4 + 2")
+        .step("back", "1", "3").step("tf", "s", "n * 24 * 1.25 us + 50 us");
+    Problem problem = first(progressive
+        .ask("n", new Acceptance.Count()).ask("tile", new Acceptance.Count()).ask("turn", new Acceptance.Count())
+        .ask("back", new Acceptance.Count()).ask("tf", new Acceptance.Within(0.02, 0))
+        .proof("n", "n", "pixels()", new Way.Direct(), 1e-4)
+        .proof("tile", "tile", "tile_turn(x, y)", new Way.Direct(), 1e-4)
+        .proof("turn", "turn", "turn(x, y)", new Way.Direct(), 1e-4)
+        .proof("back", "back", "return_turn(x, y)", new Way.Direct(), 1e-4)
+        .proof("tf", "tf", "frame_time()", new Way.Direct(), 1e-4));
+    assertEquals(List.of(48.0, 3.0, 30.0, 3.0), problem.answers().stream().limit(4).map(Problem.Answer::second).toList());
+    assertTrue(problem.panel().isPresent());
+  }
+
+  @Test
+  void aWordGivenTurnsTheTile() {
+    // In a serpentine tile the second row runs back, so that column 2 of 4 comes after column 3.
+    Problem problem = first(wall().require("order == serpentine")
+        .step("turn", "1", "3 * 8 + 4 + 1").ask("turn", new Acceptance.Count())
+        .proof("turn", "turn", "turn(x, y)", new Way.Direct(), 1e-4));
+    assertEquals(29, problem.answers().get(0).second());
+  }
+
+  @Test
+  void aPixelOutsideThePanelIsRefused() {
+    ProblemTemplate template = wall().step("turn", "1", "x").ask("turn", new Acceptance.Count())
+        .proof("turn", "turn", "turn(x + 3, y)", new Way.Direct(), 1e-4).build();
+    Attempt.Refused refused = assertInstanceOf(Attempt.Refused.class,
+        new Workshop(template).work(new SpaceOfGivens(template).values(0)));
+    assertEquals(Refusal.MODEL_UNSOLVED, refused.reason());
+    assertTrue(refused.detail().contains("column 12"), refused.detail());
+  }
+}

@@ -1,0 +1,1 @@
+A status light runs from **${Vs}**. Its LED drops **${Vf}** at **${If}**.

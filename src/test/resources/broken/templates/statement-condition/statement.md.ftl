@@ -1,0 +1,1 @@
+A tile has **${columns}** columns and **${rows}** rows of pixels, in ${order} order. <#if order == "snake">It snakes.</#if><#if x == "1">One.</#if><#list 1..9 as i>${i}</#list> The marked pixel sits in column **${x}** of row **${y}**.

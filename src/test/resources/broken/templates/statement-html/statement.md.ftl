@@ -1,0 +1,1 @@
+A <b>status</b> light runs from **${Vs}**. Its LED drops **${Vf}** at **${If}**.

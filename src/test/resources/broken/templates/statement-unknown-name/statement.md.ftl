@@ -1,0 +1,1 @@
+A status light runs from **${Vss}**. Its LED drops **${Vf}** at **${If}**.
