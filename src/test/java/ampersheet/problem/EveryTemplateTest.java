@@ -1,0 +1,170 @@
+package ampersheet.problem;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import ampersheet.answer.Acceptance;
+import ampersheet.answer.AnswerKey;
+import ampersheet.answer.Judge;
+import ampersheet.answer.LadderProbe;
+import ampersheet.answer.ProblemKey;
+import ampersheet.answer.Rung;
+import ampersheet.answer.Spellings;
+import ampersheet.answer.Verdict;
+import ampersheet.circuit.OperatingPoint;
+import ampersheet.circuit.OperatingPointSolver;
+import ampersheet.circuit.Outcome;
+import ampersheet.circuit.PartKind;
+import ampersheet.circuit.Schematic;
+import ampersheet.quantity.Dimension;
+import ampersheet.template.TemplateFiles;
+import ampersheet.template.TemplateReader;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+
+/** What holds for whatever is drawn from any template in the jar. A failure names the seed and the number of the draw. */
+class EveryTemplateTest {
+  private static final String SEED = "every-template";
+  private static final int DRAWS = 200;
+  private static final int SPELLINGS = 10_000;
+
+  /** Of the largest current, and of the power delivered. */
+  private static final double RESIDUAL = 1e-9;
+
+  private static final Map<String, List<Problem>> PROBLEMS = new TreeMap<>();
+
+  @BeforeAll
+  static void draw() {
+    TemplateFiles files = TemplateFiles.builtIn();
+    files.names().stream().filter(n -> !n.contains("thermal") || n.contains("wire")).parallel().forEach(name -> { //TEMP
+      Draws draws = new Draws(new Workshop(TemplateReader.read(files, name)), SEED);
+      List<Problem> drawn = IntStream.range(0, DRAWS).mapToObj(draws::draw).toList();
+      synchronized (PROBLEMS) {
+        PROBLEMS.put(name, drawn);
+      }
+    });
+  }
+
+  private static Stream<DynamicTest> forEachTemplate(java.util.function.Consumer<List<Problem>> test) {
+    return PROBLEMS.entrySet().stream().map(each ->
+        DynamicTest.dynamicTest(each.getKey(), () -> test.accept(each.getValue())));
+  }
+
+  private static String replay(List<Problem> problems, int draw) {
+    Problem problem = problems.get(draw);
+    return problem.template().name() + ", seed " + SEED + ", draw " + draw + " ("
+        + Notations.givensInOneLine(problem.template(), problem.givens()) + ")";
+  }
+
+  @TestFactory
+  Stream<DynamicTest> currentsAndPowersOfEveryDrawnCircuitBalance() {
+    return forEachTemplate(problems -> {
+      for (int draw = 0; draw < problems.size(); draw++) {
+        if (problems.get(draw).schematic().isPresent()) {
+          balance(problems.get(draw).schematic().get(), replay(problems, draw));
+        }
+      }
+    });
+  }
+
+  private static void balance(Schematic schematic, String replay) {
+    Outcome outcome = OperatingPointSolver.solve(schematic.netlist());
+    OperatingPoint point = assertInstanceOf(Outcome.Solved.class, outcome, replay).point();
+    double amps = 0;
+    double watts = 0;
+    for (var connected : schematic.netlist().parts()) {
+      amps = Math.max(amps, Math.abs(point.current(connected.part().name())));
+      if (connected.part().kind() == PartKind.SOURCE) {
+        watts += Math.abs(point.power(connected.part().name()));
+      }
+    }
+    assertTrue(amps > 0 && watts > 0, replay + ": nothing flows");
+    assertTrue(Math.abs(point.currentResidual()) <= RESIDUAL * amps, replay + ": " + point.currentResidual() + " A left");
+    assertTrue(Math.abs(point.powerResidual()) <= RESIDUAL * watts, replay + ": " + point.powerResidual() + " W left");
+  }
+
+  @TestFactory
+  Stream<DynamicTest> bothRoutesAgreeAndNoTwoDrawsAreAlike() {
+    return forEachTemplate(problems -> {
+      for (int draw = 0; draw < problems.size(); draw++) {
+        for (Problem.Answer answer : problems.get(draw).answers()) {
+          assertTrue(answer.agrees() && answer.gap() <= answer.allowed(), replay(problems, draw) + ": " + answer);
+        }
+      }
+      assertEquals(DRAWS, problems.stream().map(problem -> problem.givens().quantities() + "" + problem.givens().words())
+          .distinct().count());
+    });
+  }
+
+  /** Every rung that the kinds of questions of the template have is reached, and nothing lands on another rung. */
+  @TestFactory
+  Stream<DynamicTest> everyRungOfTheLadderIsReached() {
+    return forEachTemplate(problems -> {
+      Set<Rung> reached = EnumSet.noneOf(Rung.class);
+      Set<String> mistakes = new java.util.TreeSet<>();
+      for (int draw = 0; draw < problems.size(); draw++) {
+        ProblemKey key = AnswerKeys.keyOf(problems.get(draw), "q1", draw % 2 == 0);
+        for (LadderProbe probe : LadderProbe.of(key)) {
+          Verdict verdict = probe.verdict(key);
+          int at = draw;
+          assertEquals(probe.rung(), verdict.rung(), () -> replay(problems, at) + ": " + probe + " gives " + verdict);
+          assertEquals(probe.mistake(), verdict.mistake().orElse(""), () -> replay(problems, at) + ": " + probe);
+          assertTrue(verdict.message().length() > 5, () -> replay(problems, at) + ": " + verdict);
+          reached.add(probe.rung());
+          mistakes.add(probe.mistake());
+        }
+      }
+      assertEquals(rungsOf(AnswerKeys.keyOf(problems.get(0), "q1", false)), reached);
+      problems.get(0).template().mistakes().forEach(mistake ->
+          assertTrue(mistakes.contains(mistake.id()), mistake.id() + " is never made in " + DRAWS + " draws"));
+    });
+  }
+
+  private static Set<Rung> rungsOf(ProblemKey key) {
+    Set<Rung> rungs = EnumSet.allOf(Rung.class);
+    boolean measured = key.answers().stream().anyMatch(answer -> answer.acceptance() instanceof Acceptance.Within);
+    if (!measured) {
+      rungs.removeAll(Set.of(Rung.TOO_COARSE, Rung.SIGN, Rung.RECIPROCAL));
+    }
+    if (key.answers().stream().allMatch(answer -> answer.unit().dimension().equals(Dimension.ONE))) {
+      rungs.remove(Rung.UNIT_MISSING);
+    }
+    return rungs;
+  }
+
+  @Test
+  void rightAnswersReadRightHoweverTheyAreWritten() {
+    Random random = new Random(20_260_101);
+    Spellings spellings = new Spellings(random);
+    List<List<Problem>> all = List.copyOf(PROBLEMS.values());
+    for (int written = 0; written < SPELLINGS; ) {
+      List<Problem> problems = all.get(random.nextInt(all.size()));
+      int draw = random.nextInt(problems.size());
+      boolean unitPrinted = random.nextBoolean();
+      ProblemKey key = AnswerKeys.keyOf(problems.get(draw), "q1", unitPrinted);
+      AnswerKey answer = key.answers().get(random.nextInt(key.answers().size()));
+      if (answer.acceptance() instanceof Acceptance.Choice) {
+        continue;
+      }
+      int figures = answer.acceptance() instanceof Acceptance.Within ? answer.figures() + random.nextInt(4) : 15;
+      String text = spellings.of(answer.expected(), answer.unit(), figures, unitPrinted);
+      int spelling = written;
+      Verdict verdict = Judge.judge(key, Map.of(answer.question(), text)).stream()
+          .filter(one -> one.question().equals(answer.question())).findFirst().orElseThrow();
+      assertEquals(Rung.CORRECT, verdict.rung(), () -> replay(problems, draw) + ", spelling " + spelling + ": \"" + text
+          + "\" for " + answer.step() + " = " + answer.expected() + " gives " + verdict);
+      written++;
+    }
+  }
+}
