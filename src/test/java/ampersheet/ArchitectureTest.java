@@ -35,6 +35,7 @@ class ArchitectureTest {
       Set.of("problem"),
       Set.of("template", "figure"),
       Set.of("circuit", "thermal", "chain"),
+      Set.of("integration"),
       Set.of("answer"),
       Set.of("formula"),
       Set.of("quantity"),
@@ -73,7 +74,7 @@ class ArchitectureTest {
     Set<String> seen = new TreeSet<>();
     classes.forEach(seenClass -> seen.add(room(seenClass)));
     for (String room : List.of("command", "issue", "render.markdown", "render.html", "sheet", "problem", "template",
-        "figure", "circuit", "thermal", "chain", "answer", "formula", "quantity", "diagnostic")) {
+        "figure", "circuit", "thermal", "chain", "integration", "answer", "formula", "quantity", "diagnostic")) {
       assertTrue(seen.contains(room), "no class of room " + room + " among " + seen);
     }
   }

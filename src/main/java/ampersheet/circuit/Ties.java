@@ -53,6 +53,39 @@ final class Ties {
     return List.of();
   }
 
+  /** Whether the forced voltages add up to something else than 0 around some loop. */
+  static boolean contradict(int nodes, List<Branch> branches) {
+    double[] potential = new double[nodes];
+    Sets known = new Sets(nodes);
+    for (Branch branch : branches) {
+      int[] ends = forcedEnds(branch);
+      if (ends == null) {
+        continue;
+      }
+      double off = potential[ends[0]] - potential[ends[1]] - forcedVolts(branch);
+      if (known.root(ends[0]) == known.root(ends[1])) {
+        if (Math.abs(off) > 1e-9 * (1 + Math.abs(forcedVolts(branch)))) {
+          return true;
+        }
+        continue;
+      }
+      for (int node = 0; node < nodes; node++) {
+        if (known.root(node) == known.root(ends[1])) {
+          potential[node] += off;
+        }
+      }
+      known.join(ends[0], ends[1]);
+    }
+    return false;
+  }
+
+  private static double forcedVolts(Branch branch) {
+    if (branch.law() instanceof Law.Voltage voltage) {
+      return voltage.volts();
+    }
+    return branch.law() instanceof Law.Regulation regulation ? regulation.volts() : 0;
+  }
+
   private static int[] forcedEnds(Branch branch) {
     if (branch.law() instanceof Law.Regulation regulation) {
       return new int[] {regulation.out(), regulation.ground()};

@@ -8,6 +8,8 @@ import com.fasterxml.jackson.core.util.Separators;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.List;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
@@ -50,12 +52,33 @@ final class Json {
   /** JSON has no infinity and no "not a number": these become null. */
   Json number(String name, double value) {
     return write(() -> {
+      to.writeFieldName(name);
       if (Double.isFinite(value)) {
-        to.writeNumberField(name, value);
+        to.writeNumber(shortest(value));
       } else {
-        to.writeNullField(name);
+        to.writeNull();
       }
     });
+  }
+
+  /** The fewest digits that read back as the same number. Double.toString finds them only since Java 19. */
+  static String shortest(double value) {
+    if (value == 0) {
+      return "0";
+    }
+    BigDecimal exact = new BigDecimal(value);
+    for (int digits = 1; digits < 17; digits++) {
+      BigDecimal rounded = exact.round(new MathContext(digits));
+      if (rounded.doubleValue() == value) {
+        return written(rounded);
+      }
+    }
+    return written(exact.round(new MathContext(17)));
+  }
+
+  private static String written(BigDecimal number) {
+    double size = Math.abs(number.doubleValue());
+    return size >= 1e-6 && size < 1e15 ? number.toPlainString() : number.toString();
   }
 
   Json flag(String name, boolean value) {

@@ -89,7 +89,7 @@ final class KeyCommand implements Callable<Integer> {
       List<AnswerKey> answers = problem.answers();
       at.objects("answers", lines, (line, told) -> {
         AnswerKey answer = answers.get(lines.indexOf(told));
-        line.text("question", told.question()).text("step", answer.step()).number("value", answer.expected())
+        line.text("question", told.question()).text("step", answer.step()).number("value_si", answer.expected())
             .text("unit", answer.unit().symbol()).text("answer", told.answer()).text("accepted", told.accepted())
             .text("second_route", told.secondRoute());
         line.objects("mistakes", told.mistakes(),

@@ -16,7 +16,9 @@ import picocli.CommandLine.Parameters;
 
 @Command(name = "work", sortOptions = false, description = "Prints one problem, worked step by step and by the second route.",
     footer = {"", "Given values may lie outside the range that draws use:",
-        "  work current-limiting/one-indicator Vs=24V Vf=1.6V If=20mA"})
+        "  work current-limiting/one-indicator Vs=24V Vf=1.6V If=20mA",
+        "In JSON, value_si is in coherent SI units (V, A, ohm, W, K, s …), and for a choice the index of an option; unit is the "
+            + "one that is asked for. Exit code 1 if the two routes disagree."})
 final class WorkCommand implements Callable<Integer> {
   private final Streams streams;
 

@@ -143,7 +143,7 @@ final class WorkedText {
     json.text("template", template.name()).text("title", template.title());
     json.objects("givens", template.givens(), this::writeGiven);
     json.objects("constants", template.constants(), (at, constant) -> at.text("name", constant.name())
-        .text("meaning", constant.meaning()).number("value", constant.si()).text("unit", constant.unit().symbol())
+        .text("meaning", constant.meaning()).number("value_si", constant.si()).text("unit", constant.unit().symbol())
         .text("text", text(constant.name())));
     List<StepBlock> steps = block.blocks().stream().filter(Steps.class::isInstance).map(Steps.class::cast).findFirst()
         .orElseThrow().steps();
@@ -157,7 +157,7 @@ final class WorkedText {
   private void writeGiven(Json json, Given given) {
     json.text("name", given.name()).text("meaning", given.meaning());
     if (given instanceof QuantityGiven quantity) {
-      json.number("value", problem.givens().quantity(given.name()).value()).text("unit", quantity.unit().symbol())
+      json.number("value_si", problem.givens().quantity(given.name()).value()).text("unit", quantity.unit().symbol())
           .text("text", text(given.name()));
     } else {
       json.text("word", problem.givens().words().get(given.name()));
@@ -167,7 +167,7 @@ final class WorkedText {
   /** Values in coherent SI units; the unit is that of the printed text's quantity. */
   private void writeStep(Json json, StepBlock step) {
     String id = template.lines().get(step.number() - 1).id();
-    json.text("id", id).text("meaning", step.meaning()).number("value", problem.values().quantity(id).value())
+    json.text("id", id).text("meaning", step.meaning()).number("value_si", problem.values().quantity(id).value())
         .text("unit", template.line(id).unit().symbol()).text("text", step.result().orElseThrow().text())
         .text("formula", PlainText.symbolic(step.formula().orElseThrow(), step.notation()))
         .text("numbers", PlainText.substituted(step.formula().orElseThrow(), step.notation()))
@@ -178,7 +178,7 @@ final class WorkedText {
     AnswerKey key = keyed.answers().get(problem.answers().indexOf(answer));
     KeyLine line = block.blocks().stream().filter(KeyTable.class::isInstance).map(KeyTable.class::cast).findFirst()
         .orElseThrow().lines().get(problem.answers().indexOf(answer));
-    json.text("of", answer.of()).number("value", answer.value()).number("second", answer.second())
+    json.text("of", answer.of()).number("value_si", answer.value()).number("second_si", answer.second())
         .number("gap", answer.gap()).number("allowed", answer.allowed()).flag("agrees", answer.agrees())
         .text("unit", key.unit().symbol()).text("text", line.answer()).text("accepted", line.accepted())
         .text("kind", lower(key.acceptance().getClass().getSimpleName()));
@@ -186,7 +186,7 @@ final class WorkedText {
       json.texts("options", choice.options().stream().map(Acceptance.Option::text).toList());
     }
     json.objects("mistakes", answer.mistakes(), (at, mistake) -> at.text("id", mistake.id())
-        .number("value", mistake.value()).text("explanation", mistake.explanation()));
+        .number("value_si", mistake.value()).text("explanation", mistake.explanation()));
   }
 
   private String text(String name) {

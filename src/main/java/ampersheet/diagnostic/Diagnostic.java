@@ -29,7 +29,10 @@ public record Diagnostic(Severity severity, Place place, String problem, String 
     return new Diagnostic(Severity.WARNING, place, problem, expected, nextAction);
   }
 
-  /** Several lines: place and problem, the source line (or the part around the caret) with a caret, what was expected, what to do. */
+  /**
+   * Several lines: place and problem, the source line (or the part around the caret) with a caret, what was expected,
+   * what to do.
+   */
   public String print() {
     StringBuilder out = new StringBuilder();
     out.append(place).append(": ").append(severity == Severity.ERROR ? "error" : "warning").append(": ");

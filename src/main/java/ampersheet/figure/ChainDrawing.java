@@ -5,6 +5,7 @@ import ampersheet.chain.DataPath.Outcome.Traced;
 import ampersheet.chain.DataPath.Stop;
 import ampersheet.chain.Panel;
 import ampersheet.chain.Tile;
+import ampersheet.circuit.GridPoint;
 import ampersheet.figure.LabelPlacer.Side;
 import ampersheet.figure.LabelPlacer.Spot;
 import java.util.ArrayList;
@@ -35,6 +36,7 @@ final class ChainDrawing {
   private final List<ChainFigure.Mark> marks;
   private final double pitch;
   private final boolean elided;
+  private final boolean outlineOnly;
   private final boolean controllerAbove;
 
   private final Drawing drawing = new Drawing();
@@ -45,27 +47,33 @@ final class ChainDrawing {
   private final double gap;
   private final double rowGap;
   private final Map<Integer, Box> boxes = new LinkedHashMap<>();
+  /** Tiles drawn, by column and row of tiles. */
+  private final Map<GridPoint, Box> boxAt = new LinkedHashMap<>();
+  private final Map<Integer, List<Stop>> stopsOf = new LinkedHashMap<>();
   private final Box extent;
 
   /**
    * @param pitch pixels of the page between pixels of the panel
    * @param elided whether the tiles in the middle of a single row are left out
    * @param controllerAbove whether the controller stands over the first tile instead of beside it
+   * @param outlineOnly without pixels, to see how large it would be
    */
   ChainDrawing(Panel panel, Traced path, List<ChainFigure.Mark> marks, double pitch, boolean elided,
-      boolean controllerAbove) {
+      boolean controllerAbove, boolean outlineOnly) {
     this.panel = panel;
     this.tile = panel.tile();
     this.path = path;
     this.marks = marks;
     this.pitch = pitch;
     this.elided = elided;
+    this.outlineOnly = outlineOnly;
     this.controllerAbove = controllerAbove && firstInput().horizontal();
     this.innerRim = panel.returnLine() ? OUTER_RIM + 5 : OUTER_RIM;
     this.port = panel.returnLine() ? 6 : 0;
     this.margin = innerRim + Math.max(7, Math.min(14, pitch * 0.55));
     this.gap = pitch >= 18 ? 30 : 18;
     this.rowGap = path.links().stream().allMatch(DataPath.Link::isShort) ? ROW_GAP : ROW_GAP_WITH_LINES;
+    path.stops().forEach(stop -> stopsOf.computeIfAbsent(stop.place(), p -> new ArrayList<>()).add(stop));
     placeTiles();
     Box all = boxes.values().iterator().next();
     for (Box box : boxes.values()) {
@@ -87,8 +95,8 @@ final class ChainDrawing {
     for (int place : boxes.keySet()) {
       tile(place);
     }
-    for (int place : boxes.keySet()) {
-      pixels(place);
+    if (!outlineOnly) {
+      boxes.keySet().forEach(this::pixels);
     }
     links();
     controller();
@@ -127,7 +135,9 @@ final class ChainDrawing {
       if (left.containsKey(place.column())) {
         double y = place.row() * (tileHeight() + rowGap);
         double at = left.get(place.column());
-        boxes.put(i, new Box(at, y, at + tileWidth(), y + tileHeight()));
+        Box box = new Box(at, y, at + tileWidth(), y + tileHeight());
+        boxes.put(i, box);
+        boxAt.put(new GridPoint(place.column(), place.row()), box);
       }
     }
   }
@@ -199,19 +209,16 @@ final class ChainDrawing {
   private Point pixel(int x, int y) {
     int column = x / tile.columns();
     int row = y / tile.rows();
-    for (Map.Entry<Integer, Box> entry : boxes.entrySet()) {
-      Panel.Place place = panel.places().get(entry.getKey());
-      if (place.column() == column && place.row() == row) {
-        Box box = entry.getValue();
-        return new Point(box.left() + margin + (x - column * tile.columns()) * pitch,
-            box.top() + margin + (y - row * tile.rows()) * pitch);
-      }
+    Box box = boxAt.get(new GridPoint(column, row));
+    if (box == null) {
+      throw new IllegalArgumentException("no tile is drawn at column " + x + ", row " + y);
     }
-    throw new IllegalArgumentException("no tile is drawn at column " + x + ", row " + y);
+    return new Point(box.left() + margin + (x - column * tile.columns()) * pitch,
+        box.top() + margin + (y - row * tile.rows()) * pitch);
   }
 
   private void pixels(int place) {
-    List<Stop> stops = path.stops().stream().filter(stop -> stop.place() == place).toList();
+    List<Stop> stops = stopsOf.get(place);
     String name = name(place);
     for (Stop stop : stops) {
       Point centre = pixel(stop.x(), stop.y());
@@ -292,11 +299,14 @@ final class ChainDrawing {
     return dotted() ? Math.max(4, pitch - 2 * radius() - 1) : Math.min(7, pitch - 2 * radius() - 2);
   }
 
-  /** The data's way from the input to the first pixel and from the last to the output, along the inner rim. */
+  /**
+   * The data's way from the input to the first pixel and from the last to the output, along the inner rim; where the two
+   * must pass each other, the second runs a little further inside.
+   */
   private void leads(int place, Point first, Point last) {
     Rim rim = new Rim(boxes.get(place).grown(-innerRim));
+    Rim within = new Rim(boxes.get(place).grown(-innerRim - 3.5));
     double in = rim.place(input(place), dataIn(place));
-    double out = rim.place(output(place), dataOut(place));
     Rim.Way bestIn = null;
     Rim.Way bestOut = null;
     double least = Double.MAX_VALUE;
@@ -304,11 +314,23 @@ final class ChainDrawing {
       for (double leave : approaches(rim, last)) {
         for (int turn = 0; turn < 4; turn++) {
           Rim.Way inward = rim.way(in, enter, turn % 2 == 0);
-          Rim.Way outward = rim.way(leave, out, turn / 2 == 0);
+          Rim.Way outward = rim.way(leave, rim.place(output(place), dataOut(place)), turn / 2 == 0);
           double cost = inward.length() + outward.length() + (inward.touches(outward) ? 1e6 : 0);
           if (cost < least) {
             least = cost;
             bestIn = inward;
+            bestOut = outward;
+          }
+        }
+      }
+    }
+    if (least >= 1e6) {
+      least = Double.MAX_VALUE;
+      for (double leave : approaches(within, last)) {
+        for (boolean clockwise : new boolean[] {true, false}) {
+          Rim.Way outward = within.way(leave, within.place(output(place), dataOut(place)), clockwise);
+          if (outward.length() < least) {
+            least = outward.length();
             bestOut = outward;
           }
         }
@@ -328,7 +350,8 @@ final class ChainDrawing {
   /** Places on the rim straight across from a pixel at the edge. */
   private List<Double> approaches(Rim rim, Point pixel) {
     List<Double> places = new ArrayList<>();
-    double reach = margin - innerRim + 0.1;
+    double reach = margin - (rim.box().left() - boxes.values().stream().filter(box -> box.contains(pixel)).findFirst()
+        .orElseThrow().left()) + 0.1;
     for (Compass side : Compass.values()) {
       if (side.along(side.middle(rim.box())) - side.along(pixel) <= reach) {
         places.add(rim.place(side, pixel));
@@ -408,18 +431,20 @@ final class ChainDrawing {
     }
     boolean turnsRight = out.dx * (end.y() - start.y()) - out.dy * (end.x() - start.x()) > 0;
     boolean outerAtEnd = out == in == turnsRight;
-    double side = turnsRight ? 4 : -4;
+    double onward = Math.signum(out.horizontal() ? end.y() - start.y() : end.x() - start.x());
+    Point middle = Box.around(start, end).centre();
+    double aside = panel.returnLine() ? (turnsRight ? 4 : -4) * onward : 0;
     drawing.arrow("", Stroke.LINE, HEAD,
-        detour(dataOut(from), out, turnsRight, dataIn(to), in, outerAtEnd, panel.returnLine() ? side : 0));
+        detour(dataOut(from), out, turnsRight, dataIn(to), in, outerAtEnd, middle.plus(aside, aside)));
     if (panel.returnLine()) {
       drawing.arrow("", Stroke.DASHED, HEAD,
-          detour(returnOut(to), in, !outerAtEnd, returnIn(from), out, !turnsRight, side));
+          detour(returnOut(to), in, !outerAtEnd, returnIn(from), out, !turnsRight, middle.plus(-aside, -aside)));
     }
   }
 
-  /** @param aside how far from the middle of the gap between two rows, towards the later one */
+  /** @param middle in the gap between two rows, or columns, where the line runs back */
   private Point[] detour(Point from, Compass out, boolean outerAtStart, Point to, Compass in, boolean outerAtEnd,
-      double aside) {
+      Point middle) {
     Point start = out.from(from, lane(out) + (outerAtStart ? 8 : 0));
     Point end = in.from(to, lane(in) + (outerAtEnd ? 8 : 0));
     List<Point> points = new ArrayList<>(List.of(from));
@@ -429,11 +454,9 @@ final class ChainDrawing {
       points.add(in.from(end, far - in.along(end)));
     } else if (out == in.opposite()) {
       boolean rows = out.horizontal();
-      double onward = rows ? Math.signum(to.y() - from.y()) : Math.signum(to.x() - from.x());
-      double middle = (rows ? from.y() + to.y() : from.x() + to.x()) / 2 + aside * onward;
       points.add(start);
-      points.add(rows ? new Point(start.x(), middle) : new Point(middle, start.y()));
-      points.add(rows ? new Point(end.x(), middle) : new Point(middle, end.y()));
+      points.add(rows ? new Point(start.x(), middle.y()) : new Point(middle.x(), start.y()));
+      points.add(rows ? new Point(end.x(), middle.y()) : new Point(middle.x(), end.y()));
       points.add(end);
     } else {
       points.add(start);
@@ -635,7 +658,8 @@ final class ChainDrawing {
       for (Spot spot : List.of(new Spot(centre.plus(slant * up, -up), Side.ABOVE),
           new Spot(centre.plus(slant * down, down), Side.BELOW),
           new Spot(centre.plus(right, slant * right), Side.RIGHT))) {
-        double cost = crossings(centre.towards(spot.at(), ring + 2), spot.at())
+        double cost = drawing.obstacles(centre.towards(spot.at(), ring + 3), spot.at())
+            + centre.distanceTo(spot.at()) / 100
             + drawing.crowd(LabelPlacer.box(lines, spot).grown(2)) * 1000;
         if (cost < least) {
           least = cost;
@@ -645,20 +669,6 @@ final class ChainDrawing {
     }
     drawing.line(name, Stroke.FINE, centre.towards(best.at(), ring), best.at().towards(centre, 2));
     placer.place(name, lines, List.of(best));
-  }
-
-  /** How many shapes a line would cross; crossing a number counts as many. */
-  private double crossings(Point from, Point to) {
-    double cost = from.distanceTo(to) / 100;
-    for (Shape shape : drawing.shapes()) {
-      for (double along = 0; along <= from.distanceTo(to); along += 3) {
-        if (shape.meets(Box.centred(from.towards(to, along), 2, 2))) {
-          cost += shape instanceof Shape.Words ? 50 : 1;
-          break;
-        }
-      }
-    }
-    return cost;
   }
 
   private void legend() {

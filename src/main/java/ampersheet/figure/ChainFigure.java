@@ -10,7 +10,11 @@ public final class ChainFigure {
   private static final double PAGE_WIDTH = 640;
   private static final double PAGE_HEIGHT = 700;
   private static final double WIDEST_PITCH = 28;
+  /** Rather than draw pixels closer, tiles are left out, where they can be. */
   private static final double NARROWEST_PITCH = 10;
+  private static final double NARROWEST_OF_ALL = 5;
+  /** Down to this the controller stands beside its tile; closer together it needs the width. */
+  private static final double BESIDE_PITCH = 14;
 
   private ChainFigure() {}
 
@@ -47,21 +51,24 @@ public final class ChainFigure {
   static Drawing layOut(Panel panel, DataPath.Outcome.Traced path, List<Mark> marks) {
     boolean oneRow = panel.places().stream().allMatch(p -> p.row() == panel.places().get(0).row());
     boolean canElide = oneRow && panel.places().size() > 4;
-    Drawing drawing = null;
+
     for (boolean elided : canElide ? new boolean[] {false, true} : new boolean[] {false}) {
       double pitch = WIDEST_PITCH;
-      while (pitch >= (elided || !canElide ? 5 : NARROWEST_PITCH)) {
-        drawing = new ChainDrawing(panel, path, marks, pitch, elided, pitch < 14).drawing();
+      boolean outlineOnly = true;
+      while (pitch >= (elided || !canElide ? NARROWEST_OF_ALL : NARROWEST_PITCH)) {
+        Drawing drawing = new ChainDrawing(panel, path, marks, pitch, elided, pitch < BESIDE_PITCH, outlineOnly).drawing();
         Box bounds = drawing.bounds().grown(4);
         double across = (bounds.width() - PAGE_WIDTH) / pixelsAcross(panel, elided);
         double down = (bounds.height() - PAGE_HEIGHT) / pixelsDown(panel);
-        if (across <= 0 && down <= 0) {
+        boolean fits = across <= 0 && down <= 0;
+        if (fits && !outlineOnly) {
           return drawing;
         }
-        pitch -= Math.max(1, Math.floor(Math.max(across, down)));
+        outlineOnly = !fits;
+        pitch -= fits ? 0 : Math.max(1, Math.floor(Math.max(across, down)));
       }
     }
-    return drawing;
+    return new ChainDrawing(panel, path, marks, NARROWEST_OF_ALL, canElide, true, false).drawing();
   }
 
   private static int pixelsAcross(Panel panel, boolean elided) {

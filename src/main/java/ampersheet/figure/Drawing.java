@@ -11,10 +11,13 @@ final class Drawing {
 
   private final Map<String, List<Shape>> byPart = new LinkedHashMap<>();
   private final List<Shape> all = new ArrayList<>();
+  /** No ink of the shape at the same index lies outside. */
+  private final List<Box> reach = new ArrayList<>();
 
   void add(String part, Shape shape) {
     byPart.computeIfAbsent(part, p -> new ArrayList<>()).add(shape);
     all.add(shape);
+    reach.add(shape.bounds().grown(1));
   }
 
   void line(String part, Stroke stroke, Point... points) {
@@ -75,12 +78,34 @@ final class Drawing {
   }
 
   boolean isFree(Box box) {
-    return all.stream().noneMatch(shape -> shape.meets(box));
+    for (int i = 0; i < all.size(); i++) {
+      if (reach.get(i).overlaps(box) && all.get(i).meets(box)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** How many shapes have ink in the box. */
-  long crowd(Box box) {
-    return all.stream().filter(shape -> shape.meets(box)).count();
+  int crowd(Box box) {
+    int crowd = 0;
+    for (int i = 0; i < all.size(); i++) {
+      if (reach.get(i).overlaps(box) && all.get(i).meets(box)) {
+        crowd++;
+      }
+    }
+    return crowd;
+  }
+
+  /** How many shapes a straight line comes near; text counts as many, because it must stay legible. */
+  int obstacles(Point from, Point to) {
+    int count = 0;
+    for (int i = 0; i < all.size(); i++) {
+      if (reach.get(i).crossedBy(from, to)) {
+        count += all.get(i) instanceof Shape.Words ? 50 : 1;
+      }
+    }
+    return count;
   }
 
   Box bounds() {

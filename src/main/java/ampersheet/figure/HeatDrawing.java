@@ -171,14 +171,15 @@ final class HeatDrawing {
     Point top = at(lanes.column(node), bar[0]);
     Box dot = Box.centred(top, 2 * NODE_RADIUS, 2 * NODE_RADIUS);
     List<Lettering> lines = Lettering.block(label(node), true, false);
-    List<Spot> spots = new ArrayList<>(LabelPlacer.around(dot, 5, 10, Side.ABOVE));
+    List<Spot> spots = new ArrayList<>();
     if (bar[0] == bar[1] && !lanes.capacityLane().containsKey(node)) {
-      spots.addAll(1, LabelPlacer.around(dot, 9, 9, Side.BELOW).subList(0, 1));
+      spots.add(LabelPlacer.around(dot, 9, 9, Side.BELOW).get(0));
     }
+    spots.addAll(LabelPlacer.around(dot, 5, 10, Side.ABOVE));
     for (double gap = 5; gap <= 15; gap += 5) {
       spots.add(new Spot(top.plus(gap, down * 0.3 + gap), Side.RIGHT));
       spots.add(new Spot(top.plus(-gap, down * 0.3 + gap), Side.LEFT));
     }
-    text(node, lines, spots, 2);
+    text(node, lines, spots, 1);
   }
 }

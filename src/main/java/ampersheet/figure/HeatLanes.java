@@ -41,6 +41,29 @@ final class HeatLanes {
     columns(order);
     lanes(order);
     capacities();
+    if (barsOverlap()) {
+      oneColumnEach(order);
+      lanes(order);
+      capacities();
+    }
+  }
+
+  private boolean barsOverlap() {
+    return nodes.stream().anyMatch(node -> nodes.stream().anyMatch(other -> !other.equals(node)
+        && column(other) == column(node) && bar.get(other)[0] <= bar.get(node)[1]
+        && bar.get(node)[0] <= bar.get(other)[1]));
+  }
+
+  /** A dense network: nodes that share no column cannot lie on each other; paths then cross bars without joining them. */
+  private void oneColumnEach(List<String> order) {
+    List<String> byColumn = new ArrayList<>(order);
+    byColumn.sort((a, b) -> Integer.compare(column.get(a), column.get(b)));
+    for (int i = 0; i < byColumn.size(); i++) {
+      column.put(byColumn.get(i), i);
+    }
+    bar.clear();
+    paths.clear();
+    capacityLane.clear();
   }
 
   List<String> nodes() {

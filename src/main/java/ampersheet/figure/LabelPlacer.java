@@ -26,20 +26,25 @@ final class LabelPlacer {
    * @return index of the spot; the number of spots if none was free
    */
   int place(String part, List<Lettering> lines, List<Spot> spots) {
-    int best = 0;
-    long least = Long.MAX_VALUE;
+    double width = width(lines);
+    double height = height(lines);
     for (int i = 0; i < spots.size(); i++) {
-      long crowd = drawing.crowd(box(lines, spots.get(i)).grown(CLEARANCE));
-      if (crowd < least) {
-        best = i;
-        least = crowd;
-      }
-      if (crowd == 0) {
-        break;
+      if (drawing.isFree(box(width, height, spots.get(i)).grown(CLEARANCE))) {
+        write(part, lines, spots.get(i));
+        return i;
       }
     }
-    write(part, lines, spots.get(best));
-    return least == 0 ? best : spots.size();
+    Spot best = spots.get(0);
+    int least = Integer.MAX_VALUE;
+    for (Spot spot : spots) {
+      int crowd = drawing.crowd(box(width, height, spot).grown(CLEARANCE));
+      if (crowd < least) {
+        best = spot;
+        least = crowd;
+      }
+    }
+    write(part, lines, best);
+    return spots.size();
   }
 
   /** The centre of the first free square of that size, if any is. */
@@ -91,8 +96,10 @@ final class LabelPlacer {
   }
 
   static Box box(List<Lettering> lines, Spot spot) {
-    double width = width(lines);
-    double height = height(lines);
+    return box(width(lines), height(lines), spot);
+  }
+
+  private static Box box(double width, double height, Spot spot) {
     Point at = spot.at();
     return switch (spot.side()) {
       case RIGHT -> Box.centred(at.plus(width / 2, 0), width, height);

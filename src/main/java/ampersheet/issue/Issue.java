@@ -32,11 +32,12 @@ public final class Issue {
    * Writes {@code sheets/seat-007.html} and {@code .md}, the same in {@code keys/}, and {@code index.html}. Each file is
    * whole or not there, and the same inputs give the same bytes, so that a run may be repeated or taken up again.
    *
-   * @throws ampersheet.diagnostic.DiagnosticException with all faults of plan and templates, before anything is written;
-   *     or if a file cannot be written
+   * @throws ampersheet.diagnostic.DiagnosticException with all faults of plan and templates, and if a template has too
+   *     few variants for the class, before anything is written; or if a file cannot be written
    */
   public static Issued issue(Plan plan, Roster roster, TemplateLibrary templates, Path out, int threads) {
     SheetMaker maker = new SheetMaker(ProblemSet.of(plan, templates));
+    maker.prepare(roster.lastSeat());
     List<Written> seats = InOrder.map(roster.seats(), threads, seat -> issueSeat(maker.sheet(seat.number()), seat, out));
     List<ClassIndex.Line> lines = seats.stream().map(Written::line).toList();
     Path index = out.resolve("index.html");

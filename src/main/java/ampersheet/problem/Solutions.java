@@ -34,6 +34,8 @@ final class Solutions {
       throw new Unsolved("no path for heat leads from " + String.join(", ", isolated.nodes()) + " to an ambient");
     } else if (outcome instanceof HeatSolver.Outcome.Runaway) {
       throw new Unsolved("the loss grows faster with temperature than the heat path carries away: thermal runaway");
+    } else if (outcome instanceof HeatSolver.Outcome.Unfit unfit) {
+      throw new Unsolved(unfit.name() + " " + unfit.fault());
     } else if (outcome instanceof HeatSolver.Outcome.NeverReached never) {
       throw new Unsolved(never.node() + " never reaches the temperature asked for; it settles at "
           + never.steadyKelvin() + " K");

@@ -124,7 +124,7 @@ public final class Composer {
       blocks.add(new Steps("", steps(problem)));
       blocks.add(new Prose(answersInWords(problem)));
     } else if (problem.support() instanceof Support.Faded) {
-      blocks.add(new Prose(prompts(problem)));
+      blocks.add(new Prose(promptsWithoutNames(problem)));
       blocks.add(new Steps("Fill in the blank steps", steps(problem)));
       problem.places().stream().filter(key -> key.acceptance() instanceof Acceptance.Choice)
           .forEach(key -> blocks.add(question(problem, key)));
@@ -209,6 +209,12 @@ public final class Composer {
   private static String prompts(SheetProblem problem) {
     return String.join("\n", problem.answers().stream()
         .map(key -> "- **" + key.question() + "** " + problem.prompt(key)).toList());
+  }
+
+  /** What is sought; the places for answers stand at the steps. */
+  private static String promptsWithoutNames(SheetProblem problem) {
+    return String.join("\n", problem.answers().stream()
+        .filter(key -> !(key.acceptance() instanceof Acceptance.Choice)).map(key -> "- " + problem.prompt(key)).toList());
   }
 
   private static String answersInWords(SheetProblem problem) {

@@ -1,5 +1,6 @@
 package ampersheet.sheet;
 
+import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import ampersheet.figure.SymbolStyle;
@@ -45,6 +46,10 @@ public final class PlanReader {
    * @throws DiagnosticException with all faults of the file at once
    */
   public static Plan read(String file, String text) {
+    if (text.isBlank()) {
+      throw new DiagnosticException(Diagnostic.error(Place.inFile(file), "the plan is empty",
+          "keys such as title and problems", "Begin with \"title: …\"."));
+    }
     PlanReader reader = new PlanReader(file);
     Optional<Yaml> root = YamlReader.read(new SourceText(file, text), reader.faults);
     Optional<Plan> plan = root.flatMap(reader::plan);

@@ -83,6 +83,11 @@ public final class ProblemSet {
     return mixed.stream().flatMap(List::stream).toList();
   }
 
+  /** How many variants of a template the seats up to this one need. */
+  long needed(String template, int lastSeat) {
+    return draws.takenBefore(template, lastSeat + 1);
+  }
+
   ProblemTemplate template(String name) {
     return templates.get(name);
   }

@@ -8,6 +8,10 @@ public record Roster(List<Seat> seats) {
     seats = List.copyOf(seats);
   }
 
+  public int lastSeat() {
+    return seats.stream().mapToInt(Seat::number).max().orElse(0);
+  }
+
   /**
    * A place for one learner.
    *

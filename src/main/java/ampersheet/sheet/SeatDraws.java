@@ -43,7 +43,8 @@ final class SeatDraws {
     return order(slot, round).get(position % members);
   }
 
-  private long takenBefore(String template, int seat) {
+  /** How many draws of a template the seats before this one have taken. */
+  long takenBefore(String template, int seat) {
     long taken = 0;
     for (Slot slot : slots) {
       if (slot.pool().contains(template)) {

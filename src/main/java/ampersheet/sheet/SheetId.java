@@ -3,7 +3,7 @@ package ampersheet.sheet;
 import java.util.Objects;
 
 /**
- * The name of one sheet, short enough to be typed from paper: {@code A7K3M-007-X}.
+ * The name of one sheet, short enough to be typed from paper: {@code A7K3M-007-R}.
  *
  * <p>Two characters stand for the plan, three for the version of its templates, then comes the seat number, then a check
  * character by ISO/IEC 7064, MOD 37,36. The characters are those of a base 32 without look-alikes (no I, L, O, U). The

@@ -94,7 +94,7 @@ final class SheetIdReader {
       };
       if (plain.length() != 1 || SheetId.ALPHABET.indexOf(plain.charAt(0)) < 0) {
         throw refusal(typed, i + 1, "a sheet ID has no character “" + c + "”",
-            "Type the ID as it is printed at the head of the sheet, such as A7K3M-007-X.");
+            "Type the ID as it is printed at the head of the sheet, such as A7K3M-007-R.");
       }
       out.append(plain);
     }
@@ -114,24 +114,26 @@ final class SheetIdReader {
         + String.join(", ", first) + ".";
   }
 
-  /** IDs of this plan that differ from the typed one by one wrong, missing or extra character or one swap. */
+  /** IDs of this plan one wrong character or one swap away; if there are none, one missing or extra character away. */
   private SortedSet<String> corrections(String characters) {
     SortedSet<String> found = new TreeSet<>();
-    for (int i = 0; i <= characters.length(); i++) {
-      String before = characters.substring(0, i);
-      String after = characters.substring(i);
+    for (int i = 0; i < characters.length(); i++) {
       for (int a = 0; a < SheetId.ALPHABET.length(); a++) {
-        char c = SheetId.ALPHABET.charAt(a);
-        keepIfIssued(before + c + after, found);
-        if (!after.isEmpty()) {
-          keepIfIssued(before + c + after.substring(1), found);
-        }
+        keepIfIssued(characters.substring(0, i) + SheetId.ALPHABET.charAt(a) + characters.substring(i + 1), found);
       }
-      if (!after.isEmpty()) {
-        keepIfIssued(before + after.substring(1), found);
-      }
-      if (after.length() > 1) {
+      if (i + 1 < characters.length()) {
         keepIfIssued(SheetId.swapped(characters, i), found);
+      }
+    }
+    if (!found.isEmpty()) {
+      return found;
+    }
+    for (int i = 0; i <= characters.length(); i++) {
+      for (int a = 0; a < SheetId.ALPHABET.length(); a++) {
+        keepIfIssued(characters.substring(0, i) + SheetId.ALPHABET.charAt(a) + characters.substring(i), found);
+      }
+      if (i < characters.length()) {
+        keepIfIssued(characters.substring(0, i) + characters.substring(i + 1), found);
       }
     }
     return found;

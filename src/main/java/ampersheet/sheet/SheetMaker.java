@@ -1,5 +1,7 @@
 package ampersheet.sheet;
 
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.problem.Draws;
 import ampersheet.problem.Tally;
 import ampersheet.problem.Workshop;
@@ -25,7 +27,27 @@ public final class SheetMaker {
     return set;
   }
 
-  /** @throws ampersheet.diagnostic.DiagnosticException if a template has not enough variants for this seat */
+  /**
+   * Finds out whether every template has enough variants for all seats up to the last, so that a class is not begun that
+   * cannot be finished.
+   *
+   * @throws DiagnosticException if not, for all such templates at once
+   */
+  public void prepare(int lastSeat) {
+    List<Diagnostic> faults = new ArrayList<>();
+    draws.forEach((template, of) -> {
+      try {
+        of.draw(Math.toIntExact(set.needed(template, lastSeat)) - 1);
+      } catch (DiagnosticException tooFew) {
+        faults.addAll(tooFew.diagnostics());
+      }
+    });
+    if (!faults.isEmpty()) {
+      throw new DiagnosticException(faults);
+    }
+  }
+
+  /** @throws DiagnosticException if a template has not enough variants for this seat */
   public Sheet sheet(int seat) {
     List<SheetProblem> problems = new ArrayList<>();
     for (SeatDraw draw : set.draws(seat)) {

@@ -4,7 +4,6 @@ import ampersheet.answer.Acceptance;
 import ampersheet.diagnostic.Place;
 import ampersheet.formula.Condition;
 import ampersheet.formula.Expression;
-import ampersheet.formula.Spelling;
 import ampersheet.formula.Step;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.PreferredSeries;
@@ -112,8 +111,8 @@ final class AsksSection {
     faults.error(name.place(), names.get(name.text()).isPresent()
             ? name.text() + " is " + names.get(name.text()).get().kind().told() + ", not a step"
             : "there is no step " + name.text(),
-        known.isEmpty() ? "a step" : Spelling.list(known),
-        Spelling.nearest(name.text(), known).map(near -> "Did you mean " + near + "?").orElse("Name a step."));
+        Guess.among(known, "a step"),
+        Guess.of(name.text(), known, "Name a step."));
   }
 
   private void isAskedOnce(Yaml.Scalar name) {
@@ -130,7 +129,8 @@ final class AsksSection {
   }
 
   private static String sentence(String meaning) {
-    return "What is the " + (meaning.startsWith("the ") ? meaning.substring(4) : meaning) + "?";
+    String named = meaning.startsWith("the ") ? meaning.substring(4) : meaning;
+    return "What is the " + MarkdownFormat.escape(named) + "?";
   }
 
   private Optional<Acceptance> within(Yaml.Scalar text, StepsSection.Read step) {
@@ -155,10 +155,12 @@ final class AsksSection {
       faults.error(text.place(), "a percentage of a temperature depends on where its scale begins", "an amount in K",
           "Write for example within: 1 K.");
     } else if (relative && tolerance.si() > WIDEST) {
-      faults.error(text.place(), "the tolerance is wider than 10 %", "a tolerance that tells methods apart, such as 2 %",
+      faults.error(text.place(), "the tolerance is wider than 10 %",
+          "a tolerance that tells methods apart, such as 2 %",
           "Narrow it.");
     } else if (!isCoarse(text, tolerance, relative, step)) {
-      return Optional.of(relative ? new Acceptance.Within(tolerance.si(), 0) : new Acceptance.Within(0, tolerance.si()));
+      return Optional.of(relative ? new Acceptance.Within(tolerance.si(), 0)
+          : new Acceptance.Within(0, tolerance.si()));
     }
     return Optional.empty();
   }
@@ -272,7 +274,8 @@ final class AsksSection {
   private Optional<ChoiceOption> option(Fields fields, TreeSet<String> texts) {
     Optional<String> text = wording.needText(fields, "text", "the words of the option");
     if (text.isPresent() && !texts.add(text.get())) {
-      faults.error(fields.placeOf("text"), "two options have the same text", "every option once", "Change or remove it.");
+      faults.error(fields.placeOf("text"), "two options have the same text", "every option once",
+          "Change or remove it.");
     }
     Optional<Yaml.Scalar> written = fields.needText("when", "the condition under which this option is right");
     Optional<Condition> when = written.flatMap(condition -> formulas.condition(condition, Formulas.ALL_NAMES));
@@ -283,7 +286,8 @@ final class AsksSection {
         }
       }
     }
-    Optional<String> otherwise = wording.needText(fields, "otherwise", "what is said to a learner who chose this wrongly");
+    Optional<String> otherwise = wording.needText(fields, "otherwise",
+        "what is said to a learner who chose this wrongly");
     fields.finish();
     return text.isPresent() && when.isPresent() && otherwise.isPresent()
         ? Optional.of(new ChoiceOption(text.get(), when.get(), otherwise.get())) : Optional.empty();

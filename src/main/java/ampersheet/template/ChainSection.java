@@ -55,10 +55,12 @@ final class ChainSection {
     tile.ifPresent(Fields::finish);
     Optional<Layout> layout = layout(fields);
     Optional<Boolean> returnLine = returnLine(fields);
-    Optional<Expression> bits = fields.text("bits").flatMap(text -> values.read(text, Dimension.ONE, "bits of the chain"));
+    Optional<Expression> bits = fields.text("bits")
+        .flatMap(text -> values.read(text, Dimension.ONE, "bits of the chain"));
     Optional<Expression> bitTime = fields.text("bit_time")
         .flatMap(text -> values.read(text, Dimension.TIME, "bit_time of the chain"));
-    Optional<Expression> reset = fields.text("reset").flatMap(text -> values.read(text, Dimension.TIME, "reset of the chain"));
+    Optional<Expression> reset = fields.text("reset")
+        .flatMap(text -> values.read(text, Dimension.TIME, "reset of the chain"));
     List<PlannedMark> marks = marks(fields);
     fields.finish();
     boolean complete = columns.isPresent() && rows.isPresent() && order.isPresent() && start.isPresent()
@@ -83,7 +85,7 @@ final class ChainSection {
     if (given.isEmpty()) {
       faults.error(text.get().place(), "the " + key + " of a tile is never \"" + written + "\"",
           Spelling.list(words) + ", or the name of a word given",
-          Spelling.nearest(written, words).map(near -> "Did you mean " + near + "?").orElse("Use one of these words."));
+          Guess.of(written, words, "Use one of these words."));
       return Optional.empty();
     }
     names.use(written);
@@ -171,8 +173,8 @@ final class ChainSection {
     for (Yaml item : list.items()) {
       if (item instanceof Yaml.Scalar text && !text.text().isBlank()) {
         Optional<Expression> formula = rule.isPresent()
-            ? formulas.expression(text, rule.get(), Optional.of(Dimension.ONE), "at of " + what + " takes plain numbers")
-                .map(Formulas.Checked::expression)
+            ? formulas.expression(text, rule.get(), Optional.of(Dimension.ONE),
+                "at of " + what + " takes plain numbers").map(Formulas.Checked::expression)
             : values.read(text, Dimension.ONE, "at of " + what);
         formula.ifPresent(pair::add);
       } else {

@@ -19,6 +19,8 @@ import java.util.TreeMap;
 
 /** Looks whether the parts of a template make the circuit that its drawing shows, and one that can be solved. */
 final class CircuitCheck {
+  private static final int MOST_SAMPLES = 20;
+
   private final CircuitPlan plan;
   private final List<Place> places;
   private final Faults faults;
@@ -44,7 +46,7 @@ final class CircuitCheck {
     }
     Outcome first = null;
     Netlist netlist = null;
-    for (Values sample : samples) {
+    for (Values sample : samples.subList(0, Math.min(samples.size(), MOST_SAMPLES))) {
       Netlist wired = schematic(sample).netlist();
       Outcome outcome = OperatingPointSolver.solve(wired);
       if (outcome instanceof Outcome.Solved) {
@@ -75,10 +77,12 @@ final class CircuitCheck {
       faults.error(place, part + " runs along " + told(overlap.other()), "lines that meet or cross, but do not overlap",
           "Move one of the two.");
     } else if (doubt instanceof Doubt.DiagonalWire) {
-      faults.error(place, part + " runs neither straight across nor straight up", "from: and to: in one row or one column",
+      faults.error(place, part + " runs neither straight across nor straight up",
+          "from: and to: in one row or one column",
           "Draw it with two wires and a corner.");
     } else if (doubt instanceof Doubt.SecondNodeName second) {
-      faults.error(place, "the node at " + second.name() + " is named " + second.kept() + " already", "one name for a node",
+      faults.error(place, "the node at " + second.name() + " is named " + second.kept() + " already",
+          "one name for a node",
           "Remove one of the two names.");
     } else if (doubt instanceof Doubt.ShortedPart shorted) {
       faults.error(place, part + (shorted.onOnePoint() ? " begins and ends on one grid point"
@@ -99,22 +103,26 @@ final class CircuitCheck {
       }
     }
     byLine.forEach((line, points) -> points.forEach((point, ends) -> faults.error(places.get(line),
-        told(line) + " passes " + point + ", where " + String.join(" and ", ends) + (ends.size() == 1 ? " ends" : " end")
+        told(line) + " passes " + point + ", where " + String.join(" and ", ends)
+            + (ends.size() == 1 ? " ends" : " end")
             + ": drawn it looks connected, but it is not", "ends that meet on a grid point",
-        "Split " + told(line) + " in two at " + point + ", or let " + (ends.size() == 1 ? "it" : "them") + " end elsewhere.")));
+        "Split " + told(line) + " in two at " + point + ", or let " + (ends.size() == 1 ? "it" : "them")
+            + " end elsewhere.")));
   }
 
   private void tell(Outcome outcome, Netlist netlist) {
     if (outcome instanceof Outcome.Floating floating) {
       int part = partOn(floating.nodes().get(0), netlist);
       faults.error(places.get(part), "no path for current ties " + told(part) + " to the reference node",
-          "every node connected to the ground by parts that conduct", "Connect it, or check the grid points of the parts around it.");
+          "every node connected to the ground by parts that conduct",
+          "Connect it, or check the grid points of the parts around it.");
     } else if (outcome instanceof Outcome.SourceLoop loop) {
       faults.error(places.get(index(loop.parts().get(0))), "ideal sources and wires contradict each other around "
           + String.join(", ", loop.parts()), "a resistance somewhere in every loop of sources",
           "Correct the ends, or put a resistor in the loop.");
     } else if (outcome instanceof Outcome.Unfit unfit) {
-      faults.error(places.get(index(unfit.part())), unfit.part() + " " + unfit.fault() + "; so it is with every sample of the givens",
+      faults.error(places.get(index(unfit.part())), unfit.part() + " " + unfit.fault()
+          + "; so it is with every sample of the givens",
           "a value the part can have", "Correct its formula.");
     } else {
       faults.error(places.get(0), "the circuit has no operating point with any sample of the givens",

@@ -23,6 +23,8 @@ import java.util.TreeSet;
 final class CircuitSection {
   /** Grid points from the origin; a drawing that fits on paper needs about a tenth. */
   private static final int FARTHEST = 200;
+  /** Wires included; solving must not take a stranger's template for ever. */
+  private static final int MOST_PARTS = 200;
 
   private final ModelValues values;
   private final Numbers numbers;
@@ -42,6 +44,11 @@ final class CircuitSection {
 
   CircuitPlan read(List<Yaml.Mapping> items) {
     List<PlannedPart> planned = new ArrayList<>();
+    if (items.size() > MOST_PARTS) {
+      faults.error(items.get(MOST_PARTS).place(), "the circuit has more than " + MOST_PARTS + " parts",
+          "a circuit that fits on a page", "Make it smaller.");
+      return new CircuitPlan(planned);
+    }
     for (Yaml.Mapping item : items) {
       part(item, planned.size() + 1).ifPresent(part -> {
         planned.add(part);
@@ -97,20 +104,20 @@ final class CircuitSection {
       kinds.add(kind.word());
     }
     if (item.entries().isEmpty()) {
-      faults.error(item.place(), "this part is empty", "{resistor: R1, from: [0, 4], to: [4, 4], ohms: R}", "Remove it.");
+      faults.error(item.place(), "this part is empty", "{resistor: R1, from: [0, 4], to: [4, 4], ohms: R}",
+          "Remove it.");
       return Optional.empty();
     }
     Yaml.Scalar first = item.entries().get(0).key();
     Optional<PartKind> kind = PartKind.named(first.text());
     if (kind.isEmpty()) {
       // Known by its name at least, so that what measures it is not told as wrong too.
-      if (item.entries().get(0).value() instanceof Yaml.Scalar name) {
+      if (item.entries().get(0).value() instanceof Yaml.Scalar name && FormulaReader.isName(name.text())) {
         parts.add(name.text());
         nodes.add(name.text());
       }
       faults.error(first.place(), "there is no kind of part " + first.text(), Spelling.list(kinds),
-          Spelling.nearest(first.text(), kinds).map(near -> "Did you mean " + near + "?")
-              .orElse("Name the kind first, as in {resistor: R1, ...}."));
+          Guess.of(first.text(), kinds, "Name the kind first, as in {resistor: R1, ...}."));
     }
     return kind;
   }

@@ -89,7 +89,8 @@ public final class Fields {
 
   public void need(String key, String expected) {
     if (!has(key)) {
-      faults.error(place(), "the key \"" + key + "\" is missing from " + what, expected, "Add the key \"" + key + "\".");
+      faults.error(place(), "the key \"" + key + "\" is missing from " + what, expected,
+          "Add the key \"" + key + "\".");
     }
   }
 

@@ -109,7 +109,8 @@ final class Formulas {
 
   private Scope scope(Rule rule) {
     return names.scope(named -> rule.refusal(named, new Mentions.Mention(named.id(), 0, false)).isEmpty()
-        || rule.refusal(named, new Mentions.Mention(named.id(), 0, true)).isEmpty(), rule.measurable().isPresent() ? ModelMeasures.DIMENSIONS : Scope.NO_MEASURES);
+        || rule.refusal(named, new Mentions.Mention(named.id(), 0, true)).isEmpty(),
+        rule.measurable().isPresent() ? ModelMeasures.DIMENSIONS : Scope.NO_MEASURES);
   }
 
   /**

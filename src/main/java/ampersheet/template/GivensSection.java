@@ -19,7 +19,9 @@ import java.util.Set;
 /** Reads what is given: quantities and words that are drawn, and constants. */
 final class GivensSection {
   static final int MOST_VALUES = 10_000;
-  /** Direct voltage that may be touched; above it the program makes no sheets (IEC 61140: ripple-free direct voltage). */
+  /**
+   * Direct voltage that may be touched; above it the program makes no sheets (IEC 61140: ripple-free direct voltage).
+   */
   static final double EXTRA_LOW_VOLTS = 60;
 
   private final Names names;

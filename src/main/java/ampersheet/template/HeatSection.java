@@ -99,7 +99,7 @@ final class HeatSection {
     if (!KINDS.contains(kind)) {
       faults.error(item.entries().isEmpty() ? item.place() : item.entries().get(0).key().place(),
           "there is no " + (kind.isEmpty() ? "such part" : kind) + " in a heat network", Spelling.list(KINDS),
-          Spelling.nearest(kind, KINDS).map(near -> "Did you mean " + near + "?").orElse("Name the kind first, as in {node: junction}."));
+          Guess.of(kind, KINDS, "Name the kind first, as in {node: junction}."));
       return;
     }
     Fields fields = new Fields(item, kind.equals("ambient") ? "an ambient" : "a " + kind, faults);
@@ -127,7 +127,8 @@ final class HeatSection {
     Optional<Expression> initial = fields.text("initial")
         .flatMap(text -> values.read(text, Dimension.TEMPERATURE, "initial of " + name));
     if (fields.has("initial") && !fields.has("capacity")) {
-      faults.error(fields.placeOf("initial"), name + " has an initial temperature, but stores no heat", "capacity: as well",
+      faults.error(fields.placeOf("initial"), name + " has an initial temperature, but stores no heat",
+          "capacity: as well",
           "Add capacity:, or remove initial:.");
     }
     if (fields.has("capacity")) {
@@ -157,11 +158,12 @@ final class HeatSection {
           "Lead the loss into a node.");
     }
     Optional<Yaml.Scalar> text = fields.needText("watts", "a power, such as P or power(U1)");
-    Optional<Formulas.Checked> watts = text.flatMap(formula -> values.read(formula, Formulas.ALL_NAMES.measuring(things),
-        Dimension.POWER, "watts of " + name));
+    Optional<Formulas.Checked> watts = text.flatMap(formula ->
+        values.read(formula, Formulas.ALL_NAMES.measuring(things), Dimension.POWER, "watts of " + name));
     watts.ifPresent(formula -> formula.mentions().measures().stream()
         .filter(call -> List.of("temperature_after", "time_until", "heat").contains(call.function()))
-        .forEach(call -> faults.error(text.get().at(call.position()), "a loss cannot depend on " + call.function() + "()",
+        .forEach(call -> faults.error(text.get().at(call.position()),
+            "a loss cannot depend on " + call.function() + "()",
             "temperature(node) and measures of the circuit", "Use temperature(node).")));
     if (into.isPresent() && watts.isPresent()) {
       losses.add(new PlannedLoss(name, into.get(), watts.get().expression()));
@@ -173,9 +175,8 @@ final class HeatSection {
     if (text.isPresent() && !nodePlaces.containsKey(text.get().text())) {
       Set<String> known = new TreeSet<>(nodePlaces.keySet());
       faults.error(text.get().place(), "there is no node " + text.get().text() + " in the heat network",
-          known.isEmpty() ? "a node" : Spelling.list(known),
-          Spelling.nearest(text.get().text(), known).map(near -> "Did you mean " + near + "?")
-              .orElse("Add {node: " + text.get().text() + "}, or name one of these."));
+          Guess.among(known, "a node"),
+          Guess.of(text.get().text(), known, "Add {node: " + text.get().text() + "}, or name one of these."));
       return Optional.empty();
     }
     return text.map(Yaml.Scalar::text);

@@ -7,8 +7,9 @@ import java.io.Writer;
 
 /**
  * Escapes printed values for Markdown: a backslash before ASCII punctuation makes it stand for itself (CommonMark 0.31,
- * section 2.4). A percent sign, a comma, an apostrophe, and a point between two digits never mean anything, and are left
- * alone so that the Markdown stays readable; line breaks become blanks, so that a value cannot begin a block.
+ * section 2.4). A percent sign, a comma, an apostrophe, and a point, hyphen or solidus within a word never mean
+ * anything, and are left alone so that the Markdown stays readable; line breaks become blanks, so that a value cannot
+ * begin a block.
  */
 final class MarkdownFormat extends CommonMarkupOutputFormat<MarkdownFormat.Escaped> {
   static final MarkdownFormat INSTANCE = new MarkdownFormat();
@@ -34,7 +35,7 @@ final class MarkdownFormat extends CommonMarkupOutputFormat<MarkdownFormat.Escap
         out.append(' ');
         continue;
       }
-      if (isPunctuation(c) && "%,'".indexOf(c) < 0 && !(c == '.' && isBetweenDigits(text, i))) {
+      if (isPunctuation(c) && "%,'".indexOf(c) < 0 && !(".-/".indexOf(c) >= 0 && isWithinAWord(text, i))) {
         out.append('\\');
       }
       out.append(c);
@@ -46,12 +47,9 @@ final class MarkdownFormat extends CommonMarkupOutputFormat<MarkdownFormat.Escap
     return c > ' ' && c < '0' || c > '9' && c < 'A' || c > 'Z' && c < 'a' || c > 'z' && c < '\u007F';
   }
 
-  private static boolean isBetweenDigits(String text, int at) {
-    return at > 0 && isDigit(text.charAt(at - 1)) && at + 1 < text.length() && isDigit(text.charAt(at + 1));
-  }
-
-  private static boolean isDigit(char c) {
-    return c >= '0' && c <= '9';
+  private static boolean isWithinAWord(String text, int at) {
+    return at > 0 && Character.isLetterOrDigit(text.charAt(at - 1))
+        && at + 1 < text.length() && Character.isLetterOrDigit(text.charAt(at + 1));
   }
 
   @Override

@@ -4,7 +4,6 @@ import ampersheet.diagnostic.Place;
 import ampersheet.formula.Condition;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
-import ampersheet.formula.Spelling;
 import ampersheet.formula.Step;
 import ampersheet.formula.TradeWords;
 import ampersheet.quantity.Dimension;
@@ -100,7 +99,7 @@ final class MistakesSection {
       Set<String> askedSteps = new TreeSet<>(asked);
       askedSteps.retainAll(steps.keySet());
       faults.error(of.place(), "the step " + of.text() + " is not asked, so that nobody can get it wrong",
-          askedSteps.isEmpty() ? "an asked step" : Spelling.list(askedSteps),
+          Guess.among(askedSteps, "an asked step"),
           "Ask for it, or model its effect on an asked step with instead:.");
       return false;
     }
@@ -123,7 +122,8 @@ final class MistakesSection {
         continue;
       }
       if (!(entry.value() instanceof Yaml.Scalar text) || text.text().isBlank()) {
-        faults.error(entry.key().place(), "the wrong step " + id + " has no formula", "a formula", "Write it after the colon.");
+        faults.error(entry.key().place(), "the wrong step " + id + " has no formula", "a formula",
+            "Write it after the colon.");
         matters = true;
         continue;
       }

@@ -4,7 +4,6 @@ import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
 import ampersheet.formula.FormulaFault;
 import ampersheet.formula.Scope;
-import ampersheet.formula.Spelling;
 import ampersheet.formula.TradeWords;
 import ampersheet.quantity.Dimension;
 import java.util.ArrayList;
@@ -191,10 +190,9 @@ public final class ModelMeasures {
     String typed = given instanceof Expression.Name name ? name.id() : "";
     throw new FormulaFault(given.position(),
         typed.isEmpty() ? "this is not the name of " + wanted.told : typed + " is not " + wanted.told,
-        names.isEmpty() ? wanted.told + "; there is none yet" : Spelling.list(names),
-        Spelling.nearest(typed, names).map(near -> "Did you mean " + near + "?").orElse(
-            wanted == Argument.CIRCUIT_NODE ? "Name the node with {node: name, at: [x, y]}, or use one that is named."
-                : "Use one of these names."));
+        Guess.among(names, wanted.told),
+        Guess.of(typed, names, wanted == Argument.CIRCUIT_NODE
+            ? "Name the node with {node: name, at: [x, y]}, or use one that is named." : "Use one of these names."));
   }
 
   private static FormulaFault unknown(Expression.Call call, Things things) {
@@ -214,9 +212,8 @@ public final class ModelMeasures {
     ALL.stream().filter(measure -> things.models().contains(measure.model()))
         .forEach(measure -> usable.add(measure.name()));
     return new FormulaFault(call.position(), "there is no function or measure " + call.function(),
-        usable.isEmpty() ? "a measure; there is no model to measure yet" : Spelling.list(usable),
-        Spelling.nearest(call.function(), names).map(near -> "Did you mean " + near + "?")
-            .orElse("Use one of the measures."));
+        Guess.among(usable, "a measure of a model"),
+        Guess.of(call.function(), names, "Use one of the measures."));
   }
 
   private static String count(int arguments) {

@@ -74,11 +74,13 @@ final class Names {
     String id = name.text();
     if (FormulaReader.isReserved(id) || TAKEN_BY_WORDS.contains(id)) {
       faults.error(name.place(), "the name " + id + " is taken by the language of formulas and words",
-          "a name that is not a function, a series or a keyword", "Choose another name; symbol: changes how it is printed.");
+          "a name that is not a function, a series or a keyword",
+          "Choose another name; symbol: changes how it is printed.");
       return false;
     }
     if (!FormulaReader.isName(id)) {
-      faults.error(name.place(), "\"" + id + "\" is not a name", "a letter, then letters, digits and _, such as Vs or R1",
+      faults.error(name.place(), "\"" + id + "\" is not a name",
+          "a letter, then letters, digits and _, such as Vs or R1",
           "Choose another name; symbol: changes how it is printed.");
       return false;
     }

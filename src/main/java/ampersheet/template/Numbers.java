@@ -52,7 +52,8 @@ final class Numbers {
     }
     if (!constant.unit().dimension().equals(unit.dimension())) {
       faults.error(text.place(), "this is in " + TradeWords.plural(constant.unit().dimension()) + ", but the unit is "
-          + shown(unit), "a number in " + shown(unit) + ", or with a unit of the same kind", "Correct the number or the unit.");
+          + shown(unit), "a number in " + shown(unit) + ", or with a unit of the same kind",
+          "Correct the number or the unit.");
       return Optional.empty();
     }
     if (constant.unit().equals(unit)) {
@@ -67,7 +68,8 @@ final class Numbers {
     try {
       Optional<Expression.Constant> constant = constant(FormulaReader.expression(text.text()));
       if (constant.isEmpty()) {
-        faults.error(text.place(), "\"" + text.text() + "\" is not a number", "a number such as 4.7, or with a unit: 4.7 kohm",
+        faults.error(text.place(), "\"" + text.text() + "\" is not a number",
+            "a number such as 4.7, or with a unit: 4.7 kohm",
             "Write a number.");
       }
       return constant;

@@ -149,8 +149,8 @@ final class ProofSection {
       if (varied.isEmpty()) {
         Set<String> known = new TreeSet<>();
         names.all().forEach(named -> known.add(named.id()));
-        faults.error(text.get().place(), "there is no quantity " + name, Spelling.list(known),
-            Spelling.nearest(name, known).map(near -> "Did you mean " + near + "?").orElse("Name a quantity the model takes."));
+        faults.error(text.get().place(), "there is no quantity " + name, Guess.among(known, "a quantity"),
+            Guess.of(name, known, "Name a quantity the model takes."));
         return;
       }
       names.use(name);
@@ -171,8 +171,8 @@ final class ProofSection {
           if (named.isEmpty() || modelsAreSound && !taken.byAny().contains(id)) {
             faults.error(entry.key().place(), named.isEmpty() ? "there is no quantity " + id
                 : "no model takes " + id + " as a value: another value changes nothing",
-                taken.byAny().isEmpty() ? "a name that a model takes" : Spelling.list(taken.byAny()),
-                Spelling.nearest(id, taken.byAny()).map(near -> "Did you mean " + near + "?").orElse("Name a value of the model."));
+                Guess.among(taken.byAny(), "a name that a model takes"),
+                Guess.of(id, taken.byAny(), "Name a value of the model."));
           } else if (entry.value() instanceof Yaml.Scalar text && !text.text().isBlank()) {
             formulas.expression(text, proven("another value for a model"), named.get().dimension(), isIn(named.get()))
                 .ifPresent(formula -> with.put(id, formula.expression()));
@@ -220,7 +220,8 @@ final class ProofSection {
       Optional<Yaml.Scalar> text = fields.text("equals");
       Optional<Dimension> needed = measure.flatMap(Measured::dimension);
       return text.flatMap(formula -> formulas.expression(formula, proven("what the measure shall equal"), needed,
-          "the measure gives " + needed.map(TradeWords::plural).orElse("something else"))).map(formula -> new Way.Root(formula.expression()));
+          "the measure gives " + needed.map(TradeWords::plural).orElse("something else")))
+          .map(formula -> new Way.Root(formula.expression()));
     }
 
     private Optional<Condition.Comparison> where() {
@@ -286,12 +287,14 @@ final class ProofSection {
       boolean count = text.get().text().equals("count");
       if (!count) {
         if (fields.has("among")) {
-          faults.error(fields.placeOf("among"), "among: limits whole numbers, and a series is walked through", "count with among:",
+          faults.error(fields.placeOf("among"), "among: limits whole numbers, and a series is walked through",
+              "count with among:",
               "Remove among:.");
         }
         return GivensSection.series(text.get(), faults).map(Members.Series::new);
       }
-      if (step.isPresent() && step.get().dimension().isPresent() && !step.get().dimension().get().equals(Dimension.ONE)) {
+      if (step.isPresent() && step.get().dimension().isPresent()
+          && !step.get().dimension().get().equals(Dimension.ONE)) {
         faults.error(text.get().place(), step.get().id() + " is not a count", "a step with unit \"1\"",
             "Walk through a series, or search with equals:.");
       }
@@ -335,10 +338,12 @@ final class ProofSection {
         String id = varied.get().id();
         Set<String> takenHere = taken.by(measure.mentions());
         boolean occurs = takenHere.contains(id)
-            || measure.mentions().names().stream().anyMatch(mention -> mention.inMeasure() && mention.name().equals(id));
+            || measure.mentions().names().stream().anyMatch(mention ->
+                mention.inMeasure() && mention.name().equals(id));
         if (!occurs && modelsAreSound) {
           Set<String> sameKind = new TreeSet<>();
-          takenHere.stream().filter(name -> names.get(name).flatMap(Names.Named::dimension).equals(varied.get().dimension()))
+          takenHere.stream()
+              .filter(name -> names.get(name).flatMap(Names.Named::dimension).equals(varied.get().dimension()))
               .forEach(sameKind::add);
           faults.error(fields.has("varies") ? fields.placeOf("varies") : fields.placeOf("of"),
               "the model takes no " + id + " as a value: varying it changes nothing",
@@ -365,7 +370,8 @@ final class ProofSection {
             || !relative && dimension.isPresent() && !allowed.unit().dimension().equals(dimension.get())
             || !relative && Numbers.isBare(allowed)) {
           faults.error(text.get().place(), "\"" + text.get().text() + "\" is not a gap between the two routes",
-              "a percentage above zero, or an amount in the unit of the step (K for temperatures)", "Write for example 0.1 %.");
+              "a percentage above zero, or an amount in the unit of the step (K for temperatures)",
+              "Write for example 0.1 %.");
         } else if (relative) {
           within = allowed.si();
           wide = within > WIDEST_WITHOUT_REASON;

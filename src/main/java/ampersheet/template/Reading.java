@@ -96,11 +96,13 @@ final class Reading {
     Taken taken = new Taken();
     Set<Model> models = new TreeSet<>();
     int beforeCircuit = faults.count();
-    CircuitSection circuitSection = new CircuitSection(new ModelValues(Model.CIRCUIT, names, formulas, taken), wording, faults);
+    CircuitSection circuitSection = new CircuitSection(new ModelValues(Model.CIRCUIT, names, formulas, taken),
+        wording, faults);
     Optional<CircuitPlan> circuit = Optional.empty();
     if (fields.has("circuit")) {
       models.add(Model.CIRCUIT);
-      circuit = Optional.of(circuitSection.read(fields.groups("circuit", "{resistor: R1, from: [0, 4], to: [4, 4], ohms: R}")));
+      circuit = Optional.of(circuitSection.read(fields.groups("circuit",
+          "{resistor: R1, from: [0, 4], to: [4, 4], ohms: R}")));
     }
     boolean circuitIsSound = faults.count() == beforeCircuit;
     HeatSection heatSection = new HeatSection(new ModelValues(Model.HEAT, names, formulas, taken), faults);
@@ -150,7 +152,8 @@ final class Reading {
       if (!(item instanceof Yaml.Scalar text) || text.text().isBlank()) {
         faults.error(item.place(), "this item of " + key + " is " + item.kind(), "a text", "Write a text.");
       } else if (!texts.add(text.text())) {
-        faults.error(text.place(), "\"" + text.text() + "\" stands here a second time", "every item once", "Remove it.");
+        faults.error(text.place(), "\"" + text.text() + "\" stands here a second time", "every item once",
+            "Remove it.");
       } else {
         wording.check(text.text(), text::at);
         inOrder.add(text.text());
@@ -166,7 +169,8 @@ final class Reading {
       if (item instanceof Yaml.Scalar text && !text.text().isBlank()) {
         formulas.condition(text, BEFORE_THE_STEPS).ifPresent(condition -> requirements.put(condition, text.place()));
       } else {
-        faults.error(item.place(), "this item of require is " + item.kind(), "a condition, such as \"Vs - Vf >= 1.2 V\"",
+        faults.error(item.place(), "this item of require is " + item.kind(),
+            "a condition, such as \"Vs - Vf >= 1.2 V\"",
             "Write a condition, in quotes.");
       }
     }
@@ -200,7 +204,7 @@ final class Reading {
         String written = item instanceof Yaml.Scalar id ? id.text() : "";
         faults.error(item.place(), "there is no caution " + (written.isEmpty() ? "like this" : written),
             Spelling.list(Cautions.IDS),
-            Spelling.nearest(written, Cautions.IDS).map(near -> "Did you mean " + near + "?").orElse("Use one of these."));
+            Guess.of(written, Cautions.IDS, "Use one of these."));
       }
     }
     return cautions;
@@ -231,7 +235,8 @@ final class Reading {
 
   private void statement(SourceText source) {
     if (source.text().isBlank()) {
-      faults.error(source.at(0), "the statement is empty", "two to five short sentences that set a scene", "Write them.");
+      faults.error(source.at(0), "the statement is empty", "two to five short sentences that set a scene",
+          "Write them.");
       return;
     }
     wording.check(source.text(), source::at);
@@ -242,7 +247,8 @@ final class Reading {
     return new StatementCheck.Vocabulary() {
       @Override
       public Optional<Set<String>> wordsOf(String id) {
-        return names.get(id).filter(named -> named.kind() == Names.Kind.WORD).map(named -> new TreeSet<>(named.words()));
+        return names.get(id).filter(named -> named.kind() == Names.Kind.WORD)
+            .map(named -> new TreeSet<>(named.words()));
       }
 
       @Override
@@ -279,9 +285,9 @@ final class Reading {
     }
   }
 
-  private void trySamples(Fields fields, List<Given> givens, List<Constant> constants, Map<Condition, Place> requirements,
-      List<StepsSection.Read> steps, AsksSection asksSection, List<Ask> asks, Optional<CircuitPlan> circuit,
-      List<Place> parts) {
+  private void trySamples(Fields fields, List<Given> givens, List<Constant> constants,
+      Map<Condition, Place> requirements, List<StepsSection.Read> steps, AsksSection asksSection, List<Ask> asks,
+      Optional<CircuitPlan> circuit, List<Place> parts) {
     Samples.Outcome outcome = new Samples(givens, constants, List.copyOf(requirements.keySet())).find(SAMPLES);
     if (outcome.found().isEmpty()) {
       impossible(outcome, requirements);

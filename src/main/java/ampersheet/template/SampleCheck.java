@@ -51,7 +51,8 @@ final class SampleCheck {
           .filter(each -> each.when().isEmpty() || Evaluation.holds(each.when().get(), now)).findFirst();
       Place place = stepPlaces.get(step.id());
       if (applying.isEmpty()) {
-        once(place, "no case of the step " + step.id() + " applies with " + shown(givens), "one case that applies, whatever is drawn",
+        once(place, "no case of the step " + step.id() + " applies with " + shown(givens),
+            "one case that applies, whatever is drawn",
             "Add a case without when: at the end, or exclude these givens under require:.");
         return Optional.empty();
       }
@@ -80,8 +81,10 @@ final class SampleCheck {
         oneOptionHolds(choice, place);
       } else if (((QuantityAsk) ask).acceptance() instanceof Acceptance.Count) {
         worked.stream().filter(values -> !isWhole(values.quantity(ask.of()).value())).findFirst()
-            .ifPresent(values -> faults.error(place, ask.of() + " is asked as a count, but is not whole with " + shown(values),
-                "a step that gives whole numbers", "Round it in a step with floor, ceiling or round, or ask within a tolerance."));
+            .ifPresent(values -> faults.error(place,
+                ask.of() + " is asked as a count, but is not whole with " + shown(values),
+                "a step that gives whole numbers",
+                "Round it in a step with floor, ceiling or round, or ask within a tolerance."));
       }
     }
   }

@@ -114,7 +114,8 @@ final class Samples {
     for (Given given : givens) {
       if (given instanceof QuantityGiven quantity) {
         int size = quantity.values().size();
-        quantities.put(given.name(), new Quantity(quantity.values().get((int) (rest % size)), quantity.unit().dimension()));
+        quantities.put(given.name(), new Quantity(quantity.values().get((int) (rest % size)),
+            quantity.unit().dimension()));
         rest /= size;
       } else {
         List<String> choices = ((WordGiven) given).values();

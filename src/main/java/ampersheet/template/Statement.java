@@ -20,9 +20,9 @@ import java.util.concurrent.ConcurrentHashMap;
 /**
  * Puts the printed values into the words of a template: its statement, and the prompts of its questions.
  *
- * <p>The words may come from a stranger. What {@link StatementCheck} lets through is a small part of FreeMarker (names and
- * conditions on words), and FreeMarker itself runs without classes, methods, includes, clock or locale; the output has a
- * limit.
+ * <p>The words may come from a stranger. What {@link StatementCheck} lets through is a small part of FreeMarker (names
+ * and conditions on words), and FreeMarker itself runs without classes, methods, includes, clock or locale; the output
+ * has a limit.
  */
 public final class Statement {
   /** Characters a rendered text may have. */

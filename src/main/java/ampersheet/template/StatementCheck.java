@@ -15,10 +15,10 @@ import java.util.TreeSet;
 import java.util.function.IntFunction;
 
 /**
- * Checks words that FreeMarker will fill in. Of its language they may use: comments, {@code ${name}} with at most a change
- * of case, {@code ${symbol.name}}, and {@code <#if>}, {@code <#elseif>}, {@code <#else>} on word givens compared with their
- * words. Nothing that loops, defines, includes, calls, computes or reads a clock is in that part, so that words of a
- * stranger can do no harm and every name in every branch is known before anything is printed.
+ * Checks words that FreeMarker will fill in. Of its language they may use: comments, {@code ${name}} with at most a
+ * change of case, {@code ${symbol.name}}, and {@code <#if>}, {@code <#elseif>}, {@code <#else>} on word givens compared
+ * with their words. Nothing that loops, defines, includes, calls, computes or reads a clock is in that part, so that
+ * words of a stranger can do no harm and every name in every branch is known before anything is printed.
  */
 final class StatementCheck {
   static final String SYMBOL = "symbol";
@@ -29,7 +29,8 @@ final class StatementCheck {
   private static final Set<String> CASES =
       new TreeSet<>(List.of("cap_first", "uncap_first", "upper_case", "lower_case"));
   private static final String ALLOWED_EXPRESSION = "the name of a given, such as ${Vs}, or ${symbol.Vs}";
-  private static final String ALLOWED_CONDITION = "word givens compared with their words, such as order == \"serpentine\"";
+  private static final String ALLOWED_CONDITION =
+      "word givens compared with their words, such as order == \"serpentine\"";
 
   /** What the words may name. */
   interface Vocabulary {
@@ -193,7 +194,8 @@ final class StatementCheck {
           || text.startsWith("||", i))) {
         end = i + 2;
       } else if (!(region.condition() && (c == '!' || c == '(' || c == ')'))) {
-        fault(i, "the character " + c + " is not allowed here: the words only print and choose, they compute nothing", allowed,
+        fault(i, "the character " + c + " is not allowed here: the words only print and choose, they compute nothing",
+            allowed,
             "Work the value out in a step, or change the words.");
         return List.of();
       }
@@ -243,8 +245,8 @@ final class StatementCheck {
       }
       return;
     }
-    fault(index, "there is no given or constant named " + id, Spelling.list(vocabulary.printable()),
-        Spelling.nearest(id, vocabulary.printable()).map(near -> "Did you mean ${" + near + "}?").orElse("Use a name of the givens."));
+    fault(index, "there is no given or constant named " + id, Guess.among(vocabulary.printable(), "a given"),
+        Guess.of(id, vocabulary.printable(), "Use a name of the givens."));
   }
 
   private void inCondition(List<Token> tokens, int i, Vocabulary vocabulary) {
@@ -267,7 +269,7 @@ final class StatementCheck {
     if (!words.get().contains(word.content())) {
       fault(word.index() + 1, token.text() + " is never \"" + word.content() + "\"",
           Spelling.list(words.get()),
-          Spelling.nearest(word.content(), words.get()).map(near -> "Did you mean \"" + near + "\"?").orElse("Use one of its words."));
+          Guess.of(word.content(), words.get(), "Use one of its words."));
     }
   }
 

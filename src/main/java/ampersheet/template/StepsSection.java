@@ -62,23 +62,27 @@ final class StepsSection {
   private Optional<Read> step(Head head) {
     Fields fields = head.fields();
     String id = head.id().text();
-    Optional<String> meaning = wording.needText(fields, "meaning", "what the step finds, such as voltage across the resistor");
+    Optional<String> meaning = wording.needText(fields, "meaning",
+        "what the step finds, such as voltage across the resistor");
     Optional<String> principle = principle(fields);
     Formulas.Rule rule = earlierThan(id, head.later());
     List<Step.Case> cases = new ArrayList<>();
     List<String> reasons = new ArrayList<>();
     if (fields.has("cases")) {
       if (fields.has("is")) {
-        faults.error(fields.placeOf("is"), "the step has both a formula and cases", "is: or cases:", "Keep one of the two.");
+        faults.error(fields.placeOf("is"), "the step has both a formula and cases", "is: or cases:",
+            "Keep one of the two.");
       }
       fields.value("because");
       if (fields.has("because")) {
-        faults.error(fields.placeOf("because"), "a step with cases gives a reason in each case", "because: in each case",
+        faults.error(fields.placeOf("because"), "a step with cases gives a reason in each case",
+            "because: in each case",
             "Move the reason into the cases.");
       }
       cases(head, rule, cases, reasons);
     } else {
-      formula(fields, head, rule).ifPresent(formula -> cases.add(new Step.Case(Optional.empty(), formula.expression())));
+      formula(fields, head, rule)
+          .ifPresent(formula -> cases.add(new Step.Case(Optional.empty(), formula.expression())));
       wording.needText(fields, "because", "why this formula holds").ifPresent(reasons::add);
     }
     fields.finish();
@@ -115,8 +119,8 @@ final class StepsSection {
 
   private Optional<Formulas.Checked> formula(Fields fields, Head head, Formulas.Rule rule) {
     Optional<Dimension> dimension = head.unit().map(Unit::dimension);
-    return fields.needText("is", "the formula, such as Vs - Vf").flatMap(text -> formulas.expression(text, rule, dimension,
-        "the unit of " + head.id().text() + " is " + head.unit().map(Numbers::shown).orElse("")));
+    return fields.needText("is", "the formula, such as Vs - Vf").flatMap(text -> formulas.expression(text, rule,
+        dimension, "the unit of " + head.id().text() + " is " + head.unit().map(Numbers::shown).orElse("")));
   }
 
   private Optional<String> principle(Fields fields) {
@@ -127,7 +131,7 @@ final class StepsSection {
       String text = principle.get().text();
       faults.error(principle.get().place(), "\"" + text + "\" is not among what the template teaches",
           Spelling.list(known),
-          Spelling.nearest(text, known).map(near -> "Did you mean " + near + "?").orElse("Add it to teaches:, or use one of these."));
+          Guess.of(text, known, "Add it to teaches:, or use one of these."));
       return Optional.empty();
     }
     return principle.map(Yaml.Scalar::text);
@@ -142,7 +146,8 @@ final class StepsSection {
           ? new Formulas.Refusal("the step " + id + " uses itself", "givens, constants and earlier steps",
               "Use the quantities it is worked from.")
           : new Formulas.Refusal("the step " + named.id() + " is worked only after " + id,
-              "givens, constants and earlier steps", "Move " + named.id() + " before " + id + ", or use an earlier step."));
+              "givens, constants and earlier steps", "Move " + named.id() + " before " + id
+              + ", or use an earlier step."));
     };
   }
 }

@@ -20,8 +20,8 @@ public interface TemplateFiles {
    *
    * @param file a plain file name; one with a slash or {@code ..} is refused
    * @throws IllegalArgumentException if the template is not {@code family/name} or the file is not a plain name
-   * @throws ampersheet.diagnostic.DiagnosticException if the file is too large, is not UTF-8, leaves the folder or cannot
-   *     be read
+   * @throws ampersheet.diagnostic.DiagnosticException if the file is too large, is not UTF-8, leaves the folder
+   *     or cannot be read
    */
   Optional<String> text(String template, String file);
 

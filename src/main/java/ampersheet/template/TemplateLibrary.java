@@ -52,6 +52,7 @@ public final class TemplateLibrary {
         sameWithoutFamily.add(known);
       }
     }
-    return sameWithoutFamily.size() == 1 ? Optional.of(sameWithoutFamily.get(0)) : Spelling.nearest(name, sources.keySet());
+    return sameWithoutFamily.size() == 1 ? Optional.of(sameWithoutFamily.get(0))
+        : Spelling.nearest(name, sources.keySet());
   }
 }

@@ -47,6 +47,6 @@ public final class TemplateReader {
     TreeSet<String> names = new TreeSet<>(files.names());
     return Diagnostic.error(Place.inFile(name), "there is no template " + name,
         names.isEmpty() ? "a folder family/name with a file problem.yaml; there is none" : Spelling.list(names),
-        Spelling.nearest(name, names).map(near -> "Did you mean " + near + "?").orElse("Name one of the templates."));
+        Guess.of(name, names, "Name one of the templates."));
   }
 }

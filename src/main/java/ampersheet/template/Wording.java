@@ -12,7 +12,8 @@ final class Wording {
   private static final Pattern MAINS = Pattern.compile(
       "\\b(mains|live (wire|conductor|terminal)s?|neutral (wire|conductor|terminal)s?|live and neutral"
           + "|wall (socket|outlet)s?|household (current|voltage|supply)|line voltage)\\b", CASE);
-  private static final Pattern VOLTS = Pattern.compile("\\b(\\d{1,6}(?:[.,]\\d{1,6})?)[ \\u00A0\\u202F]?(kV|V|volts?)\\b");
+  private static final Pattern VOLTS =
+      Pattern.compile("\\b(\\d{1,6}(?:[.,]\\d{1,6})?)[ \\u00A0\\u202F]?(kV|V|volts?)\\b");
 
   private final Faults faults;
 
@@ -27,7 +28,8 @@ final class Wording {
       check(scalar.text(), scalar::at);
       int fill = scalar.text().indexOf("${");
       if (fill >= 0) {
-        faults.error(scalar.at(fill), "${...} is not filled in here", "plain words; only the statement and prompts are filled in",
+        faults.error(scalar.at(fill), "${...} is not filled in here",
+            "plain words; only the statement and prompts are filled in",
             "Say it without the number.");
       }
     });

@@ -37,7 +37,8 @@ final class YamlFault {
           "\\\" for a quote, \\\\ for a backslash", "Double the backslash, or use single quotes.");
     }
     if (during.contains("quoted scalar")) {
-      return Diagnostic.error(place, "a quote was opened and never closed", "the same quote again at the end of the text",
+      return Diagnostic.error(place, "a quote was opened and never closed",
+          "the same quote again at the end of the text",
           "Close the quote.");
     }
     if (said.contains("cannot start any token")) {

@@ -42,6 +42,11 @@ class GalleryTest {
     }
   }
 
+  @Test
+  void aCurveIsWrittenToBeLookedAt() throws IOException {
+    pages("curve", List.of(CurveFigureTest.example().svg()));
+  }
+
   private static void pages(String name, List<String> figures) throws IOException {
     for (int page = 0; page * PER_PAGE < figures.size(); page++) {
       StringBuilder html = new StringBuilder("<!doctype html><meta charset='utf-8'>");

@@ -248,10 +248,10 @@ public final class SampleDocuments {
   private static String indicatorSvg(String idPrefix, String supply, String forward, String current) {
     return ("""
         <svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="@title @desc" width="340" height="230" \
-        viewBox="0 0 340 230" font-family="Arial, 'Liberation Sans', sans-serif" font-size="14">
+        viewBox="0 0 340 230" fill="currentColor" font-family="Arial, 'Liberation Sans', sans-serif" font-size="14">
         <title id="@title">Supply, resistor and LED in one loop</title>
         <desc id="@desc">A source on the left, a resistor on top, an LED on the right.</desc>
-        <g fill="none" stroke="#000" stroke-width="2">
+        <g fill="none" stroke="currentColor" stroke-width="2">
         <path d="M60 90V40H130M210 40H280V85M280 125V190H60V130"/>
         <circle cx="60" cy="110" r="20"/><path d="M60 90V130"/>
         <rect x="130" y="28" width="80" height="24"/>

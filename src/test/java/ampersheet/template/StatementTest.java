@@ -61,8 +61,10 @@ class StatementTest {
 
   @Test
   void quantitiesStayReadableInMarkdown() {
-    assertEquals("4.7\u00a0kΩ, 2\u00a0%, 25\u00a0°C, \u22125\u00a0V", MarkdownFormat.escape("4.7\u00a0kΩ, 2\u00a0%, 25\u00a0°C, \u22125\u00a0V"));
-    assertEquals("K\\/W", MarkdownFormat.escape("K/W"));
+    assertEquals("4.7\u00a0kΩ, 2\u00a0%, 25\u00a0°C, \u22125\u00a0V",
+        MarkdownFormat.escape("4.7\u00a0kΩ, 2\u00a0%, 25\u00a0°C, \u22125\u00a0V"));
+    assertEquals("0.5\u00a0K/W on-resistance", MarkdownFormat.escape("0.5\u00a0K/W on-resistance"));
+    assertEquals("\\- 1\\. x\\/", MarkdownFormat.escape("- 1. x/"));
   }
 
   @Test
@@ -90,7 +92,8 @@ class StatementTest {
   @Test
   void aValueAtTheStartOfALineCannotBecomeABlock() {
     Parser parser = Parser.builder().build();
-    for (String value : List.of("# a", "- a", "1. a", "1) a", "> a", "    a", "```", "---", "a\n---", "+ a", "* a", "| a |")) {
+    for (String value : List.of("# a", "- a", "1. a", "1) a", "> a", "    a", "```", "---", "a\n---", "+ a", "* a",
+        "| a |")) {
       Node only = parser.parse(fill("${v} end", Map.of("v", value.strip()))).getFirstChild();
       assertTrue(only instanceof Paragraph && only.getNext() == null, value);
     }
@@ -106,14 +109,21 @@ class StatementTest {
   @Test
   void whatIsNotInTheSmallLanguageIsRefusedBeforeItRuns() {
     for (String attack : List.of(
-        "${\"freemarker.template.utility.Execute\"?new()(\"id\")}", "<#assign x = 1>", "<#list 1..999999999 as i>x</#list>",
-        "<#include \"/etc/passwd\">", "<#import \"x\" as y>", "<#setting locale=\"de_DE\">", "<#macro a>${a()}</#macro>",
-        "<#function f x><#return f(x)></#function>", "<@a/>", "</@a>", "<#ftl output_format=\"HTML\">", "<#noautoesc>x</#noautoesc>",
+        "${\"freemarker.template.utility.Execute\"?new()(\"id\")}", "<#assign x = 1>",
+        "<#list 1..999999999 as i>x</#list>",
+        "<#include \"/etc/passwd\">", "<#import \"x\" as y>", "<#setting locale=\"de_DE\">",
+        "<#macro a>${a()}</#macro>",
+        "<#function f x><#return f(x)></#function>", "<@a/>", "</@a>", "<#ftl output_format=\"HTML\">",
+        "<#noautoesc>x</#noautoesc>",
         "<#outputformat \"HTML\">x</#outputformat>", "${Vs?no_esc}", "${Vs?interpret}", "${Vs?eval}", "${Vs?api.class}",
-        "${Vs?left_pad(999999999)}", "${.now}", "${.data_model}", "${.vars}", "${Vs.class}${Vs!}", "${Vs + Vs}", "${1..9}",
-        "${(Vs)}", "${\"${Vs?eval}\"}", "${Vs?<#-- -->eval}", "<#if \"${Vs?eval}\" == \"a\"></#if>", "<#if (Vs?eval)></#if>",
-        "<#if Vs == \"\\x41\"></#if>", "<#if true?c></#if>", "<#attempt>x<#recover>y</#attempt>", "<#visit x>", "<#stop \"x\">",
-        "<#noparse>x</#noparse>", "<#switch Vs><#case 1></#switch>", "<#global a=1>", "<#local a=1>", "<#escape x as x?html>", "${Vs",
+        "${Vs?left_pad(999999999)}", "${.now}", "${.data_model}", "${.vars}", "${Vs.class}${Vs!}", "${Vs + Vs}",
+        "${1..9}",
+        "${(Vs)}", "${\"${Vs?eval}\"}", "${Vs?<#-- -->eval}", "<#if \"${Vs?eval}\" == \"a\"></#if>",
+        "<#if (Vs?eval)></#if>",
+        "<#if Vs == \"\\x41\"></#if>", "<#if true?c></#if>", "<#attempt>x<#recover>y</#attempt>", "<#visit x>",
+        "<#stop \"x\">",
+        "<#noparse>x</#noparse>", "<#switch Vs><#case 1></#switch>", "<#global a=1>", "<#local a=1>",
+        "<#escape x as x?html>", "${Vs",
         "<#if Vs == \"a\"", "${Vs?cap_first(1)}", "${Vs[0]}", "${Vs?? }", "${Vs?cap_first?eval}")) {
       assertThrows(IllegalArgumentException.class, () -> fill(attack, Map.of("Vs", "1+1", "a", "b")), attack);
     }

@@ -94,7 +94,8 @@ class TemplateFilesTest {
     for (String file : List.of("../../secret.txt", "..", "/etc/passwd", "a\\b", ".hidden", "", "a/b", "a\0b")) {
       assertThrows(IllegalArgumentException.class, () -> files.text("family/one", file), file);
     }
-    for (String template : List.of("..", "../x", "family/..", "family", "family/one/", "/family/one", "Family/one", "")) {
+    for (String template : List.of("..", "../x", "family/..", "family", "family/one/", "/family/one", "Family/one",
+        "")) {
       assertThrows(IllegalArgumentException.class, () -> files.text(template, "problem.yaml"), template);
     }
   }

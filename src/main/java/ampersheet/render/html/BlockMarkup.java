@@ -134,12 +134,10 @@ final class BlockMarkup {
 
   private void caution(Caution caution) {
     String id = id("caution");
-    markup.open("div", "class", "caution", "role", "note", "aria-labelledby", id).newline();
-    markup.open("p", "class", "hazard", "id", id);
+    markup.open("div", "class", "caution", "role", "note", "aria-labelledby", id).newline().open("p");
     markup.element("span", "⚠", "class", "sign", "role", "img", "aria-label", "Warning sign").text(" ");
-    markup.element("strong", Wording.CAUTION + ":").text(" ").line(caution.heading()).close("p").newline();
-    markup.open("p").line(caution.text()).close("p").newline();
-    markup.close("div").newline();
+    markup.open("strong", "id", id).text(Wording.CAUTION + ": ").line(Wording.sentence(caution.heading())).close("strong").text(" ");
+    markup.line(caution.text()).close("p").newline().close("div").newline();
   }
 
   // -------------------------------------------------------------------------------------------------- givens and figure
@@ -163,7 +161,9 @@ final class BlockMarkup {
   }
 
   private void givensBesideFigures(List<Block> blocks) {
-    markup.open("div", "class", "setting").newline();
+    boolean wide = blocks.stream().anyMatch(
+        block -> block instanceof FigureBlock figure && DrawingSize.of(figure.figure().svg()).isWide());
+    markup.open("div", "class", wide ? "setting stacked" : "setting").newline();
     blocks.stream().filter(Givens.class::isInstance).forEach(this::write);
     markup.open("div", "class", "figures").newline();
     blocks.stream().filter(FigureBlock.class::isInstance).forEach(this::write);
@@ -189,7 +189,12 @@ final class BlockMarkup {
   private void figure(Figure figure) {
     markup.open("div", "class", "figure").newline();
     markup.open("figure").newline();
-    markup.open("div", "class", "drawing").trusted(figure.svg()).close("div").newline();
+    if (DrawingSize.of(figure.svg()).scrollsOnAPhone()) {
+      markup.open("div", "class", "drawing long", "tabindex", "0", "role", "group", "aria-label", figure.title());
+    } else {
+      markup.open("div", "class", "drawing");
+    }
+    markup.trusted(figure.svg()).close("div").newline();
     markup.open("figcaption").element("b", Wording.FIGURE + ":").text(" ").line(figure.title()).close("figcaption");
     markup.newline().close("figure").newline();
     markup.open("details").newline();

@@ -69,11 +69,11 @@ public final class HtmlPage {
 
   private static void foot(Document document, Markup markup) {
     markup.open("footer").newline();
-    if (document.kind() == Document.Kind.KEY) {
-      markup.element("p", Wording.KEY_NOTICE, "class", "key-notice").newline();
-    }
     markup.open("p", "class", "running");
     markup.open("span").text(Wording.END_OF + " ").open("cite").line(document.title()).close("cite").close("span").text(" ");
+    if (document.kind() == Document.Kind.KEY) {
+      markup.element("strong", Wording.KEY_NOTICE).text(" ");
+    }
     sheetId(document, markup);
     markup.close("p").newline().close("footer").newline();
   }

@@ -37,16 +37,12 @@ final class PaperHeight {
 
   static int of(List<Block> blocks) {
     int height = 0;
-    int beside = 0;
+    int givensBefore = 0;
     for (Block block : blocks) {
       int more = of(block);
-      if (block instanceof Givens || block instanceof FigureBlock) {
-        height += Math.max(0, more - beside);
-        beside = block instanceof Givens ? more : Math.max(0, beside - more);
-      } else {
-        height += more;
-        beside = 0;
-      }
+      boolean besideGivens = block instanceof FigureBlock figure && !DrawingSize.of(figure.figure().svg()).isWide();
+      height += besideGivens ? Math.max(0, more - givensBefore) : more;
+      givensBefore = block instanceof Givens ? more : 0;
     }
     return height;
   }
@@ -61,13 +57,13 @@ final class PaperHeight {
     } else if (block instanceof Givens givens) {
       return 10 + givens.lines().stream().mapToInt(PaperHeight::givenLine).sum();
     } else if (block instanceof FigureBlock figure) {
-      return 16 + (int) (svgHeight(figure.figure().svg()) * MILLIMETRES_PER_PIXEL);
+      return 16 + (int) (DrawingSize.of(figure.figure().svg()).height() * MILLIMETRES_PER_PIXEL);
     } else if (block instanceof Steps steps) {
       return 14 + steps.steps().stream().mapToInt(PaperHeight::step).sum();
     } else if (block instanceof Question question) {
       return text(question.prompt()) + (question.options().isEmpty() ? 22 : 16 + 10 * question.options().size());
     } else if (block instanceof Caution caution) {
-      return 20 + text(caution.text());
+      return 14 + text(caution.heading() + caution.text());
     } else if (block instanceof KeyTable table) {
       return 20 + table.lines().stream().mapToInt(PaperHeight::keyLine).sum();
     } else if (block instanceof Table table) {
@@ -98,16 +94,5 @@ final class PaperHeight {
       height += text(mistake.value() + mistake.explanation()) + 1;
     }
     return height;
-  }
-
-  /** In pixels, from the {@code height} of the element; a middling one if there is none. */
-  private static int svgHeight(String svg) {
-    String element = svg.substring(0, Math.max(0, svg.indexOf('>')));
-    int at = element.indexOf(" height=\"");
-    int height = 0;
-    for (int i = at + 9; at >= 0 && i < element.length() && Character.isDigit(element.charAt(i)) && height < 10_000; i++) {
-      height = height * 10 + element.charAt(i) - '0';
-    }
-    return height == 0 ? 240 : height;
   }
 }

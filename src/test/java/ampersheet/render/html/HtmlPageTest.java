@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.figure.Figure;
 import ampersheet.formula.FormulaReader;
 import ampersheet.formula.Notation;
 import ampersheet.formula.Symbol;
@@ -22,6 +23,8 @@ import ampersheet.sheet.Document;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.Caution;
 import ampersheet.sheet.Document.Cell;
+import ampersheet.sheet.Document.FigureBlock;
+import ampersheet.sheet.Document.Givens;
 import ampersheet.sheet.Document.Kind;
 import ampersheet.sheet.Document.Paper;
 import ampersheet.sheet.Document.ProblemBlock;
@@ -228,7 +231,7 @@ class HtmlPageTest {
   void onlyAKeySaysThatItIsOne() {
     String key = HtmlPage.render(SampleDocuments.key());
     assertTrue(key.contains("<title>Key — not for handing out · "));
-    assertEquals(4, key.split(Wording.KEY_NOTICE, -1).length, "in the title, at the head and at the foot");
+    assertEquals(4, key.split(Wording.KEY_NOTICE, -1).length, "in the title, at the head and at the foot; in the margin it is written in codes");
     assertFalse(HtmlPage.render(SampleDocuments.sheet()).contains(Wording.KEY_NOTICE));
   }
 
@@ -242,6 +245,31 @@ class HtmlPageTest {
     assertEquals(5 + 3, heads.size(), "five columns, three rows");
     heads.forEach(head -> assertTrue(Set.of("col", "row").contains(head.getAttribute("scope"))));
     assertTrue(details.getTextContent().contains("into the anode of LED D1"), details.getTextContent());
+  }
+
+  @Test
+  void aWideDrawingTakesTheWidthOfThePageAndScrollsOnAPhone() {
+    assertTrue(DrawingSize.of("<svg viewBox=\"0 0 9 9\" width=\"627\" height=\"282\"><rect width=\"3\"/>").isWide());
+    assertEquals(new DrawingSize(340, 230), DrawingSize.of("<svg height=\"230\" width=\"340\">"));
+    assertEquals(new DrawingSize(0, 0), DrawingSize.of("<svg stroke-width=\"2\"><g width=\"700\">"));
+    String html = HtmlPage.render(page(new Givens(List.of()), new FigureBlock(
+        new Figure("<svg width=\"627\" height=\"282\"></svg>", "wall", "", new Figure.Table(List.of(), List.of()), List.of()))));
+    assertTrue(html.contains("class=\"setting stacked\""));
+    assertTrue(html.contains("class=\"drawing long\" tabindex=\"0\" role=\"group\" aria-label=\"wall\""));
+  }
+
+  @Test
+  void aLongEquationTakesTheWidthOfThePageAndAFractionIsNoWiderThanItsWiderPart() {
+    assertTrue(stepOf("alpha + bravo + charlie + delta + echo").contains("class=\"step wide\""));
+    assertFalse(stepOf("(alpha + bravo + charlie) / (delta + echo)").contains("class=\"step wide\""));
+  }
+
+  private static String stepOf(String formula) {
+    Notation letters = new Notation(Map.of("alpha", new Symbol("alpha", ""), "bravo", new Symbol("bravo", ""), "charlie",
+        new Symbol("charlie", ""), "delta", new Symbol("delta", ""), "echo", new Symbol("echo", "")), Map.of(), Map.of());
+    return HtmlPage.render(page(new Steps("", List.of(new StepBlock(1, new Symbol("x", ""), "sum", Optional.empty(),
+        Optional.of(FormulaReader.expression(formula)), letters, Optional.of(QuantityWriter.POINT.plain(3, Unit.parse("1"), 4)),
+        "", "", "")))));
   }
 
   @Test

@@ -1,0 +1,180 @@
+package ampersheet.issue;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.sheet.PlanReader;
+import ampersheet.sheet.ProblemSet;
+import ampersheet.sheet.Roster;
+import ampersheet.sheet.RosterReader;
+import ampersheet.sheet.SheetMaker;
+import ampersheet.sheet.SmallLibrary;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class IssueTest {
+  private static final String PLAN = """
+      title: Lanterns
+      order: mixed
+      problems:
+        - {template: current-limiting/indicator, example: yes}
+        - {pool: [current-limiting/indicator, voltage-dividers/plain-divider], support: faded}
+      """;
+  private static final Roster CLASS = RosterReader.read("class.csv",
+      "seat,name\n1,Ada\n2,<b>Bo</b>\n7,../../Cem\n12,\"[click](javascript:alert(1))\"\n1000,\n");
+
+  @TempDir
+  private Path folder;
+
+  private static Issue.Issued issue(Path out, int threads) {
+    return Issue.issue(PlanReader.read("plan.yaml", PLAN), CLASS, SmallLibrary.open(), out, threads);
+  }
+
+  private static Map<String, byte[]> files(Path under) throws IOException {
+    Map<String, byte[]> files = new TreeMap<>();
+    try (Stream<Path> walk = Files.walk(under)) {
+      for (Path file : walk.filter(Files::isRegularFile).toList()) {
+        files.put(under.relativize(file).toString().replace('\\', '/'), Files.readAllBytes(file));
+      }
+    }
+    return files;
+  }
+
+  private static void assertSame(Map<String, byte[]> expected, Map<String, byte[]> actual) {
+    assertEquals(expected.keySet(), actual.keySet());
+    expected.forEach((name, bytes) -> assertArrayEquals(bytes, actual.get(name), name));
+  }
+
+  @Test
+  void everySeatGetsSheetAndKeyAndTheInstructorAnIndex() throws IOException {
+    Issue.Issued issued = issue(folder, 1);
+    assertEquals(5, issued.sheets());
+    assertEquals(3, issued.problemsPerSheet());
+    assertEquals(21, issued.written());
+    assertEquals(List.of("index.html",
+        "keys/seat-001.html", "keys/seat-001.md", "keys/seat-002.html", "keys/seat-002.md", "keys/seat-007.html",
+        "keys/seat-007.md", "keys/seat-012.html", "keys/seat-012.md", "keys/seat-1000.html", "keys/seat-1000.md",
+        "sheets/seat-001.html", "sheets/seat-001.md", "sheets/seat-002.html", "sheets/seat-002.md",
+        "sheets/seat-007.html", "sheets/seat-007.md", "sheets/seat-012.html", "sheets/seat-012.md",
+        "sheets/seat-1000.html", "sheets/seat-1000.md"), List.copyOf(files(folder).keySet()));
+  }
+
+  @Test
+  void anotherRunGivesTheSameBytesAndLeavesWholeFilesAlone() throws IOException {
+    issue(folder, 1);
+    Map<String, byte[]> before = files(folder);
+    Files.delete(folder.resolve("sheets/seat-001.html"));
+    Files.writeString(folder.resolve("keys/seat-002.md"), "half a k", StandardCharsets.UTF_8);
+    assertEquals(2, issue(folder, 1).written(), "only what is missing or not whole is written again");
+    assertSame(before, files(folder));
+  }
+
+  @Test
+  void theNumberOfThreadsChangesNothing() throws IOException {
+    issue(folder.resolve("one"), 1);
+    issue(folder.resolve("four"), 4);
+    assertSame(files(folder.resolve("one")), files(folder.resolve("four")));
+  }
+
+  @Test
+  void refusedDrawsAreCounted() {
+    Issue.Issued issued = issue(folder, 2);
+    long tried = issued.tallies().values().stream().mapToLong(tally -> tally.tried()).sum();
+    long accepted = issued.tallies().values().stream().mapToLong(tally -> tally.accepted()).sum();
+    assertTrue(accepted >= 15 && tried > accepted, tried + " tried, " + accepted + " accepted");
+  }
+
+  @Test
+  void hostileNamesStayText() throws IOException {
+    issue(folder, 1);
+    for (Map.Entry<String, byte[]> file : files(folder).entrySet()) {
+      String text = new String(file.getValue(), StandardCharsets.UTF_8);
+      if (file.getKey().endsWith(".html")) {
+        assertFalse(text.contains("<b>Bo</b>"), file.getKey());
+        assertFalse(text.contains("href=\"javascript:"), file.getKey());
+      } else {
+        assertFalse(text.contains("[click](javascript:"), file.getKey());
+      }
+    }
+  }
+
+  @Test
+  void sheetsDoNotLeadToKeys() throws IOException {
+    issue(folder, 1);
+    for (Map.Entry<String, byte[]> file : files(folder.resolve("sheets")).entrySet()) {
+      assertFalse(new String(file.getValue(), StandardCharsets.UTF_8).contains("keys/"), file.getKey());
+    }
+  }
+
+  @Test
+  void theIndexLeadsToEverySheetAndKey() throws IOException {
+    issue(folder, 1);
+    String index = Files.readString(folder.resolve("index.html"), StandardCharsets.UTF_8);
+    for (String file : files(folder).keySet()) {
+      if (file.contains("/") && file.endsWith(".html")) {
+        assertTrue(index.contains("href=\"" + file + "\""), file);
+      }
+    }
+  }
+
+  @Test
+  void aSheetMadeAgainFromItsIdIsTheSame() throws IOException {
+    issue(folder, 1);
+    Map<String, byte[]> issued = files(folder);
+    SheetMaker maker = new SheetMaker(ProblemSet.of(PlanReader.read("plan.yaml", PLAN), SmallLibrary.open()));
+    Path again = folder.resolve("again");
+    Issue.again(maker.sheet(maker.set().readId(maker.set().id(7).toString()).seat()), "../../Cem", again);
+    Map<String, byte[]> made = files(again);
+    assertEquals(4, made.size());
+    made.forEach((name, bytes) -> assertArrayEquals(issued.get(name), bytes, name));
+  }
+
+  @Test
+  void aFaultInThePlanWritesNothing() throws IOException {
+    assertThrows(DiagnosticException.class, () -> Issue.issue(
+        PlanReader.read("plan.yaml", "title: T\nproblems: [{template: a/b}]\n"), CLASS, SmallLibrary.open(), folder, 1));
+    assertEquals(Map.of(), files(folder));
+  }
+
+  @Test
+  void aFileInTheWayOfAFolderIsTold() throws IOException {
+    Files.writeString(folder.resolve("sheets"), "in the way", StandardCharsets.UTF_8);
+    String told = assertThrows(DiagnosticException.class, () -> issue(folder, 1)).getMessage();
+    assertTrue(told.contains("a file stands where a folder is needed"), told);
+    assertTrue(told.contains("run the same command again"), told);
+  }
+
+  @Test
+  void aFolderInTheWayOfAFileIsToldAndLeavesNoTemporaryFile() throws IOException {
+    Files.createDirectories(folder.resolve("sheets/seat-001.html/x"));
+    String told = assertThrows(DiagnosticException.class, () -> issue(folder, 1)).getMessage();
+    assertTrue(told.contains("seat-001.html"), told);
+    assertTrue(files(folder).keySet().stream().noneMatch(name -> name.contains("part")), files(folder).keySet().toString());
+  }
+
+  @Test
+  void whatTheSystemRefusesIsToldWithWhatToDo() {
+    String told = assertThrows(DiagnosticException.class,
+        () -> WholeFile.write(folder.resolve("x".repeat(300)), "text")).getMessage();
+    assertTrue(told.contains("this file could not be written: "), told);
+    assertTrue(told.contains("every file written so far is whole"), told);
+  }
+
+  @Test
+  void noTemporaryFileStays() throws IOException {
+    issue(folder, 2);
+    assertTrue(files(folder).keySet().stream().noneMatch(name -> name.contains("part")));
+  }
+}
