@@ -114,7 +114,6 @@ class TransientSolverTest {
     assertEquals(expected, after(bench, t * 1e-3).voltage("c"), 1e-8);
   }
 
-  @org.junit.jupiter.api.Disabled("not yet right: see the closing note")
   @Test
   void aZenerStopsTheChargingAtItsVoltageInTime() {
     Bench bench = rc(12, 1000, 1e-6).part(PartKind.ZENER, "D1", List.of("0", "c"), "volts", 5.1);
@@ -123,7 +122,6 @@ class TransientSolverTest {
     assertEquals(5.1, after(bench, 0.01).voltage("c"), 1e-4);
   }
 
-  @org.junit.jupiter.api.Disabled("not yet right: see the closing note")
   @Test
   void aConstantCurrentChargesInAStraightLine() {
     Bench bench = new Bench().part(PartKind.SINK, "I1", List.of("0", "c"), "amps", 1e-3)
