@@ -56,7 +56,6 @@ class ReferenceChecksTest {
     Coverage.rowsByTemplate(CHECKS).forEach((template, rows) -> assertTrue(rows > 0, template + " has no row"));
   }
 
-  @org.junit.jupiter.api.Disabled("not yet right: see the closing note")
   @Test
   void theReadmeTellsWhatIsCovered() throws IOException {
     String readme = Files.readString(Path.of("reference-checks", "README.md"));

@@ -86,6 +86,8 @@ final class ReferenceFiles {
         (int) chain.number("rows"), Tile.Order.valueOf(chain.text("order").toUpperCase(Locale.ROOT)))));
     kinds.put("diode", row -> row.inside("diode", diode -> new Subject.Diode(diode.number("saturation"),
         diode.number("emission"), diode.number("series"), diode.number("volts"))));
+    kinds.put("transient", row -> row.inside("transient", charging -> new Subject.Transient(charging.number("volts"),
+        charging.number("ohms"), charging.number("farads"))));
     kinds.put("series", row -> new Subject.Series(PreferredSeries.valueOf(row.text("series"))));
     kinds.put("reading", row -> row.inside("reading", reading ->
         new Subject.Typed(reading.text("typed"), Unit.parse(reading.text("unit")))));

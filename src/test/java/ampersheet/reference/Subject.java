@@ -5,12 +5,14 @@ import ampersheet.chain.Panel;
 import ampersheet.chain.Tile;
 import ampersheet.circuit.Diodes;
 import ampersheet.circuit.GridPoint;
+import ampersheet.circuit.Netlist;
 import ampersheet.circuit.OperatingPoint;
 import ampersheet.circuit.OperatingPointSolver;
 import ampersheet.circuit.Outcome;
 import ampersheet.circuit.PartKind;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
+import ampersheet.circuit.TransientSolver;
 import ampersheet.problem.Attempt;
 import ampersheet.problem.ChosenGivens;
 import ampersheet.problem.Draws;
@@ -84,6 +86,10 @@ sealed interface Subject {
 
     @Override
     public Measured measured() {
+      return solved(schematic());
+    }
+
+    Schematic schematic() {
       Map<String, GridPoint> points = new LinkedHashMap<>();
       List<PlacedPart> placed = new ArrayList<>();
       for (NamedPart part : parts) {
@@ -95,7 +101,7 @@ sealed interface Subject {
       points.forEach((node, point) -> placed.add(node.equals("g")
           ? new PlacedPart(PartKind.GROUND, "the ground", Map.of("at", point), Map.of())
           : new PlacedPart(PartKind.NODE, node, Map.of("at", point), Map.of())));
-      return solved(new Schematic(placed));
+      return new Schematic(placed);
     }
 
     private static Measured solved(Schematic schematic) {
@@ -176,6 +182,46 @@ sealed interface Subject {
           new Circuit.NamedPart(PartKind.SOURCE, "V1", Map.of("from", "g", "to", "a"), Map.of("volts", volts)),
           new Circuit.NamedPart(PartKind.DIODE, "D1", Map.of("from", "a", "to", "g"),
               Diodes.stated(saturation, emission, series, STATED_AMPS)))).measured();
+    }
+  }
+
+  /** A capacitor charged through a resistor from empty; the node between them is {@code out}. */
+  record Transient(double volts, double ohms, double farads) implements Subject {
+    @Override
+    public String kind() {
+      return "transient";
+    }
+
+    @Override
+    public Measured measured() {
+      Netlist netlist = new Circuit(List.of(
+          new Circuit.NamedPart(PartKind.SOURCE, "V1", Map.of("from", "g", "to", "a"), Map.of("volts", volts)),
+          new Circuit.NamedPart(PartKind.RESISTOR, "R1", Map.of("from", "a", "to", "out"), Map.of("ohms", ohms)),
+          new Circuit.NamedPart(PartKind.CAPACITOR, "C1", Map.of("from", "out", "to", "g"), Map.of("farads", farads))))
+          .schematic().netlist();
+      return Measured.by((measure, arguments) -> switch (measure) {
+        case "voltage_after" -> new Quantity(
+            voltageAfter(netlist, Measured.name(arguments, 0), Measured.number(arguments, 1)), Dimension.VOLTAGE);
+        case "time_until" -> new Quantity(
+            timeUntil(netlist, Measured.name(arguments, 0), Measured.number(arguments, 1)), Dimension.TIME);
+        default -> Measured.unknown(measure);
+      });
+    }
+
+    private static double voltageAfter(Netlist netlist, String node, double seconds) {
+      Outcome outcome = TransientSolver.after(netlist, seconds);
+      if (!(outcome instanceof Outcome.Solved solved)) {
+        throw new AssertionError("the circuit is not solved over time: " + outcome);
+      }
+      return solved.point().voltage(node);
+    }
+
+    private static double timeUntil(Netlist netlist, String node, double volts) {
+      TransientSolver.TimeOutcome outcome = TransientSolver.timeUntil(netlist, node, volts);
+      if (!(outcome instanceof TransientSolver.TimeOutcome.Reached reached)) {
+        throw new AssertionError("the voltage is not reached: " + outcome);
+      }
+      return reached.seconds();
     }
   }
 
