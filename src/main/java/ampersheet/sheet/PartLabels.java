@@ -14,6 +14,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 
 /**
@@ -23,7 +24,11 @@ import java.util.TreeMap;
 final class PartLabels {
   /** In the order printed; what is not listed is a property of the model, not of the problem. */
   private static final List<String> PRINTED_VALUES =
-      List.of("volts", "amps", "ohms", "farads", "on", "threshold", "position", "minimum", "quiescent", "slope", "series");
+      List.of("volts", "amps", "ohms", "gauge", "metres", "farads", "on", "threshold", "position", "minimum", "quiescent",
+          "slope", "series");
+
+  /** Where the author writes a number here, the problem holds for any that serves. */
+  private static final Set<String> OF_THE_MODEL = Set.of("threshold", "position");
 
   private final SheetProblem problem;
   private final ProblemTemplate template;
@@ -47,8 +52,8 @@ final class PartLabels {
       for (String value : PRINTED_VALUES) {
         Expression formula = part.values().get(value);
         if (formula != null) {
-          boolean needed = part.kind().needed().containsKey(value);
-          line(formula, needed).ifPresent(lines::add);
+          boolean plain = part.kind().needed().containsKey(value) && !OF_THE_MODEL.contains(value);
+          line(formula, plain).ifPresent(lines::add);
         }
       }
       labels.put(part.name(), new Label(part.caption().orElse(part.name()), lines));
