@@ -3,6 +3,7 @@ package ampersheet.command;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,9 +18,16 @@ final class TemplateOptions {
           + "built-in one with the same name. May be given several times.")
   private List<Path> folders = new ArrayList<>();
 
+  /** @throws WrongUsage if a folder does not exist */
   TemplateLibrary library() {
     List<TemplateFiles> sources = new ArrayList<>();
-    folders.forEach(folder -> sources.add(TemplateFiles.in(folder)));
+    for (Path folder : folders) {
+      if (!Files.isDirectory(folder)) {
+        throw new WrongUsage(InputFile.shown(folder), "there is no such folder of templates",
+            "a folder laid out as family/name/problem.yaml", "Check the path given for the templates.");
+      }
+      sources.add(TemplateFiles.in(folder));
+    }
     sources.add(TemplateFiles.builtIn());
     return new TemplateLibrary(sources);
   }

@@ -144,7 +144,6 @@ class MainTest {
     assertTrue(small("work", "plain-divider").err().contains("Write voltage-dividers/plain-divider."));
   }
 
-  @org.junit.jupiter.api.Disabled("not yet right: see the closing note")
   @Test
   void aMissingFileIsWrongUsage() {
     Run run = small("issue", folder.resolve("none.yaml").toString(), "--roster", roster.toString(), "--out", "x");
