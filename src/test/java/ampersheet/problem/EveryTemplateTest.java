@@ -38,6 +38,7 @@ class EveryTemplateTest {
   private static final String SEED = "every-template";
   private static final int DRAWS = 200;
   private static final int SPELLINGS = 10_000;
+  private static final int LEAST_VARIANTS = 2_000;
 
   /** Of the largest current, and of the power delivered. */
   private static final double RESIDUAL = 1e-9;
@@ -104,6 +105,15 @@ class EveryTemplateTest {
       }
       assertEquals(DRAWS, problems.stream().map(problem -> problem.givens().quantities() + "" + problem.givens().words())
           .distinct().count());
+    });
+  }
+
+  /** A large class over several years gets no variant twice. */
+  @TestFactory
+  Stream<DynamicTest> thereAreTwoThousandDistinctVariants() {
+    return forEachTemplate(problems -> {
+      Variants variants = Variants.count(new Workshop(problems.get(0).template()), 3 * LEAST_VARIANTS);
+      assertTrue(variants.count() >= LEAST_VARIANTS, variants.toString());
     });
   }
 
