@@ -42,7 +42,7 @@ public final class Notations {
     units.forEach((name, unit) -> {
       Quantity value = values.quantities().get(name);
       if (value != null && Double.isFinite(value.value())) {
-        printed.put(name, writer.plain(value.value(), unit, figures));
+        printed.put(name, writer.working(value.value(), unit, figures));
       }
     });
     return new Notation(symbols, printed, values.words(), writer.marker());

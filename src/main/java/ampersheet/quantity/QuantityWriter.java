@@ -56,6 +56,22 @@ public record QuantityWriter(DecimalMarker marker) {
   }
 
   /**
+   * As {@link #plain}, for a line of working from which a reader rounds the answer to one figure less: more digits are
+   * shown where rounding the rounded number would give another answer than rounding the value (434.48 as 434.5, and
+   * then 435 instead of 434).
+   */
+  public Printed working(double si, Unit unit, int figures) {
+    double shown = unit.fromSi(si);
+    int enough = figures;
+    while (Double.isFinite(shown) && enough < figures + 3
+        && SignificantFigures.round(SignificantFigures.round(shown, enough), figures - 1)
+            != SignificantFigures.round(shown, figures - 1)) {
+      enough++;
+    }
+    return plain(si, unit, enough);
+  }
+
+  /**
    * Rounded half up to {@code figures} significant figures, trailing zeros kept: for final answers.
    *
    * @throws IllegalArgumentException if the value is not finite

@@ -260,7 +260,7 @@ public final class Composer {
         Step.Case used = step.cases().get(applying);
         Optional<Condition> condition = step.cases().size() > 1 ? used.when() : Optional.empty();
         steps.add(new StepBlock(i + 1, line.symbol(), line.meaning(), condition, Optional.of(used.is()), notation,
-            Optional.of(problem.writer().plain(values.quantity(line.id()).value(), line.unit(), ProblemText.FIGURES)),
+            Optional.of(problem.writer().working(values.quantity(line.id()).value(), line.unit(), ProblemText.FIGURES)),
             line.principle(), line.reasons().get(applying), ""));
       }
     }

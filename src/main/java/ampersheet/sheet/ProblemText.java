@@ -44,7 +44,7 @@ final class ProblemText {
     if (key.acceptance() instanceof Acceptance.Choice choice) {
       return choice.options().get((int) value).text();
     }
-    return writer.plain(value, key.unit(), Math.max(FIGURES, key.figures() + 1)).text();
+    return writer.working(value, key.unit(), Math.max(FIGURES, key.figures() + 1)).text();
   }
 
   static String accepted(AnswerKey key, QuantityWriter writer) {

@@ -25,6 +25,16 @@ class QuantityWriterTest {
   }
 
   @Test
+  void aLineOfWorkingShowsADigitMoreWhereRoundingItAgainWouldChangeTheAnswer() {
+    QuantityWriter writer = QuantityWriter.POINT;
+    Unit ohm = Unit.parse("ohm");
+    assertEquals("434.48\u00a0Ω", writer.working(6.3 / 0.0145, ohm, 4).text());
+    assertEquals("434\u00a0Ω", writer.rounded(6.3 / 0.0145, ohm, 3).text());
+    assertEquals("923.1\u00a0Ω", writer.working(923.0769, ohm, 4).text());
+    assertEquals("434.5\u00a0Ω", writer.working(434.5172839, ohm, 4).text());
+  }
+
+  @Test
   void theEngineeringPrefixPutsTheNumberBetweenOneAndAThousand() {
     assertRounded("4.70_kΩ", 4700, "ohm", 3);
     assertRounded("4.70_kΩ", 4700, "kohm", 3);
