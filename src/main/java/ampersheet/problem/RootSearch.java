@@ -20,7 +20,10 @@ final class RootSearch {
   private static final int[] DENSITIES = {1, 4, 16};
   private static final int MOST_EVALUATIONS = 200;
   private static final double RELATIVE_ACCURACY = 1e-13;
-  /** At a root the function has all but vanished against its size nearby; at a jump or a pole it has not. */
+  /**
+   * At a root the function has all but vanished against its size nearby; at a jump or a pole it has not. The larger end
+   * tells the size: the smaller one may itself lie on the root, but for the last bits.
+   */
   private static final double VANISHED = 1e-6;
   private static final double SAME_ROOT = 1e-9;
 
@@ -52,7 +55,7 @@ final class RootSearch {
         add(scale[i], roots);
       } else if (before < 0 && here > 0 || before > 0 && here < 0) {
         double root = between(function, scale[i - 1], scale[i], target);
-        double size = Math.max(Math.abs(target), Math.min(Math.abs(before), Math.abs(here)));
+        double size = Math.max(Math.abs(target), Math.max(Math.abs(before), Math.abs(here)));
         if (Math.abs(function.applyAsDouble(root)) <= VANISHED * size) {
           add(root, roots);
         }

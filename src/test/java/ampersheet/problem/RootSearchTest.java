@@ -28,6 +28,13 @@ class RootSearchTest {
     assertEquals(0, find(position -> 12 * position, 0, Dimension.ONE), 1e-12);
   }
 
+  /** 0.1 × 3 is not 0.3 in binary: the function nearly vanishes at 1000 ohms, a point of the scale, but not quite. */
+  @Test
+  void aRootOnAPointOfTheScaleIsFoundWithTargetZero() {
+    double found = find(r -> 0.1 * 3 - 0.3 * r / 1e3, 0, Dimension.RESISTANCE);
+    assertEquals(1e3, found, 1e-9);
+  }
+
   @Test
   void aTemperatureIsFoundInKelvin() {
     assertEquals(358.15, find(ambient -> ambient + 40, 398.15, Dimension.TEMPERATURE), 1e-9);
