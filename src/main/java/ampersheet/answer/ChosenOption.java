@@ -1,5 +1,6 @@
 package ampersheet.answer;
 
+import ampersheet.quantity.Letters;
 import java.util.List;
 import java.util.Optional;
 
@@ -56,7 +57,7 @@ final class ChosenOption {
       char c = text.charAt(i);
       boolean space = c <= ' ' || c == '\u00A0' || c == '\u202F' || c == '\u2009';
       if (!space) {
-        out.append(c >= 'A' && c <= 'Z' ? (char) (c + 'a' - 'A') : c);
+        out.append(Letters.small(c));
       } else if (out.length() > 0 && out.charAt(out.length() - 1) != ' ') {
         out.append(' ');
       }

@@ -107,61 +107,11 @@ public final class Evaluation {
   }
 
   private static void collect(Expression expression, Set<String> names) {
-    new Fold<Void>() {
-      @Override
-      public Void constant(Expression.Constant constant) {
-        return null;
-      }
-
-      @Override
-      public Void name(Expression.Name name) {
-        if (!name.id().equals(PI) && FormulaReader.isName(name.id())) {
-          names.add(name.id());
-        }
-        return null;
-      }
-
-      @Override
-      public Void negative(Expression.Negative negative) {
-        return of(negative.of());
-      }
-
-      @Override
-      public Void sum(Expression.Sum sum) {
-        return both(sum.left(), sum.right());
-      }
-
-      @Override
-      public Void difference(Expression.Difference difference) {
-        return both(difference.left(), difference.right());
-      }
-
-      @Override
-      public Void product(Expression.Product product) {
-        return both(product.left(), product.right());
-      }
-
-      @Override
-      public Void quotient(Expression.Quotient quotient) {
-        return both(quotient.numerator(), quotient.denominator());
-      }
-
-      @Override
-      public Void power(Expression.Power power) {
-        return both(power.base(), power.exponent());
-      }
-
-      @Override
-      public Void call(Expression.Call call) {
-        of(quantities(call));
-        return null;
-      }
-
-      private Void both(Expression left, Expression right) {
-        of(left);
-        return of(right);
-      }
-    }.of(expression);
+    if (expression instanceof Expression.Name name && !name.id().equals(PI) && FormulaReader.isName(name.id())) {
+      names.add(name.id());
+    }
+    List<Expression> parts = expression instanceof Expression.Call call ? quantities(call) : expression.parts();
+    parts.forEach(part -> collect(part, names));
   }
 
   /** The arguments that are quantities: all but the series of a series function. */

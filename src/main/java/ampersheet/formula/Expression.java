@@ -7,6 +7,26 @@ import java.util.List;
 public sealed interface Expression {
   int position();
 
+  /** What it is made of, left to right: operands or arguments; empty for a constant and a name. */
+  default List<Expression> parts() {
+    if (this instanceof Negative negative) {
+      return List.of(negative.of());
+    } else if (this instanceof Sum sum) {
+      return List.of(sum.left(), sum.right());
+    } else if (this instanceof Difference difference) {
+      return List.of(difference.left(), difference.right());
+    } else if (this instanceof Product product) {
+      return List.of(product.left(), product.right());
+    } else if (this instanceof Quotient quotient) {
+      return List.of(quotient.numerator(), quotient.denominator());
+    } else if (this instanceof Power power) {
+      return List.of(power.base(), power.exponent());
+    } else if (this instanceof Call call) {
+      return call.arguments();
+    }
+    return List.of();
+  }
+
   /** @param asWritten the number as the author wrote it; {@code unit} has dimension one when none was written */
   record Constant(double number, Unit unit, String asWritten, int position) implements Expression {
     public double si() {

@@ -1,5 +1,6 @@
 package ampersheet.formula;
 
+import ampersheet.quantity.Letters;
 import java.util.Collection;
 import java.util.Optional;
 import java.util.TreeSet;
@@ -16,7 +17,7 @@ public final class Spelling {
     int fewest = typed.length() <= 1 ? 0 : typed.length() <= 3 ? 1 : 2;
     String found = null;
     for (String candidate : new TreeSet<>(known)) {
-      int slips = sameButForCase(typed, candidate) ? 0 : slips(typed, candidate);
+      int slips = Letters.sameButForCase(typed, candidate) ? 0 : slips(typed, candidate);
       if (slips < fewest || slips == fewest && found == null) {
         fewest = slips;
         found = candidate;
@@ -41,22 +42,6 @@ public final class Spelling {
       listed++;
     }
     return text.toString();
-  }
-
-  private static boolean sameButForCase(String a, String b) {
-    if (a.length() != b.length()) {
-      return false;
-    }
-    for (int i = 0; i < a.length(); i++) {
-      if (small(a.charAt(i)) != small(b.charAt(i))) {
-        return false;
-      }
-    }
-    return true;
-  }
-
-  private static char small(char c) {
-    return c >= 'A' && c <= 'Z' ? (char) (c - 'A' + 'a') : c;
   }
 
   /** Insertions, deletions and exchanges that turn one into the other (Levenshtein distance). */

@@ -38,7 +38,7 @@ final class Boundaries {
   }
 
   private static void collect(Expression expression, List<Expression.Call> found) {
-    for (Expression part : parts(expression)) {
+    for (Expression part : expression.parts()) {
       collect(part, found);
     }
     if (expression instanceof Expression.Call call) {
@@ -61,25 +61,6 @@ final class Boundaries {
     } else if (condition instanceof Condition.Not not) {
       collect(not.of(), found);
     }
-  }
-
-  static List<Expression> parts(Expression expression) {
-    if (expression instanceof Expression.Negative negative) {
-      return List.of(negative.of());
-    } else if (expression instanceof Expression.Sum sum) {
-      return List.of(sum.left(), sum.right());
-    } else if (expression instanceof Expression.Difference difference) {
-      return List.of(difference.left(), difference.right());
-    } else if (expression instanceof Expression.Product product) {
-      return List.of(product.left(), product.right());
-    } else if (expression instanceof Expression.Quotient quotient) {
-      return List.of(quotient.numerator(), quotient.denominator());
-    } else if (expression instanceof Expression.Power power) {
-      return List.of(power.base(), power.exponent());
-    } else if (expression instanceof Expression.Call call) {
-      return call.arguments();
-    }
-    return List.of();
   }
 
   /** Whether the argument of a jumping function lies within 1e-9 of the jump. */
@@ -168,7 +149,7 @@ final class Boundaries {
     if (expression instanceof Expression.Sum || expression instanceof Expression.Difference
         || expression instanceof Expression.Negative) {
       double largest = 0;
-      for (Expression part : parts(expression)) {
+      for (Expression part : expression.parts()) {
         largest = Math.max(largest, scale(part, Evaluation.evaluate(part, values).value(), values));
       }
       return largest;

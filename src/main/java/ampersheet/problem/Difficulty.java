@@ -68,7 +68,7 @@ public record Difficulty(int steps, int inversions, int prefixCrossings, int dig
     int own = expression instanceof Expression.Quotient
         || expression instanceof Expression.Call call
             && Set.of("parallel", "sqrt", "ln", "log10").contains(call.function()) ? 1 : 0;
-    for (Expression part : Boundaries.parts(expression)) {
+    for (Expression part : expression.parts()) {
       own += inversions(part);
     }
     return own;

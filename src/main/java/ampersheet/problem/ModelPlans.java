@@ -195,7 +195,7 @@ final class ModelPlans {
     if (expression instanceof Expression.Call call && call.function().equals("temperature")) {
       return true;
     }
-    for (Expression part : Boundaries.parts(expression)) {
+    for (Expression part : expression.parts()) {
       if (followsTemperature(part)) {
         return true;
       }

@@ -131,7 +131,7 @@ final class TypedText {
     StringBuilder out = new StringBuilder();
     for (int i = 0; i < text.length(); i++) {
       char c = text.charAt(i);
-      out.append(c >= 'A' && c <= 'Z' ? (char) (c + 'a' - 'A') : c);
+      out.append(Letters.small(c));
     }
     return out.toString();
   }

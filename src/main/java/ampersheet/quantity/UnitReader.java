@@ -249,34 +249,18 @@ final class UnitReader {
     String found = "";
     for (Atom atom : ATOMS) {
       for (String name : atom.names()) {
-        if (sameLetters(name, symbol)) {
+        if (Letters.sameButForCase(name, symbol)) {
           found = found.isEmpty() ? name : found + " or " + name;
         }
         for (int i = 0; i < atom.read().length(); i++) {
           String prefixed = atom.read().charAt(i) + name;
-          if (sameLetters(prefixed, symbol)) {
+          if (Letters.sameButForCase(prefixed, symbol)) {
             found = found.isEmpty() ? prefixed : found + " or " + prefixed;
           }
         }
       }
     }
     return found.isEmpty() ? "" : "; is it " + found + "?";
-  }
-
-  private static boolean sameLetters(String a, String b) {
-    if (a.length() != b.length()) {
-      return false;
-    }
-    for (int i = 0; i < a.length(); i++) {
-      if (lower(a.charAt(i)) != lower(b.charAt(i))) {
-        return false;
-      }
-    }
-    return true;
-  }
-
-  private static char lower(char c) {
-    return c >= 'A' && c <= 'Z' ? (char) (c + 'a' - 'A') : c;
   }
 
   private Unit build() {

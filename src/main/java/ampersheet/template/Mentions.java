@@ -69,25 +69,10 @@ final class Mentions {
       if (!FormulaReader.isReserved(name.id())) {
         names.add(new Mention(name.id(), name.position(), inMeasure));
       }
-    } else if (expression instanceof Expression.Negative negative) {
-      walk(negative.of(), inMeasure);
-    } else if (expression instanceof Expression.Sum sum) {
-      walk(sum.left(), inMeasure);
-      walk(sum.right(), inMeasure);
-    } else if (expression instanceof Expression.Difference difference) {
-      walk(difference.left(), inMeasure);
-      walk(difference.right(), inMeasure);
-    } else if (expression instanceof Expression.Product product) {
-      walk(product.left(), inMeasure);
-      walk(product.right(), inMeasure);
-    } else if (expression instanceof Expression.Quotient quotient) {
-      walk(quotient.numerator(), inMeasure);
-      walk(quotient.denominator(), inMeasure);
-    } else if (expression instanceof Expression.Power power) {
-      walk(power.base(), inMeasure);
-      walk(power.exponent(), inMeasure);
     } else if (expression instanceof Expression.Call call) {
       walk(call, inMeasure);
+    } else {
+      expression.parts().forEach(part -> walk(part, inMeasure));
     }
   }
 
