@@ -24,8 +24,9 @@ public enum Caution {
       "An LED at this current can hurt the eyes, even from the side of the view. Do not look into it: aim it away or put"
           + " a diffuser in front before switching on."),
   INDUCTIVE_LOAD("inductive-load", "A coil strikes back when it is switched off",
-      "A motor, relay or coil makes a high voltage spike the moment its current is cut. Fit a flyback diode across it"
-          + " before the first test, and keep fingers off the terminals while switching."),
+      "A motor, relay or coil makes a high voltage spike the moment its current is cut. A coil with a single"
+          + " switch needs a flyback diode across it before the first test; a motor on a bridge driver must not have one,"
+          + " the driver brings its own. Never plug or unplug a motor while it is on, and keep fingers off the terminals."),
   CAPACITOR("capacitor", "Capacitors stay charged",
       "A capacitor can give a shock or a spark after the supply is off. Discharge it through a resistor and measure"
           + " before touching. Check the polarity of an electrolytic one before switching on: reversed, it can burst."),
