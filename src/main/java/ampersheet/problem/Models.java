@@ -4,6 +4,7 @@ import ampersheet.chain.DataPath;
 import ampersheet.chain.Panel;
 import ampersheet.circuit.OperatingPoint;
 import ampersheet.circuit.Schematic;
+import ampersheet.circuit.TransientSolver;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Values;
@@ -152,9 +153,9 @@ final class Models {
       case "temperature_after" -> new Quantity(
           kelvin(Solutions.of(HeatSolver.after(heatNetwork(), number(arguments, 1, asking))), name(arguments, 0)),
           Dimension.TEMPERATURE);
-      case "time_until" -> new Quantity(
-          Solutions.of(HeatSolver.timeUntil(heatNetwork(), name(arguments, 0), number(arguments, 1, asking))),
-          Dimension.TIME);
+      case "voltage_after" -> new Quantity(after(arguments, asking).voltage(name(arguments, 0)), Dimension.VOLTAGE);
+      case "current_after" -> new Quantity(after(arguments, asking).current(name(arguments, 0)), Dimension.CURRENT);
+      case "time_until" -> new Quantity(timeUntil(arguments, asking), Dimension.TIME);
       case "heat" -> new Quantity(found(steady().watts().get(name(arguments, 0)), arguments), Dimension.POWER);
       case "turn" -> ofPixel(traced()::turn, arguments, asking);
       case "tile_turn" -> ofPixel(traced()::tileTurn, arguments, asking);
@@ -164,6 +165,18 @@ final class Models {
       case "frame_time" -> new Quantity(frameTime(), Dimension.TIME);
       default -> throw new IllegalArgumentException("no measure " + measure);
     };
+  }
+
+  private OperatingPoint after(List<Expression> arguments, Values asking) {
+    return Solutions.of(TransientSolver.after(wired().netlist(), number(arguments, 1, asking)));
+  }
+
+  /** Circuits and heat paths both have this measure: what is waited for tells which. */
+  private double timeUntil(List<Expression> arguments, Values asking) {
+    Quantity awaited = Evaluation.evaluate(arguments.get(1), asking);
+    return awaited.dimension().equals(Dimension.VOLTAGE)
+        ? Solutions.of(TransientSolver.timeUntil(wired().netlist(), name(arguments, 0), awaited.value()))
+        : Solutions.of(HeatSolver.timeUntil(heatNetwork(), name(arguments, 0), awaited.value()));
   }
 
   private static Quantity ofPixel(IntBinaryOperator turn, List<Expression> arguments, Values asking) {

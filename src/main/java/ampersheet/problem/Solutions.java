@@ -5,6 +5,7 @@ import ampersheet.circuit.Netlist;
 import ampersheet.circuit.OperatingPoint;
 import ampersheet.circuit.OperatingPointSolver;
 import ampersheet.circuit.Outcome;
+import ampersheet.circuit.TransientSolver;
 import ampersheet.thermal.HeatSolver;
 
 /** Takes a solver's result, or makes the sentence that says why there is none. */
@@ -12,7 +13,10 @@ final class Solutions {
   private Solutions() {}
 
   static OperatingPoint of(Netlist netlist) {
-    Outcome outcome = OperatingPointSolver.solve(netlist);
+    return of(OperatingPointSolver.solve(netlist));
+  }
+
+  static OperatingPoint of(Outcome outcome) {
     if (outcome instanceof Outcome.Solved solved) {
       return solved.point();
     } else if (outcome instanceof Outcome.Floating floating) {
@@ -25,6 +29,17 @@ final class Solutions {
       throw new Unsolved("the circuit did not settle in " + unsettled.iterations() + " rounds of Newton's method");
     }
     throw new IllegalStateException("an outcome nobody told of: " + outcome);
+  }
+
+  static double of(TransientSolver.TimeOutcome outcome) {
+    if (outcome instanceof TransientSolver.TimeOutcome.Reached reached) {
+      return reached.seconds();
+    } else if (outcome instanceof TransientSolver.TimeOutcome.NeverReached never) {
+      throw new Unsolved(never.node() + " never reaches the voltage asked for; it comes to rest at "
+          + never.finalVolts() + " V");
+    }
+    of(((TransientSolver.TimeOutcome.Failed) outcome).why());
+    throw new IllegalStateException("a search for a time failed without a reason");
   }
 
   static HeatSolver.Outcome.Solved of(HeatSolver.Outcome outcome) {

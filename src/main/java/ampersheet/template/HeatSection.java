@@ -37,6 +37,9 @@ final class HeatSection {
   private final Set<String> held = new TreeSet<>();
   private final Set<String> withCapacity = new TreeSet<>();
 
+  private static final Set<String> OVER_TIME_OR_OF_LOSSES =
+      Set.of("temperature_after", "voltage_after", "current_after", "time_until", "heat");
+
   HeatSection(ModelValues values, Faults faults) {
     this.values = values;
     this.faults = faults;
@@ -161,7 +164,7 @@ final class HeatSection {
     Optional<Formulas.Checked> watts = text.flatMap(formula ->
         values.read(formula, Formulas.ALL_NAMES.measuring(things), Dimension.POWER, "watts of " + name));
     watts.ifPresent(formula -> formula.mentions().measures().stream()
-        .filter(call -> List.of("temperature_after", "time_until", "heat").contains(call.function()))
+        .filter(call -> OVER_TIME_OR_OF_LOSSES.contains(call.function()))
         .forEach(call -> faults.error(text.get().at(call.position()),
             "a loss cannot depend on " + call.function() + "()",
             "temperature(node) and measures of the circuit", "Use temperature(node).")));

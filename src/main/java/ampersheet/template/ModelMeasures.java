@@ -30,6 +30,7 @@ public final class ModelMeasures {
     /** A resistance or loss of the heat network. */
     HEAT_FLOW("a resistance or loss of the heat network", null),
     TIME("a time", Dimension.TIME),
+    VOLTAGE("a voltage", Dimension.VOLTAGE),
     TEMPERATURE("a temperature", Dimension.TEMPERATURE),
     COUNT("a plain number", Dimension.ONE);
 
@@ -68,6 +69,7 @@ public final class ModelMeasures {
         case PART -> "part";
         case HEAT_FLOW -> "resistance or loss";
         case TIME -> "time";
+        case VOLTAGE -> "voltage";
         case TEMPERATURE -> "temperature";
         case COUNT -> index == 0 ? "x" : "y";
       };
@@ -83,6 +85,12 @@ public final class ModelMeasures {
       new Measure(Model.CIRCUIT, "current", List.of(Argument.PART), Dimension.CURRENT, "current through a part"),
       new Measure(Model.CIRCUIT, "power", List.of(Argument.PART), Dimension.POWER,
           "power a part takes up, a source delivers"),
+      new Measure(Model.CIRCUIT, "voltage_after", List.of(Argument.CIRCUIT_NODE, Argument.TIME), Dimension.VOLTAGE,
+          "voltage of a node after a time"),
+      new Measure(Model.CIRCUIT, "current_after", List.of(Argument.PART, Argument.TIME), Dimension.CURRENT,
+          "current through a part after a time"),
+      new Measure(Model.CIRCUIT, "time_until", List.of(Argument.CIRCUIT_NODE, Argument.VOLTAGE), Dimension.TIME,
+          "time until a node passes a voltage"),
       new Measure(Model.HEAT, "temperature", List.of(Argument.HEAT_NODE), Dimension.TEMPERATURE,
           "steady temperature of a node"),
       new Measure(Model.HEAT, "temperature_after", List.of(Argument.HEAT_NODE, Argument.TIME), Dimension.TEMPERATURE,
@@ -107,11 +115,34 @@ public final class ModelMeasures {
     return ALL;
   }
 
-  /** The measure of that name with so many arguments. */
+  /** The first measure of that name with so many arguments; two models may have one. */
   public static Optional<Measure> named(String name, int arguments) {
+    return allNamed(name, arguments).stream().findFirst();
+  }
+
+  private static List<Measure> allNamed(String name, int arguments) {
     return ALL.stream()
         .filter(measure -> measure.name().equals(name) && measure.arguments().size() == arguments)
-        .findFirst();
+        .toList();
+  }
+
+  /** The measures that may be meant: where two models have one of that name, those whose things it names. */
+  static List<Measure> meant(Expression.Call call, Things things) {
+    List<Measure> named = allNamed(call.function(), call.arguments().size());
+    List<Measure> ofModels = named.stream().filter(measure -> things.models().contains(measure.model())).toList();
+    List<Measure> fitting = ofModels.stream().filter(measure -> namesItsThings(call, measure, things)).toList();
+    return !fitting.isEmpty() ? fitting : !ofModels.isEmpty() ? ofModels : named;
+  }
+
+  private static boolean namesItsThings(Expression.Call call, Measure measure, Things things) {
+    for (int i = 0; i < call.arguments().size(); i++) {
+      Argument wanted = measure.arguments().get(i);
+      if (wanted.dimension().isEmpty() && !(call.arguments().get(i) instanceof Expression.Name name
+          && things.of(wanted).contains(name.id()))) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** The things measures can name, and the models there are. */
@@ -163,7 +194,12 @@ public final class ModelMeasures {
 
   /** @throws FormulaFault if there is no such measure, model or thing, or an argument has the wrong dimension */
   static void check(Expression.Call call, Things things, Scope quantities) {
-    Measure measure = named(call.function(), call.arguments().size()).orElseThrow(() -> unknown(call, things));
+    List<Measure> meant = meant(call, things);
+    if (meant.isEmpty()) {
+      throw unknown(call, things);
+    }
+    Measure measure = meant.stream().filter(one -> quantitiesFit(call, one, quantities)).findFirst()
+        .orElse(meant.get(0));
     if (!things.models().contains(measure.model())) {
       throw new FormulaFault(call.position(), measure.name() + " is a measure of " + told(measure.model())
           + ", and this template has none", "a measure of " + toldAll(things.models()),
@@ -172,6 +208,16 @@ public final class ModelMeasures {
     for (int i = 0; i < measure.arguments().size(); i++) {
       check(call.arguments().get(i), measure.arguments().get(i), things, quantities);
     }
+  }
+
+  private static boolean quantitiesFit(Expression.Call call, Measure measure, Scope quantities) {
+    for (int i = 0; i < call.arguments().size(); i++) {
+      Optional<Dimension> wanted = measure.arguments().get(i).dimension();
+      if (wanted.isPresent() && !Evaluation.check(call.arguments().get(i), quantities).equals(wanted.get())) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private static void check(Expression given, Argument wanted, Things things, Scope quantities) {

@@ -33,8 +33,8 @@ final class ModelValues {
     checked.ifPresent(formula -> {
       formula.mentions().names().forEach(mention -> take(mention.name(), text.at(mention.position())));
       if (model == Model.HEAT && formula.mentions().measures().stream()
-          .anyMatch(call -> ModelMeasures.named(call.function(), call.arguments().size())
-              .map(measure -> measure.model() == Model.CIRCUIT).orElse(false))) {
+          .flatMap(call -> ModelMeasures.meant(call, rule.measurable().orElseThrow()).stream())
+          .anyMatch(measure -> measure.model() == Model.CIRCUIT)) {
         taken.heatMeasuresCircuit();
       }
     });

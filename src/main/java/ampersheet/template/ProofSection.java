@@ -206,7 +206,8 @@ final class ProofSection {
     private Optional<Way> direct(Optional<Measured> measure, Set<String> replaced) {
       if (step.isPresent() && measure.isPresent()) {
         mustMatch(measure, step.get().dimension());
-        if (taken.by(measure.get().mentions()).contains(step.get().id()) && !replaced.contains(step.get().id())) {
+        boolean putIn = taken.by(measure.get().mentions(), things).contains(step.get().id());
+        if (putIn && !replaced.contains(step.get().id())) {
           faults.error(fields.placeOf("measure"), "the model takes " + step.get().id()
               + " as a value, so that measuring it only gives back what was put in",
               "a search with equals:, smallest: or largest:, or a model built from givens",
@@ -336,7 +337,7 @@ final class ProofSection {
       }
       if (search && varied.isPresent()) {
         String id = varied.get().id();
-        Set<String> takenHere = taken.by(measure.mentions());
+        Set<String> takenHere = taken.by(measure.mentions(), things);
         boolean occurs = takenHere.contains(id)
             || measure.mentions().names().stream().anyMatch(mention ->
                 mention.inMeasure() && mention.name().equals(id));

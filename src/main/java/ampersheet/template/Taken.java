@@ -45,10 +45,10 @@ final class Taken {
   }
 
   /** Names on which the models behind these measures depend. */
-  Set<String> by(Mentions mentions) {
+  Set<String> by(Mentions mentions, ModelMeasures.Things things) {
     Set<String> all = new TreeSet<>();
     for (Expression.Call call : mentions.measures()) {
-      ModelMeasures.named(call.function(), call.arguments().size()).ifPresent(measure -> {
+      ModelMeasures.meant(call, things).forEach(measure -> {
         all.addAll(byModel.get(measure.model()));
         if (measure.model() == Model.HEAT && heatMeasuresCircuit) {
           all.addAll(byModel.get(Model.CIRCUIT));

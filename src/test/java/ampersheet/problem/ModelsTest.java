@@ -84,6 +84,48 @@ class ModelsTest {
     assertTrue(problem.answers().stream().allMatch(Problem.Answer::agrees));
   }
 
+  /**
+   * OpenStax, University Physics Volume 2, section 10.5 RC circuits, worked example: 10 kΩ and 10 mF on 12 V reach 10 V
+   * after 179.18 s. The heat path has a measure of the same name beside it, and a node of the same name.
+   */
+  @Test
+  void aCapacitorIsMeasuredAfterATimeAndUntilAVoltage() {
+    Problem problem = first(new TemplateBuilder("thermal-rise/timer")
+        .given("V", "V", 12).given("R", "kohm", 10).given("C", "F", 0.01).given("t", "s", 100)
+        .part(PartKind.SOURCE, "V1", "volts", "V", 0, 0, 0, 4).part(PartKind.RESISTOR, "R1", "ohms", "R", 0, 4, 4, 4)
+        .part(PartKind.CAPACITOR, "C1", "farads", "C", 4, 4, 4, 0).wire(4, 0, 0, 0).ground(0, 0).node("out", 4, 4)
+        .heat(new HeatPlan(List.of(new PlannedAmbient("air", formula("0 degC"))),
+            List.of(new PlannedNode("out", Optional.of(formula("1 J/K")), Optional.empty())),
+            List.of(new PlannedResistance("RCA", "out", "air", formula("20 K/W"))),
+            List.of(new PlannedLoss("P1", "out", formula("1 W")))))
+        .step("t10", "s", "179.18 s").step("Vt", "V", "V * (1 - exp(-t / (R * C)))")
+        .step("It", "A", "V / R * exp(-t / (R * C))").step("t1", "s", "R * C * ln(12)")
+        .step("tw", "s", "20 s * ln(2)")
+        .ask("t10", new Acceptance.Within(0.02, 0)).ask("Vt", new Acceptance.Within(0.02, 0))
+        .ask("It", new Acceptance.Within(0.02, 0)).ask("t1", new Acceptance.Within(0.02, 0))
+        .ask("tw", new Acceptance.Within(0.02, 0))
+        .proof("t10", "t10", "time_until(out, 10 V)", new Way.Direct(), 5e-5)
+        .proof("Vt", "Vt", "voltage_after(out, t)", new Way.Direct(), 1e-7)
+        .proof("It", "It", "current_after(R1, t)", new Way.Direct(), 1e-6)
+        .proof("t1", "t1", "current_after(R1, t1)", new Way.Root(formula("0.1 mA")), 1e-6)
+        .proof("tw", "tw", "time_until(out, 10 degC)", new Way.Direct(), 1e-6));
+    assertTrue(problem.answers().stream().allMatch(Problem.Answer::agrees), problem.answers()::toString);
+  }
+
+  @Test
+  void aVoltageThatIsNeverReachedIsRefused() {
+    ProblemTemplate template = new TemplateBuilder("voltage-dividers/never").given("V", "V", 5).given("R", "ohm", 100)
+        .part(PartKind.SOURCE, "V1", "volts", "V", 0, 0, 0, 4).part(PartKind.RESISTOR, "R1", "ohms", "R", 0, 4, 4, 4)
+        .part(PartKind.CAPACITOR, "C1", "farads", "1 uF", 4, 4, 4, 0).wire(4, 0, 0, 0).node("out", 4, 4)
+        .step("t", "s", "R * (1 uF)").ask("t", new Acceptance.Within(0.02, 0))
+        .proof("t", "t", "time_until(out, 6 V)", new Way.Direct(), 1e-6).build();
+    Attempt.Refused refused = assertInstanceOf(Attempt.Refused.class,
+        new Workshop(template).work(new SpaceOfGivens(template).values(0)));
+    assertEquals(Refusal.MODEL_UNSOLVED, refused.reason());
+    assertTrue(refused.detail().contains("out never reaches the voltage asked for; it comes to rest at 5"),
+        refused.detail());
+  }
+
   /** The search varies a value of the heat path. */
   @Test
   void theHighestAmbientIsFoundBySearch() {

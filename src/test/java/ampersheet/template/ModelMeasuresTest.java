@@ -4,10 +4,14 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.circuit.PartKind;
+import ampersheet.formula.Expression;
+import ampersheet.formula.FormulaReader;
 import ampersheet.quantity.Dimension;
+import ampersheet.template.ModelMeasures.Model;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -42,6 +46,23 @@ class ModelMeasuresTest {
     assertEquals(Dimension.TIME, ModelMeasures.named("time_until", 2).orElseThrow().dimension());
     assertTrue(ModelMeasures.named("voltage", 3).isEmpty());
     assertTrue(ModelMeasures.named("ohms", 1).isEmpty());
+  }
+
+  @Test
+  void ofTwoMeasuresWithOneNameTheOneWhoseThingsAreNamedIsMeant() {
+    Expression.Call charging = (Expression.Call) FormulaReader.expression("time_until(out, 3 V)");
+    Expression.Call warming = (Expression.Call) FormulaReader.expression("time_until(plate, 50 degC)");
+    ModelMeasures.Things things = new ModelMeasures.Things(Set.of(Model.CIRCUIT, Model.HEAT), Set.of("out"), Set.of(),
+        Set.of("plate"), Set.of());
+    assertEquals(List.of(Model.CIRCUIT), models(charging, things));
+    assertEquals(List.of(Model.HEAT), models(warming, things));
+    ModelMeasures.Things heat = new ModelMeasures.Things(Set.of(Model.HEAT), Set.of(), Set.of(), Set.of("plate"),
+        Set.of());
+    assertEquals(List.of(Model.HEAT), models(charging, heat));
+  }
+
+  private static List<Model> models(Expression.Call call, ModelMeasures.Things things) {
+    return ModelMeasures.meant(call, things).stream().map(ModelMeasures.Measure::model).toList();
   }
 
   @Test
