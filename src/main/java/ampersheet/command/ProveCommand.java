@@ -1,13 +1,18 @@
 package ampersheet.command;
 
+import ampersheet.problem.MutationCheck;
+import ampersheet.problem.MutationReport;
 import ampersheet.problem.ProofReport;
 import ampersheet.problem.Proving;
 import ampersheet.problem.Workshop;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateLibrary;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -17,7 +22,7 @@ import picocli.CommandLine.Parameters;
 @Command(name = "prove", sortOptions = false,
     description = "Solves many draws by both routes and reports agreement, the worst gap, how far apart modelled mistakes "
         + "lie, refusals with their reasons, and the number of distinct variants.",
-    footer = {"", "Exit code 1 if the two routes disagree anywhere."})
+    footer = {"", "Exit code 1 if the two routes disagree anywhere, or a mutation survives."})
 final class ProveCommand implements Callable<Integer> {
   private final Streams streams;
 
@@ -30,6 +35,10 @@ final class ProveCommand implements Callable<Integer> {
 
   @Option(names = "--seed", paramLabel = "TEXT", defaultValue = "prove", description = "Another seed draws other numbers.")
   private String seed;
+
+  @Option(names = "--mutations",
+      description = "Also change every operator and number of the steps in turn: the second route must notice.")
+  private boolean mutations;
 
   @Option(names = "--json", description = "Write the report as JSON.")
   private boolean json;
@@ -53,17 +62,24 @@ final class ProveCommand implements Callable<Integer> {
     List<ProblemTemplate> wanted = new ArrayList<>();
     (names.isEmpty() ? library.names() : names).forEach(name -> wanted.add(TemplateOptions.named(library, name)));
     List<ProofReport> reports = new ArrayList<>();
+    Map<String, MutationReport> mutated = new LinkedHashMap<>();
     for (ProblemTemplate template : wanted) {
-      ProofReport report = Proving.prove(new Workshop(template), seed, draws);
+      Workshop workshop = new Workshop(template);
+      ProofReport report = Proving.prove(workshop, seed, draws);
       reports.add(report);
+      if (mutations && report.passed()) {
+        mutated.put(template.name(), MutationCheck.run(workshop, seed));
+      }
       if (!json) {
-        streams.line(report.print());
+        streams.line(report.print() + (mutated.containsKey(template.name()) ? mutated.get(template.name()).print() : ""));
         streams.out().flush();
       }
     }
-    long failed = reports.stream().filter(report -> !report.passed()).count();
+    long failed = reports.stream().filter(report -> !report.passed()
+        || mutated.containsKey(report.template()) && !mutated.get(report.template()).survivors().isEmpty()).count();
     if (json) {
-      streams.line(Json.of(json -> json.flag("passed", failed == 0).objects("templates", reports, ProveCommand::write)));
+      streams.line(Json.of(json -> json.flag("passed", failed == 0).objects("templates", reports,
+          (at, report) -> write(at, report, Optional.ofNullable(mutated.get(report.template()))))));
     } else {
       long accepted = reports.stream().mapToLong(report -> report.tally().accepted()).sum();
       streams.line(accepted + " problems of " + reports.size() + (reports.size() == 1 ? " template" : " templates")
@@ -72,7 +88,7 @@ final class ProveCommand implements Callable<Integer> {
     return failed == 0 ? CommandTree.FINE : CommandTree.PROBLEMS_FOUND;
   }
 
-  private static void write(Json json, ProofReport report) {
+  private static void write(Json json, ProofReport report, Optional<MutationReport> mutated) {
     json.text("template", report.template()).flag("passed", report.passed()).text("seed", report.seed())
         .number("wanted", report.wanted()).number("accepted", report.tally().accepted());
     Refusals.write(json, report.tally());
@@ -88,6 +104,9 @@ final class ProveCommand implements Callable<Integer> {
     json.texts("leaning", report.leaning());
     json.number("combinations", report.variants().combinations()).number("variants", report.variants().count())
         .text("variants_basis", report.variants().basis().name().toLowerCase(Locale.ROOT));
+    mutated.ifPresent(mutations -> json.objects("mutations", mutations.fates(), (at, fate) -> at.text("step", fate.step())
+        .text("change", fate.change()).text("end", fate.end().name().toLowerCase(Locale.ROOT).replace('_', '-'))
+        .text("detail", fate.detail())));
     json.texts("warnings", report.warnings());
   }
 }

@@ -27,6 +27,26 @@ public sealed interface Expression {
     return List.of();
   }
 
+  /** The same formula of other parts; {@code parts} are as many as {@link #parts()}, in their order. */
+  default Expression withParts(List<Expression> parts) {
+    if (this instanceof Negative negative) {
+      return new Negative(parts.get(0), negative.position());
+    } else if (this instanceof Sum sum) {
+      return new Sum(parts.get(0), parts.get(1), sum.position());
+    } else if (this instanceof Difference difference) {
+      return new Difference(parts.get(0), parts.get(1), difference.position());
+    } else if (this instanceof Product product) {
+      return new Product(parts.get(0), parts.get(1), product.position());
+    } else if (this instanceof Quotient quotient) {
+      return new Quotient(parts.get(0), parts.get(1), quotient.position());
+    } else if (this instanceof Power power) {
+      return new Power(parts.get(0), parts.get(1), power.position());
+    } else if (this instanceof Call call) {
+      return new Call(call.function(), parts, call.position());
+    }
+    return this;
+  }
+
   /** @param asWritten the number as the author wrote it; {@code unit} has dimension one when none was written */
   record Constant(double number, Unit unit, String asWritten, int position) implements Expression {
     public double si() {

@@ -241,6 +241,12 @@ public record ProblemTemplate(String name, String title, String family, String s
     return new Scope(quantities, choices, Scope.NO_MEASURES);
   }
 
+  /** The same template, but its steps are worked in another way; everything else stays, the proofs above all. */
+  public ProblemTemplate withWorking(Working other) {
+    return new ProblemTemplate(name, title, family, skill, level, teaches, givens, constants, requirements, other, lines,
+        asks, mistakes, circuit, heat, chain, proofs, cautions, words, fingerprint);
+  }
+
   public StepLine line(String step) {
     return lines.stream().filter(line -> line.id().equals(step)).findFirst()
         .orElseThrow(() -> new IllegalArgumentException("no step " + step));

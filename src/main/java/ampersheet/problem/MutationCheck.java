@@ -1,0 +1,105 @@
+package ampersheet.problem;
+
+import ampersheet.formula.Evaluation;
+import ampersheet.formula.Values;
+import ampersheet.problem.Problem.Answer;
+import ampersheet.template.ProblemTemplate;
+import ampersheet.template.ProblemTemplate.Ask;
+import ampersheet.template.ProblemTemplate.ChoiceAsk;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+
+/**
+ * Would the second route notice a slip in the first? Every operator, function and number of the steps is changed in turn,
+ * and the changed template is worked with the numbers of problems that are right. It survives if a problem with another
+ * key is accepted.
+ */
+public final class MutationCheck {
+  private static final int PROBLEMS = 32;
+  /** After so many draws on which a mutant was caught, it is believed to be caught always. */
+  private static final int CAUGHT_OFTEN = 4;
+  /** In multiples of the gap that the proof allows: less than this nothing could notice. */
+  private static final double NOTICEABLE = 2;
+
+  private final Workshop workshop;
+  private final List<Problem> problems;
+
+  private MutationCheck(Workshop workshop, List<Problem> problems) {
+    this.workshop = workshop;
+    this.problems = problems;
+  }
+
+  /**
+   * Uses all processors; the report does not depend on how many there are.
+   *
+   * @param seed another seed draws other numbers
+   */
+  public static MutationReport run(Workshop workshop, String seed) {
+    ProblemTemplate template = workshop.template();
+    Draws draws = new Draws(workshop, seed);
+    int wanted = (int) Math.min(PROBLEMS, draws.size());
+    List<Problem> problems = IntStream.range(0, wanted).mapToObj(draws::draw).toList();
+    MutationCheck check = new MutationCheck(workshop, problems);
+    List<Mutant> mutants = Mutant.of(template);
+    List<MutationReport.Fate> fates = mutants.parallelStream().map(check::fateOf).toList();
+    return new MutationReport(template.name(), fates);
+  }
+
+  private MutationReport.Fate fateOf(Mutant mutant) {
+    if (!mutant.unitsFit()) {
+      return new MutationReport.Fate(mutant.step(), mutant.change(), MutationReport.End.WRONG_UNITS, "");
+    }
+    ProblemTemplate mutated = workshop.template().withWorking(mutant.working());
+    Workshop wrong = new Workshop(mutated);
+    int caught = 0;
+    for (Problem problem : problems) {
+      Optional<String> changed = changedAnswer(problem, mutant);
+      if (changed.isPresent()) {
+        Attempt attempt = wrong.workChosen(problem.givens());
+        if (isPublished(attempt)) {
+          return new MutationReport.Fate(mutant.step(), mutant.change(), MutationReport.End.SURVIVED,
+              Notations.givensInOneLine(mutated, problem.givens()) + ": " + changed.get());
+        }
+        if (++caught == CAUGHT_OFTEN) {
+          break;
+        }
+      }
+    }
+    return new MutationReport.Fate(mutant.step(), mutant.change(),
+        caught > 0 ? MutationReport.End.CAUGHT : MutationReport.End.WITHOUT_EFFECT, "");
+  }
+
+  /** Neither refused nor found to disagree; what only the drawing of numbers would refuse, other numbers may pass. */
+  private static boolean isPublished(Attempt attempt) {
+    return attempt instanceof Attempt.Worked worked && worked.notes().stream().noneMatch(note ->
+        note.reason() == Refusal.ROUTES_DISAGREE || note.reason() == Refusal.MODEL_UNSOLVED);
+  }
+
+  /** What the first asked value that is another now was and is; empty if a learner would see the same key. */
+  private Optional<String> changedAnswer(Problem problem, Mutant mutant) {
+    Values values;
+    try {
+      values = mutant.working().work(problem.givens());
+    } catch (IllegalStateException noCase) {
+      return Optional.of("no case applies");
+    }
+    for (int i = 0; i < problem.answers().size(); i++) {
+      Answer answer = problem.answers().get(i);
+      Ask ask = workshop.template().asks().get(i);
+      if (ask instanceof ChoiceAsk choice) {
+        if (!Evaluation.holds(choice.options().get((int) answer.value()).when(), values)) {
+          return Optional.of(answer.of() + " has another right option");
+        }
+      } else {
+        double now = values.quantity(answer.of()).value();
+        double size = answer.value() == 0 ? 1 : Math.abs(answer.value());
+        if (!(Math.abs(now - answer.value()) <= NOTICEABLE * answer.allowed() * size)) {
+          return Optional.of(answer.of() + " becomes " + now + " instead of " + answer.value());
+        }
+      }
+    }
+    return Optional.empty();
+  }
+}
