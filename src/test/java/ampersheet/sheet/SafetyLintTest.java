@@ -1,0 +1,198 @@
+package ampersheet.sheet;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import ampersheet.circuit.Netlist;
+import ampersheet.circuit.OperatingPoint;
+import ampersheet.circuit.OperatingPointSolver;
+import ampersheet.circuit.Outcome;
+import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PlacedPart;
+import ampersheet.problem.Caution;
+import ampersheet.problem.Problem;
+import ampersheet.quantity.Dimension;
+import ampersheet.sheet.Document.Block;
+import ampersheet.sheet.Document.ProblemBlock;
+import ampersheet.sheet.Document.Prose;
+import ampersheet.template.ProblemTemplate;
+import ampersheet.template.ProblemTemplate.StepLine;
+import ampersheet.template.TemplateFiles;
+import ampersheet.template.TemplateLibrary;
+import ampersheet.thermal.HeatSolver;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+
+/**
+ * What could hurt somebody is looked for on 1000 sheets of every template, by triggers written down here a second time, and
+ * the box for it must stand on the sheet before the first question. A failure names the seat of the seed to replay.
+ */
+class SafetyLintTest {
+  private static final String SEED = "safety";
+  private static final int SEATS = 1_000;
+
+  /** Direct current without protection against touch: IEV 826-12 (extra-low voltage), from memory. */
+  private static final double HIGHEST_VOLTS = 60;
+  /** Bare metal burns skin in a minute above 51 °C: ISO 13732-1, from memory. */
+  private static final double HOT_KELVIN = 273.15 + 50;
+  /** Half of what the usual small resistor is rated for; common practice, no source. */
+  private static final double WARM_WATTS = 0.25;
+  /** Half of what the largest resistor of a workshop's drawer is rated for, 10 W; common practice, no source. */
+  private static final double MOST_RESISTOR_WATTS = 5;
+  /** Half of what a usual trimpot is rated for; common practice, no source. */
+  private static final double MOST_TRIMPOT_WATTS = 0.25;
+  private static final double BRIGHT_AMPERES = 0.1;
+  private static final double FELT_JOULES = 1;
+
+  private static final Map<Caution, Pattern> WORDS = Map.of(
+      Caution.INDUCTIVE_LOAD, words("motor|relay|solenoid|coil|stepper"),
+      Caution.LITHIUM_CELLS, words("lithium|li-ion|lipo"),
+      Caution.SOLDERING, words("solder|soldering"));
+  private static final Pattern MAINS = words("mains|230 ?V|120 ?V|115 ?V|live wire|neutral wire|wall socket|outlet");
+
+  private static Pattern words(String alternatives) {
+    return Pattern.compile("\\b(" + alternatives + ")s?\\b", Pattern.CASE_INSENSITIVE);
+  }
+
+  private static SheetMaker maker(TemplateLibrary library, String template) {
+    String plan = "title: Safety\nseed: " + SEED + "\nproblems: [{template: " + template + "}]\n";
+    return new SheetMaker(ProblemSet.of(PlanReader.read("plan.yaml", plan), library));
+  }
+
+  @TestFactory
+  Stream<DynamicTest> whatCanHurtHasItsBoxBeforeTheFirstQuestion() {
+    TemplateLibrary library = new TemplateLibrary(List.of(TemplateFiles.builtIn()));
+    return library.names().stream().map(name -> DynamicTest.dynamicTest(name, () -> {
+      SheetMaker maker = maker(library, name);
+      maker.prepare(SEATS);
+      List<String> faults = IntStream.rangeClosed(1, SEATS).parallel()
+          .mapToObj(seat -> faults(maker.sheet(seat)).stream().map(fault -> "seat " + seat + ": " + fault))
+          .flatMap(each -> each).limit(5).toList();
+      assertEquals(List.of(), faults, name + ", seed " + SEED);
+    }));
+  }
+
+  /** The triggers below would be worth nothing if no sheet met them. */
+  @Test
+  void theLintFindsABoxThatIsMissing() {
+    TemplateLibrary library = new TemplateLibrary(List.of(TemplateFiles.builtIn()));
+    Sheet sheet = maker(library, "thermal-rise/regulator-junction").sheet(1);
+    Problem problem = sheet.problems().get(0).problem();
+    assertTrue(calledFor(problem, new ArrayList<>()).contains(Caution.HOT_PARTS));
+    assertTrue(missing(problem, Set.of()).toString().contains("hot-parts"));
+    assertEquals(List.of(), missing(problem, boxes(sheet)));
+  }
+
+  private static List<String> faults(Sheet sheet) {
+    Problem problem = sheet.problems().get(0).problem();
+    List<String> faults = new ArrayList<>();
+    calledFor(problem, faults);
+    problem.values().quantities().forEach((name, quantity) -> {
+      if (quantity.dimension().equals(Dimension.VOLTAGE) && Math.abs(quantity.value()) > HIGHEST_VOLTS) {
+        faults.add(name + " is " + quantity.value() + " V");
+      }
+    });
+    if (MAINS.matcher(told(problem.template())).find()) {
+      faults.add("the words speak of mains");
+    }
+    faults.addAll(missing(problem, boxes(sheet)));
+    return faults;
+  }
+
+  private static List<String> missing(Problem problem, Set<String> boxes) {
+    return calledFor(problem, new ArrayList<>()).stream().filter(caution -> !boxes.contains(caution.heading()))
+        .map(caution -> "the box " + caution.id() + " is missing").toList();
+  }
+
+  /** Headings of the caution boxes that stand before the first place where the learner works. */
+  private static Set<String> boxes(Sheet sheet) {
+    Set<String> boxes = new LinkedHashSet<>();
+    for (Block block : Composer.sheet(sheet, "").blocks()) {
+      if (block instanceof ProblemBlock problem) {
+        for (Block inner : problem.blocks()) {
+          if (inner instanceof Document.Caution caution) {
+            boxes.add(caution.heading());
+          } else if (!(inner instanceof Prose)) {
+            return boxes;
+          }
+        }
+      }
+    }
+    return boxes;
+  }
+
+  private static Set<Caution> calledFor(Problem problem, List<String> faults) {
+    Set<Caution> called = new LinkedHashSet<>();
+    String told = told(problem.template());
+    WORDS.forEach((caution, pattern) -> {
+      if (pattern.matcher(told).find()) {
+        called.add(caution);
+      }
+    });
+    for (StepLine line : problem.template().lines()) {
+      if (line.unit().offset() != 0 && problem.values().quantity(line.id()).value() > HOT_KELVIN) {
+        called.add(Caution.HOT_PARTS);
+      }
+    }
+    problem.heatNetwork().ifPresent(network -> {
+      if (HeatSolver.steady(network) instanceof HeatSolver.Outcome.Solved solved
+          && solved.kelvin().values().stream().anyMatch(kelvin -> kelvin > HOT_KELVIN)) {
+        called.add(Caution.HOT_PARTS);
+      }
+    });
+    problem.schematic().ifPresent(schematic -> {
+      OperatingPoint point = ((Outcome.Solved) OperatingPointSolver.solve(schematic.netlist())).point();
+      List<String> nodes = List.copyOf(schematic.netlist().nodes());
+      double highest = nodes.stream().mapToDouble(point::voltage).max().orElse(0);
+      double lowest = nodes.stream().mapToDouble(point::voltage).min().orElse(0);
+      if (highest - lowest > HIGHEST_VOLTS) {
+        faults.add("two nodes are " + (highest - lowest) + " V apart");
+      }
+      schematic.netlist().parts().forEach(connected -> part(connected, point, called, faults));
+    });
+    return called;
+  }
+
+  private static void part(Netlist.Connected connected, OperatingPoint point, Set<Caution> called,
+      List<String> faults) {
+    PlacedPart part = connected.part();
+    double watts = Math.abs(point.power(part.name()));
+    if (part.kind() == PartKind.RESISTOR && watts > MOST_RESISTOR_WATTS
+        || part.kind() == PartKind.TRIMPOT && watts > MOST_TRIMPOT_WATTS) {
+      faults.add(String.format(Locale.ROOT, "%s takes %.2f W", part.name(), watts));
+    }
+    boolean canBurn = Set.of(PartKind.RESISTOR, PartKind.TRIMPOT, PartKind.LED, PartKind.DIODE, PartKind.ZENER,
+        PartKind.REFERENCE, PartKind.NMOS, PartKind.PMOS, PartKind.NPN, PartKind.REGULATOR).contains(part.kind());
+    if (canBurn && watts > WARM_WATTS) {
+      called.add(Caution.HOT_PARTS);
+    }
+    if (part.kind() == PartKind.LED && point.current(part.name()) > BRIGHT_AMPERES) {
+      called.add(Caution.LED_EYES);
+    }
+    if (part.kind() == PartKind.CAPACITOR) {
+      double volts = point.across(part.name());
+      if (part.values().get("farads") * volts * volts / 2 > FELT_JOULES) {
+        called.add(Caution.CAPACITOR);
+      }
+    }
+  }
+
+  /** Everything an author wrote for the learner. */
+  private static String told(ProblemTemplate template) {
+    StringBuilder told = new StringBuilder(template.title());
+    template.words().statements().values().forEach(words -> told.append('\n').append(words));
+    template.givens().forEach(given -> told.append('\n').append(given.meaning()));
+    template.asks().forEach(ask -> told.append('\n').append(ask.prompt()));
+    return told.toString();
+  }
+}
