@@ -7,6 +7,8 @@ import ampersheet.formula.Notation;
 import ampersheet.formula.Symbol;
 import ampersheet.render.Address;
 import ampersheet.render.Derivation;
+import ampersheet.render.Markup;
+import ampersheet.render.ProseMarkup;
 import ampersheet.render.Wording;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Document.Block;

@@ -1,5 +1,6 @@
 package ampersheet.render.html;
 
+import ampersheet.render.Markup;
 import ampersheet.render.Wording;
 import ampersheet.sheet.Document;
 

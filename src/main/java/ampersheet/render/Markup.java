@@ -1,55 +1,53 @@
-package ampersheet.render.html;
-
-import ampersheet.render.Wording;
+package ampersheet.render;
 
 /**
  * Writes markup that is both HTML and XML: every element closed, every attribute quoted, every text escaped. Attributes
  * are given as name and value by turns.
  */
-final class Markup {
+public final class Markup {
   private final StringBuilder out = new StringBuilder();
 
-  Markup open(String element, String... attributes) {
+  public Markup open(String element, String... attributes) {
     tag(element, attributes);
     out.append('>');
     return this;
   }
 
-  Markup close(String element) {
+  public Markup close(String element) {
     out.append("</").append(element).append('>');
     return this;
   }
 
   /** An element that HTML never closes, such as {@code meta}. */
-  Markup single(String element, String... attributes) {
+  public Markup single(String element, String... attributes) {
     tag(element, attributes);
     out.append("/>");
     return this;
   }
 
   /** An element with nothing but text in it. */
-  Markup element(String element, String text, String... attributes) {
+  public Markup element(String element, String text, String... attributes) {
     return open(element, attributes).text(text).close(element);
   }
 
-  Markup text(String text) {
+  public Markup text(String text) {
     escape(Wording.lines(text));
     return this;
   }
 
   /** Text in which a line break is only a space. */
-  Markup line(String text) {
+  public Markup line(String text) {
     escape(Wording.oneLine(text));
     return this;
   }
 
   /** Markup from our own rooms: figures, formulas, the style sheet. */
-  Markup trusted(String markup) {
+  public Markup trusted(String markup) {
     out.append(markup);
     return this;
   }
 
-  Markup newline() {
+  public Markup newline() {
     out.append('\n');
     return this;
   }

@@ -1,7 +1,5 @@
-package ampersheet.render.html;
+package ampersheet.render;
 
-import ampersheet.render.Address;
-import ampersheet.render.LimitedMarkdown;
 import com.vladsch.flexmark.ast.BlockQuote;
 import com.vladsch.flexmark.ast.BulletList;
 import com.vladsch.flexmark.ast.Code;
@@ -36,7 +34,7 @@ import java.util.Optional;
  * Prose as markup. Only what is named here becomes an element; everything else, HTML above all, is shown as the text it
  * is. A heading becomes a bold paragraph: the headings of a page belong to its problems. A picture becomes its words.
  */
-final class ProseMarkup {
+public final class ProseMarkup {
   private static final Map<Class<? extends Node>, String> ELEMENTS = Map.of(
       Emphasis.class, "em",
       StrongEmphasis.class, "strong",
@@ -52,12 +50,12 @@ final class ProseMarkup {
     this.markup = markup;
   }
 
-  static void write(String prose, Markup markup) {
+  public static void write(String prose, Markup markup) {
     new ProseMarkup(markup).children(LimitedMarkdown.read(prose));
   }
 
   /** One line's worth: a single paragraph without its element. */
-  static void writeLine(String prose, Markup markup) {
+  public static void writeLine(String prose, Markup markup) {
     Node document = LimitedMarkdown.read(prose);
     Node only = document.getFirstChild();
     if (only instanceof Paragraph && only.getNext() == null) {

@@ -1,4 +1,4 @@
-package ampersheet.render.html;
+package ampersheet.render;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
