@@ -29,9 +29,13 @@ final class EarlierAnswers {
    * From which earlier answers an answer follows.
    *
    * @param questions in the order asked; empty if it does not follow from them
-   * @param wrong whether one of them was wrong; otherwise they were only rounded
+   * @param wrongOnes those among them that were wrong; the others were only rounded
    */
-  record Followed(List<String> questions, boolean wrong) {}
+  record Followed(List<String> questions, List<String> wrongOnes) {
+    boolean wrong() {
+      return !wrongOnes.isEmpty();
+    }
+  }
 
   Followed followedBy(AnswerKey answer, double si) {
     List<Given> wrong = new ArrayList<>();
@@ -45,7 +49,7 @@ final class EarlierAnswers {
         return needed(tried, answer, si);
       }
     }
-    return new Followed(List.of(), false);
+    return new Followed(List.of(), List.of());
   }
 
   /** Leaves out what the answer does not depend on. */
@@ -59,12 +63,14 @@ final class EarlierAnswers {
       }
     }
     List<String> questions = new ArrayList<>();
-    boolean wrong = false;
+    List<String> wrong = new ArrayList<>();
     for (Given one : needed) {
       questions.add(one.question());
-      wrong |= !one.right();
+      if (!one.right()) {
+        wrong.add(one.question());
+      }
     }
-    return new Followed(List.copyOf(questions), wrong);
+    return new Followed(List.copyOf(questions), List.copyOf(wrong));
   }
 
   private boolean leadTo(List<Given> instead, AnswerKey answer, double si) {

@@ -86,9 +86,9 @@ final class Ladder {
     }
     EarlierAnswers.Followed followed = earlier.followedBy(key, si);
     if (!followed.questions().isEmpty()) {
-      return told(Rung.CONSISTENT_WITH_EARLIER, followed.wrong()
+      return new Verdict(key.question(), typed.asTyped(), Rung.CONSISTENT_WITH_EARLIER, understood(), followed.wrong()
           ? Sentences.followsFromWrong(followed.questions())
-          : Sentences.followsFromRounded(followed.questions()));
+          : Sentences.followsFromRounded(followed.questions()), Optional.empty(), followed.wrongOnes());
     }
     return told(Rung.UNEXPLAINED, unexplained());
   }

@@ -69,9 +69,7 @@ public final class Issue {
     return WholeFile.write(file, text) ? 1 : 0;
   }
 
-  /** By seat and never by name: a name does not belong into a file system or an address. */
   public static String fileName(int seat) {
-    String digits = Integer.toString(seat);
-    return "seat-" + "0".repeat(Math.max(0, 3 - digits.length())) + digits;
+    return Roster.fileName(seat);
   }
 }

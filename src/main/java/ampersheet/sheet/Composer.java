@@ -98,6 +98,17 @@ public final class Composer {
     return ProblemText.answer(key, problem.writer());
   }
 
+  /** The line of the working that gives an answer, with the problem's numbers; empty for a choice. */
+  public static Optional<StepBlock> workedLine(SheetProblem problem, AnswerKey key) {
+    List<StepLine> lines = problem.template().lines();
+    for (int i = 0; i < lines.size(); i++) {
+      if (lines.get(i).id().equals(key.step())) {
+        return Optional.of(steps(problem, List.of()).get(i));
+      }
+    }
+    return Optional.empty();
+  }
+
   private static Document document(Kind kind, Sheet sheet, String title, String name, List<Block> blocks) {
     String seat = "Seat " + sheet.id().seat();
     return new Document(kind, sheet.plan().language(), title, name.isEmpty() ? seat : name + " · " + seat,

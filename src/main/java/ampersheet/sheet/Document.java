@@ -23,7 +23,7 @@ public record Document(Kind kind, String language, String title, String subtitle
     blocks = List.copyOf(blocks);
   }
 
-  public enum Kind { SHEET, KEY, INDEX }
+  public enum Kind { SHEET, KEY, INDEX, FEEDBACK, REPORT }
 
   public enum Paper { A4, LETTER }
 

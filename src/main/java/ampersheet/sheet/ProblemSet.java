@@ -83,6 +83,11 @@ public final class ProblemSet {
     return mixed.stream().flatMap(List::stream).toList();
   }
 
+  /** For each problem of a sheet, in the order shown, its place in the plan's list, from 0 and examples included. */
+  public List<Integer> places(int seat) {
+    return draws(seat).stream().map(draw -> draw.slot().number()).toList();
+  }
+
   /** How many variants of a template the seats up to this one need. */
   long needed(String template, int lastSeat) {
     return draws.takenBefore(template, lastSeat + 1);

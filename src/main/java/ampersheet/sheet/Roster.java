@@ -8,6 +8,12 @@ public record Roster(List<Seat> seats) {
     seats = List.copyOf(seats);
   }
 
+  /** Of every file about a seat, never with a name: a name does not belong into a file system or an address. */
+  public static String fileName(int seat) {
+    String digits = Integer.toString(seat);
+    return "seat-" + "0".repeat(Math.max(0, 3 - digits.length())) + digits;
+  }
+
   public int lastSeat() {
     return seats.stream().mapToInt(Seat::number).max().orElse(0);
   }

@@ -24,6 +24,8 @@ public final class HtmlPage {
       case SHEET -> "sheet";
       case KEY -> "key";
       case INDEX -> "index";
+      case FEEDBACK -> "feedback";
+      case REPORT -> "index report";
     }).newline();
     masthead(document, markup);
     markup.open("main").newline();
