@@ -30,6 +30,7 @@ class ArchitectureTest {
   private static final List<Set<String>> LINES = List.of(
       Set.of("command", "browser"),
       Set.of("issue", "marking"),
+      Set.of("page"),
       Set.of("render", "render.markdown", "render.html", "render.pdf", "render.qti"),
       Set.of("sheet"),
       Set.of("problem"),
@@ -74,7 +75,8 @@ class ArchitectureTest {
     Set<String> seen = new TreeSet<>();
     classes.forEach(seenClass -> seen.add(room(seenClass)));
     for (String room : List.of("command", "issue", "render.markdown", "render.html", "sheet", "problem", "template",
-        "figure", "circuit", "thermal", "chain", "integration", "answer", "formula", "quantity", "diagnostic")) {
+        "figure", "circuit", "thermal", "chain", "integration", "answer", "formula", "quantity", "diagnostic",
+        "browser")) {
       assertTrue(seen.contains(room), "no class of room " + room + " among " + seen);
     }
   }
@@ -119,6 +121,25 @@ class ArchitectureTest {
       }
     }
     holds(broken, "portable rooms use java.lang, java.util and each other only");
+  }
+
+  @Test
+  void theBrowserRoomReachesOnlyPortableRooms() {
+    holds(dependencies((from, to) -> room(from).equals("browser") && !room(to).equals("browser")
+        && !PORTABLE.contains(room(to))), "what runs in a page is made of portable rooms");
+  }
+
+  @Test
+  void onlyTheBrowserRoomKnowsItsCompiler() {
+    List<String> broken = new ArrayList<>();
+    for (JavaClass from : classes) {
+      for (Dependency dependency : from.getDirectDependenciesFromSelf()) {
+        if (dependency.getTargetClass().getPackageName().startsWith("org.teavm") && !room(from).equals("browser")) {
+          broken.add(dependency.getDescription());
+        }
+      }
+    }
+    holds(broken, "the jar runs without the compiler for the browser");
   }
 
   @Test

@@ -1,0 +1,2 @@
+/** What a page calls: the portable rooms as a script. Only this room knows the compiler that makes it. */
+package ampersheet.browser;

@@ -1,0 +1,160 @@
+package ampersheet.browser;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import ampersheet.answer.Acceptance;
+import ampersheet.answer.AnswerKey;
+import ampersheet.answer.Judge;
+import ampersheet.answer.KeyWriter;
+import ampersheet.answer.LadderProbe;
+import ampersheet.answer.ProblemKey;
+import ampersheet.answer.Rung;
+import ampersheet.answer.Spellings;
+import ampersheet.answer.Verdict;
+import ampersheet.problem.AnswerKeys;
+import ampersheet.problem.Draws;
+import ampersheet.problem.Workshop;
+import ampersheet.template.TemplateFiles;
+import ampersheet.template.TemplateReader;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.TreeMap;
+import java.util.stream.IntStream;
+import java.util.zip.GZIPOutputStream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.chrome.ChromeDriver;
+
+/** The checker of the page and the checker of the command are one program: same key, same answer, same verdict. */
+class CheckerParityTest {
+  private static final int ANSWERS = 10_000;
+  private static final int MOST_GZIP_BYTES = 100_000;
+  private static final long SEED = 20_260_104;
+
+  @TempDir
+  private Path folder;
+
+  @BeforeEach
+  void need() {
+    Chromium.need();
+  }
+
+  private static String checker() throws IOException {
+    try (InputStream in = CheckerParityTest.class.getResourceAsStream("/ampersheet/browser/checker.js")) {
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    }
+  }
+
+  @Test
+  void theScriptIsSmall() throws IOException {
+    byte[] script = checker().getBytes(StandardCharsets.UTF_8);
+    ByteArrayOutputStream zipped = new ByteArrayOutputStream();
+    try (GZIPOutputStream zip = new GZIPOutputStream(zipped)) {
+      zip.write(script);
+    }
+    System.out.println("checker.js: " + script.length + " bytes, " + zipped.size() + " gzipped");
+    assertTrue(zipped.size() <= MOST_GZIP_BYTES, zipped.size() + " bytes");
+  }
+
+  @Test
+  void theScriptCannotEndOrHideTheElementItStandsIn() throws IOException {
+    assertTrue(!checker().contains("</script") && !checker().contains("<!--"), "escape it where the page is made");
+  }
+
+  /** What is typed to one problem: the probed question's answer, and earlier ones where they matter. */
+  private record Asked(ProblemKey key, List<Map<String, String>> typed) {}
+
+  @Test
+  void tenThousandAnswersGetTheSameVerdictsAsOnTheJavaMachine() throws IOException {
+    List<Asked> asked = questions();
+    int answers = asked.stream().mapToInt(one -> one.typed().size()).sum();
+    assertTrue(answers >= ANSWERS, "only " + answers + " answers");
+    List<Object> given = new ArrayList<>();
+    for (Asked one : asked) {
+      given.add(List.of(KeyWriter.write(one.key()), one.typed().stream().map(CheckerParityTest::byTurns).toList()));
+    }
+    List<?> told;
+    ChromeDriver browser = Chromium.open(folder.resolve("profile"));
+    try {
+      browser.get(Chromium.pageOf(checker(), folder).toUri().toString());
+      told = (List<?>) browser.executeScript(
+          "return arguments[0].map(([key, typed]) => typed.map(one => Array.from(judgeAnswers(key, one))))", given);
+    } finally {
+      browser.quit();
+    }
+    Map<Rung, Integer> rungs = new EnumMap<>(Rung.class);
+    List<String> differences = new ArrayList<>();
+    for (int i = 0; i < asked.size(); i++) {
+      List<?> perAnswer = (List<?>) told.get(i);
+      for (int j = 0; j < asked.get(i).typed().size(); j++) {
+        Map<String, String> typed = asked.get(i).typed().get(j);
+        List<String> expected = new ArrayList<>();
+        for (Verdict verdict : Judge.judge(asked.get(i).key(), typed)) {
+          expected.addAll(List.of(verdict.question(), verdict.rung().name(), verdict.understood(), verdict.message(),
+              verdict.mistake().orElse("")));
+          if (typed.containsKey(verdict.question())) {
+            rungs.merge(verdict.rung(), 1, Integer::sum);
+          }
+        }
+        if (!expected.equals(perAnswer.get(j))) {
+          differences.add(typed + ": here " + expected + ", in the browser " + perAnswer.get(j));
+        }
+      }
+    }
+    System.out.println(answers + " answers judged in the browser and here, " + differences.size() + " differences; " + rungs);
+    assertEquals(List.of(), differences.stream().limit(20).toList(), "seed " + SEED);
+    assertEquals(Rung.values().length, rungs.size(), "every rung was reached: " + rungs);
+  }
+
+  private static List<String> byTurns(Map<String, String> typed) {
+    List<String> turns = new ArrayList<>();
+    typed.forEach((question, answer) -> {
+      turns.add(question);
+      turns.add(answer);
+    });
+    return turns;
+  }
+
+  /** Every rung's answers for some draws of every template, then right answers in random spellings to fill up. */
+  private static List<Asked> questions() {
+    TemplateFiles files = TemplateFiles.builtIn();
+    Map<String, List<ProblemKey>> keys = new TreeMap<>();
+    for (String name : files.names()) {
+      Draws draws = new Draws(new Workshop(TemplateReader.read(files, name)), "parity");
+      keys.put(name, IntStream.range(0, 6).mapToObj(k -> AnswerKeys.keyOf(draws.draw(k), "q1", k % 2 == 0)).toList());
+    }
+    Random random = new Random(SEED);
+    Spellings spellings = new Spellings(random);
+    List<Asked> asked = new ArrayList<>();
+    for (List<ProblemKey> ofTemplate : keys.values()) {
+      for (ProblemKey key : ofTemplate) {
+        List<Map<String, String>> typed = new ArrayList<>();
+        LadderProbe.of(key).forEach(probe -> typed.add(probe.typed()));
+        for (int spelled = 0; spelled < 1 + ANSWERS / keys.size() / 6; spelled++) {
+          Map<String, String> answers = new LinkedHashMap<>();
+          for (AnswerKey answer : key.answers()) {
+            if (!(answer.acceptance() instanceof Acceptance.Choice)) {
+              double value = answer.expected() * (random.nextInt(3) == 0 ? 0.9 + random.nextDouble() / 5 : 1);
+              answers.put(answer.question(),
+                  spellings.of(value, answer.unit(), 2 + random.nextInt(5), answer.unitPrinted()));
+            }
+          }
+          typed.add(answers);
+        }
+        asked.add(new Asked(key, typed));
+      }
+    }
+    return asked;
+  }
+}
