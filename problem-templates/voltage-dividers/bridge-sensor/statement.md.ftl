@@ -1,0 +1,1 @@
+A bending sensor has **${R0}** at rest. It is the lower right arm of a bridge on **${Vs}**; the left arms are **${R1}** above and **${R2}** below. The upper right arm is an adjustable resistor, set so that the meter reads zero with the sensor at rest. Then the sensor is bent, and its resistance changes by **${p}**. The meter takes no current worth counting.

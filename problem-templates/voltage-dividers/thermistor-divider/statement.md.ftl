@@ -1,0 +1,1 @@
+A thermistor watches the air in a case. It has **${R25}** at 25 °C and loses resistance as it warms; its beta is **${B}**. Together with **${R1}** above it, it divides **${Vs}**. Across the thermistor a voltage of **${V}** is measured.
