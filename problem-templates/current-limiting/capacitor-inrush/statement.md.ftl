@@ -1,0 +1,1 @@
+A lamp controller has a capacitor of **${C}** across its input to ride through short gaps. Supply, cable and plug together have **${RS}**. The plug goes in while the supply gives **${Vs}** and the capacitor is empty; nothing else draws current yet. The supply is rated for **${In}**: what it has to give above that is the inrush.

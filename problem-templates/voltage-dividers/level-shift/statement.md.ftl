@@ -1,0 +1,1 @@
+Two boards share one data line. The output that drives it can only pull it low, through **${Ron}**; a pull-up of **${RP}** to **${Vs}** lifts it again. Line and inputs together hold **${CL}** to 0 V. The receiver reads a one from **${s}** of the supply upwards.
