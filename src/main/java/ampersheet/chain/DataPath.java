@@ -140,10 +140,33 @@ public final class DataPath {
 
   /** @param passingDelay seconds by which each pixel delays the bits it passes on */
   public static double frameTime(Panel panel, double passingDelay) {
+    return frameTime(panel, 1, passingDelay);
+  }
+
+  /**
+   * The same, when the tiles are dealt out to parallel chains, one tile to each in turn until none is left, and the
+   * controller sends on all of them at once: until the last chain is full.
+   */
+  public static double frameTime(Panel panel, int chains, double passingDelay) {
     if (!(trace(panel) instanceof Outcome.Traced traced)) {
       throw new IllegalArgumentException("the panel has no complete data path: " + trace(panel));
     }
-    int[] taken = new int[traced.stops().size()];
+    if (chains < 1) {
+      throw new IllegalArgumentException("at least one chain carries the data: " + chains);
+    }
+    int[] pixelsOf = new int[chains];
+    for (int tile = 0; tile < traced.tileOrder().size(); tile++) {
+      pixelsOf[tile % chains] += panel.tile().columns() * panel.tile().rows();
+    }
+    double last = 0;
+    for (int pixels : pixelsOf) {
+      last = Math.max(last, sendingTime(panel, pixels, passingDelay));
+    }
+    return last + panel.resetTime();
+  }
+
+  private static double sendingTime(Panel panel, int pixels, double passingDelay) {
+    int[] taken = new int[pixels];
     long bitsSent = 0;
     int pixelsPassed = 0;
     while (pixelsPassed < taken.length) {
@@ -153,8 +176,8 @@ public final class DataPath {
         pixelsPassed++; // full: from now on it passes bits on
       }
     }
-    int passedByLastBit = taken.length - 1;
-    return bitsSent * panel.bitTime() + passedByLastBit * passingDelay + panel.resetTime();
+    int passedByLastBit = Math.max(0, taken.length - 1);
+    return bitsSent * panel.bitTime() + passedByLastBit * passingDelay;
   }
 
   /** One token on its way. */

@@ -217,6 +217,16 @@ final class ModelPlans {
         plan.resetTime().map(time -> number(time, values)).orElse(0.0));
   }
 
+  /** Parallel chains to which the tiles are dealt out. */
+  int parallelChains(Values values) {
+    return chain.orElseThrow().chains().map(count -> size("parallel chains", count, values)).orElse(1);
+  }
+
+  /** Frames kept in memory. */
+  int framesKept(Values values) {
+    return chain.orElseThrow().frames().map(count -> size("frames in memory", count, values)).orElse(1);
+  }
+
   private static List<Panel.Place> places(Layout layout, Values values) {
     List<Panel.Place> places = new ArrayList<>();
     if (layout instanceof Layout.Rows rows) {

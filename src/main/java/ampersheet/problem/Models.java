@@ -1,6 +1,7 @@
 package ampersheet.problem;
 
 import ampersheet.chain.DataPath;
+import ampersheet.chain.FrameMemory;
 import ampersheet.chain.Panel;
 import ampersheet.circuit.OperatingPoint;
 import ampersheet.circuit.Schematic;
@@ -160,8 +161,11 @@ final class Models {
       case "turn" -> ofPixel(traced()::turn, arguments, asking);
       case "tile_turn" -> ofPixel(traced()::tileTurn, arguments, asking);
       case "return_turn" -> ofPixel(traced()::returnTurn, arguments, asking);
+      case "column_of" -> Quantity.number(stopAt(arguments, asking).x());
+      case "row_of" -> Quantity.number(stopAt(arguments, asking).y());
       case "pixels" -> Quantity.number(traced().stops().size());
       case "tiles" -> Quantity.number(traced().tileOrder().size());
+      case "memory" -> Quantity.number(FrameMemory.bits(panel(), plans.framesKept(values)));
       case "frame_time" -> new Quantity(frameTime(), Dimension.TIME);
       default -> throw new IllegalArgumentException("no measure " + measure);
     };
@@ -192,7 +196,16 @@ final class Models {
   private double frameTime() {
     // A panel whose path is not complete has no frame; the trace tells why.
     traced();
-    return DataPath.frameTime(panel());
+    return DataPath.frameTime(panel(), plans.parallelChains(values), 0);
+  }
+
+  private DataPath.Stop stopAt(List<Expression> arguments, Values asking) {
+    double turn = number(arguments, 0, asking);
+    List<DataPath.Stop> stops = traced().stops();
+    if (!Boundaries.isWhole(turn) || turn < 0 || turn >= stops.size()) {
+      throw new Unsolved("no pixel of the chain has turn " + turn);
+    }
+    return stops.get((int) turn);
   }
 
   private static double kelvin(HeatSolver.Outcome.Solved solved, String node) {

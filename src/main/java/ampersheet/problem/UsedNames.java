@@ -97,6 +97,8 @@ final class UsedNames {
     used.expression(plan.bitsPerPixel());
     used.expression(plan.bitTime());
     used.expression(plan.resetTime());
+    used.expression(plan.chains());
+    used.expression(plan.frames());
     return used.names;
   }
 

@@ -61,12 +61,17 @@ final class ChainSection {
         .flatMap(text -> values.read(text, Dimension.TIME, "bit_time of the chain"));
     Optional<Expression> reset = fields.text("reset")
         .flatMap(text -> values.read(text, Dimension.TIME, "reset of the chain"));
+    Optional<Expression> chains = fields.text("chains")
+        .flatMap(text -> values.read(text, Dimension.ONE, "chains of the chain"));
+    Optional<Expression> frames = fields.text("frames")
+        .flatMap(text -> values.read(text, Dimension.ONE, "frames of the chain"));
     List<PlannedMark> marks = marks(fields);
     fields.finish();
     boolean complete = columns.isPresent() && rows.isPresent() && order.isPresent() && start.isPresent()
         && along.isPresent() && input.isPresent() && output.isPresent() && layout.isPresent() && returnLine.isPresent();
     return complete ? Optional.of(new ChainPlan(columns.get(), rows.get(), order.get(), start.get(), along.get(),
-        input.get(), output.get(), layout.get(), returnLine.get(), bits, bitTime, reset, marks)) : Optional.empty();
+        input.get(), output.get(), layout.get(), returnLine.get(), bits, bitTime, reset, chains, frames,
+        marks)) : Optional.empty();
   }
 
   private Optional<Expression> count(Fields fields, String key, String of) {

@@ -71,7 +71,7 @@ public final class ModelMeasures {
         case TIME -> "time";
         case VOLTAGE -> "voltage";
         case TEMPERATURE -> "temperature";
-        case COUNT -> index == 0 ? "x" : "y";
+        case COUNT -> arguments.size() == 1 ? "turn" : index == 0 ? "x" : "y";
       };
     }
   }
@@ -101,9 +101,14 @@ public final class ModelMeasures {
           "heat through a resistance or of a loss"),
       new Measure(Model.CHAIN, "turn", List.of(Argument.COUNT, Argument.COUNT), Dimension.ONE,
           "turn of the pixel at column x and row y, from 0"),
+      new Measure(Model.CHAIN, "column_of", List.of(Argument.COUNT), Dimension.ONE,
+          "column of the pixel with that turn, from 0"),
+      new Measure(Model.CHAIN, "row_of", List.of(Argument.COUNT), Dimension.ONE,
+          "row of the pixel with that turn, from 0"),
       new Measure(Model.CHAIN, "pixels", List.of(), Dimension.ONE, "number of pixels"),
       new Measure(Model.CHAIN, "tiles", List.of(), Dimension.ONE, "number of tiles"),
       new Measure(Model.CHAIN, "frame_time", List.of(), Dimension.TIME, "time of one frame"),
+      new Measure(Model.CHAIN, "memory", List.of(), Dimension.ONE, "memory of the frames kept"),
       new Measure(Model.CHAIN, "tile_turn", List.of(Argument.COUNT, Argument.COUNT), Dimension.ONE,
           "turn of the tile that holds the pixel"),
       new Measure(Model.CHAIN, "return_turn", List.of(Argument.COUNT, Argument.COUNT), Dimension.ONE,

@@ -152,10 +152,13 @@ public record ProblemTemplate(String name, String title, String family, String s
    *
    * @param tileColumns pixels per tile row
    * @param layout how tiles follow each other
+   * @param chains parallel chains to which the tiles are dealt out for the frame time; one unless said
+   * @param frames frames kept in memory; one unless said
    */
   public record ChainPlan(Expression tileColumns, Expression tileRows, String order, String start, String along,
       String input, String output, Layout layout, boolean returnLine, Optional<Expression> bitsPerPixel,
-      Optional<Expression> bitTime, Optional<Expression> resetTime, List<PlannedMark> marks) {}
+      Optional<Expression> bitTime, Optional<Expression> resetTime, Optional<Expression> chains,
+      Optional<Expression> frames, List<PlannedMark> marks) {}
 
   /** Either explicit places, or a grid of tiles of which every second row is turned half around. */
   public sealed interface Layout {

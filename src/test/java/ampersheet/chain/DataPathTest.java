@@ -256,4 +256,23 @@ class DataPathTest {
   private static <T> T pick(T[] values, Random random) {
     return values[random.nextInt(values.length)];
   }
+
+  /** NeoPixelBus wiki, FAQ: 100 pixels of 30 us each and 50 us of latch; here four such chains run at once. */
+  @Test
+  void parallelChainsTakeAsLongAsTheLongest() {
+    Panel four = new Panel(tile(50, 1, Order.PROGRESSIVE), Panel.snakingPlaces(7, 1), 0, false, 24, 1.25e-6, 50e-6);
+    assertEquals(100 * 30e-6 + 50e-6, DataPath.frameTime(four, 4, 0), 1e-12);
+    assertEquals(DataPath.frameTime(four), DataPath.frameTime(four, 1, 0));
+    assertEquals(50 * 30e-6 + 50e-6, DataPath.frameTime(four, 9, 0), 1e-12);
+    assertThrows(IllegalArgumentException.class, () -> DataPath.frameTime(four, 0, 0));
+  }
+
+  /** 170 pixels of three bytes fill 510 of the 512 slots of a universe (ANSI E1.31). */
+  @Test
+  void everyPixelTakesWholeBytesOfMemory() {
+    List<Place> one = List.of(new Place(0, 0, 0));
+    assertEquals(510 * 8, FrameMemory.bits(new Panel(tile(170, 1, Order.PROGRESSIVE), one, 0, false, 24, 1e-6, 0), 1));
+    assertEquals(2 * 12 * 16, FrameMemory.bits(new Panel(tile(4, 3, Order.SERPENTINE), one, 0, false, 9, 1e-6, 0), 2));
+    assertEquals(12 * 8, FrameMemory.bits(new Panel(tile(4, 3, Order.SERPENTINE), one, 0, false, 1, 1e-6, 0), 1));
+  }
 }

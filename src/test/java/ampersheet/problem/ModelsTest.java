@@ -167,7 +167,7 @@ class ModelsTest {
         .word("order", "progressive", "serpentine")
         .chain(new ChainPlan(formula("4"), formula("2"), "order", "top left", "rows", "west", "east",
             new Layout.Rows(formula("columns"), formula("rows")), true, Optional.of(formula("24")),
-            Optional.of(formula("1.25 us")), Optional.of(formula("50 us")), List.of()));
+            Optional.of(formula("1.25 us")), Optional.of(formula("50 us")), Optional.empty(), Optional.empty(), List.of()));
   }
 
   @Test

@@ -1,0 +1,1 @@
+A controller keeps the frames of a panel in its memory: while one is sent, the next is painted. The panel has **${N}** square tiles with **${s}** by **${s}** pixels each, as drawn. A pixel has **${d}** of colour and begins on a byte of its own. **${M}** are free for frames (1 kB is 1000 B). On the line to the panel the bits follow each other without gaps, at **${r}**.

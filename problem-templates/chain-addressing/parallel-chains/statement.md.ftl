@@ -1,0 +1,1 @@
+A panel of **${N}** tiles with **${p}** pixels each hangs on one data line, as drawn, and its picture stutters. It shall show **${f}**, so it is split into several chains that are fed at the same time; a tile stays whole. Every pixel takes **${bits}**, a bit takes **${tb}**, and **${tr}** of silence end the frame.
