@@ -79,6 +79,12 @@ public final class DataPath {
         return stop == null ? -1 : stop.turn();
       }
 
+      /** Lines of pixels of its tile that the data has left behind at the pixel; -1 where there is no pixel. */
+      public int linesBefore(int x, int y) {
+        Stop stop = stopAt.get(new TileWalk.Pixel(x, y));
+        return stop == null ? -1 : stop.linesBefore();
+      }
+
       /** Turn of the tile that holds the pixel, from 0; -1 where there is no pixel. */
       public int tileTurn(int x, int y) {
         Stop stop = stopAt.get(new TileWalk.Pixel(x, y));
@@ -109,8 +115,11 @@ public final class DataPath {
     record Unreached(List<Integer> places) implements Outcome {}
   }
 
-  /** @param x panel column, @param y panel row, both from 0 */
-  public record Stop(int turn, int place, int x, int y) {}
+  /**
+   * @param x panel column, @param y panel row, both from 0
+   * @param linesBefore lines of pixels of its tile that the data has left behind
+   */
+  public record Stop(int turn, int place, int x, int y, int linesBefore) {}
 
   /**
    * A cable from the output of one tile to the input of another.
@@ -252,13 +261,19 @@ public final class DataPath {
     private void passThrough(int index, List<TileWalk.Pixel> walk) {
       Panel.Place place = panel.places().get(index);
       Tile tile = panel.tile();
+      boolean rows = tile.along() == Tile.Along.ROWS;
+      TileWalk.Pixel last = walk.get(0);
+      int linesBefore = 0;
       for (TileWalk.Pixel pixel : walk) {
+        boolean sameLine = rows ? pixel.row() == last.row() : pixel.column() == last.column();
+        linesBefore += sameLine ? 0 : 1;
+        last = pixel;
         TileWalk.Pixel lying = pixel;
         for (int turn = 0; turn < place.quarterTurns(); turn++) {
           lying = lying.turnedQuarter(turn % 2 == 0 ? tile.rows() : tile.columns());
         }
         stops.add(new Stop(stops.size(), index, place.column() * tile.columns() + lying.column(),
-            place.row() * tile.rows() + lying.row()));
+            place.row() * tile.rows() + lying.row(), linesBefore));
       }
     }
 

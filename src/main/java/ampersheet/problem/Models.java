@@ -159,6 +159,7 @@ final class Models {
       case "time_until" -> new Quantity(timeUntil(arguments, asking), Dimension.TIME);
       case "heat" -> new Quantity(found(steady().watts().get(name(arguments, 0)), arguments), Dimension.POWER);
       case "turn" -> ofPixel(traced()::turn, arguments, asking);
+      case "lines_before" -> ofPixel(traced()::linesBefore, arguments, asking);
       case "tile_turn" -> ofPixel(traced()::tileTurn, arguments, asking);
       case "return_turn" -> ofPixel(traced()::returnTurn, arguments, asking);
       case "column_of" -> Quantity.number(stopAt(arguments, asking).x());

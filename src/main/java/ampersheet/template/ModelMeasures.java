@@ -101,6 +101,8 @@ public final class ModelMeasures {
           "heat through a resistance or of a loss"),
       new Measure(Model.CHAIN, "turn", List.of(Argument.COUNT, Argument.COUNT), Dimension.ONE,
           "turn of the pixel at column x and row y, from 0"),
+      new Measure(Model.CHAIN, "lines_before", List.of(Argument.COUNT, Argument.COUNT), Dimension.ONE,
+          "lines of pixels of its tile that the data has left behind at the pixel"),
       new Measure(Model.CHAIN, "column_of", List.of(Argument.COUNT), Dimension.ONE,
           "column of the pixel with that turn, from 0"),
       new Measure(Model.CHAIN, "row_of", List.of(Argument.COUNT), Dimension.ONE,

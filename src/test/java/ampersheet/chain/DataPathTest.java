@@ -275,4 +275,17 @@ class DataPathTest {
     assertEquals(2 * 12 * 16, FrameMemory.bits(new Panel(tile(4, 3, Order.SERPENTINE), one, 0, false, 9, 1e-6, 0), 2));
     assertEquals(12 * 8, FrameMemory.bits(new Panel(tile(4, 3, Order.SERPENTINE), one, 0, false, 1, 1e-6, 0), 1));
   }
+
+  @Test
+  void linesLeftBehindAreCountedAlongTheTilesOwnLines() {
+    Outcome.Traced columns = traced(panel(
+        new Tile(3, 2, Order.SERPENTINE, Corner.BOTTOM_RIGHT, Along.COLUMNS, Side.EAST, Side.WEST),
+        List.of(new Place(0, 0, 0)), 0));
+    assertEquals(0, columns.linesBefore(2, 0));
+    assertEquals(2, columns.linesBefore(0, 1));
+    assertEquals(-1, columns.linesBefore(3, 0));
+    Outcome.Traced turned = traced(panel(tile(2, 2, Order.PROGRESSIVE), List.of(new Place(0, 0, 1)), 0));
+    assertEquals(1, turned.linesBefore(0, 0));
+    assertEquals(0, turned.linesBefore(1, 1));
+  }
 }
