@@ -20,6 +20,11 @@ final class TemplateOptions {
 
   /** @throws WrongUsage if a folder does not exist */
   TemplateLibrary library() {
+    return library(folders);
+  }
+
+  /** The same with other folders before the built-in templates. */
+  static TemplateLibrary library(List<Path> folders) {
     List<TemplateFiles> sources = new ArrayList<>();
     for (Path folder : folders) {
       if (!Files.isDirectory(folder)) {

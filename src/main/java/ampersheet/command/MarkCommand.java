@@ -1,0 +1,150 @@
+package ampersheet.command;
+
+import ampersheet.diagnostic.Severity;
+import ampersheet.issue.WholeFile;
+import ampersheet.marking.EarlierMarks;
+import ampersheet.marking.Marking;
+import ampersheet.marking.ReceivedList;
+import ampersheet.sheet.Plan;
+import ampersheet.sheet.PlanReader;
+import ampersheet.sheet.ProblemSet;
+import ampersheet.sheet.Roster;
+import ampersheet.sheet.RosterReader;
+import ampersheet.template.TemplateLibrary;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+@Command(name = "mark", sortOptions = false,
+    description = "Marks a folder of returned answers: marks, a feedback page for each learner.",
+    footer = {"", "Read are tables (.csv) with the columns sheet,question,answer, and sheets filled in as Markdown (.md).",
+        "Written are DIR/feedback/seat-001.html, DIR/marks.csv, answers.csv, files.csv (what became of each "
+            + "file) and set-aside.csv (answers that did not count, and why). The same files give the same bytes.",
+        "Exit code 1 if a file could not be marked in full; everything else is marked all the same."})
+final class MarkCommand implements Callable<Integer> {
+  private final Streams streams;
+
+  @Parameters(paramLabel = "ANSWERS", description = "Folder of the files that came in.")
+  private Path answers;
+
+  @Option(names = "--plan", required = true, paramLabel = "PLAN", description = "The plan the sheets were issued from.")
+  private Path plan;
+
+  @Option(names = "--roster", required = true, paramLabel = "CLASS.csv", description = "The class: lines of seat,name.")
+  private Path roster;
+
+  @Option(names = "--out", required = true, paramLabel = "DIR", description = "Folder for the results; made if need be.")
+  private Path out;
+
+  @Option(names = "--pseudonyms", description = "Keep names, and the names of files, out of everything but names.csv.")
+  private boolean pseudonyms;
+
+  @Option(names = "--received", paramLabel = "TIMES.csv",
+      description = "When files came in: lines of file,received such as ada.csv,2026-03-05T17:40.")
+  private Path received;
+
+  @Option(names = "--due", paramLabel = "TIME",
+      description = "Files that came in later by --received are named late, and marked all the same.")
+  private String due;
+
+  @Option(names = "--before", paramLabel = "MARKS.csv",
+      description = "marks.csv of an earlier run: list whose mark changed, in changes.csv and in the report.")
+  private Path before;
+
+  @Option(names = "--issued-with", paramLabel = "DIR",
+      description = "The templates from which the sheets were issued, if those at hand have been corrected since: the numbers "
+          + "on the sheets are worked again by the corrected ones. May be given several times.")
+  private List<Path> issuedWith = new ArrayList<>();
+
+  @Option(names = "--json", description = "Say what was marked as JSON.")
+  private boolean json;
+
+  @Mixin
+  private TemplateOptions templates;
+
+  @Mixin
+  private HelpOptions help;
+
+  MarkCommand(Streams streams) {
+    this.streams = streams;
+  }
+
+  @Override
+  public Integer call() {
+    if (!Files.isDirectory(answers)) {
+      throw new WrongUsage(InputFile.shown(answers), "there is no such folder of answers",
+          "a folder with the files that learners sent", "Check the path.");
+    }
+    Plan read = PlanReader.read(InputFile.shown(plan), InputFile.read(plan, "a plan"));
+    Roster learners = RosterReader.read(InputFile.shown(roster), InputFile.read(roster, "a class list"));
+    TemplateLibrary library = templates.library();
+    ProblemSet set = ProblemSet.of(read, issuedWith.isEmpty() ? library : TemplateOptions.library(issuedWith));
+    Marking.Task task = new Marking.Task(answers, set, issuedWith.isEmpty() ? Optional.empty() : Optional.of(library),
+        learners, text(received, "a list of times"), due(), text(before, "marks of an earlier run").map(text ->
+            EarlierMarks.read(text.file(), text.text())), pseudonyms);
+    Marking.Marked marked = Marking.mark(task, (path, text) -> WholeFile.write(out.resolve(path), text));
+    marked.notes().forEach(note -> streams.err().print(note.print()));
+    if (json) {
+      streams.line(Json.of(json -> write(json, marked)));
+    } else {
+      tell(marked);
+    }
+    boolean faults = marked.notes().stream().anyMatch(note -> note.severity() == Severity.ERROR);
+    return faults ? CommandTree.PROBLEMS_FOUND : CommandTree.FINE;
+  }
+
+  private static Optional<Marking.NamedText> text(Path file, String what) {
+    return file == null ? Optional.empty()
+        : Optional.of(new Marking.NamedText(InputFile.shown(file), InputFile.read(file, what)));
+  }
+
+  private Optional<LocalDateTime> due() {
+    if (due == null) {
+      return Optional.empty();
+    }
+    if (received == null) {
+      throw new WrongUsage("--due", "nothing tells when the files came in", "--received with a list of times",
+          "Write the list; a file's own date is not trusted, for it changes when the file is copied.");
+    }
+    return Optional.of(ReceivedList.time(due).orElseThrow(() -> new WrongUsage("--due", "“" + due
+        + "” is not a date and time", "such as 2026-03-05T18:00", "Write year, month and day, a T, hours and minutes.")));
+  }
+
+  private void tell(Marking.Marked marked) {
+    streams.line(count(marked.answers(), "answer") + " in " + count(marked.files(), "file") + " from "
+        + count(marked.learners(), "learner") + (marked.absent() == 0 ? "" : "; nothing from " + count(marked.absent(), "seat")));
+    if (marked.late() > 0) {
+      streams.line(count(marked.late(), "file") + " late");
+    }
+    if (marked.setAside() > 0) {
+      streams.line(count(marked.setAside(), "answer") + " set aside, in " + InputFile.shown(out.resolve("set-aside.csv")));
+    }
+    if (before != null) {
+      streams.line(marked.changed() == 0 ? "No mark changed."
+          : count(marked.changed(), "mark") + " changed, in " + InputFile.shown(out.resolve("changes.csv")));
+    }
+    streams.line("");
+    streams.line("Hand out:    " + InputFile.shown(out.resolve("feedback")) + "/");
+    streams.line("Keep:        " + InputFile.shown(out.resolve("marks.csv")));
+  }
+
+  private static String count(long number, String what) {
+    return number + " " + what + (number == 1 ? "" : "s");
+  }
+
+  private void write(Json json, Marking.Marked marked) {
+    json.number("learners", marked.learners()).number("absent", marked.absent()).number("files", marked.files())
+        .number("late", marked.late()).number("answers", marked.answers()).number("set_aside", marked.setAside())
+        .number("changed", marked.changed());
+    json.objects("notes", marked.notes(), (at, note) -> at.text("place", note.place().toString())
+        .text("problem", note.problem()).text("next", note.nextAction()));
+  }
+}

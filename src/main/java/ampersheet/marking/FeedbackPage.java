@@ -1,0 +1,129 @@
+package ampersheet.marking;
+
+import ampersheet.answer.Rung;
+import ampersheet.answer.Verdict;
+import ampersheet.marking.MarkedSheet.MarkedAnswer;
+import ampersheet.marking.MarkedSheet.MarkedProblem;
+import ampersheet.sheet.Composer;
+import ampersheet.sheet.Document;
+import ampersheet.sheet.Document.Block;
+import ampersheet.sheet.Document.Heading;
+import ampersheet.sheet.Document.Kind;
+import ampersheet.sheet.Document.ProblemBlock;
+import ampersheet.sheet.Document.Prose;
+import ampersheet.sheet.Document.Steps;
+import ampersheet.template.Statement;
+import java.util.ArrayList;
+import java.util.List;
+
+/** What a learner gets back: what was right, what probably went wrong and why, and the line that would have been right. */
+final class FeedbackPage {
+  private static final String RULES = "A right answer counts one mark. So does one that follows rightly from an earlier "
+      + "answer of yours, even if that one was wrong: a slip is paid for once. A right number without its unit, or rounded "
+      + "too far, counts half.";
+
+  private FeedbackPage() {}
+
+  /** @param name printed in the heading; may be empty */
+  static Document compose(MarkedSheet marked, String name, Privacy privacy) {
+    Standing standing = marked.standing();
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(new Prose("**" + Amounts.marks(standing.halves()) + " of " + Amounts.marks(standing.mostHalves())
+        + " marks.** " + counts(standing)));
+    patterns(standing, blocks);
+    blocks.add(new Prose(RULES));
+    marked.problems().forEach(problem -> blocks.add(problem(problem, privacy)));
+    String seat = "Seat " + marked.seat().number();
+    return new Document(Kind.FEEDBACK, marked.sheet().plan().language(), "Feedback: " + marked.sheet().plan().title(),
+        name.isEmpty() ? seat : name + " · " + seat, marked.sheet().id().toString(), marked.sheet().plan().paper(),
+        blocks);
+  }
+
+  private static String counts(Standing standing) {
+    List<String> parts = new ArrayList<>();
+    add(parts, standing.count(Credit.RIGHT), "right");
+    add(parts, standing.count(Credit.CARRIED), "right from an earlier answer of yours");
+    add(parts, standing.count(Credit.HALF), "half right");
+    add(parts, standing.count(Credit.WRONG), "wrong");
+    add(parts, standing.count(Credit.UNREADABLE), "not readable");
+    add(parts, standing.count(Credit.BLANK), "left open");
+    String late = standing.late() == 0 ? ""
+        : " " + Amounts.count(standing.late(), "answer", "answers") + " came in late.";
+    return parts.isEmpty() ? late.strip() : "Of " + standing.outcomes().size() + " places: " + String.join(", ", parts) + "." + late;
+  }
+
+  private static void add(List<String> parts, long count, String what) {
+    if (count > 0) {
+      parts.add(count + " " + what);
+    }
+  }
+
+  /** Once is a guess; the same cause in two problems is worth a word before everything else. */
+  private static void patterns(Standing standing, List<Block> blocks) {
+    List<Diagnosis> patterns = Diagnosis.of(standing).stream().filter(Diagnosis::isPattern).toList();
+    if (patterns.isEmpty()) {
+      return;
+    }
+    blocks.add(new Heading(2, "The same in more than one problem"));
+    StringBuilder list = new StringBuilder();
+    for (Diagnosis pattern : patterns) {
+      list.append("- In problems ").append(joined(pattern.problems())).append(": ")
+          .append(Statement.escape(pattern.cause().says())).append('\n');
+    }
+    blocks.add(new Prose(list.toString()));
+  }
+
+  static String joined(List<Integer> problems) {
+    StringBuilder out = new StringBuilder();
+    for (int i = 0; i < problems.size(); i++) {
+      out.append(i == 0 ? "" : i == problems.size() - 1 ? " and " : ", ").append(problems.get(i));
+    }
+    return out.toString();
+  }
+
+  private static ProblemBlock problem(MarkedProblem marked, Privacy privacy) {
+    List<Block> blocks = new ArrayList<>();
+    marked.byHand().ifPresent(why -> blocks.add(new Prose("This problem is marked by hand.")));
+    for (MarkedAnswer answer : marked.answers()) {
+      answer(marked, answer, privacy, blocks);
+    }
+    List<String> tags = marked.byHand().isPresent() ? List.of("marked by hand")
+        : List.of(Amounts.marks(marked.halves()) + " of " + Amounts.marks(marked.mostHalves()) + " marks");
+    return new ProblemBlock(Integer.toString(marked.problem().number()), marked.problem().template().title(), tags, blocks);
+  }
+
+  private static void answer(MarkedProblem marked, MarkedAnswer answer, Privacy privacy, List<Block> blocks) {
+    Verdict verdict = answer.verdict();
+    String question = "**" + answer.key().question() + "** " + marked.problem().prompt(answer.key());
+    blocks.add(new Prose(question + "\n\n" + said(answer, privacy)));
+    if (verdict.isRight()) {
+      return;
+    }
+    Composer.workedLine(marked.problem(), answer.key()).ifPresentOrElse(
+        line -> blocks.add(new Steps("The worked line", List.of(line))),
+        () -> blocks.add(new Prose("The right option: **"
+            + Statement.escape(Composer.answer(marked.problem(), answer.key())) + "**")));
+  }
+
+  private static String said(MarkedAnswer answer, Privacy privacy) {
+    Verdict verdict = answer.verdict();
+    if (verdict.rung() == Rung.BLANK) {
+      return "*Left open.* An open place is no mistake; it only earns no mark.";
+    }
+    String typed = answer.credit() == Credit.UNREADABLE ? privacy.text(verdict.asTyped()) : verdict.asTyped();
+    String read = verdict.understood().isEmpty() || verdict.understood().equals(verdict.asTyped()) ? ""
+        : ", read as " + Statement.escape(verdict.understood());
+    String late = answer.isLate() ? " It came in late." : "";
+    return "You wrote **" + Statement.escape(typed) + "**" + read + ". " + earned(answer.credit()) + " "
+        + Statement.escape(verdict.message()) + late;
+  }
+
+  private static String earned(Credit credit) {
+    return switch (credit) {
+      case RIGHT -> "*1 mark.*";
+      case CARRIED -> "*1 mark, carried on from an earlier answer.*";
+      case HALF -> "*Half a mark.*";
+      case WRONG, UNREADABLE, BLANK -> "*No mark.*";
+    };
+  }
+}

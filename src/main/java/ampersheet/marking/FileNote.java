@@ -1,0 +1,90 @@
+package ampersheet.marking;
+
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.Severity;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** What became of one file. By the time it came in, as far as that is known, then by its name. */
+final class FileNote implements Comparable<FileNote> {
+  private final int number;
+  private final String name;
+  private final String shown;
+  private final Optional<LocalDateTime> received;
+  private final boolean late;
+  private final List<Diagnostic> notes = new ArrayList<>();
+  private int marked;
+
+  FileNote(int number, String name, String shown, Optional<LocalDateTime> received, boolean late) {
+    this.number = number;
+    this.name = name;
+    this.shown = shown;
+    this.received = received;
+    this.late = late;
+  }
+
+  /** In the order of names, from 1. */
+  int number() {
+    return number;
+  }
+
+  /** Its own name; {@link #shown()} is what may be written anywhere. */
+  String name() {
+    return name;
+  }
+
+  String shown() {
+    return shown;
+  }
+
+  boolean isLate() {
+    return late;
+  }
+
+  String received() {
+    return received.map(LocalDateTime::toString).orElse("");
+  }
+
+  void add(Diagnostic note) {
+    notes.add(note);
+  }
+
+  void countMarked() {
+    marked++;
+  }
+
+  List<Diagnostic> notes() {
+    return List.copyOf(notes);
+  }
+
+  int marked() {
+    return marked;
+  }
+
+  /** In a word or two. */
+  String fate() {
+    boolean faulty = notes.stream().anyMatch(note -> note.severity() == Severity.ERROR);
+    if (name.startsWith(".")) {
+      return "hidden, not read";
+    }
+    return marked == 0 ? faulty ? "not marked" : "nothing in it counts" : faulty ? "marked in part" : "marked";
+  }
+
+  @Override
+  public int compareTo(FileNote other) {
+    int byTime = received.orElse(LocalDateTime.MIN).compareTo(other.received.orElse(LocalDateTime.MIN));
+    return byTime != 0 ? byTime : Integer.compare(number, other.number);
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof FileNote note && note.number == number;
+  }
+
+  @Override
+  public int hashCode() {
+    return number;
+  }
+}

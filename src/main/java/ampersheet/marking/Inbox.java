@@ -1,0 +1,109 @@
+package ampersheet.marking;
+
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.sheet.ProblemSet;
+import ampersheet.sheet.Roster;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.TreeSet;
+
+/** Everything that came in, read once and sorted by seat. */
+final class Inbox {
+  private static final String TO_ROSTER = "Add the learner to the class list and mark again, or ask whose sheet it is.";
+
+  private final ProblemSet set;
+  private final TreeSet<Integer> seats = new TreeSet<>();
+  private final Map<Integer, List<Incoming>> bySeat = new TreeMap<>();
+  private final Map<String, Optional<Integer>> seatOfId = new LinkedHashMap<>();
+  private final Map<String, Diagnostic> refusedIds = new LinkedHashMap<>();
+  private final List<FileNote> files = new ArrayList<>();
+  private final List<SetAside> setAside = new ArrayList<>();
+  private int answers;
+
+  /** One file's answers to one sheet. */
+  record Incoming(FileNote file, List<TypedAnswer> answers) {}
+
+  private Inbox(ProblemSet set, Roster roster) {
+    this.set = set;
+    roster.seats().forEach(seat -> seats.add(seat.number()));
+  }
+
+  static Inbox open(AnswerFolder folder, ProblemSet set, Roster roster, ReceivedList received,
+      Optional<LocalDateTime> due, Privacy privacy) {
+    Inbox inbox = new Inbox(set, roster);
+    int number = 0;
+    for (String name : folder.names()) {
+      number++;
+      ReturnedFile file = folder.read(name, privacy.file(name, number), privacy);
+      Optional<LocalDateTime> time = received.of(name);
+      boolean late = due.isPresent() && time.isPresent() && time.get().isAfter(due.get());
+      inbox.take(file, new FileNote(number, name, file.name(), time, late));
+    }
+    inbox.bySeat.values().forEach(incoming -> incoming.sort(Comparator.comparing(Incoming::file)));
+    return inbox;
+  }
+
+  private void take(ReturnedFile file, FileNote note) {
+    files.add(note);
+    file.faults().forEach(note::add);
+    Map<String, Integer> unknown = new LinkedHashMap<>();
+    Map<Integer, List<TypedAnswer>> here = new LinkedHashMap<>();
+    for (TypedAnswer answer : file.answers()) {
+      answers++;
+      Optional<Integer> seat = seatOfId.computeIfAbsent(answer.sheet(), this::seat);
+      if (seat.isPresent() && seats.contains(seat.get())) {
+        here.computeIfAbsent(seat.get(), s -> new ArrayList<>()).add(answer);
+      } else {
+        if (unknown.merge(answer.sheet(), 1, Integer::sum) == 1) {
+          note.add(refused(answer, seat));
+        }
+        setAside.add(new SetAside(answer, seat.isPresent() ? "seat not in the class list" : "unknown sheet ID"));
+      }
+    }
+    here.forEach((seat, given) -> bySeat.computeIfAbsent(seat, s -> new ArrayList<>()).add(new Incoming(note, given)));
+  }
+
+  private Optional<Integer> seat(String typedId) {
+    try {
+      return Optional.of(set.readId(typedId).seat());
+    } catch (DiagnosticException refused) {
+      refusedIds.put(typedId, refused.diagnostics().get(0));
+      return Optional.empty();
+    }
+  }
+
+  private Diagnostic refused(TypedAnswer answer, Optional<Integer> seat) {
+    if (seat.isPresent()) {
+      return Diagnostic.error(answer.place(), "seat " + seat.get() + " of this sheet is not in the class list", "",
+          TO_ROSTER);
+    }
+    Diagnostic id = refusedIds.get(answer.sheet());
+    return Diagnostic.error(answer.place(), id.problem(), id.expected(), id.nextAction());
+  }
+
+  /** Answers to a sheet in the order in which they count: what comes later takes the place of what came before. */
+  List<Incoming> of(int seat) {
+    return bySeat.getOrDefault(seat, List.of());
+  }
+
+  List<FileNote> files() {
+    return List.copyOf(files);
+  }
+
+  /** All that were read, right or wrong, blank or not. */
+  int answers() {
+    return answers;
+  }
+
+  /** Those that belong to no sheet of this class. */
+  List<SetAside> setAside() {
+    return List.copyOf(setAside);
+  }
+}

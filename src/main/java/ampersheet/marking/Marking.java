@@ -1,0 +1,112 @@
+package ampersheet.marking;
+
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Place;
+import ampersheet.render.html.HtmlPage;
+import ampersheet.sheet.ProblemSet;
+import ampersheet.sheet.Roster;
+import ampersheet.sheet.SheetMaker;
+import ampersheet.template.TemplateLibrary;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** A folder of returned answers becomes marks, a page for each learner and a report on the class. */
+public final class Marking {
+  private Marking() {}
+
+  /**
+   * What is to be marked.
+   *
+   * @param answers folder of the returned files
+   * @param set the plan with the templates from which the sheets were issued
+   * @param corrected the templates to mark by, where they are not the same
+   * @param received text of the list of times at which files came in
+   * @param due files that came in later are late; the time is compared with that list and with nothing else
+   * @param before marks of an earlier run, to tell whose changed
+   * @param pseudonyms whether names stay out of everything but one file
+   */
+  public record Task(Path answers, ProblemSet set, Optional<TemplateLibrary> corrected, Roster roster,
+      Optional<NamedText> received, Optional<LocalDateTime> due, Optional<EarlierMarks> before, boolean pseudonyms) {}
+
+  /** @param file as its reader knows it */
+  public record NamedText(String file, String text) {}
+
+  /** Takes the files that marking makes, by their path in the folder of results. */
+  public interface Output {
+    void write(String path, String text);
+  }
+
+  /**
+   * What was marked.
+   *
+   * @param learners from whom something came in
+   * @param absent seats from which nothing came in
+   * @param answers that came in, blanks included
+   * @param notes all that was wrong with files, in the order of the files, and what is left to do by hand
+   */
+  public record Marked(int learners, int absent, int files, int late, int answers, int setAside, int changed,
+      List<Diagnostic> notes) {
+    public Marked {
+      notes = List.copyOf(notes);
+    }
+  }
+
+  /** @throws DiagnosticException if the folder or the list of times cannot be read */
+  public static Marked mark(Task task, Output output) {
+    Privacy privacy = task.pseudonyms() ? Privacy.of(task.roster()) : Privacy.NONE;
+    AnswerFolder folder = folder(task.answers());
+    ReceivedList received = task.received()
+        .map(list -> ReceivedList.read(list.file(), list.text(), folder.names())).orElseGet(ReceivedList::unknown);
+    Inbox inbox = Inbox.open(folder, task.set(), task.roster(), received, task.due(), privacy);
+    SheetMarker marker = new SheetMarker(new SheetMaker(task.set()), task.corrected().map(Corrections::new));
+    MarkTables tables = new MarkTables(privacy);
+    List<Standing> standings = new ArrayList<>();
+    for (Roster.Seat seat : task.roster().seats()) {
+      List<Inbox.Incoming> incoming = inbox.of(seat.number());
+      if (incoming.isEmpty()) {
+        tables.addAbsent(seat);
+        continue;
+      }
+      MarkedSheet marked = marker.mark(seat, incoming);
+      standings.add(marked.standing());
+      tables.add(marked);
+      output.write(feedback(seat), HtmlPage.render(FeedbackPage.compose(marked, privacy.name(seat), privacy)));
+    }
+    List<SetAside> setAside = new ArrayList<>(inbox.setAside());
+    setAside.addAll(marker.setAside());
+    List<MarkChange> changes = task.before().map(before -> MarkChange.between(before, standings)).orElse(List.of());
+    output.write("marks.csv", tables.marks());
+    output.write("answers.csv", tables.answers());
+    output.write("files.csv", MarkTables.files(inbox.files()));
+    output.write("set-aside.csv", MarkTables.setAside(setAside, privacy));
+    task.before().ifPresent(before -> output.write("changes.csv", MarkChange.table(changes, privacy)));
+    if (privacy.isOn()) {
+      output.write("names.csv", MarkTables.names(task.roster(), inbox.files()));
+    }
+    List<Diagnostic> notes = new ArrayList<>();
+    inbox.files().forEach(file -> notes.addAll(file.notes()));
+    notes.addAll(marker.byHand());
+    return new Marked(standings.size(), task.roster().seats().size() - standings.size(), inbox.files().size(),
+        (int) inbox.files().stream().filter(FileNote::isLate).count(), inbox.answers(), setAside.size(), changes.size(),
+        notes);
+  }
+
+  static String feedback(Roster.Seat seat) {
+    return "feedback/" + Roster.fileName(seat.number()) + ".html";
+  }
+
+  private static AnswerFolder folder(Path answers) {
+    try {
+      return AnswerFolder.of(answers);
+    } catch (IOException failure) {
+      throw new DiagnosticException(Diagnostic.error(Place.inFile(answers.toString().replace('\\', '/')),
+          "this folder of answers cannot be read", "a folder with the files that learners sent",
+          "Check the path and its permissions."));
+    }
+  }
+}

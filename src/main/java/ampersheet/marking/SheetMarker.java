@@ -1,0 +1,110 @@
+package ampersheet.marking;
+
+import ampersheet.answer.AnswerKey;
+import ampersheet.answer.Judge;
+import ampersheet.answer.ProblemKey;
+import ampersheet.answer.Verdict;
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.Place;
+import ampersheet.marking.MarkedSheet.From;
+import ampersheet.marking.MarkedSheet.MarkedAnswer;
+import ampersheet.marking.MarkedSheet.MarkedProblem;
+import ampersheet.problem.Difficulty;
+import ampersheet.sheet.Roster;
+import ampersheet.sheet.Sheet;
+import ampersheet.sheet.SheetMaker;
+import ampersheet.sheet.SheetProblem;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** Marks one sheet after the other. */
+final class SheetMarker {
+  private final SheetMaker maker;
+  private final Optional<Corrections> corrections;
+  private final List<SetAside> setAside = new ArrayList<>();
+  private final List<Diagnostic> byHand = new ArrayList<>();
+
+  SheetMarker(SheetMaker maker, Optional<Corrections> corrections) {
+    this.maker = maker;
+    this.corrections = corrections;
+  }
+
+  /** Answers for which there was no place or that another took. */
+  List<SetAside> setAside() {
+    return List.copyOf(setAside);
+  }
+
+  /** Problems that a corrected template leaves without a key. */
+  List<Diagnostic> byHand() {
+    return List.copyOf(byHand);
+  }
+
+  MarkedSheet mark(Roster.Seat seat, List<Inbox.Incoming> incoming) {
+    Sheet sheet = maker.sheet(seat.number());
+    SheetAnswers answers = new SheetAnswers(sheet, incoming);
+    setAside.addAll(answers.setAside());
+    List<Integer> planPlaces = maker.set().places(seat.number());
+    List<MarkedProblem> problems = new ArrayList<>();
+    List<Standing.Outcome> outcomes = new ArrayList<>();
+    for (int i = 0; i < sheet.problems().size(); i++) {
+      SheetProblem issued = sheet.problems().get(i);
+      if (!issued.places().isEmpty()) {
+        MarkedProblem marked = mark(issued, planPlaces.get(i), answers, sheet);
+        problems.add(marked);
+        outcomes(marked, outcomes);
+      }
+    }
+    return new MarkedSheet(seat, sheet, problems, new Standing(seat, sheet.id(), outcomes));
+  }
+
+  private MarkedProblem mark(SheetProblem issued, int place, SheetAnswers answers, Sheet sheet) {
+    Corrections.Corrected corrected = corrections.isPresent() ? corrections.get().of(issued)
+        : new Corrections.Corrected.Same();
+    if (corrected instanceof Corrections.Corrected.ByHand hand) {
+      byHand.add(Diagnostic.error(Place.inFile("sheet " + sheet.id()), "problem " + issued.number()
+          + " cannot be marked anew. " + hand.why(), "",
+          "Mark it by hand; its answers are in set-aside.csv and count for nothing here."));
+      for (AnswerKey key : issued.places()) {
+        answers.at(key.question()).filter(taken -> !taken.answer().text().isEmpty())
+            .ifPresent(taken -> setAside.add(new SetAside(taken.answer(), "to be marked by hand")));
+      }
+      return new MarkedProblem(issued, place, List.of(), Optional.of(hand.why()));
+    }
+    SheetProblem problem = corrected instanceof Corrections.Corrected.Anew anew ? anew.problem() : issued;
+    return new MarkedProblem(problem, place, judge(problem, answers), Optional.empty());
+  }
+
+  private static List<MarkedAnswer> judge(SheetProblem problem, SheetAnswers answers) {
+    ProblemKey key = problem.key();
+    Map<String, Verdict> verdicts = new LinkedHashMap<>();
+    Judge.judge(key, answers.typed()).forEach(verdict -> verdicts.put(verdict.question(), verdict));
+    List<MarkedAnswer> marked = new ArrayList<>();
+    for (AnswerKey place : problem.places()) {
+      Verdict verdict = verdicts.get(place.question());
+      Optional<SheetAnswers.Taken> taken = answers.at(place.question());
+      taken.filter(from -> !from.answer().text().isEmpty()).ifPresent(from -> from.file().countMarked());
+      marked.add(new MarkedAnswer(place, verdict, Credit.of(verdict), Cause.of(problem, place, verdict),
+          taken.map(from -> new From(from.file(), from.answer().place().line()))));
+    }
+    return marked;
+  }
+
+  private static void outcomes(MarkedProblem marked, List<Standing.Outcome> outcomes) {
+    SheetProblem problem = marked.problem();
+    String difficulty = marked.answers().isEmpty() ? "" : difficulty(problem);
+    for (MarkedAnswer answer : marked.answers()) {
+      outcomes.add(new Standing.Outcome(
+          new Standing.Item(marked.place(), problem.template().name(), answer.key().step()), problem.number(),
+          answer.credit(), answer.cause(), difficulty, answer.isLate()));
+    }
+  }
+
+  private static String difficulty(SheetProblem problem) {
+    Difficulty of = Difficulty.of(problem.problem());
+    return of.inversions() + " divisions, " + of.prefixCrossings() + " prefix changes, " + of.nonTerminating()
+        + " unending results" + (of.branches().isEmpty() ? "" : ", cases " + of.branches());
+  }
+}

@@ -1,0 +1,72 @@
+package ampersheet.marking;
+
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.Place;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The lines of a file, and what is wrong in them. */
+final class TextLines {
+  /** Longer than any answer, and than any line a sheet has. */
+  static final int LONGEST_ANSWER = 200;
+
+  private final String file;
+  private final Privacy privacy;
+  private final List<String> lines;
+  private final List<Diagnostic> faults = new ArrayList<>();
+
+  TextLines(String file, String text, Privacy privacy) {
+    this.file = file;
+    this.privacy = privacy;
+    String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
+    this.lines = List.of(plain.replace("\r\n", "\n").replace('\r', '\n').split("\n", -1));
+  }
+
+  String file() {
+    return file;
+  }
+
+  /** From 1. */
+  String line(int number) {
+    return lines.get(number - 1);
+  }
+
+  int count() {
+    return lines.size();
+  }
+
+  boolean isBlank() {
+    return lines.stream().allMatch(String::isBlank);
+  }
+
+  String text() {
+    return String.join("\n", lines);
+  }
+
+  Place place(int line) {
+    return new Place(file, line, 0, line == 0 ? "" : privacy.line(line(line)));
+  }
+
+  void fault(int line, String problem, String expected, String nextAction) {
+    faults.add(Diagnostic.error(place(line), problem, expected, nextAction));
+  }
+
+  List<Diagnostic> faults() {
+    return List.copyOf(faults);
+  }
+
+  /** Whether an answer is fit to be judged; if not, its fault is noted. */
+  boolean isPlain(String answer, int line) {
+    if (answer.length() > LONGEST_ANSWER) {
+      fault(line, "this answer has " + answer.length() + " characters", "a number with its unit, or an option",
+          "Look at the file; if an answer is in it, shorten the line to it and mark again.");
+      return false;
+    }
+    boolean plain = answer.codePoints().noneMatch(c -> c < ' ' && c != '\t' || c == 0x7F || c == 0xFFFD);
+    if (!plain) {
+      fault(line, "this answer holds a character that no keyboard types", "a number with its unit, or an option",
+          "The file was damaged on its way: ask for it again, or type the answer anew.");
+    }
+    return plain;
+  }
+}

@@ -1,0 +1,2 @@
+/** Returned answers are judged by the engine that made the sheets: marks, a page for each learner, a report on the class. */
+package ampersheet.marking;
