@@ -1,7 +1,9 @@
 package ampersheet.answer;
 
 import ampersheet.quantity.PreferredSeries;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** What counts as the right answer. */
 public sealed interface Acceptance {
@@ -56,6 +58,44 @@ public sealed interface Acceptance {
     public double band(double value) {
       boolean whole = Math.abs(value - Math.floor(value + 0.5)) <= SAME * Math.max(1, Math.abs(value));
       return whole ? SAME * Math.max(1, Math.abs(value)) : Math.abs(value) * ROUNDED_BY_HAND;
+    }
+  }
+
+  /**
+   * One blank of a design task: any member of the series (without one, any whole number) from {@code from} to {@code to},
+   * SI, ends included, that meets every criterion of its {@link DesignKey} together with the other blanks. The key's
+   * value is only one that does.
+   */
+  record Designed(Optional<PreferredSeries> series, double from, double to) implements Acceptance {
+    @Override
+    public double band(double value) {
+      return Math.abs(value) * SAME;
+    }
+
+    /** Whether the value may be chosen at all, whatever the criteria say. */
+    public boolean allows(double si) {
+      return isMember(si) && si >= from * (1 - SAME) && si <= to * (1 + SAME);
+    }
+
+    boolean isMember(double si) {
+      return series.isPresent() ? series.get().contains(si) : Math.abs(si - Math.floor(si + 0.5)) <= SAME;
+    }
+
+    /** The very value that is meant by one that differs from it in its last bits only. */
+    double member(double si) {
+      return series.isPresent() ? series.get().nearest(si) : Math.floor(si + 0.5);
+    }
+
+    /** Every value that may be chosen, ascending. */
+    public List<Double> members() {
+      if (series.isPresent()) {
+        return series.get().between(from, to);
+      }
+      List<Double> whole = new ArrayList<>();
+      for (double n = Math.ceil(from); n <= to; n++) {
+        whole.add(n);
+      }
+      return List.copyOf(whole);
     }
   }
 

@@ -19,4 +19,10 @@ public record AnswerKey(String question, String step, double expected, Unit unit
   public AnswerKey {
     mistakes = List.copyOf(mistakes);
   }
+
+  /** Expects what follows from a design that was accepted; the known mistakes belong to the key's own numbers. */
+  AnswerKey following(double chosen) {
+    boolean same = Math.abs(chosen - expected) <= Acceptance.SAME * Math.abs(expected);
+    return same ? this : new AnswerKey(question, step, chosen, unit, figures, unitPrinted, acceptance, List.of());
+  }
 }

@@ -16,6 +16,8 @@ final class EarlierAnswers {
 
   private final ProblemKey key;
   private final List<Given> given = new ArrayList<>();
+  /** Values of accepted designs: right, though perhaps not the key's. */
+  private final Map<String, Quantity> chosen = new LinkedHashMap<>();
 
   EarlierAnswers(ProblemKey key) {
     this.key = key;
@@ -23,6 +25,16 @@ final class EarlierAnswers {
 
   void add(AnswerKey answer, double si, boolean right) {
     given.add(new Given(answer.question(), answer.step(), new Quantity(si, answer.unit().dimension()), right));
+  }
+
+  void choose(AnswerKey answer, double si) {
+    chosen.put(answer.step(), new Quantity(si, answer.unit().dimension()));
+  }
+
+  /** The key of an answer that may follow from an accepted design. */
+  AnswerKey after(AnswerKey answer) {
+    boolean follows = !chosen.isEmpty() && !(answer.acceptance() instanceof Acceptance.Choice);
+    return follows ? answer.following(key.working().work(key.givens(), chosen).quantity(answer.step()).value()) : answer;
   }
 
   /**
@@ -74,7 +86,7 @@ final class EarlierAnswers {
   }
 
   private boolean leadTo(List<Given> instead, AnswerKey answer, double si) {
-    Map<String, Quantity> values = new LinkedHashMap<>();
+    Map<String, Quantity> values = new LinkedHashMap<>(chosen);
     for (Given one : instead) {
       values.put(one.step(), one.value());
     }

@@ -4,6 +4,7 @@ import ampersheet.quantity.QuantityReader;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.Reading;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -14,38 +15,53 @@ public final class Judge {
 
   /**
    * One verdict per question of the problem, in its order. A later answer is also compared with what follows from the
-   * learner's own earlier ones.
+   * learner's own earlier ones. The blanks of a design come first: what follows from one that is accepted is right.
    *
    * @param typed by question; a question that is missing or empty is {@link Rung#BLANK}
    */
   public static List<Verdict> judge(ProblemKey key, Map<String, String> typed) {
     EarlierAnswers earlier = new EarlierAnswers(key);
+    Map<String, Verdict> designed = new LinkedHashMap<>();
+    for (DesignKey design : key.designs()) {
+      designed.putAll(new DesignJudge(key, design, typed, earlier).verdicts());
+    }
     List<Verdict> verdicts = new ArrayList<>();
     for (AnswerKey answer : key.answers()) {
-      String text = typed.get(answer.question());
-      verdicts.add(judge(answer, text == null ? "" : text, earlier));
+      Verdict known = designed.get(answer.question());
+      verdicts.add(known != null ? known : judge(earlier.after(answer), text(answer, typed), earlier));
     }
     return List.copyOf(verdicts);
   }
 
+  static String text(AnswerKey answer, Map<String, String> typed) {
+    String text = typed.get(answer.question());
+    return text == null ? "" : text;
+  }
+
   private static Verdict judge(AnswerKey key, String typed, EarlierAnswers earlier) {
     if (isBlank(typed)) {
-      return told(key, typed, Rung.BLANK, "", "No answer yet.");
+      return blank(key, typed);
     }
     if (key.acceptance() instanceof Acceptance.Choice choice) {
       return ChosenOption.judge(key, choice, typed);
     }
     Reading reading = QuantityReader.read(typed, key.unit());
-    if (reading instanceof Reading.Unreadable unreadable) {
-      return told(key, typed, Rung.UNREADABLE, "", unreadable.problem());
-    }
-    if (reading instanceof Reading.Ambiguous ambiguous) {
-      return told(key, typed, Rung.AMBIGUOUS, "", Sentences.ambiguous(ambiguous.meanings()));
-    }
-    return new Ladder(key, (Reading.Value) reading, earlier).judge();
+    return reading instanceof Reading.Value value ? new Ladder(key, value, earlier).judge() : unread(key, reading);
   }
 
-  private static boolean isBlank(String typed) {
+  static Verdict blank(AnswerKey key, String typed) {
+    return told(key, typed, Rung.BLANK, "", "No answer yet.");
+  }
+
+  /** For what is no value. */
+  static Verdict unread(AnswerKey key, Reading reading) {
+    if (reading instanceof Reading.Ambiguous ambiguous) {
+      return told(key, reading.asTyped(), Rung.AMBIGUOUS, "", Sentences.ambiguous(ambiguous.meanings()));
+    }
+    return told(key, reading.asTyped(), Rung.UNREADABLE, "", ((Reading.Unreadable) reading).problem());
+  }
+
+  static boolean isBlank(String typed) {
     for (int i = 0; i < typed.length(); i++) {
       if (typed.charAt(i) > ' ' && typed.charAt(i) != QuantityWriter.NO_BREAK_SPACE) {
         return false;

@@ -6,6 +6,8 @@ public enum Rung {
   UNREADABLE,
   AMBIGUOUS,
   WRONG_DIMENSION,
+  /** A blank of a design whose other blanks are not there yet, or cannot be read: nothing is said against it. */
+  INCOMPLETE,
   UNIT_MISSING,
   CORRECT,
   TOO_COARSE,
@@ -13,6 +15,8 @@ public enum Rung {
   SIGN,
   RECIPROCAL,
   KNOWN_MISTAKE,
+  /** A design that was read and worked, and fails a criterion; {@link Verdict#mistake} is the criterion's id. */
+  CRITERION_MISSED,
   CONSISTENT_WITH_EARLIER,
   UNEXPLAINED
 }

@@ -151,6 +151,27 @@ final class Sentences {
         + " value went in once, with its prefix, and work the steps again one by one.";
   }
 
+  static String judgedTogether(List<String> missing) {
+    return "This value may be chosen. It is judged together with " + joined(missing) + ": give "
+        + (missing.size() == 1 ? "that one" : "those") + ", too.";
+  }
+
+  static String outOfRange(String understood, String from, String to) {
+    return understood + " is outside the range of this choice. Pick a value from " + from + " to " + to + ".";
+  }
+
+  static String cannotBeWorked() {
+    return "With these values the steps lead to no result. Check each against its range, and work the steps with them.";
+  }
+
+  static String designRight(List<String> results) {
+    return "Right. Your values give " + joined(results) + ".";
+  }
+
+  static String criterionMissed(String says, String result, String wanted) {
+    return says + " Your values give " + result + ", but " + wanted + " is wanted.";
+  }
+
   private static String joined(List<String> questions) {
     StringBuilder out = new StringBuilder();
     for (int i = 0; i < questions.size(); i++) {

@@ -101,17 +101,37 @@ final class CheckCommand implements Callable<Integer> {
   /** Question by question; whoever is not right may try again. */
   private int interview(Sheet sheet) {
     streams.line("Sheet " + sheet.id() + ". An empty line skips a question.");
-    List<Verdict> last = new ArrayList<>();
+    Map<String, Verdict> last = new LinkedHashMap<>();
     for (SheetProblem problem : sheet.problems()) {
-      Map<String, String> typed = new LinkedHashMap<>();
-      for (AnswerKey key : problem.places()) {
-        ask(problem, key, typed).ifPresent(last::add);
-      }
+      interview(problem, last);
     }
-    long right = last.stream().filter(Verdict::isRight).count();
+    long right = last.values().stream().filter(Verdict::isRight).count();
     streams.line("");
     streams.line(right + " of " + sheet.places().size() + " right.");
-    return exitCode(last);
+    return exitCode(List.copyOf(last.values()));
+  }
+
+  private void interview(SheetProblem problem, Map<String, Verdict> last) {
+    Map<String, String> typed = new LinkedHashMap<>();
+    List<AnswerKey> places = problem.places();
+    List<String> designed = places.stream().filter(key -> key.acceptance() instanceof Acceptance.Designed)
+        .map(AnswerKey::question).toList();
+    for (int i = 0; i < places.size(); i++) {
+      Optional<Verdict> verdict = ask(problem, places.get(i), typed);
+      verdict.ifPresent(said -> last.put(said.question(), said));
+      if (verdict.isPresent() && verdict.get().rung() == Rung.CRITERION_MISSED) {
+        // Any of the values may be the one to change, so all of the design are asked again.
+        designed.forEach(typed::remove);
+        while (!designed.get(0).equals(places.get(i).question())) {
+          i--;
+        }
+        i--;
+      }
+    }
+    // What could not be judged until its partner was there has its verdict now.
+    Judge.judge(problem.key(), typed).stream()
+        .filter(now -> last.containsKey(now.question()) && last.get(now.question()).rung() == Rung.INCOMPLETE)
+        .forEach(now -> last.put(now.question(), now));
   }
 
   private Optional<Verdict> ask(SheetProblem problem, AnswerKey key, Map<String, String> typed) {
@@ -131,7 +151,11 @@ final class CheckCommand implements Callable<Integer> {
       Judged judged = judge(problem, typed).stream().filter(one -> one.key().equals(key)).findFirst().orElseThrow();
       tell(judged, false);
       verdict = Optional.of(judged.verdict());
-      if (judged.verdict().isRight()) {
+      boolean goOn = switch (judged.verdict().rung()) {
+        case CORRECT, INCOMPLETE, CRITERION_MISSED -> true;
+        default -> false;
+      };
+      if (goOn) {
         return verdict;
       }
     }
@@ -148,7 +172,9 @@ final class CheckCommand implements Callable<Integer> {
     }
     streams.line("    " + verdict.message());
     if (show) {
-      streams.line("    expected: " + Composer.answer(judged.problem(), judged.key()));
+      boolean oneOfSeveral = judged.key().acceptance() instanceof Acceptance.Designed;
+      streams.line((oneOfSeveral ? "    right, for example: " : "    expected: ")
+          + Composer.answer(judged.problem(), judged.key()));
     }
   }
 

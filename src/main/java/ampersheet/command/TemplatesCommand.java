@@ -6,6 +6,8 @@ import ampersheet.problem.Variants;
 import ampersheet.problem.Workshop;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Ask;
+import ampersheet.template.ProblemTemplate.ChoiceAsk;
+import ampersheet.template.ProblemTemplate.DesignAsk;
 import ampersheet.template.ProblemTemplate.Given;
 import ampersheet.template.ProblemTemplate.QuantityAsk;
 import ampersheet.template.ProblemTemplate.QuantityGiven;
@@ -83,7 +85,8 @@ final class TemplatesCommand implements Callable<Integer> {
   }
 
   private static String told(ProblemTemplate template, Ask ask) {
-    return ask instanceof QuantityAsk ? ask.of() + ", " + template.line(ask.of()).meaning() : ask.of() + ", a choice";
+    return ask instanceof ChoiceAsk ? ask.of() + ", a choice"
+        : ask.of() + ", " + template.line(ask.of()).meaning() + (ask instanceof DesignAsk ? ", to be chosen" : "");
   }
 
   private static void write(Json json, Listed listed) {
@@ -103,6 +106,9 @@ final class TemplatesCommand implements Callable<Integer> {
       if (ask instanceof QuantityAsk quantity) {
         at.text("kind", quantity.acceptance().getClass().getSimpleName().toLowerCase(Locale.ROOT))
             .text("meaning", template.line(ask.of()).meaning()).text("unit", template.line(ask.of()).unit().symbol());
+      } else if (ask instanceof DesignAsk) {
+        at.text("kind", "designed").text("meaning", template.line(ask.of()).meaning())
+            .text("unit", template.line(ask.of()).unit().symbol());
       } else {
         at.text("kind", "choice");
       }

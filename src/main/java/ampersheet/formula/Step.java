@@ -1,7 +1,9 @@
 package ampersheet.formula;
 
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * One named line of a working: a formula, or several of which the first whose condition holds applies.
@@ -22,6 +24,16 @@ public record Step(String id, List<Case> cases) {
 
   public static Step of(String id, Expression is) {
     return new Step(id, List.of(new Case(Optional.empty(), is)));
+  }
+
+  /** Names that any of the cases uses, in its formula or its condition. */
+  public Set<String> uses() {
+    Set<String> names = new LinkedHashSet<>();
+    for (Case each : cases) {
+      names.addAll(Evaluation.names(each.is()));
+      each.when().ifPresent(when -> names.addAll(Evaluation.names(when)));
+    }
+    return names;
   }
 
   /**

@@ -1,13 +1,34 @@
 package ampersheet.formula;
 
 import ampersheet.quantity.Quantity;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /** Steps in the order a learner works them: each may use the givens and the steps before it. */
 public record Working(List<Step> steps) {
   public Working {
     steps = List.copyOf(steps);
+  }
+
+  /** The steps that follow from any of these names, in order; a step named itself is not among them for that. */
+  public Set<String> following(Collection<String> names) {
+    Set<String> sources = new LinkedHashSet<>(names);
+    Set<String> following = new LinkedHashSet<>();
+    for (Step step : steps) {
+      for (String used : step.uses()) {
+        if (sources.contains(used)) {
+          following.add(step.id());
+        }
+      }
+      if (following.contains(step.id())) {
+        sources.add(step.id());
+      }
+    }
+    return Collections.unmodifiableSet(following);
   }
 
   /** The givens and every step's value. */

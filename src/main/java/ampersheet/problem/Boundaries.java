@@ -112,8 +112,20 @@ final class Boundaries {
     if (untouched(left, drawn) && untouched(right, drawn)) {
       return false;
     }
-    double scale = Math.max(scale(left, a.value(), values), scale(right, b.value(), values));
-    return Math.abs(a.value() - b.value()) <= NEAR * scale;
+    return margin(comparison, values) <= NEAR;
+  }
+
+  /** How far the sides lie apart, relative to the larger; of words, infinite. */
+  static double margin(Condition.Comparison comparison, Values values) {
+    Expression left = comparison.left();
+    Expression right = comparison.right();
+    if (isWord(left, values) || isWord(right, values)) {
+      return Double.POSITIVE_INFINITY;
+    }
+    double a = Evaluation.evaluate(left, values).value();
+    double b = Evaluation.evaluate(right, values).value();
+    double scale = Math.max(scale(left, a, values), scale(right, b, values));
+    return scale == 0 ? 0 : Math.abs(a - b) / scale;
   }
 
   /** Whether the printed digits hang on a rounding of exactly five, to within 1e-9 of the value. */

@@ -42,6 +42,7 @@ final class FirstRoute {
   private final List<WatchedMistake> mistakes;
   private final List<QuantityAsk> quantities;
   private final List<WatchedChoice> choices;
+  private final List<DesignChoices> designs;
 
   /** A line of a step, with the comparisons and calls at which it jumps. */
   private record WatchedCase(Step.Case line, List<Condition.Comparison> comparisons, List<Expression.Call> jumps) {}
@@ -52,8 +53,9 @@ final class FirstRoute {
 
   private record WatchedChoice(ChoiceAsk ask, List<Condition.Comparison> comparisons) {}
 
-  FirstRoute(ProblemTemplate template) {
+  FirstRoute(ProblemTemplate template, List<DesignChoices> designs) {
     this.template = template;
+    this.designs = designs;
     template.givens().forEach(given -> drawn.add(given.name()));
     template.constants().forEach(constant -> drawn.add(constant.name()));
     this.steps = template.working().steps().stream().map(FirstRoute::watched).toList();
@@ -100,6 +102,7 @@ final class FirstRoute {
       watch(choice.comparisons(), List.of(), values, objections, "the choice " + choice.ask().of());
       chosen.put(choice.ask().of(), right(choice.ask(), values, objections));
     }
+    designs.forEach(design -> design.checkWorked(values, objections));
     return new Draft(givens, values, separated(values, objections), chosen);
   }
 

@@ -27,7 +27,7 @@ interface Objections {
     @Override
     public void raise(Refusal reason, Supplier<String> detail) {
       switch (reason) {
-        case NOT_A_NUMBER, NO_CASE, ABOVE_EXTRA_LOW_VOLTAGE -> throw new RefusedDraw(reason, detail.get());
+        case NOT_A_NUMBER, NO_CASE, DESIGN_MISSED, ABOVE_EXTRA_LOW_VOLTAGE -> throw new RefusedDraw(reason, detail.get());
         default -> notes.add(new Attempt.Refused(reason, detail.get()));
       }
     }

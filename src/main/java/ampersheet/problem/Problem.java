@@ -16,15 +16,26 @@ import java.util.Optional;
  * @param givens drawn or forced, constants included
  * @param values givens and steps
  * @param answers in the order asked
+ * @param designs in the order of the template
  * @param cautions ids, the template's own and those the numbers call for
  */
 public record Problem(ProblemTemplate template, Values givens, Values values, List<Answer> answers,
     Optional<Schematic> schematic, Optional<HeatNetwork> heatNetwork, Optional<Panel> panel,
-    List<String> cautions) {
+    List<JudgedDesign> designs, List<String> cautions) {
   public Problem {
     answers = List.copyOf(answers);
+    designs = List.copyOf(designs);
     cautions = List.copyOf(cautions);
   }
+
+  /**
+   * What the choices of a design task are worth.
+   *
+   * @param choices how many there are
+   * @param accepted how many of them meet every criterion
+   * @param solved how many lie so near a limit that the models were solved with them, too; all agreed
+   */
+  public record JudgedDesign(String id, int choices, int accepted, int solved) {}
 
   /**
    * An asked value with both routes.

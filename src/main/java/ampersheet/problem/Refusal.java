@@ -10,6 +10,7 @@ public enum Refusal {
   MISTAKES_TOO_CLOSE("two mistakes' values lie too close to each other"),
   ROUNDING_AMBIGUOUS("the printed rounding would be ambiguous"),
   NEAR_A_BOUNDARY("a preferred value, count or choice lies too close to its neighbour"),
+  DESIGN_MISSED("the design that is worked does not meet its own criteria"),
   MODEL_UNSOLVED("the model has no solution with these numbers"),
   ROUTES_DISAGREE("the two routes disagree");
 

@@ -40,6 +40,7 @@ final class UsedNames {
         choice.options().stream().map(ChoiceOption::when).forEach(used::condition);
       }
     });
+    template.designs().forEach(design -> design.criteria().forEach(criterion -> used.condition(criterion.where())));
     for (Mistake mistake : template.mistakes()) {
       mistake.is().ifPresent(used::expression);
       mistake.instead().values().forEach(used::expression);

@@ -12,6 +12,7 @@ import ampersheet.quantity.QuantityWriter;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Ask;
 import ampersheet.template.ProblemTemplate.ChoiceAsk;
+import ampersheet.template.ProblemTemplate.DesignAsk;
 import ampersheet.template.ProblemTemplate.Proof;
 import ampersheet.template.ProblemTemplate.QuantityAsk;
 import java.util.ArrayList;
@@ -33,12 +34,14 @@ public final class Workshop {
   private final ProblemTemplate template;
   private final ModelPlans plans;
   private final FirstRoute firstRoute;
+  private final List<DesignChoices> designs;
   private final Map<String, Acceptance> acceptances;
 
   public Workshop(ProblemTemplate template) {
     this.template = template;
     this.plans = new ModelPlans(template);
-    this.firstRoute = new FirstRoute(template);
+    this.designs = template.designs().stream().map(design -> new DesignChoices(template, design)).toList();
+    this.firstRoute = new FirstRoute(template, designs);
     this.acceptances = new LinkedHashMap<>();
     for (Ask ask : template.asks()) {
       if (ask instanceof QuantityAsk quantity) {
@@ -62,7 +65,8 @@ public final class Workshop {
 
   /**
    * Works givens that somebody chose. What a draw would be refused for becomes a note; a value without a second route has
-   * none ({@code NaN}) and does not agree. Only what cannot be worked at all, or is not extra-low voltage, is refused.
+   * none ({@code NaN}) and does not agree. Only what cannot be worked at all, a design whose own choice fails, or what is not
+   * extra-low voltage, is refused.
    *
    * @param givens every given and constant of the template
    */
@@ -108,10 +112,15 @@ public final class Workshop {
     for (Ask ask : template.asks()) {
       answers.add(ask instanceof ChoiceAsk choice
           ? choose(choice, draft, secondRoute.known(), objections)
+          : ask instanceof DesignAsk blank
+          ? accept(blank, draft, secondRoute.known(), objections)
           : Optional.ofNullable(proven.remove(ask.of())).orElseGet(() -> unproven(ask.of(), draft, objections)));
     }
+    List<Problem.JudgedDesign> judged = designs.stream()
+        .map(design -> design.judge(draft, models, secondRoute.known(), objections)).toList();
     Problem problem = new Problem(template, draft.givens(), draft.values(), answers, models.schematic(),
-        models.heatNetworkIfAny(), models.panelIfAny(), CautionsCalledFor.in(template, draft.values(), models));
+        models.heatNetworkIfAny(), models.panelIfAny(), judged,
+        CautionsCalledFor.in(template, draft.values(), models));
     return new Attempt.Worked(problem, List.copyOf(proven.values()), notes.get());
   }
 
@@ -198,6 +207,19 @@ public final class Workshop {
           + "\" by the model");
     }
     return answer;
+  }
+
+  /** A blank of a design has no one value to find: the second route says whether the worked one is right. */
+  private Answer accept(DesignAsk blank, Draft draft, Values known, Objections objections) {
+    DesignChoices design = designs.stream().filter(one -> one.design().id().equals(blank.design())).findFirst()
+        .orElseThrow();
+    double worked = draft.values().quantity(blank.of()).value();
+    boolean right = design.holdsBySecondRoute(draft, known);
+    if (!right) {
+      objections.raise(Refusal.ROUTES_DISAGREE,
+          () -> "the worked values of the design " + blank.design() + " fail a criterion by the model");
+    }
+    return Gap.exact(blank.of(), worked, right ? worked : Double.NaN, draft.mistakes());
   }
 
   private static Set<String> namesIn(ChoiceAsk choice) {

@@ -2,6 +2,7 @@ package ampersheet.sheet;
 
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
+import ampersheet.answer.DesignKey;
 import ampersheet.figure.ChainFigure;
 import ampersheet.figure.CircuitFigure;
 import ampersheet.figure.Figure;
@@ -85,6 +86,7 @@ public final class Composer {
     blocks.add(new Prose(prompts(alone)));
     blocks.add(new Steps("", steps(alone)));
     blocks.add(new KeyTable(keyLines(alone)));
+    blocks.addAll(designRules(alone));
     return block(alone, blocks);
   }
 
@@ -150,6 +152,7 @@ public final class Composer {
     blocks.add(givens(problem));
     blocks.add(new Prose(prompts(problem)));
     blocks.add(new KeyTable(keyLines(problem)));
+    blocks.addAll(designRules(problem));
     List<AnswerKey> blank = problem.blankSteps();
     if (!blank.isEmpty()) {
       blocks.add(new Prose("Blank steps on the sheet, accepted within 2 % (temperatures within 1 K): "
@@ -232,7 +235,27 @@ public final class Composer {
     QuantityWriter writer = problem.writer();
     List<String> answers = problem.answers().stream()
         .map(key -> "**" + key.question() + "** " + Statement.escape(ProblemText.answer(key, writer))).toList();
-    return (answers.size() == 1 ? "Answer: " : "Answers: ") + String.join("; ", answers) + ".";
+    String others = problem.template().designs().isEmpty() ? ""
+        : " Other values that meet the same limits are right as well.";
+    return (answers.size() == 1 ? "Answer: " : "Answers: ") + String.join("; ", answers) + "." + others;
+  }
+
+  private static String afterDesign(SheetProblem problem, AnswerKey key) {
+    boolean follows = problem.template().designs().stream()
+        .anyMatch(design -> problem.template().working().following(design.steps()).contains(key.step()));
+    return follows && !problem.template().isDesigned(key.step()) ? "; after another design what follows from it" : "";
+  }
+
+  private static List<Block> designRules(SheetProblem problem) {
+    List<Block> rules = new ArrayList<>();
+    List<DesignKey> designs = problem.key().designs();
+    for (int i = 0; i < designs.size(); i++) {
+      DesignKey design = designs.get(i);
+      List<String> questions = problem.answers().stream().filter(key -> design.steps().contains(key.step()))
+          .map(key -> "**" + key.question() + "**").toList();
+      rules.add(new Prose(ProblemText.designRule(design, problem.problem().designs().get(i), questions)));
+    }
+    return rules;
   }
 
   private static Question question(SheetProblem problem, AnswerKey key) {
@@ -287,7 +310,7 @@ public final class Composer {
       boolean choice = key.acceptance() instanceof Acceptance.Choice;
       lines.add(new KeyLine(key.question(),
           choice ? Optional.empty() : Optional.of(problem.template().line(key.step()).symbol()),
-          ProblemText.answer(key, writer), ProblemText.accepted(key, writer),
+          ProblemText.answer(key, writer), ProblemText.accepted(key, writer) + afterDesign(problem, key),
           ProblemText.secondRoute(key, problem.problem().answers().get(i), writer), mistakes(key, writer)));
     }
     return lines;

@@ -3,7 +3,9 @@ package ampersheet.sheet;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.StepLine;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 
 /** Which steps a sheet leaves blank. */
 final class Fading {
@@ -35,6 +37,21 @@ final class Fading {
         blank.add(lines.get(i).id());
       }
     }
-    return blank;
+    return withDesigns(template, blank);
+  }
+
+  /**
+   * The blanks of a design are left open together, and with them all that follows: the results of one choice would
+   * contradict another that is right as well.
+   */
+  private static List<String> withDesigns(ProblemTemplate template, List<String> blank) {
+    Set<String> all = new LinkedHashSet<>(blank);
+    for (ProblemTemplate.Design design : template.designs()) {
+      if (design.steps().stream().anyMatch(blank::contains)) {
+        all.addAll(design.steps());
+        all.addAll(template.working().following(design.steps()));
+      }
+    }
+    return template.lines().stream().map(StepLine::id).filter(all::contains).toList();
   }
 }

@@ -2,12 +2,15 @@ package ampersheet.sheet;
 
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
+import ampersheet.answer.DesignKey;
 import ampersheet.formula.Notation;
 import ampersheet.formula.Values;
 import ampersheet.problem.Notations;
 import ampersheet.problem.Problem;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.Unit;
+import ampersheet.template.Statement;
+import java.util.List;
 
 /** How the numbers of a problem are printed. */
 final class ProblemText {
@@ -55,11 +58,18 @@ final class ProblemText {
       return "exactly this value of " + preferred.series();
     } else if (key.acceptance() instanceof Acceptance.Count) {
       return "exactly this number";
+    } else if (key.acceptance() instanceof Acceptance.Designed designed) {
+      return "any " + designed.series().map(series -> series + " value").orElse("whole number") + " from "
+          + writer.plain(designed.from(), key.unit(), FIGURES).text() + " to "
+          + writer.plain(designed.to(), key.unit(), FIGURES).text() + " that meets the criteria; this is one of them";
     }
     return "this option";
   }
 
   static String secondRoute(AnswerKey key, Problem.Answer answer, QuantityWriter writer) {
+    if (key.acceptance() instanceof Acceptance.Designed) {
+      return answer.agrees() ? "the model solved with it meets the criteria, too" : "the model solved with it fails a criterion";
+    }
     String second = precise(key, answer.second(), writer);
     if (key.acceptance() instanceof Acceptance.Choice || answer.gap() == 0) {
       return second + ", the same";
@@ -68,6 +78,15 @@ final class ProblemText {
       return second + ", apart by less than " + writer.plain(ROUNDING, PERCENT, 1).text();
     }
     return second + ", apart by " + gap(answer, writer) + "; the model allows " + share(answer.allowed(), writer);
+  }
+
+  /** What makes a design right, in Markdown, and how many do. */
+  static String designRule(DesignKey design, Problem.JudgedDesign judged, List<String> questions) {
+    List<String> wanted = design.criteria().stream().map(criterion -> Statement.escape(criterion.wanted())).toList();
+    return String.join(" and ", questions) + (questions.size() == 1 ? " is right" : " are right together") + " if "
+        + String.join(" and ", wanted) + ". Of " + judged.choices() + " choices " + judged.accepted()
+        + (judged.accepted() == 1 ? " does" : " do") + "; " + judged.solved()
+        + " near a limit were solved by the model as well, which agreed on each.";
   }
 
   private static String gap(Problem.Answer answer, QuantityWriter writer) {

@@ -98,7 +98,7 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
     template().lines().forEach(line -> order.put(line.id(), order.size()));
     all.sort((one, other) -> Integer.compare(order.getOrDefault(one.step(), order.size()),
         order.getOrDefault(other.step(), order.size())));
-    return new ProblemKey(all, problem.givens(), template().working());
+    return new ProblemKey(all, problem.givens(), template().working(), AnswerKeys.designs(problem));
   }
 
   /** The sentence that asks for an answer, in Markdown. */

@@ -33,6 +33,7 @@ final class AsksSection {
   private final StatementCheck.Vocabulary vocabulary;
   private final Faults faults;
   private final Map<String, StepsSection.Read> steps = new LinkedHashMap<>();
+  private final DesignSection designs;
   private final Map<String, Place> asked = new TreeMap<>();
   /** Steps on which a choice depends, with the place of the condition. */
   private final Map<String, Place> conditions = new TreeMap<>();
@@ -46,21 +47,40 @@ final class AsksSection {
     this.vocabulary = vocabulary;
     this.faults = faults;
     steps.forEach(step -> this.steps.put(step.step().id(), step));
+    this.designs = new DesignSection(this, names, formulas, wording, this.steps, faults);
   }
 
   List<Ask> read(List<Yaml.Mapping> items) {
     List<Ask> asks = new ArrayList<>();
     for (Yaml.Mapping item : items) {
       Fields fields = new Fields(item, "a question", faults);
-      boolean choice = fields.has("choice");
-      if (choice == fields.has("step")) {
-        faults.error(fields.place(), choice ? "the question asks for a step and for a choice"
-            : "the question does not say what it asks for", "step: or choice:", "Name the step, or the choice.");
-        continue;
+      long kinds = List.of("step", "choice", "design").stream().filter(fields::has).count();
+      if (kinds != 1) {
+        faults.error(fields.place(), kinds > 1 ? "the question asks for more than one of step, choice and design"
+            : "the question does not say what it asks for", "step:, choice: or design:",
+            "Name the step, the choice or the design.");
+      } else if (fields.has("design")) {
+        asks.addAll(designs.read(fields));
+      } else {
+        (fields.has("choice") ? choice(fields) : quantity(fields)).ifPresent(asks::add);
       }
-      (choice ? choice(fields) : quantity(fields)).ifPresent(asks::add);
     }
+    choicesFollowFromNoDesign();
     return asks;
+  }
+
+  /** Which option is right must not hang on what a learner chose. */
+  private void choicesFollowFromNoDesign() {
+    conditions.forEach((step, place) -> {
+      if (designs.blanks().contains(step) || designs.following().contains(step)) {
+        faults.error(place, "the right option would hang on the values that a learner chooses for the design",
+            "conditions on what the design does not change", "Ask for the quantity instead of a choice.");
+      }
+    });
+  }
+
+  DesignSection designs() {
+    return designs;
   }
 
   /** Asked steps and choices, with the places where they are asked. */
@@ -115,7 +135,7 @@ final class AsksSection {
         Guess.of(name.text(), known, "Name a step."));
   }
 
-  private void isAskedOnce(Yaml.Scalar name) {
+  void isAskedOnce(Yaml.Scalar name) {
     Place first = asked.putIfAbsent(name.text(), name.place());
     if (first != null) {
       faults.error(name.place(), name.text() + " is asked a second time", "every quantity once; it is asked in line "
@@ -123,7 +143,7 @@ final class AsksSection {
     }
   }
 
-  private void checkPrompt(Yaml.Scalar prompt) {
+  void checkPrompt(Yaml.Scalar prompt) {
     wording.check(prompt.text(), prompt::at);
     StatementCheck.check(prompt.text(), prompt::at, vocabulary, faults);
   }
@@ -219,7 +239,7 @@ final class AsksSection {
         && List.of("floor", "ceiling", "round").contains(call.function()));
   }
 
-  private Optional<Acceptance> exactly(Yaml.Scalar text, StepsSection.Read step) {
+  Optional<Acceptance> exactly(Yaml.Scalar text, StepsSection.Read step) {
     String id = step.line().id();
     if (text.text().equals("count")) {
       if (!step.line().unit().dimension().equals(Dimension.ONE)) {

@@ -24,15 +24,17 @@ final class MistakesSection {
   private final Wording wording;
   private final Faults faults;
   private final Set<String> asked;
+  private final Set<String> designed;
   private final Map<String, Step> steps = new LinkedHashMap<>();
   private final Map<String, Place> ids = new TreeMap<>();
 
-  MistakesSection(Names names, Formulas formulas, Wording wording, Set<String> asked, List<StepsSection.Read> steps,
-      Faults faults) {
+  MistakesSection(Names names, Formulas formulas, Wording wording, Set<String> asked, Set<String> designed,
+      List<StepsSection.Read> steps, Faults faults) {
     this.names = names;
     this.formulas = formulas;
     this.wording = wording;
     this.asked = asked;
+    this.designed = designed;
     this.faults = faults;
     steps.forEach(step -> this.steps.put(step.step().id(), step.step()));
   }
@@ -93,6 +95,11 @@ final class MistakesSection {
     }
     if (named.isEmpty() || !named.get().isStep()) {
       AsksSection.unknownStep(of, names, faults);
+      return false;
+    }
+    if (designed.contains(of.text())) {
+      faults.error(of.place(), of.text() + " is a blank of a design; its criteria say themselves what is wrong",
+          "an asked step", "Put the words into a criterion's says:.");
       return false;
     }
     if (!asked.contains(of.text())) {

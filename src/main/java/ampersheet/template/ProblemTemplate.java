@@ -25,12 +25,13 @@ import java.util.TreeSet;
  * @param givens drawn, in order
  * @param constants not drawn but printed, such as a property of copper
  * @param lines what is told of each step, in the order of {@code working}
+ * @param designs the design tasks among the asks, at most one
  * @param cautions ids of caution boxes that always show
  * @param fingerprint SHA-256 in hex over the template's files: its version
  */
 public record ProblemTemplate(String name, String title, String family, String skill, int level,
     List<String> teaches, List<Given> givens, List<Constant> constants, List<Condition> requirements,
-    Working working, List<StepLine> lines, List<Ask> asks, List<Mistake> mistakes,
+    Working working, List<StepLine> lines, List<Ask> asks, List<Design> designs, List<Mistake> mistakes,
     Optional<CircuitPlan> circuit, Optional<HeatPlan> heat, Optional<ChainPlan> chain,
     List<Proof> proofs, List<String> cautions, Words words, String fingerprint) {
 
@@ -41,6 +42,7 @@ public record ProblemTemplate(String name, String title, String family, String s
     requirements = List.copyOf(requirements);
     lines = List.copyOf(lines);
     asks = List.copyOf(asks);
+    designs = List.copyOf(designs);
     mistakes = List.copyOf(mistakes);
     proofs = List.copyOf(proofs);
     cautions = List.copyOf(cautions);
@@ -94,6 +96,27 @@ public record ProblemTemplate(String name, String title, String family, String s
 
   /** @param figures significant figures asked for */
   public record QuantityAsk(String of, String prompt, Acceptance acceptance, int figures) implements Ask {}
+
+  /** One blank of a design: the step's value is only one of those that are right. */
+  public record DesignAsk(String of, String prompt, String design, Acceptance.Designed acceptance) implements Ask {}
+
+  /**
+   * A design task: whatever meets the criteria is right.
+   *
+   * @param steps that its blanks stand for
+   */
+  public record Design(String id, List<String> steps, List<Criterion> criteria) {
+    public Design {
+      steps = List.copyOf(steps);
+      criteria = List.copyOf(criteria);
+    }
+  }
+
+  /**
+   * @param where over givens, constants and steps, worked with the values chosen
+   * @param shown the step whose value is told to a learner whose choice fails
+   */
+  public record Criterion(String id, Condition where, String shown, String says) {}
 
   /** Exactly one option's condition holds. */
   public record ChoiceAsk(String of, String prompt, List<ChoiceOption> options) implements Ask {
@@ -247,7 +270,12 @@ public record ProblemTemplate(String name, String title, String family, String s
   /** The same template, but its steps are worked in another way; everything else stays, the proofs above all. */
   public ProblemTemplate withWorking(Working other) {
     return new ProblemTemplate(name, title, family, skill, level, teaches, givens, constants, requirements, other, lines,
-        asks, mistakes, circuit, heat, chain, proofs, cautions, words, fingerprint);
+        asks, designs, mistakes, circuit, heat, chain, proofs, cautions, words, fingerprint);
+  }
+
+  /** Whether the step stands for a blank of a design. */
+  public boolean isDesigned(String step) {
+    return designs.stream().anyMatch(design -> design.steps().contains(step));
   }
 
   public StepLine line(String step) {

@@ -90,7 +90,8 @@ final class Reading {
     if (fields.has("asks") && asks.isEmpty() && asksSection.asked().isEmpty()) {
       faults.error(fields.placeOf("asks"), "nothing is asked", "at least one question", "Ask for a step.");
     }
-    List<Mistake> mistakes = new MistakesSection(names, formulas, wording, asksSection.asked().keySet(), steps, faults)
+    List<Mistake> mistakes = new MistakesSection(names, formulas, wording, asksSection.asked().keySet(),
+        asksSection.designs().blanks(), steps, faults)
         .read(fields.groups("mistakes", "{id: no-forward-voltage, of: R, is: Vs / If, says: ...}"));
 
     Taken taken = new Taken();
@@ -140,7 +141,7 @@ final class Reading {
     return Optional.of(new ProblemTemplate(name, title.orElseThrow(), name.substring(0, name.indexOf('/')),
         skill.orElseThrow(), level, teaches, givens, constants, List.copyOf(requirements.keySet()),
         new Working(steps.stream().map(StepsSection.Read::step).toList()),
-        steps.stream().map(StepsSection.Read::line).toList(), asks, mistakes, circuit, heat, chain, proofs, cautions,
+        steps.stream().map(StepsSection.Read::line).toList(), asks, asksSection.designs().designs(), mistakes, circuit, heat, chain, proofs, cautions,
         new Words(statements), fingerprint(fingerprinted)));
   }
 
@@ -190,8 +191,12 @@ final class Reading {
     });
     asks.conditions().forEach((step, place) ->
         needed.putIfAbsent(step, new ProofSection.Need(place, "decides a choice")));
+    asks.designs().conditions().forEach((step, place) ->
+        needed.putIfAbsent(step, new ProofSection.Need(place, "decides a design")));
     taken.steps().forEach((step, place) ->
         needed.putIfAbsent(step, new ProofSection.Need(place, "is a value of a model")));
+    // What a learner is free to choose has no one value to find; the second route solves the models with it.
+    needed.keySet().removeAll(asks.designs().blanks());
     return needed;
   }
 

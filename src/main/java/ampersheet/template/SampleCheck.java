@@ -79,7 +79,7 @@ final class SampleCheck {
       Place place = places.get(ask.of());
       if (ask instanceof ChoiceAsk choice) {
         oneOptionHolds(choice, place);
-      } else if (((QuantityAsk) ask).acceptance() instanceof Acceptance.Count) {
+      } else if (ask instanceof QuantityAsk quantity && quantity.acceptance() instanceof Acceptance.Count) {
         worked.stream().filter(values -> !isWhole(values.quantity(ask.of()).value())).findFirst()
             .ifPresent(values -> faults.error(place,
                 ask.of() + " is asked as a count, but is not whole with " + shown(values),

@@ -1,5 +1,6 @@
 package ampersheet.answer;
 
+import ampersheet.formula.Evaluation;
 import ampersheet.formula.Values;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Quantity;
@@ -46,6 +47,8 @@ public record LadderProbe(Rung rung, String question, Map<String, String> typed,
       add(Rung.UNREADABLE, "quite a lot", "");
       if (key.acceptance() instanceof Acceptance.Choice choice) {
         options(choice);
+      } else if (key.acceptance() instanceof Acceptance.Designed designed) {
+        design(designed);
       } else {
         quantity();
       }
@@ -56,6 +59,54 @@ public record LadderProbe(Rung rung, String question, Map<String, String> typed,
         boolean right = i == (int) key.expected();
         add(right ? Rung.CORRECT : Rung.KNOWN_MISTAKE, choice.options().get(i).text(), right ? "" : "option-" + i);
       }
+    }
+
+    /** The key's values are one right choice; the others are worked here, by the steps. */
+    private void design(Acceptance.Designed designed) {
+      DesignKey design = problem.designs().stream().filter(one -> one.steps().contains(key.step())).findFirst()
+          .orElseThrow();
+      add(Rung.AMBIGUOUS, "4,700", "");
+      add(Rung.WRONG_DIMENSION, key.unit().dimension().equals(Dimension.MASS) ? "5 V" : "5 kg", "");
+      add(Rung.UNEXPLAINED, written(key.expected() * 1.0217 + 0.3), "");
+      add(Rung.UNEXPLAINED, written(designed.to() * 10), "");
+      if (design.steps().size() > 1) {
+        add(Rung.INCOMPLETE, written(key.expected()), "");
+      }
+      withPartners(design, Rung.CORRECT, written(key.expected()), "");
+      if (!key.unitPrinted() && !key.unit().dimension().equals(Dimension.ONE)) {
+        withPartners(design, Rung.UNIT_MISSING,
+            QuantityWriter.POINT.plain(key.unit().fromSi(key.expected()), Unit.ONE, 12).text(), "");
+      }
+      for (double member : designed.members()) {
+        Values values = problem.working().work(problem.givens(), chosen(design, member));
+        for (DesignKey.Criterion criterion : design.criteria()) {
+          if (!Evaluation.holds(criterion.where(), values)) {
+            withPartners(design, Rung.CRITERION_MISSED, written(member), criterion.id());
+            break;
+          }
+        }
+      }
+    }
+
+    private Map<String, Quantity> chosen(DesignKey design, double member) {
+      Map<String, Quantity> chosen = new LinkedHashMap<>();
+      for (AnswerKey blank : problem.answers()) {
+        if (design.steps().contains(blank.step())) {
+          chosen.put(blank.step(), new Quantity(blank == key ? member : blank.expected(), blank.unit().dimension()));
+        }
+      }
+      return chosen;
+    }
+
+    private void withPartners(DesignKey design, Rung rung, String text, String mistake) {
+      Map<String, String> typed = new LinkedHashMap<>();
+      for (AnswerKey blank : problem.answers()) {
+        if (design.steps().contains(blank.step())) {
+          typed.put(blank.question(), QuantityWriter.POINT.plain(blank.expected(), blank.unit(), 12).text());
+        }
+      }
+      typed.put(key.question(), text);
+      probes.add(new LadderProbe(rung, key.question(), typed, mistake));
     }
 
     private void quantity() {
@@ -111,6 +162,12 @@ public record LadderProbe(Rung rung, String question, Map<String, String> typed,
         if (earlier.question().equals(key.question())) {
           return;
         }
+        if (earlier.acceptance() instanceof Acceptance.Designed designed) {
+          if (followsDesign(earlier, designed)) {
+            return;
+          }
+          continue;
+        }
         if (earlier.acceptance() instanceof Acceptance.Choice) {
           continue;
         }
@@ -129,6 +186,32 @@ public record LadderProbe(Rung rung, String question, Map<String, String> typed,
           }
         }
       }
+    }
+
+    /** What follows from a design that fails, and from one that is right though it is not the key's. */
+    private boolean followsDesign(AnswerKey blank, Acceptance.Designed designed) {
+      Probing probing = new Probing(problem, blank, probes);
+      DesignKey design = problem.designs().get(0);
+      boolean afterWrong = false;
+      boolean afterRight = false;
+      for (double member : designed.members()) {
+        Values values = problem.working().work(problem.givens(), probing.chosen(design, member));
+        double follows = values.quantity(key.step()).value();
+        boolean right = true;
+        for (DesignKey.Criterion criterion : design.criteria()) {
+          right &= Evaluation.holds(criterion.where(), values);
+        }
+        boolean another = right && Math.abs(follows - key.expected()) > 3 * band(key.expected());
+        if (another ? !afterRight : !right && !afterWrong && isUnexplained(follows)) {
+          afterRight |= another;
+          afterWrong |= !right;
+          probing.withPartners(design, Rung.CORRECT, probing.written(member), "");
+          Map<String, String> typed = new LinkedHashMap<>(probes.remove(probes.size() - 1).typed());
+          typed.put(key.question(), written(follows));
+          probes.add(new LadderProbe(right ? Rung.CORRECT : Rung.CONSISTENT_WITH_EARLIER, key.question(), typed, ""));
+        }
+      }
+      return afterWrong;
     }
 
     private double worked(AnswerKey earlier, double wrong) {

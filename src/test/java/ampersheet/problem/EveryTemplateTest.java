@@ -152,6 +152,15 @@ class EveryTemplateTest {
 
   private static Set<Rung> rungsOf(ProblemKey key) {
     Set<Rung> rungs = EnumSet.allOf(Rung.class);
+    if (key.designs().isEmpty()) {
+      rungs.remove(Rung.CRITERION_MISSED);
+    }
+    if (key.designs().stream().allMatch(design -> design.steps().size() == 1)) {
+      rungs.remove(Rung.INCOMPLETE);
+    }
+    if (key.answers().stream().allMatch(answer -> answer.acceptance() instanceof Acceptance.Designed)) {
+      rungs.removeAll(Set.of(Rung.POWER_OF_TEN, Rung.KNOWN_MISTAKE, Rung.CONSISTENT_WITH_EARLIER));
+    }
     boolean measured = key.answers().stream().anyMatch(answer -> answer.acceptance() instanceof Acceptance.Within);
     if (!measured) {
       rungs.removeAll(Set.of(Rung.TOO_COARSE, Rung.SIGN, Rung.RECIPROCAL));
@@ -179,7 +188,13 @@ class EveryTemplateTest {
       int figures = answer.acceptance() instanceof Acceptance.Within ? answer.figures() + random.nextInt(4) : 15;
       String text = spellings.of(answer.expected(), answer.unit(), figures, unitPrinted);
       int spelling = written;
-      Verdict verdict = Judge.judge(key, Map.of(answer.question(), text)).stream()
+      Map<String, String> typed = new TreeMap<>();
+      if (answer.acceptance() instanceof Acceptance.Designed) {
+        key.answers().stream().filter(other -> other.acceptance() instanceof Acceptance.Designed).forEach(other ->
+            typed.put(other.question(), spellings.of(other.expected(), other.unit(), 15, unitPrinted)));
+      }
+      typed.put(answer.question(), text);
+      Verdict verdict = Judge.judge(key, typed).stream()
           .filter(one -> one.question().equals(answer.question())).findFirst().orElseThrow();
       assertEquals(Rung.CORRECT, verdict.rung(), () -> replay(problems, draw) + ", spelling " + spelling + ": \"" + text
           + "\" for " + answer.step() + " = " + answer.expected() + " gives " + verdict);
