@@ -170,7 +170,7 @@ final class DesignJudge {
 
   private static String result(DesignKey.Criterion criterion, Values worked) {
     double value = worked.quantity(criterion.shown()).value();
-    return criterion.symbol().plain() + " = " + QuantityWriter.POINT.plain(value, criterion.unit(), FIGURES).text();
+    return criterion.symbol() + " = " + QuantityWriter.POINT.plain(value, criterion.unit(), FIGURES).text();
   }
 
   private static Verdict told(Blank blank, Rung rung, String message) {

@@ -1,7 +1,6 @@
 package ampersheet.answer;
 
 import ampersheet.formula.Condition;
-import ampersheet.formula.Symbol;
 import ampersheet.quantity.Unit;
 import java.util.List;
 
@@ -27,6 +26,6 @@ public record DesignKey(String id, List<String> steps, List<Criterion> criteria)
    * @param wanted the condition with this problem's numbers in it, such as {@code I_r ≤ 1 mA}
    * @param says what is wrong when it fails
    */
-  public record Criterion(String id, Condition where, String shown, Symbol symbol, Unit unit, String wanted,
+  public record Criterion(String id, Condition where, String shown, String symbol, Unit unit, String wanted,
       String says) {}
 }

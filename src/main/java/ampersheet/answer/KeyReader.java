@@ -45,7 +45,25 @@ public final class KeyReader {
     for (int left = reader.count(); left > 0; left--) {
       answers.add(reader.answer());
     }
-    return new ProblemKey(answers, givens, new Working(steps));
+    List<DesignKey> designs = new ArrayList<>();
+    for (int left = reader.count(); left > 0; left--) {
+      designs.add(reader.design());
+    }
+    return new ProblemKey(answers, givens, new Working(steps), designs);
+  }
+
+  private DesignKey design() {
+    String id = text();
+    List<String> steps = new ArrayList<>();
+    for (int left = count(); left > 0; left--) {
+      steps.add(text());
+    }
+    List<DesignKey.Criterion> criteria = new ArrayList<>();
+    for (int left = count(); left > 0; left--) {
+      criteria.add(new DesignKey.Criterion(text(), new Parts(line()).condition(), text(), text(), Unit.parse(line()), text(),
+          text()));
+    }
+    return new DesignKey(id, steps, criteria);
   }
 
   private Values givens() {
@@ -97,6 +115,10 @@ public final class KeyReader {
         return new Acceptance.Within(number(parts.next()), number(parts.next()));
       case "preferred":
         return new Acceptance.Preferred(series(parts.next()));
+      case "designed":
+        String members = parts.next();
+        return new Acceptance.Designed(members.equals("whole") ? Optional.empty() : Optional.of(series(members)),
+            number(parts.next()), number(parts.next()));
       case "count":
         return new Acceptance.Count();
       case "choice":

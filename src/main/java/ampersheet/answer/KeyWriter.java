@@ -17,14 +17,15 @@ import java.util.Optional;
  * <p>One field per line; a list is its length and then its members. In this order: {@code key} and the version of the
  * format; the givens that are quantities (name, SI value, exponents of m kg s A K), the givens that are words (name, word),
  * the steps (id, cases), each case being a condition, or {@code always}, and a formula; the answers (question, step, SI
- * value, unit, figures, {@code printed} or {@code written}, what is accepted, mistakes).
+ * value, unit, figures, {@code printed} or {@code written}, what is accepted, mistakes); the designs (id, steps, criteria,
+ * each with id, condition, step shown, its symbol and unit, what is wanted, what is said).
  *
  * <p>Formulas are in Polish notation, their parts set apart by blanks: {@code / - =Vs =Vf =If}. A name follows {@code =}, a
  * constant {@code #} with its unit after {@code @}. Numbers are whole, with a power of two after {@code p} where there is
  * one: decimal text would not be read to the same last bit in every browser.
  */
 public final class KeyWriter {
-  static final String FIRST_LINE = "key 1";
+  static final String FIRST_LINE = "key 2";
   private static final double TWO_TO_53 = 9007199254740992.0;
 
   private final StringBuilder out = new StringBuilder();
@@ -38,6 +39,8 @@ public final class KeyWriter {
     writer.steps(key.working().steps());
     writer.count(key.answers());
     key.answers().forEach(writer::answer);
+    writer.count(key.designs());
+    key.designs().forEach(writer::design);
     return writer.out.toString();
   }
 
@@ -87,6 +90,22 @@ public final class KeyWriter {
     }
   }
 
+  private void design(DesignKey design) {
+    text(design.id());
+    count(design.steps());
+    design.steps().forEach(this::text);
+    count(design.criteria());
+    for (DesignKey.Criterion criterion : design.criteria()) {
+      text(criterion.id());
+      line(prefix(criterion.where()));
+      text(criterion.shown());
+      text(criterion.symbol());
+      line(unit(criterion.unit()));
+      text(criterion.wanted());
+      text(criterion.says());
+    }
+  }
+
   private void accepted(Acceptance acceptance) {
     if (acceptance instanceof Acceptance.Within within) {
       line("within " + number(within.relative()) + " " + number(within.floor()));
@@ -94,6 +113,9 @@ public final class KeyWriter {
       line("preferred " + preferred.series().name());
     } else if (acceptance instanceof Acceptance.Count) {
       line("count");
+    } else if (acceptance instanceof Acceptance.Designed designed) {
+      line("designed " + (designed.series().isPresent() ? designed.series().get().name() : "whole") + " "
+          + number(designed.from()) + " " + number(designed.to()));
     } else if (acceptance instanceof Acceptance.Choice choice) {
       line("choice " + choice.options().size());
       for (Acceptance.Option option : choice.options()) {

@@ -4,6 +4,7 @@ import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.Verdict;
 import ampersheet.sheet.SheetProblem;
+import ampersheet.template.ProblemTemplate;
 import java.util.Optional;
 
 /**
@@ -21,6 +22,7 @@ record Cause(String id, String says, boolean modelled) {
       case KNOWN_MISTAKE -> Optional.of(new Cause(key.acceptance() instanceof Acceptance.Choice
           ? problem.template().name() + " " + key.step() + " " + verdict.mistake().orElseThrow()
           : verdict.mistake().orElseThrow(), verdict.message(), true));
+      case CRITERION_MISSED -> Optional.of(criterion(problem, key, verdict.mistake().orElseThrow()));
       case WRONG_DIMENSION -> slip("another quantity", "The answer's unit belongs to another quantity.");
       case UNIT_MISSING -> slip("unit missing", "The number is right, but its unit is missing.");
       case TOO_COARSE -> slip("rounded too far", "The method looks right, but the number is rounded too far.");
@@ -29,8 +31,16 @@ record Cause(String id, String says, boolean modelled) {
       case RECIPROCAL -> slip("upside down", "A division is upside down.");
       case CONSISTENT_WITH_EARLIER -> verdict.carriedFrom().isEmpty()
           ? slip("rounded on the way", "A rounded value was used to go on with.") : Optional.empty();
-      case BLANK, UNREADABLE, AMBIGUOUS, CORRECT, UNEXPLAINED -> Optional.empty();
+      case BLANK, UNREADABLE, AMBIGUOUS, INCOMPLETE, CORRECT, UNEXPLAINED -> Optional.empty();
     };
+  }
+
+  /** Without the learner's own values, which differ from one to the next. */
+  private static Cause criterion(SheetProblem problem, AnswerKey key, String id) {
+    String says = problem.template().designs().stream().filter(design -> design.steps().contains(key.step()))
+        .flatMap(design -> design.criteria().stream()).filter(criterion -> criterion.id().equals(id))
+        .map(ProblemTemplate.Criterion::says).findFirst().orElseThrow();
+    return new Cause(problem.template().name() + " " + id, says, true);
   }
 
   private static Optional<Cause> slip(String id, String says) {

@@ -12,6 +12,7 @@ enum Credit {
   WRONG(0),
   /** Nobody can tell what was meant. */
   UNREADABLE(0),
+  /** Nothing there; or one blank of a design, whose other blanks give nothing to judge it with. */
   BLANK(0);
 
   static final int HALVES_PER_QUESTION = 2;
@@ -41,9 +42,9 @@ enum Credit {
       case CORRECT -> RIGHT;
       case CONSISTENT_WITH_EARLIER -> verdict.carriedFrom().isEmpty() ? WRONG : CARRIED;
       case TOO_COARSE, UNIT_MISSING -> HALF;
-      case BLANK -> BLANK;
+      case BLANK, INCOMPLETE -> BLANK;
       case UNREADABLE, AMBIGUOUS -> UNREADABLE;
-      case WRONG_DIMENSION, POWER_OF_TEN, SIGN, RECIPROCAL, KNOWN_MISTAKE, UNEXPLAINED -> WRONG;
+      case WRONG_DIMENSION, POWER_OF_TEN, SIGN, RECIPROCAL, KNOWN_MISTAKE, CRITERION_MISSED, UNEXPLAINED -> WRONG;
     };
   }
 }

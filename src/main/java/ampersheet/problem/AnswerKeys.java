@@ -61,7 +61,7 @@ public final class AnswerKeys {
       Notation wanted = Notations.of(template, fixed, QuantityWriter.POINT, FIGURES);
       designs.add(new DesignKey(design.id(), design.steps(), design.criteria().stream()
           .map(criterion -> new DesignKey.Criterion(criterion.id(), criterion.where(), criterion.shown(),
-              template.line(criterion.shown()).symbol(), template.line(criterion.shown()).unit(),
+              template.line(criterion.shown()).symbol().plain(), template.line(criterion.shown()).unit(),
               wanted(criterion, template.line(criterion.shown()), fixed, wanted), criterion.says()))
           .toList()));
     }

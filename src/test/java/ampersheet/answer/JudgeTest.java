@@ -17,6 +17,7 @@ import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
@@ -326,6 +327,54 @@ class JudgeTest {
         answer("q1d", "P", values, "mW", TWO_PERCENT, unitPrinted)), Values.of(givens, Map.of()), working);
   }
 
+  /** Two resistors for 5 V from 12 V, within 4 %: 10 kΩ over 6.8 kΩ gives 4.857 V. */
+  private static ProblemKey pair(boolean unitPrinted) {
+    Map<String, Quantity> givens = new LinkedHashMap<>();
+    givens.put("Vs", new Quantity(12, Dimension.VOLTAGE));
+    Working working = new Working(List.of(
+        Step.of("RA", FormulaReader.expression("10 kohm")),
+        Step.of("RB", FormulaReader.expression("6.8 kohm")),
+        Step.of("V", FormulaReader.expression("Vs * RB / (RA + RB)"))));
+    Values values = working.work(Values.of(givens, Map.of()));
+    Acceptance drawer = new Acceptance.Designed(Optional.of(PreferredSeries.E12), 1e3, 1e5);
+    return new ProblemKey(List.of(
+        answer("q1a", "RA", values, "kohm", drawer, unitPrinted),
+        answer("q1b", "RB", values, "kohm", drawer, unitPrinted)), Values.of(givens, Map.of()), working,
+        List.of(new DesignKey("pair", List.of("RA", "RB"), List.of(new DesignKey.Criterion("near",
+            FormulaReader.condition("abs(V - 5 V) <= 0.2 V"), "V", "V", Unit.parse("V"), "|V − 5 V| ≤ 0.2 V",
+            "The output misses 5 V.")))));
+  }
+
+  @Test
+  void aDesignIsRightWithAnyValuesThatMeetItsCriteria() {
+    for (String[] right : new String[][] {{"10k", "6.8k"}, {"47 kΩ", "33 kΩ"}, {"2k2", "1500 ohm"}}) {
+      List<Verdict> verdicts = judge(pair(true), right);
+      assertEquals(List.of(Rung.CORRECT, Rung.CORRECT), verdicts.stream().map(Verdict::rung).toList(), right[0]);
+      assertSays("Your values give V = ", verdicts.get(0));
+    }
+    // 12 V · 10 kΩ / 22 kΩ = 5.4545 V
+    Verdict missed = judge(pair(true), "12k", "10k").get(1);
+    assertEquals(Rung.CRITERION_MISSED, missed.rung());
+    assertEquals("near", missed.mistake().orElseThrow());
+    assertSays("5.455", missed);
+    assertSays("|V − 5 V| ≤ 0.2 V", missed);
+    // 10 kΩ over 7.5 kΩ would do, but is not to be had in E12; 1 MΩ is not in the drawer.
+    assertEquals(List.of(Rung.INCOMPLETE, Rung.UNEXPLAINED), judge(pair(true), "10k", "7.5k").stream().map(Verdict::rung)
+        .toList());
+    assertSays("E12", judge(pair(true), "10k", "7.5k").get(1));
+    assertSays("from 1", judge(pair(true), "1M", "680k").get(0));
+    assertSays("q1a", judge(pair(true), "1M", "6k8").get(1));
+  }
+
+  @Test
+  void aBareNumberInADesignIsTakenInTheUnitThatCanBeMeant() {
+    for (String bare : new String[] {"10", "10000"}) {
+      List<Verdict> verdicts = judge(pair(false), bare, "6.8 kohm");
+      assertEquals(List.of(Rung.UNIT_MISSING, Rung.CORRECT), verdicts.stream().map(Verdict::rung).toList(), bare);
+    }
+    assertEquals(Rung.CRITERION_MISSED, judge(pair(false), "12", "10 kohm").get(0).rung());
+  }
+
   private static AnswerKey answer(String question, String step, Values values, String unit, Acceptance acceptance,
       boolean unitPrinted, KnownMistake... mistakes) {
     return new AnswerKey(question, step, values.quantity(step).value(), Unit.parse(unit), 3, unitPrinted, acceptance,
@@ -395,6 +444,14 @@ class JudgeTest {
         new Working(List.of()));
     for (LadderProbe probe : LadderProbe.of(coarse)) {
       reached.add(probe.verdict(coarse).rung());
+    }
+    for (boolean unitPrinted : new boolean[] {true, false}) {
+      ProblemKey design = pair(unitPrinted);
+      for (LadderProbe probe : LadderProbe.of(design)) {
+        Verdict verdict = probe.verdict(design);
+        assertEquals(probe.rung(), verdict.rung(), () -> probe + " gave " + verdict);
+        reached.add(verdict.rung());
+      }
     }
     assertEquals(EnumSet.allOf(Rung.class), reached);
   }
