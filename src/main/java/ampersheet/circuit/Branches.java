@@ -117,10 +117,36 @@ final class Branches {
           add("from", "to", law);
         }
       }
+      case STRIP, PANEL -> copper();
       case VOLTMETER -> { }
       case AMMETER -> add("from", "to", new Law.Voltage(0));
       case WIRE, GROUND, NODE -> throw new IllegalArgumentException(
           "a netlist holds no " + connected.part().kind().word() + ": " + connected.part().name());
+    }
+  }
+
+  private void copper() {
+    PlacedPart part = connected.part();
+    double ohms = positive("ohms");
+    if (part.kind() == PartKind.PANEL) {
+      atLeastZero("bus");
+      positive("cross", ohms);
+    }
+    String fault = Copper.fault(part);
+    check(fault == null, fault);
+    if (unfit != null) {
+      return;
+    }
+    Law load = part.values().containsKey("amps") ? new Law.Current(value("amps"))
+        : new Law.Resistance(positive("load"), 0);
+    Copper copper = Copper.of(part);
+    for (Copper.Section section : copper.sections()) {
+      Law law = new Law.Resistance(section.ohms(), 0);
+      add(Copper.node(part, "plus", section.from()), Copper.node(part, "plus", section.to()), law);
+      add(Copper.node(part, "minus", section.to()), Copper.node(part, "minus", section.from()), law);
+    }
+    for (int tap = 1; tap <= copper.taps(); tap++) {
+      add(Copper.node(part, "plus", tap), Copper.node(part, "minus", tap), load);
     }
   }
 
@@ -165,8 +191,9 @@ final class Branches {
     branches.add(new Branch(index, from, node(from), to, node(to), law));
   }
 
+  /** Of a terminal, or of a node inside the part. */
   private int node(String terminal) {
-    return nodeNumber.get(connected.node().get(terminal));
+    return nodeNumber.get(connected.node().getOrDefault(terminal, terminal));
   }
 
   private double value(String name) {

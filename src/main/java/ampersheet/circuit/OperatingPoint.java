@@ -1,5 +1,7 @@
 package ampersheet.circuit;
 
+import java.util.List;
+
 /**
  * A solved circuit. Part, node and terminal names that do not exist throw {@link IllegalArgumentException}.
  *
@@ -22,6 +24,9 @@ public interface OperatingPoint {
 
   /** Watts the part takes up; for a source watts it delivers. */
   double power(String part);
+
+  /** Volts across each load of a strip, tap 1 first, or of a panel, row by row from the top. */
+  List<Double> loads(String part);
 
   /** Largest sum of currents at any node, amperes: Kirchhoff's current law says 0. */
   double currentResidual();

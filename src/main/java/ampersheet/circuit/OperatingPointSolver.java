@@ -15,7 +15,8 @@ public final class OperatingPointSolver {
 
   private OperatingPointSolver() {}
 
-  public static Outcome solve(Netlist netlist) {
+  public static Outcome solve(Netlist drawn) {
+    Netlist netlist = Copper.withInsides(drawn);
     Branches branches = new Branches(netlist, capacitor -> null);
     if (branches.unfit() != null) {
       return branches.unfit();

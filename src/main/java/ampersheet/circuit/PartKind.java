@@ -83,6 +83,23 @@ public enum PartKind {
   /** Carries no direct current. {@code initial} is its voltage, from against to, at time 0 (0 when left out). */
   CAPACITOR("capacitor", List.of("from", "to"), Map.of("farads", Dimension.CAPACITANCE),
       Map.of("initial", Dimension.VOLTAGE)),
+  /**
+   * Two equal conductors side by side with {@code taps} loads between them, all alike: each draws {@code amps}, or is a
+   * resistor of {@code load}. {@code ohms} is the copper of one conductor from a tap to the next, and from an end to the
+   * tap there. {@code feed} says where both conductors are fed, at the start unless said; tap 1 is the one at the start.
+   */
+  STRIP("strip", List.of("plus", "minus"), Map.of("taps", Dimension.ONE, "ohms", Dimension.RESISTANCE),
+      Map.of("amps", Dimension.CURRENT, "load", Dimension.RESISTANCE), Map.of("feed", Copper.FEEDS)),
+  /**
+   * Rows that are strips of {@code columns} pixels, {@code ohms} from one pixel to the next, hung side by side on a bus
+   * along their left edge: {@code bus} is its copper, one conductor, from one row to the next and from an end to the row
+   * there; 0 makes it one solid bar. {@code cross}, when given, joins each pixel to the one below as well, so that the
+   * copper is a mesh. {@code feed} says where the bus is fed: its start is at the top.
+   */
+  PANEL("panel", List.of("plus", "minus"),
+      Map.of("columns", Dimension.ONE, "rows", Dimension.ONE, "ohms", Dimension.RESISTANCE, "bus", Dimension.RESISTANCE),
+      Map.of("amps", Dimension.CURRENT, "load", Dimension.RESISTANCE, "cross", Dimension.RESISTANCE),
+      Map.of("feed", Copper.FEEDS)),
   /** Ideal: carries no current; drawn as a circle with V. */
   VOLTMETER("voltmeter", List.of("from", "to"), Map.of(), Map.of()),
   /** Ideal: drops no voltage; drawn as a circle with A. */
@@ -97,12 +114,19 @@ public enum PartKind {
   private final List<String> terminals;
   private final Map<String, Dimension> needed;
   private final Map<String, Dimension> optional;
+  private final Map<String, List<String>> words;
 
   PartKind(String word, List<String> terminals, Map<String, Dimension> needed, Map<String, Dimension> optional) {
+    this(word, terminals, needed, optional, Map.of());
+  }
+
+  PartKind(String word, List<String> terminals, Map<String, Dimension> needed, Map<String, Dimension> optional,
+      Map<String, List<String>> words) {
     this.word = word;
     this.terminals = terminals;
     this.needed = Collections.unmodifiableMap(new TreeMap<>(needed));
     this.optional = Collections.unmodifiableMap(new TreeMap<>(optional));
+    this.words = Collections.unmodifiableMap(new TreeMap<>(words));
   }
 
   /** The key that names this kind in a template. */
@@ -122,6 +146,11 @@ public enum PartKind {
   /** Dimension of each value that may be given. */
   public Map<String, Dimension> optional() {
     return optional;
+  }
+
+  /** What may be said in words, each with the words there are; the first holds when nothing is said. */
+  public Map<String, List<String>> words() {
+    return words;
   }
 
   public static Optional<PartKind> named(String word) {

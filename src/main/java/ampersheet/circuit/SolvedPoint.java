@@ -1,5 +1,6 @@
 package ampersheet.circuit;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -10,7 +11,7 @@ final class SolvedPoint implements OperatingPoint {
   private final Linearisation linearisation;
   private final Map<String, Double> voltage = new LinkedHashMap<>();
   private final Map<String, Netlist.Connected> parts = new LinkedHashMap<>();
-  /** Amperes into each terminal of each part. */
+  /** Amperes into each terminal, and out of each inner node, of each part. */
   private final Map<String, Map<String, Double>> into = new LinkedHashMap<>();
 
   SolvedPoint(Netlist netlist, List<Branch> branches, double[] unknowns, Linearisation linearisation) {
@@ -73,12 +74,23 @@ final class SolvedPoint implements OperatingPoint {
   }
 
   @Override
+  public List<Double> loads(String part) {
+    PlacedPart placed = known(parts, part, "part").part();
+    if (!Copper.isIn(placed)) {
+      throw new IllegalArgumentException(part + " is no strip and no panel");
+    }
+    List<Double> volts = new ArrayList<>();
+    for (int tap = 1; tap <= Copper.of(placed).taps(); tap++) {
+      volts.add(voltage(Copper.node(placed, "plus", tap)) - voltage(Copper.node(placed, "minus", tap)));
+    }
+    return volts;
+  }
+
+  @Override
   public double currentResidual() {
     Map<String, Double> leaving = new LinkedHashMap<>();
-    for (Netlist.Connected connected : netlist.parts()) {
-      connected.node().forEach(
-          (terminal, node) -> leaving.merge(node, current(connected.part().name(), terminal), Double::sum));
-    }
+    into.forEach((part, currents) -> currents.forEach((terminal, amps) ->
+        leaving.merge(parts.get(part).node().getOrDefault(terminal, terminal), amps, Double::sum)));
     double largest = 0;
     for (double sum : leaving.values()) {
       largest = Math.max(largest, Math.abs(sum));

@@ -57,8 +57,8 @@ public final class TransientSolver {
     private double shortest = 1;
     private Linearisation nearby;
 
-    Charging(Netlist netlist) {
-      this.netlist = netlist;
+    Charging(Netlist drawn) {
+      netlist = Copper.withInsides(drawn);
       Branches expanded = new Branches(netlist, capacitor -> new Law.Resistance(1, 0));
       branches = expanded.list();
       for (int i = 0; i < branches.size(); i++) {

@@ -98,6 +98,7 @@ final class CircuitDrawing {
           twoTerminals(part);
       case NMOS, PMOS -> transistor(part, "drain", "gate", "source", PartSymbol.GATE);
       case NPN -> transistor(part, "collector", "base", "emitter", PartSymbol.BASE);
+      case STRIP, PANEL -> copper(part);
       case TRIMPOT -> trimpot(part);
       case REGULATOR -> regulator(part);
       case WIRE -> wire(part);
@@ -221,6 +222,28 @@ final class CircuitDrawing {
     lead(part, to, frame.at(half, 0));
     signs(part, frame, half, symbol);
     return true;
+  }
+
+  private boolean copper(PlacedPart part) {
+    Point plus = pixel(part.end("plus"));
+    Point minus = pixel(part.end("minus"));
+    Frame along = Frame.between(plus, minus);
+    Point start = along.at(0, -1);
+    boolean readsOnwards = along.vertical() ? start.x() < along.origin().x() : start.y() < along.origin().y();
+    Frame frame = readsOnwards ? along : along.flipped();
+    double half = CopperSymbol.halfLength(part.kind());
+    require(part, plus.distanceTo(minus) / 2 >= half + 2 * SHORTEST_LEAD);
+    new CopperSymbol(drawing, part, frame, stroke(part)).draw();
+    bodies.put(part.name(), drawing.bounds(part.name()));
+    lead(part, part.end("plus"), frame.at(-half, 0));
+    lead(part, part.end("minus"), frame.at(half, 0));
+    marks.add(() -> sign(part, "+", frame, -half - 12));
+    marks.add(() -> sign(part, "\u2212", frame, half + 12));
+    return true;
+  }
+
+  private void sign(PlacedPart part, String sign, Frame frame, double u) {
+    drawing.words(part.name(), Lettering.plain(sign, Lettering.BODY), signPlace(part, frame, u));
   }
 
   /** Whether v points to where the label goes. */

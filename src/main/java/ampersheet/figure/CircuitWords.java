@@ -122,6 +122,7 @@ final class CircuitWords {
       case SINK -> name + (forwards ? " draws its current to node " : " brings its current from node ") + other;
       case VOLTMETER -> "the voltmeter " + name + " reads between here and node " + other;
       case SWITCH -> name + ", " + state(part) + ", leads to node " + other;
+      case STRIP, PANEL -> name + ", " + spread(part) + ", lies between here and node " + other;
       case RESISTOR, LOAD, CABLE, CAPACITOR, AMMETER, NMOS, PMOS, NPN, TRIMPOT, REGULATOR, WIRE, GROUND, NODE ->
           name + " leads to node " + other;
     };
@@ -173,7 +174,7 @@ final class CircuitWords {
       case NMOS, PMOS -> "source";
       case NPN -> "emitter";
       case SOURCE, RESISTOR, LOAD, CABLE, SINK, LED, DIODE, ZENER, REFERENCE, SWITCH, TRIMPOT, REGULATOR,
-          CAPACITOR, VOLTMETER, AMMETER, WIRE, GROUND, NODE -> part.kind().terminals().get(part.kind().terminals().size() > 1 ? 1 : 0);
+          CAPACITOR, STRIP, PANEL, VOLTMETER, AMMETER, WIRE, GROUND, NODE -> part.kind().terminals().get(part.kind().terminals().size() > 1 ? 1 : 0);
     };
   }
 
@@ -192,8 +193,29 @@ final class CircuitWords {
       case TRIMPOT -> "wiper at " + at.get("wiper");
       case REGULATOR -> "input at " + at.get("in") + ", output at " + at.get("out") + ", ground at "
           + at.get("ground");
+      case STRIP, PANEL -> "plus at " + at.get("plus") + ", minus at " + at.get("minus") + "; "
+          + spread(connected.part());
       case RESISTOR, LOAD, CABLE, CAPACITOR, WIRE, GROUND, NODE -> "none";
     };
+  }
+
+  /** What lies along the copper, and where it is fed. */
+  private static String spread(PlacedPart part) {
+    String feed = switch (part.word("feed")) {
+      case "start" -> "at the start";
+      case "end" -> "at the end";
+      case "middle" -> "in the middle";
+      default -> "at " + part.word("feed");
+    };
+    return part.kind() == PartKind.STRIP
+        ? "two conductors with " + English.count(count(part, "taps"), "tap", "taps") + " between them, numbered from 1, fed "
+            + feed
+        : English.count(count(part, "rows"), "row", "rows") + " of " + English.count(count(part, "columns"), "pixel",
+            "pixels") + " on a bus along their left ends, the bus fed " + feed;
+  }
+
+  private static int count(PlacedPart part, String value) {
+    return part.values().get(value).intValue();
   }
 
   private static String state(PlacedPart part) {
@@ -208,7 +230,7 @@ final class CircuitWords {
       case VOLTMETER, AMMETER -> from ? "plus" : "minus";
       case LED, DIODE, ZENER, REFERENCE -> from ? "anode" : "cathode";
       case SINK -> from ? "inflow" : "outflow";
-      case NMOS, PMOS, NPN -> terminal;
+      case NMOS, PMOS, NPN, STRIP, PANEL -> terminal;
       case REGULATOR -> switch (terminal) {
         case "in" -> "input";
         case "out" -> "output";
@@ -249,6 +271,8 @@ final class CircuitWords {
       case TRIMPOT -> "trimming potentiometer";
       case REGULATOR -> "linear regulator";
       case CAPACITOR -> "capacitor";
+      case STRIP -> "strip of loads";
+      case PANEL -> "panel of pixels";
       case VOLTMETER -> "voltmeter";
       case AMMETER -> "ammeter";
       case WIRE -> "wire";
@@ -261,6 +285,8 @@ final class CircuitWords {
     return switch (kind) {
       case SWITCH -> "switches";
       case CABLE -> "lengths of wire";
+      case STRIP -> "strips of loads";
+      case PANEL -> "panels of pixels";
       default -> word(kind) + "s";
     };
   }

@@ -44,7 +44,7 @@ final class PartSymbol {
       case CAPACITOR -> 3.5;
       case NMOS, PMOS, NPN -> 11;
       case SWITCH -> 16;
-      case REGULATOR, WIRE, GROUND, NODE -> throw new IllegalArgumentException(kind + " has no body on an axis");
+      case REGULATOR, STRIP, PANEL, WIRE, GROUND, NODE -> throw new IllegalArgumentException(kind + " has no body on an axis");
     };
   }
 
@@ -66,7 +66,8 @@ final class PartSymbol {
       case PMOS -> mosfet(false);
       case NPN -> npn();
       case SWITCH -> contact(isClosed(placed));
-      case REGULATOR, WIRE, GROUND, NODE -> throw new IllegalArgumentException(placed.kind() + " has no body on an axis");
+      case REGULATOR, STRIP, PANEL, WIRE, GROUND, NODE ->
+          throw new IllegalArgumentException(placed.kind() + " has no body on an axis");
     }
   }
 

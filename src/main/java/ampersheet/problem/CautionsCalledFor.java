@@ -66,7 +66,7 @@ final class CautionsCalledFor {
   private static void addFor(PlacedPart part, OperatingPoint point, Set<Caution> found) {
     PartKind kind = part.kind();
     switch (kind) {
-      case SOURCE, LOAD -> { }
+      case SOURCE, LOAD, STRIP, PANEL -> { }
       case CABLE -> {
         if (point.power(part.name()) > WARM_WIRE * part.values().get("metres")) {
           found.add(Caution.HOT_PARTS);

@@ -154,7 +154,7 @@ final class ModelPlans {
   private static PlacedPart placed(PlannedPart part, Values values) {
     Map<String, Double> numbers = new LinkedHashMap<>();
     part.values().forEach((value, formula) -> numbers.put(value, number(formula, values)));
-    return new PlacedPart(part.kind(), part.name(), part.ends(), numbers);
+    return new PlacedPart(part.kind(), part.name(), part.ends(), numbers, part.words(values.words()));
   }
 
   /** @param circuitMeasured what a loss may measure besides temperatures */

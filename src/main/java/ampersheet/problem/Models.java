@@ -4,6 +4,7 @@ import ampersheet.chain.DataPath;
 import ampersheet.chain.FrameMemory;
 import ampersheet.chain.Panel;
 import ampersheet.circuit.OperatingPoint;
+import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
 import ampersheet.circuit.TransientSolver;
 import ampersheet.formula.Evaluation;
@@ -13,6 +14,7 @@ import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Quantity;
 import ampersheet.thermal.HeatNetwork;
 import ampersheet.thermal.HeatSolver;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -24,6 +26,8 @@ import java.util.function.Supplier;
  * threads at once.
  */
 final class Models {
+  private static final double EQUAL_VOLTAGES = 1e-10;
+
   private final ModelPlans plans;
   private final Values values;
 
@@ -154,6 +158,10 @@ final class Models {
       case "temperature_after" -> new Quantity(
           kelvin(Solutions.of(HeatSolver.after(heatNetwork(), number(arguments, 1, asking))), name(arguments, 0)),
           Dimension.TEMPERATURE);
+      case "tap_voltage" -> new Quantity(load(arguments, number(arguments, 1, asking) - 1, "tap"), Dimension.VOLTAGE);
+      case "pixel_voltage" -> new Quantity(pixelVoltage(arguments, asking), Dimension.VOLTAGE);
+      case "lowest_voltage" -> new Quantity(Collections.min(loads(arguments)), Dimension.VOLTAGE);
+      case "lowest_tap" -> Quantity.number(lowestTap(loads(arguments)));
       case "voltage_after" -> new Quantity(after(arguments, asking).voltage(name(arguments, 0)), Dimension.VOLTAGE);
       case "current_after" -> new Quantity(after(arguments, asking).current(name(arguments, 0)), Dimension.CURRENT);
       case "time_until" -> new Quantity(timeUntil(arguments, asking), Dimension.TIME);
@@ -170,6 +178,38 @@ final class Models {
       case "frame_time" -> new Quantity(frameTime(), Dimension.TIME);
       default -> throw new IllegalArgumentException("no measure " + measure);
     };
+  }
+
+  private List<Double> loads(List<Expression> arguments) {
+    return operatingPoint().loads(name(arguments, 0));
+  }
+
+  /** @param index from 0 */
+  private double load(List<Expression> arguments, double index, String what) {
+    List<Double> loads = loads(arguments);
+    if (!Boundaries.isWhole(index) || index < 0 || index >= loads.size()) {
+      throw new Unsolved(name(arguments, 0) + " has no such " + what);
+    }
+    return loads.get((int) index);
+  }
+
+  private double pixelVoltage(List<Expression> arguments, Values asking) {
+    PlacedPart panel = wired().schematic().parts().stream()
+        .filter(part -> part.name().equals(name(arguments, 0))).findFirst().orElseThrow();
+    double columns = panel.values().get("columns");
+    double x = number(arguments, 1, asking);
+    double y = number(arguments, 2, asking);
+    return load(arguments, x >= 0 && x < columns ? y * columns + x : -1, "pixel");
+  }
+
+  /** Of taps that are equal but for rounding, the first. */
+  private static int lowestTap(List<Double> loads) {
+    double lowest = Collections.min(loads);
+    int tap = 0;
+    while (loads.get(tap) - lowest > EQUAL_VOLTAGES * Math.abs(lowest)) {
+      tap++;
+    }
+    return tap + 1;
   }
 
   private OperatingPoint after(List<Expression> arguments, Values asking) {

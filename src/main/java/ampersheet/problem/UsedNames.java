@@ -59,10 +59,12 @@ final class UsedNames {
     return used.names;
   }
 
+  /** With the words that stand for word givens. */
   static Set<String> in(CircuitPlan plan) {
     UsedNames used = new UsedNames();
     for (PlannedPart part : plan.parts()) {
       part.values().values().forEach(used::expression);
+      used.names.addAll(part.words().values());
     }
     return used.names;
   }

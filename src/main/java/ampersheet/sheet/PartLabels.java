@@ -24,7 +24,7 @@ import java.util.TreeMap;
 final class PartLabels {
   /** In the order printed; what is not listed is a property of the model, not of the problem. */
   private static final List<String> PRINTED_VALUES =
-      List.of("volts", "amps", "ohms", "gauge", "metres", "farads", "on", "threshold", "position", "minimum", "quiescent",
+      List.of("volts", "columns", "rows", "taps", "amps", "load", "ohms", "bus", "cross", "gauge", "metres", "farads", "on", "threshold", "position", "minimum", "quiescent",
           "slope", "series");
 
   /** Where the author writes a number here, the problem holds for any that serves. */

@@ -22,14 +22,12 @@ final class ChainSection {
   private static final Set<String> ALONG = words("rows", "columns");
   private static final Set<String> SIDES = words("north", "east", "south", "west");
 
-  private final Names names;
   private final Formulas formulas;
   private final ModelValues values;
   private final Wording wording;
   private final Faults faults;
 
-  ChainSection(Names names, Formulas formulas, ModelValues values, Wording wording, Faults faults) {
-    this.names = names;
+  ChainSection(Formulas formulas, ModelValues values, Wording wording, Faults faults) {
     this.formulas = formulas;
     this.values = values;
     this.wording = wording;
@@ -81,28 +79,8 @@ final class ChainSection {
 
   /** One of the tile's own words, or the name of a word given all of whose words are such. */
   private Optional<String> word(Fields fields, String key, Set<String> words) {
-    Optional<Yaml.Scalar> text = fields.needText(key, Spelling.list(words));
-    if (text.isEmpty() || words.contains(text.get().text())) {
-      return text.map(Yaml.Scalar::text);
-    }
-    String written = text.get().text();
-    Optional<Names.Named> given = names.get(written).filter(named -> named.kind() == Names.Kind.WORD);
-    if (given.isEmpty()) {
-      faults.error(text.get().place(), "the " + key + " of a tile is never \"" + written + "\"",
-          Spelling.list(words) + ", or the name of a word given",
-          Guess.of(written, words, "Use one of these words."));
-      return Optional.empty();
-    }
-    names.use(written);
-    values.take(written, text.get().place());
-    Set<String> strange = new TreeSet<>(given.get().words());
-    strange.removeAll(words);
-    if (!strange.isEmpty()) {
-      faults.error(text.get().place(), written + " may be \"" + strange.iterator().next() + "\", but the " + key
-          + " of a tile is never that", Spelling.list(words), "Correct the words of " + written + ".");
-      return Optional.empty();
-    }
-    return Optional.of(written);
+    return fields.needText(key, Spelling.list(words))
+        .flatMap(text -> values.word(text, words, key + " of a tile", faults));
   }
 
   private Optional<Layout> layout(Fields fields) {

@@ -65,7 +65,7 @@ final class CircuitCheck {
     for (PlannedPart part : plan.parts()) {
       Map<String, Double> numbers = new TreeMap<>();
       part.values().forEach((key, formula) -> numbers.put(key, Evaluation.evaluate(formula, values).value()));
-      parts.add(new PlacedPart(part.kind(), part.name(), part.ends(), numbers));
+      parts.add(new PlacedPart(part.kind(), part.name(), part.ends(), numbers, part.words(values.words())));
     }
     return new Schematic(parts);
   }

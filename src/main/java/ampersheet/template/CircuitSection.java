@@ -26,12 +26,18 @@ final class CircuitSection {
   /** Wires included; solving must not take a stranger's template for ever. */
   private static final int MOST_PARTS = 200;
 
+  /** The drawing has as many as there are. */
+  private static final Set<String> DRAWN_COUNTS = Set.of("taps", "columns", "rows");
+  private static final Formulas.Rule GIVENS = (named, mention) -> !named.isStep() ? Optional.empty()
+      : Optional.of(new Formulas.Refusal("the drawing shows how many there are, and with the step " + named.id()
+          + " that would give the answer away", "givens and constants", "Take a given; a proof may vary it."));
+
   private final ModelValues values;
   private final Numbers numbers;
   private final Wording wording;
   private final Faults faults;
   private final List<Place> places = new ArrayList<>();
-  private final Set<String> parts = new TreeSet<>();
+  private final Map<String, Optional<PartKind>> parts = new TreeMap<>();
   private final Set<String> nodes = new TreeSet<>();
   private final Map<String, Place> named = new TreeMap<>();
 
@@ -63,8 +69,8 @@ final class CircuitSection {
     return places;
   }
 
-  /** Names that measures can ask for. */
-  Set<String> parts() {
+  /** Parts that measures can ask for; the kind is empty where it could not be read. */
+  Map<String, Optional<PartKind>> parts() {
     return parts;
   }
 
@@ -90,11 +96,16 @@ final class CircuitSection {
     for (Map.Entry<String, Dimension> value : new TreeMap<>(kind.get().optional()).entrySet()) {
       value(fields, value.getKey(), value.getValue(), shown).ifPresent(is -> formulas.put(value.getKey(), is));
     }
+    Map<String, String> words = new LinkedHashMap<>();
+    kind.get().words().forEach((key, known) -> fields.text(key)
+        .flatMap(text -> values.word(text, known, key + " of " + shown, faults))
+        .ifPresent(word -> words.put(key, word)));
     Optional<String> caption = wording.text(fields, "caption");
     fields.finish();
     boolean complete = name.isPresent() && ends.size() == kind.get().terminals().size()
         && formulas.keySet().containsAll(kind.get().needed().keySet());
-    return complete ? Optional.of(new PlannedPart(kind.get(), name.get(), ends, formulas, caption)) : Optional.empty();
+    return complete ? Optional.of(new PlannedPart(kind.get(), name.get(), ends, formulas, words, caption))
+        : Optional.empty();
   }
 
   /** The first key names the kind: {@code source} is a part when it stands first, and a terminal of a MOSFET later. */
@@ -113,7 +124,7 @@ final class CircuitSection {
     if (kind.isEmpty()) {
       // Known by its name at least, so that what measures it is not told as wrong too.
       if (item.entries().get(0).value() instanceof Yaml.Scalar name && FormulaReader.isName(name.text())) {
-        parts.add(name.text());
+        parts.put(name.text(), Optional.empty());
         nodes.add(name.text());
       }
       faults.error(first.place(), "there is no kind of part " + first.text(), Spelling.list(kinds),
@@ -147,7 +158,7 @@ final class CircuitSection {
     if (kind == PartKind.NODE) {
       nodes.add(name.text());
     } else if (!nameless) {
-      parts.add(name.text());
+      parts.put(name.text(), Optional.of(kind));
     }
     return Optional.of(name.text());
   }
@@ -180,6 +191,8 @@ final class CircuitSection {
   }
 
   private Optional<Expression> value(Fields fields, String key, Dimension dimension, String part) {
-    return fields.text(key).flatMap(text -> values.read(text, dimension, key + " of " + part));
+    return fields.text(key).flatMap(text -> DRAWN_COUNTS.contains(key)
+        ? values.read(text, GIVENS, dimension, key + " of " + part).map(Formulas.Checked::expression)
+        : values.read(text, dimension, key + " of " + part));
   }
 }

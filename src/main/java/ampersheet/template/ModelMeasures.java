@@ -1,5 +1,6 @@
 package ampersheet.template;
 
+import ampersheet.circuit.PartKind;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
 import ampersheet.formula.FormulaFault;
@@ -8,6 +9,7 @@ import ampersheet.formula.TradeWords;
 import ampersheet.quantity.Dimension;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -25,6 +27,9 @@ public final class ModelMeasures {
     CIRCUIT_NODE("a named node of the circuit", null),
     /** A part of the circuit. */
     PART("a part of the circuit", null),
+    STRIP("a strip of the circuit", null),
+    PANEL("a panel of the circuit", null),
+    STRIP_OR_PANEL("a strip or panel of the circuit", null),
     /** An ambient or node of the heat network. */
     HEAT_NODE("a node of the heat network", null),
     /** A resistance or loss of the heat network. */
@@ -32,7 +37,10 @@ public final class ModelMeasures {
     TIME("a time", Dimension.TIME),
     VOLTAGE("a voltage", Dimension.VOLTAGE),
     TEMPERATURE("a temperature", Dimension.TEMPERATURE),
-    COUNT("a plain number", Dimension.ONE);
+    TAP("a plain number", Dimension.ONE),
+    COLUMN("a plain number", Dimension.ONE),
+    ROW("a plain number", Dimension.ONE),
+    TURN("a plain number", Dimension.ONE);
 
     private final String told;
     private final Dimension dimension;
@@ -67,11 +75,17 @@ public final class ModelMeasures {
       return switch (arguments.get(index)) {
         case CIRCUIT_NODE, HEAT_NODE -> "node";
         case PART -> "part";
+        case STRIP -> "strip";
+        case PANEL -> "panel";
+        case STRIP_OR_PANEL -> "strip or panel";
         case HEAT_FLOW -> "resistance or loss";
         case TIME -> "time";
         case VOLTAGE -> "voltage";
         case TEMPERATURE -> "temperature";
-        case COUNT -> arguments.size() == 1 ? "turn" : index == 0 ? "x" : "y";
+        case TAP -> "tap";
+        case COLUMN -> "x";
+        case ROW -> "y";
+        case TURN -> "turn";
       };
     }
   }
@@ -85,6 +99,14 @@ public final class ModelMeasures {
       new Measure(Model.CIRCUIT, "current", List.of(Argument.PART), Dimension.CURRENT, "current through a part"),
       new Measure(Model.CIRCUIT, "power", List.of(Argument.PART), Dimension.POWER,
           "power a part takes up, a source delivers"),
+      new Measure(Model.CIRCUIT, "tap_voltage", List.of(Argument.STRIP, Argument.TAP), Dimension.VOLTAGE,
+          "voltage across the load at a tap of a strip, from 1"),
+      new Measure(Model.CIRCUIT, "pixel_voltage", List.of(Argument.PANEL, Argument.COLUMN, Argument.ROW),
+          Dimension.VOLTAGE, "voltage across the pixel at column x and row y of a panel, from 0"),
+      new Measure(Model.CIRCUIT, "lowest_voltage", List.of(Argument.STRIP_OR_PANEL), Dimension.VOLTAGE,
+          "lowest voltage across any load of a strip or panel"),
+      new Measure(Model.CIRCUIT, "lowest_tap", List.of(Argument.STRIP), Dimension.ONE,
+          "first tap of a strip with the lowest voltage"),
       new Measure(Model.CIRCUIT, "voltage_after", List.of(Argument.CIRCUIT_NODE, Argument.TIME), Dimension.VOLTAGE,
           "voltage of a node after a time"),
       new Measure(Model.CIRCUIT, "current_after", List.of(Argument.PART, Argument.TIME), Dimension.CURRENT,
@@ -99,21 +121,21 @@ public final class ModelMeasures {
           "time until a node reaches a temperature"),
       new Measure(Model.HEAT, "heat", List.of(Argument.HEAT_FLOW), Dimension.POWER,
           "heat through a resistance or of a loss"),
-      new Measure(Model.CHAIN, "turn", List.of(Argument.COUNT, Argument.COUNT), Dimension.ONE,
+      new Measure(Model.CHAIN, "turn", List.of(Argument.COLUMN, Argument.ROW), Dimension.ONE,
           "turn of the pixel at column x and row y, from 0"),
-      new Measure(Model.CHAIN, "lines_before", List.of(Argument.COUNT, Argument.COUNT), Dimension.ONE,
+      new Measure(Model.CHAIN, "lines_before", List.of(Argument.COLUMN, Argument.ROW), Dimension.ONE,
           "lines of pixels of its tile that the data has left behind at the pixel"),
-      new Measure(Model.CHAIN, "column_of", List.of(Argument.COUNT), Dimension.ONE,
+      new Measure(Model.CHAIN, "column_of", List.of(Argument.TURN), Dimension.ONE,
           "column of the pixel with that turn, from 0"),
-      new Measure(Model.CHAIN, "row_of", List.of(Argument.COUNT), Dimension.ONE,
+      new Measure(Model.CHAIN, "row_of", List.of(Argument.TURN), Dimension.ONE,
           "row of the pixel with that turn, from 0"),
       new Measure(Model.CHAIN, "pixels", List.of(), Dimension.ONE, "number of pixels"),
       new Measure(Model.CHAIN, "tiles", List.of(), Dimension.ONE, "number of tiles"),
       new Measure(Model.CHAIN, "frame_time", List.of(), Dimension.TIME, "time of one frame"),
       new Measure(Model.CHAIN, "memory", List.of(), Dimension.ONE, "memory of the frames kept"),
-      new Measure(Model.CHAIN, "tile_turn", List.of(Argument.COUNT, Argument.COUNT), Dimension.ONE,
+      new Measure(Model.CHAIN, "tile_turn", List.of(Argument.COLUMN, Argument.ROW), Dimension.ONE,
           "turn of the tile that holds the pixel"),
-      new Measure(Model.CHAIN, "return_turn", List.of(Argument.COUNT, Argument.COUNT), Dimension.ONE,
+      new Measure(Model.CHAIN, "return_turn", List.of(Argument.COLUMN, Argument.ROW), Dimension.ONE,
           "tiles the return line passes from the pixel's tile back to the controller"));
 
   private ModelMeasures() {}
@@ -153,26 +175,43 @@ public final class ModelMeasures {
   }
 
   /** The things measures can name, and the models there are. */
-  record Things(Set<Model> models, Set<String> circuitNodes, Set<String> parts, Set<String> heatNodes,
-      Set<String> heatFlows) {
+  record Things(Set<Model> models, Set<String> circuitNodes, Map<String, Optional<PartKind>> parts,
+      Set<String> heatNodes, Set<String> heatFlows) {
     Set<String> of(Argument argument) {
       return switch (argument) {
         case CIRCUIT_NODE -> circuitNodes;
-        case PART -> parts;
+        case PART -> parts.keySet();
+        case STRIP -> partsOf(PartKind.STRIP);
+        case PANEL -> partsOf(PartKind.PANEL);
+        case STRIP_OR_PANEL -> partsOf(PartKind.STRIP, PartKind.PANEL);
         case HEAT_NODE -> heatNodes;
         case HEAT_FLOW -> heatFlows;
         default -> Set.of();
       };
     }
+
+    /** With those whose kind could not be read, which is told already. */
+    private Set<String> partsOf(PartKind... kinds) {
+      Set<String> names = new TreeSet<>();
+      parts.forEach((name, kind) -> {
+        if (kind.isEmpty() || List.of(kinds).contains(kind.get())) {
+          names.add(name);
+        }
+      });
+      return names;
+    }
+  }
+
+  /** Whether the template has the model, and things of it that can be named. */
+  private static boolean isUsable(Measure measure, Things things) {
+    return things.models().contains(measure.model()) && measure.arguments().stream()
+        .allMatch(wanted -> wanted.dimension().isPresent() || !things.of(wanted).isEmpty());
   }
 
   /** A measure of that dimension as it could stand in this template. */
   static Optional<String> example(Dimension dimension, Things things) {
     for (Measure measure : ALL) {
-      boolean possible = measure.dimension().equals(dimension) && things.models().contains(measure.model())
-          && measure.arguments().stream().allMatch(wanted -> wanted.dimension().isPresent()
-              || !things.of(wanted).isEmpty());
-      if (possible) {
+      if (measure.dimension().equals(dimension) && isUsable(measure, things)) {
         List<String> arguments = new ArrayList<>();
         for (Argument wanted : measure.arguments()) {
           arguments.add(wanted.dimension().isPresent() ? measure.argumentWord(arguments.size())
@@ -262,8 +301,7 @@ public final class ModelMeasures {
           String.join(" or ", shapes), "Give it these.");
     }
     Set<String> usable = new TreeSet<>();
-    ALL.stream().filter(measure -> things.models().contains(measure.model()))
-        .forEach(measure -> usable.add(measure.name()));
+    ALL.stream().filter(measure -> isUsable(measure, things)).forEach(measure -> usable.add(measure.name()));
     return new FormulaFault(call.position(), "there is no function or measure " + call.function(),
         Guess.among(usable, "a measure of a model"),
         Guess.of(call.function(), names, "Use one of the measures."));

@@ -2,10 +2,14 @@ package ampersheet.template;
 
 import ampersheet.diagnostic.Place;
 import ampersheet.formula.Expression;
+import ampersheet.formula.Spelling;
 import ampersheet.formula.TradeWords;
 import ampersheet.quantity.Dimension;
 import ampersheet.template.ModelMeasures.Model;
+import java.util.Collection;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 
 /** Reads the formulas that give one model its values, and notes which names it takes. */
 final class ModelValues {
@@ -39,6 +43,35 @@ final class ModelValues {
       }
     });
     return checked;
+  }
+
+  /**
+   * One of the words, or the name of a word given all of whose words are such.
+   *
+   * @param what such as {@code order of a tile}, for the message
+   */
+  Optional<String> word(Yaml.Scalar text, Collection<String> words, String what, Faults faults) {
+    String written = text.text();
+    if (words.contains(written)) {
+      return Optional.of(written);
+    }
+    Optional<Names.Named> given = names.get(written).filter(named -> named.kind() == Names.Kind.WORD);
+    if (given.isEmpty()) {
+      faults.error(text.place(), "the " + what + " is never \"" + written + "\"",
+          Spelling.list(words) + ", or the name of a word given",
+          Guess.of(written, new TreeSet<>(words), "Use one of these words."));
+      return Optional.empty();
+    }
+    names.use(written);
+    take(written, text.place());
+    Set<String> strange = new TreeSet<>(given.get().words());
+    strange.removeAll(words);
+    if (!strange.isEmpty()) {
+      faults.error(text.place(), written + " may be \"" + strange.iterator().next() + "\", but the " + what
+          + " is never that", Spelling.list(words), "Correct the words of " + written + ".");
+      return Optional.empty();
+    }
+    return Optional.of(written);
   }
 
   void take(String name, Place place) {

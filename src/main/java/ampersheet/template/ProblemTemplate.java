@@ -149,12 +149,26 @@ public record ProblemTemplate(String name, String title, String family, String s
     }
   }
 
+  /** @param words each a word of the kind, or the name of a word given */
   public record PlannedPart(ampersheet.circuit.PartKind kind, String name,
       Map<String, ampersheet.circuit.GridPoint> ends, Map<String, Expression> values,
-      Optional<String> caption) {
+      Map<String, String> words, Optional<String> caption) {
     public PlannedPart {
       ends = inOrder(ends);
       values = inOrder(values);
+      words = inOrder(words);
+    }
+
+    public PlannedPart(ampersheet.circuit.PartKind kind, String name,
+        Map<String, ampersheet.circuit.GridPoint> ends, Map<String, Expression> values, Optional<String> caption) {
+      this(kind, name, ends, values, Map.of(), caption);
+    }
+
+    /** With what the word givens say in the place of their names. */
+    public Map<String, String> words(Map<String, String> given) {
+      Map<String, String> said = new java.util.LinkedHashMap<>();
+      words.forEach((key, word) -> said.put(key, given.getOrDefault(word, word)));
+      return said;
     }
   }
 

@@ -117,7 +117,7 @@ final class Reading {
     if (fields.has("chain")) {
       models.add(Model.CHAIN);
       ChainSection section =
-          new ChainSection(names, formulas, new ModelValues(Model.CHAIN, names, formulas, taken), wording, faults);
+          new ChainSection(formulas, new ModelValues(Model.CHAIN, names, formulas, taken), wording, faults);
       chain = fields.group("chain").flatMap(section::read);
     }
     ModelMeasures.Things things = new ModelMeasures.Things(models, circuitSection.nodes(), circuitSection.parts(),

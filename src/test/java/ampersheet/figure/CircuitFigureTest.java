@@ -123,7 +123,7 @@ class CircuitFigureTest {
       String from = row.get(2);
       String to = row.get(3);
       Map<String, String> said = new TreeMap<>();
-      for (String phrase : row.get(4).split(", ")) {
+      for (String phrase : row.get(4).split("[,;] ")) {
         String[] roleAndNode = phrase.split(" at ");
         if (roleAndNode.length == 2) {
           said.put(roleAndNode[0], roleAndNode[1]);
@@ -140,6 +140,8 @@ class CircuitFigureTest {
           assertEquals("current flows from " + from + " to " + to, row.get(4));
           yield new TreeMap<>(Map.of("from", from, "to", to));
         }
+        case "strip of loads", "panel of pixels" -> new TreeMap<>(
+            Map.of("plus", said.get("plus"), "minus", said.get("minus")));
         case "voltmeter", "ammeter" -> new TreeMap<>(Map.of("from", said.get("plus"), "to", to));
         case "N-channel MOSFET", "P-channel MOSFET" -> new TreeMap<>(
             Map.of("drain", said.get("drain"), "gate", said.get("gate"), "source", said.get("source")));

@@ -31,6 +31,16 @@ final class Circuits {
     return this;
   }
 
+  /** A strip or panel {@code L1}. */
+  Circuits copper(PartKind kind, String feed, Map<String, Double> counts, int... ends) {
+    part(kind, "L1", ends);
+    PlacedPart plain = parts.remove(parts.size() - 1);
+    Map<String, Double> values = new TreeMap<>(plain.values());
+    values.putAll(counts);
+    parts.add(new PlacedPart(kind, "L1", plain.ends(), values, Map.of("feed", feed)));
+    return this;
+  }
+
   Circuits wire(int... ends) {
     return part(PartKind.WIRE, "wire" + parts.size(), ends);
   }
@@ -123,6 +133,19 @@ final class Circuits {
         .part(PartKind.GROUND, "gnd", 0, 0).label("V1", "Vs", "=\u00A05\u00A0V")
         .label("W1", "g", "=\u00A022", "l", "=\u00A01.5\u00A0m").label("W2", "g", "=\u00A022", "l", "=\u00A01.5\u00A0m")
         .label("L1", "I", "=\u00A01.8\u00A0A").drawn());
+    for (String feed : List.of("start", "end", "both ends", "middle")) {
+      all.put("strip-" + feed.replace(' ', '-'), new Circuits().part(PartKind.SOURCE, "V1", 0, 0, 0, 6).wire(0, 6, 9, 6)
+          .copper(PartKind.STRIP, feed, Map.of("taps", 30.0), 9, 6, 9, 0).wire(9, 0, 0, 0)
+          .part(PartKind.GROUND, "gnd", 0, 0).label("V1", "Vs", "=\u00A012\u00A0V")
+          .label("L1", "n", "=\u00A030", "I1", "=\u00A012\u00A0mA").drawn());
+      all.put("panel-" + feed.replace(' ', '-'), new Circuits().part(PartKind.SOURCE, "V1", 0, 0, 0, 10)
+          .wire(0, 10, 5, 10).copper(PartKind.PANEL, feed, Map.of("columns", 24.0, "rows", 24.0), 5, 10, 5, 0)
+          .wire(5, 0, 0, 0).part(PartKind.GROUND, "gnd", 0, 0).label("V1", "Vs", "=\u00A05\u00A0V")
+          .label("L1", "c", "=\u00A024", "r", "=\u00A024").drawn());
+    }
+    all.put("short-strip-lying", new Circuits().part(PartKind.SOURCE, "V1", 0, 0, 8, 0)
+        .copper(PartKind.STRIP, "middle", Map.of("taps", 5.0), 8, 12, 0, 12).wire(0, 0, 0, 12).wire(8, 0, 8, 12)
+        .label("V1", "Vs", "=\u00A012\u00A0V").label("L1", "n", "=\u00A05").drawn());
     all.put("ladder", ladder(4));
     all.put("tight", new Circuits().part(PartKind.SOURCE, "V1", 0, 0, 0, 2).part(PartKind.RESISTOR, "R1", 0, 2, 2, 2)
         .part(PartKind.RESISTOR, "R2", 2, 2, 2, 0).wire(2, 0, 0, 0).wire(2, 2, 4, 2).part(PartKind.RESISTOR, "R3", 4, 2, 4, 0)

@@ -12,6 +12,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -52,11 +53,11 @@ class ModelMeasuresTest {
   void ofTwoMeasuresWithOneNameTheOneWhoseThingsAreNamedIsMeant() {
     Expression.Call charging = (Expression.Call) FormulaReader.expression("time_until(out, 3 V)");
     Expression.Call warming = (Expression.Call) FormulaReader.expression("time_until(plate, 50 degC)");
-    ModelMeasures.Things things = new ModelMeasures.Things(Set.of(Model.CIRCUIT, Model.HEAT), Set.of("out"), Set.of(),
+    ModelMeasures.Things things = new ModelMeasures.Things(Set.of(Model.CIRCUIT, Model.HEAT), Set.of("out"), Map.of(),
         Set.of("plate"), Set.of());
     assertEquals(List.of(Model.CIRCUIT), models(charging, things));
     assertEquals(List.of(Model.HEAT), models(warming, things));
-    ModelMeasures.Things heat = new ModelMeasures.Things(Set.of(Model.HEAT), Set.of(), Set.of(), Set.of("plate"),
+    ModelMeasures.Things heat = new ModelMeasures.Things(Set.of(Model.HEAT), Set.of(), Map.of(), Set.of("plate"),
         Set.of());
     assertEquals(List.of(Model.HEAT), models(charging, heat));
   }

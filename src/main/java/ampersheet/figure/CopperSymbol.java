@@ -1,0 +1,150 @@
+package ampersheet.figure;
+
+import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PlacedPart;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Bodies of strips and panels: loads between two heavy conductors, with the points where these are fed. Along u the plus
+ * comes first; v runs from the start of a strip to its end, and along the rows of a panel.
+ */
+final class CopperSymbol {
+  private static final double RAIL = 18;
+  private static final double FEED_LINE = RAIL + 13;
+  private static final double HALF_STRIP = 126;
+  private static final double TAP_HEIGHT = 18;
+  /** A longer strip shows its first and last taps. */
+  private static final int TAPS_SHOWN = 6;
+  private static final double DOT = 3;
+
+  private static final double HALF_PANEL = 96;
+  private static final double PLUS_BUS = 24;
+  private static final double MINUS_BUS = 32;
+  /** Lines closer than this run together. */
+  private static final double CLOSEST_LINES = 6;
+
+  private final Drawing drawing;
+  private final PlacedPart part;
+  private final Frame frame;
+  private final Stroke stroke;
+
+  CopperSymbol(Drawing drawing, PlacedPart part, Frame frame, Stroke stroke) {
+    this.drawing = drawing;
+    this.part = part;
+    this.frame = frame;
+    this.stroke = stroke;
+  }
+
+  /** How far along u the leads end. */
+  static double halfLength(PartKind kind) {
+    return kind == PartKind.STRIP ? FEED_LINE : HALF_PANEL + 12;
+  }
+
+  void draw() {
+    if (part.kind() == PartKind.STRIP) {
+      strip();
+    } else {
+      panel();
+    }
+  }
+
+  private void strip() {
+    conductor(-RAIL, -HALF_STRIP, -RAIL, HALF_STRIP);
+    conductor(RAIL, -HALF_STRIP, RAIL, HALF_STRIP);
+    List<String> shown = numbers(part.values().get("taps").intValue());
+    double pitch = 2 * HALF_STRIP / shown.size();
+    for (int i = 0; i < shown.size(); i++) {
+      tap(shown.get(i), -HALF_STRIP + (i + 0.5) * pitch);
+    }
+    List<Double> feeds = switch (part.word("feed")) {
+      case "start" -> List.of(-HALF_STRIP);
+      case "end" -> List.of(HALF_STRIP);
+      case "both ends" -> List.of(-HALF_STRIP, HALF_STRIP);
+      default -> List.of(0.0);
+    };
+    for (double side : new double[] {-1, 1}) {
+      for (double v : feeds) {
+        drawing.line(part.name(), stroke, frame.at(side * FEED_LINE, 0), frame.at(side * FEED_LINE, v),
+            frame.at(side * RAIL, v));
+        drawing.dot(part.name(), frame.at(side * RAIL, v), DOT);
+      }
+    }
+  }
+
+  private static List<String> numbers(int taps) {
+    List<String> numbers = new ArrayList<>();
+    for (int tap = 1; tap <= taps; tap++) {
+      boolean last = tap > taps - 2;
+      if (taps <= TAPS_SHOWN || tap <= TAPS_SHOWN - 3 || last) {
+        numbers.add(Integer.toString(tap));
+      } else if (tap == TAPS_SHOWN - 2) {
+        numbers.add("…");
+      }
+    }
+    return numbers;
+  }
+
+  private void tap(String number, double v) {
+    Lettering lettering = Lettering.plain(number, Lettering.SMALL);
+    if (!number.equals("…")) {
+      double half = TAP_HEIGHT / 2;
+      double across = Math.max(TAP_HEIGHT, lettering.width() + 8) / 2;
+      drawing.outlined(part.name(), stroke, frame.at(-half, v - across), frame.at(-half, v + across),
+          frame.at(half, v + across), frame.at(half, v - across));
+      drawing.line(part.name(), stroke, frame.at(-RAIL, v), frame.at(-half, v));
+      drawing.line(part.name(), stroke, frame.at(half, v), frame.at(RAIL, v));
+    }
+    drawing.words(part.name(), lettering, frame.at(0, v));
+  }
+
+  private void panel() {
+    double far = MINUS_BUS + 2 * HALF_PANEL;
+    conductor(-HALF_PANEL, PLUS_BUS, HALF_PANEL, PLUS_BUS);
+    conductor(-HALF_PANEL, MINUS_BUS, HALF_PANEL, MINUS_BUS);
+    drawing.outlined(part.name(), stroke, frame.at(-HALF_PANEL, MINUS_BUS), frame.at(-HALF_PANEL, far),
+        frame.at(HALF_PANEL, far), frame.at(HALF_PANEL, MINUS_BUS));
+    for (double share : shares(part.values().get("columns").intValue())) {
+      double v = MINUS_BUS + share * 2 * HALF_PANEL;
+      drawing.line(part.name(), Stroke.FINE, frame.at(-HALF_PANEL, v), frame.at(HALF_PANEL, v));
+    }
+    for (double share : shares(part.values().get("rows").intValue())) {
+      double u = -HALF_PANEL + share * 2 * HALF_PANEL;
+      drawing.line(part.name(), Stroke.FINE, frame.at(u, MINUS_BUS), frame.at(u, far));
+    }
+    switch (part.word("feed")) {
+      case "start" -> feed(-HALF_PANEL + 6, 0, -HALF_PANEL + 16, 0);
+      case "end" -> feed(HALF_PANEL - 16, 0, HALF_PANEL - 6, 0);
+      case "both ends" -> {
+        feed(-HALF_PANEL + 6, 0, -HALF_PANEL + 16, 10);
+        feed(HALF_PANEL - 16, 0, HALF_PANEL - 6, 10);
+      }
+      default -> feed(-5, 0, 5, 0);
+    }
+  }
+
+  /** Where between the two sides the lines stand. */
+  private static List<Double> shares(int cells) {
+    int drawn = (int) Math.min(cells, 2 * HALF_PANEL / CLOSEST_LINES);
+    List<Double> shares = new ArrayList<>();
+    for (int line = 1; line < drawn; line++) {
+      shares.add((double) line / drawn);
+    }
+    return shares;
+  }
+
+  /** Plus from its lead to its bus at {@code uPlus}, minus at {@code uMinus}, each along its own line. */
+  private void feed(double uPlus, double vPlus, double uMinus, double vMinus) {
+    double end = halfLength(PartKind.PANEL);
+    drawing.line(part.name(), stroke, frame.at(-end, 0), frame.at(-end, vPlus), frame.at(uPlus, vPlus),
+        frame.at(uPlus, PLUS_BUS));
+    drawing.dot(part.name(), frame.at(uPlus, PLUS_BUS), DOT);
+    drawing.line(part.name(), stroke, frame.at(end, 0), frame.at(end, vMinus), frame.at(uMinus, vMinus),
+        frame.at(uMinus, MINUS_BUS));
+    drawing.dot(part.name(), frame.at(uMinus, MINUS_BUS), DOT);
+  }
+
+  private void conductor(double u1, double v1, double u2, double v2) {
+    drawing.line(part.name(), stroke == Stroke.LINE ? Stroke.STRONG : stroke, frame.at(u1, v1), frame.at(u2, v2));
+  }
+}
