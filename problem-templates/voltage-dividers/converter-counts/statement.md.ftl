@@ -1,0 +1,1 @@
+A controller watches its battery through a divider of **${R1}** above and **${R2}** below. Its converter measures from 0 V to **${Vr}** in **${bits}** bits: one count is the reference divided by 2 to the power of ${bits}. Below **${VB}** at the battery the program is to switch everything off.

@@ -1,0 +1,1 @@
+The threshold of a comparator is to be adjustable from **${Vlo}** to **${Vhi}**, and no further than need be, so that the trimpot can be set finely. A **${RP}** trimpot lies ready, and a **${Vr}** reference to hang it on. Two end resistors, one above and one below, are to narrow its range.

@@ -1,0 +1,1 @@
+A voltage of about **${V}** is to be set by hand. On the left: a one-turn trimpot straight across the **${Vs}** supply; its wiper travels **${A}** from stop to stop. On the right: a trimpot of **${turns}** turns across a **${Vr}** reference; each turn of its screw is a full circle. Both tracks are even.
