@@ -24,9 +24,9 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 @Command(name = "mark", sortOptions = false,
-    description = "Marks a folder of returned answers: marks, a feedback page for each learner.",
+    description = "Marks a folder of returned answers: marks, a feedback page for each learner, a report on the class.",
     footer = {"", "Read are tables (.csv) with the columns sheet,question,answer, and sheets filled in as Markdown (.md).",
-        "Written are DIR/feedback/seat-001.html, DIR/marks.csv, answers.csv, files.csv (what became of each "
+        "Written are DIR/report.html, DIR/feedback/seat-001.html, DIR/marks.csv, answers.csv, files.csv (what became of each "
             + "file) and set-aside.csv (answers that did not count, and why). The same files give the same bytes.",
         "Exit code 1 if a file could not be marked in full; everything else is marked all the same."})
 final class MarkCommand implements Callable<Integer> {
@@ -132,6 +132,7 @@ final class MarkCommand implements Callable<Integer> {
           : count(marked.changed(), "mark") + " changed, in " + InputFile.shown(out.resolve("changes.csv")));
     }
     streams.line("");
+    streams.line("Open first:  " + InputFile.shown(out.resolve("report.html")));
     streams.line("Hand out:    " + InputFile.shown(out.resolve("feedback")) + "/");
     streams.line("Keep:        " + InputFile.shown(out.resolve("marks.csv")));
   }

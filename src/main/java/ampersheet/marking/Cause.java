@@ -11,17 +11,16 @@ import java.util.Optional;
  * What probably led to an answer that is not right. The same id in two problems means the same cause: a modelled mistake
  * keeps its id across templates, a slip has one for all of them, an option belongs to its question alone.
  *
+ * @param label a few words for a table
  * @param says to the learner, one or two sentences
  * @param modelled whether the template models it, as opposed to a slip that can happen in any problem
  */
-record Cause(String id, String says, boolean modelled) {
+record Cause(String id, String label, String says, boolean modelled) {
 
   /** Empty where the answer is right, cannot be read, or is not explained. */
   static Optional<Cause> of(SheetProblem problem, AnswerKey key, Verdict verdict) {
     return switch (verdict.rung()) {
-      case KNOWN_MISTAKE -> Optional.of(new Cause(key.acceptance() instanceof Acceptance.Choice
-          ? problem.template().name() + " " + key.step() + " " + verdict.mistake().orElseThrow()
-          : verdict.mistake().orElseThrow(), verdict.message(), true));
+      case KNOWN_MISTAKE -> Optional.of(modelled(problem, key, verdict));
       case CRITERION_MISSED -> Optional.of(criterion(problem, key, verdict.mistake().orElseThrow()));
       case WRONG_DIMENSION -> slip("another quantity", "The answer's unit belongs to another quantity.");
       case UNIT_MISSING -> slip("unit missing", "The number is right, but its unit is missing.");
@@ -35,15 +34,23 @@ record Cause(String id, String says, boolean modelled) {
     };
   }
 
+  private static Cause modelled(SheetProblem problem, AnswerKey key, Verdict verdict) {
+    String id = verdict.mistake().orElseThrow();
+    return key.acceptance() instanceof Acceptance.Choice
+        ? new Cause(problem.template().name() + " " + key.step() + " " + id, "chose “" + verdict.understood() + "”",
+            verdict.message(), true)
+        : new Cause(id, id.replace('-', ' '), verdict.message(), true);
+  }
+
   /** Without the learner's own values, which differ from one to the next. */
   private static Cause criterion(SheetProblem problem, AnswerKey key, String id) {
     String says = problem.template().designs().stream().filter(design -> design.steps().contains(key.step()))
         .flatMap(design -> design.criteria().stream()).filter(criterion -> criterion.id().equals(id))
         .map(ProblemTemplate.Criterion::says).findFirst().orElseThrow();
-    return new Cause(problem.template().name() + " " + id, says, true);
+    return new Cause(problem.template().name() + " " + id, id.replace('-', ' '), says, true);
   }
 
-  private static Optional<Cause> slip(String id, String says) {
-    return Optional.of(new Cause(id, says, false));
+  private static Optional<Cause> slip(String label, String says) {
+    return Optional.of(new Cause("slip: " + label, label, says, false));
   }
 }

@@ -80,6 +80,9 @@ public final class Marking {
     List<SetAside> setAside = new ArrayList<>(inbox.setAside());
     setAside.addAll(marker.setAside());
     List<MarkChange> changes = task.before().map(before -> MarkChange.between(before, standings)).orElse(List.of());
+    output.write("report.html", HtmlPage.render(ClassReport.compose(task.set().plan(),
+        new ClassResults(task.set(), standings), inbox.files(), task.roster().seats().size() - standings.size(),
+        task.before().map(before -> changes), setAside.size(), privacy)));
     output.write("marks.csv", tables.marks());
     output.write("answers.csv", tables.answers());
     output.write("files.csv", MarkTables.files(inbox.files()));

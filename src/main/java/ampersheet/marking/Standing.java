@@ -16,14 +16,7 @@ record Standing(Roster.Seat seat, SheetId sheet, List<Outcome> outcomes) {
   }
 
   /** A question of the plan, whatever its numbers. Learners who got another template of a pool did not get it. */
-  record Item(int place, String template, String step) implements Comparable<Item> {
-    @Override
-    public int compareTo(Item other) {
-      int byPlace = Integer.compare(place, other.place);
-      int byTemplate = byPlace != 0 ? byPlace : template.compareTo(other.template);
-      return byTemplate != 0 ? byTemplate : step.compareTo(other.step);
-    }
-  }
+  record Item(int place, String template, String step) {}
 
   /**
    * @param problem its number on this sheet

@@ -11,10 +11,14 @@ import java.nio.charset.StandardCharsets;
 final class StyleSheet {
   private static final String COMMON = read("sheet.css");
 
+  /** Tables with many columns of numbers. */
+  private static final String WIDE = ".report { max-width: 64rem; }\n.report h2 { margin-top: 2.8rem; }\n"
+      + ".report main > table { margin-top: 1.4rem; }\n";
+
   private StyleSheet() {}
 
   static String of(Document document) {
-    return COMMON + paged(document);
+    return COMMON + (document.kind() == Document.Kind.REPORT ? WIDE : "") + paged(document);
   }
 
   /**
