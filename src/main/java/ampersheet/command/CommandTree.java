@@ -14,7 +14,7 @@ import picocli.CommandLine.Spec;
 @Command(name = "ampersheet", version = "ampersheet 0.1.0", sortOptions = false,
     description = "Worked-example problem sets for bench electronics: every answer solved twice, every typed answer checked by"
         + " the same engine.",
-    subcommands = {TemplatesCommand.class, WorkCommand.class, ProveCommand.class, IssueCommand.class, KeyCommand.class,
+    subcommands = {TemplatesCommand.class, WorkCommand.class, ProveCommand.class, IssueCommand.class, HandoutCommand.class, KeyCommand.class,
         CheckCommand.class, MarkCommand.class},
     footer = {"", "Exit codes: 0 fine, 1 problems found, 2 wrong usage."})
 final class CommandTree implements Callable<Integer> {
@@ -42,6 +42,7 @@ final class CommandTree implements Callable<Integer> {
     line.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));
     line.setUsageHelpAutoWidth(false).setUsageHelpWidth(100);
     line.setAbbreviatedOptionsAllowed(false);
+    line.setCaseInsensitiveEnumValuesAllowed(true);
     line.setParameterExceptionHandler((fault, given) -> wrongUsage(fault, streams));
     line.setExecutionExceptionHandler((fault, at, result) -> failed(fault, at, streams));
     int exitCode = line.execute(arguments);

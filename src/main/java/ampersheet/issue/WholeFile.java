@@ -3,7 +3,9 @@ package ampersheet.issue;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
+import java.io.BufferedOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.AtomicMoveNotSupportedException;
@@ -21,20 +23,40 @@ import java.util.Arrays;
 public final class WholeFile {
   private WholeFile() {}
 
+  /** What is to be in a file, written piece by piece. */
+  @FunctionalInterface
+  public interface Content {
+    void writeTo(OutputStream out) throws IOException;
+  }
+
   /**
    * @return whether the file was written; a file that already holds this text is left alone
    * @throws DiagnosticException if the folder or the file cannot be written
    */
   public static boolean write(Path file, String text) {
     byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
-    Path temporary = file.resolveSibling("." + file.getFileName() + "." + ProcessHandle.current().pid() + ".part");
     try {
-      Files.createDirectories(file.toAbsolutePath().getParent());
       if (holds(file, bytes)) {
         return false;
       }
+    } catch (IOException failure) {
+      throw new DiagnosticException(told(file, failure));
+    }
+    return write(file, out -> out.write(bytes));
+  }
+
+  /** The same for what is too large to be held in memory. */
+  public static boolean write(Path file, Content content) {
+    Path temporary = file.resolveSibling("." + file.getFileName() + "." + ProcessHandle.current().pid() + ".part");
+    try {
+      Files.createDirectories(file.toAbsolutePath().getParent());
       try {
-        Files.write(temporary, bytes);
+        try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(temporary))) {
+          content.writeTo(out);
+        }
+        if (Files.isRegularFile(file) && Files.mismatch(temporary, file) < 0) {
+          return false;
+        }
         move(temporary, file);
       } finally {
         Files.deleteIfExists(temporary);

@@ -23,6 +23,11 @@ public record Document(Kind kind, String language, String title, String subtitle
     blocks = List.copyOf(blocks);
   }
 
+  /** The same for other paper. */
+  public Document on(Paper other) {
+    return new Document(kind, language, title, subtitle, sheetId, other, blocks);
+  }
+
   public enum Kind { SHEET, KEY, INDEX, FEEDBACK, REPORT }
 
   public enum Paper { A4, LETTER }

@@ -369,4 +369,23 @@ class MainTest {
     assertTrue(run.out().contains("2 of 5 right."), run.out());
     assertFalse(run.out().contains("**"), run.out());
   }
+
+  @Test
+  void handoutMakesOnePdf() throws IOException {
+    Path out = folder.resolve("tonight.pdf");
+    Run made = small("handout", plan.toString(), "--copies", "2", "--paper", "letter", "--out", out.toString(), "--json");
+    assertEquals(0, made.exitCode(), made.err());
+    assertEquals(2, made.json().get("sheets").asInt());
+    assertTrue(Files.size(out) > 10_000);
+    assertEquals("", made.err());
+  }
+
+  @Test
+  void handoutSaysWhoseSheetsItNeeds() {
+    assertEquals(2, small("handout", plan.toString(), "--out", "x.pdf").exitCode());
+    assertEquals(2, small("handout", plan.toString(), "--copies", "2", "--roster", roster.toString(), "--out", "x.pdf")
+        .exitCode());
+    assertEquals(2, small("handout", plan.toString(), "--copies", "0", "--out", "x.pdf").exitCode());
+    assertEquals(2, small("handout", plan.toString(), "--copies", "1", "--paper", "napkin", "--out", "x.pdf").exitCode());
+  }
 }

@@ -1,0 +1,108 @@
+package ampersheet.command;
+
+import ampersheet.issue.Handouts;
+import ampersheet.render.pdf.Profile;
+import ampersheet.sheet.Document;
+import ampersheet.sheet.Plan;
+import ampersheet.sheet.PlanReader;
+import ampersheet.sheet.Roster;
+import ampersheet.sheet.RosterReader;
+import ampersheet.sheet.SheetId;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+@Command(name = "handout", sortOptions = false,
+    description = "Makes one PDF of everybody's sheets, ready for a printer that prints both sides.",
+    footer = {"", "Every learner's sheet begins on a new leaf; an example lies beside its twin. The file is whole or not "
+        + "there; the same command gives the same bytes."})
+final class HandoutCommand implements Callable<Integer> {
+  private final Streams streams;
+
+  @Parameters(paramLabel = "PLAN", description = "What each sheet holds; see \"Writing a plan\" in the template guide.")
+  private Path plan;
+
+  @ArgGroup(multiplicity = "1")
+  private Learners learners;
+
+  /** Either a number or a list. */
+  static final class Learners {
+    @Option(names = "--copies", paramLabel = "N", description = "Sheets for seats 1 to N, without names.")
+    private Integer copies;
+
+    @Option(names = "--roster", paramLabel = "CLASS.csv", description = "The class: lines of seat,name.")
+    private Path roster;
+  }
+
+  @Option(names = "--out", required = true, paramLabel = "FILE.pdf", description = "The file to be written.")
+  private Path out;
+
+  @Option(names = "--paper", paramLabel = "PAPER", description = "a4 or letter; without it, what the plan says.")
+  private Optional<Document.Paper> paper = Optional.empty();
+
+  @Option(names = "--profile", paramLabel = "PROFILE", defaultValue = "REGULAR",
+      description = "regular: 12 point. large: large print, 18 point, figures drawn for it. easy: easy reading, without serifs, "
+          + "wide lines.")
+  private Profile profile;
+
+  @Option(names = "--keys", paramLabel = "WHERE", defaultValue = "LAST",
+      description = "last (the default): behind all sheets, on leaves of their own. apart: in FILE-keys.pdf. none.")
+  private Handouts.Keys keys;
+
+  @Option(names = "--json", description = "Say what was made as JSON.")
+  private boolean json;
+
+  @Mixin
+  private TemplateOptions templates;
+
+  @Mixin
+  private HelpOptions help;
+
+  HandoutCommand(Streams streams) {
+    this.streams = streams;
+  }
+
+  @Override
+  public Integer call() {
+    Plan read = PlanReader.read(InputFile.shown(plan), InputFile.read(plan, "a plan"));
+    Handouts.Wish wish = new Handouts.Wish(paper.orElse(read.paper()), profile, keys);
+    Handouts.Printed printed = Handouts.print(read, roster(), templates.library(), out, wish);
+    if (json) {
+      streams.line(Json.of(json -> json.number("sheets", printed.sheets()).number("sides", printed.sides())
+          .number("files_written", printed.written())
+          .texts("files", printed.files().stream().map(InputFile::shown).toList())));
+    } else {
+      streams.line(count(printed.sheets(), "sheet") + " on " + count(printed.sides(), "side") + " of paper ("
+          + count(printed.written(), "file") + " written)");
+      printed.files().forEach(file -> streams.line("  " + InputFile.shown(file)));
+      streams.line("Print on both sides, turned over the long edge, at actual size.");
+    }
+    return CommandTree.FINE;
+  }
+
+  private Roster roster() {
+    if (learners.roster != null) {
+      return RosterReader.read(InputFile.shown(learners.roster), InputFile.read(learners.roster, "a class list"));
+    }
+    if (learners.copies < 1 || learners.copies > SheetId.LAST_SEAT) {
+      throw new WrongUsage("--copies", learners.copies + " sheets cannot be made", "a number from 1 to " + SheetId.LAST_SEAT,
+          "Say how many learners there are.");
+    }
+    List<Roster.Seat> seats = new ArrayList<>();
+    for (int seat = 1; seat <= learners.copies; seat++) {
+      seats.add(new Roster.Seat(seat, ""));
+    }
+    return new Roster(seats);
+  }
+
+  private static String count(int number, String what) {
+    return number + " " + what + (number == 1 ? "" : "s");
+  }
+}

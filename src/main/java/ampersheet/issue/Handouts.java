@@ -1,0 +1,79 @@
+package ampersheet.issue;
+
+import ampersheet.render.pdf.PdfBook;
+import ampersheet.render.pdf.Profile;
+import ampersheet.sheet.Composer;
+import ampersheet.sheet.Document;
+import ampersheet.sheet.Plan;
+import ampersheet.sheet.ProblemSet;
+import ampersheet.sheet.Roster;
+import ampersheet.sheet.Sheet;
+import ampersheet.sheet.SheetMaker;
+import ampersheet.template.TemplateLibrary;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+/** A plan and a number of learners become one PDF to be printed, and where wanted another one with the keys. */
+public final class Handouts {
+  private Handouts() {}
+
+  public enum Keys {
+    /** Behind all sheets, each on leaves of its own. */
+    LAST,
+    /** In a file beside, named after it. */
+    APART,
+    NONE
+  }
+
+  /** How the handouts are to look. */
+  public record Wish(Document.Paper paper, Profile profile, Keys keys) {}
+
+  /**
+   * What was printed.
+   *
+   * @param sides of paper in both files, empty ones included
+   * @param files those with sheets and, where apart, with keys
+   */
+  public record Printed(int sheets, int sides, List<Path> files, int written) {
+    public Printed {
+      files = List.copyOf(files);
+    }
+  }
+
+  /**
+   * Each file is whole or not there; the same inputs give the same bytes.
+   *
+   * @throws ampersheet.diagnostic.DiagnosticException with all faults of plan and templates, if a template has too few
+   *     variants, if a name has letters that cannot be printed, or if a file cannot be written
+   */
+  public static Printed print(Plan plan, Roster roster, TemplateLibrary templates, Path out, Wish wish) {
+    SheetMaker maker = new SheetMaker(ProblemSet.of(plan, templates));
+    maker.prepare(roster.lastSeat());
+    boolean apart = wish.keys() == Keys.APART;
+    try (PdfBook sheets = new PdfBook(plan.title(), plan.language(), wish.profile());
+        PdfBook keys = new PdfBook("Key: " + plan.title(), plan.language(), wish.profile())) {
+      for (Roster.Seat seat : roster.seats()) {
+        Sheet sheet = maker.sheet(seat.number());
+        sheets.add(Composer.sheet(sheet, seat.name()).on(wish.paper()));
+        if (wish.keys() != Keys.NONE) {
+          (apart ? keys : sheets).add(Composer.key(sheet, seat.name()).on(wish.paper()));
+        }
+      }
+      List<Path> files = new ArrayList<>(List.of(out));
+      int written = WholeFile.write(out, sheets::write) ? 1 : 0;
+      if (apart) {
+        files.add(keysBeside(out));
+        written += WholeFile.write(keysBeside(out), keys::write) ? 1 : 0;
+      }
+      return new Printed(roster.seats().size(), sheets.sides() + keys.sides(), files, written);
+    }
+  }
+
+  /** {@code tonight.pdf} has its keys in {@code tonight-keys.pdf}. */
+  static Path keysBeside(Path out) {
+    String name = out.getFileName().toString();
+    String stem = name.endsWith(".pdf") ? name.substring(0, name.length() - ".pdf".length()) : name;
+    return out.resolveSibling(stem + "-keys.pdf");
+  }
+}

@@ -1,0 +1,69 @@
+package ampersheet.render.pdf;
+
+import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
+import com.openhtmltopdf.pdfboxout.PDFontSupplier;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import org.apache.fontbox.ttf.CmapLookup;
+import org.apache.fontbox.ttf.TTFParser;
+import org.apache.fontbox.ttf.TrueTypeFont;
+import org.apache.pdfbox.io.RandomAccessReadBuffer;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.font.PDType0Font;
+
+/**
+ * The faces that are shipped with the program, in one PDF: embedded once for all its handouts, with the letters that are
+ * used. What the text faces lack (∥, ⌈, ⚠) comes from the last one.
+ */
+final class Fonts {
+  static final String SERIF = "Liberation Serif";
+  static final String SANS = "Liberation Sans";
+  static final String SYMBOLS = "DejaVu Sans";
+  private static final int NORMAL = 400;
+  private static final int BOLD = 700;
+
+  private record Face(String family, int weight, FontStyle style, PDType0Font font, CmapLookup letters) {}
+
+  private final List<Face> faces = new ArrayList<>();
+
+  Fonts(PDDocument document) throws IOException {
+    load(document, SERIF, "LiberationSerif");
+    load(document, SANS, "LiberationSans");
+    faces.add(face(document, SYMBOLS, NORMAL, FontStyle.NORMAL, "DejaVuSans"));
+  }
+
+  private void load(PDDocument document, String family, String file) throws IOException {
+    faces.add(face(document, family, NORMAL, FontStyle.NORMAL, file + "-Regular"));
+    faces.add(face(document, family, BOLD, FontStyle.NORMAL, file + "-Bold"));
+    faces.add(face(document, family, NORMAL, FontStyle.ITALIC, file + "-Italic"));
+  }
+
+  private static Face face(PDDocument document, String family, int weight, FontStyle style, String file)
+      throws IOException {
+    try (InputStream in = Resources.open("fonts/" + file + ".ttf")) {
+      TrueTypeFont font = new TTFParser().parse(new RandomAccessReadBuffer(in));
+      return new Face(family, weight, style, PDType0Font.load(document, font, true), font.getUnicodeCmapLookup());
+    }
+  }
+
+  void register(PdfRendererBuilder builder) {
+    faces.forEach(face ->
+        builder.useFont(new PDFontSupplier(face.font()), face.family(), face.weight(), face.style(), true));
+  }
+
+  /** Characters of the text that no face has; they would be printed as a number sign. */
+  Set<String> missing(String text) {
+    Set<String> missing = new TreeSet<>();
+    text.codePoints().filter(c -> !Character.isWhitespace(c)).distinct().forEach(c -> {
+      if (faces.stream().noneMatch(face -> face.letters().getGlyphId(c) != 0)) {
+        missing.add(Character.toString(c));
+      }
+    });
+    return missing;
+  }
+}

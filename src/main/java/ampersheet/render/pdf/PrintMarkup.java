@@ -1,0 +1,424 @@
+package ampersheet.render.pdf;
+
+import ampersheet.figure.Figure;
+import ampersheet.formula.Condition;
+import ampersheet.formula.MathMl;
+import ampersheet.formula.Notation;
+import ampersheet.formula.Spoken;
+import ampersheet.formula.Symbol;
+import ampersheet.quantity.QuantityWriter.Printed;
+import ampersheet.render.Derivation;
+import ampersheet.render.Markup;
+import ampersheet.render.ProseMarkup;
+import ampersheet.render.Wording;
+import ampersheet.sheet.Document;
+import ampersheet.sheet.Document.Block;
+import ampersheet.sheet.Document.Caution;
+import ampersheet.sheet.Document.Cell;
+import ampersheet.sheet.Document.FigureBlock;
+import ampersheet.sheet.Document.GivenLine;
+import ampersheet.sheet.Document.Givens;
+import ampersheet.sheet.Document.Heading;
+import ampersheet.sheet.Document.KeyLine;
+import ampersheet.sheet.Document.KeyTable;
+import ampersheet.sheet.Document.MistakeLine;
+import ampersheet.sheet.Document.ProblemBlock;
+import ampersheet.sheet.Document.Prose;
+import ampersheet.sheet.Document.Question;
+import ampersheet.sheet.Document.StepBlock;
+import ampersheet.sheet.Document.Steps;
+import ampersheet.sheet.Document.Table;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** A document as the XHTML that is laid out for paper. Nothing in it refers to anything outside. */
+final class PrintMarkup {
+  /** Prefix of the ids by which a problem's place on the pages is found. */
+  static final String PROBLEM_ID = "problem-";
+  private static final String MATH_SPACE = "\u00a0=\u00a0";
+  /** A longer equation takes the width of the page, with its reason below instead of beside it. */
+  private static final int WIDE_LINE = 34;
+  /** Characters that stand beside the reason in one line. */
+  private static final int ONE_LINE = 38;
+
+  private final Document document;
+  private final Profile profile;
+  private final PageBreaks breaks;
+  private final Markup markup = new Markup();
+  private final MathBoxes math = new MathBoxes(markup);
+  private int headingLevel = 2;
+
+  private PrintMarkup(Document document, Profile profile, PageBreaks breaks) {
+    this.document = document;
+    this.profile = profile;
+    this.breaks = breaks;
+  }
+
+  static String of(Document document, Profile profile, PageBreaks breaks) {
+    PrintMarkup page = new PrintMarkup(document, profile, breaks);
+    page.page(PrintStyle.of(document, profile));
+    return page.markup.toString();
+  }
+
+  /** On one endless page, to be measured. */
+  static String endless(Document document, Profile profile) {
+    PrintMarkup page = new PrintMarkup(document, profile, PageBreaks.NONE);
+    page.page(PrintStyle.endless(document, profile));
+    return page.markup.toString();
+  }
+
+  private void page(String style) {
+    markup.open("html", "xmlns", "http://www.w3.org/1999/xhtml", "lang", document.language()).newline();
+    markup.open("head").open("title").line(document.title()).close("title");
+    markup.single("meta", "name", "subject", "content", document.title()).newline();
+    markup.open("style").trusted(style).close("style").close("head").newline();
+    markup.open("body", "class", document.kind() == Document.Kind.KEY ? "key" : "sheet").newline();
+    masthead();
+    write(document.blocks());
+    markup.close("body").close("html").newline();
+  }
+
+  private void masthead() {
+    markup.open("div", "class", "masthead").newline();
+    if (!document.sheetId().isEmpty() && document.kind() == Document.Kind.SHEET) {
+      markup.open("div", "class", "code").trusted(SheetCode.svg(document.sheetId())).close("div").newline();
+    }
+    if (document.kind() == Document.Kind.KEY) {
+      markup.element("p", Wording.KEY_NOTICE, "class", "key-notice").newline();
+    }
+    markup.open("h1").line(document.title()).close("h1").newline();
+    markup.open("p", "class", "reader").line(document.subtitle());
+    if (!document.sheetId().isEmpty()) {
+      markup.text(" · " + Wording.SHEET + " ").open("b").line(document.sheetId()).close("b");
+    }
+    markup.close("p").newline().close("div").newline();
+  }
+
+  private void write(List<Block> blocks) {
+    for (int i = 0; i < blocks.size(); ) {
+      int end = endOfGivensWithFigures(blocks, i);
+      if (end > i + 1) {
+        givensBesideFigures(blocks.subList(i, end));
+        i = end;
+      } else {
+        write(blocks.get(i));
+        i++;
+      }
+    }
+  }
+
+  private void write(Block block) {
+    if (block instanceof Prose prose) {
+      markup.open("div", "class", "prose").newline();
+      ProseMarkup.write(prose.markdown(), markup);
+      markup.close("div").newline();
+    } else if (block instanceof Heading heading) {
+      heading(heading.level(), heading.text());
+    } else if (block instanceof ProblemBlock problem) {
+      problem(problem);
+    } else if (block instanceof Givens givens) {
+      givens(givens, "givens across");
+    } else if (block instanceof FigureBlock figure) {
+      figure(figure.figure(), FigureSize.of(List.of(figure.figure()), profile, document.paper()).get(0));
+    } else if (block instanceof Steps steps) {
+      steps(steps);
+    } else if (block instanceof Question question) {
+      question(question);
+    } else if (block instanceof Caution caution) {
+      caution(caution);
+    } else if (block instanceof KeyTable table) {
+      keyTable(table);
+    } else if (block instanceof Table table) {
+      table(table);
+    } else {
+      throw new IllegalStateException("a block that nobody sets on paper: " + block);
+    }
+  }
+
+  private void problem(ProblemBlock problem) {
+    String id = PROBLEM_ID + problem.number();
+    markup.open("div", "class", "problem" + breaks.classes(problem.number()), "id", id).newline();
+    markup.open("h2").line(problem.number() + "\u2002" + problem.title()).close("h2").newline();
+    markup.open("p", "class", "tags").line(String.join(" · ", problem.tags())).close("p").newline();
+    headingLevel++;
+    write(problem.blocks());
+    headingLevel--;
+    markup.close("div").newline();
+  }
+
+  private void heading(int level, String text) {
+    String element = "h" + Math.min(6, Math.max(headingLevel, level));
+    markup.open(element).line(text).close(element).newline();
+  }
+
+  private void caution(Caution caution) {
+    markup.open("div", "class", "caution").open("p");
+    markup.element("span", "⚠", "class", "sign").text("\u00a0");
+    markup.open("strong").text(Wording.CAUTION + ": ").line(Wording.sentence(caution.heading())).close("strong").text(" ");
+    markup.line(caution.text()).close("p").close("div").newline();
+  }
+
+  // -------------------------------------------------------------------------------------------------- givens and figure
+
+  private static int endOfGivensWithFigures(List<Block> blocks, int start) {
+    int givens = 0;
+    int figures = 0;
+    int end = start;
+    while (end < blocks.size()) {
+      if (blocks.get(end) instanceof Givens && givens == 0) {
+        givens++;
+      } else if (blocks.get(end) instanceof FigureBlock) {
+        figures++;
+      } else {
+        break;
+      }
+      end++;
+    }
+    return givens == 1 && figures > 0 ? end : start;
+  }
+
+  /** In one piece, which no page break divides. */
+  private void givensBesideFigures(List<Block> blocks) {
+    List<Figure> figures = blocks.stream().filter(FigureBlock.class::isInstance)
+        .map(block -> ((FigureBlock) block).figure()).toList();
+    List<FigureSize> sizes = FigureSize.of(figures, profile, document.paper());
+    boolean narrow = profile != Profile.LARGE && sizes.size() == 1 && sizes.get(0).isNarrow(document.paper());
+    markup.open("div", "class", narrow ? "setting" : "setting stacked").newline();
+    for (Block block : blocks) {
+      if (block instanceof Givens givens) {
+        givens(givens, narrow ? "givens beside" : "givens across");
+      }
+    }
+    markup.open("div", "class", "figures").newline();
+    for (int i = 0; i < figures.size(); i++) {
+      figure(figures.get(i), sizes.get(i));
+    }
+    markup.close("div").close("div").newline();
+  }
+
+  private void givens(Givens givens, String look) {
+    markup.open("div", "class", look).newline();
+    heading(headingLevel, Wording.GIVEN);
+    for (GivenLine line : givens.lines()) {
+      markup.open("div", "class", "given").open("span", "class", "meaning").line(line.meaning()).close("span").text(" ");
+      markup.open("span", "class", "value");
+      line.symbol().ifPresent(symbol -> {
+        math.write(MathMl.symbol(symbol));
+        markup.text(MATH_SPACE);
+      });
+      markup.line(line.value()).close("span").close("div").newline();
+    }
+    markup.close("div").newline();
+  }
+
+  private void figure(Figure figure, FigureSize size) {
+    markup.open("div", "class", "figure").newline();
+    markup.trusted("<svg alt=\"").text(inWords(figure)).trusted("\" style=\"width:" + size.width() + "mm;height:"
+        + size.height() + "mm\"" + figure.svg().strip().substring("<svg".length())).newline();
+    markup.open("p", "class", "caption").element("b", Wording.FIGURE + ":").text(" ").line(figure.title()).close("p");
+    markup.close("div").newline();
+  }
+
+  /** All that the drawing says, for those who cannot see it. */
+  private static String inWords(Figure figure) {
+    List<String> sentences = new ArrayList<>(List.of(figure.title() + ".", figure.summary()));
+    List<String> head = figure.table().head();
+    for (List<String> row : figure.table().rows()) {
+      List<String> cells = new ArrayList<>();
+      for (int i = 0; i < row.size(); i++) {
+        cells.add(i == 0 || i >= head.size() ? row.get(i) : head.get(i) + " " + row.get(i));
+      }
+      sentences.add(String.join(", ", cells) + ".");
+    }
+    sentences.addAll(figure.walk());
+    return Wording.oneLine(String.join(" ", sentences));
+  }
+
+  // ------------------------------------------------------------------------------------------------------- worked steps
+
+  private void steps(Steps steps) {
+    heading(headingLevel, steps.heading().isEmpty() ? Wording.WORKED_STEPS : steps.heading());
+    markup.open("ol", "class", "steps").newline();
+    steps.steps().forEach(this::step);
+    markup.close("ol").newline();
+  }
+
+  private void step(StepBlock step) {
+    Optional<Derivation> derivation = step.result().map(result -> Derivation.of(step));
+    markup.open("li", "value", Integer.toString(step.number()), "class", "step").newline();
+    if (derivation.isEmpty()) {
+      finding(step);
+      place(step.blankId().isEmpty() ? Wording.STEP + " " + step.number() : step.blankId(), Optional.of(step.symbol()), "",
+          "");
+    } else {
+      boolean beside = derivation.get().width() <= WIDE_LINE && profile != Profile.LARGE;
+      markup.open("div", "class", beside ? "work beside" : "work");
+      finding(step);
+      step.condition().ifPresent(condition -> condition(condition, step.notation()));
+      equation(step, derivation.get());
+      markup.close("div").newline();
+      why(step, beside);
+    }
+    markup.close("li").newline();
+  }
+
+  private void finding(StepBlock step) {
+    markup.open("p", "class", "finding").line(Wording.capitalised(step.meaning())).close("p").newline();
+  }
+
+  private void why(StepBlock step, boolean beside) {
+    markup.open("div", "class", beside ? "why beside" : "why").newline();
+    if (!step.principle().isEmpty()) {
+      markup.open("p", "class", "rule").line(step.principle()).close("p").newline();
+    }
+    if (!step.reason().isEmpty()) {
+      markup.open("p", "class", "reason").line(Wording.sentence(step.reason())).close("p").newline();
+    }
+    markup.close("div").newline();
+  }
+
+  private void condition(Condition condition, Notation notation) {
+    markup.open("p", "class", "case").text(Wording.CASE + " ");
+    math.write(MathMl.symbolic(condition, notation));
+    markup.text("; " + Wording.CASE_HERE + " ");
+    math.write(MathMl.substituted(condition, notation));
+    markup.text(".").close("p").newline();
+  }
+
+  /**
+   * {@code symbol = formula = numbers put in = result}, on one line where it is short, else under each other; each part
+   * with its wording as it is read aloud.
+   */
+  private void equation(StepBlock step, Derivation derivation) {
+    Printed result = step.result().orElseThrow();
+    int parts = (derivation.formula() ? 1 : 0) + (derivation.numbers() ? 1 : 0);
+    boolean oneLine = parts * (derivation.width() + 3) + result.text().length() <= ONE_LINE && profile != Profile.LARGE;
+    String left = MathMl.symbol(step.symbol());
+    markup.open("div", "class", oneLine ? "equation" : "equation lines").newline();
+    if (derivation.formula()) {
+      line(left, "=", MathMl.symbolic(step.formula().orElseThrow(), step.notation()),
+          Spoken.symbol(step.symbol()) + " equals " + Spoken.symbolic(step.formula().orElseThrow(), step.notation()));
+      left = "";
+    }
+    if (derivation.numbers()) {
+      line("", "=", MathMl.substituted(step.formula().orElseThrow(), step.notation()),
+          "equals " + Spoken.substituted(step.formula().orElseThrow(), step.notation()));
+    }
+    if (derivation.result()) {
+      line(left, result.exact() ? "=" : "≈", MathMl.value(result),
+          (left.isEmpty() ? "" : Spoken.symbol(step.symbol()) + " ") + (result.exact() ? "equals " : "is about ")
+          + Spoken.value(result));
+    }
+    markup.close("div").newline();
+  }
+
+  private void line(String left, String relation, String right, String spoken) {
+    markup.open("span", "class", left.isEmpty() ? "line on" : "line").open("abbr", "title", spoken);
+    if (!left.isEmpty()) {
+      math.write(left);
+      markup.text("\u00a0");
+    }
+    markup.text(relation + "\u00a0");
+    math.write(right);
+    markup.close("abbr").close("span").text(" ").newline();
+  }
+
+  // ---------------------------------------------------------------------------------------------------- answers and key
+
+  private void question(Question question) {
+    markup.open("div", "class", "question").newline();
+    markup.open("p", "class", "prompt").open("b").line(question.id()).close("b").text(" ");
+    ProseMarkup.writeLine(question.prompt(), markup);
+    if (!question.options().isEmpty()) {
+      markup.text(" " + Wording.TICK_ONE);
+    }
+    markup.close("p").newline();
+    if (question.options().isEmpty()) {
+      place("", question.symbol(), question.unitHint(), "");
+    } else {
+      markup.open("ul", "class", "options").newline();
+      for (String option : question.options()) {
+        markup.open("li").element("span", "\u00a0", "class", "tick").text("\u2002").line(option).close("li").newline();
+      }
+      markup.close("ul").newline();
+    }
+    markup.close("div").newline();
+  }
+
+  /** A box for the number and, where it is not printed, one for the unit. */
+  private void place(String label, Optional<Symbol> symbol, String unit, String check) {
+    markup.open("p", "class", "place");
+    if (!label.isEmpty()) {
+      markup.open("b").line(label).close("b").text(" ");
+    }
+    symbol.ifPresent(s -> {
+      math.write(MathMl.symbol(s));
+      markup.text(MATH_SPACE);
+    });
+    markup.element("span", "\u00a0", "class", "box number").text(" ");
+    if (unit.isEmpty()) {
+      markup.element("span", "\u00a0", "class", "box unit").text(" ").element("span", "unit", "class", "hint");
+    } else {
+      markup.open("span").line(unit).close("span");
+    }
+    if (!check.isEmpty()) {
+      markup.text(" ").open("span", "class", "check").line(check).close("span");
+    }
+    markup.close("p").newline();
+  }
+
+  private void keyTable(KeyTable table) {
+    openTable(Wording.ANSWERS, List.of(Wording.QUESTION, Wording.ANSWER, Wording.ACCEPTED, Wording.SECOND_ROUTE));
+    for (KeyLine line : table.lines()) {
+      markup.open("tr").open("th", "scope", "row").line(line.question());
+      line.symbol().ifPresent(symbol -> {
+        markup.text(" ");
+        math.write(MathMl.symbol(symbol));
+      });
+      markup.close("th").open("td").open("strong").line(line.answer()).close("strong").close("td");
+      markup.open("td").line(line.accepted()).close("td").open("td").line(line.secondRoute()).close("td").close("tr").newline();
+    }
+    closeTable();
+    for (KeyLine line : table.lines()) {
+      if (!line.mistakes().isEmpty()) {
+        markup.open("p", "class", "prompt").open("b").line(line.question()).close("b").text(" " + Wording.WRONG_METHODS + ":")
+            .close("p").newline().open("ul", "class", "mistakes").newline();
+        for (MistakeLine mistake : line.mistakes()) {
+          markup.open("li").open("b").line(mistake.value()).close("b").text(" — ").line(mistake.explanation()).close("li")
+              .newline();
+        }
+        markup.close("ul").newline();
+      }
+    }
+  }
+
+  private void table(Table table) {
+    openTable(table.caption(), table.head());
+    for (List<Cell> row : table.rows()) {
+      markup.open("tr");
+      for (int i = 0; i < row.size(); i++) {
+        if (i == 0) {
+          markup.open("th", "scope", "row").line(row.get(i).text()).close("th");
+        } else {
+          markup.open("td").line(row.get(i).text()).close("td");
+        }
+      }
+      markup.close("tr").newline();
+    }
+    closeTable();
+  }
+
+  private void openTable(String caption, List<String> head) {
+    if (!caption.isEmpty()) {
+      markup.open("p", "class", "prompt").open("b").line(caption).close("b").close("p").newline();
+    }
+    markup.open("table").newline().open("thead").open("tr");
+    head.forEach(name -> markup.open("th", "scope", "col").line(name).close("th"));
+    markup.close("tr").close("thead").newline().open("tbody").newline();
+  }
+
+  private void closeTable() {
+    markup.close("tbody").close("table").newline();
+  }
+}

@@ -1,0 +1,78 @@
+package ampersheet.render.pdf;
+
+import ampersheet.render.Wording;
+import ampersheet.sheet.Document;
+import ampersheet.sheet.Document.Paper;
+
+/** The look of pages on paper. */
+final class PrintStyle {
+  private static final String COMMON = Resources.text("print.css");
+  private static final double SIDE_MARGIN = 18;
+  private static final double TOP_MARGIN = 20;
+  private static final double BOTTOM_MARGIN = 16;
+  private static final double ENDLESS = 50_000;
+
+  private PrintStyle() {}
+
+  static String of(Document document, Profile profile) {
+    return of(document, profile, height(document.paper()));
+  }
+
+  /** On a page so long that nothing is broken. */
+  static String endless(Document document, Profile profile) {
+    return of(document, profile, ENDLESS);
+  }
+
+  private static String of(Document document, Profile profile, double pageHeight) {
+    String family = profile.sansSerif() ? Fonts.SANS : Fonts.SERIF;
+    boolean key = document.kind() == Document.Kind.KEY;
+    String head = document.sheetId().isEmpty() ? document.title() : Wording.SHEET + " " + document.sheetId();
+    return "@page { size: " + width(document.paper()) + "mm " + pageHeight + "mm; margin: "
+        + TOP_MARGIN + "mm " + SIDE_MARGIN + "mm " + BOTTOM_MARGIN + "mm;\n"
+        + margin("top-left", quoted(head))
+        + margin("top-center", quoted(key ? Wording.KEY_NOTICE : ""))
+        + margin("top-right", "\"page \" counter(page) \" of \" counter(pages)")
+        + "}\n"
+        + "body { font-family: '" + family + "', '" + Fonts.SYMBOLS + "'; font-size: " + profile.points() + "pt; line-height: "
+        + profile.leading() + "; }\n"
+        + COMMON
+        + (profile == Profile.EASY ? "body { letter-spacing: 0.04em; } em { font-style: normal; font-weight: bold; }\n" : "")
+        + (profile == Profile.LARGE ? "em { font-style: normal; font-weight: bold; }\n" : "");
+  }
+
+  private static String margin(String where, String content) {
+    return "@" + where + " { content: " + content + "; font-family: '" + Fonts.SANS + "', '" + Fonts.SYMBOLS
+        + "'; font-size: 10pt; vertical-align: bottom; padding-bottom: 4mm; }\n";
+  }
+
+  static double textWidth(Paper paper) {
+    return width(paper) - 2 * SIDE_MARGIN;
+  }
+
+  static double textHeight(Paper paper) {
+    return height(paper) - TOP_MARGIN - BOTTOM_MARGIN;
+  }
+
+  /** In millimetres: ISO 216 and US Letter. */
+  static double width(Paper paper) {
+    return paper == Paper.LETTER ? 215.9 : 210;
+  }
+
+  static double height(Paper paper) {
+    return paper == Paper.LETTER ? 279.4 : 297;
+  }
+
+  /** A CSS string; everything but ASCII letters, digits and spaces is written as its code, so nothing can end it. */
+  private static String quoted(String text) {
+    StringBuilder quoted = new StringBuilder("\"");
+    Wording.oneLine(text).codePoints().forEach(c -> {
+      boolean plain = c == ' ' || c >= '0' && c <= '9' || c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z';
+      if (plain) {
+        quoted.append((char) c);
+      } else {
+        quoted.append('\\').append(Integer.toHexString(c)).append(' ');
+      }
+    });
+    return quoted.append('"').toString();
+  }
+}

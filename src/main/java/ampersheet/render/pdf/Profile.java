@@ -1,0 +1,37 @@
+package ampersheet.render.pdf;
+
+/**
+ * For whom a handout is set. Sizes after the guidance on clear and large print (12 point and more, 18 point and more) and
+ * on easy reading (a sans serif face, wide lines, bold instead of italics).
+ *
+ * @see PrintStyle
+ */
+public enum Profile {
+  REGULAR(12, 1.3, false),
+  LARGE(18, 1.25, true),
+  EASY(12, 1.5, true);
+
+  private final int points;
+  private final double leading;
+  private final boolean sansSerif;
+
+  Profile(int points, double leading, boolean sansSerif) {
+    this.points = points;
+    this.leading = leading;
+    this.sansSerif = sansSerif;
+  }
+
+  /** Size of the running text. */
+  public int points() {
+    return points;
+  }
+
+  /** Distance of lines in ems. */
+  double leading() {
+    return leading;
+  }
+
+  boolean sansSerif() {
+    return sansSerif;
+  }
+}

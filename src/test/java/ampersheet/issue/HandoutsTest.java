@@ -1,0 +1,100 @@
+package ampersheet.issue;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.issue.Handouts.Keys;
+import ampersheet.issue.Handouts.Wish;
+import ampersheet.render.pdf.Profile;
+import ampersheet.sheet.Document.Paper;
+import ampersheet.sheet.PlanReader;
+import ampersheet.sheet.Roster;
+import ampersheet.sheet.RosterReader;
+import ampersheet.sheet.SmallLibrary;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class HandoutsTest {
+  private static final String PLAN = """
+      title: Lanterns
+      problems:
+        - {template: current-limiting/indicator, example: yes}
+        - {template: voltage-dividers/plain-divider}
+      """;
+  private static final Roster CLASS = RosterReader.read("class.csv", "seat,name\n1,Ada\n2,Bo\n7,Cem\n");
+
+  @TempDir
+  private Path folder;
+
+  private static Handouts.Printed print(Roster roster, Path out, Keys keys) {
+    return Handouts.print(PlanReader.read("plan.yaml", PLAN), roster, SmallLibrary.open(), out,
+        new Wish(Paper.A4, Profile.REGULAR, keys));
+  }
+
+  private static String text(Path pdf) throws IOException {
+    try (PDDocument document = Loader.loadPDF(Files.readAllBytes(pdf))) {
+      return new PDFTextStripper().getText(document);
+    }
+  }
+
+  private List<String> names() throws IOException {
+    try (Stream<Path> files = Files.list(folder)) {
+      return files.map(file -> file.getFileName().toString()).sorted().toList();
+    }
+  }
+
+  @Test
+  void everyLearnerHasAHandoutWithTheirNameAndTheKeysComeLast() throws IOException {
+    Path out = folder.resolve("tonight.pdf");
+    Handouts.Printed printed = print(CLASS, out, Keys.LAST);
+    assertEquals(List.of("tonight.pdf"), names());
+    assertEquals(3, printed.sheets());
+    assertEquals(1, printed.written());
+    String text = text(out);
+    int firstKey = text.indexOf("Key: Lanterns");
+    for (String name : List.of("Ada", "Bo", "Cem")) {
+      int sheet = text.indexOf(name + " · Seat");
+      assertTrue(sheet >= 0 && sheet < firstKey, name);
+      assertTrue(text.indexOf(name + " · Seat", firstKey) > firstKey, name);
+    }
+  }
+
+  @Test
+  void keysLieInAFileOfTheirOwnOrAreLeftOut() throws IOException {
+    print(CLASS, folder.resolve("tonight.pdf"), Keys.APART);
+    assertEquals(List.of("tonight-keys.pdf", "tonight.pdf"), names());
+    assertFalse(text(folder.resolve("tonight.pdf")).contains("not for handing out"));
+    assertFalse(text(folder.resolve("tonight-keys.pdf")).contains("Tick one"));
+    print(CLASS, folder.resolve("bare.pdf"), Keys.NONE);
+    assertEquals(List.of("bare.pdf", "tonight-keys.pdf", "tonight.pdf"), names());
+    assertFalse(text(folder.resolve("bare.pdf")).contains("not for handing out"));
+  }
+
+  @Test
+  void printedAgainItIsTheSameFileAndIsLeftAlone() throws IOException {
+    Path out = folder.resolve("tonight.pdf");
+    print(CLASS, out, Keys.LAST);
+    byte[] first = Files.readAllBytes(out);
+    assertEquals(0, print(CLASS, out, Keys.LAST).written());
+    assertArrayEquals(first, Files.readAllBytes(out));
+  }
+
+  @Test
+  void aNameThatCannotBePrintedLeavesNoFile() throws IOException {
+    Roster roster = RosterReader.read("class.csv", "seat,name\n1,Ada\n2,田中\n");
+    assertThrows(DiagnosticException.class, () -> print(roster, folder.resolve("tonight.pdf"), Keys.LAST));
+    assertEquals(List.of(), names());
+  }
+}

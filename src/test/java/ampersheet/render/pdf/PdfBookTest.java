@@ -1,0 +1,186 @@
+package ampersheet.render.pdf;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.sheet.Composer;
+import ampersheet.sheet.Document;
+import ampersheet.sheet.Document.Paper;
+import ampersheet.sheet.PlanReader;
+import ampersheet.sheet.ProblemSet;
+import ampersheet.sheet.Sheet;
+import ampersheet.sheet.SheetMaker;
+import ampersheet.sheet.SmallLibrary;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TimeZone;
+import java.util.TreeMap;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Test;
+
+class PdfBookTest {
+  private static final String PLAN = """
+      title: Lanterns
+      problems:
+        - {template: current-limiting/indicator, example: yes}
+        - {template: voltage-dividers/plain-divider, support: faded}
+        - {template: voltage-dividers/plain-divider}
+      """;
+  private static final Sheet SHEET =
+      new SheetMaker(ProblemSet.of(PlanReader.read("plan.yaml", PLAN), SmallLibrary.open())).sheet(1);
+
+  private static Document sheet() {
+    return Composer.sheet(SHEET, "Ada");
+  }
+
+  private static Document key() {
+    return Composer.key(SHEET, "Ada");
+  }
+
+  static byte[] book(Profile profile, Document... documents) throws IOException {
+    try (PdfBook book = new PdfBook("Tonight", "en", profile)) {
+      for (Document document : documents) {
+        book.add(document);
+      }
+      ByteArrayOutputStream out = new ByteArrayOutputStream();
+      book.write(out);
+      return out.toByteArray();
+    }
+  }
+
+  static String text(byte[] pdf, int page) throws IOException {
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      PDFTextStripper stripper = new PDFTextStripper();
+      stripper.setStartPage(page);
+      stripper.setEndPage(page);
+      return stripper.getText(document);
+    }
+  }
+
+  private static Document named(Document sheet, String name) {
+    return new Document(sheet.kind(), sheet.language(), sheet.title(), name, sheet.sheetId(), sheet.paper(), sheet.blocks());
+  }
+
+  @Test
+  void severalHandoutsAndKeysInOneFilePassTheCheckerOfPdfUa() throws Exception {
+    for (Profile profile : Profile.values()) {
+      Accessible.check(book(profile, sheet(), key(), sheet()));
+    }
+  }
+
+  @Test
+  void theCheckerOfPdfUaWouldFindAFault() throws Exception {
+    byte[] pdf = book(Profile.REGULAR, sheet());
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      document.getDocumentCatalog().setMetadata(null);
+      document.getDocumentCatalog().setStructureTreeRoot(null);
+      ByteArrayOutputStream out = new ByteArrayOutputStream();
+      document.save(out);
+      assertNotEquals(List.of(), Accessible.faults(out.toByteArray()));
+    }
+  }
+
+  @Test
+  void theSameDocumentsGiveTheSameBytesUnderAnyLocaleAndTimeZone() throws IOException {
+    byte[] first = book(Profile.REGULAR, sheet(), key());
+    Locale locale = Locale.getDefault();
+    TimeZone zone = TimeZone.getDefault();
+    try {
+      Locale.setDefault(Locale.forLanguageTag("tr-TR"));
+      TimeZone.setDefault(TimeZone.getTimeZone("Pacific/Kiritimati"));
+      assertArrayEquals(first, book(Profile.REGULAR, sheet(), key()));
+    } finally {
+      Locale.setDefault(locale);
+      TimeZone.setDefault(zone);
+    }
+  }
+
+  @Test
+  void everyHandoutBeginsOnTheFrontOfALeafAndCountsItsOwnPages() throws IOException {
+    byte[] pdf = book(Profile.REGULAR, sheet(), key(), named(sheet(), "Bo"));
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      int sheets = 0;
+      for (int page = 1; page <= document.getNumberOfPages(); page++) {
+        String text = text(pdf, page);
+        if (text.contains("page 1 of ")) {
+          assertEquals(1, page % 2, "a handout begins on the back of a leaf, page " + page);
+          sheets++;
+        }
+        boolean key = text.contains("Key — not for handing out");
+        assertFalse(key && sheets < 3, "a key lies among the sheets, page " + page);
+      }
+      assertEquals(3, sheets);
+      assertEquals(0, document.getNumberOfPages() % 2);
+    }
+  }
+
+  @Test
+  void paperIsA4OrLetter() throws IOException {
+    assertPaper(210, 297, sheet().on(Paper.A4)); // ISO 216
+    assertPaper(215.9, 279.4, sheet().on(Paper.LETTER)); // ANSI/ASME Y14.1, size A
+  }
+
+  private static void assertPaper(double width, double height, Document document) throws IOException {
+    try (PDDocument pdf = Loader.loadPDF(book(Profile.REGULAR, document))) {
+      for (PDPage page : pdf.getPages()) {
+        PDRectangle size = page.getMediaBox();
+        assertEquals(width, size.getWidth() / 72 * 25.4, 0.1);
+        assertEquals(height, size.getHeight() / 72 * 25.4, 0.1);
+      }
+    }
+  }
+
+  @Test
+  void aNameWithLettersThatNoFontHasIsRefusedInsteadOfPrintedWrong() {
+    DiagnosticException refused = assertThrows(DiagnosticException.class,
+        () -> book(Profile.REGULAR, named(sheet(), "田中")));
+    assertTrue(refused.getMessage().contains("田"), refused.getMessage());
+    assertTrue(refused.getMessage().contains("next: "), refused.getMessage());
+  }
+
+  @Test
+  void aNameCannotReachOutOfItsPlace() throws Exception {
+    String hostile = "\"><svg><image href='file:///etc/passwd'/></svg><script>alert(1)</script>& Bo";
+    byte[] pdf = book(Profile.REGULAR, named(sheet(), hostile));
+    assertTrue(text(pdf, 1).replaceAll("\\s+", "").contains(hostile.replaceAll("\\s+", "")), text(pdf, 1));
+    Accessible.check(pdf);
+  }
+
+  /** What the page setter prints is read back by another reader of PDF and compared with the document, letter by letter. */
+  @Test
+  void everyLetterOfTheDocumentIsOnPaper() throws IOException {
+    for (Profile profile : Profile.values()) {
+      for (Document document : List.of(sheet(), key())) {
+        byte[] pdf = book(profile, document);
+        Map<String, Integer> expected = new TreeMap<>();
+        Xhtml.lettersOf(PrintMarkup.of(document, profile, PageBreaks.NONE), expected);
+        Map<String, Integer> printed = new TreeMap<>();
+        try (PDDocument read = Loader.loadPDF(pdf)) {
+          int pages = 0;
+          for (int page = 1; page <= read.getNumberOfPages(); page++) {
+            String text = text(pdf, page);
+            Xhtml.count(text, printed);
+            pages += text.isBlank() ? 0 : 1;
+          }
+          for (int page = 1; page <= pages; page++) {
+            Xhtml.count("Sheet " + document.sheetId() + "page " + page + " of " + pages, expected);
+            Xhtml.count(document.kind() == Document.Kind.KEY ? "Key — not for handing out" : "", expected);
+          }
+        }
+        assertEquals(expected, printed, profile + " " + document.kind());
+      }
+    }
+  }
+}
