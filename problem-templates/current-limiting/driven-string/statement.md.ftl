@@ -1,0 +1,1 @@
+A row of LEDs in series is to light a name plate from a **${Vs}** supply. Each LED drops **${Vf}** at the wanted **${If}**. So that the current stays nearly the same when the supply or the LEDs differ a little, at least **${Vh}** must lie across the resistor.

@@ -1,0 +1,1 @@
+A stepper driver comes to you already set: its test point reads **${Vt}**. The driver amplifies the voltage across its **${RS}** sense resistor **${A}** times and stops the current from rising as soon as that equals the voltage at the test point. The motor is rated for **${Im}**; to keep it cool, it shall get **${f}** of that.

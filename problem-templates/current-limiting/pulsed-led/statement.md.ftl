@@ -1,0 +1,1 @@
+A far-away status light is seen better when it flashes brightly. A controller turns a transistor on for **${d}** of the time, hundreds of times a second, so that the eye sees a steady light. While it is on, **${Ip}** shall flow; the LED then drops **${Vf}**. The supply gives **${Vs}**, and the transistor's on-resistance is **${Ron}**. The figure shows the circuit during a pulse.

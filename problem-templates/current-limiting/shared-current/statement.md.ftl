@@ -1,0 +1,1 @@
+Two LEDs of one bag were measured at **${Io}**: the first drops **${Va}**, the second **${dV}** more. On a **${Vs}** supply they are to take twice that current together. First they share one resistor; the right half of the figure shows the same LEDs with a resistor each. Both LEDs are at 27 °C and follow the diode equation with the same emission coefficient.

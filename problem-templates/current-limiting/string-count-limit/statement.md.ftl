@@ -1,0 +1,1 @@
+A sign needs at least **${N}** LEDs, each of which drops **${Vf}**. They are wired as equal strings. Every string hangs between the supply and a channel of a driver, which holds the current at **${If}** as long as **${Vd}** or more is left across the channel. The supply gives between **${Vlo}** and **${Vhi}**.

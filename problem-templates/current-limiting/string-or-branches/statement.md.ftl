@@ -1,0 +1,1 @@
+Three equal LEDs, each **${Vf}** at **${If}**, are to light a display case from **${Vs}**. They can hang side by side, each with a resistor of its own, or in one string with a single resistor. The figure shows both.
