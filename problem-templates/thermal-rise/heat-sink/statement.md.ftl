@@ -1,0 +1,1 @@
+A linear regulator makes **${Vout}** from **${Vin}** for a load of **${I}**. It is to be screwed to a heat sink with an insulating pad between: **${thJC}** from its junction to its case, **${thCS}** through the pad. The air in the cabinet has **${Ta}**, and the junction may reach **${Tmax}**.

@@ -1,0 +1,1 @@
+A driver chip holds a motor winding at **${I}**. The current passes one transistor above the winding and one below, each with **${R25}** at 25 °C; every kelvin of warmth adds **${alpha}** of that. From the chip's junction to the air of **${Ta}** there are **${theta}**. More heat makes more resistance, and more resistance makes more heat: the chip warms until both agree.

@@ -1,0 +1,1 @@
+A MOSFET switches an LED strip of **${I}** on a **${Vs}** supply. Switched on and hot it has **${Ron}**. It stands on its board without a heat sink, with **${theta}** from its junction to the air. To live long it is to stay at or below **${Tmax}** inside.

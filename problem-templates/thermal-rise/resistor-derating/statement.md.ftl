@@ -1,0 +1,1 @@
+A resistor of **${R}** may turn **${PR}** into heat as long as the air around it has no more than **${Tr}**. Above that its data sheet draws a straight line down to nothing at **${Tz}**: there the air alone is as hot as the resistor's hottest spot may get. Next to a heater, the air around it has **${Ta}**.
