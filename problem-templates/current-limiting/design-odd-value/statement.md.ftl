@@ -1,0 +1,1 @@
+A circuit under test needs a bleeder that draws **${I}** from **${V}**, to within ${tol}. No value of the E24 series comes that near, but two resistors side by side can. The drawer holds E24 values from 100 Ω to 1 MΩ.

@@ -1,0 +1,1 @@
+A supply of **${V}** is to be tested with a load of **${I}**. There is no single resistor large enough, so several equal ones are soldered side by side between two wires. Each sheds its heat on its own: its body rises by **${theta}** above the air, which is at ${Ta}. No body may pass **${Tmax}**.
