@@ -1,7 +1,11 @@
 package ampersheet.problem;
 
+import ampersheet.chain.Assembly;
+import ampersheet.chain.BranchedTiles;
+import ampersheet.chain.MatingEdge;
 import ampersheet.chain.Panel;
 import ampersheet.chain.Tile;
+import ampersheet.chain.TileRow;
 import ampersheet.circuit.Netlist;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
@@ -9,6 +13,7 @@ import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Values;
 import ampersheet.template.ProblemTemplate;
+import ampersheet.template.ProblemTemplate.AssemblyPlan;
 import ampersheet.template.ProblemTemplate.ChainPlan;
 import ampersheet.template.ProblemTemplate.CircuitPlan;
 import ampersheet.template.ProblemTemplate.HeatPlan;
@@ -32,6 +37,7 @@ final class ModelPlans {
   private final Optional<CircuitPlan> circuit;
   private final Optional<HeatPlan> heat;
   private final Optional<ChainPlan> chain;
+  private final Optional<AssemblyPlan> assembly;
 
   /** Which ends are connected does not depend on the numbers, so it is found once. */
   private final Optional<Netlist> connections;
@@ -39,17 +45,20 @@ final class ModelPlans {
   private final Set<String> circuitNames;
   private final Set<String> heatNames;
   private final Set<String> chainNames;
+  private final Set<String> assemblyNames;
   private final boolean heatMeasuresCircuit;
 
   ModelPlans(ProblemTemplate template) {
     this.circuit = template.circuit();
     this.heat = template.heat();
     this.chain = template.chain();
+    this.assembly = template.assembly();
     this.connections = circuit.map(plan -> connections(plan));
     this.partNames = circuit.map(ModelPlans::namesByPart).orElse(List.of());
     this.circuitNames = circuit.map(UsedNames::in).orElse(Set.of());
     this.heatNames = heat.map(UsedNames::in).orElse(Set.of());
     this.chainNames = chain.map(UsedNames::in).orElse(Set.of());
+    this.assemblyNames = assembly.map(UsedNames::in).orElse(Set.of());
     this.heatMeasuresCircuit = circuit.isPresent() && heat.isPresent();
   }
 
@@ -63,6 +72,10 @@ final class ModelPlans {
 
   boolean hasChain() {
     return chain.isPresent();
+  }
+
+  boolean hasAssembly() {
+    return assembly.isPresent();
   }
 
   boolean heatMeasuresCircuit() {
@@ -79,6 +92,10 @@ final class ModelPlans {
 
   boolean chainUsesAny(Set<String> names) {
     return uses(chainNames, names);
+  }
+
+  boolean assemblyUsesAny(Set<String> names) {
+    return uses(assemblyNames, names);
   }
 
   private static boolean uses(Set<String> used, Set<String> names) {
@@ -225,6 +242,39 @@ final class ModelPlans {
   /** Frames kept in memory. */
   int framesKept(Values values) {
     return chain.orElseThrow().frames().map(count -> size("frames in memory", count, values)).orElse(1);
+  }
+
+  /** @throws Unsolved if the tiles cannot be put together so */
+  Assembly assembly(Values values) {
+    try {
+      return put(assembly.orElseThrow(), values);
+    } catch (IllegalArgumentException impossible) {
+      throw new Unsolved(impossible.getMessage());
+    }
+  }
+
+  private static Assembly put(AssemblyPlan plan, Values values) {
+    if (plan instanceof AssemblyPlan.Edge edge) {
+      return new MatingEdge(size("sides of a tile", edge.sides(), values),
+          size("plain sides", edge.plainSides(), values), size("contacts", edge.contacts(), values),
+          size("place of the supply contact", edge.supply(), values),
+          size("place of the ground contact", edge.ground(), values),
+          size("place of the output contact", edge.output(), values),
+          size("place of the input contact", edge.input(), values));
+    } else if (plan instanceof AssemblyPlan.Branches branches) {
+      List<BranchedTiles.Arm> arms = new ArrayList<>();
+      branches.arms().forEach(arm -> arms.add(new BranchedTiles.Arm(whole("side of an arm", arm.at(), values),
+          whole("tiles of an arm", arm.tiles(), values))));
+      BranchedTiles tiles = new BranchedTiles(size("sides of a tile", branches.sides(), values),
+          number(branches.sideLength(), values), arms);
+      if (!tiles.fault().isEmpty()) {
+        throw new Unsolved(tiles.fault());
+      }
+      return tiles;
+    }
+    AssemblyPlan.Row row = (AssemblyPlan.Row) plan;
+    return new TileRow(size("tiles of the row", row.tiles(), values), number(row.length(), values),
+        number(row.error(), values));
   }
 
   private static List<Panel.Place> places(Layout layout, Values values) {

@@ -1,8 +1,12 @@
 package ampersheet.problem;
 
+import ampersheet.chain.Assembly;
+import ampersheet.chain.BranchedTiles;
 import ampersheet.chain.DataPath;
 import ampersheet.chain.FrameMemory;
+import ampersheet.chain.MatingEdge;
 import ampersheet.chain.Panel;
+import ampersheet.chain.TileRow;
 import ampersheet.circuit.OperatingPoint;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
@@ -37,6 +41,7 @@ final class Models {
   private HeatSolver.Outcome.Solved steady;
   private Panel panel;
   private DataPath.Outcome.Traced traced;
+  private Assembly assembly;
 
   /** @param values of everything the plans name: givens, constants, steps */
   Models(ModelPlans plans, Values values) {
@@ -62,6 +67,9 @@ final class Models {
       varied.panel = panel;
       varied.traced = traced;
     }
+    if (!plans.assemblyUsesAny(changed)) {
+      varied.assembly = assembly;
+    }
     return varied;
   }
 
@@ -75,6 +83,10 @@ final class Models {
 
   Optional<Panel> panelIfAny() {
     return plans.hasChain() ? Optional.of(panel()) : Optional.empty();
+  }
+
+  Optional<Assembly> assemblyIfAny() {
+    return plans.hasAssembly() ? Optional.of(assembly()) : Optional.empty();
   }
 
   /** The nodes and parts of the circuit. */
@@ -122,6 +134,25 @@ final class Models {
       panel = plans.panel(values);
     }
     return panel;
+  }
+
+  private Assembly assembly() {
+    if (assembly == null) {
+      assembly = plans.assembly(values);
+    }
+    return assembly;
+  }
+
+  private MatingEdge edge() {
+    return (MatingEdge) assembly();
+  }
+
+  private BranchedTiles branches() {
+    return (BranchedTiles) assembly();
+  }
+
+  private TileRow row() {
+    return (TileRow) assembly();
   }
 
   private DataPath.Outcome.Traced traced() {
@@ -175,6 +206,15 @@ final class Models {
       case "pixels" -> Quantity.number(traced().stops().size());
       case "tiles" -> Quantity.number(traced().tileOrder().size());
       case "memory" -> Quantity.number(FrameMemory.bits(panel(), plans.framesKept(values)));
+      case "touched" -> Quantity.number(touched(number(arguments, 0, asking)));
+      case "safe_pairs" -> Quantity.number(edge().safePairs());
+      case "arm_turn" -> ofPixel((arm, number) -> branches().turn(arm - 1, number), arguments, asking);
+      case "crossings" -> Quantity.number(branches().walk().size());
+      case "way" -> new Quantity(branches().way(), Dimension.LENGTH);
+      case "last_side" -> Quantity.number(branches().lastSide());
+      case "worst_edge" -> new Quantity(row().worstEdge(), Dimension.LENGTH);
+      case "typical_edge" -> new Quantity(row().typicalEdge(), Dimension.LENGTH);
+      case "worst_gap_from_datum" -> new Quantity(row().worstGapFromDatum(), Dimension.LENGTH);
       case "frame_time" -> new Quantity(frameTime(), Dimension.TIME);
       default -> throw new IllegalArgumentException("no measure " + measure);
     };
@@ -229,9 +269,16 @@ final class Models {
     double y = number(arguments, 1, asking);
     int found = Boundaries.isWhole(x) && Boundaries.isWhole(y) ? turn.applyAsInt((int) x, (int) y) : -1;
     if (found < 0) {
-      throw new Unsolved("the data never passes a pixel at column " + x + ", row " + y);
+      throw new Unsolved("the data never passes " + x + ", " + y);
     }
     return Quantity.number(found);
+  }
+
+  private int touched(double place) {
+    if (!Boundaries.isWhole(place) || place < 1 || place > edge().contacts()) {
+      throw new Unsolved("the row of contacts has no place " + place);
+    }
+    return edge().touched((int) place);
   }
 
   private double frameTime() {

@@ -1,6 +1,7 @@
 package ampersheet.problem;
 
 import ampersheet.answer.KnownMistake;
+import ampersheet.chain.Assembly;
 import ampersheet.chain.Panel;
 import ampersheet.circuit.Schematic;
 import ampersheet.formula.Values;
@@ -21,7 +22,7 @@ import java.util.Optional;
  */
 public record Problem(ProblemTemplate template, Values givens, Values values, List<Answer> answers,
     Optional<Schematic> schematic, Optional<HeatNetwork> heatNetwork, Optional<Panel> panel,
-    List<JudgedDesign> designs, List<String> cautions) {
+    Optional<Assembly> assembly, List<JudgedDesign> designs, List<String> cautions) {
   public Problem {
     answers = List.copyOf(answers);
     designs = List.copyOf(designs);

@@ -5,6 +5,7 @@ import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Step;
 import ampersheet.template.ProblemTemplate;
+import ampersheet.template.ProblemTemplate.AssemblyPlan;
 import ampersheet.template.ProblemTemplate.ChainPlan;
 import ampersheet.template.ProblemTemplate.ChoiceAsk;
 import ampersheet.template.ProblemTemplate.ChoiceOption;
@@ -55,6 +56,15 @@ final class UsedNames {
         used.expression(mark.y());
       });
     });
+    template.assembly().ifPresent(plan -> {
+      used.names.addAll(in(plan));
+      if (plan instanceof AssemblyPlan.Branches branches) {
+        branches.marks().forEach(mark -> {
+          used.expression(mark.x());
+          used.expression(mark.y());
+        });
+      }
+    });
     template.proofs().forEach(used::proof);
     return used.names;
   }
@@ -102,6 +112,12 @@ final class UsedNames {
     used.expression(plan.resetTime());
     used.expression(plan.chains());
     used.expression(plan.frames());
+    return used.names;
+  }
+
+  static Set<String> in(AssemblyPlan plan) {
+    UsedNames used = new UsedNames();
+    plan.values().forEach(used::expression);
     return used.names;
   }
 

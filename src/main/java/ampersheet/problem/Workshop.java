@@ -119,7 +119,7 @@ public final class Workshop {
     List<Problem.JudgedDesign> judged = designs.stream()
         .map(design -> design.judge(draft, models, secondRoute.known(), objections)).toList();
     Problem problem = new Problem(template, draft.givens(), draft.values(), answers, models.schematic(),
-        models.heatNetworkIfAny(), models.panelIfAny(), judged,
+        models.heatNetworkIfAny(), models.panelIfAny(), models.assemblyIfAny(), judged,
         CautionsCalledFor.in(template, draft.values(), models));
     return new Attempt.Worked(problem, List.copyOf(proven.values()), notes.get());
   }

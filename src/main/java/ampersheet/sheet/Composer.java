@@ -3,6 +3,7 @@ package ampersheet.sheet;
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.DesignKey;
+import ampersheet.figure.AssemblyFigure;
 import ampersheet.figure.ChainFigure;
 import ampersheet.figure.CircuitFigure;
 import ampersheet.figure.Figure;
@@ -32,6 +33,7 @@ import ampersheet.sheet.Document.Question;
 import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.Steps;
 import ampersheet.template.ProblemTemplate;
+import ampersheet.template.ProblemTemplate.AssemblyPlan;
 import ampersheet.template.ProblemTemplate.Given;
 import ampersheet.template.ProblemTemplate.PlannedMark;
 import ampersheet.template.ProblemTemplate.QuantityGiven;
@@ -212,7 +214,15 @@ public final class Composer {
         network, labels.ofHeat(), numbered.plan().symbols(), id + "h")));
     problem.panel().ifPresent(panel -> figures.add(ChainFigure.draw("Data path of problem " + numbered.number(), panel,
         template.chain().orElseThrow().marks().stream().map(mark -> mark(mark, problem)).toList(), id + "d")));
+    problem.assembly().ifPresent(assembly -> figures.add(AssemblyFigure.draw("Tiles of problem " + numbered.number(),
+        assembly, armMarks(template.assembly().orElseThrow(), problem), id + "a")));
     return figures;
+  }
+
+  private static List<AssemblyFigure.Mark> armMarks(AssemblyPlan plan, Problem problem) {
+    return plan instanceof AssemblyPlan.Branches branches ? branches.marks().stream().map(mark ->
+        new AssemblyFigure.Mark((int) Evaluation.evaluate(mark.x(), problem.values()).value(),
+            (int) Evaluation.evaluate(mark.y(), problem.values()).value(), mark.label())).toList() : List.of();
   }
 
   private static ChainFigure.Mark mark(PlannedMark mark, Problem problem) {

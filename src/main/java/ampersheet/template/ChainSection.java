@@ -136,7 +136,7 @@ final class ChainSection {
   }
 
   /** A mark at a place that has to be found would give it away. */
-  private static final Formulas.Rule GIVENS = (named, mention) -> !named.isStep() ? Optional.empty()
+  static final Formulas.Rule GIVENS = (named, mention) -> !named.isStep() ? Optional.empty()
       : Optional.of(new Formulas.Refusal("a mark at the step " + named.id() + " gives the answer away",
           "givens and constants", "Mark a place that is given."));
 

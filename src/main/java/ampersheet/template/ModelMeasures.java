@@ -19,7 +19,7 @@ import java.util.TreeSet;
  * dimensions.
  */
 public final class ModelMeasures {
-  public enum Model { CIRCUIT, HEAT, CHAIN }
+  public enum Model { CIRCUIT, HEAT, CHAIN, EDGE, BRANCHES, ROW }
 
   /** What an argument is: the name of a thing in the model, or a quantity. */
   public enum Argument {
@@ -40,7 +40,10 @@ public final class ModelMeasures {
     TAP("a plain number", Dimension.ONE),
     COLUMN("a plain number", Dimension.ONE),
     ROW("a plain number", Dimension.ONE),
-    TURN("a plain number", Dimension.ONE);
+    TURN("a plain number", Dimension.ONE),
+    PLACE("a plain number", Dimension.ONE),
+    ARM("a plain number", Dimension.ONE),
+    TILE("a plain number", Dimension.ONE);
 
     private final String told;
     private final Dimension dimension;
@@ -86,6 +89,9 @@ public final class ModelMeasures {
         case COLUMN -> "x";
         case ROW -> "y";
         case TURN -> "turn";
+        case PLACE -> "place";
+        case ARM -> "arm";
+        case TILE -> "tile";
       };
     }
   }
@@ -136,7 +142,24 @@ public final class ModelMeasures {
       new Measure(Model.CHAIN, "tile_turn", List.of(Argument.COLUMN, Argument.ROW), Dimension.ONE,
           "turn of the tile that holds the pixel"),
       new Measure(Model.CHAIN, "return_turn", List.of(Argument.COLUMN, Argument.ROW), Dimension.ONE,
-          "tiles the return line passes from the pixel's tile back to the controller"));
+          "tiles the return line passes from the pixel's tile back to the controller"),
+      new Measure(Model.EDGE, "touched", List.of(Argument.PLACE), Dimension.ONE,
+          "place that lies on that place of the row where two plain sides meet"),
+      new Measure(Model.EDGE, "safe_pairs", List.of(), Dimension.ONE, "pairs of sides that may meet without a short"),
+      new Measure(Model.BRANCHES, "arm_turn", List.of(Argument.ARM, Argument.TILE), Dimension.ONE,
+          "turn of a tile of an arm, the first tile's being 0"),
+      new Measure(Model.BRANCHES, "crossings", List.of(), Dimension.ONE,
+          "times the data crosses from tile to tile until it is back in the first"),
+      new Measure(Model.BRANCHES, "way", List.of(), Dimension.LENGTH,
+          "way of the data from the centre of the first tile round all others and back"),
+      new Measure(Model.BRANCHES, "last_side", List.of(), Dimension.ONE,
+          "side of the first tile at which the data comes home last"),
+      new Measure(Model.ROW, "worst_edge", List.of(), Dimension.LENGTH,
+          "farthest the last edge can be from its place, each tile set against the one before"),
+      new Measure(Model.ROW, "typical_edge", List.of(), Dimension.LENGTH,
+          "root mean square of how far that edge is from its place"),
+      new Measure(Model.ROW, "worst_gap_from_datum", List.of(), Dimension.LENGTH,
+          "widest gap or deepest overlap, each tile set from one datum"));
 
   private ModelMeasures() {}
 
@@ -316,6 +339,9 @@ public final class ModelMeasures {
       case CIRCUIT -> "a circuit";
       case HEAT -> "a heat network";
       case CHAIN -> "a chain";
+      case EDGE -> "an edge";
+      case BRANCHES -> "branches";
+      case ROW -> "a row";
     };
   }
 
@@ -334,6 +360,9 @@ public final class ModelMeasures {
       case CIRCUIT -> "circuit";
       case HEAT -> "heat";
       case CHAIN -> "chain";
+      case EDGE -> "edge";
+      case BRANCHES -> "branches";
+      case ROW -> "row";
     };
   }
 }

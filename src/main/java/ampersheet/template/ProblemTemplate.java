@@ -8,6 +8,7 @@ import ampersheet.formula.Symbol;
 import ampersheet.formula.Working;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Unit;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -33,6 +34,7 @@ public record ProblemTemplate(String name, String title, String family, String s
     List<String> teaches, List<Given> givens, List<Constant> constants, List<Condition> requirements,
     Working working, List<StepLine> lines, List<Ask> asks, List<Design> designs, List<Mistake> mistakes,
     Optional<CircuitPlan> circuit, Optional<HeatPlan> heat, Optional<ChainPlan> chain,
+    Optional<AssemblyPlan> assembly,
     List<Proof> proofs, List<String> cautions, Words words, String fingerprint) {
 
   public ProblemTemplate {
@@ -212,6 +214,46 @@ public record ProblemTemplate(String name, String title, String family, String s
 
   public record PlannedMark(Expression x, Expression y, String label) {}
 
+  /** Tiles joined in another way than a panel of pixels. */
+  public sealed interface AssemblyPlan {
+    /** All formulas that are values of the model. */
+    List<Expression> values();
+
+    /** @param plainSides so many sides carry the row of contacts unmirrored */
+    record Edge(Expression sides, Expression plainSides, Expression contacts, Expression supply, Expression ground,
+        Expression output, Expression input) implements AssemblyPlan {
+      @Override
+      public List<Expression> values() {
+        return List.of(sides, plainSides, contacts, supply, ground, output, input);
+      }
+    }
+
+    record Branches(Expression sides, Expression sideLength, List<PlannedArm> arms, List<PlannedMark> marks)
+        implements AssemblyPlan {
+      public Branches {
+        arms = List.copyOf(arms);
+        marks = List.copyOf(marks);
+      }
+
+      @Override
+      public List<Expression> values() {
+        List<Expression> values = new ArrayList<>(List.of(sides, sideLength));
+        arms.forEach(arm -> values.addAll(List.of(arm.at(), arm.tiles())));
+        return values;
+      }
+    }
+
+    record Row(Expression tiles, Expression length, Expression error) implements AssemblyPlan {
+      @Override
+      public List<Expression> values() {
+        return List.of(tiles, length, error);
+      }
+    }
+  }
+
+  /** @param at side of the first tile on which the arm stands */
+  public record PlannedArm(Expression at, Expression tiles) {}
+
   /**
    * The second route to an asked or used step.
    *
@@ -284,7 +326,7 @@ public record ProblemTemplate(String name, String title, String family, String s
   /** The same template, but its steps are worked in another way; everything else stays, the proofs above all. */
   public ProblemTemplate withWorking(Working other) {
     return new ProblemTemplate(name, title, family, skill, level, teaches, givens, constants, requirements, other, lines,
-        asks, designs, mistakes, circuit, heat, chain, proofs, cautions, words, fingerprint);
+        asks, designs, mistakes, circuit, heat, chain, assembly, proofs, cautions, words, fingerprint);
   }
 
   /** Whether the step stands for a blank of a design. */

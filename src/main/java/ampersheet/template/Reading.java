@@ -7,6 +7,7 @@ import ampersheet.formula.Values;
 import ampersheet.formula.Working;
 import ampersheet.template.ModelMeasures.Model;
 import ampersheet.template.ProblemTemplate.Ask;
+import ampersheet.template.ProblemTemplate.AssemblyPlan;
 import ampersheet.template.ProblemTemplate.ChainPlan;
 import ampersheet.template.ProblemTemplate.CircuitPlan;
 import ampersheet.template.ProblemTemplate.Constant;
@@ -120,6 +121,7 @@ final class Reading {
           new ChainSection(formulas, new ModelValues(Model.CHAIN, names, formulas, taken), wording, faults);
       chain = fields.group("chain").flatMap(section::read);
     }
+    Optional<AssemblyPlan> assembly = assembly(fields, models, taken);
     ModelMeasures.Things things = new ModelMeasures.Things(models, circuitSection.nodes(), circuitSection.parts(),
         heatSection.nodeNames(), heatSection.flowNames());
     boolean modelsAreSound = faults.count() == beforeCircuit;
@@ -141,8 +143,30 @@ final class Reading {
     return Optional.of(new ProblemTemplate(name, title.orElseThrow(), name.substring(0, name.indexOf('/')),
         skill.orElseThrow(), level, teaches, givens, constants, List.copyOf(requirements.keySet()),
         new Working(steps.stream().map(StepsSection.Read::step).toList()),
-        steps.stream().map(StepsSection.Read::line).toList(), asks, asksSection.designs().designs(), mistakes, circuit, heat, chain, proofs, cautions,
+        steps.stream().map(StepsSection.Read::line).toList(), asks, asksSection.designs().designs(), mistakes, circuit,
+        heat, chain, assembly, proofs, cautions,
         new Words(statements), fingerprint(fingerprinted)));
+  }
+
+  /** One at most: a problem is about one way to join tiles. */
+  private Optional<AssemblyPlan> assembly(Fields fields, Set<Model> models, Taken taken) {
+    Optional<AssemblyPlan> read = Optional.empty();
+    for (Map.Entry<String, Model> kind : AssemblySection.KEYS.entrySet()) {
+      if (!fields.has(kind.getKey())) {
+        continue;
+      }
+      if (models.stream().anyMatch(AssemblySection.KEYS::containsValue)) {
+        faults.error(fields.placeOf(kind.getKey()), "the template has two of edge, branches and row", "one of them",
+            "Remove one, or write two templates.");
+        fields.value(kind.getKey());
+        continue;
+      }
+      models.add(kind.getValue());
+      AssemblySection section = new AssemblySection(formulas,
+          new ModelValues(kind.getValue(), names, formulas, taken), wording, faults);
+      read = fields.group(kind.getKey()).flatMap(group -> section.read(kind.getValue(), group));
+    }
+    return read;
   }
 
   private List<String> texts(Fields fields, String key, String expected) {

@@ -33,6 +33,14 @@ class GalleryTest {
   }
 
   @Test
+  void joinedTilesAreWrittenToBeLookedAt() throws IOException {
+    List<String> figures = new ArrayList<>();
+    AssemblyFigureTest.all().keySet().forEach(name ->
+        figures.add(AssemblyFigureTest.figure(name, "a" + figures.size()).svg()));
+    pages("joined-tiles", figures);
+  }
+
+  @Test
   void heatPathsAreWrittenToBeLookedAt() throws IOException {
     for (SymbolStyle style : SymbolStyle.values()) {
       List<String> figures = new ArrayList<>();

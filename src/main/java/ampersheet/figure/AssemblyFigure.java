@@ -1,0 +1,37 @@
+package ampersheet.figure;
+
+import ampersheet.chain.Assembly;
+import ampersheet.chain.BranchedTiles;
+import ampersheet.chain.MatingEdge;
+import ampersheet.chain.TileRow;
+import java.util.List;
+
+/** Draws tiles that are joined: the row of contacts at an edge, branching tiles with their return line, a row of tiles. */
+public final class AssemblyFigure {
+  private AssemblyFigure() {}
+
+  /** @param arm of branching tiles, from 1; @param tile within the arm, from 1 */
+  public record Mark(int arm, int tile, String label) {}
+
+  /**
+   * Turns of tiles, contacts that touch and the errors' sum are not printed, so that the figure gives no answer away.
+   *
+   * @param marks of branching tiles; others have none
+   */
+  public static Figure draw(String title, Assembly assembly, List<Mark> marks, String idPrefix) {
+    AssemblyWords words;
+    Drawing drawing;
+    if (assembly instanceof MatingEdge edge) {
+      words = new EdgeWords(edge);
+      drawing = new EdgeDrawing(edge).drawing();
+    } else if (assembly instanceof BranchedTiles tiles) {
+      words = new BranchWords(tiles, marks);
+      drawing = new BranchDrawing(tiles, marks).drawing();
+    } else {
+      words = new RowWords((TileRow) assembly);
+      drawing = new RowDrawing((TileRow) assembly).drawing();
+    }
+    return new Figure(drawing.svg(title, words.summary(), idPrefix), title, words.summary(), words.table(),
+        words.walk());
+  }
+}

@@ -1,0 +1,109 @@
+package ampersheet.template;
+
+import ampersheet.formula.Expression;
+import ampersheet.quantity.Dimension;
+import ampersheet.template.ModelMeasures.Model;
+import ampersheet.template.ProblemTemplate.AssemblyPlan;
+import ampersheet.template.ProblemTemplate.PlannedArm;
+import ampersheet.template.ProblemTemplate.PlannedMark;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** Reads tiles that are joined: by their edges, in branches, or in a row. */
+final class AssemblySection {
+  /** The keys of the sections, with what they model. */
+  static final Map<String, Model> KEYS = keys();
+
+  private final Formulas formulas;
+  private final ModelValues values;
+  private final Wording wording;
+  private final Faults faults;
+
+  AssemblySection(Formulas formulas, ModelValues values, Wording wording, Faults faults) {
+    this.formulas = formulas;
+    this.values = values;
+    this.wording = wording;
+    this.faults = faults;
+  }
+
+  private static Map<String, Model> keys() {
+    Map<String, Model> keys = new LinkedHashMap<>();
+    keys.put("edge", Model.EDGE);
+    keys.put("branches", Model.BRANCHES);
+    keys.put("row", Model.ROW);
+    return Collections.unmodifiableMap(keys);
+  }
+
+  Optional<AssemblyPlan> read(Model model, Yaml.Mapping section) {
+    Optional<AssemblyPlan> plan = switch (model) {
+      case EDGE -> edge(new Fields(section, "the edge", faults));
+      case BRANCHES -> branches(new Fields(section, "the branches", faults));
+      case ROW -> row(new Fields(section, "the row", faults));
+      default -> throw new IllegalArgumentException("no assembly: " + model);
+    };
+    return plan;
+  }
+
+  private Optional<AssemblyPlan> edge(Fields fields) {
+    List<Expression> read = new ArrayList<>();
+    List<String> keys = List.of("sides", "plain", "contacts", "supply", "ground", "output", "input");
+    keys.forEach(key -> value(fields, key, "of the edge", Dimension.ONE).ifPresent(read::add));
+    fields.finish();
+    return read.size() < keys.size() ? Optional.empty() : Optional.of(new AssemblyPlan.Edge(read.get(0), read.get(1),
+        read.get(2), read.get(3), read.get(4), read.get(5), read.get(6)));
+  }
+
+  private Optional<AssemblyPlan> row(Fields fields) {
+    Optional<Expression> tiles = value(fields, "tiles", "of the row", Dimension.ONE);
+    Optional<Expression> length = value(fields, "length", "of the row", Dimension.LENGTH);
+    Optional<Expression> error = value(fields, "error", "of the row", Dimension.LENGTH);
+    fields.finish();
+    return tiles.isPresent() && length.isPresent() && error.isPresent()
+        ? Optional.of(new AssemblyPlan.Row(tiles.get(), length.get(), error.get())) : Optional.empty();
+  }
+
+  private Optional<AssemblyPlan> branches(Fields fields) {
+    Optional<Expression> sides = value(fields, "sides", "of the branches", Dimension.ONE);
+    Optional<Expression> side = value(fields, "side", "of the branches", Dimension.LENGTH);
+    fields.need("arms", "[{at: 1, tiles: a}, {at: 3, tiles: b}]");
+    List<PlannedArm> arms = new ArrayList<>();
+    for (Yaml.Mapping item : fields.groups("arms", "{at: 1, tiles: a}")) {
+      Fields arm = new Fields(item, "an arm", faults);
+      Optional<Expression> at = value(arm, "at", "of an arm", Dimension.ONE);
+      Optional<Expression> tiles = value(arm, "tiles", "of an arm", Dimension.ONE);
+      arm.finish();
+      if (at.isPresent() && tiles.isPresent()) {
+        arms.add(new PlannedArm(at.get(), tiles.get()));
+      }
+    }
+    List<PlannedMark> marks = new ArrayList<>();
+    for (Yaml.Mapping item : fields.groups("marks", "{arm: 1, tile: k, label: \"?\"}")) {
+      Fields mark = new Fields(item, "a mark", faults);
+      Optional<Expression> arm = given(mark, "arm");
+      Optional<Expression> tile = given(mark, "tile");
+      Optional<String> label = wording.needText(mark, "label", "what is printed there, such as ?");
+      mark.finish();
+      if (arm.isPresent() && tile.isPresent() && label.isPresent()) {
+        marks.add(new PlannedMark(arm.get(), tile.get(), label.get()));
+      }
+    }
+    fields.finish();
+    return sides.isPresent() && side.isPresent() && !arms.isEmpty()
+        ? Optional.of(new AssemblyPlan.Branches(sides.get(), side.get(), arms, marks)) : Optional.empty();
+  }
+
+  private Optional<Expression> value(Fields fields, String key, String of, Dimension dimension) {
+    return fields.needText(key, "a number or a formula").flatMap(text -> values.read(text, dimension, key + " " + of));
+  }
+
+  private Optional<Expression> given(Fields fields, String key) {
+    return fields.needText(key, "a number or a given")
+        .flatMap(text -> formulas.expression(text, ChainSection.GIVENS, Optional.of(Dimension.ONE),
+            key + " of a mark takes plain numbers"))
+        .map(Formulas.Checked::expression);
+  }
+}
