@@ -208,7 +208,7 @@ final class Models {
       case "memory" -> Quantity.number(FrameMemory.bits(panel(), plans.framesKept(values)));
       case "touched" -> Quantity.number(touched(number(arguments, 0, asking)));
       case "safe_pairs" -> Quantity.number(edge().safePairs());
-      case "arm_turn" -> ofPixel((arm, number) -> branches().turn(arm - 1, number), arguments, asking);
+      case "arm_turn" -> Quantity.number(armTurn(number(arguments, 0, asking), number(arguments, 1, asking)));
       case "crossings" -> Quantity.number(branches().walk().size());
       case "way" -> new Quantity(branches().way(), Dimension.LENGTH);
       case "last_side" -> Quantity.number(branches().lastSide());
@@ -269,9 +269,17 @@ final class Models {
     double y = number(arguments, 1, asking);
     int found = Boundaries.isWhole(x) && Boundaries.isWhole(y) ? turn.applyAsInt((int) x, (int) y) : -1;
     if (found < 0) {
-      throw new Unsolved("the data never passes " + x + ", " + y);
+      throw new Unsolved("the data never passes a pixel at column " + x + ", row " + y);
     }
     return Quantity.number(found);
+  }
+
+  private int armTurn(double arm, double tile) {
+    int turn = Boundaries.isWhole(arm) && Boundaries.isWhole(tile) ? branches().turn((int) arm - 1, (int) tile) : -1;
+    if (turn < 0) {
+      throw new Unsolved("arm " + arm + " has no tile " + tile);
+    }
+    return turn;
   }
 
   private int touched(double place) {
