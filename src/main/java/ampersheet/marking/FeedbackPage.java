@@ -111,11 +111,17 @@ final class FeedbackPage {
       return "*Left open.* An open place is no mistake; it only earns no mark.";
     }
     String typed = answer.credit() == Credit.UNREADABLE ? privacy.text(verdict.asTyped()) : verdict.asTyped();
-    String read = verdict.understood().isEmpty() || verdict.understood().equals(verdict.asTyped()) ? ""
+    String read = verdict.understood().isEmpty() || unspaced(verdict.understood()).equals(unspaced(typed)) ? ""
         : ", read as " + Statement.escape(verdict.understood());
     String late = answer.isLate() ? " It came in late." : "";
     return "You wrote **" + Statement.escape(typed) + "**" + read + ". " + earned(answer.credit()) + " "
         + Statement.escape(verdict.message()) + late;
+  }
+
+  private static String unspaced(String text) {
+    StringBuilder out = new StringBuilder();
+    text.codePoints().filter(c -> !Character.isWhitespace(c) && !Character.isSpaceChar(c)).forEach(out::appendCodePoint);
+    return out.toString();
   }
 
   private static String earned(Credit credit) {
