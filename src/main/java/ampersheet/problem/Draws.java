@@ -26,6 +26,7 @@ public final class Draws {
   private final Workshop workshop;
   private final SpaceOfGivens space;
   private final Permutation order;
+  private final boolean fromTheEnd;
 
   /** Position in the permuted order of each accepted problem so far. */
   private final List<Long> accepted = new ArrayList<>();
@@ -34,7 +35,20 @@ public final class Draws {
 
   /** @param seed any text, such as the seed of a plan */
   public Draws(Workshop workshop, String seed) {
+    this(workshop, seed, false);
+  }
+
+  /**
+   * The same order from its other end: as long as the two do not meet in the middle, what is drawn here is on no sheet of
+   * the class that draws with this seed.
+   */
+  public static Draws fromTheEnd(Workshop workshop, String seed) {
+    return new Draws(workshop, seed, true);
+  }
+
+  private Draws(Workshop workshop, String seed, boolean fromTheEnd) {
     this.workshop = workshop;
+    this.fromTheEnd = fromTheEnd;
     this.space = new SpaceOfGivens(workshop.template());
     this.order = new Permutation(space.size(), "draws", seed, workshop.template().name());
   }
@@ -101,7 +115,7 @@ public final class Draws {
   }
 
   Values givens(long position) {
-    return space.values(order.at(position));
+    return space.values(order.at(fromTheEnd ? space.size() - 1 - position : position));
   }
 
   /**

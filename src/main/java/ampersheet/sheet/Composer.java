@@ -177,7 +177,7 @@ public final class Composer {
   }
 
   /** The whole box where the hazard first comes up; where it comes up again, a pointer to it. */
-  private static List<Document.Caution> cautions(SheetProblem problem, Map<String, Integer> cautioned) {
+  static List<Document.Caution> cautions(SheetProblem problem, Map<String, Integer> cautioned) {
     List<Document.Caution> boxes = new ArrayList<>();
     for (String id : problem.problem().cautions()) {
       Caution caution = Caution.named(id)
@@ -189,7 +189,7 @@ public final class Composer {
     return boxes;
   }
 
-  private static Givens givens(SheetProblem problem) {
+  static Givens givens(SheetProblem problem) {
     ProblemTemplate template = problem.template();
     Map<String, String> printed = problem.printedGivens();
     List<GivenLine> lines = new ArrayList<>();
@@ -202,17 +202,18 @@ public final class Composer {
     return new Givens(lines);
   }
 
-  private static List<Figure> figures(SheetProblem numbered) {
+  static List<Figure> figures(SheetProblem numbered) {
     Problem problem = numbered.problem();
     ProblemTemplate template = numbered.template();
     PartLabels labels = new PartLabels(numbered);
-    String id = "p" + numbered.number();
+    String of = numbered.number() > 0 ? " of problem " + numbered.number() : numbered.example() ? " of the example" : "";
+    String id = numbered.number() > 0 ? "p" + numbered.number() : numbered.example() ? "example" : "yours";
     List<Figure> figures = new ArrayList<>();
-    problem.schematic().ifPresent(schematic -> figures.add(CircuitFigure.draw("Circuit of problem " + numbered.number(),
+    problem.schematic().ifPresent(schematic -> figures.add(CircuitFigure.draw("Circuit" + of,
         schematic, labels.ofCircuit(), numbered.plan().symbols(), Set.of(), id + "c")));
-    problem.heatNetwork().ifPresent(network -> figures.add(HeatFigure.draw("Heat path of problem " + numbered.number(),
+    problem.heatNetwork().ifPresent(network -> figures.add(HeatFigure.draw("Heat path" + of,
         network, labels.ofHeat(), numbered.plan().symbols(), id + "h")));
-    problem.panel().ifPresent(panel -> figures.add(ChainFigure.draw("Data path of problem " + numbered.number(), panel,
+    problem.panel().ifPresent(panel -> figures.add(ChainFigure.draw("Data path" + of, panel,
         template.chain().orElseThrow().marks().stream().map(mark -> mark(mark, problem)).toList(), id + "d")));
     problem.assembly().ifPresent(assembly -> figures.add(AssemblyFigure.draw("Tiles of problem " + numbered.number(),
         assembly, armMarks(template.assembly().orElseThrow(), problem), id + "a")));
@@ -268,7 +269,7 @@ public final class Composer {
     return rules;
   }
 
-  private static Question question(SheetProblem problem, AnswerKey key) {
+  static Question question(SheetProblem problem, AnswerKey key) {
     if (key.acceptance() instanceof Acceptance.Choice choice) {
       return new Question(key.question(), problem.prompt(key), Optional.empty(), "",
           choice.options().stream().map(Acceptance.Option::text).toList());
@@ -277,7 +278,7 @@ public final class Composer {
         key.unitPrinted() ? key.unit().symbol() : "", List.of());
   }
 
-  private static List<StepBlock> steps(SheetProblem problem) {
+  static List<StepBlock> steps(SheetProblem problem) {
     return steps(problem, Fading.blankSteps(problem.template(), problem.support()));
   }
 

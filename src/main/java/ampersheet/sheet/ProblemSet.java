@@ -66,6 +66,13 @@ public final class ProblemSet {
     return new SheetIdReader(planCode, templatesCode, plan.file()).read(typed);
   }
 
+  /** How the plan fades this template's problems; empty if it shows none of them faded. */
+  public Optional<Support.Fade> fade(String template) {
+    return slots.stream().filter(slot -> slot.pool().contains(template))
+        .filter(slot -> slot.support() instanceof Support.Faded).map(slot -> ((Support.Faded) slot.support()).fade())
+        .findFirst();
+  }
+
   List<Slot> slots() {
     return slots;
   }

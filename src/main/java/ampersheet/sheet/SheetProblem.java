@@ -22,7 +22,7 @@ import java.util.Optional;
 /**
  * A problem where it stands on a sheet: with a number, names for its questions, and as much of its working as is shown.
  *
- * @param number from 1
+ * @param number from 1; 0 where a page shows one problem at a time, and beside it perhaps an example
  * @param example whether it is worked in full as the twin of the problem that follows
  * @param plan for units and decimal marker
  */

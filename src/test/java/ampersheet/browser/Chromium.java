@@ -6,10 +6,17 @@ import static org.junit.jupiter.api.Assumptions.abort;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.logging.Level;
+import org.openqa.selenium.OutputType;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.logging.LogEntry;
+import org.openqa.selenium.logging.LogType;
+import org.openqa.selenium.logging.LoggingPreferences;
 
 /**
  * A headless browser for tests. Where there is none, or the checker was not compiled, a test that asks for one is skipped;
@@ -48,9 +55,51 @@ public final class Chromium {
         "--disable-background-networking", "--disable-component-update", "--disable-sync", "--disable-dev-shm-usage",
         "--hide-scrollbars", "--user-data-dir=" + profile.toAbsolutePath());
     options.addArguments(moreFlags);
+    LoggingPreferences logs = new LoggingPreferences();
+    logs.enable(LogType.BROWSER, Level.ALL);
+    logs.enable(LogType.PERFORMANCE, Level.ALL);
+    options.setCapability("goog:loggingPrefs", logs);
     ChromeDriverService service =
         new ChromeDriverService.Builder().usingDriverExecutable(first(DRIVERS).get(0).toFile()).build();
     return new ChromeDriver(service, options);
+  }
+
+  /** Addresses asked for since the last call, and whatever the browser complained of. */
+  public static List<String> requestsAndComplaints(ChromeDriver browser) {
+    List<String> seen = new ArrayList<>();
+    for (LogEntry entry : browser.manage().logs().get(LogType.PERFORMANCE)) {
+      String message = entry.getMessage();
+      int url = message.indexOf("\"url\":\"");
+      if (message.contains("\"Network.requestWillBeSent\"") && url >= 0) {
+        seen.add(message.substring(message.indexOf("\"request\":")).replaceAll(".*?\"url\":\"([^\"]*)\".*", "$1"));
+      }
+    }
+    browser.manage().logs().get(LogType.BROWSER).forEach(entry -> seen.add(entry.getMessage()));
+    return seen;
+  }
+
+  /** A screen of so many CSS pixels. */
+  public static void screen(ChromeDriver browser, int width, int height) {
+    browser.executeCdpCommand("Emulation.setDeviceMetricsOverride",
+        Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
+  }
+
+  /** @param features such as {@code prefers-color-scheme} and {@code dark}, by turns */
+  public static void prefer(ChromeDriver browser, String... features) {
+    List<Map<String, String>> emulated = new ArrayList<>();
+    for (int i = 0; i < features.length; i += 2) {
+      emulated.add(Map.of("name", features[i], "value", features[i + 1]));
+    }
+    browser.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("features", emulated));
+  }
+
+  /** A picture of the whole page, to be looked at. */
+  public static void picture(ChromeDriver browser, Path file) throws IOException {
+    long height = ((Number) browser.executeScript("return document.documentElement.scrollHeight")).longValue();
+    long width = ((Number) browser.executeScript("return innerWidth")).longValue();
+    screen(browser, (int) width, (int) Math.min(height, 6000));
+    Files.createDirectories(file.getParent());
+    Files.write(file, browser.getScreenshotAs(OutputType.BYTES));
   }
 
   private static List<Path> first(List<Path> candidates) {

@@ -3,6 +3,7 @@ package ampersheet.command;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import ampersheet.sheet.Composer;
 import ampersheet.sheet.PlanReader;
@@ -387,5 +388,16 @@ class MainTest {
         .exitCode());
     assertEquals(2, small("handout", plan.toString(), "--copies", "0", "--out", "x.pdf").exitCode());
     assertEquals(2, small("handout", plan.toString(), "--copies", "1", "--paper", "napkin", "--out", "x.pdf").exitCode());
+  }
+
+  @Test
+  void practiceWritesOnePageAndSaysWhatItHolds() {
+    assumeTrue(Main.class.getResource("/ampersheet/browser/checker.js") != null, "the checker is not compiled for the browser");
+    Path page = folder.resolve("practice.html");
+    Run run = small("practice", plan.toString(), "--variants", "3", "--out", page.toString());
+    assertEquals(0, run.exitCode(), run.err());
+    assertTrue(run.out().startsWith("2 skills of 3 problems, in one page of "), run.out());
+    assertTrue(Files.exists(page));
+    assertEquals(2, small("practice", plan.toString(), "--variants", "0", "--out", page.toString()).exitCode());
   }
 }

@@ -48,12 +48,26 @@ final class BlockMarkup {
 
   private final Document document;
   private final Markup markup;
+  private final Places places;
+  private final String idPrefix;
   private final Set<String> ids = new TreeSet<>();
   private int headingLevel = 2;
 
   BlockMarkup(Document document, Markup markup) {
+    this(document, markup, new RuledPlaces(markup), "");
+  }
+
+  /** @param idPrefix before every id, where several of these share a page */
+  BlockMarkup(Document document, Markup markup, Places places, String idPrefix) {
     this.document = document;
     this.markup = markup;
+    this.places = places;
+    this.idPrefix = idPrefix;
+  }
+
+  BlockMarkup under(int heading) {
+    headingLevel = heading + 1;
+    return this;
   }
 
   void write() {
@@ -318,40 +332,20 @@ final class BlockMarkup {
   private void question(Question question) {
     String id = id("answer-" + question.id());
     markup.open("div", "class", "question", "id", id).newline();
-    markup.open("p", "class", "prompt").open("b", "class", "label").line(question.id()).close("b").text(" ");
-    ProseMarkup.writeLine(question.prompt(), markup);
-    markup.close("p").newline();
     if (question.options().isEmpty()) {
+      markup.open("p", "class", "prompt").open("b", "class", "label").line(question.id()).close("b").text(" ");
+      ProseMarkup.writeLine(question.prompt(), markup);
+      markup.close("p").newline();
       place(question.id(), question.symbol(), "", question.unitHint());
     } else {
-      markup.element("p", Wording.TICK_ONE, "class", "hint").newline().open("ul", "class", "options", "role", "list").newline();
-      for (String option : question.options()) {
-        markup.open("li").element("span", "", "class", "box", "aria-hidden", "true").text(" ").line(option).close("li").newline();
-      }
-      markup.close("ul").newline();
+      places.options(question, id + "-option");
     }
     markup.close("div").newline();
   }
 
-  /** A ruled place with its label, high enough to write in. */
   private void place(String label, Optional<Symbol> symbol, String meaning, String hint) {
-    markup.open("p", "class", "place").open("span", "class", "label").line(label).close("span").text(" ");
-    symbol.ifPresent(s -> {
-      math(MathMl.symbol(s) + "<mo>=</mo>");
-      markup.text(" ");
-    });
-    StringBuilder name = new StringBuilder(Wording.PLACE_FOR).append(' ').append(label);
-    if (!meaning.isEmpty()) {
-      name.append(", ").append(meaning);
-    }
-    if (!hint.isEmpty()) {
-      name.append(": ").append(hint);
-    }
-    markup.element("span", "", "class", "blank", "role", "img", "aria-label", name.toString());
-    if (!hint.isEmpty()) {
-      markup.text(" ").open("span", "class", "hint").line(hint).close("span");
-    }
-    markup.close("p").newline();
+    String symbolMarkup = symbol.map(s -> "<math xmlns=\"" + MATHML + "\">" + MathMl.symbol(s) + "<mo>=</mo></math> ").orElse("");
+    places.place(id("place-" + label), label, symbolMarkup, meaning, hint);
   }
 
   private void keyTable(KeyTable table) {
@@ -447,6 +441,7 @@ final class BlockMarkup {
     StringBuilder letters = new StringBuilder();
     wanted.codePoints().forEach(c -> letters.append(
         c < 0x80 && Character.isLetterOrDigit(c) ? (char) c : '-'));
+    letters.insert(0, idPrefix);
     String id = letters.toString();
     for (int i = 2; !ids.add(id); i++) {
       id = letters + "-" + i;

@@ -17,6 +17,10 @@ final class StyleSheet {
 
   private StyleSheet() {}
 
+  static String common() {
+    return COMMON;
+  }
+
   static String of(Document document) {
     return COMMON + (document.kind() == Document.Kind.REPORT ? WIDE : "") + paged(document);
   }

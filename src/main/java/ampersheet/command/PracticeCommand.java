@@ -1,0 +1,61 @@
+package ampersheet.command;
+
+import ampersheet.issue.WholeFile;
+import ampersheet.page.PracticeDeck;
+import ampersheet.page.PracticePage;
+import ampersheet.sheet.PlanReader;
+import ampersheet.sheet.ProblemSet;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+@Command(name = "practice", sortOptions = false,
+    description = "Writes one page to practise a plan's skills with, that checks every step and needs no network.",
+    footer = {"", "The page holds the keys of its own problems. None of them is on a sheet of the same plan."})
+final class PracticeCommand implements Callable<Integer> {
+  private static final int MOST_VARIANTS = 200;
+
+  private final Streams streams;
+
+  @Parameters(paramLabel = "PLAN", description = "Its templates give the skills; see \"Writing a plan\" in the template guide.")
+  private Path plan;
+
+  @Option(names = "--variants", paramLabel = "N", defaultValue = "12",
+      description = "Problems for each skill, besides a worked example of each template; 12 unless said.")
+  private int variants;
+
+  @Option(names = "--out", required = true, paramLabel = "FILE.html", description = "The page.")
+  private Path out;
+
+  @Mixin
+  private TemplateOptions templates;
+
+  @Mixin
+  private HelpOptions help;
+
+  PracticeCommand(Streams streams) {
+    this.streams = streams;
+  }
+
+  @Override
+  public Integer call() {
+    if (variants < 1 || variants > MOST_VARIANTS) {
+      throw new WrongUsage("--variants", variants + " problems of each skill cannot be dealt",
+          "a number from 1 to " + MOST_VARIANTS, "Leave it out for 12.");
+    }
+    ProblemSet set = ProblemSet.of(PlanReader.read(InputFile.shown(plan), InputFile.read(plan, "a plan")), templates.library());
+    PracticeDeck deck = PracticeDeck.deal(set, variants);
+    String page = PracticePage.render(deck);
+    WholeFile.write(out, page);
+    streams.line(deck.skills().size() + (deck.skills().size() == 1 ? " skill" : " skills") + " of " + variants
+        + (variants == 1 ? " problem" : " problems") + ", in one page of "
+        + (page.getBytes(StandardCharsets.UTF_8).length + 999) / 1000 + " kB that holds its own keys");
+    streams.line("");
+    streams.line("Open or hand out:  " + InputFile.shown(out));
+    return CommandTree.FINE;
+  }
+}

@@ -1,0 +1,63 @@
+package ampersheet.page;
+
+import ampersheet.problem.Draws;
+import ampersheet.problem.Problem;
+import ampersheet.problem.Workshop;
+import ampersheet.sheet.ProblemSet;
+import ampersheet.template.ProblemTemplate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Proven problems by skill, for one learner to go through at her own pace. They come from the far end of the order in
+ * which the class draws, so that no sheet of the class holds one of them.
+ *
+ * @param set the plan and its templates
+ * @param skills in the order in which the plan first names a template of each
+ */
+public record PracticeDeck(ProblemSet set, List<Skill> skills) {
+  public PracticeDeck {
+    skills = List.copyOf(skills);
+  }
+
+  /** @param variants in the order dealt, the templates of the skill by turns */
+  public record Skill(String name, List<Practised> templates, List<Variant> variants) {
+    public Skill {
+      templates = List.copyOf(templates);
+      variants = List.copyOf(variants);
+    }
+  }
+
+  /** @param example shown beside the variants of this template, and never asked */
+  public record Practised(ProblemTemplate template, Problem example) {}
+
+  /** @param template index among the templates of its skill */
+  public record Variant(int template, Problem problem) {}
+
+  /**
+   * @param variants of each skill, not counting one worked example of each of its templates
+   * @throws ampersheet.diagnostic.DiagnosticException if a template has not so many
+   */
+  public static PracticeDeck deal(ProblemSet set, int variants) {
+    Map<String, List<ProblemTemplate>> bySkill = new LinkedHashMap<>();
+    set.templates().forEach(template ->
+        bySkill.computeIfAbsent(template.skill(), skill -> new ArrayList<>()).add(template));
+    List<Skill> skills = new ArrayList<>();
+    bySkill.forEach((skill, templates) -> skills.add(skill(skill, templates, set.plan().seed(), variants)));
+    return new PracticeDeck(set, skills);
+  }
+
+  private static Skill skill(String name, List<ProblemTemplate> templates, String seed, int variants) {
+    List<Draws> draws =
+        templates.stream().map(template -> Draws.fromTheEnd(new Workshop(template), seed)).toList();
+    List<Practised> practised = draws.stream().map(of -> new Practised(of.template(), of.draw(0))).toList();
+    List<Variant> dealt = new ArrayList<>();
+    for (int i = 0; i < variants; i++) {
+      int template = i % templates.size();
+      dealt.add(new Variant(template, draws.get(template).draw(1 + i / templates.size())));
+    }
+    return new Skill(name, practised, dealt);
+  }
+}

@@ -1,0 +1,169 @@
+package ampersheet.page;
+
+import ampersheet.page.PracticeDeck.Practised;
+import ampersheet.page.PracticeDeck.Skill;
+import ampersheet.page.PracticeDeck.Variant;
+import ampersheet.problem.Problem;
+import ampersheet.render.Markup;
+import ampersheet.sheet.Plan;
+import ampersheet.sheet.ProblemSet;
+import ampersheet.sheet.SheetId;
+import ampersheet.template.ProblemTemplate;
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+
+/** A deck as one file to practise with: it holds its keys, and says so. */
+public final class PracticePage {
+  private static final String HOLDS_KEYS = "This page holds the answers to its own problems, so that it can check yours. They "
+      + "are on no sheet that is handed in. It works without a network, and nothing you type leaves this device.";
+
+  private static final Delta FROM_NOTHING = new Delta("");
+
+  private PracticePage() {}
+
+  public static String render(PracticeDeck deck) {
+    Plan plan = deck.set().plan();
+    return PageFrame.render(plan.language(), "Practice: " + plan.title(), "practice", body(deck), data(deck), "practice.js");
+  }
+
+  /** Names what a browser keeps of this deck; another plan, template version or number of variants is another deck. */
+  static String name(PracticeDeck deck) {
+    SheetId id = deck.set().id(1);
+    return id.plan() + id.templates() + "-" + deck.skills().stream().mapToInt(skill -> skill.variants().size()).sum();
+  }
+
+  private static String body(PracticeDeck deck) {
+    Markup page = new Markup();
+    page.open("a", "class", "skip", "href", "#yours").text("To the problem").close("a").newline();
+    page.open("header", "class", "masthead").newline();
+    page.open("h1").line(deck.set().plan().title()).close("h1").newline();
+    page.open("p", "class", "running").open("span").text("Practice").close("span").text(" ");
+    page.open("span").text("Deck ").element("b", name(deck)).close("span").close("p").newline();
+    page.close("header").newline();
+    page.element("p", HOLDS_KEYS, "class", "notice").newline();
+    page.open("noscript").element("p", "This page needs its script to deal problems and to check answers; scripts are switched "
+        + "off here.").close("noscript").newline();
+    page.open("nav", "aria-label", "Skills", "hidden", "", "id", "skills").newline();
+    page.open("details").open("summary").text("Skills: ").element("span", "", "id", "tally").close("summary").newline();
+    page.open("ol", "id", "skill-list").close("ol").close("details").close("nav").newline();
+    page.open("main", "id", "desk", "hidden", "").newline();
+    page.open("div", "class", "switch", "role", "group", "aria-label", "Show").newline();
+    button(page, "show-example", "Worked example");
+    button(page, "show-yours", "Your problem");
+    page.close("div").newline();
+    example(page);
+    yours(page);
+    page.close("main").newline();
+    keeping(page);
+    page.open("footer").open("p", "class", "running").open("span").text("End of ");
+    page.element("cite", deck.set().plan().title()).close("span").text(" ");
+    page.element("span", "Extra-low voltage only. Local codes and licensed practice come before any sheet.");
+    return page.close("p").close("footer").newline().toString();
+  }
+
+  private static void example(Markup page) {
+    page.open("section", "class", "example", "id", "example", "aria-labelledby", "example-title").newline();
+    page.open("h2", "id", "example-title", "tabindex", "-1").text("Worked example").close("h2").newline();
+    page.element("p", "A twin of your problem with other numbers. Read it line by line and say to yourself why each line holds.",
+        "class", "lead").newline();
+    page.open("div", "id", "example-body").close("div").newline();
+    page.close("section").newline();
+  }
+
+  private static void yours(Markup page) {
+    page.open("section", "class", "yours", "id", "yours", "aria-labelledby", "yours-title").newline();
+    page.open("h2", "id", "yours-title", "tabindex", "-1").close("h2").newline();
+    page.open("p", "class", "running").element("span", "", "id", "tags").text(" ");
+    page.element("span", "", "id", "row").close("p").newline();
+    page.open("div", "id", "setting").close("div").newline();
+    page.open("form", "id", "answers", "novalidate", "").newline();
+    page.open("div", "id", "places").close("div").newline();
+    page.open("p", "id", "verdict", "role", "status").close("p").newline();
+    page.open("div", "class", "buttons").newline();
+    page.element("button", "Check", "type", "submit", "class", "main").newline();
+    button(page, "hint", "Next hint");
+    button(page, "solve", "Worked solution");
+    page.close("div").close("form").newline();
+    page.open("div", "id", "hints", "role", "status").close("div").newline();
+    page.open("section", "id", "solution", "hidden", "", "aria-labelledby", "solution-title").newline();
+    page.open("h3", "id", "solution-title", "tabindex", "-1").text("Worked solution").close("h3").newline();
+    page.open("div", "id", "solution-body").close("div").close("section").newline();
+    page.open("div", "class", "buttons onward").newline();
+    button(page, "onward", "Next problem");
+    button(page, "another", "Another one like this");
+    button(page, "later", "Leave this skill for later");
+    page.close("div").close("section").newline();
+  }
+
+  private static void keeping(Markup page) {
+    page.open("section", "class", "keeping", "aria-labelledby", "keeping-title", "hidden", "", "id", "keeping").newline();
+    page.open("h2", "id", "keeping-title").text("Support and progress").close("h2").newline();
+    page.open("p").open("label", "for", "support").text("How much of the working is shown ").close("label");
+    page.open("select", "id", "support");
+    for (String[] choice : new String[][] {{"auto", "as it goes: less with every right answer"},
+        {"full", "full: the example beside a place for every step"}, {"faded", "faded: some steps are worked"},
+        {"bare", "bare: the question only"}}) {
+      page.element("option", choice[1], "value", choice[0]);
+    }
+    page.close("select").close("p").newline();
+    page.element("p", "Progress stays in this browser.", "id", "kept").newline();
+    page.open("div", "class", "buttons").newline();
+    button(page, "export", "Save progress as a file");
+    button(page, "clear", "Clear progress");
+    page.close("div").newline();
+    page.open("p", "id", "kept-said", "role", "status").close("p").close("section").newline();
+  }
+
+  private static void button(Markup page, String id, String text) {
+    page.element("button", text, "type", "button", "id", id).newline();
+  }
+
+  private static String data(PracticeDeck deck) {
+    return Json.write(json -> {
+      json.writeStartObject();
+      json.writeStringField("deck", name(deck));
+      json.writeArrayFieldStart("skills");
+      for (Skill skill : deck.skills()) {
+        skill(skill, deck.set(), json);
+      }
+      json.writeEndArray();
+      json.writeEndObject();
+    });
+  }
+
+  private static void skill(Skill skill, ProblemSet set, JsonGenerator json) throws IOException {
+    List<Delta> examples = new ArrayList<>();
+    json.writeStartObject();
+    json.writeStringField("name", skill.name());
+    json.writeArrayFieldStart("templates");
+    for (Practised practised : skill.templates()) {
+      ProblemTemplate template = practised.template();
+      String text = text(practised.example(), set, true);
+      examples.add(new Delta(text));
+      json.writeStartObject();
+      json.writeStringField("title", template.title());
+      json.writeStringField("tags", template.family().replace('-', ' ') + " · level " + template.level());
+      json.writeFieldName("example");
+      FROM_NOTHING.write(text, json);
+      json.writeEndObject();
+    }
+    json.writeEndArray();
+    json.writeArrayFieldStart("variants");
+    for (Variant variant : skill.variants()) {
+      json.writeStartObject();
+      json.writeNumberField("template", variant.template());
+      json.writeFieldName("told");
+      examples.get(variant.template()).write(text(variant.problem(), set, false), json);
+      json.writeEndObject();
+    }
+    json.writeEndArray();
+    json.writeEndObject();
+  }
+
+  private static String text(Problem problem, ProblemSet set, boolean example) {
+    return Json.write(json ->
+        new PracticeProblem(problem, set.plan(), example, set.fade(problem.template().name())).write(json));
+  }
+}

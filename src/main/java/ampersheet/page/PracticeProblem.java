@@ -1,0 +1,159 @@
+package ampersheet.page;
+
+import ampersheet.answer.Acceptance;
+import ampersheet.answer.AnswerKey;
+import ampersheet.answer.KeyWriter;
+import ampersheet.answer.ProblemKey;
+import ampersheet.problem.Problem;
+import ampersheet.render.html.Fragment;
+import ampersheet.sheet.Composer;
+import ampersheet.sheet.Document.Block;
+import ampersheet.sheet.Document.Prose;
+import ampersheet.sheet.Document.Question;
+import ampersheet.sheet.Document.StepBlock;
+import ampersheet.sheet.Document.Steps;
+import ampersheet.sheet.Plan;
+import ampersheet.sheet.ProblemParts;
+import ampersheet.sheet.SheetProblem;
+import ampersheet.sheet.Support;
+import ampersheet.template.Statement;
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+
+/**
+ * One problem as the practice page needs it: what is told, the places for answers by support, a hint for every step, the
+ * worked solution, and the key. Answers asked for are called a, b, c …; other steps go by their number, as step 1.
+ */
+final class PracticeProblem {
+  private static final int HEADING = 2;
+
+  private final Problem problem;
+  private final Plan plan;
+  private final boolean example;
+  private final Support.Fade fade;
+
+  /** @param fade the plan's; without one the first half of the steps is left blank */
+  PracticeProblem(Problem problem, Plan plan, boolean example, Optional<Support.Fade> fade) {
+    this.problem = problem;
+    this.plan = plan;
+    this.example = example;
+    this.fade = fade.orElse(new Support.Fade.Forward(Math.max(1, steps() / 2)));
+  }
+
+  private int steps() {
+    return problem.template().lines().size();
+  }
+
+  private SheetProblem with(Support support) {
+    return new SheetProblem(0, support, example, plan, problem);
+  }
+
+  /** Every step left blank, whether it is asked for or not. */
+  private SheetProblem stepByStep() {
+    return with(new Support.Faded(new Support.Fade.Forward(steps())));
+  }
+
+  void write(JsonGenerator json) throws IOException {
+    ProblemParts parts = ProblemParts.of(stepByStep());
+    json.writeStartObject();
+    json.writeStringField("setting", fragment(parts.setting(), example ? "example-" : "yours-"));
+    json.writeStringField("solution", fragment(solution(parts), example ? "shown-" : "solution-"));
+    json.writeObjectFieldStart("places");
+    json.writeStringField("full", fragment(amongSteps(parts), "full-"));
+    if (steps() > 1) {
+      json.writeStringField("faded",
+          fragment(amongSteps(ProblemParts.of(with(new Support.Faded(fade)))), "faded-"));
+    }
+    json.writeStringField("bare", fragment(renamed(ProblemParts.of(with(new Support.Bare())).places()), "bare-"));
+    json.writeEndObject();
+    hints(json, parts.worked());
+    ProblemKey key = key();
+    json.writeArrayFieldStart("order");
+    for (AnswerKey answer : key.answers()) {
+      json.writeString(answer.question());
+    }
+    json.writeEndArray();
+    json.writeStringField("key", KeyWriter.write(key));
+    json.writeEndObject();
+  }
+
+  private String fragment(List<Block> blocks, String idPrefix) {
+    return Fragment.of(blocks, plan.language(), idPrefix, HEADING);
+  }
+
+  /** What is asked, and then the steps among which the places for it stand. A choice brings its question along. */
+  private List<Block> amongSteps(ProblemParts parts) {
+    List<Block> blocks = new ArrayList<>(List.of(prompts(key -> !(key.acceptance() instanceof Acceptance.Choice))));
+    blocks.addAll(renamed(parts.places()));
+    return blocks;
+  }
+
+  private Prose prompts(Predicate<AnswerKey> which) {
+    SheetProblem full = with(new Support.Full());
+    return new Prose(String.join("\n", full.answers().stream().filter(which)
+        .map(key -> "- **" + renamed(key.question()) + "** " + full.prompt(key)).toList()));
+  }
+
+  private List<Block> solution(ProblemParts parts) {
+    SheetProblem full = with(new Support.Full());
+    List<String> answers = full.answers().stream().map(key -> "**" + renamed(key.question()) + "** "
+        + Statement.escape(Composer.answer(full, key))).toList();
+    return List.of(prompts(key -> true), new Steps("", parts.worked()),
+        new Prose((answers.size() == 1 ? "Answer: " : "Answers: ") + String.join("; ", answers) + "."));
+  }
+
+  /** For each step its rule in words, then its line in symbols. */
+  private void hints(JsonGenerator json, List<StepBlock> worked) throws IOException {
+    json.writeArrayFieldStart("hints");
+    for (StepBlock step : worked) {
+      json.writeStartObject();
+      json.writeNumberField("step", step.number());
+      Optional<AnswerKey> asked = with(new Support.Bare()).answers().stream()
+          .filter(key -> key.step().equals(problem.template().lines().get(step.number() - 1).id())).findFirst();
+      json.writeStringField("place", asked.map(key -> renamed(key.question())).orElse("step " + step.number()));
+      json.writeStringField("words", Fragment.rule(step));
+      json.writeStringField("line", Fragment.symbols(step));
+      json.writeEndObject();
+    }
+    json.writeEndArray();
+  }
+
+  /** Every step and choice, under the names that stand at their places. */
+  ProblemKey key() {
+    ProblemKey key = stepByStep().key();
+    List<AnswerKey> answers = key.answers().stream().map(answer -> new AnswerKey(renamed(answer.question()),
+        answer.step(), answer.expected(), answer.unit(), answer.figures(), answer.unitPrinted(), answer.acceptance(),
+        answer.mistakes())).toList();
+    return new ProblemKey(answers, key.givens(), key.working(), key.designs());
+  }
+
+  private static List<Block> renamed(List<Block> blocks) {
+    List<Block> renamed = new ArrayList<>();
+    for (Block block : blocks) {
+      if (block instanceof Question question) {
+        renamed.add(new Question(renamed(question.id()), question.prompt(), question.symbol(), question.unitHint(),
+            question.options()));
+      } else if (block instanceof Steps steps) {
+        renamed.add(new Steps(steps.heading(), steps.steps().stream().map(PracticeProblem::renamed).toList()));
+      } else {
+        renamed.add(block);
+      }
+    }
+    return renamed;
+  }
+
+  private static StepBlock renamed(StepBlock step) {
+    return step.result().isPresent() ? step : new StepBlock(step.number(), step.symbol(), step.meaning(), step.condition(),
+        step.formula(), step.notation(), step.result(), step.principle(), step.reason(), renamed(step.blankId()));
+  }
+
+  /** {@code q0} and {@code q0a} to a, {@code q0b} to b, {@code q0s2} to step 2. */
+  private static String renamed(String question) {
+    String behind = question.substring("q0".length());
+    return behind.isEmpty() ? "a" : behind.startsWith("s") && behind.length() > 1 ? "step " + behind.substring(1) : behind;
+  }
+}

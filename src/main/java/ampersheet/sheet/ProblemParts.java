@@ -1,0 +1,54 @@
+package ampersheet.sheet;
+
+import ampersheet.answer.Acceptance;
+import ampersheet.sheet.Document.Block;
+import ampersheet.sheet.Document.FigureBlock;
+import ampersheet.sheet.Document.Prose;
+import ampersheet.sheet.Document.StepBlock;
+import ampersheet.sheet.Document.Steps;
+import ampersheet.template.Statement;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeMap;
+
+/**
+ * A problem in the parts of which a page that checks step by step is put together.
+ *
+ * @param setting what is told: statement, cautions, givens, figures
+ * @param places places for answers among the steps that its support shows, or with their questions where it shows none
+ * @param worked every step with its result
+ */
+public record ProblemParts(List<Block> setting, List<Block> places, List<StepBlock> worked) {
+  public ProblemParts {
+    setting = List.copyOf(setting);
+    places = List.copyOf(places);
+    worked = List.copyOf(worked);
+  }
+
+  public static ProblemParts of(SheetProblem problem) {
+    SheetProblem full =
+        new SheetProblem(problem.number(), new Support.Full(), problem.example(), problem.plan(), problem.problem());
+    return new ProblemParts(setting(problem), places(problem), Composer.steps(full));
+  }
+
+  private static List<Block> setting(SheetProblem problem) {
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(new Prose(Statement.render(problem.template(), problem.plan().language(), problem.printedGivens())));
+    blocks.addAll(Composer.cautions(problem, new TreeMap<>()));
+    blocks.add(Composer.givens(problem));
+    Composer.figures(problem).forEach(figure -> blocks.add(new FigureBlock(figure)));
+    return blocks;
+  }
+
+  private static List<Block> places(SheetProblem problem) {
+    List<Block> blocks = new ArrayList<>();
+    if (problem.support() instanceof Support.Faded) {
+      blocks.add(new Steps("Fill in the blank steps", Composer.steps(problem)));
+      problem.places().stream().filter(key -> key.acceptance() instanceof Acceptance.Choice)
+          .forEach(key -> blocks.add(Composer.question(problem, key)));
+    } else if (problem.support() instanceof Support.Bare) {
+      problem.answers().forEach(key -> blocks.add(Composer.question(problem, key)));
+    }
+    return blocks;
+  }
+}

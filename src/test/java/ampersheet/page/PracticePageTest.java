@@ -1,0 +1,521 @@
+package ampersheet.page;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import ampersheet.answer.AnswerKey;
+import ampersheet.answer.Judge;
+import ampersheet.answer.LadderProbe;
+import ampersheet.answer.ProblemKey;
+import ampersheet.answer.Rung;
+import ampersheet.answer.Verdict;
+import ampersheet.browser.Chromium;
+import ampersheet.browser.PageAudit;
+import ampersheet.page.PracticeDeck.Variant;
+import ampersheet.sheet.PlanReader;
+import ampersheet.sheet.ProblemSet;
+import ampersheet.template.TemplateFiles;
+import ampersheet.template.TemplateLibrary;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.By;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
+
+/** A learner at a practice page: types, reads, goes on. The numbers come from the deck; the page is a file in Chromium. */
+class PracticePageTest {
+  private static final int VARIANTS = 4;
+  private static final String PLAN = """
+      title: Lanterns to practise with
+      seed: practice-page
+      problems:
+        - {template: current-limiting/one-indicator}
+        - {template: thermal-rise/regulator-junction}
+        - {template: voltage-dividers/loaded-divider, support: faded, fade: forward, blank: 1}
+        - {template: chain-addressing/serpentine-tile}
+        - {template: chain-addressing/frame-time}
+        - {template: voltage-dividers/design-pair}
+      """;
+
+  @TempDir
+  private static Path folder;
+
+  private static PracticeDeck deck;
+  private static ChromeDriver browser;
+  private static Path file;
+
+  @BeforeEach
+  void open() throws IOException {
+    Chromium.need();
+    if (browser == null) {
+      deck = deck(PLAN, VARIANTS);
+      file = Files.writeString(folder.resolve("practice.html"), PracticePage.render(deck), StandardCharsets.UTF_8);
+      browser = Chromium.open(folder.resolve("profile"));
+    }
+    Chromium.screen(browser, 1280, 900);
+    Chromium.prefer(browser);
+    browser.get(file.toUri().toString());
+    browser.executeScript("localStorage.clear()");
+    Chromium.requestsAndComplaints(browser);
+    browser.get(file.toUri().toString());
+  }
+
+  @AfterAll
+  static void close() {
+    if (browser != null) {
+      browser.quit();
+      browser = null;
+    }
+  }
+
+  private static PracticeDeck deck(String plan, int variants) {
+    return PracticeDeck.deal(ProblemSet.of(PlanReader.read("plan.yaml", plan),
+        new TemplateLibrary(List.of(TemplateFiles.builtIn()))), variants);
+  }
+
+  // ------------------------------------------------------------------------------------------------ what the learner does
+
+  private static WebElement element(String id) {
+    return browser.findElement(By.id(id));
+  }
+
+  private static String text(String id) {
+    return (String) browser.executeScript("return document.getElementById(arguments[0]).textContent", id);
+  }
+
+  private static String shownVariant() {
+    return element("yours").getDomAttribute("data-variant");
+  }
+
+  private static int shownSkill() {
+    return Integer.parseInt(shownVariant().split("/")[0]);
+  }
+
+  private static ProblemKey shownKey() {
+    Variant variant = deck.skills().get(shownSkill()).variants().get(Integer.parseInt(shownVariant().split("/")[1]));
+    return new PracticeProblem(variant.problem(), deck.set().plan(), false, Optional.empty()).key();
+  }
+
+  /** In the order in which they stand. */
+  private static List<String> places() {
+    List<String> names = new ArrayList<>();
+    browser.findElements(By.cssSelector("#places [data-question]"))
+        .forEach(place -> names.add(place.getDomAttribute("data-question")));
+    return names;
+  }
+
+  private static WebElement place(String question) {
+    return browser.findElement(By.cssSelector("#places [data-question='" + question + "']"));
+  }
+
+  private static void type(String question, String answer) {
+    List<WebElement> fields = place(question).findElements(By.cssSelector("input[type=text]"));
+    if (fields.isEmpty()) {
+      place(question).findElements(By.cssSelector("input[type=radio]")).stream()
+          .filter(option -> answer.equals(option.getDomProperty("value"))).findFirst().orElseThrow().click();
+    } else {
+      fields.get(0).clear();
+      fields.get(0).sendKeys(answer);
+    }
+  }
+
+  private static void check() {
+    browser.findElement(By.cssSelector("#answers button.main")).click();
+  }
+
+  private static String said(String question) {
+    return place(question).findElement(By.className("said")).getDomProperty("textContent");
+  }
+
+  private static String kind(String question) {
+    return place(question).getDomAttribute("data-said");
+  }
+
+  private static String right(ProblemKey key, String question) {
+    return LadderProbe.of(key).stream().filter(probe -> probe.question().equals(question) && probe.rung() == Rung.CORRECT)
+        .findFirst().orElseThrow().typed().get(question);
+  }
+
+  private static void solveAll() {
+    ProblemKey key = shownKey();
+    for (String question : places()) {
+      type(question, right(key, question));
+    }
+    check();
+  }
+
+  private static void support(String which) {
+    element("support").findElement(By.cssSelector("option[value=" + which + "]")).click();
+  }
+
+  private static void goTo(int skill) {
+    browser.executeScript("document.querySelector('#skills details').open = true");
+    browser.findElements(By.cssSelector("#skill-list button")).get(skill).click();
+  }
+
+  // ------------------------------------------------------------------------------------------------------------- judging
+
+  /** The whole ladder, typed key by key; what the page says is what the judge says on the Java machine. */
+  @Test
+  void answersOfEveryRungGetTheirVerdict() {
+    Set<Rung> reached = EnumSet.noneOf(Rung.class);
+    support("full");
+    for (int skill : List.of(0, 1, 5)) {
+      goTo(skill);
+      ProblemKey key = shownKey();
+      String last = key.answers().get(key.answers().size() - 1).question();
+      for (LadderProbe probe : LadderProbe.of(key)) {
+        if (probe.rung() == Rung.CORRECT && probe.question().equals(last)
+            || skill != 1 && reached.contains(probe.rung())) {
+          continue;
+        }
+        probe(key, probe);
+        reached.add(probe.rung());
+      }
+    }
+    assertEquals(EnumSet.allOf(Rung.class), reached);
+  }
+
+  private static void probe(ProblemKey key, LadderProbe probe) {
+    Map<String, String> typed = new LinkedHashMap<>();
+    for (AnswerKey answer : key.answers()) {
+      if (answer.question().equals(probe.question())) {
+        break;
+      }
+      typed.put(answer.question(), right(key, answer.question()));
+    }
+    typed.putAll(probe.typed());
+    for (String question : places()) {
+      if (!place(question).findElements(By.cssSelector("input[type=text]")).isEmpty()) {
+        type(question, typed.getOrDefault(question, ""));
+      } else if (!typed.getOrDefault(question, "").isEmpty() && probe.rung() != Rung.UNREADABLE) {
+        type(question, typed.get(question));
+      } else {
+        return;
+      }
+    }
+    check();
+    Verdict verdict = Judge.judge(key, typed).stream()
+        .filter(one -> one.question().equals(probe.question())).findFirst().orElseThrow();
+    assertEquals(probe.rung(), verdict.rung());
+    String expected = verdict.rung() == Rung.CORRECT ? "right"
+        : verdict.rung() == Rung.CONSISTENT_WITH_EARLIER ? "follows"
+        : verdict.rung() == Rung.INCOMPLETE ? "open"
+        : Set.of(Rung.BLANK, Rung.UNREADABLE, Rung.AMBIGUOUS, Rung.UNIT_MISSING, Rung.TOO_COARSE).contains(verdict.rung())
+            ? "form" : "wrong";
+    assertEquals(expected, kind(probe.question()), probe.toString());
+    String said = said(probe.question());
+    assertTrue(said.endsWith(verdict.message()) || verdict.rung() == Rung.BLANK && said.endsWith("Now this one."),
+        probe + ": " + said + " instead of " + verdict.message());
+  }
+
+  @Test
+  void checkingStopsAtTheFirstWrongStepAndPutsTheLearnerThere() {
+    support("full");
+    ProblemKey key = shownKey();
+    List<String> places = places();
+    assertEquals(List.of("step 1", "a", "b", "c"), places, "one indicator has one step that is not asked for");
+    type("step 1", right(key, "step 1"));
+    type("a", "5 kg");
+    type("b", right(key, "b"));
+    type("c", "1 W");
+    check();
+    assertEquals(List.of("right", "wrong", "none", "none"), places.stream().map(PracticePageTest::kind).toList());
+    assertTrue(text("verdict").startsWith("1 place is right. Answer a: "), text("verdict"));
+    assertTrue(said("a").contains("kg is a unit of mass"), said("a"));
+    assertEquals("true", place("a").findElement(By.tagName("input")).getDomAttribute("aria-invalid"));
+    assertEquals(place("a").findElement(By.tagName("input")), browser.switchTo().activeElement());
+  }
+
+  @Test
+  void hintsComeOneByOneAndThenTheWorkedSolution() {
+    support("full");
+    element("hint").click();
+    assertTrue(text("hints").contains("Hint 1: step 1") && text("hints").contains("Kirchhoff"), text("hints"));
+    element("hint").click();
+    assertTrue(text("hints").contains("in symbols"), text("hints"));
+    String answer = right(shownKey(), "a");
+    assertFalse(element("solution").isDisplayed());
+    element("solve").click();
+    assertTrue(element("solution").isDisplayed());
+    assertTrue(text("solution-body").contains("Worked steps") && text("solution-body").contains("Answers: "), answer);
+    assertEquals(element("solution-title"), browser.switchTo().activeElement());
+    assertEquals("0 of 2 right in a row", text("row"));
+  }
+
+  @Test
+  void hintsPassOverWhatIsAlreadyRight() {
+    support("full");
+    type("step 1", right(shownKey(), "step 1"));
+    check();
+    element("hint").click();
+    assertTrue(text("hints").contains("step 2"), text("hints"));
+  }
+
+  // -------------------------------------------------------------------------------------------------------- going onward
+
+  @Test
+  void anotherOneLikeThisIsUnseenUntilAllWereDealt() {
+    Set<String> seen = new HashSet<>();
+    for (int i = 0; i < VARIANTS; i++) {
+      assertTrue(seen.add(shownVariant() + element("setting").getText()), "dealt twice: " + shownVariant());
+      element("another").click();
+    }
+    assertEquals(VARIANTS, seen.size());
+    assertEquals(0, shownSkill());
+  }
+
+  @Test
+  void twoRightInARowMoveOnAndSupportGoesDownOnTheWay() {
+    assertEquals("full", element("yours").getDomAttribute("data-support"));
+    solveAll();
+    assertEquals("1 of 2 right in a row", text("row"));
+    assertTrue(text("verdict").startsWith("All right."), text("verdict"));
+    String first = shownVariant();
+    element("onward").click();
+    assertEquals(0, shownSkill());
+    assertNotEquals(first, shownVariant());
+    assertEquals("faded", element("yours").getDomAttribute("data-support"));
+    solveAll();
+    element("onward").click();
+    assertEquals(1, shownSkill());
+    assertEquals("1 of " + deck.skills().size() + " done", text("tally"));
+  }
+
+  @Test
+  void aSkillThatWentWrongComesBackAfterThreeOthers() {
+    support("bare");
+    type("a", "5 kg");
+    check();
+    assertEquals("wrong", kind("a"));
+    for (int i = 0; i < 2; i++) {
+      element("another").click();
+      solveAll();
+    }
+    List<Integer> order = new ArrayList<>();
+    for (int skills = 0; skills < 4; skills++) {
+      element("onward").click();
+      order.add(shownSkill());
+      solveAll();
+      element("onward").click();
+      solveAll();
+    }
+    assertEquals(List.of(1, 2, 3, 0), order);
+  }
+
+  @Test
+  void draftsAndProgressSurviveAReloadAndCanBeCleared() {
+    solveAll();
+    element("onward").click();
+    String variant = shownVariant();
+    type(places().get(0), "12.3 V");
+    browser.navigate().refresh();
+    assertEquals(variant, shownVariant());
+    assertEquals("12.3 V", place(places().get(0)).findElement(By.tagName("input")).getDomProperty("value"));
+    assertEquals("1 of 2 right in a row", text("row"));
+    element("clear").click();
+    assertEquals("1 of 2 right in a row", text("row"), "one press only asks");
+    element("clear").click();
+    assertEquals("0 of 2 right in a row", text("row"));
+    browser.navigate().refresh();
+    assertEquals("0 of 2 right in a row", text("row"));
+  }
+
+  @Test
+  void progressIsSavedAsAFile() throws Exception {
+    Path downloads = Files.createDirectories(folder.resolve("downloads"));
+    browser.executeCdpCommand("Browser.setDownloadBehavior",
+        Map.of("behavior", "allow", "downloadPath", downloads.toAbsolutePath().toString()));
+    solveAll();
+    element("export").click();
+    Path saved = downloads.resolve("practice-" + PracticePage.name(deck) + ".json");
+    for (int i = 0; i < 100 && !Files.exists(saved); i++) {
+      Thread.sleep(50);
+    }
+    String json = Files.readString(saved);
+    assertTrue(json.contains("\"skill\": \"" + deck.skills().get(0).name() + "\"") && json.contains("\"rightAtOnce\": 1"), json);
+  }
+
+  // ---------------------------------------------------------------------------------------------------- the page itself
+
+  @Test
+  void nothingIsFetchedSentOrComplainedOf() {
+    solveAll();
+    element("onward").click();
+    element("hint").click();
+    element("solve").click();
+    List<String> seen = Chromium.requestsAndComplaints(browser);
+    assertFalse(seen.isEmpty(), "the log of requests is empty though a page was opened");
+    assertEquals(List.of(), seen.stream().filter(url -> !url.equals(file.toUri().toString().replace("file:/", "file:///")
+        .replace("file://///", "file:///")) && !url.equals(file.toUri().toString())).toList());
+    assertEquals(0L, browser.executeScript("return performance.getEntriesByType('resource').length"));
+  }
+
+  @Test
+  void nothingElseMayRunInThePage() {
+    assertEquals("refused", browser.executeScript("""
+        const script = document.createElement('script');
+        script.textContent = 'document.body.dataset.injected = "yes"';
+        document.body.append(script);
+        return document.body.dataset.injected ? 'ran' : 'refused'"""));
+    String policy = browser.findElement(By.cssSelector("meta[http-equiv]")).getDomAttribute("content");
+    assertTrue(policy.startsWith("default-src 'none'; script-src 'sha256-") && !policy.contains("unsafe-eval"), policy);
+  }
+
+  @Test
+  void everyStateOfThePageIsAccessible() throws IOException {
+    for (int skill = 0; skill < deck.skills().size(); skill++) {
+      Chromium.prefer(browser, "prefers-color-scheme", skill % 2 == 0 ? "light" : "dark");
+      goTo(skill);
+      support("full");
+      type(places().get(0), "5 kg");
+      check();
+      element("hint").click();
+      element("hint").click();
+      element("solve").click();
+      audit("skill " + skill + ", wrong, with hints, solved");
+    }
+    for (String scheme : List.of("light", "dark")) {
+      Chromium.prefer(browser, "prefers-color-scheme", scheme);
+      element("another").click();
+      for (String support : List.of("full", "faded", "bare")) {
+        support(support);
+        audit(scheme + ", " + support);
+      }
+      Chromium.screen(browser, 360, 740);
+      audit(scheme + ", on a phone");
+      Chromium.screen(browser, 1280, 900);
+    }
+    Chromium.prefer(browser, "forced-colors", "active");
+    audit("forced colours");
+  }
+
+  private static void audit(String which) {
+    PageAudit.accessible(browser, which);
+    PageAudit.controlsAreLargeEnough(browser, which);
+  }
+
+  @Test
+  void nothingSticksOutOnANarrowScreenOrWithLargeText() {
+    for (int skill = 0; skill < deck.skills().size(); skill++) {
+      Chromium.screen(browser, 1280, 900);
+      goTo(skill);
+      for (String support : skill == 0 ? List.of("full", "bare") : List.of("full")) {
+        Chromium.screen(browser, 1280, 900);
+        support(support);
+        for (int width : List.of(320, 768, 1024)) {
+          Chromium.screen(browser, width, 900);
+          for (String facing : List.of("show-example", "show-yours")) {
+            browser.executeScript("document.getElementById(arguments[0]).click()", facing);
+            PageAudit.noSidewaysScrolling(browser, "skill " + skill + ", " + support + ", " + width + " px, " + facing);
+          }
+        }
+        Chromium.screen(browser, 640, 900);
+        browser.executeScript("document.documentElement.style.fontSize = '200%'");
+        PageAudit.noSidewaysScrolling(browser, "skill " + skill + ", " + support + ", text at 200 %");
+        browser.executeScript("document.documentElement.style.fontSize = ''");
+      }
+    }
+  }
+
+  @Test
+  void aPhoneShowsOneOfExampleAndProblemAndADeskShowsBoth() {
+    assertTrue(element("example").isDisplayed() && element("yours").isDisplayed());
+    Chromium.screen(browser, 360, 740);
+    assertTrue(element("example").isDisplayed() && !element("yours").isDisplayed(), "the example comes first");
+    element("show-yours").click();
+    assertTrue(!element("example").isDisplayed() && element("yours").isDisplayed());
+  }
+
+  @Test
+  void aKeyboardIsEnough() {
+    Set<String> reached = new HashSet<>();
+    WebElement body = browser.findElement(By.tagName("body"));
+    body.sendKeys(Keys.TAB);
+    assertEquals("To the problem", browser.switchTo().activeElement().getText());
+    for (int i = 0; i < 60; i++) {
+      WebElement active = browser.switchTo().activeElement();
+      reached.add(active.getTagName() + " " + active.getDomAttribute("id"));
+      active.sendKeys(Keys.TAB);
+    }
+    for (String control : List.of("button hint", "button solve", "button another", "select support", "button export",
+        "button clear")) {
+      assertTrue(reached.contains(control), control + " among " + reached);
+    }
+    WebElement field = place("step 1").findElement(By.tagName("input"));
+    field.sendKeys("5 kg" + Keys.ENTER);
+    assertEquals("wrong", kind("step 1"), "Enter checks");
+    assertEquals(field, browser.switchTo().activeElement());
+  }
+
+  @Test
+  void verdictsAreAnnouncedAndFieldsAreDescribedByThem() {
+    assertEquals("status", element("verdict").getDomAttribute("role"));
+    WebElement field = place("step 1").findElement(By.tagName("input"));
+    String said = field.getDomAttribute("aria-describedby");
+    assertEquals(place("step 1").findElement(By.className("said")), element(said));
+    assertTrue(field.getAccessibleName().contains("step 1") && field.getAccessibleName().contains("oltage left"),
+        field.getAccessibleName());
+    for (WebElement svg : browser.findElements(By.tagName("svg"))) {
+      assertFalse(svg.getAccessibleName().isBlank());
+    }
+  }
+
+  @Test
+  void nothingMoves() throws IOException {
+    try (var css = PracticePage.class.getResourceAsStream("page.css")) {
+      String style = new String(css.readAllBytes(), StandardCharsets.UTF_8);
+      assertFalse(style.contains("transition") || style.contains("animation"), "who prefers no motion gets none; nobody needs any");
+    }
+  }
+
+  @Test
+  void theFirstVerdictIsReported() {
+    browser.navigate().refresh();
+    Object times = browser.executeScript("""
+        const ready = performance.getEntriesByName('ready')[0].startTime;
+        const field = document.querySelector('#places input[type=text]');
+        const before = performance.now();
+        field.value = '5 kg';
+        field.form.requestSubmit();
+        return [ready, performance.now() - before]""");
+    List<?> both = (List<?>) times;
+    double ready = ((Number) both.get(0)).doubleValue();
+    double verdict = ((Number) both.get(1)).doubleValue();
+    System.out.printf(java.util.Locale.ROOT, "practice page: ready %.0f ms after the load began, first verdict %.0f ms later%n",
+        ready, verdict);
+    assertEquals("wrong", kind(places().get(0)));
+  }
+
+  @Test
+  void twelveSkillsOfThirtyProblemsFitIntoThreeMegabytes() {
+    StringBuilder plan = new StringBuilder("title: Twelve skills\nseed: size\nproblems:\n");
+    TemplateFiles.builtIn().names().stream().limit(12).forEach(name -> plan.append("  - {template: ").append(name).append("}\n"));
+    PracticeDeck large = deck(plan.toString(), 30);
+    int bytes = PracticePage.render(large).getBytes(StandardCharsets.UTF_8).length;
+    System.out.println(large.skills().size() + " skills of 30 problems: " + bytes + " bytes");
+    assertTrue(bytes <= 3_000_000, bytes + " bytes");
+  }
+
+  @Test
+  void theSameDeckGivesTheSameBytes() {
+    assertEquals(PracticePage.render(deck(PLAN, 2)), PracticePage.render(deck(PLAN, 2)));
+  }
+}
