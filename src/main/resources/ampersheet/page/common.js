@@ -82,7 +82,7 @@ const page = {
 
   /* Whatever scrolls sideways here must be reachable by keyboard, and have a name. */
   reachable(under) {
-    for (const region of under.querySelectorAll(".equation, .drawing, .scroll, .line")) {
+    for (const region of under.querySelectorAll(".equation, .drawing, .scroll, .line, .case")) {
       if (region.scrollWidth > region.clientWidth && !region.hasAttribute("tabindex")) {
         const around = region.closest("figure, .step");
         const name = around && around.querySelector("figcaption, .finding");

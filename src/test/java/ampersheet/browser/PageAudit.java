@@ -29,7 +29,7 @@ public final class PageAudit {
         const wide = document.documentElement.clientWidth;
         if (document.documentElement.scrollWidth <= wide) return [];
         return Array.from(document.querySelectorAll('body *')).filter(e => e.getBoundingClientRect().right > wide + 1
-            && !e.closest('.drawing, .scroll, .equation, .line, pre')).slice(0, 5).map(e => e.outerHTML.slice(0, 120));
+            && !e.closest('.drawing, .scroll, .equation, .line, .case, pre')).slice(0, 5).map(e => e.outerHTML.slice(0, 120));
         """), which);
   }
 
