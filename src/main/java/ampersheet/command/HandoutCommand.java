@@ -56,6 +56,10 @@ final class HandoutCommand implements Callable<Integer> {
       description = "last (the default): behind all sheets, on leaves of their own. apart: in FILE-keys.pdf. none.")
   private Handouts.Keys keys;
 
+  @Option(names = "--no-check-letters", description = "Leave out the letters by which learners check their answers without a "
+      + "device.")
+  private boolean noCheckLetters;
+
   @Option(names = "--json", description = "Say what was made as JSON.")
   private boolean json;
 
@@ -72,7 +76,7 @@ final class HandoutCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Plan read = PlanReader.read(InputFile.shown(plan), InputFile.read(plan, "a plan"));
-    Handouts.Wish wish = new Handouts.Wish(paper.orElse(read.paper()), profile, keys);
+    Handouts.Wish wish = new Handouts.Wish(paper.orElse(read.paper()), profile, keys, !noCheckLetters);
     Handouts.Printed printed = Handouts.print(read, roster(), templates.library(), out, wish);
     if (json) {
       streams.line(Json.of(json -> json.number("sheets", printed.sheets()).number("sides", printed.sides())

@@ -2,6 +2,7 @@ package ampersheet.issue;
 
 import ampersheet.render.pdf.PdfBook;
 import ampersheet.render.pdf.Profile;
+import ampersheet.sheet.CheckLetters;
 import ampersheet.sheet.Composer;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Plan;
@@ -27,7 +28,7 @@ public final class Handouts {
   }
 
   /** How the handouts are to look. */
-  public record Wish(Document.Paper paper, Profile profile, Keys keys) {}
+  public record Wish(Document.Paper paper, Profile profile, Keys keys, boolean checkLetters) {}
 
   /**
    * What was printed.
@@ -55,7 +56,8 @@ public final class Handouts {
         PdfBook keys = new PdfBook("Key: " + plan.title(), plan.language(), wish.profile())) {
       for (Roster.Seat seat : roster.seats()) {
         Sheet sheet = maker.sheet(seat.number());
-        sheets.add(Composer.sheet(sheet, seat.name()).on(wish.paper()));
+        Document document = Composer.sheet(sheet, seat.name()).on(wish.paper());
+        sheets.add(wish.checkLetters() ? CheckLetters.addedTo(document, sheet) : document);
         if (wish.keys() != Keys.NONE) {
           (apart ? keys : sheets).add(Composer.key(sheet, seat.name()).on(wish.paper()));
         }

@@ -75,16 +75,35 @@ public record Document(Kind kind, String language, String title, String subtitle
    * @param reason one sentence
    * @param result empty where the step is left blank for the learner (faded): then formula and numbers are hidden too
    * @param blankId question-like label of a blank step, empty if shown
+   * @param check code and letter by which a learner checks what fills the blank; may be empty
    */
   public record StepBlock(int number, Symbol symbol, String meaning, Optional<Condition> condition,
       Optional<Expression> formula, Notation notation, Optional<Printed> result, String principle, String reason,
-      String blankId) {}
+      String blankId, String check) {
+    public StepBlock(int number, Symbol symbol, String meaning, Optional<Condition> condition,
+        Optional<Expression> formula, Notation notation, Optional<Printed> result, String principle, String reason,
+        String blankId) {
+      this(number, symbol, meaning, condition, formula, notation, result, principle, reason, blankId, "");
+    }
 
-  /** A place for an answer. */
-  public record Question(String id, String prompt, Optional<Symbol> symbol, String unitHint, List<String> options)
-      implements Block {
+    StepBlock checkedBy(String letter) {
+      return new StepBlock(number, symbol, meaning, condition, formula, notation, result, principle, reason, blankId, letter);
+    }
+  }
+
+  /** A place for an answer. @param check code and letter by which a learner checks it; may be empty */
+  public record Question(String id, String prompt, Optional<Symbol> symbol, String unitHint, List<String> options,
+      String check) implements Block {
     public Question {
       options = List.copyOf(options);
+    }
+
+    public Question(String id, String prompt, Optional<Symbol> symbol, String unitHint, List<String> options) {
+      this(id, prompt, symbol, unitHint, options, "");
+    }
+
+    Question checkedBy(String letter) {
+      return new Question(id, prompt, symbol, unitHint, options, letter);
     }
   }
 

@@ -40,7 +40,7 @@ class HandoutsTest {
 
   private static Handouts.Printed print(Roster roster, Path out, Keys keys) {
     return Handouts.print(PlanReader.read("plan.yaml", PLAN), roster, SmallLibrary.open(), out,
-        new Wish(Paper.A4, Profile.REGULAR, keys));
+        new Wish(Paper.A4, Profile.REGULAR, keys, true));
   }
 
   private static String text(Path pdf) throws IOException {

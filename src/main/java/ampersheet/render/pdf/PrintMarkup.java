@@ -39,6 +39,8 @@ final class PrintMarkup {
   private static final String MATH_SPACE = "\u00a0=\u00a0";
   /** A longer equation takes the width of the page, with its reason below instead of beside it. */
   private static final int WIDE_LINE = 34;
+  /** A table with more has short entries and is set close. */
+  private static final int MANY_COLUMNS = 8;
   /** Characters that stand beside the reason in one line. */
   private static final int ONE_LINE = 38;
 
@@ -250,7 +252,7 @@ final class PrintMarkup {
     if (derivation.isEmpty()) {
       finding(step);
       place(step.blankId().isEmpty() ? Wording.STEP + " " + step.number() : step.blankId(), Optional.of(step.symbol()), "",
-          "");
+          step.check());
     } else {
       boolean beside = derivation.get().width() <= WIDE_LINE && profile != Profile.LARGE;
       markup.open("div", "class", beside ? "work beside" : "work");
@@ -335,7 +337,7 @@ final class PrintMarkup {
     }
     markup.close("p").newline();
     if (question.options().isEmpty()) {
-      place("", question.symbol(), question.unitHint(), "");
+      place("", question.symbol(), question.unitHint(), question.check());
     } else {
       markup.open("ul", "class", "options").newline();
       for (String option : question.options()) {
@@ -363,13 +365,13 @@ final class PrintMarkup {
       markup.open("span").line(unit).close("span");
     }
     if (!check.isEmpty()) {
-      markup.text(" ").open("span", "class", "check").line(check).close("span");
+      markup.text("  ").open("span", "class", "check").text("check ").open("b").line(check).close("b").close("span");
     }
     markup.close("p").newline();
   }
 
   private void keyTable(KeyTable table) {
-    openTable(Wording.ANSWERS, List.of(Wording.QUESTION, Wording.ANSWER, Wording.ACCEPTED, Wording.SECOND_ROUTE));
+    openTable(Wording.ANSWERS, List.of(Wording.QUESTION, Wording.ANSWER, Wording.ACCEPTED, Wording.SECOND_ROUTE), "plain");
     for (KeyLine line : table.lines()) {
       markup.open("tr").open("th", "scope", "row").line(line.question());
       line.symbol().ifPresent(symbol -> {
@@ -394,7 +396,7 @@ final class PrintMarkup {
   }
 
   private void table(Table table) {
-    openTable(table.caption(), table.head());
+    openTable(table.caption(), table.head(), table.head().size() > MANY_COLUMNS ? "grid" : "plain");
     for (List<Cell> row : table.rows()) {
       markup.open("tr");
       for (int i = 0; i < row.size(); i++) {
@@ -409,11 +411,11 @@ final class PrintMarkup {
     closeTable();
   }
 
-  private void openTable(String caption, List<String> head) {
+  private void openTable(String caption, List<String> head, String look) {
     if (!caption.isEmpty()) {
       markup.open("p", "class", "prompt").open("b").line(caption).close("b").close("p").newline();
     }
-    markup.open("table").newline().open("thead").open("tr");
+    markup.open("table", "class", look).newline().open("thead").open("tr");
     head.forEach(name -> markup.open("th", "scope", "col").line(name).close("th"));
     markup.close("tr").close("thead").newline().open("tbody").newline();
   }

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.sheet.CheckLetters;
 import ampersheet.sheet.Composer;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Document.Paper;
@@ -42,7 +43,7 @@ class PdfBookTest {
       new SheetMaker(ProblemSet.of(PlanReader.read("plan.yaml", PLAN), SmallLibrary.open())).sheet(1);
 
   private static Document sheet() {
-    return Composer.sheet(SHEET, "Ada");
+    return CheckLetters.addedTo(Composer.sheet(SHEET, "Ada"), SHEET);
   }
 
   private static Document key() {
