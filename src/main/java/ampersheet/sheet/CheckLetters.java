@@ -18,11 +18,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 
 /**
  * A letter beside each place for an answer, by which a learner without any device finds out whether an answer may be
- * right. Every accepted answer has the letter; none that a modelled mistake leads to has it, nor one that is wrong by a
+ * right. Every accepted answer has the letter; none within 1 % of what a modelled mistake gives has it, nor one that is wrong by a
  * power of ten, because the code is chosen so. Any other wrong answer has it by chance once in 16 times. A letter fits
  * two or three rows of 6 % in every power of ten: it tells no value. It is found without the unit's name, so it tells no
  * unit either.
@@ -30,19 +32,22 @@ import java.util.TreeMap;
 public final class CheckLetters {
   /** Slips of the decimal point and of prefixes. */
   private static final int[] POWERS = {-9, -6, -3, -2, -1, 1, 2, 3, 6, 9};
+  private static final int MOST_LETTERS = 3;
+  /** How far a number strays by rounding on the way; less than a row of the table is wide. */
+  private static final double ROUNDED = 0.01;
   private static final double LAST_BITS = 1e-9;
-  /** So many answers of a band are tried; rows are wider than a tenth of any band that fits into one. */
+  /** So many answers of a band are tried, closer together than rows are wide. */
   private static final int TRIED = 12;
   private static final Unit SQUARE_MILLIMETRE = Unit.parse("mm^2");
   private static final Dimension AREA = Dimension.LENGTH.power(2);
 
   private CheckLetters() {}
 
-  /** @param code printed beside the place; @param letter that a right answer has */
-  record Check(CheckCode code, char letter) {
+  /** @param code printed beside the place; @param letters of which a right answer has one */
+  record Check(CheckCode code, Set<Character> letters) {
     @Override
     public String toString() {
-      return code + " " + letter;
+      return code + " " + String.join(" or ", letters.stream().map(String::valueOf).toList());
     }
   }
 
@@ -82,12 +87,18 @@ public final class CheckLetters {
     return new ProblemBlock(problem.number(), problem.title(), problem.tags(), blocks);
   }
 
-  /** Empty for a choice, where a letter would be the answer, and where no code keeps right and wrong apart. */
+  /**
+   * Empty for a choice, where a letter would be the answer, and where no code keeps right and wrong apart. A band wider
+   * than a row of the table has the letters of two or three rows.
+   */
   static Optional<Check> of(String sheetId, AnswerKey key) {
-    for (CheckCode code : codes(sheetId, key)) {
-      Optional<Character> letter = common(code, key);
-      if (letter.isPresent() && wrongOnesDiffer(code, key, letter.get())) {
-        return Optional.of(new Check(code, letter.get()));
+    List<CheckCode> codes = codes(sheetId, key);
+    for (int most = 1; most <= MOST_LETTERS; most++) {
+      for (CheckCode code : codes) {
+        Set<Character> letters = letters(code, key, key.expected());
+        if (!letters.isEmpty() && letters.size() <= most && wrongOnesDiffer(code, key, letters)) {
+          return Optional.of(new Check(code, letters));
+        }
       }
     }
     return Optional.empty();
@@ -111,41 +122,44 @@ public final class CheckLetters {
     return turned;
   }
 
-  /** The one letter of all accepted answers. */
-  private static Optional<Character> common(CheckCode code, AnswerKey key) {
-    Optional<Character> letter = code.letter(number(key, key.expected()));
-    boolean same = letter.isPresent() && band(key, key.expected()).stream().allMatch(value -> code.letter(value).equals(letter));
-    return same ? letter : Optional.empty();
+  /** Those of all answers that are taken for the value; empty if one has none. */
+  private static Set<Character> letters(CheckCode code, AnswerKey key, double value) {
+    Set<Character> letters = new TreeSet<>();
+    for (double number : band(key, value)) {
+      Optional<Character> letter = code.letter(number);
+      if (letter.isEmpty()) {
+        return Set.of();
+      }
+      letters.add(letter.get());
+    }
+    return letters;
   }
 
-  private static boolean wrongOnesDiffer(CheckCode code, AnswerKey key, char letter) {
-    Optional<Character> right = Optional.of(letter);
+  private static boolean wrongOnesDiffer(CheckCode code, AnswerKey key, Set<Character> right) {
+    List<Double> slips = new ArrayList<>();
     for (KnownMistake mistake : key.mistakes()) {
-      if (band(key, mistake.value()).stream().anyMatch(value -> code.letter(value).equals(right))) {
-        return false;
-      }
+      double gives = number(key, mistake.value());
+      slips.addAll(List.of(gives, gives * (1 - ROUNDED), gives * (1 + ROUNDED)));
     }
     if (key.acceptance() instanceof Acceptance.Count) {
-      return !code.letter(key.expected() + 1).equals(right) && !code.letter(key.expected() - 1).equals(right);
-    }
-    for (int power : POWERS) {
-      double scale = number(key, key.expected()) * Double.parseDouble("1e" + power);
-      if (code.letter(scale).equals(right)) {
-        return false;
+      slips.addAll(List.of(key.expected() - 1, key.expected() + 1));
+    } else {
+      for (int power : POWERS) {
+        slips.add(number(key, key.expected()) * Double.parseDouble("1e" + power));
       }
     }
-    return true;
+    return slips.stream().allMatch(slip -> code.letter(slip).filter(right::contains).isEmpty());
   }
 
   /** Numbers from one end of what is taken for the value to the other. */
   private static List<Double> band(AnswerKey key, double value) {
+    if (key.acceptance() instanceof Acceptance.Count) {
+      return List.of(number(key, value));
+    }
     double width = key.acceptance().band(value) + LAST_BITS * Math.abs(value);
     List<Double> numbers = new ArrayList<>();
     for (int i = 0; i <= TRIED; i++) {
       numbers.add(number(key, value - width + 2 * width * i / TRIED));
-    }
-    if (key.acceptance() instanceof Acceptance.Count) {
-      return List.of(number(key, value));
     }
     return numbers;
   }
@@ -173,7 +187,7 @@ public final class CheckLetters {
         + "by 1, 9, 3, 7, 1 … (M) and add up; take away 38 as often as it goes: that is the row. 137 gives by N "
         + "7 × 1 + 3 × 3 + 1 × 7 = 23. The code's digit is the column.\n\n"
         + "The slips that are usual for a problem never have its letter; any other wrong answer has it by chance once in 16 "
-        + "times. Look at the unit yourself."));
+        + "times (where two letters are given, twice). Look at the unit yourself."));
     blocks.add(table());
     return blocks;
   }

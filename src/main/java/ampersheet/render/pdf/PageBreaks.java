@@ -103,10 +103,10 @@ final class PageBreaks {
       return used + first <= page && heights.get(together.get(1)) <= page;
     }
 
-    /** At the end of what is there; a problem that fits on a page begins one rather than being divided. */
+    /** At the end of what is there, if it fits; else it begins a page, so that its figure is not far from its words. */
     private void flow(String problem) {
       double height = heights.get(problem);
-      if (used + height > page && height <= page && used > 0) {
+      if (used + height > page && used > 0) {
         begin(problem, false);
       }
       used += height;

@@ -39,7 +39,7 @@ final class PrintMarkup {
   private static final String MATH_SPACE = "\u00a0=\u00a0";
   /** A longer equation takes the width of the page, with its reason below instead of beside it. */
   private static final int WIDE_LINE = 34;
-  /** A table with more has short entries and is set close. */
+  /** A table with more has short entries and is set close, its halves side by side. */
   private static final int MANY_COLUMNS = 8;
   /** Characters that stand beside the reason in one line. */
   private static final int ONE_LINE = 38;
@@ -396,8 +396,25 @@ final class PrintMarkup {
   }
 
   private void table(Table table) {
-    openTable(table.caption(), table.head(), table.head().size() > MANY_COLUMNS ? "grid" : "plain");
-    for (List<Cell> row : table.rows()) {
+    if (table.head().size() <= MANY_COLUMNS) {
+      rows(table, table.rows(), "plain");
+    } else if (profile == Profile.LARGE) {
+      rows(table, table.rows(), "grid");
+    } else {
+      int half = (table.rows().size() + 1) / 2;
+      markup.open("div", "class", "halves");
+      for (List<List<Cell>> rows : List.of(table.rows().subList(0, half), table.rows().subList(half, table.rows().size()))) {
+        markup.open("div", "class", "half");
+        rows(table, rows, "grid");
+        markup.close("div");
+      }
+      markup.close("div").newline();
+    }
+  }
+
+  private void rows(Table table, List<List<Cell>> rows, String look) {
+    openTable(table.caption(), table.head(), look);
+    for (List<Cell> row : rows) {
       markup.open("tr");
       for (int i = 0; i < row.size(); i++) {
         if (i == 0) {
