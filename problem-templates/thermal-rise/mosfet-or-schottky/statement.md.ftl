@@ -1,0 +1,1 @@
+A P-channel MOSFET in the supply line protects a board against a battery put in the wrong way round. The board takes **${I}** and works down to **${Vmin}**; the battery is called empty at **${Vb}**. Hot, the MOSFET has **${h}** times its on-resistance of 25 °C. A Schottky diode in its place would drop **${Vf}**.

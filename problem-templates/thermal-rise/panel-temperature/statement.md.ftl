@@ -1,0 +1,1 @@
+An LED panel shows white on **${n}** of its pixels; the rest is dark and takes next to nothing. The circuit shows one lit pixel: three colours of **${Ic}** each on **${Vs}**. From a pixel to the board there are **${thp}**, from the board to the air **${theta}**, and the air has **${Ta}**. The heat path shows one pixel and, in one arrow, all the others.
