@@ -18,6 +18,8 @@ import java.util.Map;
  *   <li>otherwise by a long link to the far end of the next line of tiles (again below or right first), where a tile has
  *       its input on the opposite outer side, as where every row starts anew.
  * </ol>
+ *
+ * <p>In a cabled panel it goes along the cables instead.
  */
 public final class DataPath {
   private DataPath() {}
@@ -220,6 +222,9 @@ public final class DataPath {
         }
       }
       List<TileWalk.Pixel> walk = new TileWalk(panel.tile()).pixels();
+      if (panel.cabled()) {
+        return alongTheCables(walk);
+      }
       int here = panel.first();
       while (true) {
         entered[here] = true;
@@ -254,6 +259,22 @@ public final class DataPath {
           }
         }
         return new Outcome.Unreached(unreached);
+      }
+      return new Outcome.Traced(stops, tileOrder, panel.returnLine() ? wayBack() : List.of(), links);
+    }
+
+    private Outcome alongTheCables(List<TileWalk.Pixel> walk) {
+      for (int here = 0; here < entered.length; here++) {
+        tileOrder.add(here);
+        passThrough(here, walk);
+        if (here > 0) {
+          Tile.Side leaving = side(here - 1, panel.tile().output());
+          Tile.Side entering = side(here, panel.tile().input());
+          Integer neighbour = neighbour(here - 1, leaving);
+          if (neighbour == null || neighbour != here || entering != leaving.opposite()) {
+            links.add(new Link(here - 1, leaving, here, entering));
+          }
+        }
       }
       return new Outcome.Traced(stops, tileOrder, panel.returnLine() ? wayBack() : List.of(), links);
     }

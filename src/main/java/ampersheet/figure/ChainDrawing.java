@@ -24,6 +24,8 @@ final class ChainDrawing {
   private static final double OUTER_RIM = 6;
   private static final double ROW_GAP = 16;
   private static final double ROW_GAP_WITH_LINES = 28;
+  private static final double ROW_GAP_WITH_CABLES = 36;
+  private static final double INNER_LANE = 9;
   private static final double ELLIPSIS = 44;
   private static final double NUMBER_ROOM = 24;
   private static final double CORNER_MARK = 8;
@@ -72,7 +74,8 @@ final class ChainDrawing {
     this.port = panel.returnLine() ? 6 : 0;
     this.margin = innerRim + Math.max(7, Math.min(14, pitch * 0.55));
     this.gap = pitch >= 18 ? 30 : 18;
-    this.rowGap = path.links().stream().allMatch(DataPath.Link::isShort) ? ROW_GAP : ROW_GAP_WITH_LINES;
+    this.rowGap = panel.cabled() ? ROW_GAP_WITH_CABLES
+        : path.links().stream().allMatch(DataPath.Link::isShort) ? ROW_GAP : ROW_GAP_WITH_LINES;
     path.stops().forEach(stop -> stopsOf.computeIfAbsent(stop.place(), p -> new ArrayList<>()).add(stop));
     placeTiles();
     Box all = boxes.values().iterator().next();
@@ -435,18 +438,19 @@ final class ChainDrawing {
     Point middle = Box.around(start, end).centre();
     double aside = panel.returnLine() ? (turnsRight ? 4 : -4) * onward : 0;
     drawing.arrow("", Stroke.LINE, HEAD,
-        detour(dataOut(from), out, turnsRight, dataIn(to), in, outerAtEnd, middle.plus(aside, aside)));
+        detour(from, dataOut(from), out, turnsRight, to, dataIn(to), in, outerAtEnd, middle.plus(aside, aside)));
     if (panel.returnLine()) {
       drawing.arrow("", Stroke.DASHED, HEAD,
-          detour(returnOut(to), in, !outerAtEnd, returnIn(from), out, !turnsRight, middle.plus(-aside, -aside)));
+          detour(to, returnOut(to), in, !outerAtEnd, from, returnIn(from), out, !turnsRight,
+              middle.plus(-aside, -aside)));
     }
   }
 
   /** @param middle in the gap between two rows, or columns, where the line runs back */
-  private Point[] detour(Point from, Compass out, boolean outerAtStart, Point to, Compass in, boolean outerAtEnd,
-      Point middle) {
-    Point start = out.from(from, lane(out) + (outerAtStart ? 8 : 0));
-    Point end = in.from(to, lane(in) + (outerAtEnd ? 8 : 0));
+  private Point[] detour(int fromPlace, Point from, Compass out, boolean outerAtStart, int toPlace, Point to, Compass in,
+      boolean outerAtEnd, Point middle) {
+    Point start = out.from(from, lane(fromPlace, out) + (outerAtStart && !panel.cabled() ? 8 : 0));
+    Point end = in.from(to, lane(toPlace, in) + (outerAtEnd && !panel.cabled() ? 8 : 0));
     List<Point> points = new ArrayList<>(List.of(from));
     if (out == in) {
       double far = Math.max(out.along(start), out.along(end));
@@ -465,6 +469,13 @@ final class ChainDrawing {
     }
     points.add(to);
     return distinct(points);
+  }
+
+  /** Cables between tiles run close to them, where no numbers are. */
+  private double lane(int place, Compass side) {
+    Panel.Place at = panel.places().get(place);
+    boolean inside = side == Compass.NORTH && at.row() > 0 || side == Compass.WEST && at.column() > 0;
+    return panel.cabled() && inside ? INNER_LANE : lane(side);
   }
 
   /** How far outside a side the first lane runs: beyond the numbers, where there are some. */
@@ -644,7 +655,49 @@ final class ChainDrawing {
         return;
       }
     }
-    callOut(name, centre, ring, lines);
+    if (boxes.size() == 1 || !besideItsTile(name, centre, ring, lines)) {
+      callOut(name, centre, ring, lines);
+    }
+  }
+
+  /** The label in a gap next to the tile, so that its line crosses no other tile and no numbers; false without room. */
+  private boolean besideItsTile(String name, Point centre, double ring, List<Lettering> lines) {
+    Box box = boxes.values().stream().filter(tile -> tile.contains(centre)).findFirst().orElseThrow();
+    List<Spot> spots = new ArrayList<>();
+    for (double slide = -1; slide <= 1; slide += 0.125) {
+      double y = box.centre().y() + slide * box.height() / 2;
+      double x = box.centre().x() + slide * box.width() / 2;
+      spots.add(new Spot(new Point(box.right() + 4, y), Side.RIGHT));
+      spots.add(new Spot(new Point(x, box.bottom() + 3), Side.BELOW));
+      if (box.left() > extent.left()) {
+        spots.add(new Spot(new Point(box.left() - 4, y), Side.LEFT));
+      }
+      if (box.top() > extent.top()) {
+        spots.add(new Spot(new Point(x, box.top() - 3), Side.ABOVE));
+      }
+    }
+    Spot best = null;
+    double least = Double.MAX_VALUE;
+    for (Spot spot : spots) {
+      double cost = drawing.obstacles(centre.towards(spot.at(), ring + 3), spot.at())
+          + centre.distanceTo(spot.at()) / 20;
+      if (cost < least && isSlanting(centre, spot.at()) && drawing.isFree(LabelPlacer.box(lines, spot).grown(1))) {
+        least = cost;
+        best = spot;
+      }
+    }
+    if (best != null) {
+      drawing.line(name, Stroke.FINE, centre.towards(best.at(), ring), best.at().towards(centre, 1));
+      placer.place(name, lines, List.of(best));
+    }
+    return best != null;
+  }
+
+  /** Level or upright it would look like a data line. */
+  private static boolean isSlanting(Point from, Point to) {
+    double across = Math.abs(to.x() - from.x());
+    double down = Math.abs(to.y() - from.y());
+    return Math.min(across, down) >= 0.2 * Math.max(across, down);
   }
 
   /** The label outside, at the end of a slanting line that no data line is taken for and that crosses little. */

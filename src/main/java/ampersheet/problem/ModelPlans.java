@@ -231,7 +231,7 @@ final class ModelPlans {
     return new Panel(tile, places(plan.layout(), values), 0, plan.returnLine(),
         plan.bitsPerPixel().map(bits -> size("bits per pixel", bits, values)).orElse(24),
         plan.bitTime().map(time -> number(time, values)).orElse(1.25e-6),
-        plan.resetTime().map(time -> number(time, values)).orElse(0.0));
+        plan.resetTime().map(time -> number(time, values)).orElse(0.0), plan.layout() instanceof Layout.Cabled);
   }
 
   /** Parallel chains to which the tiles are dealt out. */
@@ -286,6 +286,19 @@ final class ModelPlans {
         boolean back = row % 2 == 1;
         for (int i = 0; i < columns; i++) {
           places.add(new Panel.Place(back ? columns - 1 - i : i, row, back ? 2 : 0));
+        }
+      }
+      return places;
+    }
+    if (layout instanceof Layout.Cabled cabled) {
+      int columns = size("columns of tiles", cabled.columns(), values);
+      int rows = size("rows of tiles", cabled.rows(), values);
+      int turnedColumn = whole("column of the turned tile", cabled.turnedColumn(), values);
+      int turnedRow = whole("row of the turned tile", cabled.turnedRow(), values);
+      int quarters = Math.floorMod(whole("quarter turns", cabled.quarterTurns(), values), 4);
+      for (int row = 0; row < rows; row++) {
+        for (int column = 0; column < columns; column++) {
+          places.add(new Panel.Place(column, row, column == turnedColumn && row == turnedRow ? quarters : 0));
         }
       }
       return places;

@@ -100,6 +100,12 @@ final class UsedNames {
     if (plan.layout() instanceof Layout.Rows rows) {
       used.expression(rows.columns());
       used.expression(rows.rows());
+    } else if (plan.layout() instanceof Layout.Cabled cabled) {
+      used.expression(cabled.columns());
+      used.expression(cabled.rows());
+      used.expression(cabled.turnedColumn());
+      used.expression(cabled.turnedRow());
+      used.expression(cabled.quarterTurns());
     } else if (plan.layout() instanceof Layout.Places places) {
       places.places().forEach(place -> {
         used.expression(place.column());

@@ -90,6 +90,9 @@ final class ChainSection {
       Fields rows = new Fields(group, "the layout", faults);
       Optional<Expression> columns = count(rows, "columns", "of the layout");
       Optional<Expression> count = count(rows, "rows", "of the layout");
+      if (rows.has("turned")) {
+        return cabled(rows, columns, count);
+      }
       rows.finish();
       return columns.isPresent() && count.isPresent()
           ? Optional.of(new Layout.Rows(columns.get(), count.get())) : Optional.empty();
@@ -100,6 +103,17 @@ final class ChainSection {
     value.ifPresent(other -> faults.error(fields.placeOf("layout"), "the layout is " + other.kind(),
         "{columns: m, rows: n}, or a list of places [{at: [0, 0], turned: 0}]", "Write it so."));
     return Optional.empty();
+  }
+
+  private Optional<Layout> cabled(Fields layout, Optional<Expression> columns, Optional<Expression> rows) {
+    Optional<Fields> turned = layout.group("turned").map(group -> new Fields(group, "the turned tile", faults));
+    layout.finish();
+    Optional<List<Expression>> at = turned.flatMap(fields -> pair(fields, "the turned tile", Optional.empty()));
+    Optional<Expression> by = turned.flatMap(fields -> count(fields, "by", "of the turned tile"));
+    turned.ifPresent(Fields::finish);
+    return columns.isPresent() && rows.isPresent() && at.isPresent() && by.isPresent()
+        ? Optional.of(new Layout.Cabled(columns.get(), rows.get(), at.get().get(0), at.get().get(1), by.get()))
+        : Optional.empty();
   }
 
   private Optional<Layout> places(List<Yaml.Mapping> items, Place section) {

@@ -208,6 +208,14 @@ public record ProblemTemplate(String name, String title, String family, String s
      * back through tiles turned by two quarters.
      */
     record Rows(Expression columns, Expression rows) implements Layout {}
+
+    /**
+     * Rows of tiles that all run from left to right, joined by cables, of which one tile is turned.
+     *
+     * @param quarterTurns of that tile, clockwise
+     */
+    record Cabled(Expression columns, Expression rows, Expression turnedColumn, Expression turnedRow,
+        Expression quarterTurns) implements Layout {}
   }
 
   public record PlannedPlace(Expression column, Expression row, Expression quarterTurns) {}

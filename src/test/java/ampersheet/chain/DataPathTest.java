@@ -288,4 +288,18 @@ class DataPathTest {
     assertEquals(1, turned.linesBefore(0, 0));
     assertEquals(0, turned.linesBefore(1, 1));
   }
+
+  /** Cables lead to a tile however it is turned; by hand: progressive 2 by 2, the second turned clockwise. */
+  @Test
+  void aTurnedTileInACabledRowKeepsItsTurnsButNotItsPlaces() {
+    Panel cabled = new Panel(tile(2, 2, Order.PROGRESSIVE),
+        List.of(new Place(0, 0, 0), new Place(1, 0, 1), new Place(0, 1, 0), new Place(1, 1, 0)), 0, false, 24, 1e-6, 0,
+        true);
+    Outcome.Traced traced = traced(cabled);
+    assertEquals(List.of(List.of(0, 1, 6, 4), List.of(2, 3, 7, 5), List.of(8, 9, 12, 13), List.of(10, 11, 14, 15)),
+        map(traced, 4, 4));
+    assertEquals(List.of(new Link(0, Side.EAST, 1, Side.NORTH), new Link(1, Side.SOUTH, 2, Side.WEST)), traced.links());
+    assertThrows(IllegalArgumentException.class, () -> new Panel(tile(2, 2, Order.PROGRESSIVE),
+        List.of(new Place(0, 0, 0), new Place(1, 0, 0)), 1, false, 24, 1e-6, 0, true));
+  }
 }

@@ -243,6 +243,34 @@ class ChainFigureTest {
     assertThrows(IllegalArgumentException.class, () -> ChainFigure.draw("", broken, List.of(), "q1"));
   }
 
+  /** From any pixel of a wall: the line to its label leaves the pixel's own tile and enters no other. */
+  @Test
+  void theLineFromAMarkToItsLabelCrossesNoOtherTile() {
+    for (int pixels : new int[] {4, 6, 8}) {
+      Tile tile = new Tile(pixels, pixels, Tile.Order.SERPENTINE, Tile.Corner.TOP_LEFT, Tile.Along.ROWS, Tile.Side.WEST,
+          Tile.Side.EAST);
+      Panel panel = new Panel(tile, Panel.snakingPlaces(4, 3), 0, true, 24, 1e-6, 1e-4);
+      for (int x = 0; x < 4 * pixels; x += 3) {
+        for (int y = 0; y < 3 * pixels; y += 2) {
+          Drawing drawing = ChainFigure.layOut(panel, ChainFigure.trace(panel), List.of(new ChainFigure.Mark(x, y, "?")));
+          String where = pixels + " pixels, mark at " + x + ", " + y;
+          for (Shape shape : drawing.shapes("mark " + x + " " + y)) {
+            if (shape instanceof Shape.Line line) {
+              for (int place = 0; place < panel.places().size(); place++) {
+                int column = panel.places().get(place).column();
+                int row = panel.places().get(place).row();
+                Box outline = drawing.shapes("tile " + column + " " + row).get(0).bounds().grown(-1);
+                boolean own = column == x / pixels && row == y / pixels;
+                assertTrue(own || !outline.crossedBy(line.points().get(0), line.points().get(1)),
+                    where + " crosses tile " + column + " " + row);
+              }
+            }
+          }
+        }
+      }
+    }
+  }
+
   @Test
   void onlyColumnAndRowNumbersArePrintedSoThatNoAnswerShows() {
     Panels.Laid laid = Panels.all().get("wall");

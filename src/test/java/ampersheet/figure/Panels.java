@@ -3,6 +3,7 @@ package ampersheet.figure;
 import ampersheet.chain.DataPath.Outcome.Traced;
 import ampersheet.chain.Panel;
 import ampersheet.chain.Tile;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -39,6 +40,10 @@ final class Panels {
     all.put("columns anew", laid(new Tile(3, 4, Tile.Order.SERPENTINE, Tile.Corner.TOP_LEFT, Tile.Along.ROWS,
         Tile.Side.NORTH, Tile.Side.SOUTH), List.of(new Panel.Place(0, 0, 0), new Panel.Place(0, 1, 0),
             new Panel.Place(1, 0, 0), new Panel.Place(1, 1, 0)), true));
+    for (int quarters : new int[] {1, 3}) {
+      all.put("cabled, turned " + quarters, cabled(tile(4, 4, Tile.Order.SERPENTINE), 4, 3, 1, 1, quarters));
+      all.put("cabled at the top, turned " + quarters, cabled(tile(6, 6, Tile.Order.PROGRESSIVE), 4, 2, 2, 0, quarters));
+    }
     all.put("top fed", laid(new Tile(3, 5, Tile.Order.SERPENTINE, Tile.Corner.TOP_LEFT, Tile.Along.ROWS,
         Tile.Side.NORTH, Tile.Side.SOUTH), List.of(new Panel.Place(0, 0, 0), new Panel.Place(0, 1, 0)), true));
     return all;
@@ -46,6 +51,17 @@ final class Panels {
 
   private static Tile tile(int columns, int rows, Tile.Order order) {
     return new Tile(columns, rows, order, Tile.Corner.TOP_LEFT, Tile.Along.ROWS, Tile.Side.WEST, Tile.Side.EAST);
+  }
+
+  private static Laid cabled(Tile tile, int columns, int rows, int turnedColumn, int turnedRow, int quarters) {
+    List<Panel.Place> places = new ArrayList<>();
+    for (int row = 0; row < rows; row++) {
+      for (int column = 0; column < columns; column++) {
+        places.add(new Panel.Place(column, row, column == turnedColumn && row == turnedRow ? quarters : 0));
+      }
+    }
+    Panel panel = new Panel(tile, places, 0, false, 24, 1.25e-6, 300e-6, true);
+    return new Laid(panel, ChainFigure.trace(panel), List.of());
   }
 
   private static Laid snake(Tile tile, int columns, int rows, boolean returns, ChainFigure.Mark... marks) {
