@@ -79,8 +79,9 @@ final class SolvedPoint implements OperatingPoint {
     if (!Copper.isIn(placed)) {
       throw new IllegalArgumentException(part + " is no strip and no panel");
     }
-    List<Double> volts = new ArrayList<>();
-    for (int tap = 1; tap <= Copper.of(placed).taps(); tap++) {
+    int taps = Copper.of(placed).taps();
+    List<Double> volts = new ArrayList<>(taps);
+    for (int tap = 1; tap <= taps; tap++) {
       volts.add(voltage(Copper.node(placed, "plus", tap)) - voltage(Copper.node(placed, "minus", tap)));
     }
     return volts;

@@ -1,0 +1,1 @@
+A light strip for **${Vs}** carries **${n}** groups of LEDs at equal distances. Each group draws **${I1}**, whatever voltage it gets. The strip's two copper conductors have **${Rs}** each from one group to the next, and as much from the fed end to the first group. The strip is fed at its start; the wires up to there are thick.
