@@ -138,7 +138,7 @@ final class Branches {
       return;
     }
     Law load = part.values().containsKey("amps") ? new Law.Current(value("amps"))
-        : new Law.Resistance(positive("load"), 0);
+        : new Law.Resistance(positive("load_ohms"), 0);
     Copper copper = Copper.of(part);
     for (Copper.Section section : copper.sections()) {
       Law law = new Law.Resistance(section.ohms(), 0);

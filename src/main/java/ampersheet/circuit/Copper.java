@@ -39,8 +39,8 @@ record Copper(int taps, int joints, List<Section> sections) {
     if (loads > MOST) {
       return "has " + loads + " pixels; no more than " + MOST + " are solved";
     }
-    if (part.values().containsKey("amps") == part.values().containsKey("load")) {
-      return "needs either amps or load, for what each of its loads draws";
+    if (part.values().containsKey("amps") == part.values().containsKey("load_ohms")) {
+      return "needs either amps or load_ohms, for what each of its loads draws";
     }
     return null;
   }

@@ -85,11 +85,11 @@ public enum PartKind {
       Map.of("initial", Dimension.VOLTAGE)),
   /**
    * Two equal conductors side by side with {@code taps} loads between them, all alike: each draws {@code amps}, or is a
-   * resistor of {@code load}. {@code ohms} is the copper of one conductor from a tap to the next, and from an end to the
+   * resistor of {@code load_ohms}. {@code ohms} is the copper of one conductor from a tap to the next, and from an end to the
    * tap there. {@code feed} says where both conductors are fed, at the start unless said; tap 1 is the one at the start.
    */
   STRIP("strip", List.of("plus", "minus"), Map.of("taps", Dimension.ONE, "ohms", Dimension.RESISTANCE),
-      Map.of("amps", Dimension.CURRENT, "load", Dimension.RESISTANCE), Map.of("feed", Copper.FEEDS)),
+      Map.of("amps", Dimension.CURRENT, "load_ohms", Dimension.RESISTANCE), Map.of("feed", Copper.FEEDS)),
   /**
    * Rows that are strips of {@code columns} pixels, {@code ohms} from one pixel to the next, hung side by side on a bus
    * along their left edge: {@code bus} is its copper, one conductor, from one row to the next and from an end to the row
@@ -98,7 +98,7 @@ public enum PartKind {
    */
   PANEL("panel", List.of("plus", "minus"),
       Map.of("columns", Dimension.ONE, "rows", Dimension.ONE, "ohms", Dimension.RESISTANCE, "bus", Dimension.RESISTANCE),
-      Map.of("amps", Dimension.CURRENT, "load", Dimension.RESISTANCE, "cross", Dimension.RESISTANCE),
+      Map.of("amps", Dimension.CURRENT, "load_ohms", Dimension.RESISTANCE, "cross", Dimension.RESISTANCE),
       Map.of("feed", Copper.FEEDS)),
   /** Ideal: carries no current; drawn as a circle with V. */
   VOLTMETER("voltmeter", List.of("from", "to"), Map.of(), Map.of()),

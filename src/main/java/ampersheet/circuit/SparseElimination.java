@@ -20,6 +20,10 @@ final class SparseElimination {
   /** Rows changed by each pivot, and how many times the pivot row was taken off them. */
   private final int[][] targets;
   private final double[][] factors;
+  /** Rows without a pivot yet, in lists by how many entries they have. */
+  private final int[] firstOfLength;
+  private final int[] next;
+  private final int[] previous;
 
   SparseElimination(int size) {
     this.size = size;
@@ -31,6 +35,10 @@ final class SparseElimination {
     pivotValue = new double[size];
     targets = new int[size][];
     factors = new double[size][];
+    firstOfLength = new int[size + 1];
+    Arrays.fill(firstOfLength, -1);
+    next = new int[size];
+    previous = new int[size];
   }
 
   void set(int row, int column, double value) {
@@ -50,10 +58,13 @@ final class SparseElimination {
         rowsOf[column] = append(rowsOf[column], rowsOfLength[column]++, row);
       }
     }
+    for (int row = size - 1; row >= 0; row--) {
+      file(row);
+    }
     int[] place = new int[size];
     Arrays.fill(place, -1);
     for (int step = 0; step < size; step++) {
-      int at = choose(step, rowDone, columnCount);
+      int at = choose(step, columnCount);
       if (at < 0) {
         return false;
       }
@@ -61,6 +72,7 @@ final class SparseElimination {
       int column = pivotColumn[step];
       pivotValue[step] = values[pivot][at];
       rowDone[pivot] = true;
+      take(pivot, length[pivot]);
       for (int i = 0; i < length[pivot]; i++) {
         columnCount[columns[pivot][i]]--;
       }
@@ -77,6 +89,7 @@ final class SparseElimination {
           continue;
         }
         double times = values[row][found] / pivotValue[step];
+        take(row, length[row]);
         remove(row, found);
         columnCount[column]--;
         for (int k = 0; k < length[row]; k++) {
@@ -99,6 +112,7 @@ final class SparseElimination {
         for (int k = 0; k < length[row]; k++) {
           place[columns[row][k]] = -1;
         }
+        file(row);
         changed[count] = row;
         factor[count++] = times;
       }
@@ -131,10 +145,10 @@ final class SparseElimination {
   }
 
   /** Sets row and column of this step's pivot; returns its place in the row, or −1. */
-  private int choose(int step, boolean[] rowDone, int[] columnCount) {
+  private int choose(int step, int[] columnCount) {
     int best = -1;
     long leastFill = Long.MAX_VALUE;
-    for (int row : shortestRows(rowDone)) {
+    for (int row : shortestRows()) {
       if (row < 0) {
         break;
       }
@@ -158,26 +172,39 @@ final class SparseElimination {
     return best;
   }
 
-  private int[] shortestRows(boolean[] rowDone) {
+  private int[] shortestRows() {
     int[] shortest = new int[ROWS_TRIED];
     Arrays.fill(shortest, -1);
-    for (int row = 0; row < size; row++) {
-      if (rowDone[row]) {
-        continue;
-      }
-      int candidate = row;
-      for (int i = 0; i < ROWS_TRIED; i++) {
-        if (shortest[i] < 0 || length[candidate] < length[shortest[i]]) {
-          int displaced = shortest[i];
-          shortest[i] = candidate;
-          candidate = displaced;
-          if (candidate < 0) {
-            break;
-          }
-        }
+    int found = 0;
+    for (int entries = 0; entries <= size && found < ROWS_TRIED; entries++) {
+      for (int row = firstOfLength[entries]; row >= 0 && found < ROWS_TRIED; row = next[row]) {
+        shortest[found++] = row;
       }
     }
     return shortest;
+  }
+
+  /** Among the rows of its length, first. */
+  private void file(int row) {
+    int first = firstOfLength[length[row]];
+    next[row] = first;
+    previous[row] = -1;
+    if (first >= 0) {
+      previous[first] = row;
+    }
+    firstOfLength[length[row]] = row;
+  }
+
+  /** @param entries length under which the row was filed */
+  private void take(int row, int entries) {
+    if (previous[row] >= 0) {
+      next[previous[row]] = next[row];
+    } else {
+      firstOfLength[entries] = next[row];
+    }
+    if (next[row] >= 0) {
+      previous[next[row]] = previous[row];
+    }
   }
 
   private int find(int row, int column) {

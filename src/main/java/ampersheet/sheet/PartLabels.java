@@ -24,8 +24,8 @@ import java.util.TreeMap;
 final class PartLabels {
   /** In the order printed; what is not listed is a property of the model, not of the problem. */
   private static final List<String> PRINTED_VALUES =
-      List.of("volts", "columns", "rows", "taps", "amps", "load", "ohms", "bus", "cross", "gauge", "metres", "farads", "on", "threshold", "position", "minimum", "quiescent",
-          "slope", "series");
+      List.of("volts", "columns", "rows", "taps", "amps", "load_ohms", "ohms", "bus", "cross", "gauge", "metres",
+          "farads", "on", "threshold", "position", "minimum", "quiescent", "slope", "series");
 
   /** Where the author writes a number here, the problem holds for any that serves. */
   private static final Set<String> OF_THE_MODEL = Set.of("threshold", "position");

@@ -87,7 +87,7 @@ class CopperTest {
    */
   @Test
   void aLongLadderOfOhmsHasTheGoldenRatioForItsResistance() {
-    OperatingPoint point = solved(PartKind.STRIP, "start", "taps", 60, "ohms", 0.5, "load", 1);
+    OperatingPoint point = solved(PartKind.STRIP, "start", "taps", 60, "ohms", 0.5, "load_ohms", 1);
     assertEquals((1 + Math.sqrt(5)) / 2, point.across("L1") / point.current("L1"), 1e-12);
     assertEquals(VOLTS * point.current("L1"), point.power("L1"), 1e-9);
   }
@@ -141,12 +141,12 @@ class CopperTest {
   void valuesThatNoStripOrPanelCanHaveAreTold() {
     assertFault("has 2.5 taps; needs a whole number from 1 to 2000",
         outcome(PartKind.STRIP, "start", "taps", 2.5, "ohms", 1, "amps", 1));
-    assertFault("needs either amps or load, for what each of its loads draws",
+    assertFault("needs either amps or load_ohms, for what each of its loads draws",
         outcome(PartKind.STRIP, "start", "taps", 2, "ohms", 1));
     assertFault("has ohms = 0.0; needs more than 0",
-        outcome(PartKind.STRIP, "start", "taps", 2, "ohms", 0, "load", 1));
+        outcome(PartKind.STRIP, "start", "taps", 2, "ohms", 0, "load_ohms", 1));
     assertFault("has 4000 pixels; no more than 2000 are solved",
-        outcome(PartKind.PANEL, "start", "columns", 50, "rows", 80, "ohms", 1, "bus", 0, "load", 1));
+        outcome(PartKind.PANEL, "start", "columns", 50, "rows", 80, "ohms", 1, "bus", 0, "load_ohms", 1));
   }
 
   private static void assertFault(String fault, Outcome outcome) {
