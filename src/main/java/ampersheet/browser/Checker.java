@@ -46,8 +46,9 @@ public final class Checker {
   }
 
   /**
-   * How an answer is understood, without judging it, as two texts: {@code value} and the quantity read back,
-   * {@code number} and a number without a unit, {@code ambiguous} and what it could mean, {@code unreadable} and why.
+   * How an answer is understood, without judging it: {@code value} and the quantity read back; {@code number}, a number
+   * that came without a unit, and the same in the unit of the question; {@code ambiguous} and what it could mean;
+   * {@code unreadable} and why.
    *
    * @param unit of the question
    */
@@ -62,8 +63,13 @@ public final class Checker {
       return new String[] {"ambiguous", String.join(" or ", ambiguous.meanings())};
     }
     Reading.Value value = (Reading.Value) reading;
-    Unit read = value.unit().orElse(Unit.ONE);
-    String back = QuantityWriter.POINT.plain(value.si(read), read, Math.max(1, value.significantFigures())).text();
-    return new String[] {value.unit().isPresent() ? "value" : "number", back};
+    if (value.unit().isPresent()) {
+      return new String[] {"value", written(value, value.unit().get())};
+    }
+    return new String[] {"number", written(value, Unit.ONE), written(value, asked)};
+  }
+
+  private static String written(Reading.Value value, Unit unit) {
+    return QuantityWriter.POINT.plain(value.si(unit), unit, Math.max(1, value.significantFigures())).text();
   }
 }

@@ -33,6 +33,10 @@ final class IssueCommand implements Callable<Integer> {
   @Option(names = "--out", required = true, paramLabel = "DIR", description = "Folder for the sheets; made if need be.")
   private Path out;
 
+  @Option(names = "--homework", description = "Also a page for each learner to answer in: it reads answers back, keeps drafts "
+      + "and saves a file for mark. It holds no key and needs no network.")
+  private boolean homework;
+
   @Option(names = "--threads", paramLabel = "N", defaultValue = "0",
       description = "Sheets made at a time; 0 (the default) for as many as there are processors.")
   private int threads;
@@ -59,7 +63,7 @@ final class IssueCommand implements Callable<Integer> {
     Plan read = PlanReader.read(InputFile.shown(plan), InputFile.read(plan, "a plan"));
     Roster learners = RosterReader.read(InputFile.shown(roster), InputFile.read(roster, "a class list"));
     int atATime = threads == 0 ? Runtime.getRuntime().availableProcessors() : threads;
-    Issue.Issued issued = Issue.issue(read, learners, templates.library(), out, atATime);
+    Issue.Issued issued = Issue.issue(read, learners, templates.library(), out, atATime, homework);
     if (json) {
       print(Json.of(json -> write(json, issued)));
     } else {
@@ -84,6 +88,9 @@ final class IssueCommand implements Callable<Integer> {
     streams.line("");
     streams.line("Open first:  " + InputFile.shown(issued.index()));
     streams.line("Hand out:    " + InputFile.shown(out.resolve("sheets")) + "/");
+    if (homework) {
+      streams.line("Answer in:   " + InputFile.shown(out.resolve("homework")) + "/");
+    }
     streams.line("Keep:        " + InputFile.shown(out.resolve("keys")) + "/");
   }
 

@@ -1,5 +1,6 @@
 package ampersheet.issue;
 
+import ampersheet.page.HomeworkPage;
 import ampersheet.problem.Tally;
 import ampersheet.render.html.HtmlPage;
 import ampersheet.render.markdown.MarkdownPage;
@@ -36,9 +37,15 @@ public final class Issue {
    *     few variants for the class, before anything is written; or if a file cannot be written
    */
   public static Issued issue(Plan plan, Roster roster, TemplateLibrary templates, Path out, int threads) {
+    return issue(plan, roster, templates, out, threads, false);
+  }
+
+  /** @param homework whether each learner also gets a page to answer in, {@code homework/seat-007.html} */
+  public static Issued issue(Plan plan, Roster roster, TemplateLibrary templates, Path out, int threads, boolean homework) {
     SheetMaker maker = new SheetMaker(ProblemSet.of(plan, templates));
     maker.prepare(roster.lastSeat());
-    List<Written> seats = InOrder.map(roster.seats(), threads, seat -> issueSeat(maker.sheet(seat.number()), seat, out));
+    List<Written> seats =
+        InOrder.map(roster.seats(), threads, seat -> issueSeat(maker.sheet(seat.number()), seat, out, homework));
     List<ClassIndex.Line> lines = seats.stream().map(Written::line).toList();
     Path index = out.resolve("index.html");
     Document page = ClassIndex.compose(maker.set(), lines, maker.tallies());
@@ -48,16 +55,17 @@ public final class Issue {
 
   private record Written(ClassIndex.Line line, int files) {}
 
-  private static Written issueSeat(Sheet sheet, Roster.Seat seat, Path out) {
+  private static Written issueSeat(Sheet sheet, Roster.Seat seat, Path out, boolean homework) {
     String name = fileName(seat.number());
-    int files = writeBoth(Composer.sheet(sheet, seat.name()), out.resolve("sheets"), name)
+    int pages = homework ? write(out.resolve("homework").resolve(name + ".html"), HomeworkPage.render(sheet, seat.name())) : 0;
+    int files = pages + writeBoth(Composer.sheet(sheet, seat.name()), out.resolve("sheets"), name)
         + writeBoth(Composer.key(sheet, seat.name()), out.resolve("keys"), name);
     return new Written(ClassIndex.line(seat, sheet, "sheets/" + name + ".html", "keys/" + name + ".html"), files);
   }
 
   /** One sheet and its key again, under the names that {@link #issue} gives them; the number of files that changed. */
   public static int again(Sheet sheet, String learner, Path out) {
-    return issueSeat(sheet, new Roster.Seat(sheet.id().seat(), learner), out).files();
+    return issueSeat(sheet, new Roster.Seat(sheet.id().seat(), learner), out, false).files();
   }
 
   private static int writeBoth(Document document, Path folder, String name) {

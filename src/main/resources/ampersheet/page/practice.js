@@ -400,6 +400,10 @@
     element("kept-said").textContent = "Saved as practice-" + deck + ".json.";
   });
   element("clear").addEventListener("click", clear);
+  element("clear").addEventListener("blur", () => {
+    clearing = false;
+    element("clear").textContent = "Clear progress";
+  });
   window.addEventListener("resize", () => page.reachable(element("desk")));
 
   for (const id of ["skills", "desk", "keeping"]) {

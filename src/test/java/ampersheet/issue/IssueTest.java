@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.sheet.PlanReader;
@@ -176,5 +177,14 @@ class IssueTest {
   void noTemporaryFileStays() throws IOException {
     issue(folder, 2);
     assertTrue(files(folder).keySet().stream().noneMatch(name -> name.contains("part")));
+  }
+
+  @Test
+  void homeworkIsAPageMoreForEachSeat() throws IOException {
+    assumeTrue(Issue.class.getResource("/ampersheet/browser/checker.js") != null, "the checker is not compiled for the browser");
+    Issue.Issued issued =
+        Issue.issue(PlanReader.read("plan.yaml", PLAN), CLASS, SmallLibrary.open(), folder, 2, true);
+    assertEquals(26, issued.written());
+    assertTrue(files(folder).containsKey("homework/seat-1000.html"));
   }
 }
