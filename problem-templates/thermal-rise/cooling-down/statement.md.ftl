@@ -1,0 +1,1 @@
+A heat sink with its parts stores **${C}** and loses its heat to the air of **${Ta}** through **${theta}**. When the power is switched off it has **${T0}**. Someone wants to take it out with bare hands.

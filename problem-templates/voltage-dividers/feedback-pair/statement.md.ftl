@@ -1,0 +1,1 @@
+An adjustable regulator lifts its output until its feedback input has **${Vf}**. The divider drawn sets the output: it is to come as near to **${Vw}** as the series E24 allows, without passing it. So that the current of the feedback input does not matter, at least **${Im}** are to flow through the divider.

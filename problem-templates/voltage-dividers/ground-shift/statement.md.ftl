@@ -1,0 +1,1 @@
+A panel takes **${I}** from a **${Vs}** supply over two long wires of **${Rw}** each. Its data comes from a controller beside the supply, with a high level of **${VD}**. The panel takes a level for high from **${k}** of its own supply on, counted from its own 0 V terminal.

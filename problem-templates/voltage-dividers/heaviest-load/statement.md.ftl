@@ -1,0 +1,1 @@
+A divider of **${R1}** above and **${R2}** below on **${Vs}** makes a reference for several modules. Each module loads it, and every load pulls the output down. It may lose at most **${p}** of the voltage it has without a load.
