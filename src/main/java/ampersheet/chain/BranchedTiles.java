@@ -109,6 +109,18 @@ public record BranchedTiles(int sides, double sideLength, List<Arm> arms) implem
     return -1;
   }
 
+  /** Sides of all tiles on which neither a tile nor the controller sits. */
+  public int openSides() {
+    List<Placed> placed = tiles();
+    int open = 0;
+    for (Placed tile : placed) {
+      for (int side = 0; side < sides; side++) {
+        open += side == tile.entry() || fedAt(tile.outline().middle(side), placed) >= 0 ? 0 : 1;
+      }
+    }
+    return open;
+  }
+
   /** How many tiles the data has met before that one; -1 if there is no such tile. */
   public int turn(int arm, int number) {
     List<Placed> placed = tiles();

@@ -211,6 +211,7 @@ final class Models {
       case "arm_turn" -> Quantity.number(armTurn(number(arguments, 0, asking), number(arguments, 1, asking)));
       case "crossings" -> Quantity.number(branches().walk().size());
       case "way" -> new Quantity(branches().way(), Dimension.LENGTH);
+      case "open_sides" -> Quantity.number(branches().openSides());
       case "last_side" -> Quantity.number(branches().lastSide());
       case "worst_edge" -> new Quantity(row().worstEdge(), Dimension.LENGTH);
       case "typical_edge" -> new Quantity(row().typicalEdge(), Dimension.LENGTH);

@@ -152,6 +152,8 @@ public final class ModelMeasures {
           "times the data crosses from tile to tile until it is back in the first"),
       new Measure(Model.BRANCHES, "way", List.of(), Dimension.LENGTH,
           "way of the data from the centre of the first tile round all others and back"),
+      new Measure(Model.BRANCHES, "open_sides", List.of(), Dimension.ONE,
+          "sides on which neither a tile nor the controller sits"),
       new Measure(Model.BRANCHES, "last_side", List.of(), Dimension.ONE,
           "side of the first tile at which the data comes home last"),
       new Measure(Model.ROW, "worst_edge", List.of(), Dimension.LENGTH,

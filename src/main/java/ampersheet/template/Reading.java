@@ -158,7 +158,7 @@ final class Reading {
       if (models.stream().anyMatch(AssemblySection.KEYS::containsValue)) {
         faults.error(fields.placeOf(kind.getKey()), "the template has two of edge, branches and row", "one of them",
             "Remove one, or write two templates.");
-        fields.value(kind.getKey());
+        models.add(kind.getValue());
         continue;
       }
       models.add(kind.getValue());

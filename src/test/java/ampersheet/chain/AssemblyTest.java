@@ -126,6 +126,14 @@ class AssemblyTest {
     }
   }
 
+  /** By hand: a lone square has three open sides; a strip of three triangles has nine sides, two seams, one controller. */
+  @Test
+  void openSidesAreThoseWithoutNeighbourOrController() {
+    assertEquals(3, new BranchedTiles(4, 1, List.of(new Arm(1, 0))).openSides());
+    assertEquals(9 - 2 * 2 - 1, new BranchedTiles(3, 1, List.of(new Arm(2, 2))).openSides());
+    assertEquals(6 * 4 - 2 * 3 - 1, new BranchedTiles(6, 1, List.of(new Arm(1, 1), new Arm(3, 2))).openSides());
+  }
+
   @Test
   void tilesThatWouldLieOnEachOtherAreTold() {
     assertTrue(new BranchedTiles(6, 1, List.of(new Arm(1, 5), new Arm(3, 5), new Arm(5, 5))).fault().isEmpty());

@@ -1,0 +1,1 @@
+**${n}** tiles, each **${l}** long, are fixed to a rail one after another, each pushed against the one before; the first is pushed against a stop. Whoever sets a tile is off by at most **${e}** to the left or to the right. Where the last edge ends up decides whether the cover fits.
