@@ -62,6 +62,8 @@ final class SecondRoute {
     Way way = proof.way();
     if (way instanceof Way.Direct) {
       return setting.measured();
+    } else if (way instanceof Way.Extreme extreme) {
+      return new WithinTolerances(extreme, setting.asking, setting::measuredWith, objections).find(proof.of());
     } else if (way instanceof Way.Root root) {
       double target = setting.value(root.target());
       return RootSearch.find(x -> setting.measuredOrNot(x) - target, target, setting.varied().dimension());
@@ -116,6 +118,17 @@ final class SecondRoute {
       Quantity value = new Quantity(x, varied().dimension());
       Models varied = set.with(building.with(proof.varies(), value), Set.of(proof.varies()));
       return Evaluation.evaluate(proof.measure(), varied.measuredBy(asking.with(proof.varies(), value))).value();
+    }
+
+    /** With other values for some names. */
+    double measuredWith(Map<String, Quantity> other) {
+      Values asking = this.asking;
+      Values building = this.building;
+      for (Map.Entry<String, Quantity> each : other.entrySet()) {
+        asking = asking.with(each.getKey(), each.getValue());
+        building = building.with(each.getKey(), each.getValue());
+      }
+      return Evaluation.evaluate(proof.measure(), set.with(building, other.keySet()).measuredBy(asking)).value();
     }
 
     double measuredOrNot(double x) {

@@ -15,6 +15,7 @@ import ampersheet.template.ProblemTemplate.Layout;
 import ampersheet.template.ProblemTemplate.Mistake;
 import ampersheet.template.ProblemTemplate.PlannedPart;
 import ampersheet.template.ProblemTemplate.Proof;
+import ampersheet.template.ProblemTemplate.QuantityGiven;
 import ampersheet.template.ProblemTemplate.Way;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -36,6 +37,11 @@ final class UsedNames {
         used.expression(line.is());
       }
     }
+    template.givens().forEach(given -> {
+      if (given instanceof QuantityGiven quantity) {
+        quantity.tolerance().ifPresent(tolerance -> used.expression(tolerance.amount()));
+      }
+    });
     template.asks().forEach(ask -> {
       if (ask instanceof ChoiceAsk choice) {
         choice.options().stream().map(ChoiceOption::when).forEach(used::condition);
@@ -132,6 +138,8 @@ final class UsedNames {
     proof.with().values().forEach(this::expression);
     if (proof.way() instanceof Way.Root root) {
       expression(root.target());
+    } else if (proof.way() instanceof Way.Extreme extreme) {
+      extreme.tolerances().forEach(tolerance -> expression(tolerance.amount()));
     } else if (proof.way() instanceof Way.Smallest smallest) {
       expression(smallest.bound());
     } else if (proof.way() instanceof Way.Largest largest) {

@@ -10,6 +10,7 @@ import ampersheet.figure.Figure;
 import ampersheet.figure.HeatFigure;
 import ampersheet.formula.Condition;
 import ampersheet.formula.Evaluation;
+import ampersheet.formula.Expression;
 import ampersheet.formula.Notation;
 import ampersheet.formula.Step;
 import ampersheet.formula.Symbol;
@@ -195,11 +196,23 @@ public final class Composer {
     List<GivenLine> lines = new ArrayList<>();
     for (Given given : template.givens()) {
       Optional<Symbol> symbol = given instanceof QuantityGiven quantity ? Optional.of(quantity.symbol()) : Optional.empty();
-      lines.add(new GivenLine(symbol, given.meaning(), printed.get(given.name())));
+      lines.add(new GivenLine(symbol, given.meaning(), printed.get(given.name()) + tolerance(problem, given)));
     }
     template.constants().forEach(constant -> lines.add(
         new GivenLine(Optional.of(constant.symbol()), constant.meaning(), printed.get(constant.name()))));
     return new Givens(lines);
+  }
+
+  /** {@code ± 5 %} where the given has a tolerance, else nothing. */
+  private static String tolerance(SheetProblem problem, Given given) {
+    if (!(given instanceof QuantityGiven quantity) || quantity.tolerance().isEmpty()) {
+      return "";
+    }
+    Expression amount = quantity.tolerance().get().amount();
+    String printed = amount instanceof Expression.Constant constant
+        ? problem.writer().plain(constant.si(), constant.unit(), ProblemText.FIGURES).text()
+        : problem.printedGivens().get(((Expression.Name) amount).id());
+    return " ± " + printed;
   }
 
   static List<Figure> figures(SheetProblem numbered) {

@@ -27,10 +27,12 @@ final class GivensSection {
   private final Names names;
   private final Numbers numbers;
   private final Wording wording;
+  private final Tolerances tolerances;
   private final Faults faults;
 
-  GivensSection(Names names, Wording wording, Faults faults) {
+  GivensSection(Names names, Wording wording, Tolerances tolerances, Faults faults) {
     this.names = names;
+    this.tolerances = tolerances;
     this.numbers = new Numbers(faults);
     this.wording = wording;
     this.faults = faults;
@@ -106,6 +108,7 @@ final class GivensSection {
     Optional<Unit> unit = unit(fields);
     names.declare(name, Names.Kind.GIVEN, unit.map(Unit::dimension), List.of());
     Symbol symbol = symbol(name, fields, names, faults);
+    fields.text("tolerance").ifPresent(text -> tolerances.note(name.text(), text));
     if (unit.isEmpty()) {
       List.of("choose", "series", "from", "to", "step").forEach(fields::value);
       return Optional.empty();

@@ -62,31 +62,40 @@ final class Names {
   /** Takes a name in, or tells why it cannot be one. */
   boolean declare(Yaml.Scalar name, Kind kind, Optional<Dimension> dimension, List<String> words) {
     String id = name.text();
-    if (!isFree(name)) {
+    if (!isFree(id, name.place())) {
       return false;
     }
     byId.put(id, new Named(id, kind, byId.size(), name.place(), dimension, words));
     return true;
   }
 
+  /** Takes in a name that a step needs on its way; it counts as worked where that step is. */
+  boolean declareFor(Yaml.Scalar step, String id, Dimension dimension) {
+    Named leading = byId.get(step.text());
+    if (leading == null || !isFree(id, step.place())) {
+      return false;
+    }
+    byId.put(id, new Named(id, Kind.STEP, leading.order(), step.place(), Optional.of(dimension), List.of()));
+    return true;
+  }
+
   /** Whether the text is a name that nothing has yet; tells a fault if not. */
-  private boolean isFree(Yaml.Scalar name) {
-    String id = name.text();
+  private boolean isFree(String id, Place place) {
     if (FormulaReader.isReserved(id) || TAKEN_BY_WORDS.contains(id)) {
-      faults.error(name.place(), "the name " + id + " is taken by the language of formulas and words",
+      faults.error(place, "the name " + id + " is taken by the language of formulas and words",
           "a name that is not a function, a series or a keyword",
           "Choose another name; symbol: changes how it is printed.");
       return false;
     }
     if (!FormulaReader.isName(id)) {
-      faults.error(name.place(), "\"" + id + "\" is not a name",
+      faults.error(place, "\"" + id + "\" is not a name",
           "a letter, then letters, digits and _, such as Vs or R1",
           "Choose another name; symbol: changes how it is printed.");
       return false;
     }
     Named first = byId.get(id);
     if (first != null) {
-      faults.error(name.place(), "the name " + id + " is given a second time",
+      faults.error(place, "the name " + id + " is given a second time",
           "every name once; " + id + " already is " + first.kind().told() + " in line " + first.place().line(),
           "Rename one of the two.");
       return false;

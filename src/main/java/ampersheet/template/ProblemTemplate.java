@@ -57,13 +57,29 @@ public record ProblemTemplate(String name, String title, String family, String s
     String meaning();
   }
 
-  /** @param values in SI, ascending or in the author's order; every one that may be drawn */
-  public record QuantityGiven(String name, String meaning, Symbol symbol, Unit unit, List<Double> values)
-      implements Given {
+  /**
+   * @param values in SI, ascending or in the author's order; every one that may be drawn
+   * @param tolerance how far the real quantity may lie from the value drawn
+   */
+  public record QuantityGiven(String name, String meaning, Symbol symbol, Unit unit, List<Double> values,
+      Optional<Tolerance> tolerance) implements Given {
     public QuantityGiven {
       values = List.copyOf(values);
     }
+
+    /** Exactly what is drawn. */
+    public QuantityGiven(String name, String meaning, Symbol symbol, Unit unit, List<Double> values) {
+      this(name, meaning, symbol, unit, values, Optional.empty());
+    }
   }
+
+  /**
+   * The quantity lies between {@code low} and {@code high}, formulas over givens and constants.
+   *
+   * @param amount a constant, or the name of the given or constant that holds it: a share of the value, or an amount in
+   *     its unit
+   */
+  public record Tolerance(String of, Expression amount, Expression low, Expression high) {}
 
   public record WordGiven(String name, String meaning, List<String> values) implements Given {
     public WordGiven {
@@ -294,6 +310,18 @@ public record ProblemTemplate(String name, String title, String family, String s
 
     /** The value is the largest member of the series for which the condition on the measure holds. */
     record Largest(Members members, Condition.Relation relation, Expression bound) implements Way {}
+
+    /**
+     * What the measure can become while quantities lie anywhere within their tolerances.
+     *
+     * @param largest whether the value is the largest it can become, or the smallest
+     * @param tolerances of all quantities that vary
+     */
+    record Extreme(boolean largest, List<Tolerance> tolerances) implements Way {
+      public Extreme {
+        tolerances = List.copyOf(tolerances);
+      }
+    }
   }
 
   /** What Smallest and Largest walk through: a preferred series, or whole numbers up to a limit. */

@@ -10,7 +10,10 @@ import ampersheet.formula.Spelling;
 import ampersheet.formula.TradeWords;
 import ampersheet.quantity.Dimension;
 import ampersheet.template.ProblemTemplate.Members;
+import ampersheet.template.ProblemTemplate.Given;
 import ampersheet.template.ProblemTemplate.Proof;
+import ampersheet.template.ProblemTemplate.QuantityGiven;
+import ampersheet.template.ProblemTemplate.Tolerance;
 import ampersheet.template.ProblemTemplate.Way;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -29,6 +32,9 @@ final class ProofSection {
   static final double WIDEST_WITHOUT_REASON = 1e-3;
   /** SI; zero against what a solver leaves of zero. */
   static final double FLOOR = 1e-12;
+  private static final String TOLERANCES = "tolerances";
+  /** All corners are solved, two for each tolerance, multiplied. */
+  private static final int MOST_TOLERANCES = 8;
   private static final Members.WholeNumbers WHOLE_NUMBERS = new Members.WholeNumbers(1, 1000);
 
   private final Names names;
@@ -38,12 +44,13 @@ final class ProofSection {
   private final ModelMeasures.Things things;
   private final Taken taken;
   private final boolean modelsAreSound;
+  private final List<Given> givens;
   private final Faults faults;
   private final Set<String> proven = new TreeSet<>();
 
   /** @param modelsAreSound whether all values of the models could be read: else which names they take is not known */
   ProofSection(Names names, Formulas formulas, Wording wording, ModelMeasures.Things things, Taken taken,
-      boolean modelsAreSound, Faults faults) {
+      boolean modelsAreSound, List<Given> givens, Faults faults) {
     this.names = names;
     this.formulas = formulas;
     this.numbers = new Numbers(faults);
@@ -51,6 +58,7 @@ final class ProofSection {
     this.things = things;
     this.taken = taken;
     this.modelsAreSound = modelsAreSound;
+    this.givens = givens;
     this.faults = faults;
   }
 
@@ -101,13 +109,18 @@ final class ProofSection {
           AsksSection.unknownStep(name, names, faults);
         }
       });
-      search = fields.has("equals") || fields.has("smallest") || fields.has("largest");
+      boolean extreme = isExtreme("largest") || isExtreme("smallest");
+      search = !extreme && (fields.has("equals") || fields.has("smallest") || fields.has("largest"));
       varied();
       Map<String, Expression> with = with();
       Optional<Condition.Comparison> where = Optional.empty();
       Optional<Measured> measure = Optional.empty();
       Optional<Way> way = Optional.empty();
-      if (fields.has("smallest") || fields.has("largest")) {
+      if (extreme) {
+        measure = measure();
+        mustMatch(measure, step.flatMap(Names.Named::dimension));
+        way = measure.flatMap(this::extreme);
+      } else if (fields.has("smallest") || fields.has("largest")) {
         where = where();
         if (where.isPresent()) {
           boolean onLeft = !Mentions.of(where.get().left(), names).measures().isEmpty();
@@ -123,7 +136,7 @@ final class ProofSection {
         way = fields.has("equals") ? root(measure) : direct(measure, with.keySet());
       }
       measure.ifPresent(this::isReal);
-      Tolerance tolerance = within();
+      Allowed tolerance = within();
       fields.finish();
       of.ifPresent(name -> proven.add(name.text()));
       if (step.isEmpty() || measure.isEmpty() || way.isEmpty() || search && varied.isEmpty()) {
@@ -215,6 +228,31 @@ final class ProofSection {
         }
       }
       return Optional.of(new Way.Direct());
+    }
+
+    private boolean isExtreme(String key) {
+      return fields.value(key).filter(value -> value instanceof Yaml.Scalar text && text.text().equals(TOLERANCES))
+          .isPresent();
+    }
+
+    private Optional<Way> extreme(Measured measure) {
+      Set<String> takenHere = taken.by(measure.mentions(), things);
+      List<Tolerance> tolerances = new ArrayList<>();
+      for (Given given : givens) {
+        boolean moves = takenHere.contains(given.name())
+            || measure.mentions().names().stream().anyMatch(mention -> mention.name().equals(given.name()));
+        if (moves && given instanceof QuantityGiven quantity) {
+          quantity.tolerance().ifPresent(tolerances::add);
+        }
+      }
+      if (tolerances.isEmpty() || tolerances.size() > MOST_TOLERANCES) {
+        faults.error(fields.placeOf(isExtreme("largest") ? "largest" : "smallest"), tolerances.isEmpty()
+            ? "nothing that this measure hangs on has a tolerance" : "this measure hangs on " + tolerances.size()
+                + " quantities with a tolerance",
+            "1 to " + MOST_TOLERANCES + " givens with tolerance:, which the model takes", "Give the parts a tolerance.");
+        return Optional.empty();
+      }
+      return Optional.of(new Way.Extreme(isExtreme("largest"), tolerances));
     }
 
     private Optional<Way> root(Optional<Measured> measure) {
@@ -354,9 +392,9 @@ final class ProofSection {
       }
     }
 
-    private record Tolerance(double within, double floor, String because) {}
+    private record Allowed(double within, double floor, String because) {}
 
-    private Tolerance within() {
+    private Allowed within() {
       Optional<Yaml.Scalar> text = fields.text("within");
       Optional<String> because = wording.text(fields, "because");
       double within = WITHIN;
@@ -386,7 +424,7 @@ final class ProofSection {
         faults.error(text.get().place(), "the gap allowed is wider than 0.1 %, and nothing says why",
             "because: with what one route leaves out", "Add because:, or narrow the gap.");
       }
-      return new Tolerance(within, floor, because.orElse(""));
+      return new Allowed(within, floor, because.orElse(""));
     }
 
     /**

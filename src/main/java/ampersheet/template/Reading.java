@@ -2,6 +2,10 @@ package ampersheet.template;
 
 import ampersheet.diagnostic.Place;
 import ampersheet.formula.Condition;
+import ampersheet.formula.Evaluation;
+import ampersheet.formula.FormulaFault;
+import ampersheet.formula.FormulaReader;
+import ampersheet.formula.Scope;
 import ampersheet.formula.Spelling;
 import ampersheet.formula.Values;
 import ampersheet.formula.Working;
@@ -73,13 +77,16 @@ final class Reading {
     List<String> teaches = texts(fields, "teaches", "the laws and rules the steps use");
 
     int before = faults.count();
-    GivensSection givensSection = new GivensSection(names, wording, faults);
+    Tolerances tolerances = new Tolerances(formulas, faults);
+    GivensSection givensSection = new GivensSection(names, wording, tolerances, faults);
     fields.need("givens", "the quantities that are drawn");
-    List<Given> givens = fields.group("givens").map(givensSection::givens).orElse(List.of());
+    List<Given> drawn = fields.group("givens").map(givensSection::givens).orElse(List.of());
     List<Constant> constants = fields.group("constants").map(givensSection::constants).orElse(List.of());
+    List<Given> givens = tolerances.of(drawn);
+    WorstCase worstCase = new WorstCase(names, givens, constants, readableRequirements(fields), faults);
     fields.has("require");
     fields.need("steps", "the steps a learner works through");
-    List<StepsSection.Read> steps = new StepsSection(names, formulas, wording, teaches, faults)
+    List<StepsSection.Read> steps = new StepsSection(names, formulas, wording, teaches, worstCase, faults)
         .read(fields.groups("steps", "{id: R, meaning: ..., is: ..., unit: ohm, principle: ..., because: ...}"));
     // After the steps, so that a step in a requirement is told as that.
     Map<Condition, Place> requirements = requirements(fields);
@@ -125,7 +132,8 @@ final class Reading {
     ModelMeasures.Things things = new ModelMeasures.Things(models, circuitSection.nodes(), circuitSection.parts(),
         heatSection.nodeNames(), heatSection.flowNames());
     boolean modelsAreSound = faults.count() == beforeCircuit;
-    ProofSection proofSection = new ProofSection(names, formulas, wording, things, taken, modelsAreSound, faults);
+    ProofSection proofSection = new ProofSection(names, formulas, wording, things, taken, modelsAreSound,
+        givens, faults);
     List<Proof> proofs = proofSection.read(fields.groups("proof", "{of: R, measure: current(D1), equals: If}"));
     proofSection.requireFor(needed(asksSection, taken));
     List<String> cautions = cautions(fields);
@@ -200,6 +208,25 @@ final class Reading {
       }
     }
     return requirements;
+  }
+
+  /** Those over givens and constants, without a word about the others: they are told after the steps. */
+  private List<Condition> readableRequirements(Fields fields) {
+    List<Condition> readable = new ArrayList<>();
+    fields.value("require").filter(Yaml.Sequence.class::isInstance).map(Yaml.Sequence.class::cast).ifPresent(list -> {
+      for (Yaml item : list.items()) {
+        try {
+          if (item instanceof Yaml.Scalar text) {
+            Condition condition = FormulaReader.condition(text.text());
+            Evaluation.check(condition, names.scope(named -> true, Scope.NO_MEASURES));
+            readable.add(condition);
+          }
+        } catch (FormulaFault toldLater) {
+          continue;
+        }
+      }
+    });
+    return readable;
   }
 
   private static final Formulas.Rule BEFORE_THE_STEPS = (named, mention) -> !named.isStep() ? Optional.empty()

@@ -1,6 +1,7 @@
 package ampersheet.template;
 
 import ampersheet.formula.Condition;
+import ampersheet.formula.Expression;
 import ampersheet.formula.Spelling;
 import ampersheet.formula.Step;
 import ampersheet.formula.Symbol;
@@ -24,13 +25,16 @@ final class StepsSection {
   private final Wording wording;
   private final Faults faults;
   private final List<String> teaches;
+  private final WorstCase worstCase;
 
-  StepsSection(Names names, Formulas formulas, Wording wording, List<String> teaches, Faults faults) {
+  StepsSection(Names names, Formulas formulas, Wording wording, List<String> teaches, WorstCase worstCase,
+      Faults faults) {
     this.names = names;
     this.formulas = formulas;
     this.numbers = new Numbers(faults);
     this.wording = wording;
     this.teaches = teaches;
+    this.worstCase = worstCase;
     this.faults = faults;
   }
 
@@ -55,11 +59,12 @@ final class StepsSection {
       });
     }
     List<Read> steps = new ArrayList<>();
-    heads.forEach(head -> step(head).ifPresent(steps::add));
+    heads.forEach(head -> step(head, steps).ifPresent(steps::add));
     return steps;
   }
 
-  private Optional<Read> step(Head head) {
+  /** @param before steps read so far; a worst case puts the ends of its tolerances there */
+  private Optional<Read> step(Head head, List<Read> before) {
     Fields fields = head.fields();
     String id = head.id().text();
     Optional<String> meaning = wording.needText(fields, "meaning",
@@ -80,6 +85,9 @@ final class StepsSection {
             "Move the reason into the cases.");
       }
       cases(head, rule, cases, reasons);
+    } else if (fields.has("largest") || fields.has("smallest")) {
+      extreme(head, principle, before).ifPresent(formula -> cases.add(new Step.Case(Optional.empty(), formula)));
+      wording.needText(fields, "because", "why the worst case matters").ifPresent(reasons::add);
     } else {
       formula(fields, head, rule)
           .ifPresent(formula -> cases.add(new Step.Case(Optional.empty(), formula.expression())));
@@ -92,6 +100,31 @@ final class StepsSection {
     }
     return Optional.of(new Read(new Step(id, cases),
         new StepLine(id, meaning.get(), head.symbol(), head.unit().get(), principle.get(), reasons)));
+  }
+
+  /** The formula of another step, with every tolerance at the end that makes it largest or smallest. */
+  private Optional<Expression> extreme(Head head, Optional<String> principle, List<Read> before) {
+    Fields fields = head.fields();
+    boolean largest = fields.has("largest");
+    for (String other : List.of("is", largest ? "smallest" : "cases")) {
+      if (fields.has(other)) {
+        faults.error(fields.placeOf(other), "the step says twice how it is worked", "one of is:, largest: and smallest:",
+            "Keep one of them.");
+      }
+      fields.value(other);
+    }
+    Optional<Yaml.Scalar> of = fields.text(largest ? "largest" : "smallest");
+    if (of.isEmpty() || principle.isEmpty() || head.unit().isEmpty()) {
+      return Optional.empty();
+    }
+    names.use(of.get().text());
+    Optional<Dimension> dimension = names.get(of.get().text()).flatMap(Names.Named::dimension);
+    if (dimension.isPresent() && !dimension.get().equals(head.unit().get().dimension())) {
+      faults.error(of.get().place(), head.id().text() + " has not the unit of " + of.get().text(),
+          "the unit of the step whose worst case it is", "Correct the unit.");
+      return Optional.empty();
+    }
+    return worstCase.formula(largest, of.get(), head.id(), principle.get(), before);
   }
 
   private void cases(Head head, Formulas.Rule rule, List<Step.Case> cases, List<String> reasons) {

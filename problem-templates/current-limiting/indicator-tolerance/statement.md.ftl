@@ -1,0 +1,1 @@
+An indicator for **${Vs}** is built from whatever the drawer holds: an LED of about **${Vf}** (told at ${If}) and a resistor of **${R}**. The supply is good to **${ts}**, the forward voltage to 0.2 V, the resistor to 5 %. Someone else will build fifty of them.
