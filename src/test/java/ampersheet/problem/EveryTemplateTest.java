@@ -162,6 +162,14 @@ class EveryTemplateTest {
     if (key.answers().stream().allMatch(answer -> answer.acceptance() instanceof Acceptance.Designed)) {
       rungs.removeAll(Set.of(Rung.POWER_OF_TEN, Rung.KNOWN_MISTAKE, Rung.CONSISTENT_WITH_EARLIER));
     }
+    boolean follows = false;
+    for (int i = 0; i < key.answers().size(); i++) {
+      Set<String> later = key.working().following(Set.of(key.answers().get(i).step()));
+      follows |= key.answers().subList(i, key.answers().size()).stream().anyMatch(answer -> later.contains(answer.step()));
+    }
+    if (!follows) {
+      rungs.remove(Rung.CONSISTENT_WITH_EARLIER);
+    }
     boolean measured = key.answers().stream().anyMatch(answer -> answer.acceptance() instanceof Acceptance.Within);
     if (!measured) {
       rungs.removeAll(Set.of(Rung.TOO_COARSE, Rung.SIGN, Rung.RECIPROCAL));

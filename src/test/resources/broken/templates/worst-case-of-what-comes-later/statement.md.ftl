@@ -1,0 +1,1 @@
+A drawer of cheap resistors is used for a divider on **${Vs}**: **${R1}** above and **${R2}** below, each only good to **${tol}**. Before a hundred of these are built, you want to know what the output can be at worst.
