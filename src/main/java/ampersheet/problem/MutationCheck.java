@@ -3,11 +3,14 @@ package ampersheet.problem;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Values;
 import ampersheet.problem.Problem.Answer;
+import ampersheet.quantity.Quantity;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Ask;
 import ampersheet.template.ProblemTemplate.ChoiceAsk;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
@@ -22,6 +25,8 @@ public final class MutationCheck {
   private static final int CAUGHT_OFTEN = 4;
   /** In multiples of the gap that the proof allows: less than this nothing could notice. */
   private static final double NOTICEABLE = 2;
+  /** The gap of a proof that states none. */
+  private static final double SHOWN = 1e-4;
 
   private final Workshop workshop;
   private final List<Problem> problems;
@@ -81,7 +86,11 @@ public final class MutationCheck {
   private Optional<String> changedAnswer(Problem problem, Mutant mutant) {
     Values values;
     try {
-      values = mutant.working().work(problem.givens());
+      Optional<String> failing = failingDesign(problem, mutant);
+      if (failing.isPresent()) {
+        return failing;
+      }
+      values = mutant.working().work(problem.givens(), chosen(problem.values()));
     } catch (IllegalStateException noCase) {
       return Optional.of("no case applies");
     }
@@ -92,11 +101,44 @@ public final class MutationCheck {
         if (!Evaluation.holds(choice.options().get((int) answer.value()).when(), values)) {
           return Optional.of(answer.of() + " has another right option");
         }
-      } else {
-        double now = values.quantity(answer.of()).value();
-        double size = answer.value() == 0 ? 1 : Math.abs(answer.value());
-        if (!(Math.abs(now - answer.value()) <= NOTICEABLE * answer.allowed() * size)) {
-          return Optional.of(answer.of() + " becomes " + now + " instead of " + answer.value());
+      } else if (isAnother(values.quantity(answer.of()).value(), answer.value(), answer.allowed())) {
+        return Optional.of(answer.of() + " becomes " + values.quantity(answer.of()).value() + " instead of "
+            + answer.value());
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static boolean isAnother(double now, double right, double allowed) {
+    double size = right == 0 ? 1 : Math.abs(right);
+    return !(Math.abs(now - right) <= NOTICEABLE * allowed * size);
+  }
+
+  /** What stands for the blanks of designs: another choice that is right is no slip. */
+  private Map<String, Quantity> chosen(Values values) {
+    Map<String, Quantity> chosen = new LinkedHashMap<>();
+    workshop.template().designs().forEach(design ->
+        design.steps().forEach(step -> chosen.put(step, values.quantity(step))));
+    return chosen;
+  }
+
+  /** Whether the mutant's own choice is wrong, or it would judge the right one by other values. */
+  private Optional<String> failingDesign(Problem problem, Mutant mutant) {
+    ProblemTemplate template = workshop.template();
+    if (template.designs().isEmpty()) {
+      return Optional.empty();
+    }
+    Values own = template.working().work(problem.givens(), chosen(mutant.working().work(problem.givens())));
+    Values judging = mutant.working().work(problem.givens(), chosen(problem.values()));
+    for (ProblemTemplate.Design design : template.designs()) {
+      for (ProblemTemplate.Criterion criterion : design.criteria()) {
+        if (!Evaluation.holds(criterion.where(), own)) {
+          return Optional.of("the choice worked for " + design.id() + " fails " + criterion.id());
+        }
+        double right = problem.values().quantity(criterion.shown()).value();
+        double now = judging.quantity(criterion.shown()).value();
+        if (isAnother(now, right, SHOWN)) {
+          return Optional.of(criterion.shown() + ", by which choices are judged, becomes " + now + " instead of " + right);
         }
       }
     }
