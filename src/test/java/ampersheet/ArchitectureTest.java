@@ -76,7 +76,7 @@ class ArchitectureTest {
     classes.forEach(seenClass -> seen.add(room(seenClass)));
     for (String room : List.of("command", "issue", "render.markdown", "render.html", "sheet", "problem", "template",
         "figure", "circuit", "thermal", "chain", "integration", "answer", "formula", "quantity", "diagnostic",
-        "browser", "marking", "page")) {
+        "browser", "marking", "page", "render.qti")) {
       assertTrue(seen.contains(room), "no class of room " + room + " among " + seen);
     }
   }

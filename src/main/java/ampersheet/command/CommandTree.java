@@ -15,7 +15,7 @@ import picocli.CommandLine.Spec;
     description = "Worked-example problem sets for bench electronics: every answer solved twice, every typed answer checked by"
         + " the same engine.",
     subcommands = {TemplatesCommand.class, WorkCommand.class, ProveCommand.class, IssueCommand.class, HandoutCommand.class,
-        PracticeCommand.class, KeyCommand.class, CheckCommand.class, MarkCommand.class},
+        PracticeCommand.class, KeyCommand.class, CheckCommand.class, MarkCommand.class, ExportCommand.class},
     footer = {"", "Exit codes: 0 fine, 1 problems found, 2 wrong usage."})
 final class CommandTree implements Callable<Integer> {
   static final int FINE = 0;

@@ -1,5 +1,6 @@
 package ampersheet.command;
 
+import ampersheet.render.ShortestDecimal;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
@@ -8,8 +9,6 @@ import com.fasterxml.jackson.core.util.Separators;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
-import java.math.BigDecimal;
-import java.math.MathContext;
 import java.util.List;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
@@ -54,31 +53,11 @@ final class Json {
     return write(() -> {
       to.writeFieldName(name);
       if (Double.isFinite(value)) {
-        to.writeNumber(shortest(value));
+        to.writeNumber(ShortestDecimal.of(value));
       } else {
         to.writeNull();
       }
     });
-  }
-
-  /** The fewest digits that read back as the same number. Double.toString finds them only since Java 19. */
-  static String shortest(double value) {
-    if (value == 0) {
-      return "0";
-    }
-    BigDecimal exact = new BigDecimal(value);
-    for (int digits = 1; digits < 17; digits++) {
-      BigDecimal rounded = exact.round(new MathContext(digits));
-      if (rounded.doubleValue() == value) {
-        return written(rounded);
-      }
-    }
-    return written(exact.round(new MathContext(17)));
-  }
-
-  private static String written(BigDecimal number) {
-    double size = Math.abs(number.doubleValue());
-    return size >= 1e-6 && size < 1e15 ? number.toPlainString() : number.toString();
   }
 
   Json flag(String name, boolean value) {

@@ -93,6 +93,16 @@ public final class Composer {
     return block(alone, blocks);
   }
 
+  /** One problem as a sheet shows it, with every caution in full, wherever it stands. */
+  public static ProblemBlock onItsOwn(SheetProblem problem) {
+    return onSheet(problem, new TreeMap<>());
+  }
+
+  /** The whole working of a problem. */
+  public static Steps working(SheetProblem problem) {
+    return new Steps("", steps(problem, List.of()));
+  }
+
   /** A given or constant, value with unit, or a word. */
   public static String printed(SheetProblem problem, String given) {
     return problem.printedGivens().get(given);

@@ -90,6 +90,11 @@ public final class ProblemSet {
     return mixed.stream().flatMap(List::stream).toList();
   }
 
+  /** Names of the templates that may stand at each place of the plan's list, worked examples left out. */
+  public List<List<String>> pools() {
+    return slots.stream().filter(slot -> !slot.example()).map(Slot::pool).toList();
+  }
+
   /** For each problem of a sheet, in the order shown, its place in the plan's list, from 0 and examples included. */
   public List<Integer> places(int seat) {
     return draws(seat).stream().map(draw -> draw.slot().number()).toList();

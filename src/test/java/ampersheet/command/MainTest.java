@@ -104,7 +104,7 @@ class MainTest {
 
   @Test
   void everyCommandHasHelp() {
-    for (String command : List.of("templates", "work", "prove", "issue", "key", "check")) {
+    for (String command : List.of("templates", "work", "prove", "issue", "key", "check", "mark", "export")) {
       Run run = run(command, "--help");
       assertEquals(0, run.exitCode(), run.err());
       assertTrue(run.out().startsWith("Usage: ampersheet " + command), run.out());
@@ -399,5 +399,63 @@ class MainTest {
     assertTrue(run.out().startsWith("2 skills of 3 problems, in one page of "), run.out());
     assertTrue(Files.exists(page));
     assertEquals(2, small("practice", plan.toString(), "--variants", "0", "--out", page.toString()).exitCode());
+  }
+
+  // ------------------------------------------------------------------------------------------------- marking and exchange
+
+  private Run marked(String answers, String... more) throws IOException {
+    Path came = Files.createDirectories(folder.resolve("came"));
+    Files.writeString(came.resolve("bo.csv"), answers, StandardCharsets.UTF_8);
+    List<String> arguments = new ArrayList<>(List.of("mark", came.toString(), "--plan", plan.toString(), "--roster",
+        roster.toString(), "--out", folder.resolve("marks").toString()));
+    arguments.addAll(List.of(more));
+    return small(arguments.toArray(new String[0]));
+  }
+
+  @Test
+  void returnedAnswersBecomeMarksFeedbackAndAReport() throws IOException {
+    Run run = marked("sheet,question,answer\n" + sheet.id() + ",q2a,1 kΩ\n");
+    assertEquals(0, run.exitCode(), run.err());
+    assertTrue(run.out().contains("1 answer in 1 file from 1 learner; nothing from 1 seat"), run.out());
+    for (String file : List.of("report.html", "marks.csv", "answers.csv", "files.csv", "set-aside.csv",
+        "feedback/seat-002.html")) {
+      assertTrue(Files.isRegularFile(folder.resolve("marks").resolve(file)), file);
+    }
+  }
+
+  @Test
+  void aDamagedAnswerIsToldWithFileAndLineAndMakesTheExitCodeOne() throws IOException {
+    Run run = marked("sheet,question,answer\n" + sheet.id() + ",q77,1 kΩ\n", "--json");
+    assertEquals(1, run.exitCode());
+    assertTrue(run.err().startsWith("bo.csv:2: error: the sheet has no such question"), run.err());
+    assertEquals("bo.csv:2", run.json().get("notes").get(0).get("place").asText());
+    assertEquals(1, run.json().get("set_aside").asInt());
+  }
+
+  @Test
+  void lateNeedsAListOfTimes() throws IOException {
+    assertEquals(2, marked("sheet,question,answer\n", "--due", "2026-03-05T18:00").exitCode());
+    Path times = Files.writeString(folder.resolve("times.csv"), "file,received\nbo.csv,2026-03-05T18:01\n",
+        StandardCharsets.UTF_8);
+    assertEquals(2, marked("sheet,question,answer\n", "--due", "soon", "--received", times.toString()).exitCode());
+    Run run = marked("sheet,question,answer\n" + sheet.id() + ",q2a,1 kΩ\n", "--due", "2026-03-05T18:00",
+        "--received", times.toString());
+    assertTrue(run.out().contains("1 file late"), run.out());
+    assertEquals(2, small("mark", "nowhere", "--plan", plan.toString(), "--roster", roster.toString(), "--out", "x").exitCode());
+  }
+
+  @Test
+  void aPlanIsPackedForOtherPlatforms() throws IOException {
+    Path out = folder.resolve("pool.zip");
+    Run run = small("export", plan.toString(), "--qti", out.toString(), "--variants", "2");
+    assertEquals(0, run.exitCode(), run.err());
+    assertTrue(run.out().contains("2 items: "), run.out());
+    List<String> names = new ArrayList<>();
+    try (var zip = new java.util.zip.ZipFile(out.toFile())) {
+      zip.stream().forEach(entry -> names.add(entry.getName()));
+    }
+    assertTrue(names.containsAll(List.of("imsmanifest.xml", "test.xml", "items/voltage-dividers-plain-divider-002.xml")),
+        names.toString());
+    assertEquals(2, small("export", plan.toString(), "--qti", out.toString(), "--variants", "0").exitCode());
   }
 }
