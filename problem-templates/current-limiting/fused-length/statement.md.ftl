@@ -1,0 +1,1 @@
+A workshop has a roll of **${Vs}** LED strip that can be cut after every **${d}**; each such piece takes **${Is}**. At the supply there is a fuse for **${F}**, and the wire behind it may carry **${Iw}** by the local rules. As is common practice, the fuse is to be a quarter above the current of the strip.

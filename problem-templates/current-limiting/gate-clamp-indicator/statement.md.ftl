@@ -1,0 +1,1 @@
+A p-channel transistor passes **${Vs}** on to a load. Its gate may not lie the whole supply below its source. Instead of a zener, a string of LEDs spans source and gate: it limits the gate drive and shows at the same time that the load is on. Each LED drops **${Vf}** at the wanted **${If}**. The transistor is fully on from a gate drive of **${Von}**, and stands twice as much.

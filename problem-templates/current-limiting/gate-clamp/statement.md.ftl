@@ -1,0 +1,1 @@
+A p-channel transistor passes the supply on to a load. Its gate may never lie too far below its source, but the supply goes up to **${Vhi}**. So a **${Vz}** zener clamps the gate to the source, and a resistor pulls the gate towards 0 V. At the highest supply **${Iz}** shall flow through the zener. The supply can also fall to **${Vlo}**.

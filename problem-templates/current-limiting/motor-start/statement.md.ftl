@@ -1,0 +1,1 @@
+A small direct-current motor turns a display stand. Its winding has **${Rw}**, and it gives **${kt}** for every ampere. The supply has **${Vs}** and may deliver no more than **${Imax}**, even in the first moment, when the motor still stands still. A resistor in series keeps the start within that.

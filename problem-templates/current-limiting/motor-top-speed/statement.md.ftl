@@ -1,0 +1,1 @@
+A direct-current motor turns a display stand through a gear and has to give **${T}**. It gives **${kt}** for every ampere, its winding has **${Rw}**, and the supply gives **${Vs}**. In the figure the motor is drawn as the resistance of its winding and the back-EMF that its turning makes. Friction is part of the torque.

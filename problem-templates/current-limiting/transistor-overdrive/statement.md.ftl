@@ -1,0 +1,1 @@
+A lamp of **${RL}** on **${Vs}** is switched by an npn transistor. The controller's output gives **${Vc}**, and the base resistor is **${RB}**. This transistor has a current gain of **${hFE}** as long as it is not fully on; fully on it keeps **${Vsat}** between collector and emitter. Somebody asks whether the base resistor was chosen well.

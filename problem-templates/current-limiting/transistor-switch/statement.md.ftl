@@ -1,0 +1,1 @@
+A controller turns a relay on through an npn transistor. The relay's coil has **${RL}** and hangs on **${Vs}**; the diode across it takes the coil's current over when the transistor turns off. The controller's output gives **${Vc}**. So that the transistor is on for sure, its base gets the current for a forced gain of **${g}**, although its own gain is at least **${hFE}**.
