@@ -1,0 +1,1 @@
+A row of **${N}** tiles is fed through one plug; each tile takes **${It}**. Every pin of the plug has a contact resistance of **${Rc}**. The plug loses its heat to the air through **${theta}**, however many pins are fitted, and may get at most **${dTmax}** warmer than the air. The same number of pins leads there and back, and pins side by side share the current evenly.
