@@ -28,6 +28,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
@@ -41,6 +42,8 @@ import org.junit.jupiter.api.TestFactory;
 class SafetyLintTest {
   private static final String SEED = "safety";
   private static final int SEATS = 1_000;
+  /** Putting a sheet together takes longer than drawing its problem, and does the same with every caution. */
+  private static final int EVERY_SO_MANY = 40;
 
   /** Direct current without protection against touch: IEV 826-12 (extra-low voltage), from memory. */
   private static final double HIGHEST_VOLTS = 60;
@@ -77,7 +80,7 @@ class SafetyLintTest {
       SheetMaker maker = maker(library, name);
       maker.prepare(SEATS);
       List<String> faults = IntStream.rangeClosed(1, SEATS).parallel()
-          .mapToObj(seat -> faults(maker.sheet(seat)).stream().map(fault -> "seat " + seat + ": " + fault))
+          .mapToObj(seat -> faults(maker.sheet(seat), seat).stream().map(fault -> "seat " + seat + ": " + fault))
           .flatMap(each -> each).limit(5).toList();
       assertEquals(List.of(), faults, name + ", seed " + SEED);
     }));
@@ -94,7 +97,7 @@ class SafetyLintTest {
     assertEquals(List.of(), missing(problem, boxes(sheet)));
   }
 
-  private static List<String> faults(Sheet sheet) {
+  private static List<String> faults(Sheet sheet, int seat) {
     Problem problem = sheet.problems().get(0).problem();
     List<String> faults = new ArrayList<>();
     calledFor(problem, faults);
@@ -106,7 +109,12 @@ class SafetyLintTest {
     if (MAINS.matcher(told(problem.template())).find()) {
       faults.add("the words speak of mains");
     }
-    faults.addAll(missing(problem, boxes(sheet)));
+    Set<String> cautions = problem.cautions().stream().map(id -> Caution.named(id).orElseThrow().heading())
+        .collect(Collectors.toCollection(LinkedHashSet::new));
+    faults.addAll(missing(problem, cautions));
+    if (seat % EVERY_SO_MANY == 0 && !boxes(sheet).equals(cautions)) {
+      faults.add("on the sheet stand " + boxes(sheet) + ", not " + cautions);
+    }
     return faults;
   }
 
