@@ -312,7 +312,7 @@ public final class Evaluation {
 
     @Override
     public Quantity name(Expression.Name name) {
-      boolean pi = name.id().equals(PI) && !values.quantities().containsKey(PI);
+      boolean pi = name.id().equals(PI) && !values.has(PI);
       return pi ? Quantity.number(Math.PI) : values.quantity(name.id());
     }
 

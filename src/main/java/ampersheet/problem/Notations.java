@@ -40,7 +40,7 @@ public final class Notations {
     });
     Map<String, Printed> printed = new LinkedHashMap<>();
     units.forEach((name, unit) -> {
-      Quantity value = values.quantities().get(name);
+      Quantity value = values.has(name) ? values.quantity(name) : null;
       if (value != null && Double.isFinite(value.value())) {
         printed.put(name, writer.working(value.value(), unit, figures));
       }
