@@ -49,7 +49,7 @@ public final class PracticePage {
     page.open("details").open("summary").text("Skills: ").element("span", "", "id", "tally").close("summary").newline();
     page.open("ol", "id", "skill-list").close("ol").close("details").close("nav").newline();
     page.open("main", "id", "desk", "hidden", "").newline();
-    page.open("div", "class", "switch", "role", "group", "aria-label", "Show").newline();
+    page.open("div", "class", "switch", "id", "facing", "role", "group", "aria-label", "Show").newline();
     button(page, "show-example", "Worked example");
     button(page, "show-yours", "Your problem");
     page.close("div").newline();
@@ -69,6 +69,9 @@ public final class PracticePage {
     page.element("p", "A twin of your problem with other numbers. Read it line by line and say to yourself why each line holds.",
         "class", "lead").newline();
     page.open("div", "id", "example-body").close("div").newline();
+    page.open("div", "class", "buttons switch").newline();
+    button(page, "to-yours", "To your problem");
+    page.close("div").newline();
     page.close("section").newline();
   }
 

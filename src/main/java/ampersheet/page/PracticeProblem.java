@@ -63,10 +63,10 @@ final class PracticeProblem {
     json.writeStringField("setting", fragment(parts.setting(), example ? "example-" : "yours-"));
     json.writeStringField("solution", fragment(solution(parts), example ? "shown-" : "solution-"));
     json.writeObjectFieldStart("places");
-    json.writeStringField("full", fragment(amongSteps(parts), "full-"));
+    json.writeStringField("full", fragment(amongSteps(stepByStep(), parts), "full-"));
     if (steps() > 1) {
-      json.writeStringField("faded",
-          fragment(amongSteps(ProblemParts.of(with(new Support.Faded(fade)))), "faded-"));
+      SheetProblem faded = with(new Support.Faded(fade));
+      json.writeStringField("faded", fragment(amongSteps(faded, ProblemParts.of(faded)), "faded-"));
     }
     json.writeStringField("bare", fragment(renamed(ProblemParts.of(with(new Support.Bare())).places()), "bare-"));
     json.writeEndObject();
@@ -85,9 +85,11 @@ final class PracticeProblem {
     return Fragment.of(blocks, plan.language(), idPrefix, HEADING);
   }
 
-  /** What is asked, and then the steps among which the places for it stand. A choice brings its question along. */
-  private List<Block> amongSteps(ProblemParts parts) {
-    List<Block> blocks = new ArrayList<>(List.of(prompts(key -> !(key.acceptance() instanceof Acceptance.Choice))));
+  /** What is left open, and then the steps among which the places for it stand. A choice brings its question along. */
+  private List<Block> amongSteps(SheetProblem supported, ProblemParts parts) {
+    List<String> open = supported.places().stream()
+        .filter(key -> !(key.acceptance() instanceof Acceptance.Choice)).map(AnswerKey::question).toList();
+    List<Block> blocks = new ArrayList<>(List.of(prompts(key -> open.contains(key.question()))));
     blocks.addAll(renamed(parts.places()));
     return blocks;
   }

@@ -128,7 +128,13 @@
     page.reachable(element("desk"));
   };
 
-  const say = text => { element("verdict").textContent = text; };
+  /* Seen and heard; the second part is only heard, for it is seen where it belongs. */
+  const say = (text, heard = "") => {
+    const more = document.createElement("span");
+    more.className = "unseen";
+    more.textContent = heard;
+    element("verdict").replaceChildren(text, more);
+  };
 
   const update = () => {
     const of = progress();
@@ -160,7 +166,7 @@
       });
       const note = document.createElement("span");
       note.textContent = (queued ? (standing.wrong ? "comes back" : standing.seen ? "begun" : "to come") : "done")
-          + (standing.seen ? " · " + standing.right + " of " + standing.seen + " right at once" : "");
+          + (standing.right ? " · " + standing.right + " right at once" : "");
       item.append(button, " ", note);
       list.append(item);
     });
@@ -239,8 +245,8 @@
       progress().wrong = true;
     }
     const blank = stop.verdict.rung === "BLANK";
-    say(before + name(stop) + (blank ? " is still open." : ": " + readAs(stop.verdict) + stop.verdict.message)
-        + (kind === "wrong" ? " Mend it and check again, or take the next hint." : ""));
+    say(before + name(stop) + (blank ? " is still open." : kind === "wrong" ? " is not right yet: mend it, or take the next hint."
+        : " needs another form."), blank ? "" : " " + readAs(stop.verdict) + stop.verdict.message);
     stop.focus();
   };
 
@@ -385,6 +391,11 @@
   });
   element("show-example").addEventListener("click", () => facing("example"));
   element("show-yours").addEventListener("click", () => facing("yours"));
+  element("to-yours").addEventListener("click", () => {
+    facing("yours");
+    element("yours-title").focus();
+    element("yours-title").scrollIntoView();
+  });
   element("support").value = state.support;
   element("support").addEventListener("change", event => {
     state.support = event.target.value;

@@ -254,7 +254,8 @@ class PracticePageTest {
     type("c", "1 W");
     check();
     assertEquals(List.of("right", "wrong", "none", "none"), places.stream().map(PracticePageTest::kind).toList());
-    assertTrue(text("verdict").startsWith("1 place is right. Answer a: "), text("verdict"));
+    assertTrue(text("verdict").startsWith("1 place is right. Answer a is not right yet: "), text("verdict"));
+    assertTrue(text("verdict").contains("kg is a unit of mass"), "who cannot see the place hears what is said there");
     assertTrue(said("a").contains("kg is a unit of mass"), said("a"));
     assertEquals("true", place("a").findElement(By.tagName("input")).getDomAttribute("aria-invalid"));
     assertEquals(place("a").findElement(By.tagName("input")), browser.switchTo().activeElement());
@@ -458,6 +459,14 @@ class PracticePageTest {
     assertTrue(element("example").isDisplayed() && !element("yours").isDisplayed(), "the example comes first");
     element("show-yours").click();
     assertTrue(!element("example").isDisplayed() && element("yours").isDisplayed());
+    element("show-example").click();
+    element("to-yours").click();
+    assertTrue(!element("example").isDisplayed() && element("yours").isDisplayed());
+    Chromium.screen(browser, 1280, 900);
+    support("bare");
+    assertFalse(element("example").isDisplayed(), "with the question only, the example is shown on request");
+    element("show-example").click();
+    assertTrue(element("example").isDisplayed() && element("yours").isDisplayed());
   }
 
   @Test
