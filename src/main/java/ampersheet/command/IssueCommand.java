@@ -19,8 +19,8 @@ import picocli.CommandLine.Parameters;
 
 @Command(name = "issue", sortOptions = false,
     description = "Writes each learner's sheet, the keys apart from them, and an index page for the instructor.",
-    footer = {"", "Files: DIR/index.html, DIR/sheets/seat-001.html and .md, DIR/keys/ the same. Each file is whole or not "
-        + "there; the same command may be repeated and gives the same bytes."})
+    footer = {"", "Files: DIR/index.html, DIR/sheets/seat-001.html and .md, DIR/keys/ the same; with --homework "
+        + "DIR/homework/seat-001.html. Each file is whole or not there; the same command may be repeated and gives the same bytes."})
 final class IssueCommand implements Callable<Integer> {
   private final Streams streams;
 

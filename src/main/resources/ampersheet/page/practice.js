@@ -139,7 +139,9 @@
   const update = () => {
     const of = progress();
     const done = state.current.done;
-    element("row").textContent = of.row + " of " + IN_A_ROW + " right in a row";
+    const all = skills[skillNow()].variants.length;
+    element("row").textContent = (of.seen <= all ? "problem " + of.seen + " of " + all : "all " + all + " seen, they come round again")
+        + " · " + of.row + " of " + IN_A_ROW + " right in a row";
     element("hint").disabled = done || state.current.solved || state.current.hints >= hintsInAll();
     element("solve").disabled = state.current.solved;
     element("answers").querySelector(".main").disabled = done || state.current.solved;
