@@ -1,0 +1,1 @@
+A strip of **${n}** lights runs from **${Vs}**. Each draws **${If}**.
