@@ -112,6 +112,54 @@ class ModelsTest {
     assertTrue(problem.answers().stream().allMatch(Problem.Answer::agrees), problem.answers()::toString);
   }
 
+  /** Of four groups, 0.1 A each, the stretches of 0.5 Ω there and back carry 4, 3, 2 and 1: losses of 0.2, 0.35, 0.45, 0.5 V. */
+  @Test
+  void aStripIsMeasuredTapByTap() {
+    TemplateBuilder strip = new TemplateBuilder("chain-addressing/strip").given("V", "V", 12.03).given("n", "1", 4)
+        .given("k", "1", 3).word("feed", "end", "both ends")
+        .part(PartKind.SOURCE, "V1", "volts", "V", 0, 0, 0, 6)
+        .copper(PartKind.STRIP, "L1", "feed", 0, 6, 0, "taps", "n", "amps", "0.1 A", "ohms", "0.25 ohm").ground(0, 0)
+        .step("Vk", "V", "V - 0.35 V").step("Vw", "V", "V - 0.5 V").step("kw", "1", "n - 3")
+        .ask("Vk", new Acceptance.Within(0.02, 0)).ask("Vw", new Acceptance.Within(0.02, 0))
+        .ask("kw", new Acceptance.Count())
+        .proof("Vk", "Vk", "tap_voltage(L1, k)", new Way.Direct(), 1e-9)
+        .proof("Vw", "Vw", "lowest_voltage(L1)", new Way.Direct(), 1e-9)
+        .proof("kw", "kw", "lowest_tap(L1)", new Way.Direct(), 1e-9).require("feed == end");
+    Problem problem = first(strip);
+    assertTrue(problem.answers().stream().allMatch(Problem.Answer::agrees), problem.answers()::toString);
+    assertEquals("end", problem.schematic().orElseThrow().parts().get(1).word("feed"));
+  }
+
+  /** Two taps share the lowest voltage of a strip fed at both ends; the first counts, whatever the last bits say. */
+  @Test
+  void ofEqualTapsTheFirstIsTheLowest() {
+    Problem problem = first(new TemplateBuilder("chain-addressing/strip").given("V", "V", 12).given("n", "1", 44)
+        .part(PartKind.SOURCE, "V1", "volts", "V", 0, 0, 0, 6)
+        .copper(PartKind.STRIP, "L1", "both ends", 0, 6, 0, "taps", "n", "amps", "7 mA", "ohms", "3 mohm").ground(0, 0)
+        .step("kw", "1", "n / 2").ask("kw", new Acceptance.Count())
+        .proof("kw", "kw", "lowest_tap(L1)", new Way.Direct(), 1e-9));
+    assertEquals(22, problem.answers().get(0).second());
+  }
+
+  /** Two rows of three pixels, 0.1 A each, on a solid bar: the last pixel of a row is 6 currents of 0.5 Ω below the bar. */
+  @Test
+  void aPanelIsMeasuredPixelByPixel() {
+    TemplateBuilder panel = new TemplateBuilder("chain-addressing/panel").given("V", "V", 5).given("x", "1", 2)
+        .given("y", "1", 1).part(PartKind.SOURCE, "V1", "volts", "V", 0, 0, 0, 9)
+        .copper(PartKind.PANEL, "P1", "start", 0, 9, 0, "columns", "3", "rows", "2", "amps", "0.1 A", "ohms", "0.25 ohm",
+            "bus", "0 ohm").ground(0, 0)
+        .step("Vp", "V", "V - 0.3 V").step("V0", "V", "V - 0.15 V")
+        .ask("Vp", new Acceptance.Within(0.02, 0)).ask("V0", new Acceptance.Within(0.02, 0))
+        .proof("Vp", "Vp", "pixel_voltage(P1, x, y)", new Way.Direct(), 1e-9)
+        .proof("V0", "V0", "pixel_voltage(P1, 0, y)", new Way.Direct(), 1e-9);
+    assertTrue(first(panel).answers().stream().allMatch(Problem.Answer::agrees));
+    ProblemTemplate outside = panel.step("V3", "V", "V").ask("V3", new Acceptance.Within(0.02, 0))
+        .proof("V3", "V3", "pixel_voltage(P1, 3, 0)", new Way.Direct(), 1e-9).build();
+    Attempt.Refused refused = assertInstanceOf(Attempt.Refused.class,
+        new Workshop(outside).work(new SpaceOfGivens(outside).values(0)));
+    assertTrue(refused.detail().contains("P1 has no such pixel"), refused.detail());
+  }
+
   @Test
   void aVoltageThatIsNeverReachedIsRefused() {
     ProblemTemplate template = new TemplateBuilder("voltage-dividers/never").given("V", "V", 5).given("R", "ohm", 100)

@@ -155,6 +155,17 @@ final class TemplateBuilder {
     return part(PartKind.LED, name, values, x1, y1, x2, y2);
   }
 
+  /** A strip or panel, plus above minus. @param values names and formulas in turn */
+  TemplateBuilder copper(PartKind kind, String name, String feed, int x, int high, int low, String... values) {
+    Map<String, Expression> formulas = new LinkedHashMap<>();
+    for (int i = 0; i < values.length; i += 2) {
+      formulas.put(values[i], FormulaReader.expression(values[i + 1]));
+    }
+    parts.add(new PlannedPart(kind, name, Map.of("plus", new GridPoint(x, high), "minus", new GridPoint(x, low)),
+        formulas, Map.of("feed", feed), Optional.empty()));
+    return this;
+  }
+
   TemplateBuilder wire(int x1, int y1, int x2, int y2) {
     return part(PartKind.WIRE, "wire " + parts.size(), Map.of(), x1, y1, x2, y2);
   }
