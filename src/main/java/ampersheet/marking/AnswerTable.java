@@ -45,7 +45,7 @@ final class AnswerTable {
     }
     String sheet = row.cell(table.column("sheet"));
     String question = row.cell(table.column("question")).toLowerCase(Locale.ROOT);
-    String text = row.cell(answer);
+    String text = SafeCsv.read(row.cell(answer));
     if (sheet.isEmpty()) {
       lines.fault(row.line(), "this line names no sheet", FORM, "Write the sheet ID in front of the answer.");
     } else if (question.isEmpty()) {

@@ -31,6 +31,11 @@ final class SafeCsv {
     return formula || control ? "'" + cell : cell;
   }
 
+  /** The text of a cell that {@link #asText} may have written: so what was set aside can be mended and handed in again. */
+  static String read(String cell) {
+    return cell.startsWith("'") && cell.equals(asText(cell.substring(1))) ? cell.substring(1) : cell;
+  }
+
   @Override
   public String toString() {
     return out.toString();

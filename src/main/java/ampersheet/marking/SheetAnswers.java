@@ -50,6 +50,8 @@ final class SheetAnswers {
     boolean filledSheet = false;
     TypedAnswer first = incoming.answers().get(0);
     int replaced = 0;
+    int repeated = 0;
+    int taking = taken.size();
     for (TypedAnswer written : incoming.answers()) {
       AnswerKey key = places.get(written.question());
       if (key == null) {
@@ -65,6 +67,9 @@ final class SheetAnswers {
         taken.putIfAbsent(answer.question(), new Taken(answer, file));
         if (before != null && before.answer().text().isEmpty()) {
           taken.put(answer.question(), new Taken(answer, file));
+        } else if (before != null && !answer.text().isEmpty()) {
+          repeated++;
+          replacedFiles.add(before.file().shown());
         }
       } else if (before.answer().text().isEmpty()) {
         taken.put(answer.question(), new Taken(answer, file));
@@ -83,6 +88,10 @@ final class SheetAnswers {
       file.add(Diagnostic.warning(first.place(), "sheet " + sheet.id() + " is answered again: "
           + Amounts.count(replaced, "answer takes", "answers take") + " the place of what stands in "
           + String.join(", ", replacedFiles), "", "Nothing, if the later one is meant; set-aside.csv keeps the earlier."));
+    }
+    if (replaced == 0 && repeated > 0 && taken.size() == taking) {
+      file.add(Diagnostic.warning(first.place(), "this says of sheet " + sheet.id() + " only what stands in "
+          + String.join(", ", replacedFiles) + " already", "", "Nothing: it counts once."));
     }
     if (filledSheet) {
       noteMissing(file, first, seen);

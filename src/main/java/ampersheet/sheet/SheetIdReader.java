@@ -40,12 +40,15 @@ final class SheetIdReader {
       throw refusal(typed, 0, "this sheet ID is too short", hint(characters));
     }
     String digits = characters.substring(SET_CHARACTERS, characters.length() - 1);
-    SortedSet<String> near = corrections(characters);
     if (!CheckCharacter.fits(characters) || !isSeat(digits)) {
-      throw refusal(typed, 0, "this sheet ID has a typing slip: its check character does not fit", hint(near));
+      throw refusal(typed, 0, "this sheet ID has a typing slip: its check character does not fit", hint(characters));
     }
     SheetId read = new SheetId(characters.substring(0, SheetId.PLAN_CHARACTERS),
         characters.substring(SheetId.PLAN_CHARACTERS, SET_CHARACTERS), Integer.parseInt(digits));
+    if (read.plan().equals(plan) && read.templates().equals(templates) && read.characters().equals(characters)) {
+      return read;
+    }
+    SortedSet<String> near = corrections(characters);
     if (!read.plan().equals(plan)) {
       throw refusal(typed, 0, "this sheet was issued from another plan than " + planName, near.isEmpty()
           ? "Give the plan that the sheet was issued from; IDs of this one begin with " + plan + templates + "."
@@ -58,10 +61,7 @@ final class SheetIdReader {
                   + "with --issued-with); with those at hand IDs begin with " + plan + templates + "."
               : hint(near));
     }
-    if (!read.characters().equals(characters)) {
-      throw refusal(typed, 0, "this sheet ID has a number of zeros that was never issued", hint(near));
-    }
-    return read;
+    throw refusal(typed, 0, "this sheet ID has a number of zeros that was never issued", hint(near));
   }
 
   private static boolean isSeat(String digits) {

@@ -224,4 +224,30 @@ class MarkingTest {
     assertTrue(files.get("feedback/seat-003.html").contains("&lt;b&gt;Bo&lt;/b&gt;"));
     assertFalse(files.get("feedback/seat-003.html").contains("<b>Bo</b>"));
   }
+
+  @Test
+  void theSameFileTwiceIsNamedAndCountsOnce() throws IOException {
+    ProblemSet set = set(PLAN);
+    put("a.csv", rightAnswers(sheet(set, 1)));
+    String once = written(task(set)).get("marks.csv");
+    put("b.csv", rightAnswers(sheet(set, 1)));
+    Map<String, String> files = new TreeMap<>();
+    Marking.Marked marked = Marking.mark(task(set), files::put);
+    assertEquals(once, files.get("marks.csv"));
+    assertEquals(1, marked.notes().size());
+    assertTrue(marked.notes().get(0).print().startsWith("b.csv:2: warning: this says of sheet "
+        + set.id(1) + " only what stands in a.csv already"), marked.notes().get(0).print());
+  }
+
+  @Test
+  void whatWasSetAsideMayBeMendedAndHandedInAgain() throws IOException {
+    ProblemSet set = set(PLAN);
+    Sheet sheet = sheet(set, 1);
+    put("a.csv", "sheet,question,answer\n" + sheet.id() + ",q22a,-5 kΩ\n");
+    String aside = written(task(set)).get("set-aside.csv");
+    assertTrue(aside.contains(",q22a,'-5 kΩ,"), aside);
+    put("a.csv", aside.replace(",q22a,", ",q2a,"));
+    String answers = written(task(set)).get("answers.csv");
+    assertTrue(line(answers, "1," + sheet.id() + ",q2a").get(0).contains(",'-5 kΩ,−5"), answers);
+  }
 }
