@@ -9,6 +9,9 @@ import java.util.Locale;
 
 /** Says a panel in words: where the data goes, as the drawing shows it, without counting for the reader. */
 final class ChainWords {
+  /** Of more tiles in a straight row those in the middle are told together: they are all alike. */
+  private static final int MOST_TOLD_ONE_BY_ONE = 12;
+
   private final Panel panel;
   private final Tile tile;
   private final Traced path;
@@ -30,8 +33,16 @@ final class ChainWords {
 
   Figure.Table table() {
     List<List<String>> rows = new ArrayList<>();
-    for (int i = 0; i < panel.places().size(); i++) {
+    int count = panel.places().size();
+    for (int i = 0; i < count; i++) {
       Panel.Place place = panel.places().get(i);
+      if (isLongRow() && i > 0 && i < count - 1) {
+        if (i == 1) {
+          rows.add(List.of("1 to " + (count - 2), Integer.toString(place.row()), turned(place.quarterTurns()),
+              "the tile before it", "the tile after it"));
+        }
+        continue;
+      }
       int at = path.tileOrder().indexOf(i);
       boolean last = at == path.tileOrder().size() - 1;
       rows.add(List.of(Integer.toString(place.column()), Integer.toString(place.row()), turned(place.quarterTurns()),
@@ -50,7 +61,11 @@ final class ChainWords {
     sentences.add("After its last pixel it leaves on the " + side(tile.output()) + " side.");
     List<Integer> order = path.tileOrder();
     sentences.add("The controller feeds " + where(order.get(0)) + ".");
-    for (int i = 1; i < order.size(); i++) {
+    if (isLongRow()) {
+      sentences.add("From there the data goes through tile columns 1 to " + (order.size() - 1)
+          + ", one after another, all " + turned(panel.places().get(0).quarterTurns()) + ".");
+    }
+    for (int i = 1; i < order.size() && !isLongRow(); i++) {
       Panel.Place place = panel.places().get(order.get(i));
       sentences.add("From there the data goes to " + where(order.get(i)) + ", "
           + turned(place.quarterTurns()) + ".");
@@ -63,6 +78,20 @@ final class ChainWords {
           + (mark.label().isEmpty() ? "." : " " + mark.label() + "."));
     }
     return sentences;
+  }
+
+  /** Many tiles side by side, passed from column 0 on, all lying the same way. */
+  private boolean isLongRow() {
+    List<Panel.Place> places = panel.places();
+    for (int i = 0; i < places.size(); i++) {
+      boolean inTurn = path.tileOrder().get(i) == i && places.get(i).column() == i
+          && places.get(i).row() == places.get(0).row()
+          && places.get(i).quarterTurns() == places.get(0).quarterTurns();
+      if (!inTurn) {
+        return false;
+      }
+    }
+    return places.size() > MOST_TOLD_ONE_BY_ONE;
   }
 
   private String order() {

@@ -233,6 +233,21 @@ class ChainFigureTest {
   }
 
   @Test
+  void aLongRowOfLikeTilesIsToldTogether() {
+    Tile tile = new Tile(8, 1, Tile.Order.PROGRESSIVE, Tile.Corner.TOP_LEFT, Tile.Along.ROWS, Tile.Side.WEST,
+        Tile.Side.EAST);
+    Figure figure = ChainFigure.draw("", new Panel(tile, Panel.snakingPlaces(40, 1), 0, false, 24, 1e-6, 1e-4),
+        List.of(), "q1");
+    assertEquals(List.of(
+        List.of("0", "0", "upright", "controller", "tile column 1, row 0"),
+        List.of("1 to 38", "0", "upright", "the tile before it", "the tile after it"),
+        List.of("39", "0", "upright", "tile column 38, row 0", "open")), figure.table().rows());
+    assertTrue(figure.walk().contains(
+        "From there the data goes through tile columns 1 to 39, one after another, all upright."),
+        figure.walk().toString());
+  }
+
+  @Test
   void aMarkOffThePanelAndABrokenChainAreRefused() {
     Panel panel = Panels.all().get("one small tile").panel();
     assertTrue(assertThrows(IllegalArgumentException.class,
