@@ -20,9 +20,11 @@ final class HeatWords {
 
   String summary() {
     long stores = network.nodes().stream().filter(node -> node.capacity() > 0).count();
-    List<String> phrases = new ArrayList<>(List.of(
-        English.count(network.losses().size(), "source of heat", "sources of heat"),
-        English.count(network.resistances().size(), "thermal resistance", "thermal resistances")));
+    List<String> phrases = new ArrayList<>();
+    if (!network.losses().isEmpty()) {
+      phrases.add(English.count(network.losses().size(), "source of heat", "sources of heat"));
+    }
+    phrases.add(English.count(network.resistances().size(), "thermal resistance", "thermal resistances"));
     if (stores > 0) {
       phrases.add(English.count((int) stores, "heat capacity", "heat capacities"));
     }

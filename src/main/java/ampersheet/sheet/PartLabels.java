@@ -1,6 +1,7 @@
 package ampersheet.sheet;
 
 import ampersheet.circuit.PartKind;
+import ampersheet.figure.HeatFigure;
 import ampersheet.figure.Label;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Notation;
@@ -66,10 +67,10 @@ final class PartLabels {
     Map<String, Label> labels = new LinkedHashMap<>();
     plan.ambients().forEach(ambient -> labels.put(ambient.name(), label(ambient.name(), ambient.at())));
     plan.nodes().forEach(node -> {
-      List<Label.Line> lines = new ArrayList<>();
-      node.capacity().flatMap(capacity -> line(capacity, true)).ifPresent(lines::add);
-      node.initial().flatMap(initial -> line(initial, false)).ifPresent(lines::add);
-      labels.put(node.name(), new Label(node.name(), lines));
+      node.capacity().flatMap(capacity -> line(capacity, true)).ifPresent(line ->
+          labels.put(HeatFigure.capacityOf(node.name()), new Label(node.name(), List.of(line))));
+      List<Label.Line> initial = node.initial().flatMap(at -> line(at, false)).map(List::of).orElse(List.of());
+      labels.put(node.name(), new Label(node.name(), initial));
     });
     plan.resistances().forEach(resistance ->
         labels.put(resistance.name(), label(resistance.name(), resistance.kelvinPerWatt())));

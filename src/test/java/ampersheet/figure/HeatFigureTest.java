@@ -52,6 +52,14 @@ class HeatFigureTest {
   }
 
   @Test
+  void theWordsCountOnlyWhatIsThere() {
+    assertEquals("A heat path of one thermal resistance, one heat capacity and one ambient, joined at one node.",
+        draw(HeatPaths.all().get("cooling"), SymbolStyle.IEC).summary());
+    assertEquals("A heat path of one source of heat, one thermal resistance and one ambient, joined at one node.",
+        draw(HeatPaths.all().get("single"), SymbolStyle.IEC).summary());
+  }
+
+  @Test
   void theLossesArrowPointsIntoTheNetwork() {
     Drawing drawing = HeatFigure.layOut(HeatPaths.all().get("single").network(), Map.of(), SymbolStyle.IEC).drawing();
     Shape.Polygon head = (Shape.Polygon) drawing.shapes("heat").stream()

@@ -83,6 +83,9 @@ final class HeatPaths {
     all.put("warm-up", new HeatPaths().ambient("air", "Ta", "=\u00A021\u00A0°C")
         .store("plate", "T0", "=\u00A021\u00A0°C", "=\u00A0120\u00A0J/K")
         .resistance("theta", "plate", "air", "θ", "=\u00A05.6\u00A0K/W").loss("heat", "plate", "P", "=\u00A09\u00A0W").laid());
+    all.put("cooling", new HeatPaths().ambient("air", "Ta", "=\u00A021\u00A0°C")
+        .store("sink", "T0", "=\u00A085\u00A0°C", "=\u00A0120\u00A0J/K")
+        .resistance("theta", "sink", "air", "θ", "=\u00A05.6\u00A0K/W").laid());
     all.put("stores in a row", new HeatPaths().ambient("air", "Ta", "=\u00A021\u00A0°C")
         .store("junction", "TJ", "", "=\u00A00.02\u00A0J/K").store("case", "TC", "", "=\u00A01.6\u00A0J/K")
         .resistance("RJC", "junction", "case", "θJC", "=\u00A05.6\u00A0K/W")
