@@ -103,7 +103,7 @@ public final class Exchange {
   private static ExchangeItem item(Plan plan, Problem problem, int variant) {
     Plan printed = new Plan(plan.file(), plan.title(), plan.seed(), plan.paper(), plan.language(), plan.symbols(),
         plan.decimal(), true, plan.order(), plan.levels(), plan.entries());
-    SheetProblem bare = new SheetProblem(1, new Support.Bare(), false, printed, problem);
+    SheetProblem bare = new SheetProblem(0, new Support.Bare(), false, printed, problem);
     String number = Integer.toString(variant + 1);
     String identifier = problem.template().name().replace('/', '-') + "-" + "0".repeat(Math.max(0, 3 - number.length()))
         + number;

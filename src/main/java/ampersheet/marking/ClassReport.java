@@ -12,6 +12,7 @@ import ampersheet.sheet.Document.Kind;
 import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Table;
 import ampersheet.sheet.Plan;
+import ampersheet.sheet.Roster;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -192,8 +193,8 @@ final class ClassReport {
       Proportion facility = scores.facility();
       rows.add(cells(names.get(item), results.title(item.template()) + ": " + results.meaning(item),
           Integer.toString(facility.all()), Integer.toString(scores.blank()), facility.all() == 0 ? "–"
-              : Amounts.percent(facility.share()) + " (" + Amounts.percent(facility.low()) + " to "
-                  + Amounts.percent(facility.high()) + ")",
+              : Amounts.percent(facility.share()) + " (" + Amounts.decimal(100 * facility.low(), 0) + "–"
+                  + Amounts.decimal(100 * facility.high(), 0) + ")",
           Amounts.decimal(scores.discrimination(), 2), Amounts.decimal(scores.pointBiserial(), 2), verdict(scores)));
       if (facility.all() > 0) {
         dots.add(new IntervalFigure.Row(names.get(item), 100 * facility.low(), 100 * facility.share(),
@@ -254,21 +255,39 @@ final class ClassReport {
       blocks.add(new Prose("None, against the marks of the earlier run."));
       return;
     }
-    blocks.add(new Table("Against the earlier run", List.of("Seat", "Name", "Before", "Now"), changed.stream().map(change ->
-        cells(Integer.toString(change.seat().number()), privacy.name(change.seat()),
-            change.before().isEmpty() ? "none" : change.before(), change.now())).toList()));
+    List<List<Cell>> rows = new ArrayList<>();
+    for (MarkChange change : changed) {
+      List<Cell> row = seat(change.seat());
+      row.addAll(cells(change.before().isEmpty() ? "none" : change.before(), change.now()));
+      rows.add(row);
+    }
+    blocks.add(new Table("Against the earlier run", head("Before", "Now"), rows));
   }
 
   private void learners() {
     blocks.add(new Heading(2, "The learners"));
     List<List<Cell>> rows = new ArrayList<>();
     for (Standing standing : results.standings()) {
-      rows.add(List.of(text(Integer.toString(standing.seat().number())), text(privacy.name(standing.seat())),
-          text(Amounts.marks(standing.halves()) + " of " + Amounts.marks(standing.mostHalves())),
-          text(Amounts.percent(ClassResults.share(standing))), text(Long.toString(standing.count(Credit.BLANK))),
-          text(Long.toString(standing.late())), new Cell("feedback", Marking.feedback(standing.seat()))));
+      List<Cell> row = seat(standing.seat());
+      row.addAll(cells(Amounts.marks(standing.halves()) + " of " + Amounts.marks(standing.mostHalves()),
+          Amounts.percent(ClassResults.share(standing)), Long.toString(standing.count(Credit.BLANK)),
+          Long.toString(standing.late())));
+      row.add(new Cell("feedback", Marking.feedback(standing.seat())));
+      rows.add(row);
     }
-    blocks.add(new Table("", List.of("Seat", "Name", "Marks", "Share", "Open", "Late", "Page"), rows));
+    blocks.add(new Table("", head("Marks", "Share", "Open", "Late", "Page"), rows));
+  }
+
+  /** Without a column for names where none may be printed. */
+  private List<String> head(String... columns) {
+    List<String> head = new ArrayList<>(privacy.isOn() ? List.of("Seat") : List.of("Seat", "Name"));
+    head.addAll(List.of(columns));
+    return head;
+  }
+
+  private List<Cell> seat(Roster.Seat seat) {
+    String number = Integer.toString(seat.number());
+    return privacy.isOn() ? cells(number) : cells(number, seat.name());
   }
 
   private void files() {

@@ -238,7 +238,7 @@ public final class Composer {
         network, labels.ofHeat(), numbered.plan().symbols(), id + "h")));
     problem.panel().ifPresent(panel -> figures.add(ChainFigure.draw("Data path" + of, panel,
         template.chain().orElseThrow().marks().stream().map(mark -> mark(mark, problem)).toList(), id + "d")));
-    problem.assembly().ifPresent(assembly -> figures.add(AssemblyFigure.draw("Tiles of problem " + numbered.number(),
+    problem.assembly().ifPresent(assembly -> figures.add(AssemblyFigure.draw("Tiles" + of,
         assembly, armMarks(template.assembly().orElseThrow(), problem), id + "a")));
     return figures;
   }

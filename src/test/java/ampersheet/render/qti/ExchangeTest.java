@@ -54,7 +54,7 @@ class ExchangeTest {
       }
       Draws draws = new Draws(new Workshop(template), "exchange test");
       for (int variant = 0; variant < (name.equals("current-limiting/one-indicator") ? 2 : 1); variant++) {
-        SheetProblem bare = new SheetProblem(1, new Support.Bare(), false, PLAN, draws.draw(variant));
+        SheetProblem bare = new SheetProblem(0, new Support.Bare(), false, PLAN, draws.draw(variant));
         items.add(new ExchangeItem(name.replace('/', '-') + "-" + variant, "en", Composer.onItsOwn(bare), bare.key(),
             Composer.working(bare)));
       }
