@@ -84,20 +84,21 @@ public enum PartKind {
   CAPACITOR("capacitor", List.of("from", "to"), Map.of("farads", Dimension.CAPACITANCE),
       Map.of("initial", Dimension.VOLTAGE)),
   /**
-   * Two equal conductors side by side with {@code taps} loads between them, all alike: each draws {@code amps}, or is a
-   * resistor of {@code load_ohms}. {@code ohms} is the copper of one conductor from a tap to the next, and from an end to the
-   * tap there. {@code feed} says where both conductors are fed, at the start unless said; tap 1 is the one at the start.
+   * Two equal conductors side by side with {@code taps} loads between them, all alike: each draws {@code amps}, or is
+   * a resistor of {@code load_ohms}. {@code ohms} is the copper of one conductor from a tap to the next, and from an end
+   * to the tap there. {@code feed} says where both conductors are fed, at the start unless said; tap 1 is at the start.
    */
   STRIP("strip", List.of("plus", "minus"), Map.of("taps", Dimension.ONE, "ohms", Dimension.RESISTANCE),
       Map.of("amps", Dimension.CURRENT, "load_ohms", Dimension.RESISTANCE), Map.of("feed", Copper.FEEDS)),
   /**
    * Rows that are strips of {@code columns} pixels, {@code ohms} from one pixel to the next, hung side by side on a bus
-   * along their left edge: {@code bus} is its copper, one conductor, from one row to the next and from an end to the row
-   * there; 0 makes it one solid bar. {@code cross}, when given, joins each pixel to the one below as well, so that the
-   * copper is a mesh. {@code feed} says where the bus is fed: its start is at the top.
+   * along their left edge: {@code bus} is its copper, one conductor, from one row to the next and from an end to the
+   * row there; 0 makes it one solid bar. {@code cross}, when given, joins each pixel to the one below as well, so that
+   * the copper is a mesh. {@code feed} says where the bus is fed: its start is at the top.
    */
   PANEL("panel", List.of("plus", "minus"),
-      Map.of("columns", Dimension.ONE, "rows", Dimension.ONE, "ohms", Dimension.RESISTANCE, "bus", Dimension.RESISTANCE),
+      Map.of("columns", Dimension.ONE, "rows", Dimension.ONE, "ohms", Dimension.RESISTANCE, "bus",
+          Dimension.RESISTANCE),
       Map.of("amps", Dimension.CURRENT, "load_ohms", Dimension.RESISTANCE, "cross", Dimension.RESISTANCE),
       Map.of("feed", Copper.FEEDS)),
   /** Ideal: carries no current; drawn as a circle with V. */

@@ -174,7 +174,8 @@ final class CircuitWords {
       case NMOS, PMOS -> "source";
       case NPN -> "emitter";
       case SOURCE, RESISTOR, LOAD, CABLE, SINK, LED, DIODE, ZENER, REFERENCE, SWITCH, TRIMPOT, REGULATOR,
-          CAPACITOR, STRIP, PANEL, VOLTMETER, AMMETER, WIRE, GROUND, NODE -> part.kind().terminals().get(part.kind().terminals().size() > 1 ? 1 : 0);
+          CAPACITOR, STRIP, PANEL, VOLTMETER, AMMETER, WIRE, GROUND, NODE ->
+          part.kind().terminals().get(part.kind().terminals().size() > 1 ? 1 : 0);
     };
   }
 
@@ -208,8 +209,8 @@ final class CircuitWords {
       default -> "at " + part.word("feed");
     };
     return part.kind() == PartKind.STRIP
-        ? "two conductors with " + English.count(count(part, "taps"), "tap", "taps") + " between them, numbered from 1, fed "
-            + feed
+        ? "two conductors with " + English.count(count(part, "taps"), "tap", "taps")
+            + " between them, numbered from 1, fed " + feed
         : English.count(count(part, "rows"), "row", "rows") + " of " + English.count(count(part, "columns"), "pixel",
             "pixels") + " on a bus along their left ends, the bus fed " + feed;
   }

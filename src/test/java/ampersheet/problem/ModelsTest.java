@@ -112,7 +112,7 @@ class ModelsTest {
     assertTrue(problem.answers().stream().allMatch(Problem.Answer::agrees), problem.answers()::toString);
   }
 
-  /** Of four groups, 0.1 A each, the stretches of 0.5 Ω there and back carry 4, 3, 2 and 1: losses of 0.2, 0.35, 0.45, 0.5 V. */
+  /** Four groups of 0.1 A: stretches of 0.5 Ω there and back carry 4, 3, 2 and 1 of them, and lose 0.2 to 0.05 V. */
   @Test
   void aStripIsMeasuredTapByTap() {
     TemplateBuilder strip = new TemplateBuilder("chain-addressing/strip").given("V", "V", 12.03).given("n", "1", 4)
@@ -141,13 +141,13 @@ class ModelsTest {
     assertEquals(22, problem.answers().get(0).second());
   }
 
-  /** Two rows of three pixels, 0.1 A each, on a solid bar: the last pixel of a row is 6 currents of 0.5 Ω below the bar. */
+  /** Two rows of three pixels, 0.1 A each, on a solid bar: to the last pixel, 0.5 Ω carry 3, 2 and 1 of them. */
   @Test
   void aPanelIsMeasuredPixelByPixel() {
     TemplateBuilder panel = new TemplateBuilder("chain-addressing/panel").given("V", "V", 5).given("x", "1", 2)
         .given("y", "1", 1).part(PartKind.SOURCE, "V1", "volts", "V", 0, 0, 0, 9)
-        .copper(PartKind.PANEL, "P1", "start", 0, 9, 0, "columns", "3", "rows", "2", "amps", "0.1 A", "ohms", "0.25 ohm",
-            "bus", "0 ohm").ground(0, 0)
+        .copper(PartKind.PANEL, "P1", "start", 0, 9, 0, "columns", "3", "rows", "2", "amps", "0.1 A", "ohms",
+            "0.25 ohm", "bus", "0 ohm").ground(0, 0)
         .step("Vp", "V", "V - 0.3 V").step("V0", "V", "V - 0.15 V")
         .ask("Vp", new Acceptance.Within(0.02, 0)).ask("V0", new Acceptance.Within(0.02, 0))
         .proof("Vp", "Vp", "pixel_voltage(P1, x, y)", new Way.Direct(), 1e-9)
