@@ -25,10 +25,11 @@ final class UnitWords {
     {"percent", "%"}, {"pct", "%"},
     {"bits", "bit"}, {"byte", "B"}, {"bytes", "B"},
     {"turns", "turn"}, {"pixel", "px"}, {"pixels", "px"}, {"frames", "frame"},
+    {"rev", "turn"}, {"revs", "turn"}, {"revolution", "turn"}, {"revolutions", "turn"},
     {"radian", "rad"}, {"radians", "rad"},
     {"led", "1"}, {"leds", "1"}, {"tile", "1"}, {"tiles", "1"}, {"resistor", "1"}, {"resistors", "1"}, {"pieces", "1"},
     {"pcs", "1"},
-    {"vdc", "V"}, {"adc", "A"}, {"bps", "bit/s"}, {"fps", "frame/s"},
+    {"vdc", "V"}, {"adc", "A"}, {"bps", "bit/s"}, {"fps", "frame/s"}, {"rpm", "turn/min"},
     {"kilohm", "kΩ"}, {"kilohms", "kΩ"}, {"megohm", "MΩ"}, {"megohms", "MΩ"},
   };
 

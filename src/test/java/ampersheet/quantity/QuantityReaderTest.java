@@ -136,6 +136,8 @@ class QuantityReaderTest {
     assertReads(0.02, "20 milli", "m");
     assertReads(800e3, "800 kbps", "bit/s");
     assertReads(30, "30 fps", "frame/s");
+    assertReads(50, "3000 rpm", "turn/min");
+    assertReads(50, "3000 revolutions per minute", "turn/min");
     assertReads(12, "12 LEDs", "1");
     assertReads(12, "12 tiles", "1");
     assertReads(1000, "10^3", "1");

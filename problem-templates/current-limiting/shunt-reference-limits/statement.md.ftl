@@ -1,0 +1,1 @@
+You find a board with a **${Vref}** shunt reference behind a **${R}** resistor. Its supply wanders between **${Vlo}** and **${Vhi}**. The reference needs at least **${Imin}** to hold its voltage and stands at most **${Imax}**. You want to know what it can feed, and whether it survives when nothing is connected.
