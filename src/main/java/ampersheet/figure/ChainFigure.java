@@ -6,8 +6,6 @@ import java.util.List;
 
 /** Draws a panel of tiles with ports, rotation, data path and return line. */
 public final class ChainFigure {
-  /** Fits a page of A4 with its margins. */
-  private static final double PAGE_WIDTH = 640;
   private static final double PAGE_HEIGHT = 700;
   private static final double WIDEST_PITCH = 28;
   /** Rather than draw pixels closer, tiles are left out, where they can be. */
@@ -28,6 +26,11 @@ public final class ChainFigure {
    * @throws IllegalArgumentException if the data does not pass through every tile, or a mark lies on no pixel
    */
   public static Figure draw(String title, Panel panel, List<Mark> marks, String idPrefix) {
+    return draw(title, panel, marks, idPrefix, Figure.PAGE_WIDTH);
+  }
+
+  /** @param widest width in pixels that is not exceeded where pixels can be told apart */
+  public static Figure draw(String title, Panel panel, List<Mark> marks, String idPrefix, double widest) {
     DataPath.Outcome.Traced path = trace(panel);
     for (Mark mark : marks) {
       if (path.turn(mark.x(), mark.y()) < 0) {
@@ -35,7 +38,7 @@ public final class ChainFigure {
       }
     }
     ChainWords words = new ChainWords(panel, path, marks);
-    return new Figure(layOut(panel, path, marks).svg(title, words.summary(), idPrefix), title, words.summary(),
+    return new Figure(layOut(panel, path, marks, widest).svg(title, words.summary(), idPrefix), title, words.summary(),
         words.table(), words.walk());
   }
 
@@ -49,6 +52,10 @@ public final class ChainFigure {
 
   /** The widest distance between pixels that fits the page; the controller moves, then tiles are left out, to allow it. */
   static Drawing layOut(Panel panel, DataPath.Outcome.Traced path, List<Mark> marks) {
+    return layOut(panel, path, marks, Figure.PAGE_WIDTH);
+  }
+
+  private static Drawing layOut(Panel panel, DataPath.Outcome.Traced path, List<Mark> marks, double widest) {
     boolean oneRow = panel.places().stream().allMatch(p -> p.row() == panel.places().get(0).row());
     boolean canElide = oneRow && panel.places().size() > 4;
 
@@ -58,7 +65,7 @@ public final class ChainFigure {
       while (pitch >= (elided || !canElide ? NARROWEST_OF_ALL : NARROWEST_PITCH)) {
         Drawing drawing = new ChainDrawing(panel, path, marks, pitch, elided, pitch < BESIDE_PITCH, outlineOnly).drawing();
         Box bounds = drawing.bounds().grown(4);
-        double across = (bounds.width() - PAGE_WIDTH) / pixelsAcross(panel, elided);
+        double across = (bounds.width() - widest) / pixelsAcross(panel, elided);
         double down = (bounds.height() - PAGE_HEIGHT) / pixelsDown(panel);
         boolean fits = across <= 0 && down <= 0;
         if (fits && !outlineOnly) {

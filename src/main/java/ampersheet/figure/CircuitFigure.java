@@ -8,8 +8,8 @@ import java.util.Set;
 
 /** Draws a schematic. */
 public final class CircuitFigure {
-  /** Fits a page of A4 with its margins. */
-  private static final double PAGE_WIDTH = 640;
+  /** Between columns of the grid, in pixels: as usual, and closer where a page is too narrow for that. */
+  private static final double[] GAPS = {Spacing.USUAL, 21, 18, 16};
   private static final int ATTEMPTS = 24;
   private static final double STRETCH = 12;
 
@@ -22,19 +22,46 @@ public final class CircuitFigure {
    */
   public static Figure draw(String title, Schematic schematic, Map<String, Label> labels, SymbolStyle style,
       Set<String> emphasised, String idPrefix) {
+    return draw(title, schematic, labels, style, emphasised, idPrefix, Figure.PAGE_WIDTH);
+  }
+
+  /** @param widest width in pixels that is not exceeded where the drawing stays legible */
+  public static Figure draw(String title, Schematic schematic, Map<String, Label> labels, SymbolStyle style,
+      Set<String> emphasised, String idPrefix, double widest) {
     CircuitWords words = new CircuitWords(schematic, labels);
-    Drawing drawing = layOut(schematic, labels, style, emphasised).drawing();
+    Drawing drawing = layOut(schematic, labels, style, emphasised, widest).drawing();
     return new Figure(drawing.svg(title, words.summary(), idPrefix), title, words.summary(), words.table(),
         words.walk());
   }
 
   static CircuitDrawing layOut(Schematic schematic, Map<String, Label> labels, SymbolStyle style,
       Set<String> emphasised) {
-    Spacing spacing = new Spacing(schematic.parts().stream().flatMap(part -> part.ends().values().stream()).toList());
+    return layOut(schematic, labels, style, emphasised, Figure.PAGE_WIDTH);
+  }
+
+  static CircuitDrawing layOut(Schematic schematic, Map<String, Label> labels, SymbolStyle style, Set<String> emphasised,
+      double widest) {
+    CircuitDrawing best = null;
+    for (double gap : GAPS) {
+      CircuitDrawing drawing = layOut(schematic, labels, style, emphasised, widest, gap);
+      if (best == null || drawing.legible()) {
+        best = drawing;
+      }
+      if (best.drawing().bounds().width() <= widest) {
+        break;
+      }
+    }
+    return best;
+  }
+
+  private static CircuitDrawing layOut(Schematic schematic, Map<String, Label> labels, SymbolStyle style,
+      Set<String> emphasised, double widest, double gap) {
+    Spacing spacing =
+        new Spacing(schematic.parts().stream().flatMap(part -> part.ends().values().stream()).toList(), gap);
     CircuitDrawing best = null;
     for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
       CircuitDrawing drawing = new CircuitDrawing(schematic, labels, style, emphasised, spacing);
-      boolean wide = drawing.drawing().bounds().width() > PAGE_WIDTH - 10;
+      boolean wide = drawing.drawing().bounds().width() > widest - 10;
       if (best == null || !wide && (drawing.legible() || !best.legible()) || drawing.legible() && !best.legible()) {
         best = drawing;
       }

@@ -13,6 +13,9 @@ import java.util.List;
  * @param walk sentences that lead through the figure, from the source back to it, along the data, from hot to cold
  */
 public record Figure(String svg, String title, String summary, Table table, List<String> walk) {
+  /** In pixels; fits a page of A4 with its margins. */
+  public static final double PAGE_WIDTH = 640;
+
   public Figure {
     walk = List.copyOf(walk);
   }

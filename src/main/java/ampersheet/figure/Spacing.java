@@ -15,6 +15,11 @@ final class Spacing {
   private final double[] up;
 
   Spacing(List<GridPoint> points) {
+    this(points, USUAL);
+  }
+
+  /** @param gap between neighbouring columns and rows, in pixels */
+  Spacing(List<GridPoint> points, double gap) {
     if (points.isEmpty()) {
       throw new IllegalArgumentException("a schematic without parts cannot be drawn");
     }
@@ -22,7 +27,7 @@ final class Spacing {
     bottom = points.stream().mapToInt(GridPoint::y).min().getAsInt();
     across = new double[points.stream().mapToInt(GridPoint::x).max().getAsInt() - left];
     up = new double[points.stream().mapToInt(GridPoint::y).max().getAsInt() - bottom];
-    Arrays.fill(across, USUAL);
+    Arrays.fill(across, gap);
     Arrays.fill(up, USUAL);
   }
 

@@ -56,7 +56,8 @@ public final class Handouts {
         PdfBook keys = new PdfBook("Key: " + plan.title(), plan.language(), wish.profile())) {
       for (Roster.Seat seat : roster.seats()) {
         Sheet sheet = maker.sheet(seat.number());
-        Document document = Composer.sheet(sheet, seat.name()).on(wish.paper());
+        Document document =
+            Composer.sheet(sheet, seat.name(), wish.profile().widestDrawing(wish.paper())).on(wish.paper());
         sheets.add(wish.checkLetters() ? CheckLetters.addedTo(document, sheet) : document);
         if (wish.keys() != Keys.NONE) {
           (apart ? keys : sheets).add(Composer.key(sheet, seat.name()).on(wish.paper()));

@@ -57,6 +57,11 @@ public final class Composer {
 
   /** @param name printed in the heading; may be empty */
   public static Document sheet(Sheet sheet, String name) {
+    return sheet(sheet, name, Figure.PAGE_WIDTH);
+  }
+
+  /** @param widest width of a drawing in pixels, beyond which its reader's page cannot show it at full size */
+  public static Document sheet(Sheet sheet, String name, double widest) {
     List<Block> blocks = new ArrayList<>();
     blocks.add(new Prose(howToAnswer(sheet.plan())));
     if (sheet.plan().order() == Plan.Order.MIXED) {
@@ -64,7 +69,7 @@ public final class Composer {
     }
     Map<String, Integer> cautioned = new TreeMap<>();
     for (SheetProblem problem : sheet.problems()) {
-      blocks.add(onSheet(problem, cautioned));
+      blocks.add(onSheet(problem, cautioned, widest));
     }
     return document(Kind.SHEET, sheet, sheet.plan().title(), name, blocks);
   }
@@ -138,13 +143,13 @@ public final class Composer {
         + "choices must be exact.";
   }
 
-  private static ProblemBlock onSheet(SheetProblem problem, Map<String, Integer> cautioned) {
+  private static ProblemBlock onSheet(SheetProblem problem, Map<String, Integer> cautioned, double widest) {
     ProblemTemplate template = problem.template();
     List<Block> blocks = new ArrayList<>();
     blocks.add(new Prose(Statement.render(template, problem.plan().language(), problem.printedGivens())));
     blocks.addAll(cautions(problem, cautioned));
     blocks.add(givens(problem));
-    figures(problem).forEach(figure -> blocks.add(new FigureBlock(figure)));
+    figures(problem, widest).forEach(figure -> blocks.add(new FigureBlock(figure)));
     if (problem.support() instanceof Support.Full) {
       blocks.add(new Prose(prompts(problem)));
       blocks.add(new Steps("", steps(problem)));
@@ -226,6 +231,10 @@ public final class Composer {
   }
 
   static List<Figure> figures(SheetProblem numbered) {
+    return figures(numbered, Figure.PAGE_WIDTH);
+  }
+
+  private static List<Figure> figures(SheetProblem numbered, double widest) {
     Problem problem = numbered.problem();
     ProblemTemplate template = numbered.template();
     PartLabels labels = new PartLabels(numbered);
@@ -233,11 +242,11 @@ public final class Composer {
     String id = numbered.number() > 0 ? "p" + numbered.number() : numbered.example() ? "example" : "yours";
     List<Figure> figures = new ArrayList<>();
     problem.schematic().ifPresent(schematic -> figures.add(CircuitFigure.draw("Circuit" + of,
-        schematic, labels.ofCircuit(), numbered.plan().symbols(), Set.of(), id + "c")));
+        schematic, labels.ofCircuit(), numbered.plan().symbols(), Set.of(), id + "c", widest)));
     problem.heatNetwork().ifPresent(network -> figures.add(HeatFigure.draw("Heat path" + of,
-        network, labels.ofHeat(), numbered.plan().symbols(), id + "h")));
+        network, labels.ofHeat(), numbered.plan().symbols(), id + "h", widest)));
     problem.panel().ifPresent(panel -> figures.add(ChainFigure.draw("Data path" + of, panel,
-        template.chain().orElseThrow().marks().stream().map(mark -> mark(mark, problem)).toList(), id + "d")));
+        template.chain().orElseThrow().marks().stream().map(mark -> mark(mark, problem)).toList(), id + "d", widest)));
     problem.assembly().ifPresent(assembly -> figures.add(AssemblyFigure.draw("Tiles" + of,
         assembly, armMarks(template.assembly().orElseThrow(), problem), id + "a")));
     return figures;

@@ -55,6 +55,19 @@ class CircuitFigureTest {
     });
   }
 
+  /** Large print has 438 pixels for a drawing on A4: it is laid out again, not made smaller. */
+  @Test
+  void aNarrowPageGetsANarrowerDrawingWithItsLabelsClear() {
+    Circuits.all().forEach((name, drawn) -> {
+      double usual = CircuitFigure.layOut(drawn.schematic(), drawn.labels(), SymbolStyle.IEC, Set.of()).drawing().bounds().width();
+      Drawing narrow =
+          CircuitFigure.layOut(drawn.schematic(), drawn.labels(), SymbolStyle.IEC, Set.of(), 438).drawing();
+      Audit.clear(narrow, name);
+      assertTrue(narrow.bounds().width() <= Math.max(438, 0.93 * usual),
+          name + " is " + narrow.bounds().width() + " px wide, usually " + usual);
+    });
+  }
+
   @Test
   void labelsOfAnyLengthStandClear() {
     for (long seed = 1; seed <= 40; seed++) {

@@ -63,8 +63,12 @@ record FigureSize(double width, double height) {
   }
 
   private static FigureSize natural(Figure figure, Profile profile) {
-    double scale = profile.points() / REGULAR_POINTS * MILLIMETRES_PER_PIXEL;
+    double scale = millimetresPerPixel(profile);
     return new FigureSize(attribute(figure.svg(), " width=\"") * scale, attribute(figure.svg(), " height=\"") * scale);
+  }
+
+  static double millimetresPerPixel(Profile profile) {
+    return profile.points() / REGULAR_POINTS * MILLIMETRES_PER_PIXEL;
   }
 
   /** No wider than this, if a little less will do. */

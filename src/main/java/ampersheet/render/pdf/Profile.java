@@ -1,5 +1,8 @@
 package ampersheet.render.pdf;
 
+import ampersheet.figure.Figure;
+import ampersheet.sheet.Document.Paper;
+
 /**
  * For whom a handout is set. Sizes after the guidance on clear and large print (12 point and more, 18 point and more) and
  * on easy reading (a sans serif face, wide lines, bold instead of italics).
@@ -29,6 +32,11 @@ public enum Profile {
   /** Distance of lines in ems. */
   double leading() {
     return leading;
+  }
+
+  /** Width in pixels of the widest drawing that a page can show with its lettering at the profile's size. */
+  public double widestDrawing(Paper paper) {
+    return Math.min(Figure.PAGE_WIDTH, PrintStyle.textWidth(paper) / FigureSize.millimetresPerPixel(this));
   }
 
   boolean sansSerif() {
