@@ -56,6 +56,10 @@ final class HandoutCommand implements Callable<Integer> {
       description = "last (the default): behind all sheets, on leaves of their own. apart: in FILE-keys.pdf. none.")
   private Handouts.Keys keys;
 
+  @Option(names = "--cards", description = "Bench cards instead of sheets: the problems that can be built, four to a page to be "
+      + "cut, with what a meter should read.")
+  private boolean cards;
+
   @Option(names = "--no-check-letters", description = "Leave out the letters by which learners check their answers without a "
       + "device.")
   private boolean noCheckLetters;
@@ -77,7 +81,8 @@ final class HandoutCommand implements Callable<Integer> {
   public Integer call() {
     Plan read = PlanReader.read(InputFile.shown(plan), InputFile.read(plan, "a plan"));
     Handouts.Wish wish = new Handouts.Wish(paper.orElse(read.paper()), profile, keys, !noCheckLetters);
-    Handouts.Printed printed = Handouts.print(read, roster(), templates.library(), out, wish);
+    Handouts.Printed printed = cards ? Handouts.cards(read, roster(), templates.library(), out, wish)
+        : Handouts.print(read, roster(), templates.library(), out, wish);
     if (json) {
       streams.line(Json.of(json -> json.number("sheets", printed.sheets()).number("sides", printed.sides())
           .number("files_written", printed.written())

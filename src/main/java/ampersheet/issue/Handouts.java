@@ -1,7 +1,11 @@
 package ampersheet.issue;
 
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Place;
 import ampersheet.render.pdf.PdfBook;
 import ampersheet.render.pdf.Profile;
+import ampersheet.sheet.BenchCards;
 import ampersheet.sheet.CheckLetters;
 import ampersheet.sheet.Composer;
 import ampersheet.sheet.Document;
@@ -17,6 +21,9 @@ import java.util.List;
 
 /** A plan and a number of learners become one PDF to be printed, and where wanted another one with the keys. */
 public final class Handouts {
+  /** Widest drawing on a card, in pixels: its lettering is 8 point then. */
+  private static final double CARD_DRAWING = 460;
+
   private Handouts() {}
 
   public enum Keys {
@@ -70,6 +77,28 @@ public final class Handouts {
         written += WholeFile.write(keysBeside(out), keys::write) ? 1 : 0;
       }
       return new Printed(roster.seats().size(), sheets.sides() + keys.sides(), files, written);
+    }
+  }
+
+  /**
+   * Bench cards instead of sheets: four to a page, for the problems that are built.
+   *
+   * @throws ampersheet.diagnostic.DiagnosticException as for {@link #print}; and if there is nothing to build
+   */
+  public static Printed cards(Plan plan, Roster roster, TemplateLibrary templates, Path out, Wish wish) {
+    SheetMaker maker = new SheetMaker(ProblemSet.of(plan, templates));
+    maker.prepare(roster.lastSeat());
+    try (PdfBook cards = new PdfBook("Bench cards: " + plan.title(), plan.language(), wish.profile())) {
+      for (Roster.Seat seat : roster.seats()) {
+        cards.addCards(BenchCards.of(maker.sheet(seat.number()), seat.name(), CARD_DRAWING).on(wish.paper()));
+      }
+      if (cards.sides() == 0) {
+        throw new DiagnosticException(Diagnostic.error(Place.inFile(plan.file()),
+            "none of the plan's problems is built on a bench", "a problem with a circuit of parts from the drawer",
+            "Add such a problem to the plan, or leave out --cards."));
+      }
+      int written = WholeFile.write(out, cards::write) ? 1 : 0;
+      return new Printed(roster.seats().size(), cards.sides(), List.of(out), written);
     }
   }
 

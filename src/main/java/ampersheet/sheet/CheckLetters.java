@@ -88,7 +88,7 @@ public final class CheckLetters {
   }
 
   /**
-   * Empty for a choice, where a letter would be the answer, and where no code keeps right and wrong apart. A band wider
+   * Empty for a choice, where a letter would be the answer, for a design, of which many are right, and where no code keeps right and wrong apart. A band wider
    * than a row of the table has the letters of two or three rows.
    */
   static Optional<Check> of(String sheetId, AnswerKey key) {
@@ -107,7 +107,7 @@ public final class CheckLetters {
   /** Every code that may do, begun with another one on every sheet and question. */
   private static List<CheckCode> codes(String sheetId, AnswerKey key) {
     List<CheckCode> codes = new ArrayList<>();
-    if (key.acceptance() instanceof Acceptance.Choice) {
+    if (key.acceptance() instanceof Acceptance.Choice || key.acceptance() instanceof Acceptance.Designed) {
       return codes;
     }
     String ways = key.acceptance() instanceof Acceptance.Count ? CheckCode.BY_DIGITS : CheckCode.BY_SIZE;

@@ -37,7 +37,10 @@ public final class SheetMaker {
     List<Diagnostic> faults = new ArrayList<>();
     draws.forEach((template, of) -> {
       try {
-        of.draw(Math.toIntExact(set.needed(template, lastSeat)) - 1);
+        int needed = Math.toIntExact(set.needed(template, lastSeat));
+        if (needed > 0) { // a pool has more templates than a small class has seats
+          of.draw(needed - 1);
+        }
       } catch (DiagnosticException tooFew) {
         faults.addAll(tooFew.diagnostics());
       }

@@ -15,6 +15,8 @@ import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
 import ampersheet.sheet.SmallLibrary;
+import ampersheet.template.TemplateFiles;
+import ampersheet.template.TemplateLibrary;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -96,5 +98,34 @@ class HandoutsTest {
     Roster roster = RosterReader.read("class.csv", "seat,name\n1,Ada\n2,田中\n");
     assertThrows(DiagnosticException.class, () -> print(roster, folder.resolve("tonight.pdf"), Keys.LAST));
     assertEquals(List.of(), names());
+  }
+
+  @Test
+  void oneLearnerNeedsNotEveryTemplateOfAPool() {
+    String pool = "title: Lanterns\nproblems:\n"
+        + "  - {pool: [current-limiting/indicator, voltage-dividers/plain-divider]}\n";
+    Handouts.Printed printed = Handouts.print(PlanReader.read("plan.yaml", pool), new Roster(List.of(new Roster.Seat(1, ""))),
+        SmallLibrary.open(), folder.resolve("one.pdf"), new Wish(Paper.A4, Profile.REGULAR, Keys.NONE, true));
+    assertEquals(1, printed.sheets());
+  }
+
+  @Test
+  void benchCardsHaveReadingsWithTheirBandsAndRoomForTheMeasuredOnes() throws IOException {
+    Path out = folder.resolve("cards.pdf");
+    Handouts.cards(PlanReader.read("plan.yaml", PLAN), CLASS, SmallLibrary.open(), out,
+        new Wish(Paper.A4, Profile.REGULAR, Keys.NONE, false));
+    String text = text(out);
+    for (String wanted : List.of("Measured", "Expected", "Band", "voltage across D1", "Supply off", "Caution")) {
+      assertTrue(text.contains(wanted), wanted + " is missing in " + text);
+    }
+  }
+
+  @Test
+  void withoutAnythingToBuildThereAreNoCards() {
+    String tile = "title: Wall\nproblems:\n  - {template: chain-addressing/serpentine-tile}\n";
+    DiagnosticException refused = assertThrows(DiagnosticException.class, () -> Handouts.cards(
+        PlanReader.read("plan.yaml", tile), CLASS, new TemplateLibrary(List.of(TemplateFiles.builtIn())),
+        folder.resolve("cards.pdf"), new Wish(Paper.A4, Profile.REGULAR, Keys.NONE, false)));
+    assertTrue(refused.getMessage().contains("built"), refused.getMessage());
   }
 }

@@ -23,6 +23,9 @@ record FigureSize(double width, double height) {
   /** Worth shrinking to this, so that the givens or another drawing can stand beside it. */
   private static final double SMALL_ENOUGH = 0.85;
   private static final double GAP = 6;
+  private static final double CARD_MARGINS = 14;
+  private static final double TALLEST_ON_CARD = 0.26;
+  private static final double LARGEST_ON_CARD = 0.8;
 
   /** Sizes of drawings that belong together, in order; neighbours that fit side by side are made to. */
   static List<FigureSize> of(List<Figure> figures, Profile profile, Paper paper) {
@@ -41,6 +44,14 @@ record FigureSize(double width, double height) {
     }
     return figures.size() == 1 ? List.of(natural.get(0).within(SHARE_BESIDE_GIVENS * PrintStyle.textWidth(paper)))
         : sideBySide(natural, PrintStyle.textWidth(paper));
+  }
+
+  /** On a quarter of a page, with room for the steps and the readings. */
+  static FigureSize onCard(Figure figure, Paper paper) {
+    FigureSize size = natural(figure, Profile.REGULAR);
+    double width = PrintStyle.width(paper) / 2 - CARD_MARGINS;
+    double height = TALLEST_ON_CARD * PrintStyle.height(paper) / 2;
+    return size.times(Math.min(LARGEST_ON_CARD, Math.min(width / size.width, height / size.height)));
   }
 
   private static List<FigureSize> sideBySide(List<FigureSize> sizes, double width) {

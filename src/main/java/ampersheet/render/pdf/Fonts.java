@@ -12,6 +12,7 @@ import java.util.TreeSet;
 import org.apache.fontbox.ttf.CmapLookup;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
+import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
@@ -47,7 +48,23 @@ final class Fonts {
       throws IOException {
     try (InputStream in = Resources.open("fonts/" + file + ".ttf")) {
       TrueTypeFont font = new TTFParser().parse(new RandomAccessReadBuffer(in));
+      font.setEnableGsub(false); // ligatures are not wanted, and looking for them takes longer than all the rest
       return new Face(family, weight, style, PDType0Font.load(document, font, true), font.getUnicodeCmapLookup());
+    }
+  }
+
+  /** Which pages refer to. */
+  List<COSBase> objects() {
+    return faces.stream().<COSBase>map(face -> face.font().getCOSObject()).toList();
+  }
+
+  /** Writes those that pages refer to, with the letters that were used. */
+  void write(ObjectFile file) throws IOException {
+    for (Face face : faces) {
+      if (file.isPointedAt(face.font().getCOSObject())) {
+        face.font().subset();
+        file.write(face.font().getCOSObject());
+      }
     }
   }
 

@@ -17,26 +17,19 @@ import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
-import java.util.GregorianCalendar;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
-import java.util.TimeZone;
 import java.util.TreeMap;
 import org.apache.pdfbox.cos.COSArray;
+import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSName;
-import org.apache.pdfbox.io.IOUtils;
 import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.pdmodel.PDDocumentCatalog;
-import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDResources;
 import org.apache.pdfbox.pdmodel.common.PDMetadata;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
-import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDMarkInfo;
-import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferences;
 
 /**
  * One PDF of many handouts, laid out one at a time, so that a whole class needs little more memory than one learner.
@@ -51,15 +44,20 @@ public final class PdfBook implements Closeable {
   private static final double POINTS_PER_MILLIMETRE = 72 / 25.4;
   /** Any date will do, as long as it is always the same. */
   private static final int YEAR = 2026;
+  private static final double[] CARD_POINTS = {10, 9, 8, 7.5};
 
-  private record Handout(boolean key, List<PDPage> pages, COSDictionary tags) {}
+  /** What is kept of a handout when it is written: stand-ins for its pages and its tag. */
+  private record Handout(boolean key, List<COSBase> pages, COSBase tag) {}
 
   private final String title;
   private final String language;
   private final Profile profile;
+  /** Holds the fonts; every handout is a document of its own until it is written. */
   private final PDDocument pdf;
   private final Fonts fonts;
-  private final StructureTree structure = new StructureTree();
+  private final ObjectFile file;
+  private final StructureTree structure;
+  private final COSDictionary pageTree = new COSDictionary();
   private final List<Handout> handouts = new ArrayList<>();
 
   /** @param title of the whole; @param language tag of its words */
@@ -68,11 +66,15 @@ public final class PdfBook implements Closeable {
     this.language = language;
     this.profile = profile;
     try {
-      this.pdf = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
+      this.pdf = new PDDocument();
       this.fonts = new Fonts(pdf);
+      this.file = new ObjectFile();
     } catch (IOException failure) {
-      throw new UncheckedIOException("the fonts for print cannot be read", failure);
+      throw new UncheckedIOException("the fonts for print cannot be read, or there is no room for a working file", failure);
     }
+    this.structure = new StructureTree(file);
+    fonts.objects().forEach(file::reserve);
+    file.reserve(pageTree);
   }
 
   /**
@@ -81,21 +83,49 @@ public final class PdfBook implements Closeable {
    * @throws DiagnosticException if it has a character that the fonts do not have
    */
   public void add(Document document) {
-    try {
-      int before = pdf.getNumberOfPages();
-      layOut(document);
-      List<PDPage> pages = new ArrayList<>();
-      for (int i = before; i < pdf.getNumberOfPages(); i++) {
-        pages.add(pdf.getPage(i));
+    add(document, false);
+  }
+
+  /**
+   * Puts its problems on cards, four to a page. Nothing is put for a document without problems.
+   *
+   * @throws DiagnosticException if a card has too much to say, or a character that the fonts do not have
+   */
+  public void addCards(Document document) {
+    if (!CardMarkup.cards(document).isEmpty()) {
+      add(document, true);
+    }
+  }
+
+  private void add(Document document, boolean cards) {
+    try (PDDocument handout = new PDDocument()) {
+      if (cards) {
+        layOutCards(document, handout);
+      } else {
+        layOut(document, handout);
       }
-      COSDictionary tags = structure.take(pdf, pages);
-      if (pages.size() % 2 == 1) {
-        pages.add(emptyPage(document.paper()));
+      COSDictionary tag = structure.take(handout);
+      if (handout.getNumberOfPages() % 2 == 1) {
+        handout.addPage(emptyPage(document.paper()));
       }
-      handouts.add(new Handout(document.kind() == Document.Kind.KEY, pages, tags));
+      List<COSBase> pages = new ArrayList<>();
+      for (PDPage page : handout.getPages()) {
+        page.getCOSObject().setItem(COSName.PARENT, pageTree);
+        file.write(page.getCOSObject());
+        pages.add(standIn(page.getCOSObject()));
+      }
+      file.write(tag);
+      handouts.add(new Handout(document.kind() == Document.Kind.KEY, pages, standIn(tag)));
     } catch (IOException failure) {
       throw new UncheckedIOException("a handout could not be laid out", failure);
     }
+  }
+
+  /** Refers to the same object and holds nothing of it. */
+  private static COSBase standIn(COSBase written) {
+    COSDictionary standIn = new COSDictionary();
+    standIn.setKey(written.getKey());
+    return standIn;
   }
 
   /** Sides of paper, empty ones included. */
@@ -103,21 +133,61 @@ public final class PdfBook implements Closeable {
     return handouts.stream().mapToInt(handout -> handout.pages().size()).sum();
   }
 
-  private void layOut(Document document) throws IOException {
+  private void layOut(Document document, PDDocument handout) throws IOException {
     Faults faults = new Faults();
     PageBreaks breaks = document.kind() == Document.Kind.SHEET ? breaks(document, faults) : PageBreaks.NONE;
     String xhtml = PrintMarkup.of(document, profile, breaks);
     refuseMissing(xhtml, document);
-    try (PdfBoxRenderer renderer = builder(xhtml, faults).buildPdfRenderer()) {
-      renderer.layout();
+    try (PdfBoxRenderer renderer = builder(xhtml, faults, handout).buildPdfRenderer()) {
       renderer.createPDFWithoutClosing();
     }
     faults.refuse(document);
   }
 
+  /** Each card at the largest lettering at which it holds what it has to say. */
+  private void layOutCards(Document document, PDDocument handout) throws IOException {
+    Faults faults = new Faults();
+    double room = CardMarkup.height(document.paper()) * POINTS_PER_MILLIMETRE;
+    Map<String, Double> points = new TreeMap<>();
+    for (double size : CARD_POINTS) {
+      if (points.size() < CardMarkup.cards(document).size()) {
+        String measured = CardMarkup.measured(document, profile, size);
+        refuseMissing(measured, document);
+        heights(measured, document, faults).forEach((card, height) -> {
+          if (height <= room) {
+            points.putIfAbsent(card, size);
+          }
+        });
+      }
+    }
+    if (points.size() < CardMarkup.cards(document).size()) {
+      throw new DiagnosticException(Diagnostic.error(Place.inFile(Faults.name(document)),
+          "a bench card has more to say than a quarter of a page holds", "fewer cautions or a smaller circuit",
+          "Leave the problem out of the plan for the cards."));
+    }
+    try (PdfBoxRenderer renderer =
+        builder(CardMarkup.of(document, profile, points), faults, handout).buildPdfRenderer()) {
+      renderer.createPDFWithoutClosing();
+    }
+    faults.refuse(document);
+  }
+
+  /** Of each problem, in points. */
+  private Map<String, Double> heights(String xhtml, Document document, Faults faults) throws IOException {
+    Map<String, Double> heights = new TreeMap<>();
+    try (PdfBoxRenderer renderer = builder(xhtml, faults, pdf).buildPdfRenderer()) {
+      renderer.layout();
+      for (ProblemBlock problem : CardMarkup.cards(document)) {
+        Box box = renderer.getSharedContext().getBoxById(PrintMarkup.PROBLEM_ID + problem.number());
+        heights.put(problem.number(), box.getHeight() / (double) renderer.getDotsPerPoint());
+      }
+    }
+    return heights;
+  }
+
   /** Where pages begin, found by measuring every problem first. */
   private PageBreaks breaks(Document document, Faults faults) throws IOException {
-    try (PdfBoxRenderer renderer = builder(PrintMarkup.endless(document, profile), faults).buildPdfRenderer()) {
+    try (PdfBoxRenderer renderer = builder(PrintMarkup.endless(document, profile), faults, pdf).buildPdfRenderer()) {
       renderer.layout();
       Map<String, Double> heights = new TreeMap<>();
       double above = Double.MAX_VALUE;
@@ -132,9 +202,9 @@ public final class PdfBook implements Closeable {
     }
   }
 
-  private PdfRendererBuilder builder(String xhtml, Faults faults) {
+  private PdfRendererBuilder builder(String xhtml, Faults faults, PDDocument into) {
     PdfRendererBuilder builder = new PdfRendererBuilder();
-    builder.usePDDocument(pdf);
+    builder.usePDDocument(into);
     builder.usePdfUaAccessibility(true);
     builder.useExternalResourceAccessControl((address, kind) -> false, ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI);
     builder.useExternalResourceAccessControl((address, kind) -> false, ExternalResourceControlPriority.RUN_AFTER_RESOLVING_URI);
@@ -155,11 +225,10 @@ public final class PdfBook implements Closeable {
     }
   }
 
-  private PDPage emptyPage(Document.Paper paper) {
+  private static PDPage emptyPage(Document.Paper paper) {
     PDPage page = new PDPage(new PDRectangle((float) (PrintStyle.width(paper) * POINTS_PER_MILLIMETRE),
         (float) (PrintStyle.height(paper) * POINTS_PER_MILLIMETRE)));
     page.setResources(new PDResources());
-    pdf.addPage(page);
     return page;
   }
 
@@ -168,39 +237,46 @@ public final class PdfBook implements Closeable {
     List<Handout> inOrder = new ArrayList<>(handouts.stream().filter(handout -> !handout.key()).toList());
     handouts.stream().filter(Handout::key).forEach(inOrder::add);
     COSArray pages = new COSArray();
-    inOrder.forEach(handout -> handout.pages().forEach(page -> pages.add(page.getCOSObject())));
-    PDDocumentCatalog catalog = pdf.getDocumentCatalog();
-    catalog.getPages().getCOSObject().setItem(COSName.KIDS, pages);
-    structure.finish(pdf, language, inOrder.stream().map(Handout::tags).toList());
-    catalog.setLanguage(language);
-    PDMarkInfo marked = new PDMarkInfo();
-    marked.setMarked(true);
-    catalog.setMarkInfo(marked);
-    PDViewerPreferences preferences = new PDViewerPreferences(new COSDictionary());
-    preferences.setDisplayDocTitle(true);
-    catalog.setViewerPreferences(preferences);
-    describe(catalog);
-    pdf.setDocumentId(0L);
-    pdf.save(out);
+    inOrder.forEach(handout -> handout.pages().forEach(pages::add));
+    pageTree.setName(COSName.TYPE, "Pages");
+    pageTree.setInt(COSName.COUNT, pages.size());
+    pageTree.setItem(COSName.KIDS, pages);
+    file.write(pageTree);
+    structure.finish(language, inOrder.stream().map(Handout::tag).toList());
+    fonts.write(file);
+    file.finish(catalog(), information(), out);
   }
 
-  private void describe(PDDocumentCatalog catalog) throws IOException {
-    GregorianCalendar date = new GregorianCalendar(TimeZone.getTimeZone("UTC"), Locale.ROOT);
-    date.clear();
-    date.set(YEAR, 0, 1);
-    PDDocumentInformation information = new PDDocumentInformation();
-    information.setTitle(title);
-    information.setProducer("Ampersheet");
-    information.setCreationDate(date);
-    pdf.setDocumentInformation(information);
+  private COSDictionary catalog() throws IOException {
+    COSDictionary marked = new COSDictionary();
+    marked.setBoolean("Marked", true);
+    COSDictionary preferences = new COSDictionary();
+    preferences.setBoolean("DisplayDocTitle", true);
     PDMetadata metadata = new PDMetadata(pdf);
     metadata.importXMPMetadata(Xmp.packet(title, YEAR + "-01-01T00:00:00Z").getBytes(StandardCharsets.UTF_8));
-    catalog.setMetadata(metadata);
+    COSDictionary catalog = new COSDictionary();
+    catalog.setName(COSName.TYPE, "Catalog");
+    catalog.setItem(COSName.PAGES, pageTree);
+    catalog.setItem(COSName.STRUCT_TREE_ROOT, structure.root());
+    catalog.setString(COSName.LANG, language);
+    catalog.setItem(COSName.MARK_INFO, marked);
+    catalog.setItem(COSName.VIEWER_PREFERENCES, preferences);
+    catalog.setItem(COSName.METADATA, metadata);
+    return catalog;
+  }
+
+  private COSDictionary information() {
+    COSDictionary information = new COSDictionary();
+    information.setString(COSName.TITLE, title);
+    information.setString(COSName.PRODUCER, "Ampersheet");
+    information.setString(COSName.CREATION_DATE, "D:" + YEAR + "0101000000Z");
+    return information;
   }
 
   @Override
   public void close() {
     try {
+      file.close();
       pdf.close();
     } catch (IOException failure) {
       throw new UncheckedIOException("the handouts' working file could not be closed", failure);

@@ -30,12 +30,15 @@ import ampersheet.sheet.Document.Steps;
 import ampersheet.sheet.Document.Table;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** A document as the XHTML that is laid out for paper. Nothing in it refers to anything outside. */
 final class PrintMarkup {
   /** Prefix of the ids by which a problem's place on the pages is found. */
   static final String PROBLEM_ID = "problem-";
+  private static final String BAND_NOTE =
+      "Band: what the check of an answer accepts. The meter's own error comes on top.";
   private static final String MATH_SPACE = "\u00a0=\u00a0";
   /** A longer equation takes the width of the page, with its reason below instead of beside it. */
   private static final int WIDE_LINE = 34;
@@ -70,15 +73,67 @@ final class PrintMarkup {
     return page.markup.toString();
   }
 
+  /** Four problems on a page, each a card. */
+  static String cards(Document document, Profile profile, String style, Map<String, Double> points) {
+    PrintMarkup page = new PrintMarkup(document, profile, PageBreaks.NONE);
+    page.head(style);
+    page.cards(points);
+    page.markup.close("body").close("html").newline();
+    return page.markup.toString();
+  }
+
+  private void cards(Map<String, Double> points) {
+    List<ProblemBlock> cards = CardMarkup.cards(document);
+    for (int i = 0; i < cards.size(); i++) {
+      if (i % CardMarkup.PER_PAGE == 0) {
+        markup.open("div", "class", i == 0 ? "four" : "four more").newline();
+      }
+      ProblemBlock card = cards.get(i);
+      markup.open("div", "class", "card " + CardMarkup.place(i), "id", PROBLEM_ID + card.number(), "style",
+          points.containsKey(card.number()) ? "font-size: " + points.get(card.number()) + "pt" : "").newline();
+      markup.open("h1").line(card.number() + "\u2002" + card.title()).close("h1").newline();
+      markup.open("p", "class", "tags").line(document.subtitle() + " · " + Wording.SHEET + " " + document.sheetId())
+          .close("p").newline();
+      cautions(card.blocks().stream().filter(Caution.class::isInstance).map(Caution.class::cast).toList());
+      for (Block block : card.blocks()) {
+        if (block instanceof Caution) {
+          continue;
+        }
+        if (block instanceof FigureBlock figure) {
+          drawing(figure.figure(), FigureSize.onCard(figure.figure(), document.paper()));
+        } else {
+          write(block);
+        }
+      }
+      markup.element("p", BAND_NOTE, "class", "caption").close("div").newline();
+      if (i % CardMarkup.PER_PAGE == CardMarkup.PER_PAGE - 1 || i == cards.size() - 1) {
+        markup.trusted(CardMarkup.cutMarks(document.paper())).close("div").newline();
+      }
+    }
+  }
+
+  /** In one box: a card has little room. */
+  private void cautions(List<Caution> cautions) {
+    if (!cautions.isEmpty()) {
+      markup.open("div", "class", "caution").open("p");
+      cautions.forEach(this::warning);
+      markup.close("p").close("div").newline();
+    }
+  }
+
   private void page(String style) {
+    head(style);
+    masthead();
+    write(document.blocks());
+    markup.close("body").close("html").newline();
+  }
+
+  private void head(String style) {
     markup.open("html", "xmlns", "http://www.w3.org/1999/xhtml", "lang", document.language()).newline();
     markup.open("head").open("title").line(document.title()).close("title");
     markup.single("meta", "name", "subject", "content", document.title()).newline();
     markup.open("style").trusted(style).close("style").close("head").newline();
     markup.open("body", "class", document.kind() == Document.Kind.KEY ? "key" : "sheet").newline();
-    masthead();
-    write(document.blocks());
-    markup.close("body").close("html").newline();
   }
 
   private void masthead() {
@@ -156,9 +211,13 @@ final class PrintMarkup {
 
   private void caution(Caution caution) {
     markup.open("div", "class", "caution").open("p");
-    markup.element("span", "⚠", "class", "sign").text("\u00a0");
-    markup.open("strong").text(Wording.CAUTION + ": ").line(Wording.sentence(caution.heading())).close("strong").text(" ");
-    markup.line(caution.text()).close("p").close("div").newline();
+    warning(caution);
+    markup.close("p").close("div").newline();
+  }
+
+  private void warning(Caution caution) {
+    markup.element("span", "⚠", "class", "sign").text("\u00a0").open("strong").text(Wording.CAUTION + ": ");
+    markup.line(Wording.sentence(caution.heading())).close("strong").text(" ").line(caution.text()).text(" ");
   }
 
   // -------------------------------------------------------------------------------------------------- givens and figure
@@ -216,10 +275,14 @@ final class PrintMarkup {
 
   private void figure(Figure figure, FigureSize size) {
     markup.open("div", "class", "figure").newline();
-    markup.trusted("<svg alt=\"").text(inWords(figure)).trusted("\" style=\"width:" + size.width() + "mm;height:"
-        + size.height() + "mm\"" + figure.svg().strip().substring("<svg".length())).newline();
+    drawing(figure, size);
     markup.open("p", "class", "caption").element("b", Wording.FIGURE + ":").text(" ").line(figure.title()).close("p");
     markup.close("div").newline();
+  }
+
+  private void drawing(Figure figure, FigureSize size) {
+    markup.trusted("<svg alt=\"").text(inWords(figure)).trusted("\" style=\"width:" + size.width() + "mm;height:"
+        + size.height() + "mm\"" + figure.svg().strip().substring("<svg".length())).newline();
   }
 
   /** All that the drawing says, for those who cannot see it. */

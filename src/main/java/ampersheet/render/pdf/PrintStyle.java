@@ -10,7 +10,7 @@ final class PrintStyle {
   private static final double SIDE_MARGIN = 18;
   private static final double TOP_MARGIN = 20;
   private static final double BOTTOM_MARGIN = 16;
-  private static final double ENDLESS = 50_000;
+  static final double ENDLESS = 50_000;
 
   private PrintStyle() {}
 
@@ -33,7 +33,7 @@ final class PrintStyle {
         + margin("top-center", quoted(key ? Wording.KEY_NOTICE : ""))
         + margin("top-right", "\"page \" counter(page) \" of \" counter(pages)")
         + "}\n"
-        + "body { font-family: '" + family + "', '" + Fonts.SYMBOLS + "'; font-size: " + profile.points() + "pt; line-height: "
+        + "body { font-family: '" + family + "', '" + Fonts.SYMBOLS + "'; font-size: " + (key ? profile.keyPoints() : profile.points()) + "pt; line-height: "
         + profile.leading() + "; }\n"
         + COMMON
         + (profile == Profile.EASY ? "body { letter-spacing: 0.04em; } em { font-style: normal; font-weight: bold; }\n" : "")
@@ -43,6 +43,11 @@ final class PrintStyle {
   private static String margin(String where, String content) {
     return "@" + where + " { content: " + content + "; font-family: '" + Fonts.SANS + "', '" + Fonts.SYMBOLS
         + "'; font-size: 10pt; vertical-align: bottom; padding-bottom: 4mm; }\n";
+  }
+
+  /** What does not depend on paper and profile. */
+  static String common() {
+    return COMMON;
   }
 
   static double textWidth(Paper paper) {

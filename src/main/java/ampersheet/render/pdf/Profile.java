@@ -29,6 +29,11 @@ public enum Profile {
     return points;
   }
 
+  /** Keys are for the instructor's desk and a little smaller. */
+  int keyPoints() {
+    return points - 1;
+  }
+
   /** Distance of lines in ems. */
   double leading() {
     return leading;

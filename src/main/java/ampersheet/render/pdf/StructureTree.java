@@ -1,6 +1,6 @@
 package ampersheet.render.pdf;
 
-import java.util.ArrayList;
+import java.io.IOException;
 import java.util.List;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSBase;
@@ -9,7 +9,6 @@ import org.apache.pdfbox.cos.COSInteger;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
-import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureTreeRoot;
 import org.apache.pdfbox.pdmodel.documentinterchange.taggedpdf.StandardStructureTypes;
 import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotation;
@@ -19,40 +18,59 @@ import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotation;
  * numbers by which pages point into the tree are counted on from handout to handout.
  */
 final class StructureTree {
-  private static final COSName NUMBERS = COSName.NUMS;
-
+  private final ObjectFile file;
+  /** Stand in for objects that are known when all handouts are. */
+  private final COSDictionary root = new COSDictionary();
+  private final COSDictionary all = new COSDictionary();
   private final COSArray numbers = new COSArray();
   private int next;
 
+  StructureTree(ObjectFile file) {
+    this.file = file;
+    file.reserve(root);
+    file.reserve(all);
+  }
+
+  COSDictionary root() {
+    return root;
+  }
+
   /**
-   * Takes the tree that was just made out of the document, so that the next handout gets one of its own.
+   * Counts on the numbers of a handout's pages, and hangs its tags into the tree; they are written with the pages.
    *
-   * @param pages those of this handout that have tags
+   * @return the handout's own tag
    */
-  COSDictionary take(PDDocument document, List<PDPage> pages) {
-    PDStructureTreeRoot root = document.getDocumentCatalog().getStructureTreeRoot();
-    COSDictionary part = handout(root);
+  COSDictionary take(PDDocument handout) throws IOException {
+    PDStructureTreeRoot own = handout.getDocumentCatalog().getStructureTreeRoot();
+    COSBase kids = own.getK();
+    COSDictionary part = (COSDictionary) (kids instanceof COSArray array ? array.getObject(0) : kids);
     part.setItem(COSName.S, COSName.getPDFName(StandardStructureTypes.PART));
-    COSArray own = root.getParentTree().getCOSObject().getCOSArray(NUMBERS);
-    for (int i = 0; i < own.size(); i += 2) {
-      numbers.add(COSInteger.get(next + own.getInt(i)));
-      numbers.add(own.get(i + 1));
-    }
-    for (PDPage page : pages) {
+    part.setItem(COSName.P, all);
+    file.reserve(part);
+    COSArray places = own.getParentTree().getCOSObject().getCOSArray(COSName.NUMS);
+    for (PDPage page : handout.getPages()) {
       countOn(page.getCOSObject(), COSName.STRUCT_PARENTS);
-      for (PDAnnotation annotation : annotations(page)) {
+      for (PDAnnotation annotation : page.getAnnotations()) {
         countOn(annotation.getCOSObject(), COSName.STRUCT_PARENT);
       }
     }
-    next += own.size() / 2;
-    document.getDocumentCatalog().getCOSObject().removeItem(COSName.STRUCT_TREE_ROOT);
+    for (int i = 0; i < places.size(); i += 2) {
+      COSBase place = places.getObject(i + 1);
+      numbers.add(COSInteger.get(next + places.getInt(i)));
+      numbers.add(reference(place));
+    }
+    next += places.size() / 2;
     return part;
   }
 
-  private static COSDictionary handout(PDStructureTreeRoot root) {
-    COSBase kids = root.getK();
-    COSBase first = kids instanceof COSArray array ? array.getObject(0) : kids;
-    return (COSDictionary) first;
+  /** A list of tags becomes an object of its own, so that it need not be kept. */
+  private COSBase reference(COSBase place) throws IOException {
+    if (place.getKey() == null) {
+      file.write(place);
+    }
+    COSDictionary standIn = new COSDictionary();
+    standIn.setKey(place.getKey());
+    return standIn;
   }
 
   private void countOn(COSDictionary holder, COSName number) {
@@ -61,30 +79,21 @@ final class StructureTree {
     }
   }
 
-  private static List<PDAnnotation> annotations(PDPage page) {
-    try {
-      return page.getAnnotations();
-    } catch (java.io.IOException broken) {
-      throw new java.io.UncheckedIOException("a page just written cannot be read", broken);
-    }
-  }
-
-  /** Puts the whole tree into the document. */
-  void finish(PDDocument document, String language, List<COSDictionary> parts) {
-    PDStructureTreeRoot root = new PDStructureTreeRoot();
-    PDStructureElement all = new PDStructureElement(StandardStructureTypes.DOCUMENT, root);
-    all.setLanguage(language);
+  void finish(String language, List<COSBase> parts) throws IOException {
     COSArray kids = new COSArray();
-    for (COSDictionary part : new ArrayList<>(parts)) {
-      part.setItem(COSName.P, all.getCOSObject());
-      kids.add(part);
-    }
-    all.getCOSObject().setItem(COSName.K, kids);
-    root.appendKid(all);
+    parts.forEach(kids::add);
+    all.setName(COSName.TYPE, "StructElem");
+    all.setName(COSName.S, StandardStructureTypes.DOCUMENT);
+    all.setItem(COSName.P, root);
+    all.setString(COSName.LANG, language);
+    all.setItem(COSName.K, kids);
+    file.write(all);
     COSDictionary parentTree = new COSDictionary();
-    parentTree.setItem(NUMBERS, numbers);
-    root.getCOSObject().setItem(COSName.PARENT_TREE, parentTree);
-    root.setParentTreeNextKey(next);
-    document.getDocumentCatalog().setStructureTreeRoot(root);
+    parentTree.setItem(COSName.NUMS, numbers);
+    root.setName(COSName.TYPE, "StructTreeRoot");
+    root.setItem(COSName.K, all);
+    root.setItem(COSName.PARENT_TREE, parentTree);
+    root.setInt(COSName.PARENT_TREE_NEXT_KEY, next);
+    file.write(root);
   }
 }
