@@ -100,7 +100,7 @@ public final class Composer {
 
   /** One problem as a sheet shows it, with every caution in full, wherever it stands. */
   public static ProblemBlock onItsOwn(SheetProblem problem) {
-    return onSheet(problem, new TreeMap<>());
+    return onSheet(problem, new TreeMap<>(), Figure.PAGE_WIDTH);
   }
 
   /** The whole working of a problem. */
