@@ -37,8 +37,8 @@ import java.util.TreeSet;
 final class BlockMarkup {
   private static final String MATHML = "http://www.w3.org/1998/Math/MathML";
 
-  /** About what a phone's width holds; a longer equation scrolls sideways and must be reachable by keyboard. */
-  private static final int NARROW_LINE = 24;
+  /** What the narrowest phone's width surely holds; a longer equation may scroll and must be reachable by keyboard. */
+  private static final int NARROW_LINE = 17;
 
   /** A longer equation takes the width of the page, with its reason below instead of beside it. */
   private static final int WIDE_LINE = 30;
