@@ -122,7 +122,7 @@ final class CircuitWords {
       case SINK -> name + (forwards ? " draws its current to node " : " brings its current from node ") + other;
       case VOLTMETER -> "the voltmeter " + name + " reads between here and node " + other;
       case SWITCH -> name + ", " + state(part) + ", leads to node " + other;
-      case STRIP, PANEL -> name + ", " + spread(part) + ", lies between here and node " + other;
+      case STRIP, PANEL -> name + ", " + fed(part) + ", lies between here and node " + other;
       case RESISTOR, LOAD, CABLE, CAPACITOR, AMMETER, NMOS, PMOS, NPN, TRIMPOT, REGULATOR, WIRE, GROUND, NODE ->
           name + " leads to node " + other;
     };
@@ -200,19 +200,21 @@ final class CircuitWords {
     };
   }
 
-  /** What lies along the copper, and where it is fed. */
   private static String spread(PlacedPart part) {
-    String feed = switch (part.word("feed")) {
-      case "start" -> "at the start";
-      case "end" -> "at the end";
-      case "middle" -> "in the middle";
-      default -> "at " + part.word("feed");
-    };
     return part.kind() == PartKind.STRIP
         ? "two conductors with " + English.count(count(part, "taps"), "tap", "taps")
-            + " between them, numbered from 1, fed " + feed
+            + " between them, numbered from 1, " + fed(part)
         : English.count(count(part, "rows"), "row", "rows") + " of " + English.count(count(part, "columns"), "pixel",
-            "pixels") + " on a bus along their left ends, the bus fed " + feed;
+            "pixels") + " on a bus along their left ends, the bus " + fed(part);
+  }
+
+  private static String fed(PlacedPart part) {
+    return switch (part.word("feed")) {
+      case "start" -> "fed at the start";
+      case "end" -> "fed at the end";
+      case "middle" -> "fed in the middle";
+      default -> "fed at " + part.word("feed");
+    };
   }
 
   private static int count(PlacedPart part, String value) {
