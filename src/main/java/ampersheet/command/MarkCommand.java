@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.Place;
 import ampersheet.diagnostic.Severity;
 import ampersheet.issue.WholeFile;
 import ampersheet.marking.EarlierMarks;
@@ -17,6 +19,8 @@ import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -90,7 +94,12 @@ final class MarkCommand implements Callable<Integer> {
     Marking.Task task = new Marking.Task(answers, set, issuedWith.isEmpty() ? Optional.empty() : Optional.of(library),
         learners, text(received, "a list of times"), due(), text(before, "marks of an earlier run").map(text ->
             EarlierMarks.read(text.file(), text.text())), pseudonyms);
-    Marking.Marked marked = Marking.mark(task, (path, text) -> WholeFile.write(out.resolve(path), text));
+    Set<String> written = new TreeSet<>();
+    Marking.Marked marked = Marking.mark(task, (path, text) -> {
+      written.add(path);
+      WholeFile.write(out.resolve(path), text);
+    });
+    leftFromBefore(written).forEach(note -> streams.err().print(note.print()));
     marked.notes().forEach(note -> streams.err().print(note.print()));
     if (json) {
       streams.line(Json.of(json -> write(json, marked)));
@@ -99,6 +108,19 @@ final class MarkCommand implements Callable<Integer> {
     }
     boolean faults = marked.notes().stream().anyMatch(note -> note.severity() == Severity.ERROR);
     return faults ? CommandTree.PROBLEMS_FOUND : CommandTree.FINE;
+  }
+
+  /** A page of a seat from which nothing came in this time must not be handed out by mistake. */
+  private List<Diagnostic> leftFromBefore(Set<String> written) {
+    String[] pages = out.resolve("feedback").toFile().list();
+    List<Diagnostic> notes = new ArrayList<>();
+    for (String page : new TreeSet<>(pages == null ? List.of() : List.of(pages))) {
+      if (page.startsWith("seat-") && page.endsWith(".html") && !written.contains("feedback/" + page)) {
+        notes.add(Diagnostic.warning(Place.inFile(InputFile.shown(out.resolve("feedback").resolve(page))),
+            "this page is from an earlier run; nothing came in from its seat now", "", "Delete it before you hand pages out."));
+      }
+    }
+    return notes;
   }
 
   private static Optional<Marking.NamedText> text(Path file, String what) {

@@ -433,6 +433,43 @@ class MainTest {
   }
 
   @Test
+  void aPageOfAnEarlierRunIsNamedBeforeItIsHandedOut() throws IOException {
+    marked("sheet,question,answer\n" + sheet.id() + ",q2a,1 kΩ\n");
+    Files.delete(folder.resolve("came/bo.csv"));
+    Run run = small("mark", folder.resolve("came").toString(), "--plan", plan.toString(), "--roster", roster.toString(),
+        "--out", folder.resolve("marks").toString());
+    assertEquals(0, run.exitCode(), run.err());
+    assertTrue(run.err().contains("feedback/seat-002.html: warning: this page is from an earlier run"), run.err());
+  }
+
+  @Test
+  void aClassIsMarkedAnewByCorrectedTemplates() throws IOException {
+    Path corrected = folder.resolve("corrected");
+    for (String name : List.of(SmallLibrary.INDICATOR, SmallLibrary.DIVIDER)) {
+      Files.createDirectories(corrected.resolve(name));
+      for (String file : List.of("problem.yaml", "statement.md.ftl")) {
+        String text = Files.readString(SmallLibrary.FOLDER.resolve(name).resolve(file), StandardCharsets.UTF_8);
+        Files.writeString(corrected.resolve(name).resolve(file), text.replace("skill: ", "skill: mended "),
+            StandardCharsets.UTF_8);
+      }
+    }
+    String answers = "sheet,question,answer\n" + sheet.id() + ",q2a,1 kΩ\n";
+    marked(answers);
+    Path before = Files.copy(folder.resolve("marks/marks.csv"), folder.resolve("before.csv"));
+    List<String> arguments = List.of("mark", folder.resolve("came").toString(), "--plan", plan.toString(), "--roster",
+        roster.toString(), "--out", folder.resolve("anew").toString(), "--templates", corrected.toString());
+    Run refused = run(arguments.toArray(new String[0]));
+    assertEquals(1, refused.exitCode());
+    assertTrue(refused.err().contains("another version of its templates") && refused.err().contains("--issued-with"),
+        refused.err());
+    List<String> more = new ArrayList<>(arguments);
+    more.addAll(List.of("--issued-with", SmallLibrary.FOLDER.toString(), "--before", before.toString()));
+    Run run = run(more.toArray(new String[0]));
+    assertEquals(0, run.exitCode(), run.err());
+    assertTrue(run.out().contains("No mark changed."), run.out());
+  }
+
+  @Test
   void lateNeedsAListOfTimes() throws IOException {
     assertEquals(2, marked("sheet,question,answer\n", "--due", "2026-03-05T18:00").exitCode());
     Path times = Files.writeString(folder.resolve("times.csv"), "file,received\nbo.csv,2026-03-05T18:01\n",
