@@ -8,7 +8,8 @@ import java.util.List;
 /** The tiles where they lie; across each seam an arrow of the data outwards and a dashed one of the return line. */
 final class BranchDrawing {
   private static final double PAGE_WIDTH = 600;
-  private static final double PAGE_HEIGHT = 560;
+  /** So that the questions fit on the same page. */
+  private static final double PAGE_HEIGHT = 440;
   private static final double WIDEST_SIDE = 68;
   /** A triangle has less room inside. */
   private static final double WIDEST_TRIANGLE_SIDE = 110;
@@ -55,8 +56,18 @@ final class BranchDrawing {
         all = all == null ? Box.around(point) : all.with(point);
       }
     }
-    return Math.min((tiles.sides() == 3 ? WIDEST_TRIANGLE_SIDE : WIDEST_SIDE) / tiles.sideLength(),
-        Math.min((PAGE_WIDTH - CONTROLLER_WIDTH - LEAD) / all.width(), PAGE_HEIGHT / all.height()));
+    double widest = tiles.sides() == 3 ? WIDEST_TRIANGLE_SIDE : WIDEST_SIDE;
+    double fitting = Math.min((PAGE_WIDTH - CONTROLLER_WIDTH - LEAD) / all.width(), PAGE_HEIGHT / all.height());
+    return Math.max(narrowest() / tiles.sideLength(), Math.min(widest / tiles.sideLength(), fitting));
+  }
+
+  /** With smaller tiles the numbers of the first one's sides would touch; rather the drawing grows. */
+  private double narrowest() {
+    return switch (tiles.sides()) {
+      case 3 -> 70;
+      case 4 -> 50;
+      default -> 33;
+    };
   }
 
   private Point at(RegularPolygon.Spot spot) {

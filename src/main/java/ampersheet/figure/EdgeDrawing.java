@@ -7,10 +7,10 @@ import java.util.List;
 
 /** The tile with an arrow at each side from place 1 of its row on, and one row enlarged. */
 final class EdgeDrawing {
-  private static final double TILE = 190;
+  private static final double TILE = 160;
   private static final double CONTACT = 26;
   private static final double PITCH = 37;
-  private static final double BELOW = 62;
+  private static final double BELOW = 50;
 
   private final MatingEdge edge;
   private final Drawing drawing = new Drawing();
