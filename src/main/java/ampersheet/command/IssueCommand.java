@@ -5,6 +5,7 @@ import ampersheet.problem.Refusal;
 import ampersheet.problem.Tally;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.PlanReader;
+import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
 import java.nio.file.Path;
@@ -45,6 +46,9 @@ final class IssueCommand implements Callable<Integer> {
   private boolean json;
 
   @Mixin
+  private PartsOption parts;
+
+  @Mixin
   private TemplateOptions templates;
 
   @Mixin
@@ -63,7 +67,8 @@ final class IssueCommand implements Callable<Integer> {
     Plan read = PlanReader.read(InputFile.shown(plan), InputFile.read(plan, "a plan"));
     Roster learners = RosterReader.read(InputFile.shown(roster), InputFile.read(roster, "a class list"));
     int atATime = threads == 0 ? Runtime.getRuntime().availableProcessors() : threads;
-    Issue.Issued issued = Issue.issue(read, learners, templates.library(), out, atATime, homework);
+    Issue.Issued issued = Issue.issue(ProblemSet.of(read, templates.library(), parts.inventory()), learners, out, atATime,
+        homework);
     if (json) {
       print(Json.of(json -> write(json, issued)));
     } else {

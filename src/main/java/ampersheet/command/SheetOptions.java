@@ -19,12 +19,15 @@ final class SheetOptions {
   private Path plan;
 
   @Mixin
+  private PartsOption parts;
+
+  @Mixin
   private TemplateOptions templates;
 
   /** @throws WrongUsage if the ID is not one of the plan */
   Sheet sheet(String typedId) {
     Plan read = PlanReader.read(InputFile.shown(plan), InputFile.read(plan, "a plan"));
-    ProblemSet set = ProblemSet.of(read, templates.library());
+    ProblemSet set = ProblemSet.of(read, templates.library(), parts.inventory());
     SheetId id;
     try {
       id = set.readId(typedId);

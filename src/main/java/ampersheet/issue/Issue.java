@@ -42,7 +42,12 @@ public final class Issue {
 
   /** @param homework whether each learner also gets a page to answer in, {@code homework/seat-007.html} */
   public static Issued issue(Plan plan, Roster roster, TemplateLibrary templates, Path out, int threads, boolean homework) {
-    SheetMaker maker = new SheetMaker(ProblemSet.of(plan, templates));
+    return issue(ProblemSet.of(plan, templates), roster, out, threads, homework);
+  }
+
+  /** @param set with the bins of the workshop, if the sheets shall be built */
+  public static Issued issue(ProblemSet set, Roster roster, Path out, int threads, boolean homework) {
+    SheetMaker maker = new SheetMaker(set);
     maker.prepare(roster.lastSeat());
     List<Written> seats =
         InOrder.map(roster.seats(), threads, seat -> issueSeat(maker.sheet(seat.number()), seat, out, homework));

@@ -7,6 +7,7 @@ import ampersheet.formula.Values;
 import ampersheet.template.ProblemTemplate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.LongStream;
 
 /**
@@ -27,6 +28,7 @@ public final class Draws {
   private final SpaceOfGivens space;
   private final Permutation order;
   private final boolean fromTheEnd;
+  private final Optional<Stock> stock;
 
   /** Position in the permuted order of each accepted problem so far. */
   private final List<Long> accepted = new ArrayList<>();
@@ -35,7 +37,12 @@ public final class Draws {
 
   /** @param seed any text, such as the seed of a plan */
   public Draws(Workshop workshop, String seed) {
-    this(workshop, seed, false);
+    this(workshop, seed, false, Optional.empty());
+  }
+
+  /** Only what can be built from these bins, by everybody who draws here at the same time. */
+  public static Draws buildable(Workshop workshop, String seed, Inventory inventory) {
+    return new Draws(workshop, seed, false, Optional.of(new Stock(inventory)));
   }
 
   /**
@@ -43,11 +50,12 @@ public final class Draws {
    * the class that draws with this seed.
    */
   public static Draws fromTheEnd(Workshop workshop, String seed) {
-    return new Draws(workshop, seed, true);
+    return new Draws(workshop, seed, true, Optional.empty());
   }
 
-  private Draws(Workshop workshop, String seed, boolean fromTheEnd) {
+  private Draws(Workshop workshop, String seed, boolean fromTheEnd, Optional<Stock> stock) {
     this.workshop = workshop;
+    this.stock = stock;
     this.fromTheEnd = fromTheEnd;
     this.space = new SpaceOfGivens(workshop.template());
     this.order = new Permutation(space.size(), "draws", seed, workshop.template().name());
@@ -111,7 +119,9 @@ public final class Draws {
 
   /** What becomes of the givens at a position of the permuted order. */
   Attempt at(long position) {
-    return workshop.work(givens(position));
+    Attempt attempt = workshop.work(givens(position));
+    return stock.isPresent() && attempt instanceof Attempt.Worked worked
+        ? stock.get().objection(worked.problem()).<Attempt>map(refused -> refused).orElse(attempt) : attempt;
   }
 
   Values givens(long position) {
@@ -140,7 +150,9 @@ public final class Draws {
     }
   }
 
-  private synchronized void note(Attempt attempt) {
+  private synchronized void note(Attempt drawn) {
+    Attempt attempt = stock.isPresent() && drawn instanceof Attempt.Worked worked
+        ? stock.get().take(worked.problem()).<Attempt>map(refused -> refused).orElse(drawn) : drawn;
     if (attempt instanceof Attempt.Worked) {
       accepted.add(next);
     }
@@ -156,7 +168,8 @@ public final class Draws {
         "the template has only " + accepted.size() + " distinct variants" + " (of " + space.size()
             + " combinations of its givens; refused: " + tally.reasons() + ")",
         "a variant of its own for everyone who gets this problem",
-        "widen the ranges of the givens, or put another template of the same skill into the pool");
+        stock.isPresent() ? "put more parts or other values into the bins, or another template of the same skill into the pool"
+            : "widen the ranges of the givens, or put another template of the same skill into the pool");
   }
 
   private Diagnostic fruitless() {

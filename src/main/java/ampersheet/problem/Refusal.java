@@ -12,6 +12,9 @@ public enum Refusal {
   NEAR_A_BOUNDARY("a preferred value, count or choice lies too close to its neighbour"),
   DESIGN_MISSED("the design that is worked does not meet its own criteria"),
   MODEL_UNSOLVED("the model has no solution with these numbers"),
+  NOT_IN_THE_BINS("a part is not in the workshop's bins"),
+  ABOVE_ITS_RATING("a part would take up more than it is rated for"),
+  TOO_FEW_PARTS("the bins hold too few of a part for all who build at the same time"),
   ROUTES_DISAGREE("the two routes disagree");
 
   private final String sentence;

@@ -15,7 +15,9 @@ import ampersheet.formula.Notation;
 import ampersheet.formula.Step;
 import ampersheet.formula.Symbol;
 import ampersheet.formula.Values;
+import ampersheet.problem.BenchReading;
 import ampersheet.problem.Caution;
+import ampersheet.problem.Inventory;
 import ampersheet.problem.Problem;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.Quantity;
@@ -79,7 +81,7 @@ public final class Composer {
     List<Block> blocks = new ArrayList<>();
     blocks.add(new Prose("For the instructor. Every answer was found twice: by the steps shown here, and by a second route "
         + "that shares no formula with them. *Accepted* is what the check accepts."));
-    sheet.problems().forEach(problem -> blocks.add(inKey(problem)));
+    sheet.problems().forEach(problem -> blocks.add(inKey(problem, sheet.parts())));
     return document(Kind.KEY, sheet, "Key: " + sheet.plan().title(), name, blocks);
   }
 
@@ -165,12 +167,13 @@ public final class Composer {
     return block(problem, blocks);
   }
 
-  private static ProblemBlock inKey(SheetProblem problem) {
+  private static ProblemBlock inKey(SheetProblem problem, Optional<Inventory> parts) {
     List<Block> blocks = new ArrayList<>();
     blocks.add(givens(problem));
     blocks.add(new Prose(prompts(problem)));
     blocks.add(new KeyTable(keyLines(problem)));
     blocks.addAll(designRules(problem));
+    parts.flatMap(inventory -> onTheBench(problem, inventory)).ifPresent(blocks::add);
     List<AnswerKey> blank = problem.blankSteps();
     if (!blank.isEmpty()) {
       blocks.add(new Prose("Blank steps on the sheet, accepted within 2 % (temperatures within 1 K): "
@@ -287,6 +290,19 @@ public final class Composer {
     boolean follows = problem.template().designs().stream()
         .anyMatch(design -> problem.template().working().following(design.steps()).contains(key.step()));
     return follows && !problem.template().isDesigned(key.step()) ? "; after another design what follows from it" : "";
+  }
+
+  /** What the workshop's meters read at what can be measured, if every part and the meter keep their tolerances. */
+  private static Optional<Block> onTheBench(SheetProblem problem, Inventory inventory) {
+    List<String> readings = new ArrayList<>();
+    for (BenchReading reading : BenchReading.of(problem.problem(), inventory)) {
+      AnswerKey key = problem.answers().stream().filter(answer -> answer.step().equals(reading.of())).findFirst().orElseThrow();
+      readings.add("**" + key.question() + "** " + Statement.escape(ProblemText.precise(key, reading.nominal(), problem.writer()))
+          + ", a meter shows " + Statement.escape(ProblemText.precise(key, reading.low(), problem.writer())) + " to "
+          + Statement.escape(ProblemText.precise(key, reading.high(), problem.writer())));
+    }
+    return readings.isEmpty() ? Optional.empty() : Optional.of(new Prose("On the bench, with parts and meter within their "
+        + "tolerances: " + String.join("; ", readings) + "."));
   }
 
   private static List<Block> designRules(SheetProblem problem) {

@@ -2,6 +2,7 @@ package ampersheet.sheet;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.problem.Inventory;
 import ampersheet.sheet.Plan.Entry;
 import ampersheet.sheet.Plan.Source;
 import ampersheet.template.ProblemTemplate;
@@ -26,21 +27,33 @@ public final class ProblemSet {
   private final Map<String, ProblemTemplate> templates;
   private final List<Slot> slots;
   private final SeatDraws draws;
+  private final Optional<Inventory> parts;
   private final String planCode;
   private final String templatesCode;
 
-  private ProblemSet(Plan plan, Map<String, ProblemTemplate> templates, List<Slot> slots) {
+  private ProblemSet(Plan plan, Map<String, ProblemTemplate> templates, List<Slot> slots, Optional<Inventory> parts) {
     this.plan = plan;
+    this.parts = parts;
     this.templates = Collections.unmodifiableMap(templates);
     this.slots = List.copyOf(slots);
     this.draws = new SeatDraws(plan.seed(), slots);
     this.planCode = SheetId.abbreviate(fingerprint(plan), SheetId.PLAN_CHARACTERS);
-    this.templatesCode = SheetId.abbreviate(fingerprint(templates), SheetId.TEMPLATE_CHARACTERS);
+    this.templatesCode = SheetId.abbreviate(fingerprint(templates, parts), SheetId.TEMPLATE_CHARACTERS);
   }
 
   /** @throws DiagnosticException with all faults of the plan, and of the templates it names, at once */
   public static ProblemSet of(Plan plan, TemplateLibrary library) {
-    return new Finder(plan, library).find();
+    return of(plan, library, Optional.empty());
+  }
+
+  /** @param parts the bins that every problem must be buildable from; with others, the sheets have other IDs */
+  public static ProblemSet of(Plan plan, TemplateLibrary library, Optional<Inventory> parts) {
+    return new Finder(plan, library, parts).find();
+  }
+
+  /** The bins that every problem can be built from; empty if nobody said. */
+  public Optional<Inventory> parts() {
+    return parts;
   }
 
   public Plan plan() {
@@ -133,12 +146,13 @@ public final class ProblemSet {
     throw new IllegalStateException("a source nobody told of: " + source);
   }
 
-  private static String fingerprint(Map<String, ProblemTemplate> templates) {
+  private static String fingerprint(Map<String, ProblemTemplate> templates, Optional<Inventory> inventory) {
     List<String> parts = new ArrayList<>(List.of("templates", DRAWS_VERSION));
     for (String name : new TreeSet<>(templates.keySet())) {
       parts.add(name);
       parts.add(templates.get(name).fingerprint());
     }
+    inventory.ifPresent(bins -> parts.addAll(List.of("parts", bins.fingerprint())));
     return Fingerprint.of(parts);
   }
 
@@ -146,12 +160,14 @@ public final class ProblemSet {
   private static final class Finder {
     private final Plan plan;
     private final TemplateLibrary library;
+    private final Optional<Inventory> parts;
     private final List<Diagnostic> faults = new ArrayList<>();
     private final Map<String, ProblemTemplate> found = new LinkedHashMap<>();
     private final List<Slot> slots = new ArrayList<>();
     private int choices;
 
-    Finder(Plan plan, TemplateLibrary library) {
+    Finder(Plan plan, TemplateLibrary library, Optional<Inventory> parts) {
+      this.parts = parts;
       this.plan = plan;
       this.library = library;
     }
@@ -166,7 +182,7 @@ public final class ProblemSet {
       if (!faults.isEmpty()) {
         throw new DiagnosticException(faults.stream().distinct().toList());
       }
-      return new ProblemSet(plan, found, slots);
+      return new ProblemSet(plan, found, slots, parts);
     }
 
     private void addSlots(Entry entry, List<String> pool) {

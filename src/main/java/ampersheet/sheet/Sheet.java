@@ -1,14 +1,17 @@
 package ampersheet.sheet;
 
 import ampersheet.answer.AnswerKey;
+import ampersheet.problem.Inventory;
 import java.util.List;
 import java.util.Optional;
 
 /**
  * One learner's sheet: the problems with their numbers, in the order shown. Whose it is, is not part of it: the same seat
  * has the same sheet whoever sits there.
+ *
+ * @param parts the bins it can be built from; empty if nobody said
  */
-public record Sheet(SheetId id, Plan plan, List<SheetProblem> problems) {
+public record Sheet(SheetId id, Plan plan, List<SheetProblem> problems, Optional<Inventory> parts) {
   public Sheet {
     problems = List.copyOf(problems);
   }

@@ -16,10 +16,20 @@ public final class SheetMaker {
   private final ProblemSet set;
   private final Map<String, Draws> draws = new LinkedHashMap<>();
 
+  /** @throws DiagnosticException if a template cannot be built from the bins of the set */
   public SheetMaker(ProblemSet set) {
     this.set = set;
+    List<Diagnostic> faults = new ArrayList<>();
     for (ProblemTemplate template : set.templates()) {
-      draws.put(template.name(), new Draws(new Workshop(template), set.plan().seed()));
+      try {
+        draws.put(template.name(), set.parts().isEmpty() ? new Draws(new Workshop(template), set.plan().seed())
+            : Draws.buildable(new Workshop(set.parts().get().limit(template)), set.plan().seed(), set.parts().get()));
+      } catch (DiagnosticException notBuildable) {
+        faults.addAll(notBuildable.diagnostics());
+      }
+    }
+    if (!faults.isEmpty()) {
+      throw new DiagnosticException(faults);
     }
   }
 
@@ -57,7 +67,7 @@ public final class SheetMaker {
       problems.add(new SheetProblem(problems.size() + 1, draw.slot().support(), draw.slot().example(), set.plan(),
           draws.get(draw.template()).draw(Math.toIntExact(draw.index()))));
     }
-    return new Sheet(set.id(seat), set.plan(), problems);
+    return new Sheet(set.id(seat), set.plan(), problems, set.parts());
   }
 
   /** How many draws were tried, and why some were refused, by template, for the sheets made so far. */

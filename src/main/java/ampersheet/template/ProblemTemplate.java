@@ -359,6 +359,12 @@ public record ProblemTemplate(String name, String title, String family, String s
     return new Scope(quantities, choices, Scope.NO_MEASURES);
   }
 
+  /** The same template, but its givens may be drawn from other values. */
+  public ProblemTemplate withGivens(List<Given> other) {
+    return new ProblemTemplate(name, title, family, skill, level, teaches, other, constants, requirements, working, lines,
+        asks, designs, mistakes, circuit, heat, chain, assembly, proofs, cautions, words, fingerprint);
+  }
+
   /** The same template, but its steps are worked in another way; everything else stays, the proofs above all. */
   public ProblemTemplate withWorking(Working other) {
     return new ProblemTemplate(name, title, family, skill, level, teaches, givens, constants, requirements, other, lines,
