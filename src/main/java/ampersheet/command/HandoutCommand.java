@@ -5,6 +5,7 @@ import ampersheet.render.pdf.Profile;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.PlanReader;
+import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
 import ampersheet.sheet.SheetId;
@@ -68,6 +69,9 @@ final class HandoutCommand implements Callable<Integer> {
   private boolean json;
 
   @Mixin
+  private PartsOption parts;
+
+  @Mixin
   private TemplateOptions templates;
 
   @Mixin
@@ -81,8 +85,8 @@ final class HandoutCommand implements Callable<Integer> {
   public Integer call() {
     Plan read = PlanReader.read(InputFile.shown(plan), InputFile.read(plan, "a plan"));
     Handouts.Wish wish = new Handouts.Wish(paper.orElse(read.paper()), profile, keys, !noCheckLetters);
-    Handouts.Printed printed = cards ? Handouts.cards(read, roster(), templates.library(), out, wish)
-        : Handouts.print(read, roster(), templates.library(), out, wish);
+    ProblemSet set = ProblemSet.of(read, templates.library(), parts.inventory());
+    Handouts.Printed printed = cards ? Handouts.cards(set, roster(), out, wish) : Handouts.print(set, roster(), out, wish);
     if (json) {
       streams.line(Json.of(json -> json.number("sheets", printed.sheets()).number("sides", printed.sides())
           .number("files_written", printed.written())

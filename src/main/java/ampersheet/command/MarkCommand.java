@@ -72,6 +72,9 @@ final class MarkCommand implements Callable<Integer> {
   private boolean json;
 
   @Mixin
+  private PartsOption parts;
+
+  @Mixin
   private TemplateOptions templates;
 
   @Mixin
@@ -90,7 +93,8 @@ final class MarkCommand implements Callable<Integer> {
     Plan read = PlanReader.read(InputFile.shown(plan), InputFile.read(plan, "a plan"));
     Roster learners = RosterReader.read(InputFile.shown(roster), InputFile.read(roster, "a class list"));
     TemplateLibrary library = templates.library();
-    ProblemSet set = ProblemSet.of(read, issuedWith.isEmpty() ? library : TemplateOptions.library(issuedWith));
+    ProblemSet set = ProblemSet.of(read, issuedWith.isEmpty() ? library : TemplateOptions.library(issuedWith),
+        parts.inventory());
     Marking.Task task = new Marking.Task(answers, set, issuedWith.isEmpty() ? Optional.empty() : Optional.of(library),
         learners, text(received, "a list of times"), due(), text(before, "marks of an earlier run").map(text ->
             EarlierMarks.read(text.file(), text.text())), pseudonyms);

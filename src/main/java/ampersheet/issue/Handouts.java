@@ -56,7 +56,13 @@ public final class Handouts {
    *     variants, if a name has letters that cannot be printed, or if a file cannot be written
    */
   public static Printed print(Plan plan, Roster roster, TemplateLibrary templates, Path out, Wish wish) {
-    SheetMaker maker = new SheetMaker(ProblemSet.of(plan, templates));
+    return print(ProblemSet.of(plan, templates), roster, out, wish);
+  }
+
+  /** @param set with the bins of the workshop, if the sheets shall be built */
+  public static Printed print(ProblemSet set, Roster roster, Path out, Wish wish) {
+    Plan plan = set.plan();
+    SheetMaker maker = new SheetMaker(set);
     maker.prepare(roster.lastSeat());
     boolean apart = wish.keys() == Keys.APART;
     try (PdfBook sheets = new PdfBook(plan.title(), plan.language(), wish.profile());
@@ -86,7 +92,13 @@ public final class Handouts {
    * @throws ampersheet.diagnostic.DiagnosticException as for {@link #print}; and if there is nothing to build
    */
   public static Printed cards(Plan plan, Roster roster, TemplateLibrary templates, Path out, Wish wish) {
-    SheetMaker maker = new SheetMaker(ProblemSet.of(plan, templates));
+    return cards(ProblemSet.of(plan, templates), roster, out, wish);
+  }
+
+  /** @param set with the bins of the workshop, if the cards shall be built */
+  public static Printed cards(ProblemSet set, Roster roster, Path out, Wish wish) {
+    Plan plan = set.plan();
+    SheetMaker maker = new SheetMaker(set);
     maker.prepare(roster.lastSeat());
     try (PdfBook cards = new PdfBook("Bench cards: " + plan.title(), plan.language(), wish.profile())) {
       for (Roster.Seat seat : roster.seats()) {

@@ -61,10 +61,11 @@ public final class ClassIndex {
         + "folder *keys*."));
     blocks.add(classTable(lines));
     blocks.add(answersTable(lines));
+    String with = set.plan().file() + set.parts().map(bins -> " --parts " + bins.file()).orElse("");
     blocks.add(new Heading(2, "Checking answers"));
     blocks.add(new Prose("The sheet ID at the head of each sheet is enough, with the plan, to check typed answers and to "
-        + "make sheet and key again:\n\n- `check " + lines.get(0).id() + " --plan " + set.plan().file() + "`\n- `key "
-        + lines.get(0).id() + " --plan " + set.plan().file() + "`"));
+        + "make sheet and key again:\n\n- `check " + lines.get(0).id() + " --plan " + with + "`\n- `key "
+        + lines.get(0).id() + " --plan " + with + "`"));
     cautions(lines).ifPresent(blocks::add);
     blocks.add(templatesTable(set, tallies));
     blocks.add(new Prose("A draw is refused before anyone sees it when its numbers break a rule of the template, when a "

@@ -93,8 +93,8 @@ class DamagedAnswersTest {
         new Damage("another plan's ID", "a.csv", HEAD + other(1) + ",q2a,1 kΩ\n",
             ":2: error: this sheet was issued from another plan than plan.yaml"),
         new Damage("another template version's ID", "a.csv", HEAD + otherVersion() + ",q2a,1 kΩ\n",
-            ":2: error: this sheet was issued from this plan, but with another version of its templates, so its numbers "
-                + "cannot be made again from those at hand"),
+            ":2: error: this sheet was issued from this plan, but with another version of its templates or another "
+                + "parts list, so its numbers cannot be made again from those at hand"),
         new Damage("a seat that is not in the class", "a.csv", HEAD + SET.id(3) + ",q2a,1 kΩ\n",
             ":2: error: seat 3 of this sheet is not in the class list"),
         new Damage("no such question", "a.csv", HEAD + ONE + ",q9,1 kΩ\n", ":2: error: the sheet has no such question"),
