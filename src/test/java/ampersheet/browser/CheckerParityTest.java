@@ -39,6 +39,7 @@ import org.openqa.selenium.chrome.ChromeDriver;
 /** The checker of the page and the checker of the command are one program: same key, same answer, same verdict. */
 class CheckerParityTest {
   private static final int ANSWERS = 10_000;
+  private static final int DRAWS = 2;
   private static final int MOST_GZIP_BYTES = 100_000;
   private static final long SEED = 20_260_104;
 
@@ -132,7 +133,7 @@ class CheckerParityTest {
     Map<String, List<ProblemKey>> keys = new TreeMap<>();
     for (String name : files.names()) {
       Draws draws = new Draws(new Workshop(TemplateReader.read(files, name)), "parity");
-      keys.put(name, IntStream.range(0, 6).mapToObj(k -> AnswerKeys.keyOf(draws.draw(k), "q1", k % 2 == 0)).toList());
+      keys.put(name, IntStream.range(0, DRAWS).mapToObj(k -> AnswerKeys.keyOf(draws.draw(k), "q1", k % 2 == 0)).toList());
     }
     Random random = new Random(SEED);
     Spellings spellings = new Spellings(random);
@@ -141,7 +142,7 @@ class CheckerParityTest {
       for (ProblemKey key : ofTemplate) {
         List<Map<String, String>> typed = new ArrayList<>();
         LadderProbe.of(key).forEach(probe -> typed.add(probe.typed()));
-        for (int spelled = 0; spelled < 1 + ANSWERS / keys.size() / 6; spelled++) {
+        for (int spelled = 0; spelled < 1 + ANSWERS / keys.size() / DRAWS / 2; spelled++) {
           Map<String, String> answers = new LinkedHashMap<>();
           for (AnswerKey answer : key.answers()) {
             if (!(answer.acceptance() instanceof Acceptance.Choice)) {
