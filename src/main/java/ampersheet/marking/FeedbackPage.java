@@ -1,5 +1,6 @@
 package ampersheet.marking;
 
+import ampersheet.answer.Acceptance;
 import ampersheet.answer.Rung;
 import ampersheet.answer.Verdict;
 import ampersheet.marking.MarkedSheet.MarkedAnswer;
@@ -114,8 +115,9 @@ final class FeedbackPage {
     String read = verdict.understood().isEmpty() || unspaced(verdict.understood()).equals(unspaced(typed)) ? ""
         : ", read as " + Statement.escape(verdict.understood());
     String late = answer.isLate() ? " It came in late." : "";
+    boolean guess = verdict.rung() == Rung.KNOWN_MISTAKE && !(answer.key().acceptance() instanceof Acceptance.Choice);
     return "You wrote **" + Statement.escape(typed) + "**" + read + ". " + earned(answer.credit()) + " "
-        + Statement.escape(verdict.message()) + late;
+        + (guess ? "*Probably:* " : "") + Statement.escape(verdict.message()) + late;
   }
 
   private static String unspaced(String text) {

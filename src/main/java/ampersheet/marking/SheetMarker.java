@@ -102,6 +102,7 @@ final class SheetMarker {
     }
   }
 
+  /** Without the digits of the givens, which differ so often that hardly two learners would share a group. */
   private static String difficulty(SheetProblem problem) {
     Difficulty of = Difficulty.of(problem.problem());
     return of.inversions() + " divisions, " + of.prefixCrossings() + " prefix changes, " + of.nonTerminating()

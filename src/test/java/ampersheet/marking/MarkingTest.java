@@ -107,6 +107,20 @@ class MarkingTest {
   }
 
   @Test
+  void theFeedbackCallsAMatchProbableAndShowsTheWorkedLine() throws IOException {
+    ProblemSet set = set(PLAN);
+    Sheet sheet = sheet(set, 1);
+    var key = sheet.places().get(0);
+    var mistake = key.mistakes().get(0);
+    put("ada.csv", "sheet,question,answer\n" + sheet.id() + ",q2a," + SimulatedClass.written(key, mistake.value()) + "\n"
+        + sheet.id() + ",q4a," + SimulatedClass.written(sheet.places().get(4), sheet.places().get(4).expected()) + "\n");
+    String page = written(task(set)).get("feedback/seat-001.html").replace("&#x27;", "'");
+    assertTrue(page.contains("<em>Probably:</em> " + mistake.explanation()), page);
+    assertTrue(page.contains("The worked line") && page.contains("Resistance that sets the current"), page);
+    assertTrue(page.contains("Left open."), page);
+  }
+
+  @Test
   void markingAgainGivesTheSameBytes() throws IOException {
     ProblemSet set = set(PLAN);
     SimulatedClass learners = new SimulatedClass(new SheetMaker(set), 4);
