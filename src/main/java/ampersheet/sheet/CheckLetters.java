@@ -27,7 +27,7 @@ import java.util.TreeSet;
  * right. Every accepted answer has the letter; none within 1 % of what a modelled mistake gives has it, nor one that is wrong by a
  * power of ten, because the code is chosen so. Any other wrong answer has it by chance once in 16 times. A letter fits
  * two or three rows of 6 % in every power of ten: it tells no value. It is found without the unit's name, so it tells no
- * unit either.
+ * unit either. Designs, and what follows from them, have none: several answers are right.
  */
 public final class CheckLetters {
   /** Slips of the decimal point and of prefixes. */
@@ -56,6 +56,9 @@ public final class CheckLetters {
     Map<String, String> checks = new TreeMap<>();
     for (SheetProblem problem : sheet.problems()) {
       for (AnswerKey key : problem.places()) {
+        if (problem.template().followsDesign(key.step())) {
+          continue;
+        }
         of(sheet.id().toString(), key).ifPresent(check -> checks.put(key.question(), check.toString()));
       }
     }

@@ -287,9 +287,7 @@ public final class Composer {
   }
 
   private static String afterDesign(SheetProblem problem, AnswerKey key) {
-    boolean follows = problem.template().designs().stream()
-        .anyMatch(design -> problem.template().working().following(design.steps()).contains(key.step()));
-    return follows && !problem.template().isDesigned(key.step()) ? "; after another design what follows from it" : "";
+    return problem.template().followsDesign(key.step()) ? "; after another design what follows from it" : "";
   }
 
   /** What the workshop's meters read at what can be measured, if every part and the meter keep their tolerances. */

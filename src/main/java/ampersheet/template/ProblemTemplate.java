@@ -376,6 +376,11 @@ public record ProblemTemplate(String name, String title, String family, String s
     return designs.stream().anyMatch(design -> design.steps().contains(step));
   }
 
+  /** Whether the step, no blank itself, has another value after another design. */
+  public boolean followsDesign(String step) {
+    return !isDesigned(step) && designs.stream().anyMatch(design -> working.following(design.steps()).contains(step));
+  }
+
   public StepLine line(String step) {
     return lines.stream().filter(line -> line.id().equals(step)).findFirst()
         .orElseThrow(() -> new IllegalArgumentException("no step " + step));

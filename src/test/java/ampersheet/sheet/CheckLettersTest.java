@@ -149,4 +149,22 @@ class CheckLettersTest {
     }
     assertEquals("9fe7cbfd4647", Fingerprint.of(table.toString()).substring(0, 12), "sheets already printed use another table");
   }
+
+  /** A letter of the key's own choice would tell a learner with another right one that it is wrong. */
+  @Test
+  void designsAndWhatFollowsFromThemHaveNoLetter() {
+    ProblemSet set = ProblemSet.of(PlanReader.read("plan.yaml", "title: T\nproblems: [{template: voltage-dividers/design-pair}]\n"),
+        new TemplateLibrary(List.of(TemplateFiles.builtIn())));
+    Map<String, Boolean> lettered = new TreeMap<>();
+    for (int seat = 1; seat <= 20; seat++) {
+      Sheet sheet = new SheetMaker(set).sheet(seat);
+      for (Document.Block block : CheckLetters.addedTo(Composer.sheet(sheet, ""), sheet).blocks()) {
+        if (block instanceof Document.ProblemBlock problem) {
+          problem.blocks().stream().filter(Document.Question.class::isInstance).map(Document.Question.class::cast)
+              .forEach(question -> lettered.merge(question.id(), !question.check().isEmpty(), Boolean::logicalOr));
+        }
+      }
+    }
+    assertEquals(Map.of("q1a", true, "q1b", false, "q1c", false, "q1d", false), lettered);
+  }
 }
