@@ -1,0 +1,1 @@
+A zener of **${Vz}** and a resistor of **${R}** make a steady voltage out of a supply that wanders between **${Vlo}** and **${Vhi}**. The load hangs across the zener and takes more or less current as it likes; now and then somebody unplugs it. To hold its voltage the zener needs at least **${Iz}** for itself.
