@@ -19,17 +19,22 @@ public final class AssemblyFigure {
    * @param marks of branching tiles; others have none
    */
   public static Figure draw(String title, Assembly assembly, List<Mark> marks, String idPrefix) {
+    return draw(title, assembly, marks, idPrefix, Figure.PAGE_WIDTH);
+  }
+
+  /** @param widest width in pixels that is not exceeded where numbers can be told apart */
+  public static Figure draw(String title, Assembly assembly, List<Mark> marks, String idPrefix, double widest) {
     AssemblyWords words;
     Drawing drawing;
     if (assembly instanceof MatingEdge edge) {
       words = new EdgeWords(edge);
-      drawing = new EdgeDrawing(edge).drawing();
+      drawing = new EdgeDrawing(edge, widest).drawing();
     } else if (assembly instanceof BranchedTiles tiles) {
       words = new BranchWords(tiles, marks);
-      drawing = new BranchDrawing(tiles, marks).drawing();
+      drawing = new BranchDrawing(tiles, marks, widest).drawing();
     } else {
       words = new RowWords((TileRow) assembly);
-      drawing = new RowDrawing((TileRow) assembly).drawing();
+      drawing = new RowDrawing((TileRow) assembly, widest).drawing();
     }
     return new Figure(drawing.svg(title, words.summary(), idPrefix), title, words.summary(), words.table(),
         words.walk());

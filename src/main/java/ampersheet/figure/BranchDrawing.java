@@ -7,7 +7,7 @@ import java.util.List;
 
 /** The tiles where they lie; across each seam an arrow of the data outwards and a dashed one of the return line. */
 final class BranchDrawing {
-  private static final double PAGE_WIDTH = 600;
+  private static final double MARGINS = 40;
   /** So that the questions fit on the same page. */
   private static final double PAGE_HEIGHT = 440;
   private static final double WIDEST_SIDE = 68;
@@ -19,17 +19,20 @@ final class BranchDrawing {
   private static final double LONGEST_HALF_ARROW = 11;
   private static final double APART = 5.5;
   private static final double HEAD = 7;
+  private static final double LEGEND_WIDTH = 380;
 
   private final BranchedTiles tiles;
   private final List<AssemblyFigure.Mark> marks;
+  private final double widest;
   private final List<BranchedTiles.Placed> placed;
   private final double scale;
   private final double halfArrow;
   private final Drawing drawing = new Drawing();
 
-  BranchDrawing(BranchedTiles tiles, List<AssemblyFigure.Mark> marks) {
+  BranchDrawing(BranchedTiles tiles, List<AssemblyFigure.Mark> marks, double widest) {
     this.tiles = tiles;
     this.marks = marks;
+    this.widest = widest;
     this.placed = tiles.tiles();
     this.scale = scale();
     this.halfArrow = Math.min(LONGEST_HALF_ARROW, (tiles.sides() == 3 ? 0.36 : 0.27) * fromCentreToSide());
@@ -56,9 +59,9 @@ final class BranchDrawing {
         all = all == null ? Box.around(point) : all.with(point);
       }
     }
-    double widest = tiles.sides() == 3 ? WIDEST_TRIANGLE_SIDE : WIDEST_SIDE;
-    double fitting = Math.min((PAGE_WIDTH - CONTROLLER_WIDTH - LEAD) / all.width(), PAGE_HEIGHT / all.height());
-    return Math.max(narrowest() / tiles.sideLength(), Math.min(widest / tiles.sideLength(), fitting));
+    double side = tiles.sides() == 3 ? WIDEST_TRIANGLE_SIDE : WIDEST_SIDE;
+    double fitting = Math.min((widest - MARGINS - CONTROLLER_WIDTH - LEAD) / all.width(), PAGE_HEIGHT / all.height());
+    return Math.max(narrowest() / tiles.sideLength(), Math.min(side / tiles.sideLength(), fitting));
   }
 
   /** With smaller tiles the numbers of the first one's sides would touch; rather the drawing grows. */
@@ -148,7 +151,8 @@ final class BranchDrawing {
     legend("data", x + 38, y);
     drawing.arrow("legend", Stroke.DASHED, HEAD, new Point(x + 90, y), new Point(x + 122, y));
     legend("return line", x + 128, y);
-    legend("0 … " + (tiles.sides() - 1) + " sides of the first tile", x + 215, y);
+    boolean below = widest < LEGEND_WIDTH;
+    legend("0 … " + (tiles.sides() - 1) + " sides of the first tile", below ? x : x + 215, below ? y + 18 : y);
   }
 
   private void legend(String text, double x, double y) {

@@ -8,15 +8,21 @@ import java.util.List;
 /** The tile with an arrow at each side from place 1 of its row on, and one row enlarged. */
 final class EdgeDrawing {
   private static final double TILE = 160;
-  private static final double CONTACT = 26;
-  private static final double PITCH = 37;
+  private static final double WIDEST_PITCH = 37;
+  private static final double HEIGHT = 26;
   private static final double BELOW = 50;
 
   private final MatingEdge edge;
   private final Drawing drawing = new Drawing();
+  private final double pitch;
+  private final double contact;
+  private final boolean narrow;
 
-  EdgeDrawing(MatingEdge edge) {
+  EdgeDrawing(MatingEdge edge, double widest) {
     this.edge = edge;
+    this.pitch = Math.min(WIDEST_PITCH, (widest - 10) / (edge.contacts() + 0.4));
+    this.contact = Math.min(HEIGHT, pitch - 3);
+    this.narrow = pitch < WIDEST_PITCH;
     tile();
     row();
   }
@@ -60,30 +66,35 @@ final class EdgeDrawing {
 
   private void row() {
     Box tile = drawing.bounds();
-    double width = (edge.contacts() - 1) * PITCH;
+    double width = (edge.contacts() - 1) * pitch;
     double left = tile.centre().x() - width / 2;
     double y = tile.bottom() + BELOW;
-    drawing.line("row", Stroke.LINE, new Point(left - PITCH * 0.7, y + CONTACT), new Point(left + width + PITCH * 0.7,
-        y + CONTACT));
+    drawing.line("row", Stroke.LINE, new Point(left - pitch * 0.7, y + HEIGHT), new Point(left + width + pitch * 0.7,
+        y + HEIGHT));
     for (int place = 1; place <= edge.contacts(); place++) {
-      Point at = new Point(left + (place - 1) * PITCH, y);
-      MatingEdge.Contact contact = edge.at(place);
-      if (contact == null) {
-        drawing.line("place " + place, Stroke.LINE, at.plus(0, CONTACT - 5), at.plus(0, CONTACT));
+      Point at = new Point(left + (place - 1) * pitch, y);
+      MatingEdge.Contact kind = edge.at(place);
+      if (kind == null) {
+        drawing.line("place " + place, Stroke.LINE, at.plus(0, HEIGHT - 5), at.plus(0, HEIGHT));
       } else {
-        drawing.rectangle("place " + place, Stroke.LINE, new Box(at.x() - CONTACT / 2, y, at.x() + CONTACT / 2,
-            y + CONTACT));
-        drawing.words("place " + place, Lettering.plain(letter(contact), Lettering.BODY).inBold(),
-            at.plus(0, CONTACT / 2));
+        drawing.rectangle("place " + place, Stroke.LINE, new Box(at.x() - contact / 2, y, at.x() + contact / 2,
+            y + HEIGHT));
+        drawing.words("place " + place, Lettering.plain(letter(kind), Lettering.BODY).inBold(),
+            at.plus(0, HEIGHT / 2));
       }
       drawing.add("place " + place, new Shape.Words(Lettering.plain("" + place, Lettering.SMALL),
-          at.plus(0, CONTACT + 17), Lettering.Anchor.MIDDLE, false));
+          at.plus(0, HEIGHT + 17), Lettering.Anchor.MIDDLE, false));
     }
-    double arrow = y + CONTACT + 30;
+    double arrow = y + HEIGHT + 30;
     drawing.dot("row", new Point(left, arrow), 3);
     drawing.arrow("row", Stroke.LINE, 8, new Point(left, arrow), new Point(left + width, arrow));
-    text("a plain side, seen from outside", left - PITCH * 0.7, y - 14);
-    text("V supply, G ground, O data output, I data input", left - PITCH * 0.7, arrow + 26);
+    text("a plain side, seen from outside", left - pitch * 0.7, y - 14);
+    if (narrow) {
+      text("V supply, G ground", left - pitch * 0.7, arrow + 26);
+      text("O data output, I data input", left - pitch * 0.7, arrow + 44);
+    } else {
+      text("V supply, G ground, O data output, I data input", left - pitch * 0.7, arrow + 26);
+    }
   }
 
   private void text(String text, double x, double y) {

@@ -5,9 +5,12 @@ import java.util.List;
 
 /** The row from its stop to its last edge; the gaps are drawn far too wide, so that they can be seen. */
 final class RowDrawing {
-  /** Of the tiles and gaps alone; the words on both sides need the rest of the page. */
-  private static final double TILES_WIDTH = 450;
+  /** For the stop and the last edge. */
+  private static final double BESIDES = 82;
   private static final double WIDEST_TILE = 74;
+  /** Room for a number of two digits. */
+  private static final double NARROWEST_TILE = 22;
+  private static final double ELLIPSIS = 34;
   private static final double GAP = 10;
   private static final double HEIGHT = 44;
   private static final double HATCH = 8;
@@ -16,24 +19,36 @@ final class RowDrawing {
   private final TileRow row;
   private final Drawing drawing = new Drawing();
 
-  RowDrawing(TileRow row) {
+  /** Where the width does not allow all tiles, some before the last are left out. */
+  RowDrawing(TileRow row, double widest) {
     this.row = row;
-    double width = Math.min(WIDEST_TILE, TILES_WIDTH / row.tiles() - GAP);
+    double room = widest - BESIDES;
+    boolean elided = room / row.tiles() - GAP < NARROWEST_TILE;
+    int shown = elided ? Math.max(2, (int) Math.floor((room - ELLIPSIS) / (NARROWEST_TILE + GAP))) : row.tiles();
+    double width = elided ? NARROWEST_TILE : Math.min(WIDEST_TILE, room / row.tiles() - GAP);
     stop();
-    for (int tile = 0; tile < row.tiles(); tile++) {
-      double left = GAP + tile * (width + GAP);
+    double left = GAP;
+    for (int at = 0; at < shown; at++) {
+      int tile = elided && at == shown - 1 ? row.tiles() - 1 : at;
+      if (tile > at) {
+        for (int dot = -1; dot <= 1; dot++) {
+          drawing.dot("left out", new Point(left + ELLIPSIS / 2 - GAP / 2 + 7 * dot, HEIGHT / 2), 1.6);
+        }
+        left += ELLIPSIS;
+      }
       Box box = new Box(left, 0, left + width, HEIGHT);
       drawing.rectangle("tile " + (tile + 1), Stroke.LINE, box);
       drawing.words("tile " + (tile + 1), Lettering.plain("" + (tile + 1), Lettering.BODY), box.centre());
       Point joint = new Point(left - GAP / 2, -4);
       drawing.arrow("tile " + (tile + 1), Stroke.FINE, 6, joint.plus(0, -14), joint);
-      if (width > 30 || tile % 2 == 0) {
+      if (width > 30 || at % 2 == 0) {
         drawing.add("tile " + (tile + 1), new Shape.Words(symbol("± ", "e"), joint.plus(0, -20),
             Lettering.Anchor.MIDDLE, false));
       }
+      left += width + GAP;
     }
     length(GAP, GAP + width);
-    lastEdge(GAP + row.tiles() * (width + GAP) - GAP);
+    lastEdge(left - GAP);
   }
 
   Drawing drawing() {
@@ -73,6 +88,6 @@ final class RowDrawing {
     drawing.add("last edge", new Shape.Words(Lettering.plain("?", Lettering.BODY).inBold(), new Point(x + 8, HEIGHT + 30),
         Lettering.Anchor.MIDDLE, false));
     drawing.add("last edge", new Shape.Words(Lettering.plain("where it should be", Lettering.SMALL),
-        new Point(x + 22, HEIGHT + 30), Lettering.Anchor.START, false));
+        new Point(x + 18, HEIGHT + 46), Lettering.Anchor.END, false));
   }
 }

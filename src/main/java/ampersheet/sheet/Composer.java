@@ -251,7 +251,7 @@ public final class Composer {
     problem.panel().ifPresent(panel -> figures.add(ChainFigure.draw("Data path" + of, panel,
         template.chain().orElseThrow().marks().stream().map(mark -> mark(mark, problem)).toList(), id + "d", widest)));
     problem.assembly().ifPresent(assembly -> figures.add(AssemblyFigure.draw("Tiles" + of,
-        assembly, armMarks(template.assembly().orElseThrow(), problem), id + "a")));
+        assembly, armMarks(template.assembly().orElseThrow(), problem), id + "a", widest)));
     return figures;
   }
 

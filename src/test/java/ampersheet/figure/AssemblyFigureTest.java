@@ -14,6 +14,9 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 class AssemblyFigureTest {
+  /** A4 less its margins, with the smallest lettering at 18 point, in pixels. */
+  private static final double LARGE_PRINT = 320;
+
   static Map<String, Assembly> all() {
     Map<String, Assembly> all = new LinkedHashMap<>();
     for (int sides = 3; sides <= 6; sides++) {
@@ -55,16 +58,32 @@ class AssemblyFigureTest {
   }
 
   @Test
-  void textStandsClearOfLinesAndOtherText() {
-    all().forEach((name, assembly) -> Audit.clear(assembly instanceof MatingEdge edge ? new EdgeDrawing(edge).drawing()
-        : assembly instanceof BranchedTiles tiles ? new BranchDrawing(tiles, marks(tiles)).drawing()
-        : new RowDrawing((TileRow) assembly).drawing(), name));
+  void textStandsClearOfLinesAndOtherTextOnAWidePageAndInLargePrint() {
+    for (double widest : new double[] {Figure.PAGE_WIDTH, LARGE_PRINT}) {
+      all().forEach((name, assembly) -> Audit.clear(drawing(assembly, widest), name + " at " + widest));
+    }
+  }
+
+  @Test
+  void edgesAndRowsFitTheWidthThatLargePrintLeaves() {
+    all().forEach((name, assembly) -> {
+      if (!(assembly instanceof BranchedTiles)) {
+        double width = drawing(assembly, LARGE_PRINT).bounds().width();
+        assertTrue(width <= LARGE_PRINT, name + " is " + width + " px wide");
+      }
+    });
+  }
+
+  private static Drawing drawing(Assembly assembly, double widest) {
+    return assembly instanceof MatingEdge edge ? new EdgeDrawing(edge, widest).drawing()
+        : assembly instanceof BranchedTiles tiles ? new BranchDrawing(tiles, marks(tiles), widest).drawing()
+        : new RowDrawing((TileRow) assembly, widest).drawing();
   }
 
   /** Seen from outside, left is where one's left hand is: walking round the tile clockwise, behind one's back. */
   @Test
   void theArrowOfAPlainSideRunsAgainstTheClockAndOfAMirroredOneWithIt() {
-    Drawing drawing = new EdgeDrawing(new MatingEdge(4, 2, 10, 1, 3, 6, 7)).drawing();
+    Drawing drawing = new EdgeDrawing(new MatingEdge(4, 2, 10, 1, 3, 6, 7), Figure.PAGE_WIDTH).drawing();
     for (int side = 1; side <= 4; side++) {
       Point tail = drawing.shapes("side " + side).stream().filter(Shape.Circle.class::isInstance)
           .map(shape -> ((Shape.Circle) shape).centre()).findFirst().orElseThrow();
@@ -78,7 +97,7 @@ class AssemblyFigureTest {
   @Test
   void everySeamHasOneSolidArrowOutAndOneDashedBack() {
     BranchedTiles tiles = (BranchedTiles) all().get("short arms of 6");
-    Drawing drawing = new BranchDrawing(tiles, List.of()).drawing();
+    Drawing drawing = new BranchDrawing(tiles, List.of(), Figure.PAGE_WIDTH).drawing();
     for (String tile : List.of("first tile", "A1", "B1", "B2")) {
       List<Shape.Line> lines = drawing.shapes(tile).stream().filter(Shape.Line.class::isInstance)
           .map(Shape.Line.class::cast).toList();
