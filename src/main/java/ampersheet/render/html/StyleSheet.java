@@ -15,6 +15,10 @@ final class StyleSheet {
   private static final String WIDE = ".report { max-width: 64rem; }\n.report h2 { margin-top: 2.8rem; }\n"
       + ".report main > table { margin-top: 1.4rem; }\n";
 
+  /** Each question with its verdict stands apart from the next. */
+  private static final String SPACED = ".feedback main > h2 { margin-top: 1.6rem; }\n"
+      + ".feedback .problem > .prose + .prose, .feedback .working + .prose { margin-top: 1.5rem; }\n";
+
   private StyleSheet() {}
 
   static String common() {
@@ -22,7 +26,11 @@ final class StyleSheet {
   }
 
   static String of(Document document) {
-    return COMMON + (document.kind() == Document.Kind.REPORT ? WIDE : "") + paged(document);
+    return COMMON + ofKind(document.kind()) + paged(document);
+  }
+
+  private static String ofKind(Document.Kind kind) {
+    return kind == Document.Kind.REPORT ? WIDE : kind == Document.Kind.FEEDBACK ? SPACED : "";
   }
 
   /**
