@@ -38,6 +38,10 @@ final class IssueCommand implements Callable<Integer> {
       + "and saves a file for mark. It holds no key and needs no network.")
   private boolean homework;
 
+  @Option(names = "--pdf", description = "Also sheet and key as PDF, tagged and ready for a printer. For one file of the whole "
+      + "class see handout.")
+  private boolean pdf;
+
   @Option(names = "--threads", paramLabel = "N", defaultValue = "0",
       description = "Sheets made at a time; 0 (the default) for as many as there are processors.")
   private int threads;
@@ -68,7 +72,7 @@ final class IssueCommand implements Callable<Integer> {
     Roster learners = RosterReader.read(InputFile.shown(roster), InputFile.read(roster, "a class list"));
     int atATime = threads == 0 ? Runtime.getRuntime().availableProcessors() : threads;
     Issue.Issued issued = Issue.issue(ProblemSet.of(read, templates.library(), parts.inventory()), learners, out, atATime,
-        homework);
+        new Issue.Besides(homework, pdf));
     if (json) {
       print(Json.of(json -> write(json, issued)));
     } else {

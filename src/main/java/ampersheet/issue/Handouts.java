@@ -114,6 +114,20 @@ public final class Handouts {
     }
   }
 
+  /** One learner's sheet and key as files of their own; the number of files that changed. */
+  static int beside(Sheet sheet, String learner, Path out, String name) {
+    Document handout = CheckLetters.addedTo(Composer.sheet(sheet, learner), sheet);
+    return alone(handout, out.resolve("sheets").resolve(name + ".pdf"))
+        + alone(Composer.key(sheet, learner), out.resolve("keys").resolve(name + ".pdf"));
+  }
+
+  private static int alone(Document document, Path file) {
+    try (PdfBook book = new PdfBook(document.title(), document.language(), Profile.REGULAR)) {
+      book.add(document);
+      return WholeFile.write(file, book::write) ? 1 : 0;
+    }
+  }
+
   /** {@code tonight.pdf} has its keys in {@code tonight-keys.pdf}. */
   static Path keysBeside(Path out) {
     String name = out.getFileName().toString();

@@ -42,15 +42,23 @@ public final class Issue {
 
   /** @param homework whether each learner also gets a page to answer in, {@code homework/seat-007.html} */
   public static Issued issue(Plan plan, Roster roster, TemplateLibrary templates, Path out, int threads, boolean homework) {
-    return issue(ProblemSet.of(plan, templates), roster, out, threads, homework);
+    return issue(ProblemSet.of(plan, templates), roster, out, threads, new Besides(homework, false));
   }
 
+  /**
+   * What each learner gets besides sheet and key.
+   *
+   * @param homework a page to answer in, {@code homework/seat-007.html}
+   * @param pdf sheet and key for a printer, {@code sheets/seat-007.pdf} and {@code keys/seat-007.pdf}
+   */
+  public record Besides(boolean homework, boolean pdf) {}
+
   /** @param set with the bins of the workshop, if the sheets shall be built */
-  public static Issued issue(ProblemSet set, Roster roster, Path out, int threads, boolean homework) {
+  public static Issued issue(ProblemSet set, Roster roster, Path out, int threads, Besides besides) {
     SheetMaker maker = new SheetMaker(set);
     maker.prepare(roster.lastSeat());
     List<Written> seats =
-        InOrder.map(roster.seats(), threads, seat -> issueSeat(maker.sheet(seat.number()), seat, out, homework));
+        InOrder.map(roster.seats(), threads, seat -> issueSeat(maker.sheet(seat.number()), seat, out, besides));
     List<ClassIndex.Line> lines = seats.stream().map(Written::line).toList();
     Path index = out.resolve("index.html");
     Document page = ClassIndex.compose(maker.set(), lines, maker.tallies());
@@ -60,17 +68,18 @@ public final class Issue {
 
   private record Written(ClassIndex.Line line, int files) {}
 
-  private static Written issueSeat(Sheet sheet, Roster.Seat seat, Path out, boolean homework) {
+  private static Written issueSeat(Sheet sheet, Roster.Seat seat, Path out, Besides besides) {
     String name = fileName(seat.number());
-    int pages = homework ? write(out.resolve("homework").resolve(name + ".html"), HomeworkPage.render(sheet, seat.name())) : 0;
-    int files = pages + writeBoth(Composer.sheet(sheet, seat.name()), out.resolve("sheets"), name)
+    int pages = besides.homework() ? write(out.resolve("homework").resolve(name + ".html"), HomeworkPage.render(sheet, seat.name())) : 0;
+    int prints = besides.pdf() ? Handouts.beside(sheet, seat.name(), out, name) : 0;
+    int files = pages + prints + writeBoth(Composer.sheet(sheet, seat.name()), out.resolve("sheets"), name)
         + writeBoth(Composer.key(sheet, seat.name()), out.resolve("keys"), name);
     return new Written(ClassIndex.line(seat, sheet, "sheets/" + name + ".html", "keys/" + name + ".html"), files);
   }
 
   /** One sheet and its key again, under the names that {@link #issue} gives them; the number of files that changed. */
   public static int again(Sheet sheet, String learner, Path out) {
-    return issueSeat(sheet, new Roster.Seat(sheet.id().seat(), learner), out, false).files();
+    return issueSeat(sheet, new Roster.Seat(sheet.id().seat(), learner), out, new Besides(false, false)).files();
   }
 
   private static int writeBoth(Document document, Path folder, String name) {

@@ -12,6 +12,7 @@ import ampersheet.issue.Handouts.Wish;
 import ampersheet.render.pdf.Profile;
 import ampersheet.sheet.Document.Paper;
 import ampersheet.sheet.PlanReader;
+import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
 import ampersheet.sheet.SmallLibrary;
@@ -127,5 +128,14 @@ class HandoutsTest {
         PlanReader.read("plan.yaml", tile), CLASS, new TemplateLibrary(List.of(TemplateFiles.builtIn())),
         folder.resolve("cards.pdf"), new Wish(Paper.A4, Profile.REGULAR, Keys.NONE, false)));
     assertTrue(refused.getMessage().contains("built"), refused.getMessage());
+  }
+
+  @Test
+  void onRequestEachSheetAndKeyIsIssuedAsPdfToo() throws IOException {
+    Roster one = RosterReader.read("class.csv", "seat,name\n3,Ada\n");
+    Issue.issue(ProblemSet.of(PlanReader.read("plan.yaml", PLAN), SmallLibrary.open()), one, folder, 1,
+        new Issue.Besides(false, true));
+    assertTrue(text(folder.resolve("sheets/seat-003.pdf")).contains("Ada · Seat 3"));
+    assertTrue(text(folder.resolve("keys/seat-003.pdf")).contains("not for handing out"));
   }
 }

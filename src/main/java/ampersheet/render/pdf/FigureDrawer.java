@@ -8,6 +8,7 @@ import com.openhtmltopdf.extend.OutputDevice;
 import com.openhtmltopdf.extend.SVGDrawer;
 import com.openhtmltopdf.layout.SharedContext;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
+import com.openhtmltopdf.render.AbstractOutputDevice;
 import com.openhtmltopdf.render.Box;
 import com.openhtmltopdf.render.FSFont;
 import com.openhtmltopdf.render.RenderingContext;
@@ -26,6 +27,10 @@ import org.w3c.dom.Node;
  * faces of the page. Anything else in a drawing is an error of the program and not passed over.
  */
 final class FigureDrawer implements SVGDrawer {
+  /** In millimetres: a photocopy of a photocopy still shows it. */
+  private static final double THINNEST = 0.36;
+  private static final double PIXELS_PER_MILLIMETRE = 96 / 25.4;
+
   private final String family;
 
   /** @param family of the lettering */
@@ -39,7 +44,7 @@ final class FigureDrawer implements SVGDrawer {
     double width = number(svg, "width");
     double height = number(svg, "height");
     double dots = cssWidth > 0 ? cssWidth / width : dotsPerPixel;
-    return new Drawing(svg, family, dots, (int) Math.ceil(width * dots), (int) Math.ceil(height * dots));
+    return new Drawing(svg, family, dots, THINNEST * dotsPerPixel * PIXELS_PER_MILLIMETRE, (int) Math.ceil(width * dots), (int) Math.ceil(height * dots));
   }
 
   @Override
@@ -61,8 +66,8 @@ final class FigureDrawer implements SVGDrawer {
     return Double.parseDouble(element.getAttribute(attribute));
   }
 
-  /** @param dots of the page per unit of the drawing */
-  private record Drawing(Element svg, String family, double dots, int width, int height) implements SVGImage {
+  /** @param dots of the page per unit of the drawing; @param thinnest line in dots */
+  private record Drawing(Element svg, String family, double dots, double thinnest, int width, int height) implements SVGImage {
     @Override
     public int getIntrinsicWidth() {
       return width;
@@ -75,7 +80,7 @@ final class FigureDrawer implements SVGDrawer {
 
     @Override
     public void drawSVG(OutputDevice device, RenderingContext context, double x, double y) {
-      new Pen(device, context, family, dots, x, y).drawAll(svg, Look.of(svg, Look.NONE));
+      new Pen((AbstractOutputDevice) device, context, family, dots, thinnest, x, y).drawAll(svg, Look.of(svg, Look.NONE));
     }
   }
 
@@ -109,18 +114,21 @@ final class FigureDrawer implements SVGDrawer {
   private static final class Pen {
     private static final FSRGBColor INK = FSRGBColor.BLACK;
 
-    private final OutputDevice device;
+    private final AbstractOutputDevice device;
     private final RenderingContext context;
     private final String family;
     private final double dots;
+    private final double thinnest;
     private final double left;
     private final double top;
 
-    Pen(OutputDevice device, RenderingContext context, String family, double dots, double left, double top) {
+    Pen(AbstractOutputDevice device, RenderingContext context, String family, double dots, double thinnest, double left,
+        double top) {
       this.device = device;
       this.context = context;
       this.family = family;
       this.dots = dots;
+      this.thinnest = thinnest;
       this.left = left;
       this.top = top;
     }
@@ -164,7 +172,7 @@ final class FigureDrawer implements SVGDrawer {
     }
 
     private BasicStroke stroke(Look look) {
-      float width = (float) (look.strokeWidth() * dots);
+      float width = (float) Math.max(look.strokeWidth() * dots, thinnest);
       if (look.dashes().isEmpty()) {
         return new BasicStroke(width, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND);
       }
@@ -235,11 +243,14 @@ final class FigureDrawer implements SVGDrawer {
       };
       double baseline = y(number(element, "y"));
       device.setColor(INK);
+      FontSpecification around = device.getFontSpecification();
       for (Run run : runs) {
+        device.setFontSpecification(face(run.look())); // or it slants and thickens after what was written before
         device.setFont(font(run.look()));
         context.getTextRenderer().drawString(device, run.text(), (float) at, (float) (baseline + run.drop() * dots));
         at += width(run);
       }
+      device.setFontSpecification(around);
     }
 
     private double width(Run run) {
@@ -247,13 +258,17 @@ final class FigureDrawer implements SVGDrawer {
     }
 
     private FSFont font(Look look) {
+      return context.getFont(face(look));
+    }
+
+    private FontSpecification face(Look look) {
       FontSpecification face = new FontSpecification();
       face.families = new String[] {family, Fonts.SYMBOLS};
       face.size = (float) (look.fontSize() * dots);
       face.fontWeight = look.bold() ? IdentValue.BOLD : IdentValue.NORMAL;
       face.fontStyle = look.italic() ? IdentValue.ITALIC : IdentValue.NORMAL;
       face.variant = IdentValue.NORMAL;
-      return context.getFont(face);
+      return face;
     }
 
     private double x(double units) {

@@ -135,13 +135,23 @@ public final class PdfBook implements Closeable {
 
   private void layOut(Document document, PDDocument handout) throws IOException {
     Faults faults = new Faults();
-    PageBreaks breaks = document.kind() == Document.Kind.SHEET ? breaks(document, faults) : PageBreaks.NONE;
-    String xhtml = PrintMarkup.of(document, profile, breaks);
-    refuseMissing(xhtml, document);
+    String xhtml = markup(document, faults);
     try (PdfBoxRenderer renderer = builder(xhtml, faults, handout).buildPdfRenderer()) {
       renderer.createPDFWithoutClosing();
     }
     faults.refuse(document);
+  }
+
+  /** What is set in the end, page breaks and all. */
+  String markup(Document document) throws IOException {
+    return markup(document, new Faults());
+  }
+
+  private String markup(Document document, Faults faults) throws IOException {
+    PageBreaks breaks = document.kind() == Document.Kind.SHEET ? breaks(document, faults) : PageBreaks.NONE;
+    String xhtml = PrintMarkup.of(document, profile, breaks);
+    refuseMissing(xhtml, document);
+    return xhtml;
   }
 
   /** Each card at the largest lettering at which it holds what it has to say. */

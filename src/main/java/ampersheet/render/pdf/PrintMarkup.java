@@ -45,7 +45,7 @@ final class PrintMarkup {
   /** A table with more has short entries and is set close, its halves side by side. */
   private static final int MANY_COLUMNS = 8;
   /** Characters that stand beside the reason in one line. */
-  private static final int ONE_LINE = 38;
+  private static final int ONE_LINE = 44;
 
   private final Document document;
   private final Profile profile;
@@ -94,7 +94,7 @@ final class PrintMarkup {
       markup.open("h1").line(card.number() + "\u2002" + card.title()).close("h1").newline();
       markup.open("p", "class", "tags").line(document.subtitle() + " · " + Wording.SHEET + " " + document.sheetId())
           .close("p").newline();
-      cautions(card.blocks().stream().filter(Caution.class::isInstance).map(Caution.class::cast).toList());
+      cautions(card.blocks().stream().filter(Caution.class::isInstance).toList());
       for (Block block : card.blocks()) {
         if (block instanceof Caution) {
           continue;
@@ -112,12 +112,16 @@ final class PrintMarkup {
     }
   }
 
-  /** In one box: a card has little room. */
-  private void cautions(List<Caution> cautions) {
+  /** In one box: it is seen as well as several, and saves paper. */
+  private void cautions(List<? extends Block> cautions) {
     if (!cautions.isEmpty()) {
-      markup.open("div", "class", "caution").open("p");
-      cautions.forEach(this::warning);
-      markup.close("p").close("div").newline();
+      markup.open("div", "class", "caution").newline();
+      for (Block block : cautions) {
+        Caution caution = (Caution) block;
+        markup.open("p").element("span", "⚠", "class", "sign").text("\u00a0").open("strong").text(Wording.CAUTION + ": ");
+        markup.line(Wording.sentence(caution.heading())).close("strong").text(" ").line(caution.text()).close("p").newline();
+      }
+      markup.close("div").newline();
     }
   }
 
@@ -155,7 +159,14 @@ final class PrintMarkup {
   private void write(List<Block> blocks) {
     for (int i = 0; i < blocks.size(); ) {
       int end = endOfGivensWithFigures(blocks, i);
-      if (end > i + 1) {
+      int boxes = i;
+      while (boxes < blocks.size() && blocks.get(boxes) instanceof Caution) {
+        boxes++;
+      }
+      if (boxes > i) {
+        cautions(blocks.subList(i, boxes));
+        i = boxes;
+      } else if (end > i + 1) {
         givensBesideFigures(blocks.subList(i, end));
         i = end;
       } else {
@@ -182,8 +193,6 @@ final class PrintMarkup {
       steps(steps);
     } else if (block instanceof Question question) {
       question(question);
-    } else if (block instanceof Caution caution) {
-      caution(caution);
     } else if (block instanceof KeyTable table) {
       keyTable(table);
     } else if (block instanceof Table table) {
@@ -207,17 +216,6 @@ final class PrintMarkup {
   private void heading(int level, String text) {
     String element = "h" + Math.min(6, Math.max(headingLevel, level));
     markup.open(element).line(text).close(element).newline();
-  }
-
-  private void caution(Caution caution) {
-    markup.open("div", "class", "caution").open("p");
-    warning(caution);
-    markup.close("p").close("div").newline();
-  }
-
-  private void warning(Caution caution) {
-    markup.element("span", "⚠", "class", "sign").text("\u00a0").open("strong").text(Wording.CAUTION + ": ");
-    markup.line(Wording.sentence(caution.heading())).close("strong").text(" ").line(caution.text()).text(" ");
   }
 
   // -------------------------------------------------------------------------------------------------- givens and figure

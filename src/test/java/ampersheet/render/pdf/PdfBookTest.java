@@ -25,6 +25,9 @@ import java.util.Map;
 import java.util.TimeZone;
 import java.util.TreeMap;
 import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.contentstream.operator.Operator;
+import org.apache.pdfbox.cos.COSNumber;
+import org.apache.pdfbox.pdfparser.PDFStreamParser;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
@@ -181,6 +184,67 @@ class PdfBookTest {
           }
         }
         assertEquals(expected, printed, profile + " " + document.kind());
+      }
+    }
+  }
+
+  /** Monochrome and copied twice, a page still shows everything: black only, no line thinner than 0.35 mm. */
+  @Test
+  void everyLineIsBlackAndNoneIsThin() throws IOException {
+    try (PDDocument document = Loader.loadPDF(book(Profile.REGULAR, sheet(), key()))) {
+      int lines = 0;
+      for (PDPage page : document.getPages()) {
+        List<Object> tokens = new PDFStreamParser(page).parse();
+        double scale = 1;
+        double width = 1;
+        for (int i = 0; i < tokens.size(); i++) {
+          if (tokens.get(i) instanceof Operator operator) {
+            switch (operator.getName()) {
+              case "w" -> width = ((COSNumber) tokens.get(i - 1)).floatValue();
+              case "cm" -> scale = ((COSNumber) tokens.get(i - 6)).floatValue();
+              case "S", "s" -> {
+                lines++;
+                assertTrue(width * Math.abs(scale) / 72 * 25.4 >= 0.35, "a line of " + width + " points");
+              }
+              case "rg", "RG" -> assertEquals(List.of(0f, 0f, 0f), List.of(number(tokens, i - 3), number(tokens, i - 2),
+                  number(tokens, i - 1)));
+              case "g", "G" -> assertEquals(0f, number(tokens, i - 1));
+              default -> { }
+            }
+          }
+        }
+      }
+      assertTrue(lines > 20, lines + " lines seen");
+    }
+  }
+
+  private static float number(List<Object> tokens, int at) {
+    return ((COSNumber) tokens.get(at)).floatValue();
+  }
+
+  @Test
+  void theCodeAtTheHeadIsTheSheetId() throws Exception {
+    String id = sheet().sheetId();
+    QrImage image = QrImage.of(SheetCode.svg(id));
+    assertEquals(id, image.decoded());
+  }
+
+  /** An example and its twin on one page, or on the two pages of a spread: an even page and the one after it. */
+  @Test
+  void anExampleLiesBesideItsTwin() throws IOException {
+    for (Profile profile : List.of(Profile.REGULAR, Profile.EASY)) {
+      byte[] pdf = book(profile, sheet());
+      int example = pageWith(pdf, "q1a");
+      int twin = pageWith(pdf, "q2a");
+      assertTrue(example == twin || example % 2 == 0 && twin == example + 1,
+          profile + ": the example is on page " + example + ", its twin on " + twin);
+    }
+  }
+
+  private static int pageWith(byte[] pdf, String text) throws IOException {
+    for (int page = 1; ; page++) {
+      if (text(pdf, page).contains(text)) {
+        return page;
       }
     }
   }
