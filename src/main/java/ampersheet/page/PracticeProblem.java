@@ -52,9 +52,16 @@ final class PracticeProblem {
     return new SheetProblem(0, support, example, plan, problem);
   }
 
-  /** Every step left blank, whether it is asked for or not. */
+  /**
+   * Every step left blank, whether it is asked for or not. A design is the learner's own choice, which the steps of one
+   * way to it would only hem in: there, nothing but what is asked.
+   */
   private SheetProblem stepByStep() {
-    return with(new Support.Faded(new Support.Fade.Forward(steps())));
+    return with(isDesign() ? new Support.Bare() : new Support.Faded(new Support.Fade.Forward(steps())));
+  }
+
+  private boolean isDesign() {
+    return !problem.template().designs().isEmpty();
   }
 
   void write(JsonGenerator json) throws IOException {
@@ -63,21 +70,16 @@ final class PracticeProblem {
     json.writeStringField("setting", fragment(parts.setting(), example ? "example-" : "yours-"));
     json.writeStringField("solution", fragment(solution(parts), example ? "shown-" : "solution-"));
     json.writeObjectFieldStart("places");
-    json.writeStringField("full", fragment(amongSteps(stepByStep(), parts), "full-"));
-    if (steps() > 1) {
+    json.writeStringField("full",
+        fragment(isDesign() ? renamed(parts.places()) : amongSteps(stepByStep(), parts), "full-"));
+    if (steps() > 1 && !isDesign()) {
       SheetProblem faded = with(new Support.Faded(fade));
       json.writeStringField("faded", fragment(amongSteps(faded, ProblemParts.of(faded)), "faded-"));
     }
     json.writeStringField("bare", fragment(renamed(ProblemParts.of(with(new Support.Bare())).places()), "bare-"));
     json.writeEndObject();
     hints(json, parts.worked());
-    ProblemKey key = key();
-    json.writeArrayFieldStart("order");
-    for (AnswerKey answer : key.answers()) {
-      json.writeString(answer.question());
-    }
-    json.writeEndArray();
-    json.writeStringField("key", KeyWriter.write(key));
+    json.writeStringField("key", KeyWriter.write(key()));
     json.writeEndObject();
   }
 

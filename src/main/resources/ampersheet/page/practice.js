@@ -194,7 +194,7 @@
 
   const SIGNS = {right: "✓ ", open: "… ", form: "… ", wrong: "✗ ", follows: "↳ "};
 
-  /* In the order of the working; stops at the first that is not right. What follows from it by right steps is told, too. */
+  /* In the order shown, which is that of the working; stops at the first that is not right. What follows from it by right steps is told, too. */
   const check = event => {
     event.preventDefault();
     if (state.current.done || state.current.solved) {
@@ -203,17 +203,16 @@
     const typed = typedNow();
     state.current.typed = typed;
     const verdicts = new Map(page.judge(problem.key, typed).map(verdict => [verdict.question, verdict]));
-    const ordered = problem.order.map(question => places.find(place => place.question === question)).filter(Boolean);
     let stop = null;
     let right = 0;
-    for (const place of ordered) {
+    for (const place of places) {
       const verdict = verdicts.get(place.question);
       verdict.typed = typed[place.question];
       const kind = kindOf(verdict);
       if (stop === null && kind === "right") {
         right++;
         place.say("right", SIGNS.right + readAs(verdict) + verdict.message);
-      } else if (stop === null && kind === "open" && place !== ordered[ordered.length - 1]) {
+      } else if (stop === null && kind === "open" && place !== places[places.length - 1]) {
         place.say("open", SIGNS.open + readAs(verdict) + verdict.message);
       } else if (stop === null) {
         stop = place;
