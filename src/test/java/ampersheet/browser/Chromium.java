@@ -74,6 +74,7 @@ public final class Chromium {
         seen.add(message.substring(message.indexOf("\"request\":")).replaceAll(".*?\"url\":\"([^\"]*)\".*", "$1"));
       }
     }
+    seen.removeIf(url -> url.startsWith("chrome://")); // of the tab it opens with, which loads while a test begins
     browser.manage().logs().get(LogType.BROWSER).forEach(entry -> seen.add(entry.getMessage()));
     return seen;
   }
