@@ -11,6 +11,8 @@ import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SmallLibrary;
+import ampersheet.template.TemplateFiles;
+import ampersheet.template.TemplateLibrary;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.BufferedReader;
@@ -494,5 +496,52 @@ class MainTest {
     assertTrue(names.containsAll(List.of("imsmanifest.xml", "test.xml", "items/voltage-dividers-plain-divider-002.xml")),
         names.toString());
     assertEquals(2, small("export", plan.toString(), "--qti", out.toString(), "--variants", "0").exitCode());
+  }
+
+  // ------------------------------------------------------------------------------------------- designs and parts lists
+
+  @Test
+  void aDesignThatFailsIsAskedAgainAsAWhole() throws IOException {
+    String text = "title: Design\nproblems: [{template: voltage-dividers/design-pair}]\n";
+    Path design = Files.writeString(folder.resolve("design.yaml"), text, StandardCharsets.UTF_8);
+    Sheet own = new SheetMaker(ProblemSet.of(PlanReader.read("design.yaml", text),
+        new TemplateLibrary(List.of(TemplateFiles.builtIn())))).sheet(1);
+    List<String> right = own.problems().get(0).answers().stream()
+        .map(key -> Composer.answer(own.problems().get(0), key)).toList();
+    String typed = right.get(0) + "\n1 Mohm\n1 kohm\n" + right.get(1) + "\n" + right.get(2) + "\n" + right.get(3) + "\n";
+    Run run = type(typed, "check", own.id().toString(), "--plan", design.toString());
+    assertEquals(0, run.exitCode(), run.out() + run.err());
+    assertTrue(run.out().contains("judged together with q1c") && run.out().contains("The output is too low"), run.out());
+    assertTrue(run.out().contains("4 of 4 right."), run.out());
+    Run alone = run("check", own.id().toString(), "--plan", design.toString(), "q1b=" + right.get(1), "--json");
+    assertEquals("incomplete", alone.json().at("/verdicts/0/rung").asText(), alone.out());
+  }
+
+  @Test
+  void aSheetIsMadeAgainOnlyWithThePartsListItWasIssuedWith() throws IOException {
+    Path bench = Files.writeString(folder.resolve("bench.yaml"),
+        "title: Bench\nproblems: [{template: voltage-dividers/loaded-divider}]\n", StandardCharsets.UTF_8);
+    Path parts = Files.copy(Path.of("problem-templates/demo/parts.csv"), folder.resolve("parts.csv"));
+    Path out = folder.resolve("bench");
+    Run issued = run("issue", bench.toString(), "--roster", roster.toString(), "--out", out.toString(), "--parts",
+        parts.toString());
+    assertEquals(0, issued.exitCode(), issued.err());
+    String key = Files.readString(out.resolve("keys/seat-001.md"));
+    String id = key.substring(key.indexOf("**Sheet ") + 8, key.indexOf("**", key.indexOf("**Sheet ") + 8));
+    assertTrue(key.contains("On the bench"), key);
+    assertTrue(Files.readString(out.resolve("index.html")).contains("--parts"), "the index tells how to check");
+    Run again = run("key", id, "--plan", bench.toString(), "--parts", parts.toString());
+    assertEquals(0, again.exitCode(), again.err());
+    assertTrue(again.out().contains("On the bench"), again.out());
+    Run without = run("key", id, "--plan", bench.toString());
+    assertEquals(2, without.exitCode(), without.out());
+    assertTrue(without.err().contains("another parts list"), without.err());
+    Run missing = run("issue", bench.toString(), "--roster", roster.toString(), "--out", out.toString(), "--parts", "no.csv");
+    assertEquals(2, missing.exitCode(), missing.out());
+    Files.writeString(parts, "kind,value,tolerance,rating,count\nresistor,1k,5 %,,many\n");
+    Run damaged = run("issue", bench.toString(), "--roster", roster.toString(), "--out", folder.resolve("none").toString(),
+        "--parts", parts.toString());
+    assertTrue(damaged.exitCode() != 0 && damaged.err().contains("parts.csv:2: error"), damaged.err());
+    assertFalse(Files.exists(folder.resolve("none")), "bad input writes nothing");
   }
 }
