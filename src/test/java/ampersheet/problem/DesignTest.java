@@ -20,6 +20,7 @@ import ampersheet.quantity.PreferredSeries;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateReader;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -93,6 +94,73 @@ class DesignTest {
       assertTrue(solved >= 28_000 && accepted >= 1, solved + " solved, " + accepted + " accepted");
       assertEquals(accepted, problem.designs().get(0).accepted(), "as counted when drawn");
       System.out.println("design-pair, draw " + k + ": " + solved + " pairs solved, " + accepted + " right");
+    }
+  }
+
+  /** Resistors side by side across a source, each drawn by itself. */
+  private static OperatingPoint sideBySide(double volts, List<Double> ohms) {
+    List<PlacedPart> parts = new ArrayList<>();
+    GridPoint bottom = new GridPoint(0, 0);
+    GridPoint top = new GridPoint(0, 8);
+    parts.add(new PlacedPart(PartKind.SOURCE, "V1", Map.of("from", bottom, "to", top), Map.of("volts", volts)));
+    for (int i = 0; i < ohms.size(); i++) {
+      parts.add(new PlacedPart(PartKind.RESISTOR, "R" + i, Map.of("from", top, "to", bottom), Map.of("ohms", ohms.get(i))));
+    }
+    parts.add(new PlacedPart(PartKind.GROUND, "ground", Map.of("at", bottom), Map.of()));
+    return ((Outcome.Solved) OperatingPointSolver.solve(new Schematic(parts).netlist())).point();
+  }
+
+  @Test
+  void everyPairSideBySideIsAcceptedIfItsSolvedCurrentIsWithinTheError() {
+    List<Double> values = PreferredSeries.E24.between(10, 1e7);
+    Problem problem = draws("current-limiting/design-odd-value", "brute force").draw(0);
+    ProblemKey key = AnswerKeys.keyOf(problem, "q1", true);
+    double error = problem.givens().quantity("tol").value();
+    int accepted = 0;
+    List<String> differences = new ArrayList<>();
+    for (double one : values) {
+      for (double other : values) {
+        double amps = sideBySide(problem.givens().quantity("V").value(), List.of(one, other)).current("V1");
+        double off = Math.abs(amps / problem.givens().quantity("I").value() - 1);
+        boolean valid = Math.min(one, other) >= 100 && Math.max(one, other) <= 1e6 && off <= error * (1 + SOLVED);
+        boolean told = judged(key, one, other) == Rung.CORRECT;
+        accepted += told ? 1 : 0;
+        if (told != valid) {
+          differences.add(one + " beside " + other + ": by the solver " + off + " off");
+        }
+      }
+    }
+    assertEquals(List.of(), differences, Notations.givensInOneLine(problem.template(), problem.givens()));
+    assertEquals(problem.designs().get(0).accepted(), accepted);
+    System.out.println("design-odd-value: " + values.size() * values.size() + " pairs solved, " + accepted + " right");
+  }
+
+  @Test
+  void everyTestLoadIsAcceptedIfItsSolvedCurrentAndHeatKeepTheLimits() {
+    List<Double> values = PreferredSeries.E24.between(10, 1e4);
+    Draws draws = draws("thermal-rise/design-test-load", "brute force");
+    for (int k = 0; k < 3; k++) {
+      Problem problem = draws.draw(k);
+      ProblemKey key = AnswerKeys.keyOf(problem, "q1", true);
+      double theta = problem.givens().quantity("theta").value();
+      double room = problem.givens().quantity("Tmax").value() - problem.givens().quantity("Ta").value();
+      int accepted = 0;
+      List<String> differences = new ArrayList<>();
+      for (int n = 1; n <= 24; n++) {
+        for (double ohms : values) {
+          OperatingPoint point = sideBySide(problem.givens().quantity("V").value(), Collections.nCopies(n, ohms));
+          double off = Math.abs(point.current("V1") / problem.givens().quantity("I").value() - 1);
+          double rise = point.power("R0") * theta;
+          boolean valid = off <= 0.05 * (1 + SOLVED) && rise <= room * (1 + SOLVED);
+          boolean told = Judge.judge(key, Map.of("q1b", Integer.toString(n), "q1c", typed(ohms))).get(1).rung() == Rung.CORRECT;
+          accepted += told ? 1 : 0;
+          if (told != valid) {
+            differences.add(n + " of " + ohms + ": by the solver " + off + " off, " + rise + " K of " + room);
+          }
+        }
+      }
+      assertEquals(List.of(), differences, Notations.givensInOneLine(problem.template(), problem.givens()));
+      assertEquals(problem.designs().get(0).accepted(), accepted);
     }
   }
 
