@@ -10,7 +10,9 @@ import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
 import ampersheet.figure.CircuitFigure;
 import ampersheet.figure.PartWords;
+import ampersheet.problem.BenchReading;
 import ampersheet.problem.Caution;
+import ampersheet.problem.Inventory;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.Unit;
@@ -26,6 +28,7 @@ import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -76,7 +79,7 @@ public final class BenchCards {
     List<Block> cards = new ArrayList<>();
     for (SheetProblem problem : sheet.problems()) {
       problem.problem().schematic().filter(BenchCards::isBuilt).ifPresent(
-          schematic -> cards.add(card(problem, schematic, widest)));
+          schematic -> cards.add(card(problem, schematic, widest, sheet.parts())));
     }
     String seat = "Seat " + sheet.id().seat();
     return new Document(Document.Kind.KEY, sheet.plan().language(), "Bench cards: " + sheet.plan().title(),
@@ -88,7 +91,8 @@ public final class BenchCards {
         && schematic.parts().stream().allMatch(part -> part.values().getOrDefault("volts", 0.0) <= 60);
   }
 
-  private static ProblemBlock card(SheetProblem problem, Schematic schematic, double widest) {
+  private static ProblemBlock card(SheetProblem problem, Schematic schematic, double widest,
+      Optional<Inventory> workshop) {
     List<Block> blocks = new ArrayList<>();
     for (String id : problem.problem().cautions()) {
       Caution caution = Caution.named(id).orElseThrow(() -> new IllegalStateException("a caution nobody wrote: " + id));
@@ -97,13 +101,17 @@ public final class BenchCards {
     blocks.add(new FigureBlock(CircuitFigure.draw("Circuit of problem " + problem.number(), schematic,
         new PartLabels(problem).ofCircuit(), problem.plan().symbols(), Set.of(), "card" + problem.number(), widest)));
     Outcome outcome = OperatingPointSolver.solve(schematic.netlist());
-    List<List<Cell>> readings = asked(problem);
+    List<BenchReading> worst = workshop.map(bins -> BenchReading.of(problem.problem(), bins)).orElse(List.of());
+    List<List<Cell>> readings = asked(problem, worst);
     blocks.add(new Prose(steps(problem, schematic, outcome)));
     if (outcome instanceof Outcome.Solved solved) {
       readings.addAll(across(problem, schematic, solved.point()));
     }
     blocks.add(new Table("", List.of("Measure", "Expected", "Band", "Measured"),
         readings.subList(0, Math.min(MOST_READINGS, readings.size()))));
+    blocks.add(new Prose(worst.isEmpty()
+        ? "Band: what the check of an answer accepts, 2 % where nothing else is said. The meter's own error comes on top."
+        : "Band of asked values: the workshop's parts and meter within their tolerances. Voltages across parts: 2 %."));
     return new ProblemBlock(Integer.toString(problem.number()), problem.template().title(), List.of(), blocks);
   }
 
@@ -136,15 +144,18 @@ public final class BenchCards {
   }
 
   /** Asked values that a meter shows. */
-  private static List<List<Cell>> asked(SheetProblem problem) {
+  private static List<List<Cell>> asked(SheetProblem problem, List<BenchReading> worst) {
     List<List<Cell>> rows = new ArrayList<>();
     for (AnswerKey key : problem.answers()) {
       Dimension dimension = key.unit().dimension();
       boolean shown = key.acceptance() instanceof Acceptance.Within && (dimension.equals(Dimension.VOLTAGE)
           || dimension.equals(Dimension.CURRENT) || key.unit().offset() != 0);
       if (shown) {
+        Optional<BenchReading> reading = worst.stream().filter(one -> one.of().equals(key.step())).findFirst();
         rows.add(row(problem.template().line(key.step()).meaning(), ProblemText.answer(key, problem.writer()),
-            ProblemText.accepted(key, problem.writer())));
+            reading.map(one -> ProblemText.precise(key, one.low(), problem.writer()) + " to "
+                + ProblemText.precise(key, one.high(), problem.writer()))
+                .orElseGet(() -> ProblemText.accepted(key, problem.writer()))));
       }
     }
     return rows;

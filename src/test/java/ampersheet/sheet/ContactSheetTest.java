@@ -17,8 +17,8 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /**
- * Writes one page with the figures of every template to {@code target/figures/contact-sheet.html}, to be looked at; a copy
- * is {@code output/sample/figures.html}.
+ * Writes one page with the figures of every template to {@code target/figures/contact-sheet.html}, to be looked at; a
+ * picture of it, taken with a browser, is {@code output/sample/figures.png}.
  */
 class ContactSheetTest {
   private static final int LARGEST = 900_000;

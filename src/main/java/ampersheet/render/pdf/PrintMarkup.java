@@ -37,8 +37,6 @@ import java.util.Optional;
 final class PrintMarkup {
   /** Prefix of the ids by which a problem's place on the pages is found. */
   static final String PROBLEM_ID = "problem-";
-  private static final String BAND_NOTE =
-      "Band: what the check of an answer accepts. The meter's own error comes on top.";
   private static final String MATH_SPACE = "\u00a0=\u00a0";
   /** A longer equation takes the width of the page, with its reason below instead of beside it. */
   private static final int WIDE_LINE = 34;
@@ -105,7 +103,7 @@ final class PrintMarkup {
           write(block);
         }
       }
-      markup.element("p", BAND_NOTE, "class", "caption").close("div").newline();
+      markup.close("div").newline();
       if (i % CardMarkup.PER_PAGE == CardMarkup.PER_PAGE - 1 || i == cards.size() - 1) {
         markup.trusted(CardMarkup.cutMarks(document.paper())).close("div").newline();
       }
