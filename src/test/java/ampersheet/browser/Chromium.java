@@ -70,11 +70,11 @@ public final class Chromium {
     for (LogEntry entry : browser.manage().logs().get(LogType.PERFORMANCE)) {
       String message = entry.getMessage();
       int url = message.indexOf("\"url\":\"");
-      if (message.contains("\"Network.requestWillBeSent\"") && url >= 0) {
+      boolean ofTheFirstTab = message.contains("\"documentURL\":\"chrome://"); // may still load when a test begins
+      if (message.contains("\"Network.requestWillBeSent\"") && url >= 0 && !ofTheFirstTab) {
         seen.add(message.substring(message.indexOf("\"request\":")).replaceAll(".*?\"url\":\"([^\"]*)\".*", "$1"));
       }
     }
-    seen.removeIf(url -> url.startsWith("chrome://")); // of the tab it opens with, which loads while a test begins
     browser.manage().logs().get(LogType.BROWSER).forEach(entry -> seen.add(entry.getMessage()));
     return seen;
   }

@@ -92,15 +92,16 @@ class SafetyLintTest {
     TemplateLibrary library = new TemplateLibrary(List.of(TemplateFiles.builtIn()));
     Sheet sheet = maker(library, "thermal-rise/regulator-junction").sheet(1);
     Problem problem = sheet.problems().get(0).problem();
-    assertTrue(calledFor(problem, new ArrayList<>()).contains(Caution.HOT_PARTS));
-    assertTrue(missing(problem, Set.of()).toString().contains("hot-parts"));
-    assertEquals(List.of(), missing(problem, boxes(sheet)));
+    Set<Caution> calledFor = calledFor(problem, new ArrayList<>());
+    assertTrue(calledFor.contains(Caution.HOT_PARTS));
+    assertTrue(missing(calledFor, Set.of()).toString().contains("hot-parts"));
+    assertEquals(List.of(), missing(calledFor, boxes(sheet)));
   }
 
   private static List<String> faults(Sheet sheet, int seat) {
     Problem problem = sheet.problems().get(0).problem();
     List<String> faults = new ArrayList<>();
-    calledFor(problem, faults);
+    Set<Caution> calledFor = calledFor(problem, faults);
     problem.values().quantities().forEach((name, quantity) -> {
       if (quantity.dimension().equals(Dimension.VOLTAGE) && Math.abs(quantity.value()) > HIGHEST_VOLTS) {
         faults.add(name + " is " + quantity.value() + " V");
@@ -111,15 +112,15 @@ class SafetyLintTest {
     }
     Set<String> cautions = problem.cautions().stream().map(id -> Caution.named(id).orElseThrow().heading())
         .collect(Collectors.toCollection(LinkedHashSet::new));
-    faults.addAll(missing(problem, cautions));
+    faults.addAll(missing(calledFor, cautions));
     if (seat % EVERY_SO_MANY == 0 && !boxes(sheet).equals(cautions)) {
       faults.add("on the sheet stand " + boxes(sheet) + ", not " + cautions);
     }
     return faults;
   }
 
-  private static List<String> missing(Problem problem, Set<String> boxes) {
-    return calledFor(problem, new ArrayList<>()).stream().filter(caution -> !boxes.contains(caution.heading()))
+  private static List<String> missing(Set<Caution> calledFor, Set<String> boxes) {
+    return calledFor.stream().filter(caution -> !boxes.contains(caution.heading()))
         .map(caution -> "the box " + caution.id() + " is missing").toList();
   }
 
