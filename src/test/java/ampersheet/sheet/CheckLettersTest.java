@@ -24,7 +24,7 @@ import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 
 class CheckLettersTest {
-  private static final int DRAWS = 25;
+  private static final int DRAWS = 10;
   private static final long SEED = 20261126;
 
   private record Asked(String template, AnswerKey key, Optional<CheckLetters.Check> check) {}

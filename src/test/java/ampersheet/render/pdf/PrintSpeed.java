@@ -29,7 +29,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
  * <p>{@code java -cp … ampersheet.render.pdf.PrintSpeed PLAN [SEATS]}
  */
 final class PrintSpeed {
-  private static final int ROUNDS = 4;
+  private static final int ROUNDS = 8;
 
   private PrintSpeed() {}
 
