@@ -6,6 +6,7 @@ import ampersheet.sheet.Document.ProblemBlock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 
 /**
@@ -14,8 +15,6 @@ import java.util.TreeMap;
  * with the page that follows it makes a spread.
  */
 final class PageBreaks {
-  static final PageBreaks NONE = new PageBreaks(Map.of());
-
   enum Kind { NEXT_PAGE, LEFT_PAGE }
 
   private final Map<String, Kind> kinds;
@@ -24,10 +23,10 @@ final class PageBreaks {
     this.kinds = new TreeMap<>(kinds);
   }
 
-  /** Classes of the problem's element, with a leading blank. */
-  String classes(String problem) {
+  /** Class of the problem's element; empty if it goes where there is room. */
+  Optional<String> className(String problem) {
     Kind kind = kinds.get(problem);
-    return kind == null ? "" : kind == Kind.NEXT_PAGE ? " next-page" : " left-page";
+    return kind == null ? Optional.empty() : Optional.of(kind == Kind.NEXT_PAGE ? "next-page" : "left-page");
   }
 
   /**

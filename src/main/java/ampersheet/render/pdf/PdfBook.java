@@ -135,23 +135,28 @@ public final class PdfBook implements Closeable {
 
   private void layOut(Document document, PDDocument handout) throws IOException {
     Faults faults = new Faults();
-    String xhtml = markup(document, faults);
-    try (PdfBoxRenderer renderer = builder(xhtml, faults, handout).buildPdfRenderer()) {
+    try (PdfBoxRenderer renderer = builder(markup(document, faults), faults, handout).buildPdfRenderer()) {
       renderer.createPDFWithoutClosing();
     }
     faults.refuse(document);
   }
 
   /** What is set in the end, page breaks and all. */
-  String markup(Document document) throws IOException {
+  MarkupTree markup(Document document) throws IOException {
     return markup(document, new Faults());
   }
 
-  private String markup(Document document, Faults faults) throws IOException {
-    PageBreaks breaks = document.kind() == Document.Kind.SHEET ? breaks(document, faults) : PageBreaks.NONE;
-    String xhtml = PrintMarkup.of(document, profile, breaks);
+  private MarkupTree markup(Document document, Faults faults) throws IOException {
+    String xhtml = PrintMarkup.of(document, profile);
     refuseMissing(xhtml, document);
-    return xhtml;
+    MarkupTree markup = MarkupTree.of(xhtml);
+    if (document.kind() == Document.Kind.SHEET) {
+      markup.style(PrintStyle.endless(document, profile));
+      PageBreaks breaks = breaks(document, markup, faults);
+      markup.style(PrintStyle.of(document, profile));
+      markup.breakBefore(breaks);
+    }
+    return markup;
   }
 
   /** Each card at the largest lettering at which it holds what it has to say. */
@@ -176,7 +181,7 @@ public final class PdfBook implements Closeable {
           "Leave the problem out of the plan for the cards."));
     }
     try (PdfBoxRenderer renderer =
-        builder(CardMarkup.of(document, profile, points), faults, handout).buildPdfRenderer()) {
+        builder(MarkupTree.of(CardMarkup.of(document, profile, points)), faults, handout).buildPdfRenderer()) {
       renderer.createPDFWithoutClosing();
     }
     faults.refuse(document);
@@ -185,7 +190,7 @@ public final class PdfBook implements Closeable {
   /** Of each problem, in points. */
   private Map<String, Double> heights(String xhtml, Document document, Faults faults) throws IOException {
     Map<String, Double> heights = new TreeMap<>();
-    try (PdfBoxRenderer renderer = builder(xhtml, faults, pdf).buildPdfRenderer()) {
+    try (PdfBoxRenderer renderer = builder(MarkupTree.of(xhtml), faults, pdf).buildPdfRenderer()) {
       renderer.layout();
       for (ProblemBlock problem : CardMarkup.cards(document)) {
         Box box = renderer.getSharedContext().getBoxById(PrintMarkup.PROBLEM_ID + problem.number());
@@ -195,9 +200,13 @@ public final class PdfBook implements Closeable {
     return heights;
   }
 
-  /** Where pages begin, found by measuring every problem first. */
-  private PageBreaks breaks(Document document, Faults faults) throws IOException {
-    try (PdfBoxRenderer renderer = builder(PrintMarkup.endless(document, profile), faults, pdf).buildPdfRenderer()) {
+  /**
+   * Where pages begin, found by measuring every problem first.
+   *
+   * @param endless on one page as long as need be
+   */
+  private PageBreaks breaks(Document document, MarkupTree endless, Faults faults) throws IOException {
+    try (PdfBoxRenderer renderer = builder(endless, faults, pdf).buildPdfRenderer()) {
       renderer.layout();
       Map<String, Double> heights = new TreeMap<>();
       double above = Double.MAX_VALUE;
@@ -212,7 +221,7 @@ public final class PdfBook implements Closeable {
     }
   }
 
-  private PdfRendererBuilder builder(String xhtml, Faults faults, PDDocument into) {
+  private PdfRendererBuilder builder(MarkupTree markup, Faults faults, PDDocument into) {
     PdfRendererBuilder builder = new PdfRendererBuilder();
     builder.usePDDocument(into);
     builder.usePdfUaAccessibility(true);
@@ -221,7 +230,7 @@ public final class PdfBook implements Closeable {
     builder.withDiagnosticConsumer(faults::hear);
     builder.useSVGDrawer(new FigureDrawer(profile.sansSerif() ? Fonts.SANS : Fonts.SERIF));
     fonts.register(builder);
-    builder.withHtmlContent(xhtml, null);
+    builder.withW3cDocument(markup.nodes(), null);
     return builder;
   }
 

@@ -47,33 +47,25 @@ final class PrintMarkup {
 
   private final Document document;
   private final Profile profile;
-  private final PageBreaks breaks;
   private final Markup markup = new Markup();
   private final MathBoxes math = new MathBoxes(markup);
   private int headingLevel = 2;
 
-  private PrintMarkup(Document document, Profile profile, PageBreaks breaks) {
+  private PrintMarkup(Document document, Profile profile) {
     this.document = document;
     this.profile = profile;
-    this.breaks = breaks;
   }
 
-  static String of(Document document, Profile profile, PageBreaks breaks) {
-    PrintMarkup page = new PrintMarkup(document, profile, breaks);
+  /** Before it is known where pages begin. */
+  static String of(Document document, Profile profile) {
+    PrintMarkup page = new PrintMarkup(document, profile);
     page.page(PrintStyle.of(document, profile));
-    return page.markup.toString();
-  }
-
-  /** On one endless page, to be measured. */
-  static String endless(Document document, Profile profile) {
-    PrintMarkup page = new PrintMarkup(document, profile, PageBreaks.NONE);
-    page.page(PrintStyle.endless(document, profile));
     return page.markup.toString();
   }
 
   /** Four problems on a page, each a card. */
   static String cards(Document document, Profile profile, String style, Map<String, Double> points) {
-    PrintMarkup page = new PrintMarkup(document, profile, PageBreaks.NONE);
+    PrintMarkup page = new PrintMarkup(document, profile);
     page.head(style);
     page.cards(points);
     page.markup.close("body").close("html").newline();
@@ -202,7 +194,7 @@ final class PrintMarkup {
 
   private void problem(ProblemBlock problem) {
     String id = PROBLEM_ID + problem.number();
-    markup.open("div", "class", "problem" + breaks.classes(problem.number()), "id", id).newline();
+    markup.open("div", "class", "problem", "id", id).newline();
     markup.open("h2").line(problem.number() + "\u2002" + problem.title()).close("h2").newline();
     markup.open("p", "class", "tags").line(String.join(" · ", problem.tags())).close("p").newline();
     headingLevel++;

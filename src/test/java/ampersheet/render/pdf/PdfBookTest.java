@@ -169,7 +169,7 @@ class PdfBookTest {
       for (Document document : List.of(sheet(), key())) {
         byte[] pdf = book(profile, document);
         Map<String, Integer> expected = new TreeMap<>();
-        Xhtml.lettersOf(PrintMarkup.of(document, profile, PageBreaks.NONE), expected);
+        Xhtml.lettersOf(PrintMarkup.of(document, profile), expected);
         Map<String, Integer> printed = new TreeMap<>();
         try (PDDocument read = Loader.loadPDF(pdf)) {
           int pages = 0;

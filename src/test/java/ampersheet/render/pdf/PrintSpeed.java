@@ -15,11 +15,18 @@ import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.StringWriter;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import javax.xml.transform.OutputKeys;
+import javax.xml.transform.Transformer;
+import javax.xml.transform.TransformerException;
+import javax.xml.transform.TransformerFactory;
+import javax.xml.transform.dom.DOMSource;
+import javax.xml.transform.stream.StreamResult;
 import org.apache.pdfbox.pdmodel.PDDocument;
 
 /**
@@ -75,8 +82,14 @@ final class PrintSpeed {
     List<String> markup = new ArrayList<>();
     try (PdfBook book = new PdfBook("Speed", "en", Profile.REGULAR)) {
       for (int seat = 1; seat <= seats; seat++) {
-        markup.add(book.markup(document(maker, seat)));
+        StringWriter written = new StringWriter();
+        Transformer writer = TransformerFactory.newInstance().newTransformer();
+        writer.setOutputProperty(OutputKeys.OMIT_XML_DECLARATION, "yes");
+        writer.transform(new DOMSource(book.markup(document(maker, seat)).nodes()), new StreamResult(written));
+        markup.add(written.toString());
       }
+    } catch (TransformerException failure) {
+      throw new IllegalStateException(failure);
     }
     return markup;
   }
