@@ -118,12 +118,12 @@ public final class PartsReader {
     String shownRating = cell(record, "rating");
     OptionalDouble rating = shownRating.isEmpty() ? OptionalDouble.empty()
         : quantity(line, "power rating", shownRating, WATT, Double.MAX_VALUE);
-    int count = count(cell(record, "count"));
-    if (count < 0) {
+    int count = WholeNumber.read(cell(record, "count")).orElse(MOST_PARTS + 1);
+    if (count > MOST_PARTS) {
       columns.fault(line, "\u201c" + cell(record, "count") + "\u201d is not a number of parts",
           "a whole number from 0 to " + MOST_PARTS, "Count the parts of this bin.");
     }
-    if (value.isEmpty() || tolerance.isEmpty() || rating.isEmpty() && !shownRating.isEmpty() || count < 0) {
+    if (value.isEmpty() || tolerance.isEmpty() || rating.isEmpty() && !shownRating.isEmpty() || count > MOST_PARTS) {
       return;
     }
     Optional<Bin> earlier = bins.stream().filter(bin -> bin.kind() == kind
@@ -171,7 +171,7 @@ public final class PartsReader {
   private static int digits(String written) {
     String number = written.endsWith("digits") ? written.substring(0, written.length() - 6)
         : written.endsWith("digit") ? written.substring(0, written.length() - 5) : written;
-    int digits = count(number.strip());
+    int digits = WholeNumber.read(number.strip()).orElse(-1);
     return digits <= 1000 ? digits : -1;
   }
 
@@ -188,21 +188,6 @@ public final class PartsReader {
     columns.fault(line, "\u201c" + written + "\u201d is not a " + what + " of a part", "a number above zero in " + unit.symbol()
         + (most == WIDEST ? ", at most 50 %" : ", with or without prefix"), "Write it as on the part, with a point as decimal marker.");
     return OptionalDouble.empty();
-  }
-
-  private static int count(String written) {
-    if (written.isEmpty() || written.length() > 7) {
-      return -1;
-    }
-    int value = 0;
-    for (int i = 0; i < written.length(); i++) {
-      char c = written.charAt(i);
-      if (c < '0' || c > '9') {
-        return -1;
-      }
-      value = value * 10 + (c - '0');
-    }
-    return value <= MOST_PARTS ? value : -1;
   }
 
   private String cell(CSVRecord record, String column) {

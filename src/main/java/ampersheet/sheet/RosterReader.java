@@ -75,7 +75,7 @@ public final class RosterReader {
       return;
     }
     String written = record.get(seatColumn).strip();
-    int seat = wholeNumber(written);
+    int seat = WholeNumber.read(written).orElse(-1);
     if (seat < 1 || seat > SheetId.LAST_SEAT) {
       columns.fault(line, written.isEmpty() ? "this line has no seat number"
           : "“" + written + "” is not a seat number", "a whole number from 1 to " + SheetId.LAST_SEAT,
@@ -89,21 +89,6 @@ public final class RosterReader {
       return;
     }
     seats.add(new Roster.Seat(seat, printable(record.get(nameColumn))));
-  }
-
-  private static int wholeNumber(String written) {
-    if (written.isEmpty() || written.length() > 9) {
-      return -1;
-    }
-    int value = 0;
-    for (int i = 0; i < written.length(); i++) {
-      char c = written.charAt(i);
-      if (c < '0' || c > '9') {
-        return -1;
-      }
-      value = value * 10 + (c - '0');
-    }
-    return value;
   }
 
   /**

@@ -7,6 +7,7 @@ import ampersheet.formula.Notation;
 import ampersheet.formula.Symbol;
 import ampersheet.render.Address;
 import ampersheet.render.Derivation;
+import ampersheet.render.GivensWithFigures;
 import ampersheet.render.Markup;
 import ampersheet.render.ProseMarkup;
 import ampersheet.render.Wording;
@@ -76,7 +77,7 @@ final class BlockMarkup {
 
   private void write(List<Block> blocks) {
     for (int i = 0; i < blocks.size(); ) {
-      int end = endOfGivensWithFigures(blocks, i);
+      int end = GivensWithFigures.end(blocks, i);
       if (end > i + 1) {
         givensBesideFigures(blocks.subList(i, end));
         i = end;
@@ -157,24 +158,6 @@ final class BlockMarkup {
   }
 
   // -------------------------------------------------------------------------------------------------- givens and figure
-
-  /** Givens directly followed or preceded by figures stand beside them where the page is wide enough. */
-  private static int endOfGivensWithFigures(List<Block> blocks, int start) {
-    int givens = 0;
-    int figures = 0;
-    int end = start;
-    while (end < blocks.size()) {
-      if (blocks.get(end) instanceof Givens && givens == 0) {
-        givens++;
-      } else if (blocks.get(end) instanceof FigureBlock) {
-        figures++;
-      } else {
-        break;
-      }
-      end++;
-    }
-    return givens == 1 && figures > 0 ? end : start;
-  }
 
   private void givensBesideFigures(List<Block> blocks) {
     boolean wide = blocks.stream().anyMatch(

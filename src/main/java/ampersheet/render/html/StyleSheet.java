@@ -1,5 +1,6 @@
 package ampersheet.render.html;
 
+import ampersheet.render.CssString;
 import ampersheet.render.Wording;
 import ampersheet.sheet.Document;
 import java.io.IOException;
@@ -44,24 +45,10 @@ final class StyleSheet {
     return "@page {\n"
         + "  size: " + size + ";\n"
         + "  margin: 17mm 19mm 19mm;\n"
-        + "  @bottom-left { content: " + quoted(foot) + "; }\n"
-        + "  @bottom-center { content: " + quoted(middle) + "; font-weight: bold; }\n"
+        + "  @bottom-left { content: " + CssString.of(foot) + "; }\n"
+        + "  @bottom-center { content: " + CssString.of(middle) + "; font-weight: bold; }\n"
         + "  @bottom-right { content: counter(page) \" / \" counter(pages); }\n"
         + "}\n";
-  }
-
-  /** A CSS string; everything but ASCII letters, digits and spaces is written as its code, so nothing can end it. */
-  static String quoted(String text) {
-    StringBuilder quoted = new StringBuilder("\"");
-    Wording.oneLine(text).codePoints().forEach(c -> {
-      boolean plain = c == ' ' || c >= '0' && c <= '9' || c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z';
-      if (plain) {
-        quoted.append((char) c);
-      } else {
-        quoted.append('\\').append(Integer.toHexString(c)).append(' ');
-      }
-    });
-    return quoted.append('"').toString();
   }
 
   private static String read(String name) {

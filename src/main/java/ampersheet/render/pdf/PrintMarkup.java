@@ -8,6 +8,7 @@ import ampersheet.formula.Spoken;
 import ampersheet.formula.Symbol;
 import ampersheet.quantity.QuantityWriter.Printed;
 import ampersheet.render.Derivation;
+import ampersheet.render.GivensWithFigures;
 import ampersheet.render.Markup;
 import ampersheet.render.ProseMarkup;
 import ampersheet.render.Wording;
@@ -148,7 +149,7 @@ final class PrintMarkup {
 
   private void write(List<Block> blocks) {
     for (int i = 0; i < blocks.size(); ) {
-      int end = endOfGivensWithFigures(blocks, i);
+      int end = GivensWithFigures.end(blocks, i);
       int boxes = i;
       while (boxes < blocks.size() && blocks.get(boxes) instanceof Caution) {
         boxes++;
@@ -209,23 +210,6 @@ final class PrintMarkup {
   }
 
   // -------------------------------------------------------------------------------------------------- givens and figure
-
-  private static int endOfGivensWithFigures(List<Block> blocks, int start) {
-    int givens = 0;
-    int figures = 0;
-    int end = start;
-    while (end < blocks.size()) {
-      if (blocks.get(end) instanceof Givens && givens == 0) {
-        givens++;
-      } else if (blocks.get(end) instanceof FigureBlock) {
-        figures++;
-      } else {
-        break;
-      }
-      end++;
-    }
-    return givens == 1 && figures > 0 ? end : start;
-  }
 
   /** In one piece, which no page break divides. */
   private void givensBesideFigures(List<Block> blocks) {

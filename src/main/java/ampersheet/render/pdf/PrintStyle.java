@@ -1,5 +1,6 @@
 package ampersheet.render.pdf;
 
+import ampersheet.render.CssString;
 import ampersheet.render.Wording;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Document.Paper;
@@ -29,8 +30,8 @@ final class PrintStyle {
     String head = document.sheetId().isEmpty() ? document.title() : Wording.SHEET + " " + document.sheetId();
     return "@page { size: " + width(document.paper()) + "mm " + pageHeight + "mm; margin: "
         + TOP_MARGIN + "mm " + SIDE_MARGIN + "mm " + BOTTOM_MARGIN + "mm;\n"
-        + margin("top-left", quoted(head))
-        + margin("top-center", quoted(key ? Wording.KEY_NOTICE : ""))
+        + margin("top-left", CssString.of(head))
+        + margin("top-center", CssString.of(key ? Wording.KEY_NOTICE : ""))
         + margin("top-right", "\"page \" counter(page) \" of \" counter(pages)")
         + "}\n"
         + "body { font-family: '" + family + "', '" + Fonts.SYMBOLS + "'; font-size: " + (key ? profile.keyPoints() : profile.points()) + "pt; line-height: "
@@ -65,19 +66,5 @@ final class PrintStyle {
 
   static double height(Paper paper) {
     return paper == Paper.LETTER ? 279.4 : 297;
-  }
-
-  /** A CSS string; everything but ASCII letters, digits and spaces is written as its code, so nothing can end it. */
-  private static String quoted(String text) {
-    StringBuilder quoted = new StringBuilder("\"");
-    Wording.oneLine(text).codePoints().forEach(c -> {
-      boolean plain = c == ' ' || c >= '0' && c <= '9' || c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z';
-      if (plain) {
-        quoted.append((char) c);
-      } else {
-        quoted.append('\\').append(Integer.toHexString(c)).append(' ');
-      }
-    });
-    return quoted.append('"').toString();
   }
 }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.render.CssString;
 import ampersheet.render.SampleDocuments;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -95,8 +96,8 @@ class StyleSheetTest {
 
   @Test
   void aQuotedTextCannotEndItsString() {
-    assertEquals("\"Sheet a\\22 \\7d \\3c \\2f style\\3e \"", StyleSheet.quoted("Sheet a\"}</style>"));
-    assertEquals("\"\\5c a\\fffd \"", StyleSheet.quoted("\\a\u0000"));
+    assertEquals("\"Sheet a\\22 \\7d \\3c \\2f style\\3e \"", CssString.of("Sheet a\"}</style>"));
+    assertEquals("\"\\5c a\\fffd \"", CssString.of("\\a\u0000"));
   }
 
   private static List<String> rules() {
