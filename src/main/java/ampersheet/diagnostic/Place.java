@@ -23,11 +23,6 @@ public record Place(String file, int line, int column, String sourceLine) {
     return new Place(file, 0, 0, "");
   }
 
-  /** The same line, {@code characters} further right: for a fault inside a formula that starts here. */
-  public Place shifted(int characters) {
-    return new Place(file, line, column + characters, sourceLine);
-  }
-
   /** {@code file:line:column}, leaving out what is not known. */
   @Override
   public String toString() {

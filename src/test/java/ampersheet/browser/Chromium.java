@@ -79,6 +79,16 @@ public final class Chromium {
     return seen;
   }
 
+  /** A page on a desk's screen, as on the first visit: nothing is kept of earlier ones, and nothing told of them. */
+  public static void openAnew(ChromeDriver browser, Path file) {
+    screen(browser, 1280, 900);
+    prefer(browser);
+    browser.get(file.toUri().toString());
+    browser.executeScript("localStorage.clear()");
+    requestsAndComplaints(browser);
+    browser.get(file.toUri().toString());
+  }
+
   /** A screen of so many CSS pixels. */
   public static void screen(ChromeDriver browser, int width, int height) {
     browser.executeCdpCommand("Emulation.setDeviceMetricsOverride",

@@ -74,12 +74,7 @@ class HomeworkPageTest {
       file = Files.writeString(folder.resolve("homework.html"), HomeworkPage.render(sheet, "Bo <b>"), StandardCharsets.UTF_8);
       browser = Chromium.open(folder.resolve("profile"));
     }
-    Chromium.screen(browser, 1280, 900);
-    Chromium.prefer(browser);
-    browser.get(file.toUri().toString());
-    browser.executeScript("localStorage.clear()");
-    Chromium.requestsAndComplaints(browser);
-    browser.get(file.toUri().toString());
+    Chromium.openAnew(browser, file);
   }
 
   @AfterAll

@@ -69,12 +69,7 @@ class PracticePageTest {
       browser = Chromium.open(folder.resolve("profile"));
       browser.executeCdpCommand("Page.addScriptToEvaluateOnNewDocument", Map.of("source", "Math.random = () => 0"));
     }
-    Chromium.screen(browser, 1280, 900);
-    Chromium.prefer(browser);
-    browser.get(file.toUri().toString());
-    browser.executeScript("localStorage.clear()");
-    Chromium.requestsAndComplaints(browser);
-    browser.get(file.toUri().toString());
+    Chromium.openAnew(browser, file);
   }
 
   @AfterAll

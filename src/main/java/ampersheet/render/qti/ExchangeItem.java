@@ -1,6 +1,5 @@
 package ampersheet.render.qti;
 
-import ampersheet.answer.Acceptance;
 import ampersheet.answer.ProblemKey;
 import ampersheet.sheet.Document.ProblemBlock;
 import ampersheet.sheet.Document.Steps;
@@ -13,12 +12,6 @@ import ampersheet.sheet.Document.Steps;
  * @param key whose answers stand in the order of the block's questions
  */
 public record ExchangeItem(String identifier, String language, ProblemBlock block, ProblemKey key, Steps working) {
-
-  /** Whether each answer can be judged by itself: blanks of a design are judged together, which the format cannot say. */
-  public static boolean isExpressible(ProblemKey key) {
-    return key.designs().isEmpty()
-        && key.answers().stream().noneMatch(answer -> answer.acceptance() instanceof Acceptance.Designed);
-  }
 
   /** {@code A} for the first question; identifiers of its response and its outcomes end in it. */
   static String letter(int question) {
