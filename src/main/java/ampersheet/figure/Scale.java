@@ -1,5 +1,6 @@
 package ampersheet.figure;
 
+import ampersheet.quantity.DecimalMarker;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -9,9 +10,15 @@ final class Scale {
   private final double to;
   private final int digit;
   private final int exponent;
+  private final DecimalMarker marker;
 
   /** @param most how many steps there may be */
   Scale(double from, double to, int most) {
+    this(from, to, most, DecimalMarker.POINT);
+  }
+
+  Scale(double from, double to, int most, DecimalMarker marker) {
+    this.marker = marker;
     if (!(to > from) || Double.isInfinite(to - from)) {
       throw new IllegalArgumentException("an axis needs two different finite ends, the smaller first: " + from + ", " + to);
     }
@@ -70,7 +77,7 @@ final class Scale {
   }
 
   /** {@code count} times ten to the {@code exponent}, digit by digit. */
-  private static String decimal(long count, int exponent) {
+  private String decimal(long count, int exponent) {
     StringBuilder digits = new StringBuilder(Long.toString(Math.abs(count)));
     for (int i = 0; i < exponent && count != 0; i++) {
       digits.append('0');
@@ -79,11 +86,11 @@ final class Scale {
       while (digits.length() <= -exponent) {
         digits.insert(0, '0');
       }
-      digits.insert(digits.length() + exponent, '.');
+      digits.insert(digits.length() + exponent, marker.character());
       while (digits.charAt(digits.length() - 1) == '0') {
         digits.setLength(digits.length() - 1);
       }
-      if (digits.charAt(digits.length() - 1) == '.') {
+      if (digits.charAt(digits.length() - 1) == marker.character()) {
         digits.setLength(digits.length() - 1);
       }
     }

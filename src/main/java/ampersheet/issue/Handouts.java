@@ -73,7 +73,8 @@ public final class Handouts {
             Composer.sheet(sheet, seat.name(), wish.profile().widestDrawing(wish.paper())).on(wish.paper());
         sheets.add(wish.checkLetters() ? CheckLetters.addedTo(document, sheet) : document);
         if (wish.keys() != Keys.NONE) {
-          (apart ? keys : sheets).add(Composer.key(sheet, seat.name()).on(wish.paper()));
+          (apart ? keys : sheets).add(
+              Composer.key(sheet, seat.name(), wish.profile().widestDrawing(wish.paper())).on(wish.paper()));
         }
       }
       List<Path> files = new ArrayList<>(List.of(out));

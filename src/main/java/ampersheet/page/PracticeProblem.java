@@ -106,8 +106,10 @@ final class PracticeProblem {
     SheetProblem full = with(new Support.Full());
     List<String> answers = full.answers().stream().map(key -> "**" + renamed(key.question()) + "** "
         + Statement.escape(Composer.answer(full, key))).toList();
-    return List.of(prompts(key -> true), new Steps("", parts.worked()),
-        new Prose((answers.size() == 1 ? "Answer: " : "Answers: ") + String.join("; ", answers) + "."));
+    List<Block> blocks = new ArrayList<>(List.of(prompts(key -> true), new Steps("", parts.worked())));
+    parts.curve().ifPresent(blocks::add);
+    blocks.add(new Prose((answers.size() == 1 ? "Answer: " : "Answers: ") + String.join("; ", answers) + "."));
+    return blocks;
   }
 
   /** For each step its rule in words, then its line in symbols. */

@@ -5,6 +5,7 @@ import ampersheet.chain.Assembly;
 import ampersheet.chain.Panel;
 import ampersheet.circuit.Schematic;
 import ampersheet.formula.Values;
+import ampersheet.template.CurveTrace;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.thermal.HeatNetwork;
 import java.util.List;
@@ -17,12 +18,13 @@ import java.util.Optional;
  * @param givens drawn or forced, constants included
  * @param values givens and steps
  * @param answers in the order asked
+ * @param curve of the worked solution
  * @param designs in the order of the template
  * @param cautions ids, the template's own and those the numbers call for
  */
 public record Problem(ProblemTemplate template, Values givens, Values values, List<Answer> answers,
     Optional<Schematic> schematic, Optional<HeatNetwork> heatNetwork, Optional<Panel> panel,
-    Optional<Assembly> assembly, List<JudgedDesign> designs, List<String> cautions) {
+    Optional<Assembly> assembly, Optional<CurveTrace> curve, List<JudgedDesign> designs, List<String> cautions) {
   public Problem {
     answers = List.copyOf(answers);
     designs = List.copyOf(designs);

@@ -15,6 +15,7 @@ public enum Refusal {
   NOT_IN_THE_BINS("a part is not in the workshop's bins"),
   ABOVE_ITS_RATING("a part would take up more than it is rated for"),
   TOO_FEW_PARTS("the bins hold too few of a part for all who build at the same time"),
+  POINT_OFF_ITS_CURVE("the curve of the solution cannot be drawn, or an asked point lies on none of its lines"),
   ROUTES_DISAGREE("the two routes disagree");
 
   private final String sentence;

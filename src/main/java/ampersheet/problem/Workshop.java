@@ -9,6 +9,7 @@ import ampersheet.problem.Problem.Answer;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Quantity;
 import ampersheet.quantity.QuantityWriter;
+import ampersheet.template.CurveTrace;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Ask;
 import ampersheet.template.ProblemTemplate.ChoiceAsk;
@@ -119,9 +120,17 @@ public final class Workshop {
     List<Problem.JudgedDesign> judged = designs.stream()
         .map(design -> design.judge(draft, models, secondRoute.known(), objections)).toList();
     Problem problem = new Problem(template, draft.givens(), draft.values(), answers, models.schematic(),
-        models.heatNetworkIfAny(), models.panelIfAny(), models.assemblyIfAny(), judged,
+        models.heatNetworkIfAny(), models.panelIfAny(), models.assemblyIfAny(), curve(draft, objections), judged,
         CautionsCalledFor.in(template, draft.values(), models));
     return new Attempt.Worked(problem, List.copyOf(proven.values()), notes.get());
+  }
+
+  private Optional<CurveTrace> curve(Draft draft, Objections objections) {
+    Optional<CurveTrace> curve =
+        template.curve().map(plan -> CurveTrace.of(plan, template.working(), draft.values()));
+    Optional<String> fault = curve.flatMap(CurveTrace::fault);
+    fault.ifPresent(told -> objections.raise(Refusal.POINT_OFF_ITS_CURVE, () -> told));
+    return fault.isPresent() ? Optional.empty() : curve;
   }
 
   /** The drawn circuit must have a solution that is safe to touch, whatever is asked about it. */

@@ -78,10 +78,15 @@ public final class Composer {
 
   /** Answers, accepted bands, second routes, modelled mistakes and the worked solution of every problem. */
   public static Document key(Sheet sheet, String name) {
+    return key(sheet, name, Figure.PAGE_WIDTH);
+  }
+
+  /** @param widest width of a drawing in pixels, beyond which its reader's page cannot show it at full size */
+  public static Document key(Sheet sheet, String name, double widest) {
     List<Block> blocks = new ArrayList<>();
     blocks.add(new Prose("For the instructor. Every answer was found twice: by the steps shown here, and by a second route "
         + "that shares no formula with them. *Accepted* is what the check accepts."));
-    sheet.problems().forEach(problem -> blocks.add(inKey(problem, sheet.parts())));
+    sheet.problems().forEach(problem -> blocks.add(inKey(problem, sheet.parts(), widest)));
     return document(Kind.KEY, sheet, "Key: " + sheet.plan().title(), name, blocks);
   }
 
@@ -94,7 +99,7 @@ public final class Composer {
     figures(alone).forEach(figure -> blocks.add(new FigureBlock(figure)));
     blocks.addAll(cautions(alone, new TreeMap<>()));
     blocks.add(new Prose(prompts(alone)));
-    blocks.add(new Steps("", steps(alone)));
+    blocks.addAll(worked(alone, steps(alone), Figure.PAGE_WIDTH));
     blocks.add(new KeyTable(keyLines(alone)));
     blocks.addAll(designRules(alone));
     return block(alone, blocks);
@@ -154,7 +159,7 @@ public final class Composer {
     figures(problem, widest).forEach(figure -> blocks.add(new FigureBlock(figure)));
     if (problem.support() instanceof Support.Full) {
       blocks.add(new Prose(prompts(problem)));
-      blocks.add(new Steps("", steps(problem)));
+      blocks.addAll(worked(problem, steps(problem), widest));
       blocks.add(new Prose(answersInWords(problem)));
     } else if (problem.support() instanceof Support.Faded) {
       blocks.add(new Prose(promptsWithoutNames(problem)));
@@ -167,7 +172,7 @@ public final class Composer {
     return block(problem, blocks);
   }
 
-  private static ProblemBlock inKey(SheetProblem problem, Optional<Inventory> parts) {
+  private static ProblemBlock inKey(SheetProblem problem, Optional<Inventory> parts, double widest) {
     List<Block> blocks = new ArrayList<>();
     blocks.add(givens(problem));
     blocks.add(new Prose(prompts(problem)));
@@ -180,7 +185,7 @@ public final class Composer {
           + String.join("; ", blank.stream().map(key -> "**" + key.question() + "** "
               + ProblemText.answer(key, problem.writer())).toList()) + "."));
     }
-    blocks.add(new Steps("", steps(problem, List.of())));
+    blocks.addAll(worked(problem, steps(problem, List.of()), widest));
     return block(problem, blocks);
   }
 
@@ -241,8 +246,8 @@ public final class Composer {
     Problem problem = numbered.problem();
     ProblemTemplate template = numbered.template();
     PartLabels labels = new PartLabels(numbered);
-    String of = numbered.number() > 0 ? " of problem " + numbered.number() : numbered.example() ? " of the example" : "";
-    String id = numbered.number() > 0 ? "p" + numbered.number() : numbered.example() ? "example" : "yours";
+    String of = whose(numbered);
+    String id = idOf(numbered);
     List<Figure> figures = new ArrayList<>();
     problem.schematic().ifPresent(schematic -> figures.add(CircuitFigure.draw("Circuit" + of,
         schematic, labels.ofCircuit(), numbered.plan().symbols(), Set.of(), id + "c", widest)));
@@ -253,6 +258,23 @@ public final class Composer {
     problem.assembly().ifPresent(assembly -> figures.add(AssemblyFigure.draw("Tiles" + of,
         assembly, armMarks(template.assembly().orElseThrow(), problem), id + "a", widest)));
     return figures;
+  }
+
+  /** What the title of a figure ends in. */
+  static String whose(SheetProblem problem) {
+    return problem.number() > 0 ? " of problem " + problem.number() : problem.example() ? " of the example" : "";
+  }
+
+  /** What the ids in its figures begin with. */
+  static String idOf(SheetProblem problem) {
+    return problem.number() > 0 ? "p" + problem.number() : problem.example() ? "example" : "yours";
+  }
+
+  /** The whole working, and the curve it leads to. */
+  private static List<Block> worked(SheetProblem problem, List<StepBlock> steps, double widest) {
+    List<Block> blocks = new ArrayList<>(List.of(new Steps("", steps)));
+    SolutionCurve.of(problem, widest).ifPresent(curve -> blocks.add(new FigureBlock(curve)));
+    return blocks;
   }
 
   private static List<AssemblyFigure.Mark> armMarks(AssemblyPlan plan, Problem problem) {

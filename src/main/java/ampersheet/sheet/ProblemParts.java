@@ -1,6 +1,7 @@
 package ampersheet.sheet;
 
 import ampersheet.answer.Acceptance;
+import ampersheet.figure.Figure;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.FigureBlock;
 import ampersheet.sheet.Document.Prose;
@@ -9,6 +10,7 @@ import ampersheet.sheet.Document.Steps;
 import ampersheet.template.Statement;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.TreeMap;
 
 /**
@@ -17,8 +19,9 @@ import java.util.TreeMap;
  * @param setting what is told: statement, cautions, givens, figures
  * @param places places for answers among the steps that its support shows, or with their questions where it shows none
  * @param worked every step with its result
+ * @param curve of the worked solution
  */
-public record ProblemParts(List<Block> setting, List<Block> places, List<StepBlock> worked) {
+public record ProblemParts(List<Block> setting, List<Block> places, List<StepBlock> worked, Optional<FigureBlock> curve) {
   public ProblemParts {
     setting = List.copyOf(setting);
     places = List.copyOf(places);
@@ -28,7 +31,8 @@ public record ProblemParts(List<Block> setting, List<Block> places, List<StepBlo
   public static ProblemParts of(SheetProblem problem) {
     SheetProblem full =
         new SheetProblem(problem.number(), new Support.Full(), problem.example(), problem.plan(), problem.problem());
-    return new ProblemParts(setting(problem), places(problem), Composer.steps(full));
+    return new ProblemParts(setting(problem), places(problem), Composer.steps(full),
+        SolutionCurve.of(problem, Figure.PAGE_WIDTH).map(FigureBlock::new));
   }
 
   private static List<Block> setting(SheetProblem problem) {

@@ -18,7 +18,7 @@ import java.util.function.Predicate;
 /** What each name of a template stands for, where it was given, and whether anything uses it. */
 final class Names {
   enum Kind {
-    GIVEN("a given"), WORD("a given"), CONSTANT("a constant"), STEP("a step");
+    GIVEN("a given"), WORD("a given"), CONSTANT("a constant"), STEP("a step"), AXIS("a quantity of the curve");
 
     private final String told;
 

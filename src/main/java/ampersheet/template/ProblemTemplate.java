@@ -26,6 +26,7 @@ import java.util.TreeSet;
  * @param givens drawn, in order
  * @param constants not drawn but printed, such as a property of copper
  * @param lines what is told of each step, in the order of {@code working}
+ * @param curve of the worked solution; it decides nothing
  * @param designs the design tasks among the asks, at most one
  * @param cautions ids of caution boxes that always show
  * @param fingerprint SHA-256 in hex over the template's files: its version
@@ -34,7 +35,7 @@ public record ProblemTemplate(String name, String title, String family, String s
     List<String> teaches, List<Given> givens, List<Constant> constants, List<Condition> requirements,
     Working working, List<StepLine> lines, List<Ask> asks, List<Design> designs, List<Mistake> mistakes,
     Optional<CircuitPlan> circuit, Optional<HeatPlan> heat, Optional<ChainPlan> chain,
-    Optional<AssemblyPlan> assembly,
+    Optional<AssemblyPlan> assembly, Optional<CurvePlan> curve,
     List<Proof> proofs, List<String> cautions, Words words, String fingerprint) {
 
   public ProblemTemplate {
@@ -362,13 +363,16 @@ public record ProblemTemplate(String name, String title, String family, String s
   /** The same template, but its givens may be drawn from other values. */
   public ProblemTemplate withGivens(List<Given> other) {
     return new ProblemTemplate(name, title, family, skill, level, teaches, other, constants, requirements, working, lines,
-        asks, designs, mistakes, circuit, heat, chain, assembly, proofs, cautions, words, fingerprint);
+        asks, designs, mistakes, circuit, heat, chain, assembly, curve, proofs, cautions, words, fingerprint);
   }
 
-  /** The same template, but its steps are worked in another way; everything else stays, the proofs above all. */
+  /**
+   * The same template, but its steps are worked in another way; everything else stays, the proofs above all. Its curve goes:
+   * a wrong working is to be caught by the second route, not by a point beside its line.
+   */
   public ProblemTemplate withWorking(Working other) {
     return new ProblemTemplate(name, title, family, skill, level, teaches, givens, constants, requirements, other, lines,
-        asks, designs, mistakes, circuit, heat, chain, assembly, proofs, cautions, words, fingerprint);
+        asks, designs, mistakes, circuit, heat, chain, assembly, Optional.empty(), proofs, cautions, words, fingerprint);
   }
 
   /** Whether the step stands for a blank of a design. */

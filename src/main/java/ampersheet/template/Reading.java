@@ -137,13 +137,19 @@ final class Reading {
     List<Proof> proofs = proofSection.read(fields.groups("proof", "{of: R, measure: current(D1), equals: If}"));
     proofSection.requireFor(needed(asksSection, taken));
     List<String> cautions = cautions(fields);
+    boolean hasCurve = fields.has("curve");
     fields.finish();
     Map<String, String> statements = statements(fingerprinted);
+    int beforeCurve = faults.count();
+    Optional<CurvePlan> curve = !hasCurve ? Optional.empty() : fields.group("curve").flatMap(new CurveSection(names,
+        formulas, wording, asksSection.asked().keySet(), givens, constants, steps, faults)::read);
+    boolean curveIsSound = faults.count() == beforeCurve;
     unused();
 
     if (numbersAreSound) {
       trySamples(fields, givens, constants, requirements, steps, asksSection, asks,
-          circuitIsSound ? circuit : Optional.empty(), circuitSection.places());
+          circuitIsSound ? circuit : Optional.empty(), circuitSection.places(),
+          curveIsSound ? curve : Optional.empty());
     }
     if (faults.hasErrors()) {
       return Optional.empty();
@@ -152,7 +158,7 @@ final class Reading {
         skill.orElseThrow(), level, teaches, givens, constants, List.copyOf(requirements.keySet()),
         new Working(steps.stream().map(StepsSection.Read::step).toList()),
         steps.stream().map(StepsSection.Read::line).toList(), asks, asksSection.designs().designs(), mistakes, circuit,
-        heat, chain, assembly, proofs, cautions,
+        heat, chain, assembly, curve, proofs, cautions,
         new Words(statements), fingerprint(fingerprinted)));
   }
 
@@ -343,7 +349,7 @@ final class Reading {
 
   private void trySamples(Fields fields, List<Given> givens, List<Constant> constants,
       Map<Condition, Place> requirements, List<StepsSection.Read> steps, AsksSection asksSection, List<Ask> asks,
-      Optional<CircuitPlan> circuit, List<Place> parts) {
+      Optional<CircuitPlan> circuit, List<Place> parts, Optional<CurvePlan> curve) {
     Samples.Outcome outcome = new Samples(givens, constants, List.copyOf(requirements.keySet())).find(SAMPLES);
     if (outcome.found().isEmpty()) {
       impossible(outcome, requirements);
@@ -354,6 +360,7 @@ final class Reading {
     SampleCheck check = new SampleCheck(givens, steps, stepPlaces, outcome.found(), faults);
     check.asks(asks, asksSection.asked());
     circuit.ifPresent(plan -> new CircuitCheck(plan, parts, faults).check(check.worked()));
+    curve.ifPresent(plan -> check.curve(plan, fields.placeOf("curve")));
   }
 
   /** Points at the requirement that most combinations fail first. */

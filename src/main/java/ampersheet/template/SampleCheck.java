@@ -5,6 +5,7 @@ import ampersheet.diagnostic.Place;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Step;
 import ampersheet.formula.Values;
+import ampersheet.formula.Working;
 import ampersheet.quantity.Quantity;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.template.ProblemTemplate.Ask;
@@ -85,6 +86,20 @@ final class SampleCheck {
                 ask.of() + " is asked as a count, but is not whole with " + shown(values),
                 "a step that gives whole numbers",
                 "Round it in a step with floor, ceiling or round, or ask within a tolerance."));
+      }
+    }
+  }
+
+  /** @param place of the curve's section */
+  void curve(CurvePlan plan, Place place) {
+    Working working = new Working(steps.stream().map(StepsSection.Read::step).toList());
+    for (Values values : worked) {
+      Optional<String> fault = CurveTrace.of(plan, working, values).fault();
+      if (fault.isPresent()) {
+        faults.error(place, fault.get() + " with " + shown(values),
+            "lines with finite values, on which every point lies, whatever is drawn",
+            "Correct the formulas of the lines, of the points or of the ends of the axis.");
+        return;
       }
     }
   }

@@ -12,7 +12,7 @@ import org.w3c.dom.Attr;
 import org.w3c.dom.Element;
 
 /** What holds for every figure of this room. */
-final class Audit {
+public final class Audit {
   private static final Set<String> ELEMENTS = Set.of("svg", "title", "desc", "g", "polyline", "polygon", "circle",
       "path", "text", "tspan");
 
@@ -58,6 +58,13 @@ final class Audit {
         assertTrue(number.isEmpty() || number.matches("-?[0-9]+(\\.[0-9]{1,2})?"), place);
       }
     }
+  }
+
+  /** A curve keeps to its column, and its labels stand clear. */
+  public static void clear(CurveFigure.Plot plot, double widest, String where) {
+    Drawing drawing = CurveFigure.layOut(plot, widest);
+    assertTrue(drawing.bounds().width() <= widest, () -> where + " is " + drawing.bounds().width() + " wide");
+    clear(drawing, where);
   }
 
   /** Labels stand clear of each other and of every line; text inside a body stays inside it. */

@@ -52,6 +52,7 @@ class GalleryTest {
 
   @Test
   void aCurveIsWrittenToBeLookedAt() throws IOException {
+    pages("curve", List.of(CurveFigureTest.example().svg()));
   }
 
   private static void pages(String name, List<String> figures) throws IOException {

@@ -1,0 +1,1 @@
+A capacitor of **${C}** fills from **${U}** through **${R}**.
