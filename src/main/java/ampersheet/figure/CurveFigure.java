@@ -11,8 +11,8 @@ import java.util.Optional;
 
 /** Plots curves over two linear axes, with the points that are asked for. */
 public final class CurveFigure {
-  private static final double WIDTH = 380;
-  private static final double HEIGHT = 230;
+  private static final double WIDTH = 320;
+  private static final double HEIGHT = 160;
   private static final double NARROWEST = 170;
   private static final double NARROWER = 12;
   private static final double TICK = 5;
@@ -127,7 +127,7 @@ public final class CurveFigure {
       this.marks = plot.marks();
       this.width = width;
       this.across = new Scale(x.from(), x.to(), 8, plot.marker());
-      this.up = new Scale(y.from(), y.to(), 6, plot.marker());
+      this.up = new Scale(y.from(), y.to(), 5, plot.marker());
       draw();
     }
 
@@ -262,7 +262,7 @@ public final class CurveFigure {
       List<Lettering> label = List.of(Lettering.of(mark.label(), Lettering.BODY).inBold());
       List<Spot> spots = new ArrayList<>();
       Side inwards = at.x() < width / 2 ? Side.RIGHT : Side.LEFT;
-      for (double gap = 5; gap <= 45; gap += 4) {
+      for (double gap = 5; gap <= 85; gap += 4) {
         for (double dy : new double[] {-gap - 5, gap + 5, 0}) {
           for (Side side : List.of(inwards, inwards == Side.LEFT ? Side.RIGHT : Side.LEFT)) {
             double away = dy == 0 ? 2 * gap : gap;

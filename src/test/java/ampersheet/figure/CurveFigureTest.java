@@ -68,7 +68,7 @@ class CurveFigureTest {
   @Test
   void aSampleLiesWhereTheAxesSay() {
     Shape.Line curve = (Shape.Line) CurveFigure.layOut(straight(20, 80), Figure.PAGE_WIDTH).shapes("curve ").get(0);
-    assertEquals(List.of(new Point(0, 0), new Point(380, -230)), curve.points());
+    assertEquals(List.of(new Point(0, 0), new Point(320, -160)), curve.points());
   }
 
   @Test
@@ -81,7 +81,7 @@ class CurveFigureTest {
   @Test
   void samplesOnAStraightPieceAreOneLine() {
     Shape.Line curve = (Shape.Line) CurveFigure.layOut(straight(20, 50, 80, 80, 80), Figure.PAGE_WIDTH).shapes("curve ").get(0);
-    assertEquals(List.of(new Point(0, 0), new Point(190, -230), new Point(380, -230)), curve.points());
+    assertEquals(List.of(new Point(0, 0), new Point(160, -160), new Point(320, -160)), curve.points());
   }
 
   @Test
@@ -92,10 +92,10 @@ class CurveFigureTest {
     assertEquals(2, pieces.size());
     Point leaving = ((Shape.Line) pieces.get(0)).points().get(1);
     Point entering = ((Shape.Line) pieces.get(1)).points().get(0);
-    assertEquals(-230, leaving.y(), 1e-9);
-    assertEquals(100.0 / 600 * 380, leaving.x(), 1e-9);
-    assertEquals(-230, entering.y(), 1e-9);
-    assertEquals(300.0 / 600 * 380, entering.x(), 1e-9);
+    assertEquals(-160, leaving.y(), 1e-9);
+    assertEquals(100.0 / 600 * 320, leaving.x(), 1e-9);
+    assertEquals(-160, entering.y(), 1e-9);
+    assertEquals(300.0 / 600 * 320, entering.x(), 1e-9);
   }
 
   @Test
