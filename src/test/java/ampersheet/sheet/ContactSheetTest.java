@@ -37,11 +37,9 @@ class ContactSheetTest {
       assertTrue(!figures.isEmpty(), name + " has no figure");
       page.append("<section><h2>").append(name).append("</h2>\n");
       for (Block figure : figures) {
-        page.append(((FigureBlock) figure).figure().svg().replace("id=\"p1", "id=\"" + name.replace('/', '-') + "-p1")
-            .replace("aria-labelledby=\"p1", "aria-labelledby=\"" + name.replace('/', '-') + "-p1")
-            .replace(" p1c-desc\"", " " + name.replace('/', '-') + "-p1c-desc\"")
-            .replace(" p1h-desc\"", " " + name.replace('/', '-') + "-p1h-desc\"")
-            .replace(" p1d-desc\"", " " + name.replace('/', '-') + "-p1d-desc\""));
+        String own = name.replace('/', '-') + "-p1";
+        page.append(((FigureBlock) figure).figure().svg().replace("id=\"p1", "id=\"" + own)
+            .replace("aria-labelledby=\"p1", "aria-labelledby=\"" + own).replace("-title p1", "-title " + own));
       }
       page.append("</section>\n");
     }
