@@ -15,12 +15,14 @@ import ampersheet.sheet.Document.Steps;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.ProblemParts;
 import ampersheet.sheet.SheetProblem;
+import ampersheet.sheet.StepParts;
 import ampersheet.sheet.Support;
 import ampersheet.template.Statement;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
 
@@ -112,17 +114,24 @@ final class PracticeProblem {
     return blocks;
   }
 
-  /** For each step its rule in words, then its line in symbols. */
+  /** For each step its rule in words, then its line in symbols; and what of the figures it is about. */
   private void hints(JsonGenerator json, List<StepBlock> worked) throws IOException {
+    Map<String, List<String>> parts = StepParts.of(problem.template());
     json.writeArrayFieldStart("hints");
     for (StepBlock step : worked) {
       json.writeStartObject();
       json.writeNumberField("step", step.number());
-      Optional<AnswerKey> asked = with(new Support.Bare()).answers().stream()
-          .filter(key -> key.step().equals(problem.template().lines().get(step.number() - 1).id())).findFirst();
+      String id = problem.template().lines().get(step.number() - 1).id();
+      Optional<AnswerKey> asked =
+          with(new Support.Bare()).answers().stream().filter(key -> key.step().equals(id)).findFirst();
       json.writeStringField("place", asked.map(key -> renamed(key.question())).orElse("step " + step.number()));
       json.writeStringField("words", Fragment.rule(step));
       json.writeStringField("line", Fragment.symbols(step));
+      json.writeArrayFieldStart("parts");
+      for (String part : parts.get(id)) {
+        json.writeString(part);
+      }
+      json.writeEndArray();
       json.writeEndObject();
     }
     json.writeEndArray();

@@ -287,6 +287,49 @@
     of.row = 0;
   };
 
+  // ------------------------------------------------------------------------------------------------ cueing
+
+  /* What the step at hand is about is drawn heavier, in both figures, and the captions name the step; so does its line in
+     the example. */
+  const cue = step => {
+    const parts = new Set(problem.hints[step - 1].parts);
+    for (const under of [element("setting"), element("example-body")]) {
+      for (const figure of under.querySelectorAll("figure")) {
+        let any = false;
+        for (const part of figure.querySelectorAll("[data-part]")) {
+          const cued = parts.has(part.dataset.part);
+          part.classList.toggle("cued", cued);
+          any = any || cued;
+        }
+        figure.querySelector(".step-now")?.remove();
+        if (any) {
+          const now = document.createElement("b");
+          now.className = "step-now";
+          now.textContent = " · step " + step;
+          figure.querySelector("figcaption").append(now);
+        }
+      }
+    }
+    for (const line of element("example-body").querySelectorAll(".steps > li")) {
+      line.classList.toggle("cued", line.value === step);
+    }
+  };
+
+  const cuePlace = event => {
+    const place = event.target.closest("[data-question]");
+    const hint = place && problem.hints.find(hint => hint.place === place.dataset.question);
+    if (hint) {
+      cue(hint.step);
+    }
+  };
+
+  const cueLine = event => {
+    const line = event.target.closest(".steps > li");
+    if (line) {
+      cue(line.value);
+    }
+  };
+
   // ------------------------------------------------------------------------------------------------ helping
 
   const hintsInAll = () => problem.hints.length * 2;
@@ -302,6 +345,7 @@
     body.innerHTML = number % 2 ? hint.line : hint.words;
     shown.append(title, body);
     element("hints").append(shown);
+    cue(hint.step);
     page.reachable(shown);
   };
 
@@ -376,6 +420,8 @@
     state.current.typed = typedNow();
     keep();
   });
+  element("places").addEventListener("focusin", cuePlace);
+  element("example-body").addEventListener("pointerover", cueLine);
   element("hint").addEventListener("click", nextHint);
   element("solve").addEventListener("click", solve);
   element("another").addEventListener("click", () => deal(skillNow()));

@@ -254,6 +254,35 @@ class PracticePageTest {
     assertEquals(place("a").findElement(By.tagName("input")), browser.switchTo().activeElement());
   }
 
+  /** Names of what is drawn heavier in the figures under this element. */
+  private static List<String> cued(String under) {
+    return browser.findElements(By.cssSelector("#" + under + " [data-part].cued")).stream()
+        .map(part -> part.getDomAttribute("data-part")).toList();
+  }
+
+  private static String drawing(String under) {
+    return ((String) browser.executeScript("return document.querySelector('#' + arguments[0] + ' svg').outerHTML", under));
+  }
+
+  @Test
+  void theStepAtHandIsCuedByWeightAndNumberInBothFiguresAndNothingElseOfThemChanges() {
+    support("full");
+    String before = drawing("setting");
+    assertEquals(List.of(), cued("setting"));
+    place("a").findElement(By.tagName("input")).click();
+    assertEquals(List.of("R1", "D1"), cued("setting"));
+    assertEquals(List.of("R1", "D1"), cued("example-body"));
+    assertEquals("Figure: Circuit · step 2", element("setting").findElement(By.tagName("figcaption")).getText());
+    assertEquals("2", browser.findElement(By.cssSelector("#example-body .steps > li.cued")).getDomProperty("value"));
+    String line = (String) browser.executeScript(
+        "return getComputedStyle(document.querySelector('#setting [data-part=R1] polyline')).strokeWidth");
+    assertEquals("3.4px", line);
+    assertEquals(before, drawing("setting").replace(" class=\"cued\"", "").replace(" class=\"\"", ""));
+    place("c").findElement(By.tagName("input")).click();
+    assertEquals(List.of("R1"), cued("setting"));
+    assertEquals("Figure: Circuit · step 4", element("setting").findElement(By.tagName("figcaption")).getText());
+  }
+
   @Test
   void hintsComeOneByOneAndThenTheWorkedSolution() {
     support("full");
