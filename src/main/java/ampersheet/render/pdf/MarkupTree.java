@@ -2,12 +2,12 @@ package ampersheet.render.pdf;
 
 import java.io.IOException;
 import java.io.StringReader;
+import java.util.List;
 import javax.xml.XMLConstants;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
-import org.w3c.dom.NodeList;
 import org.xml.sax.InputSource;
 import org.xml.sax.SAXException;
 
@@ -31,15 +31,11 @@ record MarkupTree(Document nodes) {
     nodes.getElementsByTagName("style").item(0).setTextContent(sheet);
   }
 
-  /** Tells the problems that begin a page. */
-  void breakBefore(PageBreaks breaks) {
-    NodeList divisions = nodes.getElementsByTagName("div");
-    for (int i = 0; i < divisions.getLength(); i++) {
-      Element division = (Element) divisions.item(i);
-      if (division.getAttribute("id").startsWith(PrintMarkup.PROBLEM_ID)) {
-        breaks.className(division.getAttribute("id").substring(PrintMarkup.PROBLEM_ID.length()))
-            .ifPresent(name -> division.setAttribute("class", division.getAttribute("class") + " " + name));
-      }
+  /** Tells the elements that begin a page. */
+  void breakBefore(List<PageBreaks.Start> starts) {
+    for (PageBreaks.Start start : starts) {
+      Element element = start.element();
+      element.setAttribute("class", (element.getAttribute("class") + " " + start.kind().className()).strip());
     }
   }
 }

@@ -1,125 +1,106 @@
 package ampersheet.render.pdf;
 
-import ampersheet.sheet.Document;
-import ampersheet.sheet.Document.Block;
-import ampersheet.sheet.Document.ProblemBlock;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.TreeMap;
+import org.w3c.dom.Element;
 
 /**
- * Which problems begin a page, so that none is split that fits on a page, and an example lies beside its twin: on one page,
- * or on the two pages of a spread. The first page is the front of a leaf; a left page is the back of one, and together
- * with the page that follows it makes a spread.
+ * Where pages begin. Of all ways to put the pieces of a handout on pages the one that costs its reader least is taken: a
+ * leaf turned in the middle of a problem, or between an example and its twin, is worse than a page of paper; a problem too
+ * long for a page lies on a spread if it can. The first page is the front of a leaf; a left page is the back of one, and
+ * together with the page that follows it makes a spread.
  */
 final class PageBreaks {
-  enum Kind { NEXT_PAGE, LEFT_PAGE }
+  enum Kind {
+    NEXT_PAGE("next-page"),
+    /** After an empty page. */
+    LEFT_PAGE("left-page"),
+    RIGHT_PAGE("right-page");
 
-  private final Map<String, Kind> kinds;
+    private final String className;
 
-  private PageBreaks(Map<String, Kind> kinds) {
-    this.kinds = new TreeMap<>(kinds);
+    Kind(String className) {
+      this.className = className;
+    }
+
+    String className() {
+      return className;
+    }
   }
 
-  /** Class of the problem's element; empty if it goes where there is room. */
-  Optional<String> className(String problem) {
-    Kind kind = kinds.get(problem);
-    return kind == null ? Optional.empty() : Optional.of(kind == Kind.NEXT_PAGE ? "next-page" : "left-page");
+  /** A page that begins with this element. */
+  record Start(Element element, Kind kind) {}
+
+  private final List<Piece> pieces;
+  private final double page;
+  private final Choice[] onRightPage;
+  private final Choice[] onLeftPage;
+
+  /** @param end the piece that begins the next page; @param skip whether the page between them stays empty */
+  private record Choice(double cost, int end, boolean skip) {}
+
+  private PageBreaks(List<Piece> pieces, double page) {
+    this.pieces = pieces;
+    this.page = page;
+    this.onRightPage = new Choice[pieces.size()];
+    this.onLeftPage = new Choice[pieces.size()];
   }
 
   /**
-   * @param above height of what stands before the first problem, in points
-   * @param heights of the problems by number, in points
-   * @param page height of a page between its margins
+   * @param pieces of one handout in order, measured on an endless page
+   * @param page height of a page between its margins, in points
    */
-  static PageBreaks of(Document document, double above, Map<String, Double> heights, double page) {
-    Planner planner = new Planner(page, above, heights);
-    for (List<String> together : groups(document)) {
-      planner.place(together);
+  static List<Start> of(List<Piece> pieces, double page) {
+    PageBreaks breaks = new PageBreaks(pieces, page);
+    for (int first = pieces.size() - 1; first >= 0; first--) {
+      breaks.onRightPage[first] = breaks.best(first, false);
+      breaks.onLeftPage[first] = breaks.best(first, true);
     }
-    return new PageBreaks(planner.kinds);
+    return breaks.starts();
   }
 
-  /** Problems alone, and worked examples with the problem of the same kind that follows. */
-  private static List<List<String>> groups(Document document) {
-    List<ProblemBlock> problems = problems(document.blocks());
-    List<List<String>> groups = new ArrayList<>();
-    for (int i = 0; i < problems.size(); i++) {
-      ProblemBlock problem = problems.get(i);
-      boolean pair = i + 1 < problems.size() && problem.tags().contains("worked example")
-          && problems.get(i + 1).title().equals(problem.title());
-      groups.add(pair ? List.of(problem.number(), problems.get(i + 1).number()) : List.of(problem.number()));
-      i += pair ? 1 : 0;
+  private List<Start> starts() {
+    List<Start> starts = new ArrayList<>();
+    boolean left = false;
+    for (int at = 0; at < pieces.size(); ) {
+      Choice choice = (left ? onLeftPage : onRightPage)[at];
+      left = left ^ (pages(at, choice.end()) % 2 == 1) ^ choice.skip();
+      at = choice.end();
+      if (at < pieces.size()) {
+        starts.add(new Start(pieces.get(at).start(),
+            !choice.skip() ? Kind.NEXT_PAGE : left ? Kind.LEFT_PAGE : Kind.RIGHT_PAGE));
+      }
     }
-    return groups;
+    return starts;
   }
 
-  private static List<ProblemBlock> problems(List<Block> blocks) {
-    return blocks.stream().filter(ProblemBlock.class::isInstance).map(ProblemBlock.class::cast).toList();
+  /** Of all pieces that the page can end with; the fuller page where two cost the same. */
+  private Choice best(int first, boolean left) {
+    Choice best = null;
+    for (int end = first + 1; end <= pieces.size() && (end == first + 1 || height(first, end) <= page); end++) {
+      int used = pages(first, end);
+      if (end == pieces.size()) {
+        return better(best, new Choice(used, end, false));
+      }
+      boolean nextIsLeft = left ^ (pages(first, end) % 2 == 1);
+      double after = (nextIsLeft ? onLeftPage : onRightPage)[end].cost();
+      double afterSkip = (nextIsLeft ? onRightPage : onLeftPage)[end].cost();
+      best = better(best, new Choice(used + 1 + pieces.get(end).before().cost(true) + afterSkip, end, true));
+      best = better(best, new Choice(used + pieces.get(end).before().cost(nextIsLeft) + after, end, false));
+    }
+    return best;
   }
 
-  /** Fills pages from the first on. */
-  private static final class Planner {
-    /** What a page loses at its foot because a step or a box is not divided. */
-    private static final double LOST = 0.1;
+  private static Choice better(Choice earlier, Choice later) {
+    return earlier == null || later.cost() <= earlier.cost() ? later : earlier;
+  }
 
-    private final double page;
-    private final Map<String, Double> heights;
-    private final Map<String, Kind> kinds = new TreeMap<>();
-    private boolean left;
-    private double used;
+  private double height(int first, int end) {
+    return pieces.get(end - 1).bottom() - pieces.get(first).top();
+  }
 
-    Planner(double page, double above, Map<String, Double> heights) {
-      this.page = page;
-      this.heights = heights;
-      this.used = above;
-    }
-
-    void place(List<String> together) {
-      double whole = together.stream().mapToDouble(heights::get).sum();
-      if (used + whole <= page) {
-        used += whole;
-      } else if (whole <= page) {
-        begin(together.get(0), false);
-        used = whole;
-      } else {
-        boolean restOfSpread = left && fitsFromHere(together);
-        if (!restOfSpread) {
-          begin(together.get(0), together.size() > 1 && whole <= 2 * page);
-        }
-        together.forEach(this::flow);
-      }
-    }
-
-    /** On the rest of this left page and the right page beside it, no problem divided that fits on one of them. */
-    private boolean fitsFromHere(List<String> together) {
-      double first = heights.get(together.get(0));
-      if (together.size() == 1) {
-        return used + first <= (2 - LOST) * page && used < page / 2;
-      }
-      return used + first <= page && heights.get(together.get(1)) <= page;
-    }
-
-    /** At the end of what is there, if it fits; else it begins a page, so that its figure is not far from its words. */
-    private void flow(String problem) {
-      double height = heights.get(problem);
-      if (used + height > page && used > 0) {
-        begin(problem, false);
-      }
-      used += height;
-      while (used > page) {
-        used = used - page + LOST * page;
-        left = !left;
-      }
-    }
-
-    private void begin(String problem, boolean spread) {
-      boolean nextIsLeft = !left;
-      kinds.put(problem, spread ? Kind.LEFT_PAGE : Kind.NEXT_PAGE);
-      left = spread || nextIsLeft;
-      used = 0;
-    }
+  /** More than one only for a single piece that is longer than a page. */
+  private int pages(int first, int end) {
+    return Math.max(1, (int) Math.ceil(height(first, end) / page));
   }
 }

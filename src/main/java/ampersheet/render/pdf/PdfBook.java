@@ -4,7 +4,6 @@ import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import ampersheet.sheet.Document;
-import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.ProblemBlock;
 import com.openhtmltopdf.outputdevice.helper.ExternalResourceControlPriority;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
@@ -21,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSDictionary;
@@ -152,9 +152,9 @@ public final class PdfBook implements Closeable {
     MarkupTree markup = MarkupTree.of(xhtml);
     if (document.kind() == Document.Kind.SHEET) {
       markup.style(PrintStyle.endless(document, profile));
-      PageBreaks breaks = breaks(document, markup, faults);
+      List<PageBreaks.Start> starts = breaks(document, markup, faults);
       markup.style(PrintStyle.of(document, profile));
-      markup.breakBefore(breaks);
+      markup.breakBefore(starts);
     }
     return markup;
   }
@@ -205,20 +205,25 @@ public final class PdfBook implements Closeable {
    *
    * @param endless on one page as long as need be
    */
-  private PageBreaks breaks(Document document, MarkupTree endless, Faults faults) throws IOException {
+  private List<PageBreaks.Start> breaks(Document document, MarkupTree endless, Faults faults) throws IOException {
+    double page = PrintStyle.textHeight(document.paper()) * POINTS_PER_MILLIMETRE;
     try (PdfBoxRenderer renderer = builder(endless, faults, pdf).buildPdfRenderer()) {
       renderer.layout();
-      Map<String, Double> heights = new TreeMap<>();
-      double above = Double.MAX_VALUE;
-      for (Block block : document.blocks()) {
-        if (block instanceof ProblemBlock problem) {
-          Box box = renderer.getSharedContext().getBoxById(PrintMarkup.PROBLEM_ID + problem.number());
-          heights.put(problem.number(), (double) box.getHeight() / renderer.getDotsPerPoint());
-          above = Math.min(above, box.getAbsY() / (double) renderer.getDotsPerPoint());
-        }
-      }
-      return PageBreaks.of(document, above, heights, PrintStyle.textHeight(document.paper()) * POINTS_PER_MILLIMETRE);
+      return PageBreaks.of(Pieces.of(renderer, twins(document), page), page);
     }
+  }
+
+  /** Ids of the problems that directly follow a worked example of the same kind. */
+  private static Set<String> twins(Document document) {
+    Set<String> twins = new TreeSet<>();
+    List<ProblemBlock> problems = CardMarkup.cards(document);
+    for (int i = 1; i < problems.size(); i++) {
+      ProblemBlock before = problems.get(i - 1);
+      if (before.tags().contains("worked example") && before.title().equals(problems.get(i).title())) {
+        twins.add(PrintMarkup.PROBLEM_ID + problems.get(i).number());
+      }
+    }
+    return twins;
   }
 
   private PdfRendererBuilder builder(MarkupTree markup, Faults faults, PDDocument into) {

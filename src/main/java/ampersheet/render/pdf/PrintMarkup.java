@@ -38,10 +38,12 @@ import java.util.Optional;
 final class PrintMarkup {
   /** Prefix of the ids by which a problem's place on the pages is found. */
   static final String PROBLEM_ID = "problem-";
+  /** Class of what comes before a problem's questions: the words and the figure. */
+  static final String OPENING = "opening";
   private static final String MATH_SPACE = "\u00a0=\u00a0";
   /** A longer equation takes the width of the page, with its reason below instead of beside it. */
   private static final int WIDE_LINE = 34;
-  /** A table with more has short entries and is set close, its halves side by side. */
+  /** A table with more has short entries and is set close, its halves side by side or, in large print, apart. */
   private static final int MANY_COLUMNS = 8;
   /** Characters that stand beside the reason in one line. */
   private static final int ONE_LINE = 44;
@@ -195,13 +197,27 @@ final class PrintMarkup {
 
   private void problem(ProblemBlock problem) {
     String id = PROBLEM_ID + problem.number();
-    markup.open("div", "class", "problem", "id", id).newline();
+    int opening = opening(problem.blocks());
+    markup.open("div", "class", "problem", "id", id).newline().open("div", "class", OPENING).newline();
     markup.open("h2").line(problem.number() + "\u2002" + problem.title()).close("h2").newline();
     markup.open("p", "class", "tags").line(String.join(" · ", problem.tags())).close("p").newline();
     headingLevel++;
-    write(problem.blocks());
+    write(problem.blocks().subList(0, opening));
+    markup.close("div").newline();
+    write(problem.blocks().subList(opening, problem.blocks().size()));
     headingLevel--;
     markup.close("div").newline();
+  }
+
+  /** How many blocks there are down to the last of the givens and figures. */
+  private static int opening(List<Block> blocks) {
+    int opening = 0;
+    for (int i = 0; i < blocks.size(); i++) {
+      if (blocks.get(i) instanceof Givens || blocks.get(i) instanceof FigureBlock) {
+        opening = i + 1;
+      }
+    }
+    return opening;
   }
 
   private void heading(int level, String text) {
@@ -233,6 +249,7 @@ final class PrintMarkup {
   private void givens(Givens givens, String look) {
     markup.open("div", "class", look).newline();
     heading(headingLevel, Wording.GIVEN);
+    markup.open("div"); // or the tags of pieces set in a line come before that of the heading
     for (GivenLine line : givens.lines()) {
       markup.open("div", "class", "given").open("span", "class", "meaning").line(line.meaning()).close("span").text(" ");
       markup.open("span", "class", "value");
@@ -242,7 +259,7 @@ final class PrintMarkup {
       });
       markup.line(line.value()).close("span").close("div").newline();
     }
-    markup.close("div").newline();
+    markup.close("div").close("div").newline();
   }
 
   private void figure(Figure figure, FigureSize size) {
@@ -433,13 +450,13 @@ final class PrintMarkup {
   private void table(Table table) {
     if (table.head().size() <= MANY_COLUMNS) {
       rows(table, table.rows(), "plain");
-    } else if (profile == Profile.LARGE) {
-      rows(table, table.rows(), "grid");
     } else {
       int half = (table.rows().size() + 1) / 2;
+      List<List<List<Cell>>> halves = List.of(table.rows().subList(0, half), table.rows().subList(half, table.rows().size()));
+      String look = profile == Profile.LARGE ? "half" : "half beside";
       markup.open("div", "class", "halves");
-      for (List<List<Cell>> rows : List.of(table.rows().subList(0, half), table.rows().subList(half, table.rows().size()))) {
-        markup.open("div", "class", "half");
+      for (List<List<Cell>> rows : halves) {
+        markup.open("div", "class", look);
         rows(table, rows, "grid");
         markup.close("div");
       }

@@ -12,6 +12,9 @@ final class PrintStyle {
   private static final double TOP_MARGIN = 20;
   private static final double BOTTOM_MARGIN = 16;
   static final double ENDLESS = 50_000;
+  /** What comes before the problems is set closer, so that it takes one page with the table of check letters. */
+  private static final String EASY = "body { letter-spacing: 0.04em; } em { font-style: normal; font-weight: bold; }\n"
+      + "body > .prose { line-height: 1.4; } table.grid { line-height: 1.02; } .grid th, .grid td { padding: 0.15mm 0; }\n";
 
   private PrintStyle() {}
 
@@ -37,7 +40,7 @@ final class PrintStyle {
         + "body { font-family: '" + family + "', '" + Fonts.SYMBOLS + "'; font-size: " + (key ? profile.keyPoints() : profile.points()) + "pt; line-height: "
         + profile.leading() + "; }\n"
         + COMMON
-        + (profile == Profile.EASY ? "body { letter-spacing: 0.04em; } em { font-style: normal; font-weight: bold; }\n" : "")
+        + (profile == Profile.EASY ? EASY : "")
         + (profile == Profile.LARGE ? "em { font-style: normal; font-weight: bold; }\n" : "");
   }
 

@@ -1,0 +1,152 @@
+package ampersheet.render.pdf;
+
+import ampersheet.render.pdf.Piece.Before;
+import com.openhtmltopdf.layout.LayoutContext;
+import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
+import com.openhtmltopdf.render.BlockBox;
+import com.openhtmltopdf.render.Box;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.w3c.dom.Element;
+
+/**
+ * Takes a handout apart where a page may end. What fits on a page stays in one piece: a problem; if it is longer, its
+ * opening, which is the words and the figure, and every step and question; if even the opening is longer, the words, the
+ * givens and the figure. A heading goes with what stands below it, the answers of an example with its last step.
+ */
+final class Pieces {
+  private static final Set<String> HEADINGS = Set.of("h1", "h2", "h3", "h4", "h5", "h6");
+  private static final List<String> LIKE_HEADINGS = List.of("masthead", "tags", "prompt");
+
+  private final double dotsPerPoint;
+  private final LayoutContext context;
+  private final Set<String> twins;
+  private final double page;
+  private final List<Piece> pieces = new ArrayList<>();
+  private Optional<Piece> heading = Optional.empty();
+
+  private Pieces(PdfBoxRenderer renderer, Set<String> twins, double page) {
+    this.dotsPerPoint = renderer.getDotsPerPoint();
+    this.context = renderer.getSharedContext().newLayoutContextInstance();
+    this.twins = twins;
+    this.page = page;
+  }
+
+  /**
+   * @param endless laid out on a page so long that nothing is divided
+   * @param twins ids of the problems that follow an example worked for them
+   * @param page height of a page between its margins, in points
+   */
+  static List<Piece> of(PdfBoxRenderer endless, Set<String> twins, double page) {
+    Pieces taken = new Pieces(endless, twins, page);
+    for (Box part : endless.getRootBox().getChildren()) {
+      Box above = part;
+      for (Box block : blocks(part)) {
+        taken.take(block, above);
+        above = block;
+      }
+    }
+    taken.heading.ifPresent(taken.pieces::add);
+    return taken.pieces;
+  }
+
+  private static List<Box> blocks(Box parent) {
+    return parent.getChildren().stream().filter(box -> box instanceof BlockBox && box.getElement() != null).toList();
+  }
+
+  private void take(Box block, Box above) {
+    Element start = block.getElement();
+    boolean onSpread = bottom(block) - top(above) <= 2 * page;
+    Before before = twins.contains(start.getAttribute("id")) && onSpread ? Before.TWIN : Before.PROBLEM;
+    if (!fits(block) && is(block, "problem")) {
+      problem(block, start, before);
+    } else if (!fits(block) && is(block, "halves")) {
+      blocks(block).forEach(half -> add(half, half.getElement(), Before.PROBLEM));
+    } else {
+      add(block, start, before);
+    }
+  }
+
+  private void problem(Box problem, Element start, Before before) {
+    Box above = null;
+    for (Box child : blocks(problem)) {
+      if (above == null) {
+        opening(child, start, before);
+      } else if (is(child, "steps")) {
+        for (Box step : blocks(child)) {
+          add(step, step.getElement(), Before.QUESTION);
+        }
+        endsWith(child);
+      } else if (is(above, "steps") && is(child, "prose")) {
+        endsWith(child);
+      } else {
+        add(child, child.getElement(), is(above, PrintMarkup.OPENING) ? Before.REST : Before.QUESTION);
+      }
+      above = child;
+    }
+  }
+
+  private void opening(Box opening, Element start, Before before) {
+    if (fits(opening)) {
+      add(opening, start, before);
+      return;
+    }
+    boolean first = true;
+    for (Box child : blocks(opening)) {
+      Before next = is(child, "setting") ? Before.GIVENS : Before.WORDS;
+      for (Box part : is(child, "setting") ? blocks(child) : List.of(child)) {
+        add(part, first ? start : part.getElement(), first ? before : next);
+        first = false;
+        next = Before.FIGURE;
+      }
+    }
+    endsWith(opening);
+  }
+
+  /** The last piece is the end of this container as well. */
+  private void endsWith(Box container) {
+    Piece last = pieces.remove(pieces.size() - 1);
+    pieces.add(last.and(piece(container, last.start(), last.before())));
+  }
+
+  private void add(Box box, Element start, Before before) {
+    Piece piece = piece(box, start, before);
+    Piece whole = heading.map(above -> above.and(piece)).orElse(piece);
+    boolean more = HEADINGS.contains(box.getElement().getTagName()) || LIKE_HEADINGS.stream().anyMatch(name -> is(box, name));
+    heading = more ? Optional.of(whole) : Optional.empty();
+    if (!more) {
+      pieces.add(whole);
+    }
+  }
+
+  private Piece piece(Box box, Element start, Before before) {
+    return new Piece(start, top(box), bottom(box), before);
+  }
+
+  private boolean fits(Box box) {
+    return bottom(box) - top(box) <= page;
+  }
+
+  private double top(Box box) {
+    return (box.getAbsY() + box.getMargin(context).top()) / dotsPerPoint;
+  }
+
+  /** With the margin that the box has where nothing follows on its page; what follows now may have swallowed it. */
+  private double bottom(Box box) {
+    double border = box.getAbsY() + box.getHeight() - box.getMargin(context).bottom();
+    return (border + marginBelow(box)) / dotsPerPoint;
+  }
+
+  private double marginBelow(Box box) {
+    double own = box.getStyle().getMarginRect(box.getContainingBlockWidth(), context).bottom();
+    List<Box> inside = blocks(box);
+    boolean open = box.getPadding(context).bottom() == 0 && box.getBorder(context).bottom() == 0;
+    return inside.isEmpty() || !open ? own : Math.max(own, marginBelow(inside.get(inside.size() - 1)));
+  }
+
+  private static boolean is(Box box, String look) {
+    return (" " + box.getElement().getAttribute("class") + " ").contains(" " + look + " ");
+  }
+}
