@@ -8,6 +8,7 @@ import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
+import org.w3c.dom.Node;
 import org.xml.sax.InputSource;
 import org.xml.sax.SAXException;
 
@@ -31,11 +32,20 @@ record MarkupTree(Document nodes) {
     nodes.getElementsByTagName("style").item(0).setTextContent(sheet);
   }
 
-  /** Tells the elements that begin a page. */
+  /** Tells the elements that begin a page, and what holds them, which would else be kept together. */
   void breakBefore(List<PageBreaks.Start> starts) {
     for (PageBreaks.Start start : starts) {
-      Element element = start.element();
-      element.setAttribute("class", (element.getAttribute("class") + " " + start.kind().className()).strip());
+      mark(start.element(), start.kind().className());
+      for (Node holder = start.element().getParentNode(); holder instanceof Element element; holder = element.getParentNode()) {
+        mark(element, "divided");
+      }
+    }
+  }
+
+  private static void mark(Element element, String name) {
+    String names = element.getAttribute("class");
+    if (!(" " + names + " ").contains(" " + name + " ")) {
+      element.setAttribute("class", (names + " " + name).strip());
     }
   }
 }

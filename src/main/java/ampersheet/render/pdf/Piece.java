@@ -17,7 +17,7 @@ record Piece(Element start, double top, double bottom, Before before) {
     /** A problem and its worked example that fit on a spread together. */
     TWIN(0, 3),
     /** The words that open a problem. */
-    WORDS(0.6, 8),
+    WORDS(0.6, 9),
     /** Those words, and the givens with the figure. */
     GIVENS(0.2, 8),
     /** Words and givens, and the figure. */

@@ -96,13 +96,27 @@ final class Pieces {
     boolean first = true;
     for (Box child : blocks(opening)) {
       Before next = is(child, "setting") ? Before.GIVENS : Before.WORDS;
-      for (Box part : is(child, "setting") ? blocks(child) : List.of(child)) {
-        add(part, first ? start : part.getElement(), first ? before : next);
+      for (Box part : is(child, "setting") ? drawn(child) : List.of(child)) {
+        if (first) {
+          heading = Optional.of(new Piece(start, top(opening), bottom(part), before)); // the line above it included
+        } else {
+          add(part, part.getElement(), next);
+        }
         first = false;
         next = Before.FIGURE;
       }
     }
     endsWith(opening);
+  }
+
+  /** The givens and the figures, each by itself where they stand under each other. */
+  private static List<Box> drawn(Box setting) {
+    List<Box> parts = new ArrayList<>();
+    for (Box part : blocks(setting)) {
+      List<Box> figures = is(part, "figures") ? blocks(part) : List.of();
+      parts.addAll(figures.isEmpty() ? List.of(part) : figures);
+    }
+    return parts;
   }
 
   /** The last piece is the end of this container as well. */

@@ -45,6 +45,7 @@ final class PrintMarkup {
   private static final int WIDE_LINE = 34;
   /** A table with more has short entries and is set close, its halves side by side or, in large print, apart. */
   private static final int MANY_COLUMNS = 8;
+  private static final int TWO_DIGITS = 10;
   /** Characters that stand beside the reason in one line. */
   private static final int ONE_LINE = 44;
 
@@ -293,7 +294,8 @@ final class PrintMarkup {
 
   private void steps(Steps steps) {
     heading(headingLevel, steps.heading().isEmpty() ? Wording.WORKED_STEPS : steps.heading());
-    markup.open("ol", "class", "steps").newline();
+    boolean many = !steps.steps().isEmpty() && steps.steps().get(steps.steps().size() - 1).number() >= TWO_DIGITS;
+    markup.open("ol", "class", many ? "steps many" : "steps").newline();
     steps.steps().forEach(this::step);
     markup.close("ol").newline();
   }

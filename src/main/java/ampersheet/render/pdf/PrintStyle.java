@@ -16,6 +16,8 @@ final class PrintStyle {
   private static final String EASY = "body { letter-spacing: 0.04em; } em { font-style: normal; font-weight: bold; }\n"
       + "body > .prose { line-height: 1.4; } table.grid { line-height: 1.02; } .grid th, .grid td { padding: 0.15mm 0; }\n";
 
+  private static final String LARGE = "em { font-style: normal; font-weight: bold; } .setting .figure { display: block; }\n";
+
   private PrintStyle() {}
 
   static String of(Document document, Profile profile) {
@@ -41,7 +43,7 @@ final class PrintStyle {
         + profile.leading() + "; }\n"
         + COMMON
         + (profile == Profile.EASY ? EASY : "")
-        + (profile == Profile.LARGE ? "em { font-style: normal; font-weight: bold; }\n" : "");
+        + (profile == Profile.LARGE ? LARGE : "");
   }
 
   private static String margin(String where, String content) {
