@@ -14,7 +14,8 @@ import org.w3c.dom.Element;
 /**
  * Takes a handout apart where a page may end. What fits on a page stays in one piece: a problem; if it is longer, its
  * opening, which is the words and the figure, and every step and question; if even the opening is longer, the words, the
- * givens and the figure. A heading goes with what stands below it, the answers of an example with its last step.
+ * givens and the figure. A heading goes with what stands below it, the answers of an example with its last step or
+ * the curve below it.
  */
 final class Pieces {
   private static final Set<String> HEADINGS = Set.of("h1", "h2", "h3", "h4", "h5", "h6");
@@ -79,7 +80,7 @@ final class Pieces {
           add(step, step.getElement(), Before.QUESTION);
         }
         endsWith(child);
-      } else if (is(above, "steps") && is(child, "prose")) {
+      } else if ((is(above, "steps") || is(above, "figure")) && is(child, "prose")) {
         endsWith(child);
       } else {
         add(child, child.getElement(), is(above, PrintMarkup.OPENING) ? Before.REST : Before.QUESTION);

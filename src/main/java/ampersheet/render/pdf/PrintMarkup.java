@@ -210,11 +210,15 @@ final class PrintMarkup {
     markup.close("div").newline();
   }
 
-  /** How many blocks there are down to the last of the givens and figures. */
+  /** How many blocks there are down to the last of the givens and figures that stand before questions and steps. */
   private static int opening(List<Block> blocks) {
     int opening = 0;
     for (int i = 0; i < blocks.size(); i++) {
-      if (blocks.get(i) instanceof Givens || blocks.get(i) instanceof FigureBlock) {
+      Block block = blocks.get(i);
+      if (block instanceof Steps || block instanceof Question || block instanceof KeyTable) {
+        break;
+      }
+      if (block instanceof Givens || block instanceof FigureBlock) {
         opening = i + 1;
       }
     }

@@ -63,9 +63,10 @@ class EveryTemplateOnPaperTest {
   @Test
   void keysAreDividedBetweenRowsAndSteps() throws IOException {
     for (String template : ChosenTemplates.of(FILES)) {
-      Document key = Composer.key(sheet("{template: " + template + "}"), "Ada");
+      Sheet sheet = sheet("{template: " + template + "}");
       for (Profile profile : Profile.values()) {
-        look(profile, key.on(profile == Profile.LARGE ? Paper.LETTER : Paper.A4), "key of " + template + " " + profile);
+        Paper paper = profile == Profile.LARGE ? Paper.LETTER : Paper.A4;
+        look(profile, Composer.key(sheet, "Ada", profile.widestDrawing(paper)).on(paper), "key of " + template + " " + profile);
       }
     }
     assertEquals(List.of(), faults, faults.size() + " faults");
