@@ -22,6 +22,11 @@ final class CircuitDrawing {
   private static final double TERMINAL_RADIUS = 3.5;
   private static final double JUNCTION_RADIUS = 3;
   private static final double SHORTEST_LEAD = 8;
+  /** Between a body and what belongs to other parts. */
+  private static final double CLEARANCE = 8;
+  /** Between two texts, so that they do not read as one. */
+  private static final double BETWEEN_TEXTS = 8;
+  private static final double OWN_TEXTS = 5;
   private static final Box REGULATOR = Box.centred(new Point(0, 0), 92, 50);
   private static final Box UPRIGHT_REGULATOR = Box.centred(new Point(0, 0), 64, 68);
 
@@ -30,6 +35,10 @@ final class CircuitDrawing {
   private final SymbolStyle style;
   private final Set<String> emphasised;
   private final Spacing spacing;
+  /** Whether width is dear: labels stand where they find room, but no line may come between a part and its own. */
+  private final boolean narrow;
+  /** On which side of a part its label goes first, where not as usual. */
+  private final Map<String, Side> beside;
 
   private final Drawing drawing = new Drawing();
   private final LabelPlacer placer = new LabelPlacer(drawing);
@@ -43,15 +52,30 @@ final class CircuitDrawing {
   private final Box extent;
   /** Parts whose body or text has too little room, in order. */
   private final Set<PlacedPart> cramped = new LinkedHashSet<>();
+  /** Texts, signs and bodies without a place of their own; texts on lines count twice. */
+  private int faults;
   private boolean legible = true;
 
   CircuitDrawing(Schematic schematic, Map<String, Label> labels, SymbolStyle style, Set<String> emphasised,
       Spacing spacing) {
+    this(schematic, labels, style, emphasised, spacing, false, Map.of());
+  }
+
+  /** For a narrow page. @param beside on which side of a part its label goes first, where not as usual */
+  CircuitDrawing(Schematic schematic, Map<String, Label> labels, SymbolStyle style, Set<String> emphasised,
+      Spacing spacing, Map<String, Side> beside) {
+    this(schematic, labels, style, emphasised, spacing, true, beside);
+  }
+
+  private CircuitDrawing(Schematic schematic, Map<String, Label> labels, SymbolStyle style, Set<String> emphasised,
+      Spacing spacing, boolean narrow, Map<String, Side> beside) {
     this.schematic = schematic;
     this.labels = labels;
     this.style = style;
     this.emphasised = emphasised;
     this.spacing = spacing;
+    this.narrow = narrow;
+    this.beside = beside;
     this.extent = spacing.extent();
     draw();
   }
@@ -63,6 +87,39 @@ final class CircuitDrawing {
   /** Whether every text has a place of its own. */
   boolean legible() {
     return legible;
+  }
+
+  /** How many texts, signs and bodies have no place of their own. */
+  int faults() {
+    return faults;
+  }
+
+  Spacing spacing() {
+    return spacing;
+  }
+
+  Map<String, Side> beside() {
+    return beside;
+  }
+
+  /** Components in the outer columns, with the side that faces inwards. */
+  Map<String, Side> inwards(boolean leftmost) {
+    Map<String, Side> sides = new TreeMap<>();
+    bodies.forEach((name, body) -> {
+      double x = body.centre().x();
+      if (leftmost ? x < extent.left() + 1 : x > extent.right() - 1) {
+        sides.put(name, leftmost ? Side.RIGHT : Side.LEFT);
+      }
+    });
+    return sides;
+  }
+
+  /** Parts whose label reaches farthest to the left or right. */
+  List<String> outermost() {
+    Box whole = drawing.bounds();
+    return bodies.keySet().stream().filter(name -> drawing.shapes(name).stream().anyMatch(
+        shape -> shape instanceof Shape.Words
+            && (shape.bounds().left() < whole.left() + 1 || shape.bounds().right() > whole.right() - 1))).toList();
   }
 
   /** The parts that would look better with more room. */
@@ -88,6 +145,7 @@ final class CircuitDrawing {
         nodeName(part);
       }
     }
+    bodies.forEach((name, body) -> faults += drawing.othersIn(body.grown(CLEARANCE), name));
     bodies.forEach(this::label);
   }
 
@@ -214,6 +272,7 @@ final class CircuitDrawing {
     double shortest = Math.min(pixel(from).distanceTo(unscaled.origin()), pixel(to).distanceTo(unscaled.origin()));
     double room = shortest - 4;
     require(part, shortest >= half + SHORTEST_LEAD);
+    faults += room < half ? 1 : 0;
     Frame frame = room < half ? unscaled.scaled(Math.max(room, 2) / half) : unscaled;
     PartSymbol symbol = new PartSymbol(drawing, part.name(), frame, style, stroke(part));
     symbol.draw(part, name(part));
@@ -233,7 +292,7 @@ final class CircuitDrawing {
     Frame frame = readsOnwards ? along : along.flipped();
     double half = CopperSymbol.halfLength(part.kind());
     require(part, plus.distanceTo(minus) / 2 >= half + 2 * SHORTEST_LEAD);
-    new CopperSymbol(drawing, part, frame, stroke(part)).draw();
+    new CopperSymbol(drawing, part, frame, stroke(part), narrow).draw();
     bodies.put(part.name(), drawing.bounds(part.name()));
     lead(part, part.end("plus"), frame.at(-half, 0));
     lead(part, part.end("minus"), frame.at(half, 0));
@@ -265,9 +324,12 @@ final class CircuitDrawing {
   }
 
   /** Puts text beside a part and notes if there was no room for it, or only at a spot farther down the list. */
-  private void text(PlacedPart part, List<Lettering> lines, List<Spot> spots, int good) {
-    int taken = placer.place(part.name(), lines, spots);
+  private void text(PlacedPart part, List<Lettering> lines, Point centre, List<Spot> spots, int good) {
+    int taken = placer.place(part.name(), lines, spots,
+        spot -> !narrow || !drawing.comesBetween(centre, spot.at(), part.name())
+            && !drawing.hasWords(LabelPlacer.box(lines, spot), BETWEEN_TEXTS, OWN_TEXTS, part.name()));
     legible &= taken < spots.size();
+    faults += Math.max(0, taken - spots.size() + 1);
     require(part, taken < good);
   }
 
@@ -275,6 +337,7 @@ final class CircuitDrawing {
     List<Point> centres = besideLead(frame, u);
     Optional<Point> free = placer.free(8, centres);
     require(part, free.isPresent());
+    faults += free.isPresent() ? 0 : 1;
     return free.orElse(centres.get(0));
   }
 
@@ -320,14 +383,14 @@ final class CircuitDrawing {
         spots.addAll(LabelPlacer.around(Box.centred(lead, 1.5, 1.5), 3, 3, side).subList(0, 1));
       }
     }
-    text(part, List.of(Lettering.plain(letter, Lettering.SMALL)), spots, spots.size());
+    text(part, List.of(Lettering.plain(letter, Lettering.SMALL)), frame.at(u, 0), spots, spots.size());
   }
 
   /** The letter of a third terminal, beside its lead, which runs along v. */
   private void sidePin(PlacedPart part, String letter, Point lead) {
     List<Spot> spots = LabelPlacer.around(Box.centred(lead, 1.5, 1.5), 3, 14, Side.ABOVE, Side.BELOW, Side.LEFT,
         Side.RIGHT);
-    text(part, List.of(Lettering.plain(letter, Lettering.SMALL)), spots, spots.size());
+    text(part, List.of(Lettering.plain(letter, Lettering.SMALL)), lead, spots, spots.size());
   }
 
   private boolean transistor(PlacedPart part, String top, String control, String bottom, double side) {
@@ -455,7 +518,7 @@ final class CircuitDrawing {
     List<Lettering> lines = label == null ? List.of(Lettering.plain("0\u00A0V", Lettering.SMALL)) : lines(part, label);
     if (!lines.isEmpty()) {
       List<Spot> spots = LabelPlacer.around(body, 3, 20, Side.RIGHT, Side.LEFT, Side.BELOW, Side.ABOVE);
-      marks.add(() -> text(part, lines, spots, spots.size()));
+      marks.add(() -> text(part, lines, body.centre(), spots, spots.size()));
     }
   }
 
@@ -478,7 +541,7 @@ final class CircuitDrawing {
     List<Spot> all = new ArrayList<>(beside.subList(0, 4));
     all.addAll(spots);
     all.addAll(LabelPlacer.around(circle, 4, 24, across, Side.ABOVE, Side.BELOW, other));
-    text(part, lines(part, label), all, all.size());
+    text(part, lines(part, label), at, all, all.size());
   }
 
   private void label(String name, Box body) {
@@ -489,8 +552,29 @@ final class CircuitDrawing {
     }
     List<Lettering> lines = lines(part, label);
     if (!lines.isEmpty()) {
-      text(part, lines, LabelPlacer.around(body, 6, 31, sides(body, vertical(part))), 2);
+      boolean vertical = vertical(part);
+      List<Spot> spots = new ArrayList<>();
+      if (beside.containsKey(name)) {
+        spots.addAll(LabelPlacer.around(body, 6, 31, beside.get(name)));
+      }
+      spots.addAll(LabelPlacer.around(body, 6, 31, sides(body, vertical)));
+      if (narrow && vertical) {
+        spots.addAll(besideLeads(body));
+      }
+      text(part, lines, body.centre(), spots, 2);
     }
+  }
+
+  /** Nearer to the axis of an upright part than its body is wide. */
+  private static List<Spot> besideLeads(Box body) {
+    List<Spot> spots = new ArrayList<>();
+    for (double away = 12; away <= 48; away += 6) {
+      for (double y : new double[] {body.bottom() + away, body.top() - away}) {
+        spots.add(new Spot(new Point(body.centre().x() + 6, y), Side.RIGHT));
+        spots.add(new Spot(new Point(body.centre().x() - 6, y), Side.LEFT));
+      }
+    }
+    return spots;
   }
 
   /** The same side for all, as far as it goes: to the right of upright parts and above lying ones; outside at the edges. */

@@ -3,8 +3,12 @@ package ampersheet.figure;
 import ampersheet.circuit.GridPoint;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 
 /** Draws a schematic. */
 public final class CircuitFigure {
@@ -12,6 +16,9 @@ public final class CircuitFigure {
   private static final double[] GAPS = {Spacing.USUAL, 21, 18, 16};
   private static final int ATTEMPTS = 24;
   private static final double STRETCH = 12;
+  /** So many parts may do with little room before the circuit is rather cut in two. */
+  private static final int FEW_CRAMPED = 2;
+  private static final double BETWEEN_PIECES = 26;
 
   private CircuitFigure() {}
 
@@ -29,29 +36,85 @@ public final class CircuitFigure {
   public static Figure draw(String title, Schematic schematic, Map<String, Label> labels, SymbolStyle style,
       Set<String> emphasised, String idPrefix, double widest) {
     CircuitWords words = new CircuitWords(schematic, labels);
-    Drawing drawing = layOut(schematic, labels, style, emphasised, widest).drawing();
+    Drawing drawing = layOut(schematic, labels, style, emphasised, widest);
     return new Figure(drawing.svg(title, words.summary(), idPrefix), title, words.summary(), words.table(),
         words.walk());
   }
 
-  static CircuitDrawing layOut(Schematic schematic, Map<String, Label> labels, SymbolStyle style,
-      Set<String> emphasised) {
+  static Drawing layOut(Schematic schematic, Map<String, Label> labels, SymbolStyle style, Set<String> emphasised) {
     return layOut(schematic, labels, style, emphasised, Figure.PAGE_WIDTH);
   }
 
-  static CircuitDrawing layOut(Schematic schematic, Map<String, Label> labels, SymbolStyle style, Set<String> emphasised,
+  static Drawing layOut(Schematic schematic, Map<String, Label> labels, SymbolStyle style, Set<String> emphasised,
       double widest) {
-    CircuitDrawing best = null;
+    CircuitDrawing usual = null;
     for (double gap : GAPS) {
-      CircuitDrawing drawing = layOut(schematic, labels, style, emphasised, widest, gap);
-      if (best == null || drawing.legible()) {
-        best = drawing;
+      CircuitDrawing drawing = layOut(schematic, labels, style, emphasised, Figure.PAGE_WIDTH, gap);
+      if (usual == null || drawing.legible()) {
+        usual = drawing;
       }
-      if (best.drawing().bounds().width() <= widest) {
+      if (usual.drawing().bounds().width() <= Figure.PAGE_WIDTH) {
         break;
       }
     }
-    return best;
+    if (widest >= Figure.PAGE_WIDTH || usual.drawing().width() <= widest && usual.faults() == 0) {
+      return usual.drawing();
+    }
+    return narrower(schematic, labels, style, emphasised, usual.spacing(), widest);
+  }
+
+  /** In pieces where only 0 V joins them, else with its columns closer, else in pieces with a supply between them. */
+  private static Drawing narrower(Schematic schematic, Map<String, Label> labels, SymbolStyle style,
+      Set<String> emphasised, Spacing spacing, double widest) {
+    Function<Schematic, CircuitDrawing> pen = piece -> piece(piece, labels, style, emphasised, widest);
+    Optional<Pair> apart = Pair.best(Folding.of(schematic, labels, true), pen, widest);
+    if (apart.isPresent()) {
+      return apart.get().drawing();
+    }
+    CircuitDrawing whole = narrowed(schematic, labels, style, emphasised, spacing, widest);
+    if (fits(whole, widest) && whole.cramped().size() <= FEW_CRAMPED) {
+      return whole.drawing();
+    }
+    return Pair.best(Folding.of(schematic, labels, false), pen, widest)
+        .filter(pair -> !fits(whole, widest) || pair.cost() + FEW_CRAMPED < Narrowing.cost(whole))
+        .map(Pair::drawing).orElse(whole.drawing());
+  }
+
+  private record Pair(CircuitDrawing upper, CircuitDrawing lower) {
+    int cost() {
+      return Narrowing.cost(upper) + Narrowing.cost(lower);
+    }
+
+    double width() {
+      return Math.max(upper.drawing().width(), lower.drawing().width());
+    }
+
+    Drawing drawing() {
+      return upper.drawing().above(lower.drawing(), BETWEEN_PIECES);
+    }
+
+    /** The one with most room among those that are narrow enough. */
+    static Optional<Pair> best(List<Folding.Fold> folds, Function<Schematic, CircuitDrawing> pen, double widest) {
+      return folds.stream().map(fold -> new Pair(pen.apply(fold.upper()), pen.apply(fold.lower())))
+          .filter(pair -> fits(pair.upper, widest) && fits(pair.lower, widest))
+          .min(Comparator.comparingInt(Pair::cost).thenComparingDouble(Pair::width));
+    }
+  }
+
+  private static boolean fits(CircuitDrawing drawing, double widest) {
+    return drawing.drawing().width() <= widest && drawing.faults() == 0;
+  }
+
+  private static CircuitDrawing piece(Schematic piece, Map<String, Label> labels, SymbolStyle style,
+      Set<String> emphasised, double widest) {
+    CircuitDrawing usual = layOut(piece, labels, style, emphasised, widest, Spacing.USUAL);
+    return fits(usual, widest) ? usual : narrowed(piece, labels, style, emphasised, usual.spacing(), widest);
+  }
+
+  private static CircuitDrawing narrowed(Schematic schematic, Map<String, Label> labels, SymbolStyle style,
+      Set<String> emphasised, Spacing spacing, double widest) {
+    return new Narrowing(schematic,
+        (closer, beside) -> new CircuitDrawing(schematic, labels, style, emphasised, closer, beside), widest).of(spacing);
   }
 
   private static CircuitDrawing layOut(Schematic schematic, Map<String, Label> labels, SymbolStyle style,

@@ -13,12 +13,14 @@ final class CopperSymbol {
   private static final double RAIL = 18;
   private static final double FEED_LINE = RAIL + 13;
   private static final double HALF_STRIP = 126;
+  private static final double HALF_STRIP_IF_NARROW = 88;
   private static final double TAP_HEIGHT = 18;
   /** A longer strip shows its first and last taps. */
   private static final int TAPS_SHOWN = 6;
   private static final double DOT = 3;
 
   private static final double HALF_PANEL = 96;
+  private static final double HALF_PANEL_IF_NARROW = 82;
   private static final double PLUS_BUS = 24;
   private static final double MINUS_BUS = 32;
   /** Lines closer than this run together. */
@@ -28,12 +30,18 @@ final class CopperSymbol {
   private final PlacedPart part;
   private final Frame frame;
   private final Stroke stroke;
+  private final double halfStrip;
+  /** Along v; along u it is as on a wide page. */
+  private final double halfPanel;
 
-  CopperSymbol(Drawing drawing, PlacedPart part, Frame frame, Stroke stroke) {
+  /** @param narrow shorter along v */
+  CopperSymbol(Drawing drawing, PlacedPart part, Frame frame, Stroke stroke, boolean narrow) {
     this.drawing = drawing;
     this.part = part;
     this.frame = frame;
     this.stroke = stroke;
+    this.halfStrip = narrow ? HALF_STRIP_IF_NARROW : HALF_STRIP;
+    this.halfPanel = narrow ? HALF_PANEL_IF_NARROW : HALF_PANEL;
   }
 
   /** How far along u the leads end. */
@@ -50,17 +58,17 @@ final class CopperSymbol {
   }
 
   private void strip() {
-    conductor(-RAIL, -HALF_STRIP, -RAIL, HALF_STRIP);
-    conductor(RAIL, -HALF_STRIP, RAIL, HALF_STRIP);
+    conductor(-RAIL, -halfStrip, -RAIL, halfStrip);
+    conductor(RAIL, -halfStrip, RAIL, halfStrip);
     List<String> shown = numbers(part.values().get("taps").intValue());
-    double pitch = 2 * HALF_STRIP / shown.size();
+    double pitch = 2 * halfStrip / shown.size();
     for (int i = 0; i < shown.size(); i++) {
-      tap(shown.get(i), -HALF_STRIP + (i + 0.5) * pitch);
+      tap(shown.get(i), -halfStrip + (i + 0.5) * pitch);
     }
     List<Double> feeds = switch (part.word("feed")) {
-      case "start" -> List.of(-HALF_STRIP);
-      case "end" -> List.of(HALF_STRIP);
-      case "both ends" -> List.of(-HALF_STRIP, HALF_STRIP);
+      case "start" -> List.of(-halfStrip);
+      case "end" -> List.of(halfStrip);
+      case "both ends" -> List.of(-halfStrip, halfStrip);
       default -> List.of(0.0);
     };
     for (double side : new double[] {-1, 1}) {
@@ -99,13 +107,13 @@ final class CopperSymbol {
   }
 
   private void panel() {
-    double far = MINUS_BUS + 2 * HALF_PANEL;
+    double far = MINUS_BUS + 2 * halfPanel;
     conductor(-HALF_PANEL, PLUS_BUS, HALF_PANEL, PLUS_BUS);
     conductor(-HALF_PANEL, MINUS_BUS, HALF_PANEL, MINUS_BUS);
     drawing.outlined(part.name(), stroke, frame.at(-HALF_PANEL, MINUS_BUS), frame.at(-HALF_PANEL, far),
         frame.at(HALF_PANEL, far), frame.at(HALF_PANEL, MINUS_BUS));
     for (double share : shares(part.values().get("columns").intValue())) {
-      double v = MINUS_BUS + share * 2 * HALF_PANEL;
+      double v = MINUS_BUS + share * 2 * halfPanel;
       drawing.line(part.name(), Stroke.FINE, frame.at(-HALF_PANEL, v), frame.at(HALF_PANEL, v));
     }
     for (double share : shares(part.values().get("rows").intValue())) {

@@ -8,6 +8,8 @@ import java.util.Map;
 /** Shapes by part, in order; becomes one SVG element just large enough for them. */
 final class Drawing {
   private static final double MARGIN = 4;
+  /** Lines that meet in a point are all there, and none is between it and its name. */
+  private static final double NEAR = 4;
 
   private final Map<String, List<Shape>> byPart = new LinkedHashMap<>();
   private final List<Shape> all = new ArrayList<>();
@@ -69,6 +71,16 @@ final class Drawing {
     add(part, new Shape.Words(lettering, baseline, Lettering.Anchor.MIDDLE, true));
   }
 
+  /** This drawing with the other one below it. */
+  Drawing above(Drawing lower, double gap) {
+    Drawing both = new Drawing();
+    byPart.forEach((part, shapes) -> shapes.forEach(shape -> both.add(part, shape)));
+    double dx = bounds().left() - lower.bounds().left();
+    double dy = bounds().bottom() + gap - lower.bounds().top();
+    lower.byPart.forEach((part, shapes) -> shapes.forEach(shape -> both.add(part, shape.moved(dx, dy))));
+    return both;
+  }
+
   List<Shape> shapes() {
     return List.copyOf(all);
   }
@@ -95,6 +107,50 @@ final class Drawing {
       }
     }
     return crowd;
+  }
+
+  /** How many parts other than the owner have lines in the box. */
+  int othersIn(Box box, String owner) {
+    int others = 0;
+    for (Map.Entry<String, List<Shape>> part : byPart.entrySet()) {
+      boolean in = !part.getKey().equals(owner)
+          && part.getValue().stream().anyMatch(shape -> !(shape instanceof Shape.Words) && shape.meets(box));
+      others += in ? 1 : 0;
+    }
+    return others;
+  }
+
+  /** Whether other parts have text nearer to the box than {@code apart}, or the owner nearer than {@code own}. */
+  boolean hasWords(Box box, double apart, double own, String owner) {
+    return byPart.entrySet().stream().anyMatch(part -> part.getValue().stream().anyMatch(shape ->
+        shape instanceof Shape.Words && shape.meets(box.grown(part.getKey().equals(owner) ? own : apart))));
+  }
+
+  /** Whether a straight line from near one point to the other meets a line of another part than the owner. */
+  boolean comesBetween(Point from, Point to, String owner) {
+    for (Map.Entry<String, List<Shape>> part : byPart.entrySet()) {
+      if (!part.getKey().equals(owner)) {
+        for (Shape shape : part.getValue()) {
+          if (!(shape instanceof Shape.Words) && meets(shape, from, to)) {
+            return true;
+          }
+        }
+      }
+    }
+    return false;
+  }
+
+  private static boolean meets(Shape shape, Point from, Point to) {
+    if (!shape.bounds().grown(2).crossedBy(from, to)) {
+      return false;
+    }
+    double length = from.distanceTo(to);
+    for (double along = NEAR; along < length; along += 2) {
+      if (shape.meets(Box.around(from.towards(to, along)).grown(1.5))) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** How many shapes a straight line comes near; text counts as many, because it must stay legible. */
@@ -125,11 +181,20 @@ final class Drawing {
     return box;
   }
 
+  /** Of the SVG element, with its margins. */
+  double width() {
+    return Math.ceil(frame().width());
+  }
+
+  private Box frame() {
+    Box tight = bounds().grown(MARGIN);
+    return new Box(Math.floor(tight.left()), Math.floor(tight.top()), tight.right(), tight.bottom());
+  }
+
   /** @param idPrefix makes the ids unique in a page */
   String svg(String title, String description, String idPrefix) {
-    Box tight = bounds().grown(MARGIN);
-    Box box = new Box(Math.floor(tight.left()), Math.floor(tight.top()), tight.right(), tight.bottom());
-    String width = Decimals.print(Math.ceil(box.width()));
+    Box box = frame();
+    String width = Decimals.print(width());
     String height = Decimals.print(Math.ceil(box.height()));
     String id = Xml.escape(idPrefix);
     StringBuilder svg = new StringBuilder();

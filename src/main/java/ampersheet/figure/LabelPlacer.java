@@ -3,6 +3,7 @@ package ampersheet.figure;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 
 /** Puts blocks of text where nothing else is: the first free of several spots. */
 final class LabelPlacer {
@@ -23,13 +24,22 @@ final class LabelPlacer {
   /**
    * Puts the lines at the first free spot; at the least crowded one if none is free.
    *
-   * @return index of the spot; the number of spots if none was free
+   * @return index of the spot; more than there are spots if none was free
    */
   int place(String part, List<Lettering> lines, List<Spot> spots) {
+    return place(part, lines, spots, spot -> true);
+  }
+
+  /**
+   * The same, if a spot that is free is also {@code good}.
+   *
+   * @return index of the spot; the number of spots if a free one was taken that is not good, one more if none was free
+   */
+  int place(String part, List<Lettering> lines, List<Spot> spots, Predicate<Spot> good) {
     double width = width(lines);
     double height = height(lines);
     for (int i = 0; i < spots.size(); i++) {
-      if (drawing.isFree(box(width, height, spots.get(i)).grown(CLEARANCE))) {
+      if (drawing.isFree(box(width, height, spots.get(i)).grown(CLEARANCE)) && good.test(spots.get(i))) {
         write(part, lines, spots.get(i));
         return i;
       }
@@ -44,7 +54,7 @@ final class LabelPlacer {
       }
     }
     write(part, lines, best);
-    return spots.size();
+    return spots.size() + (least > 0 ? 1 : 0);
   }
 
   /** The centre of the first free square of that size, if any is. */

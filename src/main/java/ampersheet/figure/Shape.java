@@ -9,6 +9,8 @@ sealed interface Shape {
   /** Whether any ink, or the inside of a closed body, lies in the box. */
   boolean meets(Box box);
 
+  Shape moved(double dx, double dy);
+
   /** Appends one SVG element, moved by {@code (dx, dy)}. */
   void write(StringBuilder svg, double dx, double dy);
 
@@ -26,6 +28,11 @@ sealed interface Shape {
     @Override
     public boolean meets(Box box) {
       return crosses(points, false, box.grown(stroke.width() / 2));
+    }
+
+    @Override
+    public Shape moved(double dx, double dy) {
+      return new Line(points.stream().map(point -> point.plus(dx, dy)).toList(), stroke);
     }
 
     @Override
@@ -50,6 +57,11 @@ sealed interface Shape {
     @Override
     public boolean meets(Box box) {
       return crosses(points, true, box.grown(stroke.width() / 2)) || bounds().contains(box.centre());
+    }
+
+    @Override
+    public Shape moved(double dx, double dy) {
+      return new Polygon(points.stream().map(point -> point.plus(dx, dy)).toList(), stroke, filled);
     }
 
     @Override
@@ -80,6 +92,11 @@ sealed interface Shape {
     }
 
     @Override
+    public Shape moved(double dx, double dy) {
+      return new Circle(centre.plus(dx, dy), radius, stroke, filled);
+    }
+
+    @Override
     public void write(StringBuilder svg, double dx, double dy) {
       svg.append("<circle cx=\"").append(Decimals.print(centre.x() + dx)).append("\" cy=\"")
           .append(Decimals.print(centre.y() + dy)).append("\" r=\"").append(Decimals.print(radius)).append('"');
@@ -106,6 +123,11 @@ sealed interface Shape {
     @Override
     public boolean meets(Box box) {
       return crosses(corners, true, box.grown(stroke.width() / 2));
+    }
+
+    @Override
+    public Shape moved(double dx, double dy) {
+      return new Outline(corners.stream().map(corner -> corner.plus(dx, dy)).toList(), radius, stroke);
     }
 
     @Override
@@ -143,6 +165,11 @@ sealed interface Shape {
     @Override
     public boolean meets(Box box) {
       return bounds().overlaps(box);
+    }
+
+    @Override
+    public Shape moved(double dx, double dy) {
+      return new Words(lettering, baseline.plus(dx, dy), anchor, insideBody);
     }
 
     @Override

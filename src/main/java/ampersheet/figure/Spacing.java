@@ -60,6 +60,11 @@ final class Spacing {
     stretch(up, from - bottom, to - bottom, pixels);
   }
 
+  /** Distance of two columns, in pixels. */
+  double between(int from, int to) {
+    return sum(across, to - left) - sum(across, from - left);
+  }
+
   int rightmost() {
     return left + across.length;
   }

@@ -242,7 +242,7 @@ public final class Composer {
     return figures(numbered, Figure.PAGE_WIDTH);
   }
 
-  private static List<Figure> figures(SheetProblem numbered, double widest) {
+  static List<Figure> figures(SheetProblem numbered, double widest) {
     Problem problem = numbered.problem();
     ProblemTemplate template = numbered.template();
     PartLabels labels = new PartLabels(numbered);

@@ -48,7 +48,7 @@ class CircuitFigureTest {
     Circuits.all().forEach((name, drawn) -> {
       for (SymbolStyle style : SymbolStyle.values()) {
         for (Set<String> emphasised : List.of(Set.<String>of(), Set.of("R1", "D1", "Q1"))) {
-          Audit.clear(CircuitFigure.layOut(drawn.schematic(), drawn.labels(), style, emphasised).drawing(),
+          Audit.clear(CircuitFigure.layOut(drawn.schematic(), drawn.labels(), style, emphasised),
               name + " " + style);
         }
       }
@@ -59,9 +59,9 @@ class CircuitFigureTest {
   @Test
   void aNarrowPageGetsANarrowerDrawingWithItsLabelsClear() {
     Circuits.all().forEach((name, drawn) -> {
-      double usual = CircuitFigure.layOut(drawn.schematic(), drawn.labels(), SymbolStyle.IEC, Set.of()).drawing().bounds().width();
+      double usual = CircuitFigure.layOut(drawn.schematic(), drawn.labels(), SymbolStyle.IEC, Set.of()).bounds().width();
       Drawing narrow =
-          CircuitFigure.layOut(drawn.schematic(), drawn.labels(), SymbolStyle.IEC, Set.of(), 438).drawing();
+          CircuitFigure.layOut(drawn.schematic(), drawn.labels(), SymbolStyle.IEC, Set.of(), 438);
       Audit.clear(narrow, name);
       assertTrue(narrow.bounds().width() <= Math.max(1.01 * 438, 0.93 * usual),
           name + " is " + narrow.bounds().width() + " px wide, usually " + usual);
@@ -83,7 +83,7 @@ class CircuitFigureTest {
           labels.put(part, new Label(part, lines));
         });
         SymbolStyle style = SymbolStyle.values()[random.nextInt(2)];
-        Audit.clear(CircuitFigure.layOut(entry.getValue().schematic(), labels, style, Set.of()).drawing(),
+        Audit.clear(CircuitFigure.layOut(entry.getValue().schematic(), labels, style, Set.of()),
             entry.getKey() + " " + style + " seed " + seed);
       }
     }
