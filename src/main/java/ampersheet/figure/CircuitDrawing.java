@@ -27,6 +27,9 @@ final class CircuitDrawing {
   /** Between two texts, so that they do not read as one. */
   private static final double BETWEEN_TEXTS = 8;
   private static final double OWN_TEXTS = 5;
+  private static final double SIGN = 8;
+  /** A sign that is a letter, with white around it. */
+  private static final double LARGE_SIGN = 14;
   private static final Box REGULATOR = Box.centred(new Point(0, 0), 92, 50);
   private static final Box UPRIGHT_REGULATOR = Box.centred(new Point(0, 0), 64, 68);
 
@@ -302,7 +305,7 @@ final class CircuitDrawing {
   }
 
   private void sign(PlacedPart part, String sign, Frame frame, double u) {
-    drawing.words(part.name(), Lettering.plain(sign, Lettering.BODY), signPlace(part, frame, u));
+    drawing.words(part.name(), Lettering.plain(sign, Lettering.BODY), signPlace(part, frame, u, narrow ? LARGE_SIGN : SIGN));
   }
 
   /** Whether v points to where the label goes. */
@@ -334,8 +337,12 @@ final class CircuitDrawing {
   }
 
   private Point signPlace(PlacedPart part, Frame frame, double u) {
+    return signPlace(part, frame, u, SIGN);
+  }
+
+  private Point signPlace(PlacedPart part, Frame frame, double u, double size) {
     List<Point> centres = besideLead(frame, u);
-    Optional<Point> free = placer.free(8, centres);
+    Optional<Point> free = placer.free(size, centres);
     require(part, free.isPresent());
     faults += free.isPresent() ? 0 : 1;
     return free.orElse(centres.get(0));

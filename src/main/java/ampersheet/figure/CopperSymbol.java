@@ -13,10 +13,11 @@ final class CopperSymbol {
   private static final double RAIL = 18;
   private static final double FEED_LINE = RAIL + 13;
   private static final double HALF_STRIP = 126;
-  private static final double HALF_STRIP_IF_NARROW = 88;
+  private static final double HALF_STRIP_IF_NARROW = 84;
   private static final double TAP_HEIGHT = 18;
   /** A longer strip shows its first and last taps. */
   private static final int TAPS_SHOWN = 6;
+  private static final int TAPS_SHOWN_IF_NARROW = 5;
   private static final double DOT = 3;
 
   private static final double HALF_PANEL = 96;
@@ -31,6 +32,7 @@ final class CopperSymbol {
   private final Frame frame;
   private final Stroke stroke;
   private final double halfStrip;
+  private final int tapsShown;
   /** Along v; along u it is as on a wide page. */
   private final double halfPanel;
 
@@ -41,6 +43,7 @@ final class CopperSymbol {
     this.frame = frame;
     this.stroke = stroke;
     this.halfStrip = narrow ? HALF_STRIP_IF_NARROW : HALF_STRIP;
+    this.tapsShown = narrow ? TAPS_SHOWN_IF_NARROW : TAPS_SHOWN;
     this.halfPanel = narrow ? HALF_PANEL_IF_NARROW : HALF_PANEL;
   }
 
@@ -80,13 +83,13 @@ final class CopperSymbol {
     }
   }
 
-  private static List<String> numbers(int taps) {
+  private List<String> numbers(int taps) {
     List<String> numbers = new ArrayList<>();
     for (int tap = 1; tap <= taps; tap++) {
       boolean last = tap > taps - 2;
-      if (taps <= TAPS_SHOWN || tap <= TAPS_SHOWN - 3 || last) {
+      if (taps <= tapsShown || tap <= tapsShown - 3 || last) {
         numbers.add(Integer.toString(tap));
-      } else if (tap == TAPS_SHOWN - 2) {
+      } else if (tap == tapsShown - 2) {
         numbers.add("…");
       }
     }

@@ -75,7 +75,7 @@ final class Drawing {
   Drawing above(Drawing lower, double gap) {
     Drawing both = new Drawing();
     byPart.forEach((part, shapes) -> shapes.forEach(shape -> both.add(part, shape)));
-    double dx = bounds().left() - lower.bounds().left();
+    double dx = frame().left() - lower.frame().left();
     double dy = bounds().bottom() + gap - lower.bounds().top();
     lower.byPart.forEach((part, shapes) -> shapes.forEach(shape -> both.add(part, shape.moved(dx, dy))));
     return both;

@@ -66,7 +66,7 @@ final class Narrowing {
   }
 
   private CircuitDrawing closer(CircuitDrawing start) {
-    CircuitDrawing best = start;
+    CircuitDrawing best = roomier(start);
     while (best.drawing().width() > widest) {
       CircuitDrawing now = best;
       List<Spacing> closer = closer(now.spacing());
@@ -79,6 +79,21 @@ final class Narrowing {
         break;
       }
       best = next;
+    }
+    return best;
+  }
+
+  /** With rows apart as long as that takes faults away. */
+  private CircuitDrawing roomier(CircuitDrawing start) {
+    CircuitDrawing best = start;
+    boolean better = true;
+    while (best.faults() > 0 && better) {
+      CircuitDrawing next = best;
+      for (Spacing taller : taller(best.spacing())) {
+        next = cheaper(next, pen.draw(taller, best.beside()));
+      }
+      better = next.faults() < best.faults();
+      best = better ? next : best;
     }
     return best;
   }
