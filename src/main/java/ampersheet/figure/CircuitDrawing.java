@@ -305,7 +305,8 @@ final class CircuitDrawing {
   }
 
   private void sign(PlacedPart part, String sign, Frame frame, double u) {
-    drawing.words(part.name(), Lettering.plain(sign, Lettering.BODY), signPlace(part, frame, u, narrow ? LARGE_SIGN : SIGN));
+    drawing.words(part.name(), Lettering.plain(sign, Lettering.BODY),
+        signPlace(part, frame, u, narrow ? LARGE_SIGN : SIGN));
   }
 
   /** Whether v points to where the label goes. */

@@ -244,7 +244,7 @@ class PartSymbolTest {
 
   private static List<Point> dots(Circuits circuit) {
     Circuits.Drawn drawn = circuit.drawn();
-    return CircuitFigure.layOut(drawn.schematic(), drawn.labels(), SymbolStyle.IEC, Set.of()).drawing().shapes("")
+    return CircuitFigure.layOut(drawn.schematic(), drawn.labels(), SymbolStyle.IEC, Set.of()).shapes("")
         .stream().filter(shape -> shape instanceof Shape.Circle circle && circle.filled())
         .map(shape -> ((Shape.Circle) shape).centre()).toList();
   }
