@@ -25,12 +25,16 @@ final class ChainDrawing {
   private static final double ROW_GAP = 16;
   private static final double ROW_GAP_WITH_LINES = 28;
   private static final double ROW_GAP_WITH_CABLES = 36;
+  /** Between lines of one row, each with its numbers. */
+  private static final double LINE_GAP = 58;
   private static final double INNER_LANE = 9;
   private static final double ELLIPSIS = 44;
   private static final double NUMBER_ROOM = 24;
   private static final double CORNER_MARK = 8;
   private static final double CONTROLLER_HEIGHT = 34;
   private static final double HEAD = 7;
+  /** Closer than this only where a page is narrow, because its drawings are enlarged. */
+  private static final double CLOSE_PITCH = 5;
 
   private final Panel panel;
   private final Tile tile;
@@ -38,6 +42,7 @@ final class ChainDrawing {
   private final List<ChainFigure.Mark> marks;
   private final double pitch;
   private final boolean elided;
+  private final int tilesInLine;
   private final boolean outlineOnly;
   private final boolean controllerAbove;
 
@@ -56,23 +61,25 @@ final class ChainDrawing {
 
   /**
    * @param pitch pixels of the page between pixels of the panel
-   * @param elided whether the tiles in the middle of a single row are left out
+   * @param elided whether tiles in the middle of the rows are left out
+   * @param tilesInLine after so many tiles a single row goes on in a line below
    * @param controllerAbove whether the controller stands over the first tile instead of beside it
    * @param outlineOnly without pixels, to see how large it would be
    */
   ChainDrawing(Panel panel, Traced path, List<ChainFigure.Mark> marks, double pitch, boolean elided,
-      boolean controllerAbove, boolean outlineOnly) {
+      int tilesInLine, boolean controllerAbove, boolean outlineOnly) {
     this.panel = panel;
     this.tile = panel.tile();
     this.path = path;
     this.marks = marks;
     this.pitch = pitch;
     this.elided = elided;
+    this.tilesInLine = tilesInLine;
     this.outlineOnly = outlineOnly;
     this.controllerAbove = controllerAbove && firstInput().horizontal();
     this.innerRim = panel.returnLine() ? OUTER_RIM + 5 : OUTER_RIM;
     this.port = panel.returnLine() ? 6 : 0;
-    this.margin = innerRim + Math.max(7, Math.min(14, pitch * 0.55));
+    this.margin = innerRim + Math.max(pitch < CLOSE_PITCH ? 5 : 7, Math.min(14, pitch * 0.55));
     this.gap = pitch >= 18 ? 30 : 18;
     this.rowGap = panel.cabled() ? ROW_GAP_WITH_CABLES
         : path.links().stream().allMatch(DataPath.Link::isShort) ? ROW_GAP : ROW_GAP_WITH_LINES;
@@ -128,15 +135,18 @@ final class ChainDrawing {
     Map<Integer, Double> left = new LinkedHashMap<>();
     double x = 0;
     for (int i = 0; i < shown.size(); i++) {
-      boolean jump = elided && i > 0 && shown.get(i) != shown.get(i - 1) + 1;
-      int steps = i == 0 ? 0 : elided ? 1 : shown.get(i) - shown.get(i - 1);
+      boolean first = i % tilesInLine == 0;
+      x = first ? 0 : x;
+      boolean jump = elided && !first && shown.get(i) != shown.get(i - 1) + 1;
+      int steps = first ? 0 : elided ? 1 : shown.get(i) - shown.get(i - 1);
       x += steps * (tileWidth() + gap) + (jump ? ELLIPSIS : 0);
       left.put(shown.get(i), x);
     }
     for (int i = 0; i < panel.places().size(); i++) {
       Panel.Place place = panel.places().get(i);
       if (left.containsKey(place.column())) {
-        double y = place.row() * (tileHeight() + rowGap);
+        int line = shown.indexOf(place.column()) / tilesInLine;
+        double y = place.row() * (tileHeight() + rowGap) + line * (tileHeight() + LINE_GAP);
         double at = left.get(place.column());
         Box box = new Box(at, y, at + tileWidth(), y + tileHeight());
         boxes.put(i, box);
@@ -145,10 +155,13 @@ final class ChainDrawing {
     }
   }
 
-  /** The first two, the last, and those with a mark. */
+  /** The first, the last and those with a mark; of a single row the second too. */
   private Set<Integer> shownColumns(Set<Integer> columns) {
     List<Integer> all = new ArrayList<>(columns);
-    Set<Integer> shown = new TreeSet<>(List.of(all.get(0), all.get(1), all.get(all.size() - 1)));
+    Set<Integer> shown = new TreeSet<>(List.of(all.get(0), all.get(all.size() - 1)));
+    if (panel.places().stream().allMatch(place -> place.row() == panel.places().get(0).row())) {
+      shown.add(all.get(1));
+    }
     marks.forEach(mark -> shown.add(mark.x() / tile.columns()));
     return shown;
   }
@@ -201,7 +214,7 @@ final class ChainDrawing {
   // Pixels and the lines between them
 
   private double radius() {
-    return dotted() ? 2.3 : Math.min(7, 0.27 * pitch);
+    return pitch < CLOSE_PITCH ? 0.32 * pitch : dotted() ? 2.3 : Math.min(7, 0.27 * pitch);
   }
 
   /** Close together, pixels are dots on the line instead of circles between its pieces. */
@@ -574,11 +587,12 @@ final class ChainDrawing {
   // Numbers, marks, legend
 
   private void columnNumbers() {
-    Map<Integer, Double> at = new LinkedHashMap<>();
+    Map<Integer, Point> at = new LinkedHashMap<>();
+    boolean lines = tilesInLine < boxes.size();
     boxes.forEach((place, box) -> {
       int first = panel.places().get(place).column() * tile.columns();
       for (int i = 0; i < tile.columns(); i++) {
-        at.putIfAbsent(first + i, box.left() + margin + i * pitch);
+        at.putIfAbsent(first + i, new Point(box.left() + margin + i * pitch, (lines ? box : extent).top() - 10));
       }
     });
     Set<Integer> marked = new TreeSet<>();
@@ -586,10 +600,10 @@ final class ChainDrawing {
     double widest = Lettering.plain("" + at.keySet().stream().mapToInt(Integer::intValue).max().orElse(0),
         Lettering.SMALL).width();
     int step = step(widest + 5);
-    marked.forEach(column -> number(column, new Point(at.get(column), extent.top() - 10), true, true));
-    at.forEach((column, x) -> {
+    marked.forEach(column -> number(column, at.get(column), true, true));
+    at.forEach((column, point) -> {
       if (column % step == 0 && !marked.contains(column)) {
-        number(column, new Point(x, extent.top() - 10), true, false);
+        number(column, point, true, false);
       }
     });
   }

@@ -2,6 +2,7 @@ package ampersheet.figure;
 
 import ampersheet.chain.DataPath;
 import ampersheet.chain.Panel;
+import java.util.ArrayList;
 import java.util.List;
 
 /** Draws a panel of tiles with ports, rotation, data path and return line. */
@@ -11,6 +12,10 @@ public final class ChainFigure {
   /** Rather than draw pixels closer, tiles are left out, where they can be. */
   private static final double NARROWEST_PITCH = 10;
   private static final double NARROWEST_OF_ALL = 5;
+  /** A narrow page is enlarged. */
+  private static final double NARROWEST_IF_NARROW = 4;
+  /** Rather than draw pixels closer, tiles of all rows are left out. */
+  private static final double NARROWEST_BEFORE_LEAVING_OUT = 7;
   /** Down to this the controller stands beside its tile; closer together it needs the width. */
   private static final double BESIDE_PITCH = 14;
 
@@ -50,32 +55,90 @@ public final class ChainFigure {
     throw new IllegalArgumentException("a panel that the data does not pass through cannot be drawn: " + outcome);
   }
 
-  /** The widest distance between pixels that fits the page; the controller moves, then tiles are left out, to allow it. */
+  /**
+   * The widest distance between pixels that fits the page; to allow it the controller moves, then tiles are left out, then
+   * the rest of a row goes on in a line below.
+   */
   static Drawing layOut(Panel panel, DataPath.Outcome.Traced path, List<Mark> marks) {
     return layOut(panel, path, marks, Figure.PAGE_WIDTH);
   }
 
   private static Drawing layOut(Panel panel, DataPath.Outcome.Traced path, List<Mark> marks, double widest) {
-    boolean oneRow = panel.places().stream().allMatch(p -> p.row() == panel.places().get(0).row());
-    boolean canElide = oneRow && panel.places().size() > 4;
-
-    for (boolean elided : canElide ? new boolean[] {false, true} : new boolean[] {false}) {
+    List<Way> ways = ways(panel, widest);
+    for (Way way : ways) {
       double pitch = WIDEST_PITCH;
       boolean outlineOnly = true;
-      while (pitch >= (elided || !canElide ? NARROWEST_OF_ALL : NARROWEST_PITCH)) {
-        Drawing drawing = new ChainDrawing(panel, path, marks, pitch, elided, pitch < BESIDE_PITCH, outlineOnly).drawing();
+      while (pitch >= way.narrowest) {
+        Drawing drawing = way.draw(panel, path, marks, pitch, outlineOnly);
         Box bounds = drawing.bounds().grown(4);
-        double across = (bounds.width() - widest) / pixelsAcross(panel, elided);
+        double across = (bounds.width() - widest) / pixelsAcross(panel, way.elided);
         double down = (bounds.height() - PAGE_HEIGHT) / pixelsDown(panel);
         boolean fits = across <= 0 && down <= 0;
         if (fits && !outlineOnly) {
-          return drawing;
+          return widest < Figure.PAGE_WIDTH ? wider(drawing, way, panel, path, marks, pitch, widest) : drawing;
         }
         outlineOnly = !fits;
         pitch -= fits ? 0 : Math.max(1, Math.floor(Math.max(across, down)));
       }
     }
-    return new ChainDrawing(panel, path, marks, NARROWEST_OF_ALL, canElide, true, false).drawing();
+    Way last = ways.get(ways.size() - 1);
+    return last.draw(panel, path, marks, last.narrowest, false);
+  }
+
+  /** With pixels farther apart, as far as that fits. */
+  private static Drawing wider(Drawing drawing, Way way, Panel panel, DataPath.Outcome.Traced path, List<Mark> marks,
+      double pitch, double widest) {
+    Drawing best = drawing;
+    for (double wider = pitch + 1; wider <= WIDEST_PITCH; wider++) {
+      Drawing next = way.draw(panel, path, marks, wider, false);
+      Box bounds = next.bounds().grown(4);
+      if (bounds.width() > widest || bounds.height() > PAGE_HEIGHT) {
+        break;
+      }
+      best = next;
+    }
+    return best;
+  }
+
+  /**
+   * A way to draw a panel that is too wide.
+   *
+   * @param elided whether tiles in the middle are left out
+   * @param tilesInLine after so many tiles a single row goes on in a line below
+   * @param narrowest distance between pixels that is tried before the next way
+   */
+  private record Way(boolean elided, int tilesInLine, double narrowest) {
+    Drawing draw(Panel panel, DataPath.Outcome.Traced path, List<Mark> marks, double pitch, boolean outlineOnly) {
+      boolean controllerAbove = pitch < BESIDE_PITCH || tilesInLine < panel.places().size();
+      return new ChainDrawing(panel, path, marks, pitch, elided, tilesInLine, controllerAbove, outlineOnly).drawing();
+    }
+  }
+
+  private static List<Way> ways(Panel panel, double widest) {
+    int tiles = panel.places().size();
+    boolean oneRow = panel.places().stream().allMatch(p -> p.row() == panel.places().get(0).row());
+    boolean canElide = oneRow && tiles > 4;
+    boolean narrow = widest < Figure.PAGE_WIDTH;
+    List<Way> ways = new ArrayList<>();
+    ways.add(new Way(false, tiles, oneRow && (canElide || narrow) ? NARROWEST_PITCH
+        : narrow ? NARROWEST_BEFORE_LEAVING_OUT : NARROWEST_OF_ALL));
+    if (canElide) {
+      ways.add(new Way(true, tiles, narrow ? NARROWEST_PITCH : NARROWEST_OF_ALL));
+    }
+    if (oneRow && narrow) {
+      ways.add(new Way(canElide, 2, NARROWEST_PITCH));
+      ways.add(new Way(canElide, 1, NARROWEST_IF_NARROW));
+    } else if (narrow) {
+      ways.add(new Way(canLeaveColumnsOut(panel), tiles, NARROWEST_IF_NARROW));
+    }
+    return ways;
+  }
+
+  /** Unless the data goes round a tile that is turned apart from its row. */
+  private static boolean canLeaveColumnsOut(Panel panel) {
+    boolean alike = panel.places().stream().allMatch(place -> panel.places().stream().filter(other ->
+        other.row() == place.row()).allMatch(other -> other.quarterTurns() == place.quarterTurns()));
+    return alike && panel.places().stream().mapToInt(Panel.Place::column).distinct().count() > 3;
   }
 
   private static int pixelsAcross(Panel panel, boolean elided) {

@@ -11,6 +11,9 @@ import java.util.Map;
 final class HeatDrawing {
   private static final double NODE_RADIUS = 3.5;
   private static final double RESISTOR_HALF = 21;
+  /** From a path to its label at most. */
+  private static final double REACH = 20;
+  private static final double FARTHEST = 45;
 
   private final HeatNetwork network;
   private final Map<String, Label> labels;
@@ -18,18 +21,27 @@ final class HeatDrawing {
   private final HeatLanes lanes;
   private final double across;
   private final double down;
+  /** Whether nodes get their names first, and labels of paths then stand farther away where they must. */
+  private final boolean narrow;
   private final Drawing drawing = new Drawing();
   private final LabelPlacer placer = new LabelPlacer(drawing);
   private boolean cramped;
+  private boolean legible = true;
 
-  /** @param across pixels from column to column, @param down pixels from lane to lane */
-  HeatDrawing(HeatNetwork network, Map<String, Label> labels, SymbolStyle style, double across, double down) {
+  /**
+   * @param across pixels from column to column
+   * @param down pixels from lane to lane
+   * @param narrow whether nodes get their names first, and labels of paths then stand farther away where they must
+   */
+  HeatDrawing(HeatNetwork network, Map<String, Label> labels, SymbolStyle style, double across, double down,
+      boolean narrow) {
     this.network = network;
     this.labels = labels;
     this.style = style;
     this.lanes = new HeatLanes(network);
     this.across = across;
     this.down = down;
+    this.narrow = narrow;
     draw();
   }
 
@@ -41,16 +53,24 @@ final class HeatDrawing {
     return cramped;
   }
 
+  /** Whether every text has a place of its own. */
+  boolean legible() {
+    return legible;
+  }
+
   private void draw() {
     lanes.paths().forEach(this::path);
     lanes.nodes().forEach(this::node);
     lanes.capacityLane().forEach(this::capacity);
     network.ambients().forEach(ambient -> ambientSymbol(ambient.name()));
+    if (narrow) {
+      network.nodes().forEach(node -> nodeText(node.name()));
+    }
     for (HeatLanes.Path path : lanes.paths()) {
       Label label = label(path.name());
       boolean symbolled = label.lines().stream().anyMatch(line -> line.symbol().isPresent());
       text(path.name(), Lettering.block(label, !symbolled, false),
-          LabelPlacer.around(drawing.bounds(path.name()), 5, 20, Side.ABOVE, Side.BELOW), 2);
+          LabelPlacer.around(drawing.bounds(path.name()), 5, narrow ? FARTHEST : REACH, Side.ABOVE, Side.BELOW), 2);
     }
     lanes.capacityLane().keySet().forEach(node -> {
       Label label = labels.get(capacityKey(node));
@@ -60,8 +80,8 @@ final class HeatDrawing {
             LabelPlacer.around(drawing.bounds(capacityKey(node)), 6, 26, Side.RIGHT, Side.LEFT), 2);
       }
     });
-    for (HeatNetwork.Node node : network.nodes()) {
-      nodeText(node.name());
+    if (!narrow) {
+      network.nodes().forEach(node -> nodeText(node.name()));
     }
     for (HeatNetwork.Ambient ambient : network.ambients()) {
       text(ambient.name(), Lettering.block(label(ambient.name()), true, false),
@@ -79,7 +99,9 @@ final class HeatDrawing {
 
   private void text(String part, List<Lettering> lines, List<Spot> spots, int good) {
     if (!lines.isEmpty()) {
-      cramped |= placer.place(part, lines, spots) >= good;
+      int taken = placer.place(part, lines, spots);
+      cramped |= taken >= good;
+      legible &= taken < spots.size();
     }
   }
 

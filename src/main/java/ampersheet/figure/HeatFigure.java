@@ -2,9 +2,15 @@ package ampersheet.figure;
 
 import ampersheet.thermal.HeatNetwork;
 import java.util.Map;
+import java.util.Optional;
 
 /** Draws a heat path from the losses to the ambients. */
 public final class HeatFigure {
+  /** Distances in pixels to begin with. */
+  private static final double COLUMNS = 96;
+  private static final double LANES = 62;
+  private static final double CLOSEST_COLUMNS = 64;
+
   private HeatFigure() {}
 
   /**
@@ -16,7 +22,7 @@ public final class HeatFigure {
     return draw(title, network, labels, style, idPrefix, Figure.PAGE_WIDTH);
   }
 
-  /** @param widest width in pixels that columns are not moved apart beyond */
+  /** @param widest width in pixels that is not exceeded where labels find room */
   public static Figure draw(String title, HeatNetwork network, Map<String, Label> labels, SymbolStyle style,
       String idPrefix, double widest) {
     HeatWords words = new HeatWords(network, labels);
@@ -35,10 +41,23 @@ public final class HeatFigure {
     return layOut(network, labels, style, Figure.PAGE_WIDTH);
   }
 
+  /** With columns closer than usual, if the labels have room all the same. */
+  private static Optional<HeatDrawing> closer(HeatNetwork network, Map<String, Label> labels, SymbolStyle style,
+      double widest) {
+    for (double across = COLUMNS - 4; across >= CLOSEST_COLUMNS; across -= 4) {
+      HeatDrawing drawing = new HeatDrawing(network, labels, style, across, LANES, true);
+      if (drawing.legible() && drawing.drawing().width() <= widest) {
+        return Optional.of(drawing);
+      }
+    }
+    return Optional.empty();
+  }
+
   private static HeatDrawing layOut(HeatNetwork network, Map<String, Label> labels, SymbolStyle style, double widest) {
     HeatDrawing best = null;
     for (int attempt = 0; attempt < 14; attempt++) {
-      HeatDrawing drawing = new HeatDrawing(network, labels, style, 96 + 12 * attempt, 62 + 4 * attempt);
+      HeatDrawing drawing = new HeatDrawing(network, labels, style, COLUMNS + 12 * attempt, LANES + 4 * attempt,
+          false);
       if (best != null && drawing.drawing().bounds().width() > widest - 10) {
         break;
       }
@@ -47,6 +66,6 @@ public final class HeatFigure {
         break;
       }
     }
-    return best;
+    return best.drawing().width() <= widest ? best : closer(network, labels, style, widest).orElse(best);
   }
 }

@@ -69,13 +69,18 @@ public final class Audit {
 
   /** Labels stand clear of each other and of every line; text inside a body stays inside it. */
   static void clear(Drawing drawing, String where) {
+    clear(drawing, where, 0);
+  }
+
+  /** @param touching how far a line may come into the box of a text, in pixels */
+  static void clear(Drawing drawing, String where, double touching) {
     List<Shape> shapes = drawing.shapes();
     List<String> collisions = new ArrayList<>();
     for (Shape shape : shapes) {
       if (shape instanceof Shape.Words words) {
         for (Shape other : shapes) {
           boolean mayEnclose = words.insideBody() && !(other instanceof Shape.Words) && encloses(other, words);
-          if (other != shape && !mayEnclose && other.meets(words.bounds())) {
+          if (other != shape && !mayEnclose && other.meets(words.bounds().grown(-touching))) {
             collisions.add(text(words) + " on " + other);
           }
         }
