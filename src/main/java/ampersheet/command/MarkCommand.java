@@ -34,6 +34,9 @@ import picocli.CommandLine.Parameters;
             + "file) and set-aside.csv (answers that did not count, and why). The same files give the same bytes.",
         "Exit code 1 if a file could not be marked in full; everything else is marked all the same."})
 final class MarkCommand implements Callable<Integer> {
+  /** More would push the result off a terminal. */
+  private static final int MOST_NOTES = 40;
+
   private final Streams streams;
 
   @Parameters(paramLabel = "ANSWERS", description = "Folder of the files that came in.")
@@ -104,7 +107,11 @@ final class MarkCommand implements Callable<Integer> {
       WholeFile.write(out.resolve(path), text);
     });
     leftFromBefore(written).forEach(note -> streams.err().print(note.print()));
-    marked.notes().forEach(note -> streams.err().print(note.print()));
+    marked.notes().stream().limit(MOST_NOTES).forEach(note -> streams.err().print(note.print()));
+    if (marked.notes().size() > MOST_NOTES) {
+      streams.err().print("and " + count(marked.notes().size() - MOST_NOTES, "more note") + "; --json tells all. Every answer "
+          + "that did not count is in " + InputFile.shown(out.resolve("set-aside.csv")) + ".\n");
+    }
     if (json) {
       streams.line(Json.of(json -> write(json, marked)));
     } else {

@@ -435,6 +435,15 @@ class MainTest {
   }
 
   @Test
+  void aFileFullOfFaultsDoesNotFloodTheTerminal() throws IOException {
+    Run run = marked("sheet,question,answer\n" + (sheet.id() + ",q77,1 kΩ\n").repeat(100));
+    assertEquals(1, run.exitCode());
+    assertEquals(40, run.err().lines().filter(line -> line.contains(": error: ")).count(), run.err());
+    assertTrue(run.err().contains("and 60 more notes; --json tells all."), run.err());
+    assertEquals(101, Files.readAllLines(folder.resolve("marks/set-aside.csv")).size());
+  }
+
+  @Test
   void aPageOfAnEarlierRunIsNamedBeforeItIsHandedOut() throws IOException {
     marked("sheet,question,answer\n" + sheet.id() + ",q2a,1 kΩ\n");
     Files.delete(folder.resolve("came/bo.csv"));
