@@ -3,6 +3,7 @@ package ampersheet.figure;
 import ampersheet.circuit.GridPoint;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -35,10 +36,18 @@ public final class CircuitFigure {
   /** @param widest width in pixels that is not exceeded where the drawing stays legible */
   public static Figure draw(String title, Schematic schematic, Map<String, Label> labels, SymbolStyle style,
       Set<String> emphasised, String idPrefix, double widest) {
+    return draw(title, schematic, labels, style, emphasised, Map.of(), idPrefix, widest);
+  }
+
+  /** @param steps numbers of the steps whose results belong to a part, by its name; printed in circles */
+  public static Figure draw(String title, Schematic schematic, Map<String, Label> labels, SymbolStyle style,
+      Set<String> emphasised, Map<String, List<Integer>> steps, String idPrefix, double widest) {
     CircuitWords words = new CircuitWords(schematic, labels);
     Drawing drawing = layOut(schematic, labels, style, emphasised, widest);
-    return new Figure(drawing.svg(title, words.summary(), idPrefix), title, words.summary(), words.table(),
-        words.walk());
+    String told = StepNumbers.add(drawing, steps, widest) ? title + StepNumbers.IN_A_TITLE : title;
+    List<String> walk = new ArrayList<>(words.walk());
+    walk.addAll(StepNumbers.walk(steps, labels));
+    return new Figure(drawing.svg(told, words.summary(), idPrefix), told, words.summary(), words.table(), walk);
   }
 
   static Drawing layOut(Schematic schematic, Map<String, Label> labels, SymbolStyle style, Set<String> emphasised) {

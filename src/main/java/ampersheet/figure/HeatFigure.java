@@ -1,6 +1,8 @@
 package ampersheet.figure;
 
 import ampersheet.thermal.HeatNetwork;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -25,10 +27,18 @@ public final class HeatFigure {
   /** @param widest width in pixels that is not exceeded where labels find room */
   public static Figure draw(String title, HeatNetwork network, Map<String, Label> labels, SymbolStyle style,
       String idPrefix, double widest) {
+    return draw(title, network, labels, style, Map.of(), idPrefix, widest);
+  }
+
+  /** @param steps numbers of the steps whose results belong to an element, by its name; printed in circles */
+  public static Figure draw(String title, HeatNetwork network, Map<String, Label> labels, SymbolStyle style,
+      Map<String, List<Integer>> steps, String idPrefix, double widest) {
     HeatWords words = new HeatWords(network, labels);
     Drawing drawing = layOut(network, labels, style, widest).drawing();
-    return new Figure(drawing.svg(title, words.summary(), idPrefix), title, words.summary(), words.table(),
-        words.walk());
+    String told = StepNumbers.add(drawing, steps, widest) ? title + StepNumbers.IN_A_TITLE : title;
+    List<String> walk = new ArrayList<>(words.walk());
+    walk.addAll(StepNumbers.walk(steps, labels));
+    return new Figure(drawing.svg(told, words.summary(), idPrefix), told, words.summary(), words.table(), walk);
   }
 
   /** The key of a node's capacity among the labels. */

@@ -248,11 +248,14 @@ public final class Composer {
     PartLabels labels = new PartLabels(numbered);
     String of = whose(numbered);
     String id = idOf(numbered);
+    boolean worked = numbered.example() || numbered.support() instanceof Support.Full;
+    Map<String, List<Integer>> inCircuit = worked ? StepParts.foundInCircuit(template) : Map.of();
+    Map<String, List<Integer>> inHeatPath = worked ? StepParts.foundInHeatPath(template) : Map.of();
     List<Figure> figures = new ArrayList<>();
     problem.schematic().ifPresent(schematic -> figures.add(CircuitFigure.draw("Circuit" + of,
-        schematic, labels.ofCircuit(), numbered.plan().symbols(), Set.of(), id + "c", widest)));
+        schematic, labels.ofCircuit(), numbered.plan().symbols(), Set.of(), inCircuit, id + "c", widest)));
     problem.heatNetwork().ifPresent(network -> figures.add(HeatFigure.draw("Heat path" + of,
-        network, labels.ofHeat(), numbered.plan().symbols(), id + "h", widest)));
+        network, labels.ofHeat(), numbered.plan().symbols(), inHeatPath, id + "h", widest)));
     problem.panel().ifPresent(panel -> figures.add(ChainFigure.draw("Data path" + of, panel,
         template.chain().orElseThrow().marks().stream().map(mark -> mark(mark, problem)).toList(), id + "d", widest)));
     problem.assembly().ifPresent(assembly -> figures.add(AssemblyFigure.draw("Tiles" + of,
@@ -260,7 +263,7 @@ public final class Composer {
     return figures;
   }
 
-  /** What the title of a figure ends in. */
+  /** Whose figure it is, for its title. */
   static String whose(SheetProblem problem) {
     return problem.number() > 0 ? " of problem " + problem.number() : problem.example() ? " of the example" : "";
   }

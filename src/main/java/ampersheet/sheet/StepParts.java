@@ -12,17 +12,32 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 
-/** What of the figures a step is about: the parts whose values it uses or finds, and where its result could be read off. */
+/**
+ * What of the figures a step is about: the parts whose values it uses or finds, and where its result could be read off. Names
+ * are those by which the figures' elements are drawn.
+ */
 public final class StepParts {
+  private static final Set<String> OF_HEAT = Set.of("temperature", "temperature_after", "heat");
+  private static final Set<String> OF_EITHER = Set.of("time_until");
+
   private final ProblemTemplate template;
   /** The formulas that give each element of the figures its values, under the name by which it is drawn. */
   private final Map<String, List<Expression>> drawn = new LinkedHashMap<>();
 
   private StepParts(ProblemTemplate template) {
     this.template = template;
+  }
+
+  private StepParts withCircuit() {
     template.circuit().ifPresent(plan -> plan.parts().forEach(this::part));
+    return this;
+  }
+
+  private StepParts withHeatPath() {
     template.heat().ifPresent(plan -> {
       plan.losses().forEach(loss -> drawn.put(loss.name(), List.of(loss.watts())));
       plan.nodes().forEach(node -> {
@@ -32,6 +47,7 @@ public final class StepParts {
       plan.resistances().forEach(resistance -> drawn.put(resistance.name(), List.of(resistance.kelvinPerWatt())));
       plan.ambients().forEach(ambient -> drawn.put(ambient.name(), List.of(ambient.at())));
     });
+    return this;
   }
 
   private void part(PlannedPart part) {
@@ -40,12 +56,67 @@ public final class StepParts {
     }
   }
 
-  /** For each step, in order, the names by which the figures' elements are drawn; none where a step is about no one part. */
+  /** For each step, in order, what it is about; nothing where it is about no one part. */
   public static Map<String, List<String>> of(ProblemTemplate template) {
-    StepParts parts = new StepParts(template);
+    StepParts parts = new StepParts(template).withCircuit().withHeatPath();
     Map<String, List<String>> byStep = new LinkedHashMap<>();
     template.working().steps().forEach(step -> byStep.put(step.id(), parts.usedBy(step)));
     return byStep;
+  }
+
+  /** For each part of the circuit where a step's result belongs, the numbers of those steps: its value, or what a meter shows. */
+  static Map<String, List<Integer>> foundInCircuit(ProblemTemplate template) {
+    return new StepParts(template).withCircuit().found(measure -> !OF_HEAT.contains(measure));
+  }
+
+  /** As in the circuit, for the elements of the heat path. */
+  static Map<String, List<Integer>> foundInHeatPath(ProblemTemplate template) {
+    return new StepParts(template).withHeatPath().found(measure -> OF_HEAT.contains(measure) || OF_EITHER.contains(measure));
+  }
+
+  /** @param shown whether a measure reads off what is drawn; a part of the circuit and one of the heat path may share a name */
+  private Map<String, List<Integer>> found(Predicate<String> shown) {
+    Map<String, List<Integer>> found = new LinkedHashMap<>();
+    for (int i = 0; i < template.lines().size(); i++) {
+      for (String name : foundBy(template.lines().get(i).id(), shown)) {
+        found.computeIfAbsent(name, key -> new ArrayList<>()).add(i + 1);
+      }
+    }
+    return found;
+  }
+
+  private Set<String> foundBy(String step, Predicate<String> shown) {
+    Set<String> at = new LinkedHashSet<>();
+    drawn.forEach((name, formulas) -> {
+      if (formulas.stream().anyMatch(formula -> isName(formula, step))) {
+        at.add(name);
+      }
+    });
+    for (ProblemTemplate.Proof proof : template.proofs()) {
+      if (!proof.of().equals(step)) {
+        continue;
+      }
+      if (proof.way() instanceof ProblemTemplate.Way.Direct) {
+        readOff(proof.measure(), shown).filter(drawn::containsKey).ifPresent(at::add);
+      } else {
+        drawn.forEach((name, formulas) -> {
+          if (formulas.stream().anyMatch(formula -> isName(formula, proof.varies()))) {
+            at.add(name);
+          }
+        });
+      }
+    }
+    return at;
+  }
+
+  /** The one thing whose measure it is. */
+  private static Optional<String> readOff(Expression measure, Predicate<String> shown) {
+    return measure instanceof Expression.Call call && shown.test(call.function()) && !call.arguments().isEmpty()
+        && call.arguments().get(0) instanceof Expression.Name thing ? Optional.of(thing.id()) : Optional.empty();
+  }
+
+  private static boolean isName(Expression formula, String id) {
+    return formula instanceof Expression.Name name && name.id().equals(id);
   }
 
   private List<String> usedBy(Step step) {
