@@ -36,7 +36,6 @@ final class CircuitDrawing {
   private final Schematic schematic;
   private final Map<String, Label> labels;
   private final SymbolStyle style;
-  private final Set<String> emphasised;
   private final Spacing spacing;
   /** Whether width is dear: labels stand where they find room, but no line may come between a part and its own. */
   private final boolean narrow;
@@ -59,23 +58,22 @@ final class CircuitDrawing {
   private int faults;
   private boolean legible = true;
 
-  CircuitDrawing(Schematic schematic, Map<String, Label> labels, SymbolStyle style, Set<String> emphasised,
+  CircuitDrawing(Schematic schematic, Map<String, Label> labels, SymbolStyle style,
       Spacing spacing) {
-    this(schematic, labels, style, emphasised, spacing, false, Map.of());
+    this(schematic, labels, style, spacing, false, Map.of());
   }
 
   /** For a narrow page. @param beside on which side of a part its label goes first, where not as usual */
-  CircuitDrawing(Schematic schematic, Map<String, Label> labels, SymbolStyle style, Set<String> emphasised,
+  CircuitDrawing(Schematic schematic, Map<String, Label> labels, SymbolStyle style,
       Spacing spacing, Map<String, Side> beside) {
-    this(schematic, labels, style, emphasised, spacing, true, beside);
+    this(schematic, labels, style, spacing, true, beside);
   }
 
-  private CircuitDrawing(Schematic schematic, Map<String, Label> labels, SymbolStyle style, Set<String> emphasised,
+  private CircuitDrawing(Schematic schematic, Map<String, Label> labels, SymbolStyle style,
       Spacing spacing, boolean narrow, Map<String, Side> beside) {
     this.schematic = schematic;
     this.labels = labels;
     this.style = style;
-    this.emphasised = emphasised;
     this.spacing = spacing;
     this.narrow = narrow;
     this.beside = beside;
@@ -171,17 +169,12 @@ final class CircuitDrawing {
     return spacing.pixel(point);
   }
 
-  private Stroke stroke(PlacedPart part) {
-    return emphasised.contains(part.name()) ? Stroke.EMPHASISED : Stroke.LINE;
-  }
-
   private Lettering name(PlacedPart part) {
     Label label = labels.get(part.name());
     if (label == null) {
       return new Lettering(List.of(), Lettering.BODY, false);
     }
-    Lettering name = Lettering.plain(label.name(), Lettering.BODY);
-    return emphasised.contains(part.name()) ? name.inBold() : name;
+    return Lettering.plain(label.name(), Lettering.BODY);
   }
 
   // Conductors
@@ -213,7 +206,7 @@ final class CircuitDrawing {
     }
     noteWind(end, points.get(1));
     points.set(0, edge(end, points.get(1)));
-    drawing.line(part.name(), stroke(part), points.toArray(new Point[0]));
+    drawing.line(part.name(), Stroke.LINE, points.toArray(new Point[0]));
   }
 
   private Point edge(GridPoint end, Point next) {
@@ -236,7 +229,7 @@ final class CircuitDrawing {
     }
     noteWind(from, pixel(to));
     noteWind(to, pixel(from));
-    drawing.line("", stroke(part), edge(from, pixel(to)), edge(to, pixel(from)));
+    drawing.line("", Stroke.LINE, edge(from, pixel(to)), edge(to, pixel(from)));
     return true;
   }
 
@@ -277,7 +270,7 @@ final class CircuitDrawing {
     require(part, shortest >= half + SHORTEST_LEAD);
     faults += room < half ? 1 : 0;
     Frame frame = room < half ? unscaled.scaled(Math.max(room, 2) / half) : unscaled;
-    PartSymbol symbol = new PartSymbol(drawing, part.name(), frame, style, stroke(part));
+    PartSymbol symbol = new PartSymbol(drawing, part.name(), frame, style, Stroke.LINE);
     symbol.draw(part, name(part));
     bodies.put(part.name(), drawing.bounds(part.name()));
     lead(part, from, frame.at(-half, 0));
@@ -295,7 +288,7 @@ final class CircuitDrawing {
     Frame frame = readsOnwards ? along : along.flipped();
     double half = CopperSymbol.halfLength(part.kind());
     require(part, plus.distanceTo(minus) / 2 >= half + 2 * SHORTEST_LEAD);
-    new CopperSymbol(drawing, part, frame, stroke(part), narrow).draw();
+    new CopperSymbol(drawing, part, frame, Stroke.LINE, narrow).draw();
     bodies.put(part.name(), drawing.bounds(part.name()));
     lead(part, part.end("plus"), frame.at(-half, 0));
     lead(part, part.end("minus"), frame.at(half, 0));
@@ -412,7 +405,7 @@ final class CircuitDrawing {
     double half = PartSymbol.halfLength(part.kind(), middle, name(part));
     require(part, first.distanceTo(foot) / 2 >= half + SHORTEST_LEAD);
     Frame frame = opposite(middle, first.distanceTo(foot) / 2 - half - SHORTEST_LEAD, pixel(part.end(control)));
-    new PartSymbol(drawing, part.name(), frame, style, stroke(part)).draw(part, name(part));
+    new PartSymbol(drawing, part.name(), frame, style, Stroke.LINE).draw(part, name(part));
     bodies.put(part.name(), drawing.bounds(part.name()));
     lead(part, from, frame.at(-half, 0));
     lead(part, to, foot, frame.at(half, 0));
@@ -482,7 +475,7 @@ final class CircuitDrawing {
     Frame axis = opposite(middle, room, ground);
     Box box = Box.centred(axis.origin(), size.width(), size.height());
     String name = part.name();
-    drawing.rectangle(name, stroke(part), box);
+    drawing.rectangle(name, Stroke.LINE, box);
     Frame facing = axis.facing(ground);
     pinName(name, "IN", facing.at(-half, 0), box);
     pinName(name, "OUT", facing.at(half, 0), box);
@@ -519,7 +512,7 @@ final class CircuitDrawing {
       }
     }
     Frame frame = new Frame(here, wind[0], wind[1], false, 1);
-    drawing.outlined(part.name(), stroke(part), frame.at(13, -9), frame.at(13, 9), frame.at(23, 0));
+    drawing.outlined(part.name(), Stroke.LINE, frame.at(13, -9), frame.at(13, 9), frame.at(23, 0));
     Box body = drawing.bounds(part.name());
     lead(part, at, frame.at(13, 0));
     Label label = labels.get(part.name());
@@ -602,8 +595,7 @@ final class CircuitDrawing {
     return Math.abs(to.y() - from.y()) > Math.abs(to.x() - from.x());
   }
 
-  private List<Lettering> lines(PlacedPart part, Label label) {
-    boolean named = part.kind() != PartKind.LOAD;
-    return Lettering.block(label, named, emphasised.contains(part.name()));
+  private static List<Lettering> lines(PlacedPart part, Label label) {
+    return Lettering.block(label, part.kind() != PartKind.LOAD);
   }
 }

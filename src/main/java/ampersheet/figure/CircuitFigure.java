@@ -8,7 +8,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Function;
 
 /** Draws a schematic. */
@@ -25,40 +24,39 @@ public final class CircuitFigure {
 
   /**
    * @param labels by part name; a part without one is drawn without text, a node with its own name
-   * @param emphasised names of parts drawn heavier
    * @param idPrefix makes ids unique in a page
    */
   public static Figure draw(String title, Schematic schematic, Map<String, Label> labels, SymbolStyle style,
-      Set<String> emphasised, String idPrefix) {
-    return draw(title, schematic, labels, style, emphasised, idPrefix, Figure.PAGE_WIDTH);
+      String idPrefix) {
+    return draw(title, schematic, labels, style, idPrefix, Figure.PAGE_WIDTH);
   }
 
   /** @param widest width in pixels that is not exceeded where the drawing stays legible */
   public static Figure draw(String title, Schematic schematic, Map<String, Label> labels, SymbolStyle style,
-      Set<String> emphasised, String idPrefix, double widest) {
-    return draw(title, schematic, labels, style, emphasised, Map.of(), idPrefix, widest);
+      String idPrefix, double widest) {
+    return draw(title, schematic, labels, style, Map.of(), idPrefix, widest);
   }
 
   /** @param steps numbers of the steps whose results belong to a part, by its name; printed in circles */
   public static Figure draw(String title, Schematic schematic, Map<String, Label> labels, SymbolStyle style,
-      Set<String> emphasised, Map<String, List<Integer>> steps, String idPrefix, double widest) {
+      Map<String, List<Integer>> steps, String idPrefix, double widest) {
     CircuitWords words = new CircuitWords(schematic, labels);
-    Drawing drawing = layOut(schematic, labels, style, emphasised, widest);
+    Drawing drawing = layOut(schematic, labels, style, widest);
     String told = StepNumbers.add(drawing, steps, widest) ? title + StepNumbers.IN_A_TITLE : title;
     List<String> walk = new ArrayList<>(words.walk());
     walk.addAll(StepNumbers.walk(steps, labels));
     return new Figure(drawing.svg(told, words.summary(), idPrefix), told, words.summary(), words.table(), walk);
   }
 
-  static Drawing layOut(Schematic schematic, Map<String, Label> labels, SymbolStyle style, Set<String> emphasised) {
-    return layOut(schematic, labels, style, emphasised, Figure.PAGE_WIDTH);
+  static Drawing layOut(Schematic schematic, Map<String, Label> labels, SymbolStyle style) {
+    return layOut(schematic, labels, style, Figure.PAGE_WIDTH);
   }
 
-  static Drawing layOut(Schematic schematic, Map<String, Label> labels, SymbolStyle style, Set<String> emphasised,
+  static Drawing layOut(Schematic schematic, Map<String, Label> labels, SymbolStyle style,
       double widest) {
     CircuitDrawing usual = null;
     for (double gap : GAPS) {
-      CircuitDrawing drawing = layOut(schematic, labels, style, emphasised, Figure.PAGE_WIDTH, gap);
+      CircuitDrawing drawing = layOut(schematic, labels, style, Figure.PAGE_WIDTH, gap);
       if (usual == null || drawing.legible()) {
         usual = drawing;
       }
@@ -69,18 +67,18 @@ public final class CircuitFigure {
     if (widest >= Figure.PAGE_WIDTH || usual.drawing().width() <= widest && usual.faults() == 0) {
       return usual.drawing();
     }
-    return narrower(schematic, labels, style, emphasised, usual.spacing(), widest);
+    return narrower(schematic, labels, style, usual.spacing(), widest);
   }
 
   /** In pieces where only 0 V joins them, else with its columns closer, else in pieces with a supply between them. */
   private static Drawing narrower(Schematic schematic, Map<String, Label> labels, SymbolStyle style,
-      Set<String> emphasised, Spacing spacing, double widest) {
-    Function<Schematic, CircuitDrawing> pen = piece -> piece(piece, labels, style, emphasised, widest);
+      Spacing spacing, double widest) {
+    Function<Schematic, CircuitDrawing> pen = piece -> piece(piece, labels, style, widest);
     Optional<Pair> apart = Pair.best(Folding.of(schematic, labels, true), pen, widest);
     if (apart.isPresent()) {
       return apart.get().drawing();
     }
-    CircuitDrawing whole = narrowed(schematic, labels, style, emphasised, spacing, widest);
+    CircuitDrawing whole = narrowed(schematic, labels, style, spacing, widest);
     if (fits(whole, widest) && whole.cramped().size() <= FEW_CRAMPED) {
       return whole.drawing();
     }
@@ -115,24 +113,24 @@ public final class CircuitFigure {
   }
 
   private static CircuitDrawing piece(Schematic piece, Map<String, Label> labels, SymbolStyle style,
-      Set<String> emphasised, double widest) {
-    CircuitDrawing usual = layOut(piece, labels, style, emphasised, widest, Spacing.USUAL);
-    return fits(usual, widest) ? usual : narrowed(piece, labels, style, emphasised, usual.spacing(), widest);
+      double widest) {
+    CircuitDrawing usual = layOut(piece, labels, style, widest, Spacing.USUAL);
+    return fits(usual, widest) ? usual : narrowed(piece, labels, style, usual.spacing(), widest);
   }
 
   private static CircuitDrawing narrowed(Schematic schematic, Map<String, Label> labels, SymbolStyle style,
-      Set<String> emphasised, Spacing spacing, double widest) {
+      Spacing spacing, double widest) {
     return new Narrowing(schematic,
-        (closer, beside) -> new CircuitDrawing(schematic, labels, style, emphasised, closer, beside), widest).of(spacing);
+        (closer, beside) -> new CircuitDrawing(schematic, labels, style, closer, beside), widest).of(spacing);
   }
 
   private static CircuitDrawing layOut(Schematic schematic, Map<String, Label> labels, SymbolStyle style,
-      Set<String> emphasised, double widest, double gap) {
+      double widest, double gap) {
     Spacing spacing =
         new Spacing(schematic.parts().stream().flatMap(part -> part.ends().values().stream()).toList(), gap);
     CircuitDrawing best = null;
     for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
-      CircuitDrawing drawing = new CircuitDrawing(schematic, labels, style, emphasised, spacing);
+      CircuitDrawing drawing = new CircuitDrawing(schematic, labels, style, spacing);
       boolean wide = drawing.drawing().bounds().width() > widest - 10;
       if (best == null || !wide && (drawing.legible() || !best.legible()) || drawing.legible() && !best.legible()) {
         best = drawing;

@@ -69,14 +69,14 @@ final class HeatDrawing {
     for (HeatLanes.Path path : lanes.paths()) {
       Label label = label(path.name());
       boolean symbolled = label.lines().stream().anyMatch(line -> line.symbol().isPresent());
-      text(path.name(), Lettering.block(label, !symbolled, false),
+      text(path.name(), Lettering.block(label, !symbolled),
           LabelPlacer.around(drawing.bounds(path.name()), 5, narrow ? FARTHEST : REACH, Side.ABOVE, Side.BELOW), 2);
     }
     lanes.capacityLane().keySet().forEach(node -> {
       Label label = labels.get(capacityKey(node));
       if (label != null) {
         boolean symbolled = label.lines().stream().anyMatch(line -> line.symbol().isPresent());
-        text(capacityKey(node), Lettering.block(label, !symbolled, false),
+        text(capacityKey(node), Lettering.block(label, !symbolled),
             LabelPlacer.around(drawing.bounds(capacityKey(node)), 6, 26, Side.RIGHT, Side.LEFT), 2);
       }
     });
@@ -84,7 +84,7 @@ final class HeatDrawing {
       network.nodes().forEach(node -> nodeText(node.name()));
     }
     for (HeatNetwork.Ambient ambient : network.ambients()) {
-      text(ambient.name(), Lettering.block(label(ambient.name()), true, false),
+      text(ambient.name(), Lettering.block(label(ambient.name()), true),
           LabelPlacer.around(drawing.bounds(ambient.name()), 6, 26, Side.RIGHT, Side.BELOW, Side.ABOVE), 1);
     }
   }
@@ -192,7 +192,7 @@ final class HeatDrawing {
     int[] bar = lanes.bar(node);
     Point top = at(lanes.column(node), bar[0]);
     Box dot = Box.centred(top, 2 * NODE_RADIUS, 2 * NODE_RADIUS);
-    List<Lettering> lines = Lettering.block(label(node), true, false);
+    List<Lettering> lines = Lettering.block(label(node), true);
     List<Spot> spots = new ArrayList<>();
     if (bar[0] == bar[1] && !lanes.capacityLane().containsKey(node)) {
       spots.add(LabelPlacer.around(dot, 9, 9, Side.BELOW).get(0));

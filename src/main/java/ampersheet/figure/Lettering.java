@@ -46,14 +46,13 @@ record Lettering(List<Run> runs, double size, boolean bold) {
    *
    * @param named false where the name stands elsewhere
    */
-  static List<Lettering> block(Label label, boolean named, boolean bold) {
+  static List<Lettering> block(Label label, boolean named) {
     List<Lettering> lines = new ArrayList<>();
     boolean said = label.lines().stream().flatMap(line -> line.symbol().stream())
         .anyMatch(symbol -> !label.name().isEmpty() && symbol.equals(Symbol.of(label.name()))
             || (symbol.letters() + symbol.subscript()).equals(label.name()));
     if (named && !label.name().isEmpty() && !said) {
-      Lettering name = plain(label.name(), BODY);
-      lines.add(bold ? name.inBold() : name);
+      lines.add(plain(label.name(), BODY));
     }
     label.lines().forEach(line -> lines.add(of(line, BODY)));
     return lines;

@@ -10,7 +10,6 @@ record Stroke(double width, String dashes) {
   static final Stroke LINE = new Stroke(1.5, "");
   static final Stroke FINE = new Stroke(1.4, "");
   static final Stroke STRONG = new Stroke(2.2, "");
-  static final Stroke EMPHASISED = new Stroke(3, "");
   static final Stroke DASHED = new Stroke(1.4, "5 3");
   static final Stroke DOTTED = new Stroke(1.4, "1.5 3.5");
 }

@@ -99,7 +99,7 @@ public final class BenchCards {
       blocks.add(new Document.Caution(caution.heading(), caution.text()));
     }
     blocks.add(new FigureBlock(CircuitFigure.draw("Circuit of problem " + problem.number(), schematic,
-        new PartLabels(problem).ofCircuit(), problem.plan().symbols(), Set.of(), "card" + problem.number(), widest)));
+        new PartLabels(problem).ofCircuit(), problem.plan().symbols(), "card" + problem.number(), widest)));
     Outcome outcome = OperatingPointSolver.solve(schematic.netlist());
     List<BenchReading> worst = workshop.map(bins -> BenchReading.of(problem.problem(), bins)).orElse(List.of());
     List<List<Cell>> readings = asked(problem, worst);

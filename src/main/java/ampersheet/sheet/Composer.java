@@ -47,7 +47,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.TreeMap;
 
 /** Puts problems into documents: the learner's sheet and its key. */
@@ -253,7 +252,7 @@ public final class Composer {
     Map<String, List<Integer>> inHeatPath = worked ? StepParts.foundInHeatPath(template) : Map.of();
     List<Figure> figures = new ArrayList<>();
     problem.schematic().ifPresent(schematic -> figures.add(CircuitFigure.draw("Circuit" + of,
-        schematic, labels.ofCircuit(), numbered.plan().symbols(), Set.of(), inCircuit, id + "c", widest)));
+        schematic, labels.ofCircuit(), numbered.plan().symbols(), inCircuit, id + "c", widest)));
     problem.heatNetwork().ifPresent(network -> figures.add(HeatFigure.draw("Heat path" + of,
         network, labels.ofHeat(), numbered.plan().symbols(), inHeatPath, id + "h", widest)));
     problem.panel().ifPresent(panel -> figures.add(ChainFigure.draw("Data path" + of, panel,

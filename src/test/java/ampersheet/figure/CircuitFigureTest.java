@@ -15,13 +15,12 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
-import java.util.Set;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 
 class CircuitFigureTest {
   private static Figure draw(Circuits.Drawn drawn, SymbolStyle style) {
-    return CircuitFigure.draw("Figure", drawn.schematic(), drawn.labels(), style, Set.of(), "q1");
+    return CircuitFigure.draw("Figure", drawn.schematic(), drawn.labels(), style, "q1");
   }
 
   @Test
@@ -47,10 +46,7 @@ class CircuitFigureTest {
   void labelsStandClearOfEachOtherAndOfTheDrawing() {
     Circuits.all().forEach((name, drawn) -> {
       for (SymbolStyle style : SymbolStyle.values()) {
-        for (Set<String> emphasised : List.of(Set.<String>of(), Set.of("R1", "D1", "Q1"))) {
-          Audit.clear(CircuitFigure.layOut(drawn.schematic(), drawn.labels(), style, emphasised),
-              name + " " + style);
-        }
+        Audit.clear(CircuitFigure.layOut(drawn.schematic(), drawn.labels(), style), name + " " + style);
       }
     });
   }
@@ -59,7 +55,7 @@ class CircuitFigureTest {
   @Test
   void aNarrowPageGetsANarrowerDrawingWithItsLabelsClear() {
     Circuits.all().forEach((name, drawn) -> {
-      Drawing narrow = CircuitFigure.layOut(drawn.schematic(), drawn.labels(), SymbolStyle.IEC, Set.of(), 438);
+      Drawing narrow = CircuitFigure.layOut(drawn.schematic(), drawn.labels(), SymbolStyle.IEC, 438);
       Audit.clear(narrow, name);
       assertTrue(narrow.width() <= (name.equals("ladder") ? 480 : 438), name + " is " + narrow.width() + " px wide");
     });
@@ -80,7 +76,7 @@ class CircuitFigureTest {
           labels.put(part, new Label(part, lines));
         });
         SymbolStyle style = SymbolStyle.values()[random.nextInt(2)];
-        Audit.clear(CircuitFigure.layOut(entry.getValue().schematic(), labels, style, Set.of()),
+        Audit.clear(CircuitFigure.layOut(entry.getValue().schematic(), labels, style),
             entry.getKey() + " " + style + " seed " + seed);
       }
     }
@@ -202,30 +198,11 @@ class CircuitFigureTest {
   }
 
   @Test
-  void emphasisChangesStrokesOfThatPartOnly() {
-    Circuits.Drawn drawn = Circuits.all().get("indicator");
-    List<String> plain = draw(drawn, SymbolStyle.IEC).svg().lines().toList();
-    List<String> heavy = CircuitFigure.draw("Figure", drawn.schematic(), drawn.labels(), SymbolStyle.IEC, Set.of("R1"),
-        "q1").svg().lines().toList();
-    String part = "";
-    List<String> changed = new ArrayList<>();
-    assertEquals(plain.size(), heavy.size());
-    for (int i = 0; i < plain.size(); i++) {
-      part = heavy.get(i).startsWith("<g") ? heavy.get(i) : part;
-      boolean head = heavy.get(i).startsWith("<svg");
-      if (!head && heavy.get(i).contains("stroke-width=\"3\"") != plain.get(i).contains("stroke-width=\"3\"")) {
-        changed.add(part);
-      }
-    }
-    assertEquals(Set.of("<g data-part=\"R1\">"), Set.copyOf(changed));
-  }
-
-  @Test
   void aHostileNameStaysText() {
     String name = "R\"><script>alert(1)</script>&\u0001";
     Circuits.Drawn drawn = new Circuits().part(PartKind.SOURCE, "V1", 0, 0, 0, 4)
         .part(PartKind.RESISTOR, name, 0, 4, 4, 4).wire(4, 4, 4, 0).wire(4, 0, 0, 0).label(name, "", "<b>&amp;").drawn();
-    Figure figure = CircuitFigure.draw("<title>", drawn.schematic(), drawn.labels(), SymbolStyle.IEC, Set.of(), "q1");
+    Figure figure = CircuitFigure.draw("<title>", drawn.schematic(), drawn.labels(), SymbolStyle.IEC, "q1");
     Audit.svg(figure, "q1", "hostile");
     assertTrue(SvgText.parse(figure.svg()).getTextContent().contains("R\"><script>alert(1)</script>&\uFFFD"));
   }

@@ -6,7 +6,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 /** Writes every figure to {@code target/figures}, to be looked at. */
@@ -19,7 +18,7 @@ class GalleryTest {
     for (SymbolStyle style : SymbolStyle.values()) {
       List<String> figures = new ArrayList<>();
       Circuits.all().forEach((name, drawn) -> figures.add(CircuitFigure.draw(name, drawn.schematic(), drawn.labels(),
-          style, Set.of(), "c-" + style + "-" + name).svg()));
+          style, "c-" + style + "-" + name).svg()));
       pages("circuits-" + style, figures);
     }
   }

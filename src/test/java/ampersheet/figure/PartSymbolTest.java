@@ -10,7 +10,6 @@ import ampersheet.circuit.Schematic;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.function.BiConsumer;
 import org.junit.jupiter.api.Test;
 
@@ -62,7 +61,7 @@ class PartSymbolTest {
   private static Seen seen(PartKind kind, SymbolStyle style, int... ends) {
     Circuits.Drawn drawn = new Circuits().part(kind, "X1", ends).drawn();
     Schematic schematic = drawn.schematic();
-    Drawing drawing = new CircuitDrawing(schematic, Map.of(), style, Set.of(),
+    Drawing drawing = new CircuitDrawing(schematic, Map.of(), style,
         new Spacing(List.copyOf(schematic.parts().get(0).ends().values()))).drawing();
     Spacing spacing = new Spacing(List.copyOf(schematic.parts().get(0).ends().values()));
     PlacedPart part = schematic.parts().get(0);
@@ -228,7 +227,7 @@ class PartSymbolTest {
   @Test
   void leadsReachTheGridPoints() {
     Circuits.all().forEach((name, drawn) -> {
-      CircuitDrawing layout = new CircuitDrawing(drawn.schematic(), Map.of(), SymbolStyle.IEC, Set.of(),
+      CircuitDrawing layout = new CircuitDrawing(drawn.schematic(), Map.of(), SymbolStyle.IEC,
           new Spacing(drawn.schematic().parts().stream().flatMap(p -> p.ends().values().stream()).toList()));
       Spacing spacing = new Spacing(
           drawn.schematic().parts().stream().flatMap(p -> p.ends().values().stream()).toList());
@@ -244,7 +243,7 @@ class PartSymbolTest {
 
   private static List<Point> dots(Circuits circuit) {
     Circuits.Drawn drawn = circuit.drawn();
-    return CircuitFigure.layOut(drawn.schematic(), drawn.labels(), SymbolStyle.IEC, Set.of()).shapes("")
+    return CircuitFigure.layOut(drawn.schematic(), drawn.labels(), SymbolStyle.IEC).shapes("")
         .stream().filter(shape -> shape instanceof Shape.Circle circle && circle.filled())
         .map(shape -> ((Shape.Circle) shape).centre()).toList();
   }

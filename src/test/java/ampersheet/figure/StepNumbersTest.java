@@ -8,14 +8,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 class StepNumbersTest {
   private static final String GROUP = "steps at ";
 
   private static Drawing numbered(Circuits.Drawn circuit, Map<String, List<Integer>> found) {
-    Drawing drawing = CircuitFigure.layOut(circuit.schematic(), circuit.labels(), SymbolStyle.IEC, Set.of());
+    Drawing drawing = CircuitFigure.layOut(circuit.schematic(), circuit.labels(), SymbolStyle.IEC);
     StepNumbers.add(drawing, found, Figure.PAGE_WIDTH);
     return drawing;
   }
@@ -60,14 +59,14 @@ class StepNumbersTest {
   void nothingElseOfTheDrawingChanges() {
     Circuits.Drawn circuit = Circuits.all().values().iterator().next();
     List<Shape> before =
-        CircuitFigure.layOut(circuit.schematic(), circuit.labels(), SymbolStyle.IEC, Set.of()).shapes();
+        CircuitFigure.layOut(circuit.schematic(), circuit.labels(), SymbolStyle.IEC).shapes();
     assertEquals(before, numbered(circuit, twoForEvery(circuit)).shapes().subList(0, before.size()));
   }
 
   @Test
   void aPartThatIsNotDrawnGetsNoNumberAndTheTitleSaysNothing() {
     Circuits.Drawn circuit = Circuits.all().values().iterator().next();
-    Figure figure = CircuitFigure.draw("Circuit", circuit.schematic(), circuit.labels(), SymbolStyle.IEC, Set.of(),
+    Figure figure = CircuitFigure.draw("Circuit", circuit.schematic(), circuit.labels(), SymbolStyle.IEC,
         Map.of("nowhere", List.of(1)), "q", Figure.PAGE_WIDTH);
     assertEquals("Circuit", figure.title());
     assertFalse(figure.svg().contains(GROUP));
@@ -77,7 +76,7 @@ class StepNumbersTest {
   void theTitleAndTheWalkTellWhatTheNumbersAre() {
     Circuits.Drawn circuit = Circuits.all().values().iterator().next();
     String part = circuit.labels().keySet().iterator().next();
-    Figure figure = CircuitFigure.draw("Circuit", circuit.schematic(), circuit.labels(), SymbolStyle.IEC, Set.of(),
+    Figure figure = CircuitFigure.draw("Circuit", circuit.schematic(), circuit.labels(), SymbolStyle.IEC,
         Map.of(part, List.of(2, 3)), "q", Figure.PAGE_WIDTH);
     assertEquals("Circuit, with the numbers of the steps", figure.title());
     assertEquals("What steps 2 and 3 find belongs to " + circuit.labels().get(part).name() + ".",
