@@ -9,11 +9,15 @@ import javax.xml.parsers.ParserConfigurationException;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.Node;
+import org.w3c.dom.NodeList;
+import org.w3c.dom.Text;
 import org.xml.sax.InputSource;
 import org.xml.sax.SAXException;
 
 /** The markup of a handout, read once: it is measured in one style and set in another. */
 record MarkupTree(Document nodes) {
+  private static final List<String> EMPHASES = List.of("strong", "em");
+  private static final String PUNCTUATION = ".,;:?!)";
 
   static MarkupTree of(String xhtml) {
     try {
@@ -21,9 +25,32 @@ record MarkupTree(Document nodes) {
       factory.setNamespaceAware(true);
       factory.setFeature(XMLConstants.FEATURE_SECURE_PROCESSING, true);
       factory.setFeature("http://apache.org/xml/features/disallow-doctype-decl", true);
-      return new MarkupTree(factory.newDocumentBuilder().parse(new InputSource(new StringReader(xhtml))));
+      Document nodes = factory.newDocumentBuilder().parse(new InputSource(new StringReader(xhtml)));
+      for (String emphasis : EMPHASES) {
+        keepPunctuation(nodes.getElementsByTagName(emphasis));
+      }
+      return new MarkupTree(nodes);
     } catch (ParserConfigurationException | SAXException | IOException failure) {
       throw new IllegalStateException("markup for print that is no XML", failure);
+    }
+  }
+
+  /** The page setter may break a line between an element and the text after it: no line begins with a full stop. */
+  private static void keepPunctuation(NodeList elements) {
+    for (int i = 0; i < elements.getLength(); i++) {
+      Node element = elements.item(i);
+      if (element.getNextSibling() instanceof Text after) {
+        String text = after.getData();
+        int end = 0;
+        while (end < text.length() && PUNCTUATION.indexOf(text.charAt(end)) >= 0) {
+          end++;
+        }
+        if (end > 0) {
+          element.appendChild(element.getOwnerDocument().createTextNode(text.substring(0, end)));
+          element.normalize();
+          after.setData(text.substring(end));
+        }
+      }
     }
   }
 

@@ -233,6 +233,7 @@ public final class PdfBook implements Closeable {
     builder.useExternalResourceAccessControl((address, kind) -> false, ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI);
     builder.useExternalResourceAccessControl((address, kind) -> false, ExternalResourceControlPriority.RUN_AFTER_RESOLVING_URI);
     builder.withDiagnosticConsumer(faults::hear);
+    builder.useUnicodeLineBreaker(new LineBreaks());
     builder.useSVGDrawer(new FigureDrawer(profile.sansSerif() ? Fonts.SANS : Fonts.SERIF));
     fonts.register(builder);
     builder.withW3cDocument(markup.nodes(), null);

@@ -83,6 +83,7 @@ class EveryTemplateOnPaperTest {
     headingsHaveSomethingBelow(handout, where);
     handout.forEach("LI|TR", part -> check(part.onOnePage(), where, "is divided", part));
     lettersStandClear(handout, document.paper(), where);
+    linesBeginWell(handout, where);
     List<PrintedTag> problems = handout.all("H2").filter(heading -> heading.text().matches("\\d.*"))
         .map(heading -> heading.parent.parent).toList();
     check(!problems.isEmpty(), where, "has no problem", handout);
@@ -140,6 +141,21 @@ class EveryTemplateOnPaperTest {
         }
       }
     }
+  }
+
+  /** Not with what ends a sentence, nor within a unit. */
+  private void linesBeginWell(PrintedTag handout, String where) {
+    handout.forEach("P|LBody", part -> {
+      List<Letter> letters = part.letters();
+      for (int i = 1; i < letters.size(); i++) {
+        Letter before = letters.get(i - 1);
+        Letter letter = letters.get(i);
+        boolean nextLine = letter.y() > before.y() + before.size() && letter.x() < before.x();
+        if (nextLine && (".,;:?!)".contains(letter.text()) || before.text().equals("°"))) {
+          fault(where, "begins a line", letter);
+        }
+      }
+    });
   }
 
   private static int cell(Letter letter, int right, int down) {

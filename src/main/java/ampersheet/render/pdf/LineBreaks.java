@@ -1,0 +1,26 @@
+package ampersheet.render.pdf;
+
+import com.openhtmltopdf.extend.FSTextBreaker;
+import java.text.BreakIterator;
+import java.util.Locale;
+
+/** Where a line may end: as elsewhere, but not within the unit °C. */
+final class LineBreaks implements FSTextBreaker {
+  private final BreakIterator places = BreakIterator.getLineInstance(Locale.US);
+  private String text = "";
+
+  @Override
+  public void setText(String newText) {
+    text = newText;
+    places.setText(newText);
+  }
+
+  @Override
+  public int next() {
+    int place = places.next();
+    while (place > 0 && place < text.length() && text.charAt(place - 1) == '°') {
+      place = places.next();
+    }
+    return place;
+  }
+}
