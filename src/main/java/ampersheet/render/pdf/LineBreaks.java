@@ -18,7 +18,7 @@ final class LineBreaks implements FSTextBreaker {
   @Override
   public int next() {
     int place = places.next();
-    while (place > 0 && place < text.length() && text.charAt(place - 1) == '°') {
+    while (place > 0 && place < text.length() && text.charAt(place - 1) == '°' && text.charAt(place) == 'C') {
       place = places.next();
     }
     return place;

@@ -3,6 +3,7 @@ package ampersheet.render.pdf;
 import java.io.IOException;
 import java.io.StringReader;
 import java.util.List;
+import java.util.Set;
 import javax.xml.XMLConstants;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
@@ -57,6 +58,32 @@ record MarkupTree(Document nodes) {
   /** Another style sheet takes the place of the one in the head. */
   void style(String sheet) {
     nodes.getElementsByTagName("style").item(0).setTextContent(sheet);
+  }
+
+  /** A copy of the elements with these ids alone, set closer. */
+  MarkupTree closer(Set<String> ids) {
+    MarkupTree copy = new MarkupTree((Document) nodes.cloneNode(true));
+    Node body = copy.nodes.getElementsByTagName("body").item(0);
+    for (Node child = body.getFirstChild(); child != null; ) {
+      Node next = child.getNextSibling();
+      if (!(child instanceof Element element && ids.contains(element.getAttribute("id")))) {
+        body.removeChild(child);
+      }
+      child = next;
+    }
+    copy.setCloser(ids);
+    return copy;
+  }
+
+  /** Sets what is in the elements with these ids closer. */
+  void setCloser(Set<String> ids) {
+    NodeList divisions = nodes.getElementsByTagName("div");
+    for (int i = 0; i < divisions.getLength(); i++) {
+      Element division = (Element) divisions.item(i);
+      if (ids.contains(division.getAttribute("id"))) {
+        mark(division, "closer");
+      }
+    }
   }
 
   /** Tells the elements that begin a page, and what holds them, which would else be kept together. */

@@ -44,6 +44,8 @@ public final class PdfBook implements Closeable {
   private static final double POINTS_PER_MILLIMETRE = 72 / 25.4;
   /** Any date will do, as long as it is always the same. */
   private static final int YEAR = 2026;
+  /** A problem of so many pages may fit on one if it is set closer. */
+  private static final double LITTLE_TOO_LONG = 1.09;
   private static final double[] CARD_POINTS = {10, 9, 8, 7.5};
 
   /** What is kept of a handout when it is written: stand-ins for its pages and its tag. */
@@ -201,7 +203,8 @@ public final class PdfBook implements Closeable {
   }
 
   /**
-   * Where pages begin, found by measuring every problem first.
+   * Where pages begin, found by measuring every problem first. One that is a little too long for a page is set closer if
+   * it fits then.
    *
    * @param endless on one page as long as need be
    */
@@ -209,7 +212,21 @@ public final class PdfBook implements Closeable {
     double page = PrintStyle.textHeight(document.paper()) * POINTS_PER_MILLIMETRE;
     try (PdfBoxRenderer renderer = builder(endless, faults, pdf).buildPdfRenderer()) {
       renderer.layout();
-      return PageBreaks.of(Pieces.of(renderer, twins(document), page), page);
+      Map<String, Double> closer = new TreeMap<>(Pieces.heights(renderer));
+      closer.values().removeIf(height -> height <= page || height > LITTLE_TOO_LONG * page);
+      if (!closer.isEmpty()) {
+        closer = heightsSetCloser(endless.closer(closer.keySet()), faults);
+        closer.values().removeIf(height -> height > page);
+        endless.setCloser(closer.keySet());
+      }
+      return PageBreaks.of(Pieces.of(renderer, twins(document), closer, page), page);
+    }
+  }
+
+  private Map<String, Double> heightsSetCloser(MarkupTree problems, Faults faults) throws IOException {
+    try (PdfBoxRenderer renderer = builder(problems, faults, pdf).buildPdfRenderer()) {
+      renderer.layout();
+      return new TreeMap<>(Pieces.heights(renderer));
     }
   }
 

@@ -7,8 +7,10 @@ import com.openhtmltopdf.render.BlockBox;
 import com.openhtmltopdf.render.Box;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import org.w3c.dom.Element;
 
 /**
@@ -26,22 +28,38 @@ final class Pieces {
   private final Set<String> twins;
   private final double page;
   private final List<Piece> pieces = new ArrayList<>();
+  private final Map<String, Double> closer;
   private Optional<Piece> heading = Optional.empty();
+  /** Height won so far by setting problems closer than they were measured. */
+  private double won;
 
-  private Pieces(PdfBoxRenderer renderer, Set<String> twins, double page) {
+  private Pieces(PdfBoxRenderer renderer, Set<String> twins, Map<String, Double> closer, double page) {
     this.dotsPerPoint = renderer.getDotsPerPoint();
     this.context = renderer.getSharedContext().newLayoutContextInstance();
     this.twins = twins;
+    this.closer = closer;
     this.page = page;
+  }
+
+  /** In points, of each problem that has been laid out, by id. */
+  static Map<String, Double> heights(PdfBoxRenderer endless) {
+    Pieces measured = new Pieces(endless, Set.of(), Map.of(), 0);
+    Map<String, Double> heights = new TreeMap<>();
+    for (Box part : endless.getRootBox().getChildren()) {
+      blocks(part).stream().filter(block -> is(block, "problem")).forEach(problem ->
+          heights.put(problem.getElement().getAttribute("id"), measured.bottom(problem) - measured.top(problem)));
+    }
+    return heights;
   }
 
   /**
    * @param endless laid out on a page so long that nothing is divided
    * @param twins ids of the problems that follow an example worked for them
+   * @param closer height in points of those that will be set closer than here, by id
    * @param page height of a page between its margins, in points
    */
-  static List<Piece> of(PdfBoxRenderer endless, Set<String> twins, double page) {
-    Pieces taken = new Pieces(endless, twins, page);
+  static List<Piece> of(PdfBoxRenderer endless, Set<String> twins, Map<String, Double> closer, double page) {
+    Pieces taken = new Pieces(endless, twins, closer, page);
     for (Box part : endless.getRootBox().getChildren()) {
       Box above = part;
       for (Box block : blocks(part)) {
@@ -61,7 +79,11 @@ final class Pieces {
     Element start = block.getElement();
     boolean onSpread = bottom(block) - top(above) <= 2 * page;
     Before before = twins.contains(start.getAttribute("id")) && onSpread ? Before.TWIN : Before.PROBLEM;
-    if (!fits(block) && is(block, "problem")) {
+    Double height = closer.get(start.getAttribute("id"));
+    if (height != null) {
+      pieces.add(new Piece(start, top(block), top(block) + height, before));
+      won += bottom(block) - top(block) - height;
+    } else if (!fits(block) && is(block, "problem")) {
       problem(block, start, before);
     } else if (!fits(block) && is(block, "halves")) {
       blocks(block).forEach(half -> add(half, half.getElement(), Before.PROBLEM));
@@ -145,13 +167,13 @@ final class Pieces {
   }
 
   private double top(Box box) {
-    return (box.getAbsY() + box.getMargin(context).top()) / dotsPerPoint;
+    return (box.getAbsY() + box.getMargin(context).top()) / dotsPerPoint - won;
   }
 
   /** With the margin that the box has where nothing follows on its page; what follows now may have swallowed it. */
   private double bottom(Box box) {
     double border = box.getAbsY() + box.getHeight() - box.getMargin(context).bottom();
-    return (border + marginBelow(box)) / dotsPerPoint;
+    return (border + marginBelow(box)) / dotsPerPoint - won;
   }
 
   private double marginBelow(Box box) {

@@ -338,12 +338,19 @@ final class PrintMarkup {
     markup.close("div").newline();
   }
 
+  /** Without a fraction in one sentence; with one on two lines, or a line could begin with the punctuation after it. */
   private void condition(Condition condition, Notation notation) {
+    String symbolic = MathMl.symbolic(condition, notation);
+    boolean lines = symbolic.contains("<mfrac");
     markup.open("p", "class", "case").text(Wording.CASE + " ");
-    math.write(MathMl.symbolic(condition, notation));
-    markup.text("; " + Wording.CASE_HERE + " ");
+    math.write(symbolic);
+    if (lines) {
+      markup.single("br").text(Wording.CASE_HERE + " ");
+    } else {
+      markup.text("; " + Wording.CASE_HERE + " ");
+    }
     math.write(MathMl.substituted(condition, notation));
-    markup.text(".").close("p").newline();
+    markup.text(lines ? "" : ".").close("p").newline();
   }
 
   /**

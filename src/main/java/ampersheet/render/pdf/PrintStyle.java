@@ -42,6 +42,7 @@ final class PrintStyle {
         + "body { font-family: '" + family + "', '" + Fonts.SYMBOLS + "'; font-size: " + (key ? profile.keyPoints() : profile.points()) + "pt; line-height: "
         + profile.leading() + "; }\n"
         + COMMON
+        + ".closer { line-height: " + profile.closeLeading() + "; }\n"
         + (profile == Profile.EASY ? EASY : "")
         + (profile == Profile.LARGE ? LARGE : "");
   }

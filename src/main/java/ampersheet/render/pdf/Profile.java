@@ -10,17 +10,19 @@ import ampersheet.sheet.Document.Paper;
  * @see PrintStyle
  */
 public enum Profile {
-  REGULAR(12, 1.3, false),
-  LARGE(18, 1.25, true),
-  EASY(12, 1.5, true);
+  REGULAR(12, 1.3, 1.2, false),
+  LARGE(18, 1.25, 1.2, true),
+  EASY(12, 1.5, 1.5, true);
 
   private final int points;
   private final double leading;
+  private final double closeLeading;
   private final boolean sansSerif;
 
-  Profile(int points, double leading, boolean sansSerif) {
+  Profile(int points, double leading, double closeLeading, boolean sansSerif) {
     this.points = points;
     this.leading = leading;
+    this.closeLeading = closeLeading;
     this.sansSerif = sansSerif;
   }
 
@@ -37,6 +39,11 @@ public enum Profile {
   /** Distance of lines in ems. */
   double leading() {
     return leading;
+  }
+
+  /** Distance of lines where a few of them are too much for the page; easy reading keeps its own. */
+  double closeLeading() {
+    return closeLeading;
   }
 
   /** Width in pixels of the widest drawing that a page can show with its lettering at the profile's size. */
