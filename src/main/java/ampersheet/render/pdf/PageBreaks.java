@@ -1,5 +1,6 @@
 package ampersheet.render.pdf;
 
+import ampersheet.render.pdf.Piece.Before;
 import java.util.ArrayList;
 import java.util.List;
 import org.w3c.dom.Element;
@@ -85,8 +86,11 @@ final class PageBreaks {
       boolean nextIsLeft = left ^ (pages(first, end) % 2 == 1);
       double after = (nextIsLeft ? onLeftPage : onRightPage)[end].cost();
       double afterSkip = (nextIsLeft ? onRightPage : onLeftPage)[end].cost();
-      best = better(best, new Choice(used + 1 + pieces.get(end).before().cost(true) + afterSkip, end, true));
-      best = better(best, new Choice(used + pieces.get(end).before().cost(nextIsLeft) + after, end, false));
+      Before before = pieces.get(end).before();
+      if (before.beginsProblem()) {
+        best = better(best, new Choice(used + 1 + before.cost(true) + afterSkip, end, true));
+      }
+      best = better(best, new Choice(used + before.cost(nextIsLeft) + after, end, false));
     }
     return best;
   }

@@ -35,6 +35,11 @@ record Piece(Element start, double top, double bottom, Before before) {
       this.turned = turned;
     }
 
+    /** Only then a page may stay empty before it. */
+    boolean beginsProblem() {
+      return this == PROBLEM || this == TWIN;
+    }
+
     /** @param leafTurned whether the two pages cannot be seen at once */
     double cost(boolean leafTurned) {
       return apart + (leafTurned ? turned : 0);

@@ -84,6 +84,7 @@ class EveryTemplateOnPaperTest {
     handout.forEach("LI|TR", part -> check(part.onOnePage(), where, "is divided", part));
     lettersStandClear(handout, document.paper(), where);
     linesBeginWell(handout, where);
+    pagesAreEmptyOnlyBeforeProblems(handout, where);
     List<PrintedTag> problems = handout.all("H2").filter(heading -> heading.text().matches("\\d.*"))
         .map(heading -> heading.parent.parent).toList();
     check(!problems.isEmpty(), where, "has no problem", handout);
@@ -140,6 +141,15 @@ class EveryTemplateOnPaperTest {
           }
         }
       }
+    }
+  }
+
+  private void pagesAreEmptyOnlyBeforeProblems(PrintedTag handout, String where) {
+    int last = 1;
+    for (PrintedTag tag : handout.all().filter(tag -> tag.type.isEmpty() && !tag.letters().isEmpty()).toList()) {
+      check(tag.firstPage() <= last + 1 || tag.firstPage() == last + 2 && tag.parent.type.equals("H2"), where,
+          "follows an empty page", tag);
+      last = tag.lastPage();
     }
   }
 

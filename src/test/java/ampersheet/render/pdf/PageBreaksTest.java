@@ -60,6 +60,16 @@ class PageBreaksTest {
   }
 
   @Test
+  void noPageStaysEmptyInAProblem() {
+    piece("opening", 90, Before.PROBLEM);
+    for (int step = 1; step <= 5; step++) {
+      piece("step" + step, 45, step == 1 ? Before.REST : Before.QUESTION);
+    }
+    piece("next", 90, Before.PROBLEM);
+    assertEquals("step1 step3 step5 next", planned());
+  }
+
+  @Test
   void aTwinLiesBesideItsExampleOnASpread() {
     piece("head", 20, Before.PROBLEM);
     piece("example", 70, Before.PROBLEM);
