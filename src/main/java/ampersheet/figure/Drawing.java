@@ -186,8 +186,17 @@ final class Drawing {
     return Math.ceil(frame().width());
   }
 
+  /** The same with something more in it. */
+  double widthWith(Box more) {
+    return Math.ceil(frame(bounds().with(more)).width());
+  }
+
   private Box frame() {
-    Box tight = bounds().grown(MARGIN);
+    return frame(bounds());
+  }
+
+  private static Box frame(Box bounds) {
+    Box tight = bounds.grown(MARGIN);
     return new Box(Math.floor(tight.left()), Math.floor(tight.top()), tight.right(), tight.bottom());
   }
 

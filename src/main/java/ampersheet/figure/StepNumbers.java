@@ -46,7 +46,7 @@ final class StepNumbers {
       return;
     }
     for (Box box : beside(shapes, steps.size() * (2 * RADIUS + GAP) - GAP, 2 * RADIUS)) {
-      if (isFor(part, box) && drawing.bounds().with(box).width() + 2 * CLEARANCE <= widest) {
+      if (isFor(part, box) && drawing.widthWith(box) <= widest) {
         any = true;
         for (int i = 0; i < steps.size(); i++) {
           number("steps at " + part, steps.get(i),
