@@ -2,6 +2,7 @@ package ampersheet.render.pdf;
 
 import java.io.IOException;
 import java.io.StringReader;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import javax.xml.XMLConstants;
@@ -84,6 +85,20 @@ record MarkupTree(Document nodes) {
         mark(division, "closer");
       }
     }
+  }
+
+  /** Takes out the curves of the problems with these ids. */
+  void removeCurves(Set<String> ids) {
+    NodeList divisions = nodes.getElementsByTagName("div");
+    List<Element> curves = new ArrayList<>();
+    for (int i = 0; i < divisions.getLength(); i++) {
+      Element division = (Element) divisions.item(i);
+      if (division.getAttribute("class").equals("figure")
+          && division.getParentNode() instanceof Element problem && ids.contains(problem.getAttribute("id"))) {
+        curves.add(division);
+      }
+    }
+    curves.forEach(curve -> curve.getParentNode().removeChild(curve));
   }
 
   /** Tells the elements that begin a page, and what holds them, which would else be kept together. */

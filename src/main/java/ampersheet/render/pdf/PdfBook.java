@@ -20,7 +20,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.TreeSet;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSDictionary;
@@ -204,7 +203,7 @@ public final class PdfBook implements Closeable {
 
   /**
    * Where pages begin, found by measuring every problem first. One that is a little too long for a page is set closer if
-   * it fits then.
+   * it fits then; one that takes another page only for its curve goes without.
    *
    * @param endless on one page as long as need be
    */
@@ -212,14 +211,22 @@ public final class PdfBook implements Closeable {
     double page = PrintStyle.textHeight(document.paper()) * POINTS_PER_MILLIMETRE;
     try (PdfBoxRenderer renderer = builder(endless, faults, pdf).buildPdfRenderer()) {
       renderer.layout();
-      Map<String, Double> closer = new TreeMap<>(Pieces.heights(renderer));
+      Map<String, Double> heights = new TreeMap<>(Pieces.heights(renderer));
+      Map<String, Double> closer = new TreeMap<>(heights);
       closer.values().removeIf(height -> height <= page || height > LITTLE_TOO_LONG * page);
       if (!closer.isEmpty()) {
         closer = heightsSetCloser(endless.closer(closer.keySet()), faults);
         closer.values().removeIf(height -> height > page);
-        endless.setCloser(closer.keySet());
+        heights.putAll(closer);
       }
-      return PageBreaks.of(Pieces.of(renderer, twins(document), closer, page), page);
+      Map<String, String> twins = twins(document);
+      Set<String> costly = CostlyCurves.in(heights, Pieces.curves(renderer), twins, page);
+      if (!costly.isEmpty()) {
+        endless.removeCurves(costly);
+        return breaks(document, endless, faults);
+      }
+      endless.setCloser(closer.keySet());
+      return PageBreaks.of(Pieces.of(renderer, Set.copyOf(twins.values()), closer, page), page);
     }
   }
 
@@ -230,14 +237,14 @@ public final class PdfBook implements Closeable {
     }
   }
 
-  /** Ids of the problems that directly follow a worked example of the same kind. */
-  private static Set<String> twins(Document document) {
-    Set<String> twins = new TreeSet<>();
+  /** Ids of worked examples, each with that of the problem of its kind that directly follows. */
+  private static Map<String, String> twins(Document document) {
+    Map<String, String> twins = new TreeMap<>();
     List<ProblemBlock> problems = CardMarkup.cards(document);
     for (int i = 1; i < problems.size(); i++) {
       ProblemBlock before = problems.get(i - 1);
       if (before.tags().contains("worked example") && before.title().equals(problems.get(i).title())) {
-        twins.add(PrintMarkup.PROBLEM_ID + problems.get(i).number());
+        twins.put(PrintMarkup.PROBLEM_ID + before.number(), PrintMarkup.PROBLEM_ID + problems.get(i).number());
       }
     }
     return twins;

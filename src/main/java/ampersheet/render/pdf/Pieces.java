@@ -52,6 +52,18 @@ final class Pieces {
     return heights;
   }
 
+  /** In points, of the curve of each problem that has one: the figure outside its opening, behind the steps. */
+  static Map<String, Double> curves(PdfBoxRenderer endless) {
+    Pieces measured = new Pieces(endless, Set.of(), Map.of(), 0);
+    Map<String, Double> curves = new TreeMap<>();
+    for (Box part : endless.getRootBox().getChildren()) {
+      blocks(part).stream().filter(block -> is(block, "problem")).forEach(problem ->
+          blocks(problem).stream().filter(block -> is(block, "figure")).forEach(curve ->
+              curves.put(problem.getElement().getAttribute("id"), measured.bottom(curve) - measured.top(curve))));
+    }
+    return curves;
+  }
+
   /**
    * @param endless laid out on a page so long that nothing is divided
    * @param twins ids of the problems that follow an example worked for them
