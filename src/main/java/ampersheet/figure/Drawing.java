@@ -15,11 +15,15 @@ final class Drawing {
   private final List<Shape> all = new ArrayList<>();
   /** No ink of the shape at the same index lies outside. */
   private final List<Box> reach = new ArrayList<>();
+  /** Of everything in it; null as long as it is empty. */
+  private Box bounds;
 
   void add(String part, Shape shape) {
     byPart.computeIfAbsent(part, p -> new ArrayList<>()).add(shape);
     all.add(shape);
-    reach.add(shape.bounds().grown(1));
+    Box box = shape.bounds();
+    reach.add(box.grown(1));
+    bounds = bounds == null ? box : bounds.with(box);
   }
 
   void line(String part, Stroke stroke, Point... points) {
@@ -165,11 +169,7 @@ final class Drawing {
   }
 
   Box bounds() {
-    Box box = all.get(0).bounds();
-    for (Shape shape : all) {
-      box = box.with(shape.bounds());
-    }
-    return box;
+    return bounds;
   }
 
   Box bounds(String part) {

@@ -6,6 +6,7 @@ import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -31,6 +32,8 @@ final class Fonts {
   private record Face(String family, int weight, FontStyle style, PDType0Font font, CmapLookup letters) {}
 
   private final List<Face> faces = new ArrayList<>();
+  /** Characters that a face has. */
+  private final BitSet found = new BitSet();
 
   Fonts(PDDocument document) throws IOException {
     load(document, SERIF, "LiberationSerif");
@@ -76,11 +79,16 @@ final class Fonts {
   /** Characters of the text that no face has; they would be printed as a number sign. */
   Set<String> missing(String text) {
     Set<String> missing = new TreeSet<>();
-    text.codePoints().filter(c -> !Character.isWhitespace(c)).distinct().forEach(c -> {
-      if (faces.stream().noneMatch(face -> face.letters().getGlyphId(c) != 0)) {
-        missing.add(Character.toString(c));
+    for (int i = 0; i < text.length(); i += Character.charCount(text.codePointAt(i))) {
+      int c = text.codePointAt(i);
+      if (!found.get(c)) {
+        if (Character.isWhitespace(c) || faces.stream().anyMatch(face -> face.letters().getGlyphId(c) != 0)) {
+          found.set(c);
+        } else {
+          missing.add(Character.toString(c));
+        }
       }
-    });
+    }
     return missing;
   }
 }

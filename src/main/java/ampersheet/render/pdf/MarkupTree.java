@@ -39,8 +39,12 @@ record MarkupTree(Document nodes) {
 
   /** The page setter may break a line between an element and the text after it: no line begins with a full stop. */
   private static void keepPunctuation(NodeList elements) {
-    for (int i = 0; i < elements.getLength(); i++) {
-      Node element = elements.item(i);
+    // Copied first: the list is alive, and would be made anew after every change.
+    List<Node> emphasised = new ArrayList<>();
+    for (Node element = elements.item(0); element != null; element = elements.item(emphasised.size())) {
+      emphasised.add(element);
+    }
+    for (Node element : emphasised) {
       if (element.getNextSibling() instanceof Text after) {
         String text = after.getData();
         int end = 0;

@@ -15,6 +15,7 @@ import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Deque;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.zip.DeflaterOutputStream;
 import org.apache.pdfbox.cos.COSArray;
@@ -52,6 +53,7 @@ final class ObjectFile implements Closeable {
   private int count = 1;
 
   private final BitSet pointedAt = new BitSet();
+  private final Map<COSName, byte[]> names = new LinkedHashMap<>();
   private final Deque<COSBase> waiting = new ArrayDeque<>();
   private final ByteArrayOutputStream gathered = new ByteArrayOutputStream();
   private final StringBuilder gatheredHead = new StringBuilder();
@@ -200,7 +202,7 @@ final class ObjectFile implements Closeable {
       }
       to.write(']');
     } else if (object instanceof COSName name) {
-      name.writePDF(to);
+      name(name, to);
     } else if (object instanceof COSString text) {
       COSWriter.writeString(text, to);
     } else if (object instanceof COSInteger number) {
@@ -220,12 +222,24 @@ final class ObjectFile implements Closeable {
     to.writeBytes(new byte[] {'<', '<'});
     for (Map.Entry<COSName, COSBase> entry : dictionary.entrySet()) {
       if (entry.getValue() != null) {
-        entry.getKey().writePDF(to);
+        name(entry.getKey(), to);
         to.write(' ');
         inside(entry.getValue(), to);
       }
     }
     to.writeBytes(new byte[] {'>', '>'});
+  }
+
+  /** Few names come again and again, and writing one letter by letter takes long. */
+  private void name(COSName name, ByteArrayOutputStream to) throws IOException {
+    byte[] known = names.get(name);
+    if (known == null) {
+      ByteArrayOutputStream written = new ByteArrayOutputStream();
+      name.writePDF(written);
+      known = written.toByteArray();
+      names.put(name, known);
+    }
+    to.writeBytes(known);
   }
 
   // ----------------------------------------------------------------------------------------------------------- the end

@@ -211,30 +211,41 @@ public final class PdfBook implements Closeable {
     double page = PrintStyle.textHeight(document.paper()) * POINTS_PER_MILLIMETRE;
     try (PdfBoxRenderer renderer = builder(endless, faults, pdf).buildPdfRenderer()) {
       renderer.layout();
-      Map<String, Double> heights = new TreeMap<>(Pieces.heights(renderer));
-      Map<String, Double> closer = new TreeMap<>(heights);
-      closer.values().removeIf(height -> height <= page || height > LITTLE_TOO_LONG * page);
-      if (!closer.isEmpty()) {
-        closer = heightsSetCloser(endless.closer(closer.keySet()), faults);
-        closer.values().removeIf(height -> height > page);
-        heights.putAll(closer);
-      }
+      Map<String, Double> measured = Pieces.heights(renderer);
+      Map<String, Double> lower = setCloser(measured, page, endless, faults);
       Map<String, String> twins = twins(document);
-      Set<String> costly = CostlyCurves.in(heights, Pieces.curves(renderer), twins, page);
-      if (!costly.isEmpty()) {
-        endless.removeCurves(costly);
-        return breaks(document, endless, faults);
+      Map<String, Double> curves = Pieces.curves(renderer);
+      Map<String, Double> heights = new TreeMap<>(measured);
+      heights.putAll(lower);
+      Set<String> costly = CostlyCurves.in(heights, curves, twins, page);
+      lower.keySet().removeAll(costly);
+      endless.setCloser(lower.keySet());
+      for (String id : costly) {
+        double without = measured.get(id) - curves.get(id);
+        if (without <= page) {
+          lower.put(id, without);
+        }
       }
-      endless.setCloser(closer.keySet());
-      return PageBreaks.of(Pieces.of(renderer, Set.copyOf(twins.values()), closer, page), page);
+      List<PageBreaks.Start> starts =
+          PageBreaks.of(Pieces.of(renderer, Set.copyOf(twins.values()), lower, costly, page), page);
+      endless.removeCurves(costly);
+      return starts;
     }
   }
 
-  private Map<String, Double> heightsSetCloser(MarkupTree problems, Faults faults) throws IOException {
-    try (PdfBoxRenderer renderer = builder(problems, faults, pdf).buildPdfRenderer()) {
-      renderer.layout();
-      return new TreeMap<>(Pieces.heights(renderer));
+  /** Heights of those that are a little too long for a page and fit on it when they are set closer. */
+  private Map<String, Double> setCloser(Map<String, Double> measured, double page, MarkupTree endless, Faults faults)
+      throws IOException {
+    Map<String, Double> closer = new TreeMap<>(measured);
+    closer.values().removeIf(height -> height <= page || height > LITTLE_TOO_LONG * page);
+    if (!closer.isEmpty()) {
+      try (PdfBoxRenderer renderer = builder(endless.closer(closer.keySet()), faults, pdf).buildPdfRenderer()) {
+        renderer.layout();
+        closer.putAll(Pieces.heights(renderer));
+      }
+      closer.values().removeIf(height -> height > page);
     }
+    return closer;
   }
 
   /** Ids of worked examples, each with that of the problem of its kind that directly follows. */

@@ -28,22 +28,24 @@ final class Pieces {
   private final Set<String> twins;
   private final double page;
   private final List<Piece> pieces = new ArrayList<>();
-  private final Map<String, Double> closer;
+  private final Map<String, Double> lower;
+  private final Set<String> withoutCurve;
   private Optional<Piece> heading = Optional.empty();
-  /** Height won so far by setting problems closer than they were measured. */
+  /** Height won so far by setting problems closer than they were measured, or without their curve. */
   private double won;
 
-  private Pieces(PdfBoxRenderer renderer, Set<String> twins, Map<String, Double> closer, double page) {
+  private Pieces(PdfBoxRenderer renderer, Set<String> twins, Map<String, Double> lower, Set<String> withoutCurve, double page) {
     this.dotsPerPoint = renderer.getDotsPerPoint();
     this.context = renderer.getSharedContext().newLayoutContextInstance();
     this.twins = twins;
-    this.closer = closer;
+    this.lower = lower;
+    this.withoutCurve = withoutCurve;
     this.page = page;
   }
 
   /** In points, of each problem that has been laid out, by id. */
   static Map<String, Double> heights(PdfBoxRenderer endless) {
-    Pieces measured = new Pieces(endless, Set.of(), Map.of(), 0);
+    Pieces measured = new Pieces(endless, Set.of(), Map.of(), Set.of(), 0);
     Map<String, Double> heights = new TreeMap<>();
     for (Box part : endless.getRootBox().getChildren()) {
       blocks(part).stream().filter(block -> is(block, "problem")).forEach(problem ->
@@ -54,7 +56,7 @@ final class Pieces {
 
   /** In points, of the curve of each problem that has one: the figure outside its opening, behind the steps. */
   static Map<String, Double> curves(PdfBoxRenderer endless) {
-    Pieces measured = new Pieces(endless, Set.of(), Map.of(), 0);
+    Pieces measured = new Pieces(endless, Set.of(), Map.of(), Set.of(), 0);
     Map<String, Double> curves = new TreeMap<>();
     for (Box part : endless.getRootBox().getChildren()) {
       blocks(part).stream().filter(block -> is(block, "problem")).forEach(problem ->
@@ -67,11 +69,13 @@ final class Pieces {
   /**
    * @param endless laid out on a page so long that nothing is divided
    * @param twins ids of the problems that follow an example worked for them
-   * @param closer height in points of those that will be set closer than here, by id
+   * @param lower height in points of those that will be lower than here and fit on a page, by id
+   * @param withoutCurve ids of those whose curve will be left out
    * @param page height of a page between its margins, in points
    */
-  static List<Piece> of(PdfBoxRenderer endless, Set<String> twins, Map<String, Double> closer, double page) {
-    Pieces taken = new Pieces(endless, twins, closer, page);
+  static List<Piece> of(PdfBoxRenderer endless, Set<String> twins, Map<String, Double> lower,
+      Set<String> withoutCurve, double page) {
+    Pieces taken = new Pieces(endless, twins, lower, withoutCurve, page);
     for (Box part : endless.getRootBox().getChildren()) {
       Box above = part;
       for (Box block : blocks(part)) {
@@ -91,7 +95,7 @@ final class Pieces {
     Element start = block.getElement();
     boolean onSpread = bottom(block) - top(above) <= 2 * page;
     Before before = twins.contains(start.getAttribute("id")) && onSpread ? Before.TWIN : Before.PROBLEM;
-    Double height = closer.get(start.getAttribute("id"));
+    Double height = lower.get(start.getAttribute("id"));
     if (height != null) {
       pieces.add(new Piece(start, top(block), top(block) + height, before));
       won += bottom(block) - top(block) - height;
@@ -114,6 +118,8 @@ final class Pieces {
           add(step, step.getElement(), Before.QUESTION);
         }
         endsWith(child);
+      } else if (is(child, "figure") && withoutCurve.contains(start.getAttribute("id"))) {
+        won += bottom(child) - top(child);
       } else if ((is(above, "steps") || is(above, "figure")) && is(child, "prose")) {
         endsWith(child);
       } else {
