@@ -32,6 +32,9 @@ final class PageBreaks {
   /** A page that begins with this element. */
   record Start(Element element, Kind kind) {}
 
+  /** @param cost to the reader, in pages of paper */
+  record Plan(List<Start> starts, double cost) {}
+
   private final List<Piece> pieces;
   private final double page;
   private final Choice[] onRightPage;
@@ -51,13 +54,13 @@ final class PageBreaks {
    * @param pieces of one handout in order, measured on an endless page
    * @param page height of a page between its margins, in points
    */
-  static List<Start> of(List<Piece> pieces, double page) {
+  static Plan of(List<Piece> pieces, double page) {
     PageBreaks breaks = new PageBreaks(pieces, page);
     for (int first = pieces.size() - 1; first >= 0; first--) {
       breaks.onRightPage[first] = breaks.best(first, false);
       breaks.onLeftPage[first] = breaks.best(first, true);
     }
-    return breaks.starts();
+    return new Plan(breaks.starts(), pieces.isEmpty() ? 0 : breaks.onRightPage[0].cost());
   }
 
   private List<Start> starts() {

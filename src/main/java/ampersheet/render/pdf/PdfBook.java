@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSDictionary;
@@ -45,6 +46,8 @@ public final class PdfBook implements Closeable {
   private static final int YEAR = 2026;
   /** A problem of so many pages may fit on one if it is set closer. */
   private static final double LITTLE_TOO_LONG = 1.09;
+  /** Less by what adding up may round away. */
+  private static final double A_PAGE = 1 - 1e-9;
   private static final double[] CARD_POINTS = {10, 9, 8, 7.5};
 
   /** What is kept of a handout when it is written: stand-ins for its pages and its tag. */
@@ -203,7 +206,7 @@ public final class PdfBook implements Closeable {
 
   /**
    * Where pages begin, found by measuring every problem first. One that is a little too long for a page is set closer if
-   * it fits then; one that takes another page only for its curve goes without.
+   * it fits then; a worked example goes without its curve if that saves a page.
    *
    * @param endless on one page as long as need be
    */
@@ -212,24 +215,32 @@ public final class PdfBook implements Closeable {
     try (PdfBoxRenderer renderer = builder(endless, faults, pdf).buildPdfRenderer()) {
       renderer.layout();
       Map<String, Double> measured = Pieces.heights(renderer);
-      Map<String, Double> lower = setCloser(measured, page, endless, faults);
-      Map<String, String> twins = twins(document);
+      Map<String, Double> closer = setCloser(measured, page, endless, faults);
       Map<String, Double> curves = Pieces.curves(renderer);
-      Map<String, Double> heights = new TreeMap<>(measured);
-      heights.putAll(lower);
-      Set<String> costly = CostlyCurves.in(heights, curves, twins, page);
-      lower.keySet().removeAll(costly);
-      endless.setCloser(lower.keySet());
-      for (String id : costly) {
-        double without = measured.get(id) - curves.get(id);
-        if (without <= page) {
-          lower.put(id, without);
+      Set<String> twins = twins(document);
+      Map<String, Double> lower = closer;
+      Set<String> without = Set.of();
+      PageBreaks.Plan plan = PageBreaks.of(Pieces.of(renderer, twins, lower, without, page), page);
+      for (String id : curves.keySet()) {
+        Map<String, Double> lowerYet = new TreeMap<>(lower);
+        double rest = measured.get(id) - curves.get(id);
+        lowerYet.remove(id);
+        if (rest <= page) {
+          lowerYet.put(id, rest);
+        }
+        Set<String> fewer = new TreeSet<>(without);
+        fewer.add(id);
+        PageBreaks.Plan other = PageBreaks.of(Pieces.of(renderer, twins, lowerYet, fewer, page), page);
+        if (other.cost() <= plan.cost() - A_PAGE) {
+          plan = other;
+          lower = lowerYet;
+          without = fewer;
         }
       }
-      List<PageBreaks.Start> starts =
-          PageBreaks.of(Pieces.of(renderer, Set.copyOf(twins.values()), lower, costly, page), page);
-      endless.removeCurves(costly);
-      return starts;
+      closer.keySet().removeAll(without);
+      endless.setCloser(closer.keySet());
+      endless.removeCurves(without);
+      return plan.starts();
     }
   }
 
@@ -248,14 +259,14 @@ public final class PdfBook implements Closeable {
     return closer;
   }
 
-  /** Ids of worked examples, each with that of the problem of its kind that directly follows. */
-  private static Map<String, String> twins(Document document) {
-    Map<String, String> twins = new TreeMap<>();
+  /** Ids of the problems that directly follow a worked example of the same kind. */
+  private static Set<String> twins(Document document) {
+    Set<String> twins = new TreeSet<>();
     List<ProblemBlock> problems = CardMarkup.cards(document);
     for (int i = 1; i < problems.size(); i++) {
       ProblemBlock before = problems.get(i - 1);
       if (before.tags().contains("worked example") && before.title().equals(problems.get(i).title())) {
-        twins.put(PrintMarkup.PROBLEM_ID + before.number(), PrintMarkup.PROBLEM_ID + problems.get(i).number());
+        twins.add(PrintMarkup.PROBLEM_ID + problems.get(i).number());
       }
     }
     return twins;

@@ -29,7 +29,7 @@ class PageBreaksTest {
   }
 
   private String planned() {
-    return String.join(" ", PageBreaks.of(pieces, 100).stream().map(start ->
+    return String.join(" ", PageBreaks.of(pieces, 100).starts().stream().map(start ->
         start.element().getTagName() + (start.kind() == Kind.NEXT_PAGE ? "" : "-" + start.kind())).toList());
   }
 

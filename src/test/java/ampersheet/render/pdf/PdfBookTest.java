@@ -11,12 +11,17 @@ import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.sheet.CheckLetters;
 import ampersheet.sheet.Composer;
 import ampersheet.sheet.Document;
+import ampersheet.sheet.Document.Block;
+import ampersheet.sheet.Document.FigureBlock;
 import ampersheet.sheet.Document.Paper;
+import ampersheet.sheet.Document.ProblemBlock;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SmallLibrary;
+import ampersheet.template.TemplateFiles;
+import ampersheet.template.TemplateLibrary;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.util.List;
@@ -127,6 +132,44 @@ class PdfBookTest {
       }
       assertEquals(3, sheets);
       assertEquals(0, document.getNumberOfPages() % 2);
+    }
+  }
+
+  @Test
+  void aCurveStaysInAnExampleOnlyIfItCostsNoPageAndAlwaysInTheKey() throws IOException {
+    Sheet curves = new SheetMaker(ProblemSet.of(PlanReader.read("plan.yaml", """
+        title: Curves on paper
+        problems:
+          - {template: thermal-rise/warm-up-time, example: yes}
+          - {template: current-limiting/driver-limit-measured, example: yes}
+          - {template: thermal-rise/hot-driver, example: yes}
+        """), new TemplateLibrary(List.of(TemplateFiles.builtIn())))).sheet(1);
+    Document document = CheckLetters.addedTo(Composer.sheet(curves, "Ada"), curves);
+    List<Block> without = document.blocks().stream().map(block -> block instanceof ProblemBlock problem
+        ? new ProblemBlock(problem.number(), problem.title(), problem.tags(), problem.blocks().stream()
+            .filter(part -> !(part instanceof FigureBlock figure && figure.figure().title().startsWith("Curve"))).toList())
+        : block).toList();
+    byte[] sheet = book(Profile.REGULAR, document);
+    byte[] plain = book(Profile.REGULAR, new Document(document.kind(), document.language(), document.title(),
+        document.subtitle(), document.sheetId(), document.paper(), without));
+    assertEquals(sides(plain), sides(sheet));
+    int kept = wholeText(sheet).split("Curve of problem", -1).length - 1;
+    assertTrue(kept == 1 || kept == 2, kept + " of three curves stayed: this sheet tells nothing");
+    String key = wholeText(book(Profile.REGULAR, Composer.key(curves, "Ada")));
+    for (int problem = 1; problem <= 6; problem++) {
+      assertTrue(key.contains("Curve of problem " + problem), "the key lacks the curve of problem " + problem);
+    }
+  }
+
+  private static int sides(byte[] pdf) throws IOException {
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      return document.getNumberOfPages();
+    }
+  }
+
+  private static String wholeText(byte[] pdf) throws IOException {
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      return new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
     }
   }
 
