@@ -270,7 +270,7 @@ final class CircuitDrawing {
     require(part, shortest >= half + SHORTEST_LEAD);
     faults += room < half ? 1 : 0;
     Frame frame = room < half ? unscaled.scaled(Math.max(room, 2) / half) : unscaled;
-    PartSymbol symbol = new PartSymbol(drawing, part.name(), frame, style, Stroke.LINE);
+    PartSymbol symbol = new PartSymbol(drawing, part.name(), frame, style);
     symbol.draw(part, name(part));
     bodies.put(part.name(), drawing.bounds(part.name()));
     lead(part, from, frame.at(-half, 0));
@@ -288,7 +288,7 @@ final class CircuitDrawing {
     Frame frame = readsOnwards ? along : along.flipped();
     double half = CopperSymbol.halfLength(part.kind());
     require(part, plus.distanceTo(minus) / 2 >= half + 2 * SHORTEST_LEAD);
-    new CopperSymbol(drawing, part, frame, Stroke.LINE, narrow).draw();
+    new CopperSymbol(drawing, part, frame, narrow).draw();
     bodies.put(part.name(), drawing.bounds(part.name()));
     lead(part, part.end("plus"), frame.at(-half, 0));
     lead(part, part.end("minus"), frame.at(half, 0));
@@ -405,7 +405,7 @@ final class CircuitDrawing {
     double half = PartSymbol.halfLength(part.kind(), middle, name(part));
     require(part, first.distanceTo(foot) / 2 >= half + SHORTEST_LEAD);
     Frame frame = opposite(middle, first.distanceTo(foot) / 2 - half - SHORTEST_LEAD, pixel(part.end(control)));
-    new PartSymbol(drawing, part.name(), frame, style, Stroke.LINE).draw(part, name(part));
+    new PartSymbol(drawing, part.name(), frame, style).draw(part, name(part));
     bodies.put(part.name(), drawing.bounds(part.name()));
     lead(part, from, frame.at(-half, 0));
     lead(part, to, foot, frame.at(half, 0));

@@ -52,8 +52,7 @@ public final class CircuitFigure {
     return layOut(schematic, labels, style, Figure.PAGE_WIDTH);
   }
 
-  static Drawing layOut(Schematic schematic, Map<String, Label> labels, SymbolStyle style,
-      double widest) {
+  static Drawing layOut(Schematic schematic, Map<String, Label> labels, SymbolStyle style, double widest) {
     CircuitDrawing usual = null;
     for (double gap : GAPS) {
       CircuitDrawing drawing = layOut(schematic, labels, style, Figure.PAGE_WIDTH, gap);

@@ -30,18 +30,16 @@ final class CopperSymbol {
   private final Drawing drawing;
   private final PlacedPart part;
   private final Frame frame;
-  private final Stroke stroke;
   private final double halfStrip;
   private final int tapsShown;
   /** Along v; along u it is as on a wide page. */
   private final double halfPanel;
 
   /** @param narrow shorter along v */
-  CopperSymbol(Drawing drawing, PlacedPart part, Frame frame, Stroke stroke, boolean narrow) {
+  CopperSymbol(Drawing drawing, PlacedPart part, Frame frame, boolean narrow) {
     this.drawing = drawing;
     this.part = part;
     this.frame = frame;
-    this.stroke = stroke;
     this.halfStrip = narrow ? HALF_STRIP_IF_NARROW : HALF_STRIP;
     this.tapsShown = narrow ? TAPS_SHOWN_IF_NARROW : TAPS_SHOWN;
     this.halfPanel = narrow ? HALF_PANEL_IF_NARROW : HALF_PANEL;
@@ -76,7 +74,7 @@ final class CopperSymbol {
     };
     for (double side : new double[] {-1, 1}) {
       for (double v : feeds) {
-        drawing.line(part.name(), stroke, frame.at(side * FEED_LINE, 0), frame.at(side * FEED_LINE, v),
+        drawing.line(part.name(), Stroke.LINE, frame.at(side * FEED_LINE, 0), frame.at(side * FEED_LINE, v),
             frame.at(side * RAIL, v));
         drawing.dot(part.name(), frame.at(side * RAIL, v), DOT);
       }
@@ -101,10 +99,10 @@ final class CopperSymbol {
     if (!number.equals("…")) {
       double half = TAP_HEIGHT / 2;
       double across = Math.max(TAP_HEIGHT, lettering.width() + 8) / 2;
-      drawing.outlined(part.name(), stroke, frame.at(-half, v - across), frame.at(-half, v + across),
+      drawing.outlined(part.name(), Stroke.LINE, frame.at(-half, v - across), frame.at(-half, v + across),
           frame.at(half, v + across), frame.at(half, v - across));
-      drawing.line(part.name(), stroke, frame.at(-RAIL, v), frame.at(-half, v));
-      drawing.line(part.name(), stroke, frame.at(half, v), frame.at(RAIL, v));
+      drawing.line(part.name(), Stroke.LINE, frame.at(-RAIL, v), frame.at(-half, v));
+      drawing.line(part.name(), Stroke.LINE, frame.at(half, v), frame.at(RAIL, v));
     }
     drawing.words(part.name(), lettering, frame.at(0, v));
   }
@@ -113,7 +111,7 @@ final class CopperSymbol {
     double far = MINUS_BUS + 2 * halfPanel;
     conductor(-HALF_PANEL, PLUS_BUS, HALF_PANEL, PLUS_BUS);
     conductor(-HALF_PANEL, MINUS_BUS, HALF_PANEL, MINUS_BUS);
-    drawing.outlined(part.name(), stroke, frame.at(-HALF_PANEL, MINUS_BUS), frame.at(-HALF_PANEL, far),
+    drawing.outlined(part.name(), Stroke.LINE, frame.at(-HALF_PANEL, MINUS_BUS), frame.at(-HALF_PANEL, far),
         frame.at(HALF_PANEL, far), frame.at(HALF_PANEL, MINUS_BUS));
     for (double share : shares(part.values().get("columns").intValue())) {
       double v = MINUS_BUS + share * 2 * halfPanel;
@@ -147,15 +145,15 @@ final class CopperSymbol {
   /** Plus from its lead to its bus at {@code uPlus}, minus at {@code uMinus}, each along its own line. */
   private void feed(double uPlus, double vPlus, double uMinus, double vMinus) {
     double end = halfLength(PartKind.PANEL);
-    drawing.line(part.name(), stroke, frame.at(-end, 0), frame.at(-end, vPlus), frame.at(uPlus, vPlus),
+    drawing.line(part.name(), Stroke.LINE, frame.at(-end, 0), frame.at(-end, vPlus), frame.at(uPlus, vPlus),
         frame.at(uPlus, PLUS_BUS));
     drawing.dot(part.name(), frame.at(uPlus, PLUS_BUS), DOT);
-    drawing.line(part.name(), stroke, frame.at(end, 0), frame.at(end, vMinus), frame.at(uMinus, vMinus),
+    drawing.line(part.name(), Stroke.LINE, frame.at(end, 0), frame.at(end, vMinus), frame.at(uMinus, vMinus),
         frame.at(uMinus, MINUS_BUS));
     drawing.dot(part.name(), frame.at(uMinus, MINUS_BUS), DOT);
   }
 
   private void conductor(double u1, double v1, double u2, double v2) {
-    drawing.line(part.name(), stroke == Stroke.LINE ? Stroke.STRONG : stroke, frame.at(u1, v1), frame.at(u2, v2));
+    drawing.line(part.name(), Stroke.STRONG, frame.at(u1, v1), frame.at(u2, v2));
   }
 }

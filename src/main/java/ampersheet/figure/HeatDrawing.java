@@ -114,14 +114,14 @@ final class HeatDrawing {
     Point to = at(path.to(), path.lane());
     if (path.loss()) {
       Frame frame = new Frame(to.plus(-across * 0.6, 0), 1, 0, false, 1);
-      new PartSymbol(drawing, path.name(), frame, style, Stroke.LINE).arrowInCircle();
+      new PartSymbol(drawing, path.name(), frame, style).arrowInCircle();
       drawing.line("", Stroke.LINE, frame.at(PartSymbol.METER_RADIUS, 0), to);
       return;
     }
     boolean wholeMiddle = (path.to() - path.from()) % 2 == 1;
     Point centre = wholeMiddle ? new Point((from.x() + to.x()) / 2, from.y()) : from.plus(across / 2, 0);
     Frame frame = new Frame(centre, 1, 0, false, 1);
-    new PartSymbol(drawing, path.name(), frame, style, Stroke.LINE).resistor();
+    new PartSymbol(drawing, path.name(), frame, style).resistor();
     drawing.line("", Stroke.LINE, from, frame.at(-RESISTOR_HALF, 0));
     drawing.line("", Stroke.LINE, frame.at(RESISTOR_HALF, 0), to);
   }
@@ -166,7 +166,7 @@ final class HeatDrawing {
     Point foot = at(column, lane).plus(0, 4);
     Frame frame = Frame.between(foot.plus(0, -down), foot).movedAlong(6);
     String part = capacityKey(node);
-    new PartSymbol(drawing, part, frame, style, Stroke.LINE).capacitor();
+    new PartSymbol(drawing, part, frame, style).capacitor();
     drawing.line("", Stroke.LINE, top, frame.at(-3.5, 0));
     drawing.line("", Stroke.LINE, frame.at(3.5, 0), foot);
     fixed("", foot, 0, 1);

@@ -23,14 +23,12 @@ final class PartSymbol {
   private final String part;
   private final Frame frame;
   private final SymbolStyle style;
-  private final Stroke stroke;
 
-  PartSymbol(Drawing drawing, String part, Frame frame, SymbolStyle style, Stroke stroke) {
+  PartSymbol(Drawing drawing, String part, Frame frame, SymbolStyle style) {
     this.drawing = drawing;
     this.part = part;
     this.frame = frame;
     this.style = style;
-    this.stroke = stroke;
   }
 
   /** Half of the body's length along the part. */
@@ -73,7 +71,7 @@ final class PartSymbol {
 
   void resistor() {
     switch (style) {
-      case IEC -> drawing.outlined(part, stroke, frame.at(-RESISTOR_HALF, RESISTOR_RISE),
+      case IEC -> drawing.outlined(part, Stroke.LINE, frame.at(-RESISTOR_HALF, RESISTOR_RISE),
           frame.at(RESISTOR_HALF, RESISTOR_RISE), frame.at(RESISTOR_HALF, -RESISTOR_RISE),
           frame.at(-RESISTOR_HALF, -RESISTOR_RISE));
       case IEEE -> {
@@ -83,7 +81,7 @@ final class PartSymbol {
           points.add(frame.at(-RESISTOR_HALF + 3.5 + 7 * peak, peak % 2 == 0 ? RESISTOR_RISE : -RESISTOR_RISE));
         }
         points.add(frame.at(RESISTOR_HALF, 0));
-        drawing.add(part, new Shape.Line(points, stroke));
+        drawing.add(part, new Shape.Line(points, Stroke.LINE));
       }
     }
   }
@@ -92,7 +90,7 @@ final class PartSymbol {
   private void cable() {
     line(-RESISTOR_HALF, -RESISTOR_RISE, -RESISTOR_HALF, RESISTOR_RISE);
     line(RESISTOR_HALF, -RESISTOR_RISE, RESISTOR_HALF, RESISTOR_RISE);
-    drawing.line(part, stroke == Stroke.LINE ? Stroke.STRONG : stroke, frame.at(-RESISTOR_HALF, 0), frame.at(RESISTOR_HALF, 0));
+    drawing.line(part, Stroke.STRONG, frame.at(-RESISTOR_HALF, 0), frame.at(RESISTOR_HALF, 0));
   }
 
   void capacitor() {
@@ -102,12 +100,12 @@ final class PartSymbol {
 
   /** Heat or current: a circle with an arrow in it. */
   void arrowInCircle() {
-    drawing.circle(part, stroke, frame.at(0, 0), METER_RADIUS * frame.scale());
-    drawing.arrow(part, stroke, 8 * frame.scale(), frame.at(-9, 0), frame.at(10, 0));
+    drawing.circle(part, Stroke.LINE, frame.at(0, 0), METER_RADIUS * frame.scale());
+    drawing.arrow(part, Stroke.LINE, 8 * frame.scale(), frame.at(-9, 0), frame.at(10, 0));
   }
 
   private void load(Lettering name) {
-    drawing.rectangle(part, stroke, Box.centred(frame.origin(), loadBox(name).width(), loadBox(name).height()));
+    drawing.rectangle(part, Stroke.LINE, Box.centred(frame.origin(), loadBox(name).width(), loadBox(name).height()));
     if (!name.runs().isEmpty()) {
       drawing.words(part, name, frame.origin());
     }
@@ -118,7 +116,7 @@ final class PartSymbol {
   }
 
   private void voltageSource() {
-    drawing.circle(part, stroke, frame.at(0, 0), METER_RADIUS * frame.scale());
+    drawing.circle(part, Stroke.LINE, frame.at(0, 0), METER_RADIUS * frame.scale());
     switch (style) {
       case IEC -> line(-METER_RADIUS, 0, METER_RADIUS, 0);
       case IEEE -> {
@@ -143,7 +141,7 @@ final class PartSymbol {
   private void currentSource() {
     switch (style) {
       case IEC -> {
-        drawing.circle(part, stroke, frame.at(0, 0), METER_RADIUS * frame.scale());
+        drawing.circle(part, Stroke.LINE, frame.at(0, 0), METER_RADIUS * frame.scale());
         line(0, -METER_RADIUS, 0, METER_RADIUS);
         drawing.arrowHead(part, frame.at(METER_RADIUS, 0), frame.at(METER_RADIUS + 13, 0), 10 * frame.scale());
       }
@@ -152,7 +150,7 @@ final class PartSymbol {
   }
 
   private void triangle() {
-    drawing.outlined(part, stroke, frame.at(-8, 9), frame.at(8, 0), frame.at(-8, -9));
+    drawing.outlined(part, Stroke.LINE, frame.at(-8, 9), frame.at(8, 0), frame.at(-8, -9));
     if (style == SymbolStyle.IEC) {
       line(-8, 0, 8, 0);
     }
@@ -174,8 +172,8 @@ final class PartSymbol {
   private void zener() {
     triangle();
     switch (style) {
-      case IEC -> drawing.line(part, stroke, frame.at(8, -9), frame.at(8, 9), frame.at(3, 9));
-      case IEEE -> drawing.line(part, stroke, frame.at(12, -12), frame.at(8, -9), frame.at(8, 9), frame.at(4, 12));
+      case IEC -> drawing.line(part, Stroke.LINE, frame.at(8, -9), frame.at(8, 9), frame.at(3, 9));
+      case IEEE -> drawing.line(part, Stroke.LINE, frame.at(12, -12), frame.at(8, -9), frame.at(8, 9), frame.at(4, 12));
     }
   }
 
@@ -184,11 +182,11 @@ final class PartSymbol {
     zener();
     line(-17, 0, -8, 0);
     line(8, 0, 17, 0);
-    drawing.outlined(part, stroke, frame.at(-17, 17), frame.at(17, 17), frame.at(17, -17), frame.at(-17, -17));
+    drawing.outlined(part, Stroke.LINE, frame.at(-17, 17), frame.at(17, 17), frame.at(17, -17), frame.at(-17, -17));
   }
 
   private void meter(String letter) {
-    drawing.circle(part, stroke, frame.at(0, 0), METER_RADIUS * frame.scale());
+    drawing.circle(part, Stroke.LINE, frame.at(0, 0), METER_RADIUS * frame.scale());
     drawing.words(part, Lettering.plain(letter, Lettering.BODY), frame.at(0, 0));
   }
 
@@ -202,9 +200,9 @@ final class PartSymbol {
     line(-4.5, channel, 4.5, channel);
     line(7, channel, 16, channel);
     line(-14, GATE, 14, GATE);
-    drawing.line(part, stroke, frame.at(-11, 0), frame.at(-11, channel));
-    drawing.line(part, stroke, frame.at(11, 0), frame.at(11, channel));
-    drawing.line(part, stroke, frame.at(11, 0), frame.at(0, 0), frame.at(0, channel));
+    drawing.line(part, Stroke.LINE, frame.at(-11, 0), frame.at(-11, channel));
+    drawing.line(part, Stroke.LINE, frame.at(11, 0), frame.at(11, channel));
+    drawing.line(part, Stroke.LINE, frame.at(11, 0), frame.at(0, 0), frame.at(0, channel));
     if (nChannel) {
       drawing.arrowHead(part, frame.at(0, 0), frame.at(0, channel - 1), 8 * frame.scale());
     } else {
@@ -216,7 +214,7 @@ final class PartSymbol {
   private void npn() {
     line(-13, BASE, 13, BASE);
     line(-11, 0, -5, BASE);
-    drawing.arrow(part, stroke, 8 * frame.scale(), frame.at(5, BASE), frame.at(11, 0.5));
+    drawing.arrow(part, Stroke.LINE, 8 * frame.scale(), frame.at(5, BASE), frame.at(11, 0.5));
   }
 
   static boolean isClosed(PlacedPart placed) {
@@ -224,8 +222,8 @@ final class PartSymbol {
   }
 
   private void contact(boolean closed) {
-    drawing.circle(part, stroke, frame.at(-13, 0), 3 * frame.scale());
-    drawing.circle(part, stroke, frame.at(13, 0), 3 * frame.scale());
+    drawing.circle(part, Stroke.LINE, frame.at(-13, 0), 3 * frame.scale());
+    drawing.circle(part, Stroke.LINE, frame.at(13, 0), 3 * frame.scale());
     if (closed) {
       line(-13, 3, 17, 3);
     } else {
@@ -234,6 +232,6 @@ final class PartSymbol {
   }
 
   private void line(double u1, double v1, double u2, double v2) {
-    drawing.line(part, stroke, frame.at(u1, v1), frame.at(u2, v2));
+    drawing.line(part, Stroke.LINE, frame.at(u1, v1), frame.at(u2, v2));
   }
 }
