@@ -8,6 +8,8 @@ import java.util.Optional;
 public interface TemplateFiles {
   /** The file with a template's data. */
   String PROBLEM = "problem.yaml";
+  /** The file with the limits of the trade, beside the families. */
+  String LIMITS = "limits.yaml";
 
   /** Names {@code family/name} of every folder with a {@code problem.yaml}, sorted. */
   List<String> names();
@@ -27,6 +29,20 @@ public interface TemplateFiles {
 
   /** How places in the file are named in diagnostics. */
   String shown(String template, String file);
+
+  /**
+   * Text of the file of limits beside these templates; empty if there is none.
+   *
+   * @throws ampersheet.diagnostic.DiagnosticException as for a file of a template
+   */
+  default Optional<String> limits() {
+    return Optional.empty();
+  }
+
+  /** How places in the file of limits are named in diagnostics. */
+  default String shownLimits() {
+    return LIMITS;
+  }
 
   /**
    * The templates in the program's jar, or beside its classes while it is being developed.
