@@ -187,7 +187,7 @@ final class Models {
       case "power" -> new Quantity(operatingPoint().power(name(arguments, 0)), Dimension.POWER);
       case "temperature" -> new Quantity(kelvin(steady(), name(arguments, 0)), Dimension.TEMPERATURE);
       case "temperature_after" -> new Quantity(
-          kelvin(Solutions.of(HeatSolver.after(heatNetwork(), number(arguments, 1, asking))), name(arguments, 0)),
+          kelvin(Solutions.of(HeatSolver.after(heatNetwork(), seconds(arguments, asking))), name(arguments, 0)),
           Dimension.TEMPERATURE);
       case "tap_voltage" -> new Quantity(load(arguments, number(arguments, 1, asking) - 1, "tap"), Dimension.VOLTAGE);
       case "pixel_voltage" -> new Quantity(pixelVoltage(arguments, asking), Dimension.VOLTAGE);
@@ -253,8 +253,16 @@ final class Models {
     return tap + 1;
   }
 
+  private static double seconds(List<Expression> arguments, Values asking) {
+    double seconds = number(arguments, 1, asking);
+    if (seconds < 0) {
+      throw new Unsolved("time runs forwards, but " + seconds + " s is before the beginning");
+    }
+    return seconds;
+  }
+
   private OperatingPoint after(List<Expression> arguments, Values asking) {
-    return Solutions.of(TransientSolver.after(wired().netlist(), number(arguments, 1, asking)));
+    return Solutions.of(TransientSolver.after(wired().netlist(), seconds(arguments, asking)));
   }
 
   /** Circuits and heat paths both have this measure: what is waited for tells which. */

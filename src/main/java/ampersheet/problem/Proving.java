@@ -25,7 +25,7 @@ public final class Proving {
   private static final int PATIENCE = 20_000;
   private static final double REFUSALS_TOLERATED = 0.3;
   private static final int DRAWS_TESTED_FOR_INDEPENDENCE = 3;
-  private static final long COUNTED_AT_MOST = 1_000_000;
+  private static final long COUNTED_AT_MOST = 100_000;
 
   private final Workshop workshop;
   private final ProblemTemplate template;

@@ -76,6 +76,17 @@ final class UsedNames {
     return used.names;
   }
 
+  /** What the models and the proofs take: all that the second route knows of. */
+  static Set<String> bySecondRoute(ProblemTemplate template) {
+    UsedNames used = new UsedNames();
+    template.circuit().ifPresent(plan -> used.names.addAll(in(plan)));
+    template.heat().ifPresent(plan -> used.names.addAll(in(plan)));
+    template.chain().ifPresent(plan -> used.names.addAll(in(plan)));
+    template.assembly().ifPresent(plan -> used.names.addAll(in(plan)));
+    template.proofs().forEach(used::proof);
+    return used.names;
+  }
+
   /** With the words that stand for word givens. */
   static Set<String> in(CircuitPlan plan) {
     UsedNames used = new UsedNames();

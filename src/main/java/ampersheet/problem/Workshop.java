@@ -68,9 +68,8 @@ public final class Workshop {
   }
 
   /**
-   * Works givens that somebody chose. What a draw would be refused for becomes a note; a value without a second route has
-   * none ({@code NaN}) and does not agree. Only what cannot be worked at all, a design whose own choice fails, or what is not
-   * extra-low voltage, is refused.
+   * Works givens that somebody chose. What a draw would be refused for becomes a note. Only what cannot be worked at all, has
+   * no second route that agrees, a design whose own choice fails, or what is not extra-low voltage, is refused.
    *
    * @param givens every given and constant of the template
    */
@@ -100,6 +99,8 @@ public final class Workshop {
       return prove(draft, objections, notes);
     } catch (RefusedDraw refused) {
       return refused.asAttempt();
+    } catch (Unsolved unsolved) {
+      return new Attempt.Refused(Refusal.MODEL_UNSOLVED, unsolved.getMessage());
     }
   }
 

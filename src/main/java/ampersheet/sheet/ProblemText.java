@@ -70,6 +70,9 @@ final class ProblemText {
     if (key.acceptance() instanceof Acceptance.Designed) {
       return answer.agrees() ? "the model solved with it meets the criteria, too" : "the model solved with it fails a criterion";
     }
+    if (Double.isNaN(answer.second())) {
+      return "none with these numbers";
+    }
     String second = precise(key, answer.second(), writer);
     if (key.acceptance() instanceof Acceptance.Choice || answer.gap() == 0) {
       return second + ", the same";
