@@ -1,1 +1,1 @@
-**${n}** tiles, each **${l}** long, are fixed to a rail one after another, each pushed against the one before; the first is pushed against a stop. Whoever sets a tile is off by at most **${e}** to the left or to the right. Where the last edge ends up decides whether the cover fits.
+**${n}** tiles, each **${l}** long, are fixed to a rail one after another: the first against a stop, every other one against the tile before it. Each tile ends up at most **${e}** too far to the left or to the right. The cover fits only if the last edge is where it should be.
