@@ -83,7 +83,15 @@ final class ChainSection {
   /** One of the tile's own words, or the name of a word given all of whose words are such. */
   private Optional<String> word(Fields fields, String key, Set<String> words) {
     return fields.needText(key, Spelling.list(words))
-        .flatMap(text -> values.word(text, words, key + " of a tile", faults));
+        .flatMap(text -> values.word(text, words, told(key), faults));
+  }
+
+  private static String told(String key) {
+    return switch (key) {
+      case "lines" -> "way in which the lines of a tile run";
+      case "lines_run" -> "direction of the lines of a tile";
+      default -> key + " of a tile";
+    };
   }
 
   /** The same under the key that templates had before, where the new one does not stand. */

@@ -49,6 +49,20 @@ class DataPathTest {
 
   /** WLED documentation, page Mapping: a serpentine matrix of 4 by 3. */
   @Test
+  void linesAreCalledByTheWordsOfTemplatesNewAndOld() {
+    assertEquals(Order.ALL_ONE_WAY, Order.called("all one way"));
+    assertEquals(Order.ALL_ONE_WAY, Order.called("progressive"));
+    assertEquals(Order.SERPENTINE, Order.called("back and forth"));
+    assertEquals(Order.SERPENTINE, Order.called("serpentine"));
+    assertEquals(Along.ROWS, Along.called("across"));
+    assertEquals(Along.ROWS, Along.called("rows"));
+    assertEquals(Along.COLUMNS, Along.called("down"));
+    assertEquals(Along.COLUMNS, Along.called("columns"));
+    assertThrows(IllegalArgumentException.class, () -> Order.called("across"));
+    assertThrows(IllegalArgumentException.class, () -> Along.called("snake"));
+  }
+
+  @Test
   void aSerpentineTileOfFourByThreeIsNumberedAsPublished() {
     Outcome.Traced traced = traced(panel(tile(4, 3, Order.SERPENTINE), List.of(new Place(0, 0, 0)), 0));
     assertEquals(List.of(List.of(0, 1, 2, 3), List.of(7, 6, 5, 4), List.of(8, 9, 10, 11)), map(traced, 4, 3));
