@@ -225,13 +225,20 @@ final class ModelPlans {
     return false;
   }
 
-  /** @throws Unsolved if a size is not a whole number above zero */
+  /** @throws Unsolved if a size is not a whole number above zero, or the tiles cannot be made so */
   Panel panel(Values values) {
-    ChainPlan plan = chain.orElseThrow();
+    try {
+      return laid(chain.orElseThrow(), values);
+    } catch (IllegalArgumentException impossible) {
+      throw new Unsolved(impossible.getMessage());
+    }
+  }
+
+  private static Panel laid(ChainPlan plan, Values values) {
     Tile tile = new Tile(size("columns of a tile", plan.tileColumns(), values),
         size("rows of a tile", plan.tileRows(), values),
-        word(Tile.Order.class, plan.order(), values), word(Tile.Corner.class, plan.start(), values),
-        word(Tile.Along.class, plan.along(), values), word(Tile.Side.class, plan.input(), values),
+        Tile.Order.called(said(plan.order(), values)), word(Tile.Corner.class, plan.start(), values),
+        Tile.Along.called(said(plan.along(), values)), word(Tile.Side.class, plan.input(), values),
         word(Tile.Side.class, plan.output(), values));
     few("pixels in a tile", (long) tile.columns() * tile.rows());
     List<Panel.Place> places = places(plan.layout(), values);
@@ -266,8 +273,8 @@ final class ModelPlans {
       few("contacts", size("contacts", edge.contacts(), values), MOST_JOINED);
       return new MatingEdge(size("sides of a tile", edge.sides(), values),
           size("plain sides", edge.plainSides(), values), size("contacts", edge.contacts(), values),
-          size("place of the supply contact", edge.supply(), values),
-          size("place of the ground contact", edge.ground(), values),
+          places("place of the supply contact", edge.supplies(), values),
+          places("place of the ground contact", edge.grounds(), values),
           size("place of the output contact", edge.output(), values),
           size("place of the input contact", edge.input(), values));
     } else if (plan instanceof AssemblyPlan.Branches branches) {
@@ -285,6 +292,10 @@ final class ModelPlans {
     AssemblyPlan.Row row = (AssemblyPlan.Row) plan;
     return new TileRow(size("tiles of the row", row.tiles(), values), number(row.length(), values),
         number(row.error(), values));
+  }
+
+  private static List<Integer> places(String what, List<Expression> formulas, Values values) {
+    return formulas.stream().map(formula -> size(what, formula, values)).toList();
   }
 
   private static List<Panel.Place> places(Layout layout, Values values) {
@@ -325,14 +336,18 @@ final class ModelPlans {
 
   /** A word of the tile, or of the given that the word names. */
   private static <E extends Enum<E>> E word(Class<E> kind, String wordOrGiven, Values values) {
-    String word = values.words().getOrDefault(wordOrGiven, wordOrGiven);
-    String constant = word.strip().toUpperCase(Locale.ROOT).replace(' ', '_').replace('-', '_');
+    String word = said(wordOrGiven, values);
+    String constant = word.toUpperCase(Locale.ROOT).replace(' ', '_').replace('-', '_');
     for (E known : kind.getEnumConstants()) {
       if (known.name().equals(constant)) {
         return known;
       }
     }
     throw new Unsolved("\"" + word + "\" is no " + kind.getSimpleName().toLowerCase(Locale.ROOT) + " of a tile");
+  }
+
+  private static String said(String wordOrGiven, Values values) {
+    return values.words().getOrDefault(wordOrGiven, wordOrGiven).strip();
   }
 
   private static int size(String what, Expression formula, Values values) {

@@ -208,6 +208,10 @@ final class Models {
       case "memory" -> Quantity.number(FrameMemory.bits(panel(), plans.framesKept(values)));
       case "touched" -> Quantity.number(touched(number(arguments, 0, asking)));
       case "safe_pairs" -> Quantity.number(edge().safePairs());
+      case "fault" -> Quantity.number(fault(number(arguments, 0, asking), number(arguments, 1, asking)));
+      case "working_pairs" -> Quantity.number(edge().workingPairs());
+      case "harmful_pairs" -> Quantity.number(edge().harmfulPairs());
+      case "unmatched" -> Quantity.number(edge().unmatched());
       case "arm_turn" -> Quantity.number(armTurn(number(arguments, 0, asking), number(arguments, 1, asking)));
       case "crossings" -> Quantity.number(branches().walk().size());
       case "way" -> new Quantity(branches().way(), Dimension.LENGTH);
@@ -296,6 +300,16 @@ final class Models {
       throw new Unsolved("the row of contacts has no place " + place);
     }
     return edge().touched((int) place);
+  }
+
+  /** @param mine side of the one tile, from 1; {@code its} of the other */
+  private int fault(double mine, double its) {
+    for (double side : new double[] {mine, its}) {
+      if (!Boundaries.isWhole(side) || side < 1 || side > edge().sides()) {
+        throw new Unsolved("the tile has no side " + side);
+      }
+    }
+    return edge().fault((int) mine - 1, (int) its - 1).map(fault -> fault.ordinal() + 1).orElse(0);
   }
 
   private double frameTime() {

@@ -252,12 +252,23 @@ public record ProblemTemplate(String name, String title, String family, String s
     /** All formulas that are values of the model. */
     List<Expression> values();
 
-    /** @param plainSides so many sides carry the row of contacts unmirrored */
-    record Edge(Expression sides, Expression plainSides, Expression contacts, Expression supply, Expression ground,
-        Expression output, Expression input) implements AssemblyPlan {
+    /**
+     * @param plainSides so many sides carry the row of contacts unmirrored
+     * @param supplies places of the supply contacts, at least one; the same for the grounds
+     */
+    record Edge(Expression sides, Expression plainSides, Expression contacts, List<Expression> supplies,
+        List<Expression> grounds, Expression output, Expression input) implements AssemblyPlan {
+      public Edge {
+        supplies = List.copyOf(supplies);
+        grounds = List.copyOf(grounds);
+      }
+
       @Override
       public List<Expression> values() {
-        return List.of(sides, plainSides, contacts, supply, ground, output, input);
+        List<Expression> values = new ArrayList<>(List.of(sides, plainSides, contacts, output, input));
+        values.addAll(supplies);
+        values.addAll(grounds);
+        return values;
       }
     }
 
