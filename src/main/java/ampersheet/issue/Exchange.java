@@ -101,7 +101,7 @@ public final class Exchange {
   }
 
   private static ExchangeItem item(Plan plan, Problem problem, int variant) {
-    Plan printed = new Plan(plan.file(), plan.title(), plan.seed(), plan.paper(), plan.language(), plan.symbols(),
+    Plan printed = new Plan(plan.file(), plan.written(), plan.title(), plan.seed(), plan.paper(), plan.language(), plan.symbols(),
         plan.decimal(), true, plan.order(), plan.levels(), plan.entries());
     SheetProblem bare = new SheetProblem(0, new Support.Bare(), false, printed, problem);
     String number = Integer.toString(variant + 1);
