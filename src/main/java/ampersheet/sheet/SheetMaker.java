@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Map;
 
 /** Makes the sheets of a set, any seat without the others. May be used by several threads. */
-public final class SheetMaker {
+public final class SheetMaker implements ClassSheets {
   private final ProblemSet set;
   private final Map<String, Draws> draws = new LinkedHashMap<>();
 
@@ -35,6 +35,26 @@ public final class SheetMaker {
 
   public ProblemSet set() {
     return set;
+  }
+
+  @Override
+  public Plan plan() {
+    return set.plan();
+  }
+
+  @Override
+  public SheetId readId(String typed) {
+    return set.readId(typed);
+  }
+
+  @Override
+  public IssuedSheet issued(int seat) {
+    return new IssuedSheet(sheet(seat), set.places(seat), List.of(), List.of());
+  }
+
+  @Override
+  public List<ProblemTemplate> templates() {
+    return set.templates();
   }
 
   /**
