@@ -63,12 +63,28 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
     for (int i = 0; i < lines.size(); i++) {
       StepLine line = lines.get(i);
       if (blank.contains(line.id()) && askOf(line.id()).isEmpty()) {
-        double value = problem.values().quantity(line.id()).value();
-        keys.add(new AnswerKey("q" + number + "s" + (i + 1), line.id(), value, line.unit(), BLANK_STEP_FIGURES,
-            plan.unitsPrinted(), blankStepAcceptance(line.unit()), List.of()));
+        keys.add(blankStep(line, "q" + number + "s" + (i + 1)));
       }
     }
     return keys;
+  }
+
+  private AnswerKey blankStep(StepLine line, String question) {
+    double value = problem.values().quantity(line.id()).value();
+    return new AnswerKey(question, line.id(), value, line.unit(), BLANK_STEP_FIGURES, plan.unitsPrinted(),
+        blankStepAcceptance(line.unit()), List.of());
+  }
+
+  /** What is expected of a step or choice under the name that a sheet printed for it, whether asked or left blank there. */
+  public Optional<AnswerKey> keyOf(String step, String question) {
+    Optional<AnswerKey> asked = answers().stream().filter(key -> key.step().equals(step)).findFirst();
+    if (asked.isPresent()) {
+      AnswerKey key = asked.get();
+      return Optional.of(new AnswerKey(question, step, key.expected(), key.unit(), key.figures(), key.unitPrinted(),
+          key.acceptance(), key.mistakes()));
+    }
+    return template().lines().stream().filter(line -> line.id().equals(step)).findFirst()
+        .map(line -> blankStep(line, question));
   }
 
   /** Every place for an answer, in the order shown; none in a worked example. */
