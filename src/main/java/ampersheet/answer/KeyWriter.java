@@ -127,6 +127,11 @@ public final class KeyWriter {
     }
   }
 
+  /** In Polish notation; two formulas that differ in their places in a file only are written alike. */
+  public static String formula(Expression expression) {
+    return prefix(expression);
+  }
+
   static String prefix(Condition condition) {
     if (condition instanceof Condition.Both both) {
       return "and " + prefix(both.left()) + " " + prefix(both.right());

@@ -72,6 +72,7 @@ final class UsedNames {
       }
     });
     template.proofs().forEach(used::proof);
+    template.premises().limits().forEach(limited -> used.expression(limited.of()));
     return used.names;
   }
 

@@ -8,7 +8,6 @@ import ampersheet.problem.AnswerKeys;
 import ampersheet.problem.Problem;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.QuantityWriter;
-import ampersheet.quantity.Unit;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Ask;
 import ampersheet.template.ProblemTemplate.StepLine;
@@ -27,9 +26,6 @@ import java.util.Optional;
  * @param plan for units and decimal marker
  */
 public record SheetProblem(int number, Support support, boolean example, Plan plan, Problem problem) {
-  /** A blank step has no tolerance of its own; that of an asked value unless its template says otherwise. */
-  private static final double BLANK_STEP_RELATIVE = 0.02;
-  private static final double BLANK_STEP_KELVIN = 1;
   private static final int BLANK_STEP_FIGURES = 3;
 
   /** On no sheet, worked in full. */
@@ -70,9 +66,8 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
   }
 
   private AnswerKey blankStep(StepLine line, String question) {
-    double value = problem.values().quantity(line.id()).value();
-    return new AnswerKey(question, line.id(), value, line.unit(), BLANK_STEP_FIGURES, plan.unitsPrinted(),
-        blankStepAcceptance(line.unit()), List.of());
+    return new AnswerKey(question, line.id(), problem.values().quantity(line.id()).value(), line.unit(), BLANK_STEP_FIGURES,
+        plan.unitsPrinted(), line.acceptance(), problem.mistakes().getOrDefault(line.id(), List.of()));
   }
 
   /** What is expected of a step or choice under the name that a sheet printed for it, whether asked or left blank there. */
@@ -137,10 +132,5 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
 
   private Optional<Ask> askOf(String step) {
     return template().asks().stream().filter(ask -> ask.of().equals(step)).findFirst();
-  }
-
-  private static Acceptance blankStepAcceptance(Unit unit) {
-    boolean temperature = unit.offset() != 0;
-    return temperature ? new Acceptance.Within(0, BLANK_STEP_KELVIN) : new Acceptance.Within(BLANK_STEP_RELATIVE, 0);
   }
 }
