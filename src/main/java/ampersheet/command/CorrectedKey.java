@@ -55,7 +55,8 @@ record CorrectedKey(String question, String template, String before, String now)
       return Optional.of(new CorrectedKey(before.question(), template, Composer.answer(problem.issued(), before),
           Composer.answer(problem.working(), now)));
     }
-    if (before.acceptance() instanceof Acceptance.Choice) {
+    boolean anyOfSeveral = before.acceptance() instanceof Acceptance.Designed;
+    if (before.acceptance() instanceof Acceptance.Choice || !anyOfSeveral && before.acceptance().equals(now.acceptance())) {
       return Optional.empty();
     }
     Optional<String> acceptedBefore = line(issued, problem.issued(), before.step()).map(KeyLine::accepted);

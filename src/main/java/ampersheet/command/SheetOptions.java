@@ -85,6 +85,8 @@ final class SheetOptions {
     Place place = Place.inFile("sheet " + id);
     String which = "problem " + problem.number() + ", " + problem.template().name();
     if (corrected instanceof Corrected.Anew anew) {
+      anew.kept().forEach(why -> remarks.add(Diagnostic.warning(place, which + ": " + why, "",
+          "Look whether the key that was issued still holds for this sheet.")));
       return new KeyedProblem(problem, anew.problem(), anew.key(), anew.places(), true, Optional.empty());
     } else if (corrected instanceof Corrected.AsIssued kept) {
       remarks.add(Diagnostic.warning(place, which + ", has the key that was issued. " + kept.why(), "",

@@ -60,10 +60,12 @@ public final class Corrections {
     /**
      * @param key by which the sheet's own questions are judged
      * @param places of the sheet, with what is expected there now
+     * @param kept questions whose issued key stays, because no option of the sheet is right by the corrected one; a sentence each
      */
-    record Anew(SheetProblem problem, ProblemKey key, List<AnswerKey> places) implements Corrected {
+    record Anew(SheetProblem problem, ProblemKey key, List<AnswerKey> places, List<String> kept) implements Corrected {
       public Anew {
         places = List.copyOf(places);
+        kept = List.copyOf(kept);
       }
     }
 
@@ -116,6 +118,7 @@ public final class Corrections {
       return not(OTHER_QUESTIONS);
     }
     Map<String, AnswerKey> keys = new LinkedHashMap<>();
+    List<String> kept = new ArrayList<>();
     for (AnswerKey printed : issued.key().answers()) {
       boolean place = issued.places().stream().anyMatch(one -> one.question().equals(printed.question()));
       Optional<AnswerKey> now = anew.keyOf(printed.step(), printed.question())
@@ -123,11 +126,14 @@ public final class Corrections {
           .filter(key -> key.acceptance() instanceof Acceptance.Choice == printed.acceptance() instanceof Acceptance.Choice);
       if (now.isPresent() && printed.acceptance() instanceof Acceptance.Choice offered) {
         Optional<AnswerKey> among = amongOffered(now.get(), offered, choice(issued, printed.step()), choice(anew, printed.step()));
-        if (among.isEmpty() && place) {
-          return not("The right answer to " + printed.question() + " by the corrected template, “"
-              + option(now.get()) + "”, is none that the sheet offers.");
+        String none = "The right answer to " + printed.question() + " by the corrected template, “" + option(now.get())
+            + "”, is none that the sheet offers.";
+        if (among.isEmpty() && place && !keepsIssued) {
+          return not(none);
+        } else if (among.isEmpty() && place) {
+          kept.add(none + " By the key that was issued it is “" + option(printed) + "”, and that is what counts.");
         }
-        now = among;
+        now = among.isEmpty() && place ? Optional.of(printed) : among;
       }
       if (now.isPresent()) {
         keys.put(printed.question(), now.get());
@@ -145,7 +151,7 @@ public final class Corrections {
     inOrder.sort((one, other) -> Integer.compare(rank(worked, one), rank(worked, other)));
     return new Corrected.Anew(anew,
         new ProblemKey(inOrder, anew.problem().givens(), anew.template().working(), designs),
-        issued.places().stream().map(place -> keys.get(place.question())).toList());
+        issued.places().stream().map(place -> keys.get(place.question())).toList(), kept);
   }
 
   private static int rank(List<String> worked, AnswerKey key) {

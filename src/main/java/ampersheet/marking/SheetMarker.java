@@ -22,11 +22,15 @@ import java.util.Optional;
 
 /** Marks one sheet after the other. */
 final class SheetMarker {
+  private static final int SHEETS_TOLD = 5;
+
   private final ClassSheets sheets;
   private final Optional<Corrections> corrections;
   private final List<SetAside> setAside = new ArrayList<>();
   private final List<Diagnostic> notes = new ArrayList<>();
   private final List<ChangedVerdict.Of> changed = new ArrayList<>();
+  /** Sheets on which an issued key stays, by template and reason. */
+  private final Map<List<String>, List<String>> kept = new LinkedHashMap<>();
 
   SheetMarker(ClassSheets sheets, Optional<Corrections> corrections) {
     this.sheets = sheets;
@@ -40,7 +44,12 @@ final class SheetMarker {
 
   /** Problems that a corrected template leaves without a key, and what else is to be known of the keys. */
   List<Diagnostic> notes() {
-    return notes.stream().distinct().toList();
+    List<Diagnostic> all = new ArrayList<>(notes.stream().distinct().toList());
+    kept.forEach((why, on) -> all.add(Diagnostic.warning(Place.inFile(why.get(0)), "marked by the key that was issued on "
+        + (on.size() == 1 ? "sheet " : on.size() + " sheets, ") + String.join(", ", on.subList(0, Math.min(on.size(), SHEETS_TOLD)))
+        + (on.size() > SHEETS_TOLD ? " and others" : "") + ". " + why.get(1), "",
+        "Look whether that key still holds for these sheets.")));
+    return all;
   }
 
   /** Answers that a correction makes worth more or less. */
@@ -83,17 +92,21 @@ final class SheetMarker {
       }
       return new MarkedProblem(issued, place, List.of(), Optional.of(hand.why()));
     }
-    if (corrected instanceof Corrections.Corrected.AsIssued kept) {
-      notes.add(Diagnostic.warning(Place.inFile("sheet " + sheet.id()), "problem " + issued.number() + ", "
-          + issued.template().name() + ", is marked by the key that was issued. " + kept.why(), "",
-          "Look whether that key still holds for this sheet."));
+    if (corrected instanceof Corrections.Corrected.AsIssued asIssued) {
+      keep(issued, sheet, asIssued.why());
     }
     if (corrected instanceof Corrections.Corrected.Anew anew) {
+      anew.kept().forEach(why -> keep(issued, sheet, why));
       return new MarkedProblem(anew.problem(), place, judge(anew.problem(), anew.key(), anew.places(),
           Optional.of(issued), answers), Optional.empty());
     }
     return new MarkedProblem(issued, place, judge(issued, issued.key(), issued.places(), Optional.empty(), answers),
         Optional.empty());
+  }
+
+  private void keep(SheetProblem issued, Sheet sheet, String why) {
+    kept.computeIfAbsent(List.of(issued.template().name(), why), same -> new ArrayList<>())
+        .add(sheet.id() + " (problem " + issued.number() + ")");
   }
 
   /** @param issued the problem with the key before it was corrected */
