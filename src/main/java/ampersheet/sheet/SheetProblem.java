@@ -30,7 +30,7 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
 
   /** On no sheet, worked in full. */
   public static SheetProblem alone(Problem problem, DecimalMarker marker) {
-    Plan plan = new Plan("", problem.template().title(), "", Document.Paper.A4, "en", SymbolStyle.IEC, marker, false,
+    Plan plan = new Plan("", "", problem.template().title(), "", Document.Paper.A4, "en", SymbolStyle.IEC, marker, false,
         Plan.Order.AS_LISTED, List.of(), List.of());
     return new SheetProblem(1, new Support.Full(), true, plan, problem);
   }
@@ -59,12 +59,27 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
     for (int i = 0; i < lines.size(); i++) {
       StepLine line = lines.get(i);
       if (blank.contains(line.id()) && askOf(line.id()).isEmpty()) {
-        double value = problem.values().quantity(line.id()).value();
-        keys.add(new AnswerKey("q" + number + "s" + (i + 1), line.id(), value, line.unit(), BLANK_STEP_FIGURES,
-            plan.unitsPrinted(), line.acceptance(), problem.mistakes().getOrDefault(line.id(), List.of())));
+        keys.add(blankStep(line, "q" + number + "s" + (i + 1)));
       }
     }
     return keys;
+  }
+
+  private AnswerKey blankStep(StepLine line, String question) {
+    return new AnswerKey(question, line.id(), problem.values().quantity(line.id()).value(), line.unit(), BLANK_STEP_FIGURES,
+        plan.unitsPrinted(), line.acceptance(), problem.mistakes().getOrDefault(line.id(), List.of()));
+  }
+
+  /** What is expected of a step or choice under the name that a sheet printed for it, whether asked or left blank there. */
+  public Optional<AnswerKey> keyOf(String step, String question) {
+    Optional<AnswerKey> asked = answers().stream().filter(key -> key.step().equals(step)).findFirst();
+    if (asked.isPresent()) {
+      AnswerKey key = asked.get();
+      return Optional.of(new AnswerKey(question, step, key.expected(), key.unit(), key.figures(), key.unitPrinted(),
+          key.acceptance(), key.mistakes()));
+    }
+    return template().lines().stream().filter(line -> line.id().equals(step)).findFirst()
+        .map(line -> blankStep(line, question));
   }
 
   /** Every place for an answer, in the order shown; none in a worked example. */

@@ -37,8 +37,8 @@ import java.util.TreeSet;
 final class Reading {
   /** Draws that are worked to see what formulas alone do not show. */
   private static final int SAMPLES = 100;
-  private static final String STATEMENT = "statement";
-  private static final String STATEMENT_END = ".md.ftl";
+  static final String STATEMENT = "statement";
+  static final String STATEMENT_END = ".md.ftl";
 
   private final TemplateFiles files;
   private final String name;

@@ -2,6 +2,7 @@ package ampersheet.template;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** Where template files come from: the program's own jar, or a folder of the author's. */
@@ -60,5 +61,20 @@ public interface TemplateFiles {
    */
   static TemplateFiles in(Path folder) {
     return FolderFiles.of(folder, folder.toString());
+  }
+
+  /**
+   * Templates that somebody holds in memory, as they came out of an archive.
+   *
+   * @param texts by path, {@code family/name/problem.yaml}; of other paths only {@link #LIMITS} is looked at
+   * @param shownRoot what stands before the path in diagnostics
+   */
+  static TemplateFiles held(Map<String, String> texts, String shownRoot) {
+    return new HeldFiles(texts, shownRoot);
+  }
+
+  /** Whether a name is {@code family/name}: lower-case letters, digits and single hyphens. */
+  static boolean isTemplate(String name) {
+    return FileNames.isTemplate(name);
   }
 }
