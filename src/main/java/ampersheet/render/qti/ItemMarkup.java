@@ -221,9 +221,10 @@ final class ItemMarkup {
       }
       return;
     }
+    List<ScoringRules.Rule> rules = ScoringRules.of(item.key(), key);
     for (Feedback feedback : Feedback.values()) {
       boolean comes = feedback == Feedback.BLANK || feedback == Feedback.UNEXPLAINED
-          || ScoringRules.of(key).stream().anyMatch(rule -> rule.feedback().equals(feedback.name()));
+          || rules.stream().anyMatch(rule -> rule.feedback().equals(feedback.name()));
       if (comes) {
         said(index, feedback.name(), feedback.says(key));
       }
@@ -313,7 +314,7 @@ final class ItemMarkup {
     if (key.acceptance() instanceof Acceptance.Choice choice) {
       options(index, choice);
     } else {
-      ScoringRules.of(key).forEach(rule -> rule(index, rule));
+      ScoringRules.of(item.key(), key).forEach(rule -> rule(index, rule));
     }
     out.open("qti-response-else");
     outcome(index, Feedback.UNEXPLAINED.name(), 0);
