@@ -392,11 +392,14 @@ class JudgeTest {
   }
 
   /** A tab at 40 °C room that gets 45.4 K warmer. */
-  private static Verdict warm(String asked, double expected, String typed) {
+  private static ProblemKey warm(String asked, double expected) {
     Values givens = Values.of(Map.of("Ta", new Quantity(313.15, Dimension.TEMPERATURE)), Map.of());
     AnswerKey key = key(expected, asked, new Acceptance.Within(0, 1));
-    return Judge.judge(new ProblemKey(List.of(key), givens, new Working(List.of()), List.of(), Map.of("Ta", "air temperature")),
-        Map.of("q1", typed)).get(0);
+    return new ProblemKey(List.of(key), givens, new Working(List.of()), List.of(), Map.of("Ta", "air temperature"));
+  }
+
+  private static Verdict warm(String asked, double expected, String typed) {
+    return Judge.judge(warm(asked, expected), Map.of("q1", typed)).get(0);
   }
 
   @Test
@@ -568,10 +571,9 @@ class JudgeTest {
     for (LadderProbe probe : LadderProbe.of(coarse)) {
       reached.add(probe.verdict(coarse).rung());
     }
-    for (boolean unitPrinted : new boolean[] {true, false}) {
-      ProblemKey design = pair(unitPrinted);
-      for (LadderProbe probe : LadderProbe.of(design)) {
-        Verdict verdict = probe.verdict(design);
+    for (ProblemKey other : List.of(pair(true), pair(false), warm("degC", 358.55), warm("K", 45.4))) {
+      for (LadderProbe probe : LadderProbe.of(other)) {
+        Verdict verdict = probe.verdict(other);
         assertEquals(probe.rung(), verdict.rung(), () -> probe + " gave " + verdict);
         reached.add(verdict.rung());
       }

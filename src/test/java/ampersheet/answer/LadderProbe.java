@@ -160,7 +160,7 @@ public record LadderProbe(Rung rung, String question, Map<String, String> typed,
       List<Double> earlier = new ArrayList<>();
       for (Map.Entry<Rung, List<Double>> slip : slips.entrySet()) {
         for (double value : slip.getValue()) {
-          if (isPlainlyWrong(value) && isClearOf(earlier, value)) {
+          if (isWrong(value, 1.5 * band(key.expected())) && !isCoarse(value) && isClearOf(earlier, value)) {
             add(slip.getKey(), written(value), "");
           }
         }
@@ -342,9 +342,23 @@ public record LadderProbe(Rung rung, String question, Map<String, String> typed,
 
     /** Neither right nor explained by what can be seen from the key alone. */
     private boolean isPlainlyWrong(double value) {
+      return isWrong(value, 0.06 * Math.abs(key.expected()) + 3 * band(key.expected()));
+    }
+
+    private boolean isCoarse(double value) {
+      for (int figures = 1; figures < key.figures(); figures++) {
+        double coarse = SignificantFigures.round(key.unit().fromSi(key.expected()), figures);
+        if (Math.abs(key.unit().fromSi(value) - coarse) <= 1e-6 * Math.abs(coarse)) {
+          return true;
+        }
+      }
+      return false;
+    }
+
+    private boolean isWrong(double value, double atLeast) {
       double k = key.expected();
       boolean reciprocal = near(value, 1 / k) || near(value, key.unit().toSi(1 / key.unit().fromSi(k)));
-      return Math.abs(value - k) > 0.06 * Math.abs(k) + 3 * band(k) && isClearOfMistakes(value) && !isPowerOfTen(value)
+      return Math.abs(value - k) > atLeast && isClearOfMistakes(value) && !isPowerOfTen(value)
           && !near(value, fromNumber(-number(k))) && !reciprocal;
     }
 
