@@ -236,8 +236,8 @@ final class Ladder {
       }
       return isNext(preferred, expected, si) ? Optional.of(Sentences.neighbourAbove(series)) : Optional.empty();
     }
-    boolean next = acceptance instanceof Acceptance.Count && typed.wholeNumber()
-        && Math.abs(Math.abs(si - expected) - 1) <= Acceptance.SAME;
+    boolean next = acceptance instanceof Acceptance.Count
+        && (acceptance.accepts(expected - 1, si) || acceptance.accepts(expected + 1, si));
     return next ? Optional.of(Sentences.offByOne()) : Optional.empty();
   }
 

@@ -162,16 +162,12 @@ final class Sentences {
     return "This is " + what + ", which is given. Work on from it: another quantity is asked for.";
   }
 
-  static String askedElsewhere(String what, String question) {
-    return "This is " + what + ", which " + question + " asks for. Here another quantity is asked for.";
-  }
-
   static String onTheWay(String what) {
-    return "This is " + what + ", a step on the way. Go on from it.";
+    return "This is " + what + ", which comes before what is asked here. Go on from it.";
   }
 
-  static String anotherStep(String what) {
-    return "This is " + what + ". Another quantity is asked for: read the question again.";
+  static String anotherQuantity(String what) {
+    return "This is " + what + ", another quantity of this problem. Read again what is asked here.";
   }
 
   static String notYetFitted() {

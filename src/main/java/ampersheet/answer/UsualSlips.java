@@ -140,13 +140,8 @@ public final class UsualSlips {
     if (problem.givens().has(name)) {
       return Sentences.aGiven(the(name));
     }
-    for (AnswerKey other : problem.answers()) {
-      if (other.step().equals(name)) {
-        return Sentences.askedElsewhere(the(name), other.question());
-      }
-    }
     return problem.working().following(Set.of(name)).contains(key.step()) ? Sentences.onTheWay(the(name))
-        : Sentences.anotherStep(the(name));
+        : Sentences.anotherQuantity(the(name));
   }
 
   private void fitted() {

@@ -87,7 +87,8 @@ final class WordsAround {
   }
 
   private static boolean isNameCharacter(char c, int index) {
-    boolean letter = c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '\u00C0' && c <= '\u03FF';
+    boolean sign = c >= '\u2000' && c <= '\u2BFF';
+    boolean letter = c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '\u00C0' && !sign;
     return letter || index > 0 && (TypedText.isDigit(c) || c == '_');
   }
 

@@ -374,7 +374,7 @@ class JudgeTest {
   @Test
   void aSlipThatAnyProblemMayHaveIsNamed() {
     assertTrue(slip(Rung.EXACT_OR_FITTED, "q1c", "16 mA").contains("the preferred value counts"));
-    assertTrue(slip(Rung.OTHER_QUANTITY, "q1a", "470").contains("the preferred value, which q1b asks for"));
+    assertTrue(slip(Rung.OTHER_QUANTITY, "q1a", "470").contains("the preferred value, another quantity"));
     assertTrue(slip(Rung.EXACT_OR_FITTED, "q1b", "437.5").contains("before it is rounded"));
     // 7 V over 437.5 Ω is the current wanted; its square times 437.5 Ω is 112 mW, with the preferred value 104 mW.
     assertTrue(slip(Rung.EXACT_OR_FITTED, "q1d", "112 mW").contains("the preferred value counts"));

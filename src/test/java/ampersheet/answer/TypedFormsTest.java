@@ -7,6 +7,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import ampersheet.problem.AnswerKeys;
 import ampersheet.problem.Draws;
 import ampersheet.problem.Workshop;
+import ampersheet.quantity.DecimalMarker;
+import ampersheet.quantity.QuantityWriter;
+import ampersheet.sheet.SheetProblem;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateReader;
 import java.util.ArrayList;
@@ -106,6 +109,28 @@ class TypedFormsTest {
     System.out.println(typedAnswers + " wrong answers typed");
     assertEquals(List.of(), right.stream().limit(20).toList(), right.size() + " of " + typedAnswers);
     assertFalse(typedAnswers < 20_000, "only " + typedAnswers);
+  }
+
+  /** Over the givens' and steps' own names as a sheet tells them. */
+  @Test
+  void noMessageOfASlipTellsTheAnswer() {
+    TemplateFiles files = TemplateFiles.builtIn();
+    int slips = 0;
+    for (String name : files.names()) {
+      ProblemKey problem = SheetProblem.alone(new Draws(new Workshop(TemplateReader.read(files, name)), "typed forms").draw(0),
+          DecimalMarker.POINT).key();
+      for (AnswerKey key : problem.answers()) {
+        for (UsualSlip slip : UsualSlips.of(problem, key)) {
+          slips++;
+          String answer = QuantityWriter.POINT.rounded(key.expected(), key.unit(), Math.max(3, key.figures())).number();
+          assertFalse(slip.says().contains(answer), () -> name + ": " + slip.says());
+          assertFalse(slip.says().contains("This is the the") || slip.says().contains("null"), slip::says);
+          boolean named = problem.givens().quantities().keySet().stream().noneMatch(id -> slip.says().contains("This is " + id));
+          assertTrue(named, slip::says);
+        }
+      }
+    }
+    assertTrue(slips > 500, slips + " slips");
   }
 
   /** Well outside: a form is rounded to the figures asked for and one more. */

@@ -176,7 +176,7 @@ final class ScoringRules {
       }
     }
     return neighbours.stream().<Comparison>map(si ->
-        new Comparison.WithValue(printed(key, si), perUnit(key.acceptance().band(si)))).toList();
+        new Comparison.WithValue(printed(key, si), tolerance(si, 1))).toList();
   }
 
   /** In the order of the ladder, all of one rung together. */
