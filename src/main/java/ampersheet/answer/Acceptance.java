@@ -13,6 +13,8 @@ public sealed interface Acceptance {
   double SAME = 1e-9;
   /** How near to a value that cannot be typed exactly a person will round it: three figures. */
   double ROUNDED_BY_HAND = 0.005;
+  /** Of a band: where only what is surely meant is taken. */
+  double HALF = 0.5;
 
   /**
    * How far (SI) from {@code value} an answer may lie and still be taken for it; {@code value} is the key, a mistake's

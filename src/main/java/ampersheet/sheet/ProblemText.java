@@ -53,7 +53,8 @@ final class ProblemText {
   static String accepted(AnswerKey key, QuantityWriter writer) {
     if (key.acceptance() instanceof Acceptance.Within within) {
       double band = within.band(key.expected());
-      return precise(key, key.expected() - band, writer) + " to " + precise(key, key.expected() + band, writer);
+      String range = precise(key, key.expected() - band, writer) + " to " + precise(key, key.expected() + band, writer);
+      return key.isShare() ? range + ", also as a fraction of 1" : range;
     } else if (key.acceptance() instanceof Acceptance.Preferred preferred) {
       return "exactly this value of " + preferred.series();
     } else if (key.acceptance() instanceof Acceptance.Count) {

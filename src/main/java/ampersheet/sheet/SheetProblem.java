@@ -109,7 +109,16 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
     template().lines().forEach(line -> order.put(line.id(), order.size()));
     all.sort((one, other) -> Integer.compare(order.getOrDefault(one.step(), order.size()),
         order.getOrDefault(other.step(), order.size())));
-    return new ProblemKey(all, problem.givens(), template().working(), AnswerKeys.designs(problem));
+    return new ProblemKey(all, problem.givens(), template().working(), AnswerKeys.designs(problem), meanings());
+  }
+
+  /** What a sentence calls each given, constant and step. */
+  private Map<String, String> meanings() {
+    Map<String, String> meanings = new LinkedHashMap<>();
+    template().givens().forEach(given -> meanings.put(given.name(), given.meaning()));
+    template().constants().forEach(constant -> meanings.put(constant.name(), constant.meaning()));
+    template().lines().forEach(line -> meanings.put(line.id(), line.meaning()));
+    return meanings;
   }
 
   /** The sentence that asks for an answer, in Markdown. */

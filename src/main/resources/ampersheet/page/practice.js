@@ -5,7 +5,7 @@
   const IN_A_ROW = 2;
   const SUPPORTS = ["full", "faded", "bare"];
   /* Not yet an answer, or right but for its form: no slip, yet nothing to go on from. */
-  const FORM = ["BLANK", "UNREADABLE", "AMBIGUOUS", "UNIT_MISSING", "TOO_COARSE"];
+  const FORM = ["BLANK", "UNREADABLE", "AMBIGUOUS", "UNIT_MISSING", "OTHER_SCALE", "TOO_COARSE"];
 
   const fresh = () => ({
     queue: skills.map((skill, index) => index),
