@@ -5,6 +5,9 @@ import ampersheet.page.PracticeSet.Skill;
 import ampersheet.page.PracticeSet.Variant;
 import ampersheet.problem.Problem;
 import ampersheet.render.Markup;
+import ampersheet.render.html.Fragment;
+import ampersheet.sheet.Document.Block;
+import ampersheet.sheet.LookUpTables;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.SheetId;
@@ -54,7 +57,7 @@ public final class PracticePage {
     button(page, "show-yours", "Your problem");
     page.close("div").newline();
     example(page);
-    yours(page);
+    yours(page, practice);
     page.close("main").newline();
     keeping(page);
     page.open("footer").open("p", "class", "running").open("span").text("End of ");
@@ -75,12 +78,13 @@ public final class PracticePage {
     page.close("section").newline();
   }
 
-  private static void yours(Markup page) {
+  private static void yours(Markup page, PracticeSet practice) {
     page.open("section", "class", "yours", "id", "yours", "aria-labelledby", "yours-title").newline();
     page.open("h2", "id", "yours-title", "tabindex", "-1").close("h2").newline();
     page.open("p", "class", "running").element("span", "", "id", "tags").text(" ");
     page.element("span", "", "id", "row").close("p").newline();
     page.open("div", "id", "setting").close("div").newline();
+    lookUps(page, practice);
     page.open("form", "id", "answers", "novalidate", "").newline();
     page.open("div", "id", "places").close("div").newline();
     page.open("p", "id", "verdict", "role", "status").close("p").newline();
@@ -98,6 +102,15 @@ public final class PracticePage {
     button(page, "another", "Another one like this");
     button(page, "later", "Leave this skill for later");
     page.close("div").close("section").newline();
+  }
+
+  /** The tables of all skills, folded up where a learner works; nothing where no problem needs one. */
+  private static void lookUps(Markup page, PracticeSet practice) {
+    List<Block> tables = LookUpTables.of(practice.set().templates(), practice.set().plan().decimal());
+    if (!tables.isEmpty()) {
+      page.open("details", "id", "look-ups").element("summary", "Tables to look values up in").newline();
+      page.trusted(Fragment.of(tables, practice.set().plan().language(), "table-", 2)).close("details").newline();
+    }
   }
 
   private static void keeping(Markup page) {
