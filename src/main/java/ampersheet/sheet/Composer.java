@@ -71,12 +71,24 @@ public final class Composer {
     if (sheet.plan().order() == Plan.Order.MIXED) {
       blocks.add(new Prose(MIXED));
     }
-    blocks.addAll(LookUpTables.of(sheet.problems().stream().map(SheetProblem::template).toList(), sheet.plan().decimal()));
+    LookUpTables.preferredValues(sheet.problems().stream().map(SheetProblem::template).toList(), sheet.plan().decimal())
+        .ifPresent(blocks::add);
     Set<String> cautioned = new TreeSet<>();
+    Optional<SheetProblem> withWires =
+        sheet.problems().stream().filter(problem -> LookUpTables.needsWireGauges(problem.template())).findFirst();
     for (SheetProblem problem : sheet.problems()) {
-      blocks.add(block(problem, onSheet(problem, cautioned, List.of(), widest)));
+      blocks.add(block(problem, onSheet(problem, cautioned, wireGauges(problem, withWires), widest)));
     }
     return document(Kind.SHEET, sheet, sheet.plan().title(), name, blocks);
+  }
+
+  /** The table where it is needed first; where it is needed again, a pointer to it. */
+  private static List<Block> wireGauges(SheetProblem problem, Optional<SheetProblem> first) {
+    if (first.isEmpty() || !LookUpTables.needsWireGauges(problem.template())) {
+      return List.of();
+    }
+    return List.of(first.get().equals(problem) ? LookUpTables.wireGauges(problem.plan().decimal())
+        : new Prose("The table of copper wire stands in problem " + first.get().number() + "."));
   }
 
   /** Answers, accepted bands, second routes, modelled mistakes and the worked solution of every problem. */
@@ -149,7 +161,7 @@ public final class Composer {
         sheet.id().toString(), sheet.plan().paper(), blocks);
   }
 
-  /** @param tables before the questions; those of a whole sheet stand before its problems instead */
+  /** @param tables to look values up in; they stand before the questions */
   private static List<Block> onSheet(SheetProblem problem, Set<String> cautioned, List<Block> tables, double widest) {
     ProblemTemplate template = problem.template();
     List<Block> blocks = new ArrayList<>();

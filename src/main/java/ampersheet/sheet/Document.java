@@ -186,6 +186,18 @@ public record Document(Kind kind, String language, String title, String subtitle
       head = List.copyOf(head);
       rows = rows.stream().map(List::copyOf).toList();
     }
+
+    /** With rows and columns exchanged. */
+    public ReferenceTable turned() {
+      List<List<String>> all = new ArrayList<>(List.of(head));
+      all.addAll(rows);
+      List<List<String>> columns = new ArrayList<>();
+      for (int column = 0; column < head.size(); column++) {
+        int at = column;
+        columns.add(all.stream().map(row -> row.get(at)).toList());
+      }
+      return new ReferenceTable(caption, columns.get(0), columns.subList(1, columns.size()));
+    }
   }
 
   /** A box: hazard first, action second. */

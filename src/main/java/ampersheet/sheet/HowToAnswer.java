@@ -75,7 +75,7 @@ final class HowToAnswer {
         written.add("each quantity with its unit");
       }
       if (kinds.contains(Kind.SHARE)) {
-        written.add("a share in percent (44.7 %) or as a fraction of one (0.447)");
+        written.add("a share in percent or as a fraction of one");
       }
     }
     List<String> bare = new ArrayList<>();

@@ -20,6 +20,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /** What a learner looks values up in, so that a sheet can be solved from paper alone: each table once. */
@@ -32,22 +33,25 @@ public final class LookUpTables {
 
   private LookUpTables() {}
 
-  /** Of the tables that these templates need, each once. */
+  /** The tables that these templates need, each once. */
   public static List<Block> of(Collection<ProblemTemplate> templates, DecimalMarker marker) {
-    Set<PreferredSeries> series = EnumSet.noneOf(PreferredSeries.class);
-    boolean wires = false;
-    for (ProblemTemplate template : templates) {
-      series.addAll(series(template));
-      wires = wires || TemplateSayings.tables(template).contains(TemplateSayings.WIRE_GAUGES);
-    }
     List<Block> blocks = new ArrayList<>();
-    if (!series.isEmpty()) {
-      blocks.add(preferredValues(series, marker));
-    }
-    if (wires) {
+    preferredValues(templates, marker).ifPresent(blocks::add);
+    if (templates.stream().anyMatch(LookUpTables::needsWireGauges)) {
       blocks.add(wireGauges(marker));
     }
     return blocks;
+  }
+
+  /** All series that one of the templates takes a value from; nothing if none does. */
+  static Optional<PreferredValues> preferredValues(Collection<ProblemTemplate> templates, DecimalMarker marker) {
+    Set<PreferredSeries> series = EnumSet.noneOf(PreferredSeries.class);
+    templates.forEach(template -> series.addAll(series(template)));
+    return series.isEmpty() ? Optional.empty() : Optional.of(preferredValues(series, marker));
+  }
+
+  static boolean needsWireGauges(ProblemTemplate template) {
+    return TemplateSayings.tables(template).contains(TemplateSayings.WIRE_GAUGES);
   }
 
   /** Every series that an answer or a step takes a value from. */
@@ -77,7 +81,7 @@ public final class LookUpTables {
     formula.parts().forEach(part -> named(part, series));
   }
 
-  static PreferredValues preferredValues(Collection<PreferredSeries> series, DecimalMarker marker) {
+  static PreferredValues preferredValues(Set<PreferredSeries> series, DecimalMarker marker) {
     return new PreferredValues(series.stream().map(one -> new Series(one.name(), values(one, marker))).toList());
   }
 

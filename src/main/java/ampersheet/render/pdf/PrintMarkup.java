@@ -501,8 +501,10 @@ final class PrintMarkup {
     markup.close("tbody").close("table").close("div").newline();
   }
 
-  private void referenceTable(ReferenceTable table) {
-    openLookUp(table.caption(), "gauges");
+  /** Its rows side by side where the paper is wide enough for them: that takes a quarter of the lines. */
+  private void referenceTable(ReferenceTable written) {
+    ReferenceTable table = profile == Profile.LARGE ? written : written.turned();
+    openLookUp(table.caption(), "numbers");
     markup.open("thead").open("tr");
     table.head().forEach(name -> markup.open("th", "scope", "col").line(name).close("th"));
     markup.close("tr").close("thead").newline().open("tbody").newline();
