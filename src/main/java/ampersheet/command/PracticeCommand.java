@@ -1,7 +1,7 @@
 package ampersheet.command;
 
 import ampersheet.issue.WholeFile;
-import ampersheet.page.PracticeDeck;
+import ampersheet.page.PracticeSet;
 import ampersheet.page.PracticePage;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
@@ -44,14 +44,14 @@ final class PracticeCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     if (variants < 1 || variants > MOST_VARIANTS) {
-      throw new WrongUsage("--variants", variants + " problems of each skill cannot be dealt",
+      throw new WrongUsage("--variants", variants + " problems of each skill are no practice set",
           "a number from 1 to " + MOST_VARIANTS, "Leave it out for 12.");
     }
     ProblemSet set = ProblemSet.of(PlanReader.read(InputFile.shown(plan), InputFile.read(plan, "a plan")), templates.library());
-    PracticeDeck deck = PracticeDeck.deal(set, variants);
-    String page = PracticePage.render(deck);
+    PracticeSet practice = PracticeSet.of(set, variants);
+    String page = PracticePage.render(practice);
     WholeFile.write(out, page);
-    streams.line(deck.skills().size() + (deck.skills().size() == 1 ? " skill" : " skills") + " of " + variants
+    streams.line(practice.skills().size() + (practice.skills().size() == 1 ? " skill" : " skills") + " of " + variants
         + (variants == 1 ? " problem" : " problems") + ", in one page of "
         + (page.getBytes(StandardCharsets.UTF_8).length + 999) / 1000 + " kB that holds its own keys");
     streams.line("");

@@ -8,6 +8,8 @@ import ampersheet.problem.Attempt;
 import ampersheet.problem.Problem;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.sheet.Composer;
+import ampersheet.render.Wording;
+import ampersheet.sheet.Document.Assumptions;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.Caution;
 import ampersheet.sheet.Document.FigureBlock;
@@ -64,6 +66,8 @@ final class WorkedText {
         steps(steps);
       } else if (part instanceof KeyTable table) {
         answers(table);
+      } else if (part instanceof Assumptions assumptions) {
+        assumptions(assumptions);
       }
     }
     notes();
@@ -129,6 +133,12 @@ final class WorkedText {
         paragraph("     ", "not " + mistake.value() + ": " + mistake.explanation());
       }
     }
+  }
+
+  private void assumptions(Assumptions assumptions) {
+    gap();
+    line(Wording.TAKEN_FOR_GRANTED);
+    assumptions.all().forEach(one -> paragraph("  ", Wording.sentence(one.that()) + " " + one.really()));
   }
 
   private void notes() {

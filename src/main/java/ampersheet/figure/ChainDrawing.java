@@ -25,6 +25,8 @@ final class ChainDrawing {
   private static final double ROW_GAP = 16;
   private static final double ROW_GAP_WITH_LINES = 28;
   private static final double ROW_GAP_WITH_CABLES = 36;
+  private static final String NUMBERS = "numbers: columns above, rows at the left";
+
   /** Between lines of one row, each with its numbers. */
   private static final double LINE_GAP = 58;
   private static final double INNER_LANE = 9;
@@ -748,14 +750,16 @@ final class ChainDrawing {
       texts.add("return line");
     }
     texts.add("top left corner of the tile as made");
+    texts.add(NUMBERS);
     for (String text : texts) {
       Lettering lettering = Lettering.plain(text, Lettering.SMALL);
-      double sample = text.startsWith("top") ? 14 : 32;
+      double sample = text.equals(NUMBERS) ? -6 : text.startsWith("top") ? 14 : 32;
       if (x > whole.left() && x + sample + 6 + lettering.width() > limit) {
         x = whole.left();
         y += 18;
       }
       switch (text) {
+        case NUMBERS -> { }
         case "data" -> drawing.arrow("legend", Stroke.LINE, HEAD, new Point(x, y), new Point(x + sample, y));
         case "return line" ->
             drawing.arrow("legend", Stroke.DASHED, HEAD, new Point(x, y), new Point(x + sample, y));

@@ -205,7 +205,9 @@ final class CircuitWords {
         ? "two conductors with " + English.count(count(part, "taps"), "tap", "taps")
             + " between them, numbered from 1, " + fed(part)
         : English.count(count(part, "rows"), "row", "rows") + " of " + English.count(count(part, "columns"), "pixel",
-            "pixels") + " on a bus along their left ends, the bus " + fed(part);
+            "pixels") + " on a bus along their left ends, "
+            + (part.values().containsKey("cross") ? "each pixel joined to the one below" : "joined nowhere but there")
+            + ", the bus " + fed(part);
   }
 
   private static String fed(PlacedPart part) {
@@ -262,7 +264,7 @@ final class CircuitWords {
       case RESISTOR -> "resistor";
       case LOAD -> "load";
       case CABLE -> "length of wire";
-      case SINK -> "current sink";
+      case SINK -> "constant-current load";
       case LED -> "LED";
       case DIODE -> "diode";
       case ZENER -> "Zener diode";

@@ -19,11 +19,14 @@ final class CopperSymbol {
   private static final int TAPS_SHOWN = 6;
   private static final int TAPS_SHOWN_IF_NARROW = 5;
   private static final double DOT = 3;
+  private static final double ARROW = 9;
 
   private static final double HALF_PANEL = 96;
   private static final double HALF_PANEL_IF_NARROW = 82;
   private static final double PLUS_BUS = 24;
   private static final double MINUS_BUS = 32;
+  /** Of a row without joints to the next: the rest is the gap between them. */
+  private static final double ROW_SHARE = 0.6;
   /** Lines closer than this run together. */
   private static final double CLOSEST_LINES = 6;
 
@@ -79,6 +82,16 @@ final class CopperSymbol {
         drawing.dot(part.name(), frame.at(side * RAIL, v), DOT);
       }
     }
+    feeds.stream().filter(v -> v != 0).forEach(this::fedHere);
+  }
+
+  /** The leads come to the middle of the strip: arrows and a word tell at which end the current goes in. */
+  private void fedHere(double v) {
+    double out = v < 0 ? -1 : 1;
+    drawing.arrowHead(part.name(), frame.at(-FEED_LINE, v / 2 - out * ARROW), frame.at(-FEED_LINE, v / 2), ARROW);
+    drawing.arrowHead(part.name(), frame.at(FEED_LINE, v / 2), frame.at(FEED_LINE, v / 2 - out * ARROW), ARROW);
+    Lettering word = Lettering.plain("feed", Lettering.SMALL);
+    drawing.words(part.name(), word, frame.at(0, v + out * (word.width() / 2 + 4)));
   }
 
   private List<String> numbers(int taps) {
@@ -111,15 +124,20 @@ final class CopperSymbol {
     double far = MINUS_BUS + 2 * halfPanel;
     conductor(-HALF_PANEL, PLUS_BUS, HALF_PANEL, PLUS_BUS);
     conductor(-HALF_PANEL, MINUS_BUS, HALF_PANEL, MINUS_BUS);
-    drawing.outlined(part.name(), Stroke.LINE, frame.at(-HALF_PANEL, MINUS_BUS), frame.at(-HALF_PANEL, far),
-        frame.at(HALF_PANEL, far), frame.at(HALF_PANEL, MINUS_BUS));
-    for (double share : shares(part.values().get("columns").intValue())) {
-      double v = MINUS_BUS + share * 2 * halfPanel;
-      drawing.line(part.name(), Stroke.FINE, frame.at(-HALF_PANEL, v), frame.at(HALF_PANEL, v));
-    }
-    for (double share : shares(part.values().get("rows").intValue())) {
-      double u = -HALF_PANEL + share * 2 * HALF_PANEL;
-      drawing.line(part.name(), Stroke.FINE, frame.at(u, MINUS_BUS), frame.at(u, far));
+    List<Double> columns = shares(part.values().get("columns").intValue());
+    List<Double> rows = shares(part.values().get("rows").intValue());
+    if (part.values().containsKey("cross")) {
+      pixels(-HALF_PANEL, HALF_PANEL, columns);
+      for (double share : rows) {
+        double u = -HALF_PANEL + share * 2 * HALF_PANEL;
+        drawing.line(part.name(), Stroke.FINE, frame.at(u, MINUS_BUS), frame.at(u, far));
+      }
+    } else {
+      double pitch = 2 * HALF_PANEL / (rows.size() + 1);
+      for (int row = 0; row <= rows.size(); row++) {
+        double middle = -HALF_PANEL + (row + 0.5) * pitch;
+        pixels(middle - ROW_SHARE * pitch / 2, middle + ROW_SHARE * pitch / 2, columns);
+      }
     }
     switch (part.word("feed")) {
       case "start" -> feed(-HALF_PANEL + 6, 0, -HALF_PANEL + 16, 0);
@@ -129,6 +147,17 @@ final class CopperSymbol {
         feed(HALF_PANEL - 16, 0, HALF_PANEL - 6, 10);
       }
       default -> feed(-5, 0, 5, 0);
+    }
+  }
+
+  /** Pixels side by side from the bus to the far end: of one row, or where rows are joined of all. */
+  private void pixels(double u1, double u2, List<Double> columns) {
+    double far = MINUS_BUS + 2 * halfPanel;
+    drawing.outlined(part.name(), Stroke.FINE, frame.at(u1, MINUS_BUS), frame.at(u1, far), frame.at(u2, far),
+        frame.at(u2, MINUS_BUS));
+    for (double share : columns) {
+      double v = MINUS_BUS + share * 2 * halfPanel;
+      drawing.line(part.name(), Stroke.FINE, frame.at(u1, v), frame.at(u2, v));
     }
   }
 

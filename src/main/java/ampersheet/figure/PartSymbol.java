@@ -50,7 +50,7 @@ final class PartSymbol {
     switch (placed.kind()) {
       case RESISTOR, TRIMPOT -> resistor();
       case LOAD -> load(name);
-      case CABLE -> cable();
+      case CABLE -> cable(placed.values().getOrDefault("gauge", Stroke.THINNEST_GAUGE));
       case SOURCE -> voltageSource();
       case SINK -> currentSource();
       case LED -> led();
@@ -86,11 +86,11 @@ final class PartSymbol {
     }
   }
 
-  /** A conductor whose length matters: a heavy line between two marks. */
-  private void cable() {
+  /** A conductor whose length matters: a heavy line between two marks, the heavier the thicker the wire. */
+  private void cable(double gauge) {
     line(-RESISTOR_HALF, -RESISTOR_RISE, -RESISTOR_HALF, RESISTOR_RISE);
     line(RESISTOR_HALF, -RESISTOR_RISE, RESISTOR_HALF, RESISTOR_RISE);
-    drawing.line(part, Stroke.STRONG, frame.at(-RESISTOR_HALF, 0), frame.at(RESISTOR_HALF, 0));
+    drawing.line(part, Stroke.ofGauge(gauge), frame.at(-RESISTOR_HALF, 0), frame.at(RESISTOR_HALF, 0));
   }
 
   void capacitor() {

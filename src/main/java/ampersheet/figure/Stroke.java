@@ -11,5 +11,15 @@ record Stroke(double width, String dashes) {
   static final Stroke FINE = new Stroke(1.4, "");
   static final Stroke STRONG = new Stroke(2.2, "");
   static final Stroke DASHED = new Stroke(1.4, "5 3");
+  /** A wire of the largest gauge number that is drawn heavier than a thinner one would be. */
+  static final double THINNEST_GAUGE = 30;
+  private static final double THICKEST_GAUGE = 0;
+  private static final double PER_GAUGE = 0.25;
   static final Stroke DOTTED = new Stroke(1.4, "1.5 3.5");
+
+  /** The smaller the number of the American wire gauge, the thicker the wire; never thinner than a strong line. */
+  static Stroke ofGauge(double gauge) {
+    double counted = Math.max(THICKEST_GAUGE, Math.min(THINNEST_GAUGE, gauge));
+    return new Stroke(STRONG.width() + PER_GAUGE * (THINNEST_GAUGE - counted), "");
+  }
 }

@@ -1,10 +1,13 @@
 package ampersheet.page;
 
-import ampersheet.page.PracticeDeck.Practised;
-import ampersheet.page.PracticeDeck.Skill;
-import ampersheet.page.PracticeDeck.Variant;
+import ampersheet.page.PracticeSet.Practised;
+import ampersheet.page.PracticeSet.Skill;
+import ampersheet.page.PracticeSet.Variant;
 import ampersheet.problem.Problem;
 import ampersheet.render.Markup;
+import ampersheet.render.html.Fragment;
+import ampersheet.sheet.Document.Block;
+import ampersheet.sheet.LookUpTables;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.SheetId;
@@ -14,7 +17,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 
-/** A deck as one file to practise with: it holds its keys, and says so. */
+/** A practice set as one file: it holds its keys, and says so. */
 public final class PracticePage {
   private static final String HOLDS_KEYS = "This page holds the answers to its own problems, so that it can check yours. They "
       + "are on no sheet that is handed in. It works without a network, and nothing you type leaves this device.";
@@ -23,27 +26,27 @@ public final class PracticePage {
 
   private PracticePage() {}
 
-  public static String render(PracticeDeck deck) {
-    Plan plan = deck.set().plan();
-    return PageFrame.render(plan.language(), "Practice: " + plan.title(), "practice", body(deck), data(deck), "practice.js");
+  public static String render(PracticeSet practice) {
+    Plan plan = practice.set().plan();
+    return PageFrame.render(plan.language(), "Practice: " + plan.title(), "practice", body(practice), data(practice), "practice.js");
   }
 
-  /** Names what a browser keeps of this deck; another plan, template version or number of variants is another deck. */
-  static String name(PracticeDeck deck) {
-    SheetId id = deck.set().id(1);
-    return id.plan() + id.templates() + "-" + deck.skills().stream().mapToInt(skill -> skill.variants().size()).sum();
+  /** Names what a browser keeps of this set; another plan, template version or number of variants is another set. */
+  static String name(PracticeSet practice) {
+    SheetId id = practice.set().id(1);
+    return id.plan() + id.templates() + "-" + practice.skills().stream().mapToInt(skill -> skill.variants().size()).sum();
   }
 
-  private static String body(PracticeDeck deck) {
+  private static String body(PracticeSet practice) {
     Markup page = new Markup();
     page.open("a", "class", "skip", "href", "#yours").text("To the problem").close("a").newline();
     page.open("header", "class", "masthead").newline();
-    page.open("h1").line(deck.set().plan().title()).close("h1").newline();
+    page.open("h1").line(practice.set().plan().title()).close("h1").newline();
     page.open("p", "class", "running").open("span").text("Practice").close("span").text(" ");
-    page.open("span").text("Deck ").element("b", name(deck)).close("span").close("p").newline();
+    page.open("span").text("Set ").element("b", name(practice)).close("span").close("p").newline();
     page.close("header").newline();
     page.element("p", HOLDS_KEYS, "class", "notice").newline();
-    page.open("noscript").element("p", "This page needs its script to deal problems and to check answers; scripts are switched "
+    page.open("noscript").element("p", "This page needs its script to show problems and to check answers; scripts are switched "
         + "off here.").close("noscript").newline();
     page.open("nav", "aria-label", "Skills", "hidden", "", "id", "skills").newline();
     page.open("details").open("summary").text("Skills: ").element("span", "", "id", "tally").close("summary").newline();
@@ -54,11 +57,11 @@ public final class PracticePage {
     button(page, "show-yours", "Your problem");
     page.close("div").newline();
     example(page);
-    yours(page);
+    yours(page, practice);
     page.close("main").newline();
     keeping(page);
     page.open("footer").open("p", "class", "running").open("span").text("End of ");
-    page.element("cite", deck.set().plan().title()).close("span").text(" ");
+    page.element("cite", practice.set().plan().title()).close("span").text(" ");
     page.element("span", "Extra-low voltage only. Local codes and licensed practice come before any sheet.");
     return page.close("p").close("footer").newline().toString();
   }
@@ -75,12 +78,13 @@ public final class PracticePage {
     page.close("section").newline();
   }
 
-  private static void yours(Markup page) {
+  private static void yours(Markup page, PracticeSet practice) {
     page.open("section", "class", "yours", "id", "yours", "aria-labelledby", "yours-title").newline();
     page.open("h2", "id", "yours-title", "tabindex", "-1").close("h2").newline();
     page.open("p", "class", "running").element("span", "", "id", "tags").text(" ");
     page.element("span", "", "id", "row").close("p").newline();
     page.open("div", "id", "setting").close("div").newline();
+    lookUps(page, practice);
     page.open("form", "id", "answers", "novalidate", "").newline();
     page.open("div", "id", "places").close("div").newline();
     page.open("p", "id", "verdict", "role", "status").close("p").newline();
@@ -98,6 +102,15 @@ public final class PracticePage {
     button(page, "another", "Another one like this");
     button(page, "later", "Leave this skill for later");
     page.close("div").close("section").newline();
+  }
+
+  /** The tables of all skills, folded up where a learner works; nothing where no problem needs one. */
+  private static void lookUps(Markup page, PracticeSet practice) {
+    List<Block> tables = LookUpTables.of(practice.set().templates(), practice.set().plan().decimal());
+    if (!tables.isEmpty()) {
+      page.open("details", "id", "look-ups").element("summary", "Tables to look values up in").newline();
+      page.trusted(Fragment.of(tables, practice.set().plan().language(), "table-", 2)).close("details").newline();
+    }
   }
 
   private static void keeping(Markup page) {
@@ -123,13 +136,13 @@ public final class PracticePage {
     page.element("button", text, "type", "button", "id", id).newline();
   }
 
-  private static String data(PracticeDeck deck) {
+  private static String data(PracticeSet practice) {
     return Json.write(json -> {
       json.writeStartObject();
-      json.writeStringField("deck", name(deck));
+      json.writeStringField("set", name(practice));
       json.writeArrayFieldStart("skills");
-      for (Skill skill : deck.skills()) {
-        skill(skill, deck.set(), json);
+      for (Skill skill : practice.skills()) {
+        skill(skill, practice.set(), json);
       }
       json.writeEndArray();
       json.writeEndObject();

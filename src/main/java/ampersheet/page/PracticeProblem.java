@@ -111,6 +111,7 @@ final class PracticeProblem {
     List<Block> blocks = new ArrayList<>(List.of(prompts(key -> true), new Steps("", parts.worked())));
     parts.curve().ifPresent(blocks::add);
     blocks.add(new Prose((answers.size() == 1 ? "Answer: " : "Answers: ") + String.join("; ", answers) + "."));
+    parts.assumptions().ifPresent(blocks::add);
     return blocks;
   }
 
@@ -150,8 +151,7 @@ final class PracticeProblem {
     List<Block> renamed = new ArrayList<>();
     for (Block block : blocks) {
       if (block instanceof Question question) {
-        renamed.add(new Question(renamed(question.id()), question.prompt(), question.symbol(), question.unitHint(),
-            question.options()));
+        renamed.add(question.named(renamed(question.id())));
       } else if (block instanceof Steps steps) {
         renamed.add(new Steps(steps.heading(), steps.steps().stream().map(PracticeProblem::renamed).toList()));
       } else {
@@ -162,8 +162,7 @@ final class PracticeProblem {
   }
 
   private static StepBlock renamed(StepBlock step) {
-    return step.result().isPresent() ? step : new StepBlock(step.number(), step.symbol(), step.meaning(), step.condition(),
-        step.formula(), step.notation(), step.result(), step.principle(), step.reason(), renamed(step.blankId()));
+    return step.result().isPresent() ? step : step.named(renamed(step.blankId()));
   }
 
   /** {@code q0} and {@code q0a} to a, {@code q0b} to b, {@code q0s2} to step 2. */

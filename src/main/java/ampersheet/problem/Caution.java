@@ -9,46 +9,58 @@ import java.util.Optional;
 public enum Caution {
   EXTRA_LOW_VOLTAGE("extra-low-voltage", "Extra-low voltage only",
       "Higher voltages can kill. Build and measure this with a certified supply of at most 60 V direct current. Mains"
-          + " wiring is outside these sheets: it is work for a licensed person under the rules of your country."),
+          + " wiring is outside these sheets: it is work for a licensed person under the rules of your country.",
+      "Use a certified supply of at most 60 V direct current."),
   LITHIUM_CELLS("lithium-cells", "Lithium cells can burn",
       "A lithium cell that is shorted, overcharged, bent or punctured can catch fire. Charge it only with a charger made"
           + " for it, on a surface that does not burn, and stay with it. Never use a swollen or dented cell; follow your"
-          + " local rules for carrying and disposal."),
+          + " local rules for carrying and disposal.",
+      "Charge it only with a charger made for it and stay with it. Never use a swollen or dented cell."),
   LED_STRIP_FUSE("led-strip-fuse", "A shorted strip can set its wires on fire",
       "A large supply does not switch off for a short at the far end of thin wires. Fit a fuse at the supply: above the"
-          + " load's current, and not above what the thinnest wire may carry by your local wiring rules."),
+          + " load's current, and not above what the thinnest wire may carry by your local wiring rules.",
+      "Fit a fuse at the supply: above the load's current, and not above what the thinnest wire may carry."),
   HOT_PARTS("hot-parts", "Hot parts",
       "Parts in this circuit can get hot enough to burn skin. Do not touch them while the circuit is on; switch off and"
-          + " let them cool first."),
+          + " let them cool first.",
+      "Do not touch them while the circuit is on; switch off and let them cool first."),
   HOT_RESISTORS("hot-resistors", "Hot resistors",
       "Resistors in this circuit, and what is near them, can get hot enough to burn skin. Do not touch them while the"
           + " circuit is on; switch off and let them cool first. Fit resistors rated for at least twice the power worked"
-          + " out here."),
+          + " out here.",
+      "Do not touch them while the circuit is on; fit resistors rated for at least twice the power worked out here."),
   LED_EYES("led-eyes", "Bright light",
       "An LED at this current can hurt the eyes, even from the side of the view. Do not look into it: aim it away or put"
-          + " a diffuser in front before switching on."),
+          + " a diffuser in front before switching on.",
+      "Do not look into it: aim it away or put a diffuser in front before switching on."),
   INDUCTIVE_LOAD("inductive-load", "A coil strikes back when it is switched off",
       "A motor, relay or coil makes a high voltage spike the moment its current is cut. A coil with a single"
           + " switch needs a flyback diode across it before the first test; a motor on a bridge driver must not have one,"
-          + " the driver brings its own. Never plug or unplug a motor while it is on, and keep fingers off the terminals."),
+          + " the driver brings its own. Never plug or unplug a motor while it is on, and keep fingers off the terminals.",
+      "With a single switch, fit a flyback diode before the first test. Never plug or unplug a motor while it is on."),
   CAPACITOR("capacitor", "Capacitors stay charged",
       "A capacitor can give a shock or a spark after the supply is off. Discharge it through a resistor and measure"
-          + " before touching. Check the polarity of an electrolytic one before switching on: reversed, it can burst."),
+          + " before touching. Check the polarity of an electrolytic one before switching on: reversed, it can burst.",
+      "Discharge it through a resistor and measure before touching; check the polarity before switching on."),
   BENCH_SUPPLY("bench-supply", "Before you switch on",
       "A wrong setting or swapped leads destroys parts and can burn you. Set voltage and current limit first, check the"
-          + " polarity, then connect. Switch off before changing the wiring."),
+          + " polarity, then connect. Switch off before changing the wiring.",
+      "Set voltage and current limit first, check the polarity, then connect. Switch off before changing the wiring."),
   SOLDERING("soldering", "Soldering",
       "The tip is at about 400 °C and the fumes irritate the lungs. Wear eye protection, use a stand and fume"
-          + " extraction, and wash your hands afterwards.");
+          + " extraction, and wash your hands afterwards.",
+      "Wear eye protection, use a stand and fume extraction, and wash your hands afterwards.");
 
   private final String id;
   private final String heading;
   private final String text;
+  private final String action;
 
-  Caution(String id, String heading, String text) {
+  Caution(String id, String heading, String text, String action) {
     this.id = id;
     this.heading = heading;
     this.text = text;
+    this.action = action;
   }
 
   /** As written in a template. */
@@ -63,6 +75,11 @@ public enum Caution {
   /** Two or three sentences of plain text: the hazard, then the action. */
   public String text() {
     return text;
+  }
+
+  /** What to do, for where the hazard comes up again and its whole box is pages back. */
+  public String action() {
+    return action;
   }
 
   public static Optional<Caution> named(String id) {

@@ -1,5 +1,8 @@
 package ampersheet.render;
 
+import ampersheet.sheet.Document.Assumption;
+import ampersheet.sheet.Document.Assumptions;
+
 /** The words that a page adds to the document's own, the same in every format; and how a phrase becomes a sentence. */
 public final class Wording {
   public static final String SHEET = "Sheet";
@@ -23,9 +26,17 @@ public final class Wording {
   public static final String ACCEPTED = "Accepted";
   public static final String SECOND_ROUTE = "Second route";
   public static final String WRONG_METHODS = "Wrong methods recognised";
+  public static final String TAKEN_FOR_GRANTED = "Taken for granted";
+  public static final String PREFERRED_VALUES = "Preferred values, times any power of ten";
+  public static final String SHARE_HINT = "in % or as a fraction";
   public static final String END_OF = "End of";
 
   private Wording() {}
+
+  /** {@code Taken for granted: the input draws no current; the supply is stiff.} */
+  public static String takenForGranted(Assumptions assumptions) {
+    return TAKEN_FOR_GRANTED + ": " + String.join("; ", assumptions.all().stream().map(Assumption::that).toList()) + ".";
+  }
 
   /** With a capital first letter and a full stop; empty stays empty. */
   public static String sentence(String phrase) {

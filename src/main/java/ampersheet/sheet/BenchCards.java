@@ -9,6 +9,7 @@ import ampersheet.circuit.PartKind;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
 import ampersheet.figure.CircuitFigure;
+import ampersheet.figure.Label;
 import ampersheet.figure.PartWords;
 import ampersheet.problem.BenchReading;
 import ampersheet.problem.Caution;
@@ -117,6 +118,7 @@ public final class BenchCards {
 
   private static String steps(SheetProblem problem, Schematic schematic, Outcome outcome) {
     QuantityWriter writer = problem.writer();
+    Map<String, Label> captions = new PartLabels(problem).ofCircuit();
     List<String> parts = new ArrayList<>();
     StringBuilder supplies = new StringBuilder();
     for (PlacedPart part : schematic.parts()) {
@@ -128,10 +130,10 @@ public final class BenchCards {
             values.add(writer.plain(si, value.unit(), FIGURES).text());
           }
         }
-        parts.add(part.name() + " " + PartWords.of(part.kind())
+        parts.add(captions.get(part.name()).name() + " (" + PartWords.of(part.kind()) + ")"
             + (values.isEmpty() ? "" : " " + String.join(" at ", values)));
         if (part.kind() == PartKind.SOURCE && outcome instanceof Outcome.Solved solved) {
-          supplies.append(' ').append(part.name()).append(" gives about ")
+          supplies.append(' ').append(captions.get(part.name()).name()).append(" gives about ")
               .append(writer.rounded(Math.abs(solved.point().current(part.name())), AMPERE, 2).text())
               .append(": set its current limit a little above.");
         }
@@ -163,11 +165,12 @@ public final class BenchCards {
 
   private static List<List<Cell>> across(SheetProblem problem, Schematic schematic, OperatingPoint point) {
     QuantityWriter writer = problem.writer();
+    Map<String, Label> captions = new PartLabels(problem).ofCircuit();
     List<List<Cell>> rows = new ArrayList<>();
     for (PlacedPart part : schematic.parts()) {
       if (MEASURED.contains(part.kind()) && Math.abs(point.across(part.name())) >= LEAST_VOLTS) {
         double volts = Math.abs(point.across(part.name()));
-        rows.add(row("voltage across " + part.name(), writer.rounded(volts, VOLT, FIGURES).text(),
+        rows.add(row("voltage across " + captions.get(part.name()).name(), writer.rounded(volts, VOLT, FIGURES).text(),
             writer.rounded(volts * (1 - BAND), VOLT, FIGURES).text() + " to "
                 + writer.rounded(volts * (1 + BAND), VOLT, FIGURES).text()));
       }

@@ -22,6 +22,7 @@ import ampersheet.problem.Problem;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.Quantity;
 import ampersheet.quantity.QuantityWriter;
+import ampersheet.sheet.Document.Assumptions;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.FigureBlock;
 import ampersheet.sheet.Document.GivenLine;
@@ -35,6 +36,7 @@ import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Question;
 import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.Steps;
+import ampersheet.sheet.Document.UnitBox;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.AssemblyPlan;
 import ampersheet.template.ProblemTemplate.Given;
@@ -47,7 +49,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
+import java.util.Set;
+import java.util.TreeSet;
 
 /** Puts problems into documents: the learner's sheet and its key. */
 public final class Composer {
@@ -64,15 +67,28 @@ public final class Composer {
   /** @param widest width of a drawing in pixels, beyond which its reader's page cannot show it at full size */
   public static Document sheet(Sheet sheet, String name, double widest) {
     List<Block> blocks = new ArrayList<>();
-    blocks.add(new Prose(howToAnswer(sheet.plan())));
+    blocks.add(new Prose(HowToAnswer.on(sheet)));
     if (sheet.plan().order() == Plan.Order.MIXED) {
       blocks.add(new Prose(MIXED));
     }
-    Map<String, Integer> cautioned = new TreeMap<>();
+    LookUpTables.preferredValues(sheet.problems().stream().map(SheetProblem::template).toList(), sheet.plan().decimal())
+        .ifPresent(blocks::add);
+    Set<String> cautioned = new TreeSet<>();
+    Optional<SheetProblem> withWires =
+        sheet.problems().stream().filter(problem -> LookUpTables.needsWireGauges(problem.template())).findFirst();
     for (SheetProblem problem : sheet.problems()) {
-      blocks.add(onSheet(problem, cautioned, widest));
+      blocks.add(block(problem, onSheet(problem, cautioned, wireGauges(problem, withWires), widest)));
     }
     return document(Kind.SHEET, sheet, sheet.plan().title(), name, blocks);
+  }
+
+  /** The table where it is needed first; where it is needed again, a pointer to it. */
+  private static List<Block> wireGauges(SheetProblem problem, Optional<SheetProblem> first) {
+    if (first.isEmpty() || !LookUpTables.needsWireGauges(problem.template())) {
+      return List.of();
+    }
+    return List.of(first.get().equals(problem) ? LookUpTables.wireGauges(problem.plan().decimal())
+        : new Prose("The table of copper wire stands in problem " + first.get().number() + "."));
   }
 
   /** Answers, accepted bands, second routes, modelled mistakes and the worked solution of every problem. */
@@ -83,8 +99,9 @@ public final class Composer {
   /** @param widest width of a drawing in pixels, beyond which its reader's page cannot show it at full size */
   public static Document key(Sheet sheet, String name, double widest) {
     List<Block> blocks = new ArrayList<>();
-    blocks.add(new Prose("For the instructor. Every answer was found twice: by the steps shown here, and by a second route "
-        + "that shares no formula with them. *Accepted* is what the check accepts."));
+    blocks.add(new Prose("For the instructor. Every answer was found twice: by the steps shown here, and by solving the "
+        + "circuit, the heat path or the data chain itself. Where both routes rest on one law, the problem says which. "
+        + "*Accepted* is what the check accepts."));
     sheet.problems().forEach(problem -> blocks.add(inKey(problem, sheet.parts(), widest)));
     return document(Kind.KEY, sheet, "Key: " + sheet.plan().title(), name, blocks);
   }
@@ -96,17 +113,20 @@ public final class Composer {
     blocks.add(new Prose(Statement.render(problem.template(), alone.plan().language(), alone.printedGivens())));
     blocks.add(givens(alone));
     figures(alone).forEach(figure -> blocks.add(new FigureBlock(figure)));
-    blocks.addAll(cautions(alone, new TreeMap<>()));
+    blocks.addAll(cautions(alone, new TreeSet<>()));
     blocks.add(new Prose(prompts(alone)));
     blocks.addAll(worked(alone, steps(alone), Figure.PAGE_WIDTH));
+    assumptions(alone.template()).ifPresent(blocks::add);
     blocks.add(new KeyTable(keyLines(alone)));
+    blocks.addAll(sharedLaws(alone));
     blocks.addAll(designRules(alone));
     return block(alone, blocks);
   }
 
-  /** One problem as a sheet shows it, with every caution in full, wherever it stands. */
+  /** One problem as a sheet shows it, with every caution in full and the tables that it needs. */
   public static ProblemBlock onItsOwn(SheetProblem problem) {
-    return onSheet(problem, new TreeMap<>(), Figure.PAGE_WIDTH);
+    return block(problem, onSheet(problem, new TreeSet<>(),
+        LookUpTables.of(List.of(problem.template()), problem.plan().decimal()), Figure.PAGE_WIDTH));
   }
 
   /** The whole working of a problem. */
@@ -141,25 +161,24 @@ public final class Composer {
         sheet.id().toString(), sheet.plan().paper(), blocks);
   }
 
-  private static String howToAnswer(Plan plan) {
-    String form = plan.unitsPrinted()
-        ? "Write each number so that it fits the unit printed behind it."
-        : "Write each answer with its unit.";
-    return form + " Three significant figures are enough unless a question asks for more; preferred values, counts and "
-        + "choices must be exact.";
-  }
-
-  private static ProblemBlock onSheet(SheetProblem problem, Map<String, Integer> cautioned, double widest) {
+  /** @param tables to look values up in; they stand before the questions */
+  private static List<Block> onSheet(SheetProblem problem, Set<String> cautioned, List<Block> tables, double widest) {
     ProblemTemplate template = problem.template();
     List<Block> blocks = new ArrayList<>();
+    boolean worked = problem.support() instanceof Support.Full;
     blocks.add(new Prose(Statement.render(template, problem.plan().language(), problem.printedGivens())));
+    if (!worked) {
+      assumptions(template).map(Assumptions::inShort).ifPresent(blocks::add);
+    }
     blocks.addAll(cautions(problem, cautioned));
     blocks.add(givens(problem));
     figures(problem, widest).forEach(figure -> blocks.add(new FigureBlock(figure)));
-    if (problem.support() instanceof Support.Full) {
+    blocks.addAll(tables);
+    if (worked) {
       blocks.add(new Prose(prompts(problem)));
       blocks.addAll(worked(problem, steps(problem), widest));
       blocks.add(new Prose(answersInWords(problem)));
+      assumptions(template).ifPresent(blocks::add);
     } else if (problem.support() instanceof Support.Faded) {
       blocks.add(new Prose(promptsWithoutNames(problem)));
       blocks.add(new Steps("Fill in the blank steps", steps(problem)));
@@ -168,7 +187,7 @@ public final class Composer {
     } else {
       problem.answers().forEach(key -> blocks.add(question(problem, key)));
     }
-    return block(problem, blocks);
+    return blocks;
   }
 
   private static ProblemBlock inKey(SheetProblem problem, Optional<Inventory> parts, double widest) {
@@ -176,6 +195,7 @@ public final class Composer {
     blocks.add(givens(problem));
     blocks.add(new Prose(prompts(problem)));
     blocks.add(new KeyTable(keyLines(problem)));
+    blocks.addAll(sharedLaws(problem));
     blocks.addAll(designRules(problem));
     parts.flatMap(inventory -> onTheBench(problem, inventory)).ifPresent(blocks::add);
     List<AnswerKey> blank = problem.blankSteps();
@@ -185,6 +205,7 @@ public final class Composer {
               + ProblemText.answer(key, problem.writer())).toList()) + "."));
     }
     blocks.addAll(worked(problem, steps(problem, List.of()), widest));
+    assumptions(problem.template()).ifPresent(blocks::add);
     return block(problem, blocks);
   }
 
@@ -199,15 +220,36 @@ public final class Composer {
     return new ProblemBlock(Integer.toString(problem.number()), template.title(), tags, blocks);
   }
 
-  /** The whole box where the hazard first comes up; where it comes up again, a pointer to it. */
-  static List<Document.Caution> cautions(SheetProblem problem, Map<String, Integer> cautioned) {
+  /** In full; none for a template that takes nothing for granted. */
+  static Optional<Assumptions> assumptions(ProblemTemplate template) {
+    List<Document.Assumption> all = TemplateSayings.assumptions(template);
+    return all.isEmpty() ? Optional.empty() : Optional.of(new Assumptions(all));
+  }
+
+  /** The laws on which both routes to an answer rest, so that a key does not claim more than was checked. */
+  static List<Block> sharedLaws(SheetProblem problem) {
+    Map<String, List<String>> answersBy = new LinkedHashMap<>();
+    for (ProblemTemplate.Proof proof : problem.template().proofs()) {
+      TemplateSayings.shared(proof).ifPresent(law -> {
+        List<String> answers = answersBy.computeIfAbsent(law, first -> new ArrayList<>());
+        problem.answers().stream().filter(key -> key.step().equals(proof.of()))
+            .forEach(key -> answers.add("**" + key.question() + "** "));
+      });
+    }
+    List<Block> laws = new ArrayList<>();
+    answersBy.forEach((law, answers) -> laws.add(new Prose(
+        (answers.size() == problem.answers().size() ? "" : String.join("", answers))
+            + "Both routes rest on " + Statement.escape(law) + "; what is checked is the arithmetic and the method around it.")));
+    return laws;
+  }
+
+  /** The whole box where the hazard first comes up; where it comes up again, its heading and what to do. */
+  static List<Document.Caution> cautions(SheetProblem problem, Set<String> cautioned) {
     List<Document.Caution> boxes = new ArrayList<>();
     for (String id : problem.problem().cautions()) {
       Caution caution = Caution.named(id)
           .orElseThrow(() -> new IllegalStateException("a caution nobody wrote: " + id));
-      Integer before = cautioned.putIfAbsent(id, problem.number());
-      boxes.add(new Document.Caution(caution.heading(),
-          before == null ? caution.text() : "As said in the box of problem " + before + "."));
+      boxes.add(new Document.Caution(caution.heading(), cautioned.add(id) ? caution.text() : caution.action()));
     }
     return boxes;
   }
@@ -345,7 +387,11 @@ public final class Composer {
           choice.options().stream().map(Acceptance.Option::text).toList());
     }
     return new Question(key.question(), problem.prompt(key), Optional.of(problem.template().line(key.step()).symbol()),
-        key.unitPrinted() ? key.unit().symbol() : "", List.of());
+        unitBox(key), key.unitPrinted() ? key.unit().symbol() : "", List.of(), "");
+  }
+
+  private static UnitBox unitBox(AnswerKey key) {
+    return key.unitPrinted() ? UnitBox.NONE : HowToAnswer.kind(key).unitBox();
   }
 
   static List<StepBlock> steps(SheetProblem problem) {
@@ -369,7 +415,7 @@ public final class Composer {
         AnswerKey place = places.stream().filter(key -> key.step().equals(line.id())).findFirst().orElseThrow();
         String unit = place.unitPrinted() && !place.unit().symbol().isEmpty() ? ", in " + place.unit().symbol() : "";
         steps.add(new StepBlock(i + 1, line.symbol(), line.meaning() + unit, Optional.empty(), Optional.empty(), notation,
-            Optional.empty(), "", "", place.question()));
+            Optional.empty(), "", "", place.question(), unitBox(place), ""));
       } else {
         int applying = step.applying(values);
         Step.Case used = step.cases().get(applying);

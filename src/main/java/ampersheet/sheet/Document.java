@@ -6,6 +6,7 @@ import ampersheet.formula.Expression;
 import ampersheet.formula.Notation;
 import ampersheet.formula.Symbol;
 import ampersheet.quantity.QuantityWriter.Printed;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -75,35 +76,127 @@ public record Document(Kind kind, String language, String title, String subtitle
    * @param reason one sentence
    * @param result empty where the step is left blank for the learner (faded): then formula and numbers are hidden too
    * @param blankId question-like label of a blank step, empty if shown
+   * @param unitBox whether a blank step has a place for a unit
    * @param check code and letter by which a learner checks what fills the blank; may be empty
    */
   public record StepBlock(int number, Symbol symbol, String meaning, Optional<Condition> condition,
       Optional<Expression> formula, Notation notation, Optional<Printed> result, String principle, String reason,
-      String blankId, String check) {
+      String blankId, UnitBox unitBox, String check) {
     public StepBlock(int number, Symbol symbol, String meaning, Optional<Condition> condition,
         Optional<Expression> formula, Notation notation, Optional<Printed> result, String principle, String reason,
         String blankId) {
-      this(number, symbol, meaning, condition, formula, notation, result, principle, reason, blankId, "");
+      this(number, symbol, meaning, condition, formula, notation, result, principle, reason, blankId, UnitBox.ASKED, "");
+    }
+
+    /** The same step, blank under another name. */
+    public StepBlock named(String label) {
+      return new StepBlock(number, symbol, meaning, condition, formula, notation, result, principle, reason, label, unitBox,
+          check);
     }
 
     StepBlock checkedBy(String letter) {
-      return new StepBlock(number, symbol, meaning, condition, formula, notation, result, principle, reason, blankId, letter);
+      return new StepBlock(number, symbol, meaning, condition, formula, notation, result, principle, reason, blankId, unitBox,
+          letter);
     }
   }
 
-  /** A place for an answer. @param check code and letter by which a learner checks it; may be empty */
-  public record Question(String id, String prompt, Optional<Symbol> symbol, String unitHint, List<String> options,
-      String check) implements Block {
+  /** What a learner writes behind the number. */
+  public enum UnitBox {
+    /** The unit. */
+    ASKED,
+    /** Nothing: it is a count, a place or a ratio, or the unit is printed. */
+    NONE,
+    /** A percent sign, or nothing where the share is written as a fraction. */
+    SHARE
+  }
+
+  /**
+   * A place for an answer.
+   *
+   * @param unitHint the unit where it is printed; else empty
+   * @param check code and letter by which a learner checks it; may be empty
+   */
+  public record Question(String id, String prompt, Optional<Symbol> symbol, UnitBox unitBox, String unitHint,
+      List<String> options, String check) implements Block {
     public Question {
       options = List.copyOf(options);
     }
 
+    /** With a place for the unit unless it is printed. */
     public Question(String id, String prompt, Optional<Symbol> symbol, String unitHint, List<String> options) {
-      this(id, prompt, symbol, unitHint, options, "");
+      this(id, prompt, symbol, unitHint.isEmpty() ? UnitBox.ASKED : UnitBox.NONE, unitHint, options, "");
+    }
+
+    /** The same question under another name. */
+    public Question named(String other) {
+      return new Question(other, prompt, symbol, unitBox, unitHint, options, check);
     }
 
     Question checkedBy(String letter) {
-      return new Question(id, prompt, symbol, unitHint, options, letter);
+      return new Question(id, prompt, symbol, unitBox, unitHint, options, letter);
+    }
+  }
+
+  /** What a problem takes for granted: a quiet line, or where it is told what happens really, a list. */
+  public record Assumptions(List<Assumption> all) implements Block {
+    public Assumptions {
+      all = List.copyOf(all);
+    }
+
+    /** Whether each tells what happens really. */
+    public boolean inFull() {
+      return all.stream().noneMatch(one -> one.really().isEmpty());
+    }
+
+    /** Without what happens really. */
+    Assumptions inShort() {
+      return new Assumptions(all.stream().map(one -> new Assumption(one.that(), "")).toList());
+    }
+  }
+
+  /** @param that a phrase without full stop; @param really a sentence or two, empty where only the phrase is printed */
+  public record Assumption(String that, String really) {}
+
+  /** Series of preferred values to look a value up in, each with all its members of one decade. */
+  public record PreferredValues(List<Series> series) implements Block {
+    public PreferredValues {
+      series = List.copyOf(series);
+    }
+  }
+
+  /** @param values all of the same length, as the standard prints them */
+  public record Series(String name, List<String> values) {
+    public Series {
+      values = List.copyOf(values);
+    }
+
+    /** In rows of so many. */
+    public List<List<String>> rows(int length) {
+      List<List<String>> rows = new ArrayList<>();
+      for (int from = 0; from < values.size(); from += length) {
+        rows.add(values.subList(from, Math.min(values.size(), from + length)));
+      }
+      return rows;
+    }
+  }
+
+  /** A small table to look numbers up in; the first cell of a row names it. */
+  public record ReferenceTable(String caption, List<String> head, List<List<String>> rows) implements Block {
+    public ReferenceTable {
+      head = List.copyOf(head);
+      rows = rows.stream().map(List::copyOf).toList();
+    }
+
+    /** With rows and columns exchanged. */
+    public ReferenceTable turned() {
+      List<List<String>> all = new ArrayList<>(List.of(head));
+      all.addAll(rows);
+      List<List<String>> columns = new ArrayList<>();
+      for (int column = 0; column < head.size(); column++) {
+        int at = column;
+        columns.add(all.stream().map(row -> row.get(at)).toList());
+      }
+      return new ReferenceTable(caption, columns.get(0), columns.subList(1, columns.size()));
     }
   }
 

@@ -2,6 +2,7 @@ package ampersheet.sheet;
 
 import ampersheet.answer.Acceptance;
 import ampersheet.figure.Figure;
+import ampersheet.sheet.Document.Assumptions;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.FigureBlock;
 import ampersheet.sheet.Document.Prose;
@@ -11,7 +12,7 @@ import ampersheet.template.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.TreeMap;
+import java.util.TreeSet;
 
 /**
  * A problem in the parts of which a page that checks step by step is put together.
@@ -20,8 +21,10 @@ import java.util.TreeMap;
  * @param places places for answers among the steps that its support shows, or with their questions where it shows none
  * @param worked every step with its result
  * @param curve of the worked solution
+ * @param assumptions what the problem takes for granted, and what happens really
  */
-public record ProblemParts(List<Block> setting, List<Block> places, List<StepBlock> worked, Optional<FigureBlock> curve) {
+public record ProblemParts(List<Block> setting, List<Block> places, List<StepBlock> worked, Optional<FigureBlock> curve,
+    Optional<Assumptions> assumptions) {
   public ProblemParts {
     setting = List.copyOf(setting);
     places = List.copyOf(places);
@@ -32,13 +35,17 @@ public record ProblemParts(List<Block> setting, List<Block> places, List<StepBlo
     SheetProblem full =
         new SheetProblem(problem.number(), new Support.Full(), problem.example(), problem.plan(), problem.problem());
     return new ProblemParts(setting(problem), places(problem), Composer.steps(full),
-        SolutionCurve.of(problem, Figure.PAGE_WIDTH).map(FigureBlock::new));
+        SolutionCurve.of(problem, Figure.PAGE_WIDTH).map(FigureBlock::new),
+        Composer.assumptions(problem.template()));
   }
 
   private static List<Block> setting(SheetProblem problem) {
     List<Block> blocks = new ArrayList<>();
     blocks.add(new Prose(Statement.render(problem.template(), problem.plan().language(), problem.printedGivens())));
-    blocks.addAll(Composer.cautions(problem, new TreeMap<>()));
+    if (!problem.example()) {
+      Composer.assumptions(problem.template()).map(Assumptions::inShort).ifPresent(blocks::add);
+    }
+    blocks.addAll(Composer.cautions(problem, new TreeSet<>()));
     blocks.add(Composer.givens(problem));
     Composer.figures(problem).forEach(figure -> blocks.add(new FigureBlock(figure)));
     return blocks;

@@ -1,8 +1,9 @@
 (() => {
   const {element} = page;
-  const {deck, skills} = page.data();
-  const store = page.store("ampersheet-practice-" + deck);
-  const IN_A_ROW = 2;
+  const {set, skills} = page.data();
+  const store = page.store("ampersheet-practice-" + set);
+  /* So many problems of a skill, one after the other and without a slip or a hint, and it is settled. */
+  const TO_SETTLE = 2;
   const SUPPORTS = ["full", "faded", "bare"];
   /* Not yet an answer, or right but for its form: no slip, yet nothing to go on from. */
   const FORM = ["BLANK", "UNREADABLE", "AMBIGUOUS", "UNIT_MISSING", "OTHER_SCALE", "TOO_COARSE"];
@@ -11,12 +12,13 @@
     queue: skills.map((skill, index) => index),
     support: "auto",
     skills: skills.map(skill => ({
-      next: Math.floor(Math.random() * skill.variants.length), seen: 0, right: 0, slips: 0, row: 0, stage: 0, wrong: false
+      next: Math.floor(Math.random() * skill.variants.length), seen: 0, right: 0, slips: 0, unaided: 0, stage: 0, wrong: false
     })),
     current: null
   });
 
-  const fits = kept => kept && Array.isArray(kept.skills) && kept.skills.length === skills.length;
+  const fits = kept => kept && Array.isArray(kept.skills) && kept.skills.length === skills.length
+      && kept.skills.every(of => Number.isInteger(of.unaided));
   const kept = store.read();
   let state = fits(kept) ? kept : fresh();
   let problem;
@@ -54,39 +56,39 @@
 
   const plural = (count, one, many) => count + " " + (count === 1 ? one : many);
 
-  // ------------------------------------------------------------------------------------------------ dealing
+  // ------------------------------------------------------------------------------------------------ giving out
 
   const skillNow = () => state.current.skill;
   const progress = () => state.skills[skillNow()];
 
   const supportFor = index => state.support === "auto" ? SUPPORTS[state.skills[index].stage] : state.support;
 
-  const deal = (index, moveFocus = true) => {
+  const give = (index, moveFocus = true) => {
     const of = state.skills[index];
     const variant = of.next;
     of.next = (of.next + 1) % skills[index].variants.length;
     of.seen++;
     state.current = {skill: index, variant, support: supportFor(index), typed: {}, slipped: false, helped: false,
-      hints: 0, solved: false, done: false};
+      hints: 0, solved: false, finished: false};
     keep();
     show(moveFocus);
   };
 
-  const dealNext = () => {
+  const giveNext = () => {
     if (state.queue.length === 0) {
       state.queue = skills.map((skill, index) => index);
-      state.skills.forEach(of => { of.row = 0; of.stage = SUPPORTS.length - 1; });
+      state.skills.forEach(of => { of.unaided = 0; of.stage = SUPPORTS.length - 1; });
     }
-    deal(state.queue[0]);
+    give(state.queue[0]);
   };
 
   // ------------------------------------------------------------------------------------------------ showing
 
   const show = moveFocus => {
     const {skill, variant, support} = state.current;
-    const dealt = skills[skill].variants[variant];
-    const template = skills[skill].templates[dealt.template];
-    problem = JSON.parse(told(dealt.told, exampleText(template)));
+    const given = skills[skill].variants[variant];
+    const template = skills[skill].templates[given.template];
+    problem = JSON.parse(told(given.told, exampleText(template)));
     const example = JSON.parse(exampleText(template));
     const shown = problem.places[support] ? support : "bare";
     document.body.dataset.support = shown;
@@ -110,7 +112,7 @@
     if (state.current.solved) {
       showSolution(false);
     }
-    facing(shown === "full" && !state.current.done && Object.keys(state.current.typed).length === 0 ? "example" : "yours");
+    facing(shown === "full" && !state.current.finished && Object.keys(state.current.typed).length === 0 ? "example" : "yours");
     update();
     page.reachable(element("desk"));
     if (moveFocus) {
@@ -138,18 +140,18 @@
 
   const update = () => {
     const of = progress();
-    const done = state.current.done;
+    const finished = state.current.finished;
     const all = skills[skillNow()].variants.length;
     element("row").textContent = (of.seen <= all ? "problem " + of.seen + " of " + all : "all " + all + " seen, they come round again")
-        + " · " + of.row + " of " + IN_A_ROW + " right in a row";
-    element("hint").disabled = done || state.current.solved || state.current.hints >= hintsInAll();
+        + " · " + of.unaided + " of " + TO_SETTLE + " solved without help";
+    element("hint").disabled = finished || state.current.solved || state.current.hints >= hintsInAll();
     element("solve").disabled = state.current.solved;
-    element("answers").querySelector(".main").disabled = done || state.current.solved;
-    element("onward").hidden = !(done || state.current.solved);
+    element("answers").querySelector(".main").disabled = finished || state.current.solved;
+    element("onward").hidden = !(finished || state.current.solved);
     element("onward").className = "main";
     element("later").hidden = state.queue.length < 2;
     const settled = skills.length - new Set(state.queue).size;
-    element("tally").textContent = settled + " of " + skills.length + " done";
+    element("tally").textContent = settled + " of " + skills.length + " settled";
     const list = element("skill-list");
     list.textContent = "";
     skills.forEach((skill, index) => {
@@ -164,10 +166,10 @@
       }
       button.addEventListener("click", () => {
         state.queue = [index].concat(state.queue.filter(other => other !== index));
-        deal(index);
+        give(index);
       });
       const note = document.createElement("span");
-      note.textContent = (queued ? (standing.wrong ? "comes back" : standing.seen ? "begun" : "to come") : "done")
+      note.textContent = (queued ? (standing.wrong ? "comes back" : standing.seen ? "begun" : "to come") : "settled")
           + (standing.right ? " · " + standing.right + " right at once" : "");
       item.append(button, " ", note);
       list.append(item);
@@ -197,7 +199,7 @@
   /* In the order shown, which is that of the working; stops at the first that is not right. What follows from it by right steps is told, too. */
   const check = event => {
     event.preventDefault();
-    if (state.current.done || state.current.solved) {
+    if (state.current.finished || state.current.solved) {
       return;
     }
     const typed = typedNow();
@@ -242,35 +244,37 @@
         progress().slips++;
       }
       state.current.slipped = true;
-      progress().row = 0;
+      progress().unaided = 0;
       progress().wrong = true;
     }
     const blank = stop.verdict.rung === "BLANK";
-    say(before + name(stop) + (blank ? " is still open." : kind === "wrong" ? " is not right yet: mend it, or take the next hint."
+    say(before + name(stop) + (blank ? " is still open." : kind === "wrong" ? " is not right yet: look again, or take the next hint."
         : " needs another form."), blank ? "" : " " + readAs(stop.verdict) + stop.verdict.message);
     stop.focus();
   };
 
   const finish = () => {
     const of = progress();
-    state.current.done = true;
+    state.current.finished = true;
     const unaided = !state.current.slipped && !state.current.helped;
     if (unaided) {
-      of.row++;
+      of.unaided++;
       of.right++;
       of.stage = Math.min(of.stage + 1, SUPPORTS.length - 1);
     } else if (state.current.slipped) {
       of.stage = Math.max(of.stage - 1, 0);
     }
-    const moves = of.row >= IN_A_ROW;
+    const moves = of.unaided >= TO_SETTLE;
     if (moves) {
       moveOn();
     }
     say("All right" + (unaided ? "" : state.current.slipped ? " in the end" : ", with a hint") + ". "
         + (state.queue.length === 0
-            ? "Every skill is done: " + IN_A_ROW + " right in a row in each. Going on begins again, with the question only."
-            : moves ? "That is " + IN_A_ROW + " in a row: on to the next skill."
-            : unaided ? "One more like this and you move on." : "The next one shows whether it sits."));
+            ? "Every skill is settled. Going on begins again, with the question only."
+            : moves && state.queue.includes(skillNow()) ? "On to the next skill; this one comes back once more, because it went wrong on the way."
+            : moves ? "This skill is settled: on to the next."
+            : unaided ? "One more without help settles this skill."
+            : "Solve " + TO_SETTLE + " without help, one after the other, to settle this skill."));
     element("onward").hidden = false;
     element("onward").focus();
   };
@@ -284,7 +288,7 @@
       state.queue.splice(Math.min(3, state.queue.length), 0, skill);
     }
     of.wrong = false;
-    of.row = 0;
+    of.unaided = 0;
   };
 
   // ------------------------------------------------------------------------------------------------ cueing
@@ -377,9 +381,9 @@
   };
 
   const solve = () => {
-    if (!state.current.done) {
+    if (!state.current.finished) {
       state.current.helped = true;
-      progress().row = 0;
+      progress().unaided = 0;
       progress().wrong = true;
       progress().stage = Math.max(progress().stage - 1, 0);
       say("Read the worked solution, then take another one like this.");
@@ -394,9 +398,9 @@
   // ------------------------------------------------------------------------------------------------ keeping
 
   const exported = () => JSON.stringify({
-    deck, support: state.support, waiting: state.queue.map(index => skills[index].name),
-    skills: state.skills.map((of, index) => ({skill: skills[index].name, dealt: of.seen, rightAtOnce: of.right,
-      withSlips: of.slips, inARow: of.row, variants: skills[index].variants.length}))
+    set, support: state.support, waiting: state.queue.map(index => skills[index].name),
+    skills: state.skills.map((of, index) => ({skill: skills[index].name, given: of.seen, rightAtOnce: of.right,
+      withSlips: of.slips, withoutHelp: of.unaided, variants: skills[index].variants.length}))
   }, null, 2) + "\n";
 
   let clearing = false;
@@ -404,15 +408,15 @@
     if (!clearing) {
       clearing = true;
       element("clear").textContent = "Really clear all progress?";
-      element("kept-said").textContent = "Press again to clear all progress in this deck.";
+      element("kept-said").textContent = "Press again to clear all progress in this set.";
       return;
     }
     clearing = false;
     element("clear").textContent = "Clear progress";
     store.clear();
     state = fresh();
-    dealNext();
-    element("kept-said").textContent = "All progress in this deck is cleared.";
+    giveNext();
+    element("kept-said").textContent = "All progress in this set is cleared.";
   };
 
   element("answers").addEventListener("submit", check);
@@ -424,17 +428,17 @@
   element("example-body").addEventListener("pointerover", cueLine);
   element("hint").addEventListener("click", nextHint);
   element("solve").addEventListener("click", solve);
-  element("another").addEventListener("click", () => deal(skillNow()));
+  element("another").addEventListener("click", () => give(skillNow()));
   element("onward").addEventListener("click", () => {
-    if (state.queue.includes(skillNow()) && !state.current.done) {
-      deal(skillNow());
+    if (state.queue.includes(skillNow()) && !state.current.finished) {
+      give(skillNow());
     } else {
-      dealNext();
+      giveNext();
     }
   });
   element("later").addEventListener("click", () => {
     state.queue = state.queue.filter(other => other !== skillNow()).concat([skillNow()]);
-    dealNext();
+    giveNext();
   });
   element("show-example").addEventListener("click", () => facing("example"));
   element("show-yours").addEventListener("click", () => facing("yours"));
@@ -446,7 +450,7 @@
   element("support").value = state.support;
   element("support").addEventListener("change", event => {
     state.support = event.target.value;
-    if (!state.current.done && !state.current.solved) {
+    if (!state.current.finished && !state.current.solved) {
       state.current.support = supportFor(skillNow());
       state.current.typed = typedNow();
       show(false);
@@ -454,8 +458,8 @@
     keep();
   });
   element("export").addEventListener("click", () => {
-    page.saveFile("practice-" + deck + ".json", "application/json", exported());
-    element("kept-said").textContent = "Saved as practice-" + deck + ".json.";
+    page.saveFile("practice-" + set + ".json", "application/json", exported());
+    element("kept-said").textContent = "Saved as practice-" + set + ".json.";
   });
   element("clear").addEventListener("click", clear);
   element("clear").addEventListener("blur", () => {
@@ -473,7 +477,7 @@
     keep();
   } else {
     state.queue = state.queue.length > 0 ? state.queue : fresh().queue;
-    deal(state.queue[0], false);
+    give(state.queue[0], false);
   }
   performance.mark("ready");
 })();

@@ -15,10 +15,22 @@ class CopperWireTest {
    */
   @Test
   void theHandbookTableFollowsTheGaugeRuleToItsRounding() {
-    for (int gauge : new int[] {12, 18, 20, 22, 24, 26, 28, 30}) {
+    for (int gauge : new int[] {10, 12, 14, 16, 18, 20, 22, 24, 26, 28, 30}) {
       double diameter = 0.127e-3 * StrictMath.pow(92, (36 - gauge) / 39.0);
       double byRule = 1.7241e-8 / (Math.PI / 4 * diameter * diameter);
       assertEquals(byRule, CopperWire.ohmsPerMetre(gauge).orElseThrow(), 5e-4 * byRule, "gauge " + gauge);
+    }
+  }
+
+  /** Diameters and areas by the same rule; the handbook prints them with four figures or three. */
+  @Test
+  void theTableOfGaugesFollowsTheRuleInDiameterAndArea() {
+    assertEquals(11, CopperWire.table().size());
+    for (CopperWire.Gauge row : CopperWire.table()) {
+      double diameter = 0.127e-3 * StrictMath.pow(92, (36 - row.number()) / 39.0);
+      assertEquals(diameter, row.diameter(), 1e-3 * diameter, "gauge " + row.number());
+      assertEquals(Math.PI / 4 * diameter * diameter, row.area(), 1e-3 * row.area(), "gauge " + row.number());
+      assertEquals(CopperWire.ohmsPerMetre(row.number()).orElseThrow(), row.ohmsPerMetre());
     }
   }
 
@@ -29,7 +41,7 @@ class CopperWireTest {
           new Bench().source("V1", "0", "a", 5).part(PartKind.CABLE, "W1", List.of("a", "0"), "gauge", gauge, "metres", 1)
               .netlist()));
       assertEquals("W1", unfit.part());
-      assertTrue(unfit.fault().endsWith("the wire table holds 12, 18, 20, 22, 24, 26, 28, 30"), unfit.fault());
+      assertTrue(unfit.fault().endsWith("the wire table holds 10, 12, 14, 16, 18, 20, 22, 24, 26, 28, 30"), unfit.fault());
     }
   }
 

@@ -12,7 +12,7 @@ import ampersheet.answer.Rung;
 import ampersheet.answer.Verdict;
 import ampersheet.browser.Chromium;
 import ampersheet.browser.PageAudit;
-import ampersheet.page.PracticeDeck.Variant;
+import ampersheet.page.PracticeSet.Variant;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.template.TemplateFiles;
@@ -38,7 +38,7 @@ import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 
-/** A learner at a practice page: types, reads, goes on. The numbers come from the deck; the page is a file in Chromium. */
+/** A learner at a practice page: types, reads, goes on. The numbers come from the set; the page is a file in Chromium. */
 class PracticePageTest {
   private static final int VARIANTS = 4;
   private static final String PLAN = """
@@ -56,7 +56,7 @@ class PracticePageTest {
   @TempDir
   private static Path folder;
 
-  private static PracticeDeck deck;
+  private static PracticeSet practice;
   private static ChromeDriver browser;
   private static Path file;
 
@@ -64,8 +64,8 @@ class PracticePageTest {
   void open() throws IOException {
     Chromium.need();
     if (browser == null) {
-      deck = deck(PLAN, VARIANTS);
-      file = Files.writeString(folder.resolve("practice.html"), PracticePage.render(deck), StandardCharsets.UTF_8);
+      practice = practice(PLAN, VARIANTS);
+      file = Files.writeString(folder.resolve("practice.html"), PracticePage.render(practice), StandardCharsets.UTF_8);
       browser = Chromium.open(folder.resolve("profile"));
       browser.executeCdpCommand("Page.addScriptToEvaluateOnNewDocument", Map.of("source", "Math.random = () => 0"));
     }
@@ -80,8 +80,8 @@ class PracticePageTest {
     }
   }
 
-  private static PracticeDeck deck(String plan, int variants) {
-    return PracticeDeck.deal(ProblemSet.of(PlanReader.read("plan.yaml", plan),
+  private static PracticeSet practice(String plan, int variants) {
+    return PracticeSet.of(ProblemSet.of(PlanReader.read("plan.yaml", plan),
         new TemplateLibrary(List.of(TemplateFiles.builtIn()))), variants);
   }
 
@@ -104,8 +104,8 @@ class PracticePageTest {
   }
 
   private static ProblemKey shownKey() {
-    Variant variant = deck.skills().get(shownSkill()).variants().get(Integer.parseInt(shownVariant().split("/")[1]));
-    return new PracticeProblem(variant.problem(), deck.set().plan(), false, Optional.empty()).key();
+    Variant variant = practice.skills().get(shownSkill()).variants().get(Integer.parseInt(shownVariant().split("/")[1]));
+    return new PracticeProblem(variant.problem(), practice.set().plan(), false, Optional.empty()).key();
   }
 
   /** In the order in which they stand. */
@@ -299,7 +299,7 @@ class PracticePageTest {
     assertTrue(element("solution").isDisplayed());
     assertTrue(text("solution-body").contains("Worked steps") && text("solution-body").contains("Answers: "), answer);
     assertEquals(element("solution-title"), browser.switchTo().activeElement());
-    assertRow("0 of 2 right in a row");
+    assertRow("0 of 2 solved without help");
   }
 
   @Test
@@ -314,10 +314,10 @@ class PracticePageTest {
   // -------------------------------------------------------------------------------------------------------- going onward
 
   @Test
-  void anotherOneLikeThisIsUnseenUntilAllWereDealt() {
+  void anotherOneLikeThisIsUnseenUntilAllWereGiven() {
     Set<String> seen = new HashSet<>();
     for (int i = 0; i < VARIANTS; i++) {
-      assertTrue(seen.add(shownVariant() + element("setting").getText()), "dealt twice: " + shownVariant());
+      assertTrue(seen.add(shownVariant() + element("setting").getText()), "given twice: " + shownVariant());
       assertTrue(text("row").startsWith("problem " + (i + 1) + " of " + VARIANTS), text("row"));
       element("another").click();
     }
@@ -327,10 +327,10 @@ class PracticePageTest {
   }
 
   @Test
-  void twoRightInARowMoveOnAndSupportGoesDownOnTheWay() {
+  void twoWithoutHelpSettleASkillAndSupportGoesDownOnTheWay() {
     assertEquals("full", element("yours").getDomAttribute("data-support"));
     solveAll();
-    assertRow("1 of 2 right in a row");
+    assertRow("1 of 2 solved without help");
     assertTrue(text("verdict").startsWith("All right."), text("verdict"));
     String first = shownVariant();
     element("onward").click();
@@ -340,7 +340,7 @@ class PracticePageTest {
     solveAll();
     element("onward").click();
     assertEquals(1, shownSkill());
-    assertEquals("1 of " + deck.skills().size() + " done", text("tally"));
+    assertEquals("1 of " + practice.skills().size() + " settled", text("tally"));
   }
 
   @Test
@@ -373,13 +373,13 @@ class PracticePageTest {
     browser.navigate().refresh();
     assertEquals(variant, shownVariant());
     assertEquals("12.3 V", place(places().get(0)).findElement(By.tagName("input")).getDomProperty("value"));
-    assertRow("1 of 2 right in a row");
+    assertRow("1 of 2 solved without help");
     element("clear").click();
-    assertRow("1 of 2 right in a row", "one press only asks");
+    assertRow("1 of 2 solved without help", "one press only asks");
     element("clear").click();
-    assertRow("0 of 2 right in a row");
+    assertRow("0 of 2 solved without help");
     browser.navigate().refresh();
-    assertRow("0 of 2 right in a row");
+    assertRow("0 of 2 solved without help");
   }
 
   @Test
@@ -389,12 +389,12 @@ class PracticePageTest {
         Map.of("behavior", "allow", "downloadPath", downloads.toAbsolutePath().toString()));
     solveAll();
     element("export").click();
-    Path saved = downloads.resolve("practice-" + PracticePage.name(deck) + ".json");
+    Path saved = downloads.resolve("practice-" + PracticePage.name(practice) + ".json");
     for (int i = 0; i < 100 && !Files.exists(saved); i++) {
       Thread.sleep(50);
     }
     String json = Files.readString(saved);
-    assertTrue(json.contains("\"skill\": \"" + deck.skills().get(0).name() + "\"") && json.contains("\"rightAtOnce\": 1"), json);
+    assertTrue(json.contains("\"skill\": \"" + practice.skills().get(0).name() + "\"") && json.contains("\"rightAtOnce\": 1"), json);
   }
 
   // ---------------------------------------------------------------------------------------------------- the page itself
@@ -425,7 +425,7 @@ class PracticePageTest {
 
   @Test
   void everyStateOfThePageIsAccessible() throws IOException {
-    for (int skill = 0; skill < deck.skills().size(); skill++) {
+    for (int skill = 0; skill < practice.skills().size(); skill++) {
       Chromium.prefer(browser, "prefers-color-scheme", skill % 2 == 0 ? "light" : "dark");
       goTo(skill);
       support("full");
@@ -458,7 +458,7 @@ class PracticePageTest {
 
   @Test
   void nothingSticksOutOnANarrowScreenOrWithLargeText() {
-    for (int skill = 0; skill < deck.skills().size(); skill++) {
+    for (int skill = 0; skill < practice.skills().size(); skill++) {
       Chromium.screen(browser, 1280, 900);
       goTo(skill);
       for (String support : skill == 0 ? List.of("full", "bare") : List.of("full")) {
@@ -562,7 +562,7 @@ class PracticePageTest {
     StringBuilder plan = new StringBuilder("title: Twelve skills\nseed: size\nproblems:\n");
     library.names().stream().map(name -> library.template(name).skill()).distinct().limit(12)
         .forEach(skill -> plan.append("  - {skill: ").append(skill).append("}\n"));
-    PracticeDeck large = deck(plan.toString(), 30);
+    PracticeSet large = practice(plan.toString(), 30);
     int bytes = PracticePage.render(large).getBytes(StandardCharsets.UTF_8).length;
     System.out.println(large.skills().size() + " skills of 30 problems: " + bytes + " bytes");
     assertEquals(12, large.skills().size());
@@ -570,7 +570,7 @@ class PracticePageTest {
   }
 
   @Test
-  void theSameDeckGivesTheSameBytes() {
-    assertEquals(PracticePage.render(deck(PLAN, 2)), PracticePage.render(deck(PLAN, 2)));
+  void theSameSetGivesTheSameBytes() {
+    assertEquals(PracticePage.render(practice(PLAN, 2)), PracticePage.render(practice(PLAN, 2)));
   }
 }

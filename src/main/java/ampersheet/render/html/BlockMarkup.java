@@ -12,6 +12,8 @@ import ampersheet.render.Markup;
 import ampersheet.render.ProseMarkup;
 import ampersheet.render.Wording;
 import ampersheet.sheet.Document;
+import ampersheet.sheet.Document.Assumption;
+import ampersheet.sheet.Document.Assumptions;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.Caution;
 import ampersheet.sheet.Document.Cell;
@@ -22,9 +24,12 @@ import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.KeyLine;
 import ampersheet.sheet.Document.KeyTable;
 import ampersheet.sheet.Document.MistakeLine;
+import ampersheet.sheet.Document.PreferredValues;
 import ampersheet.sheet.Document.ProblemBlock;
 import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Question;
+import ampersheet.sheet.Document.ReferenceTable;
+import ampersheet.sheet.Document.Series;
 import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.Steps;
 import ampersheet.sheet.Document.Table;
@@ -43,6 +48,9 @@ final class BlockMarkup {
 
   /** A longer equation takes the width of the page, with its reason below instead of beside it. */
   private static final int WIDE_LINE = 30;
+
+  /** Values in a row of preferred values: a whole E12, which a phone just shows. */
+  private static final int SERIES_ROW = 12;
 
   /** Title and rule at the top of the first page, in millimetres. */
   private static final int MASTHEAD = 32;
@@ -109,6 +117,14 @@ final class BlockMarkup {
       keyTable(table);
     } else if (block instanceof Table table) {
       table(table);
+    } else if (block instanceof Assumptions assumptions) {
+      assumptions(assumptions);
+    } else if (block instanceof PreferredValues values) {
+      preferredValues(values);
+    } else if (block instanceof ReferenceTable table) {
+      referenceTable(table);
+    } else {
+      throw new IllegalStateException("a block that no page shows: " + block);
     }
   }
 
@@ -155,6 +171,19 @@ final class BlockMarkup {
     markup.element("span", "⚠", "class", "sign", "role", "img", "aria-label", "Warning sign").text(" ");
     markup.open("strong", "id", id).text(Wording.CAUTION + ": ").line(Wording.sentence(caution.heading())).close("strong").text(" ");
     markup.line(caution.text()).close("p").newline().close("div").newline();
+  }
+
+  private void assumptions(Assumptions assumptions) {
+    if (assumptions.inFull()) {
+      markup.open("div", "class", "granted").newline();
+      markup.element("p", Wording.TAKEN_FOR_GRANTED + ":").newline().open("ul").newline();
+      for (Assumption one : assumptions.all()) {
+        markup.open("li").line(Wording.sentence(one.that())).text(" ").line(one.really()).close("li").newline();
+      }
+      markup.close("ul").newline().close("div").newline();
+    } else {
+      markup.open("p", "class", "granted").line(Wording.takenForGranted(assumptions)).close("p").newline();
+    }
   }
 
   // -------------------------------------------------------------------------------------------------- givens and figure
@@ -366,6 +395,38 @@ final class BlockMarkup {
   }
 
   // -------------------------------------------------------------------------------------------------------------- tables
+
+  private void preferredValues(PreferredValues values) {
+    openScroll(Wording.PREFERRED_VALUES, "look-up series");
+    for (Series series : values.series()) {
+      markup.open("tbody").newline();
+      for (List<String> row : series.rows(SERIES_ROW)) {
+        markup.open("tr").open("th", "scope", "row").line(series.name()).close("th");
+        row.forEach(value -> markup.open("td").line(value).close("td"));
+        markup.close("tr").newline();
+      }
+      markup.close("tbody").newline();
+    }
+    markup.close("table").close("div").newline();
+  }
+
+  private void referenceTable(ReferenceTable table) {
+    openScroll(table.caption(), "look-up");
+    markup.open("thead").open("tr");
+    table.head().forEach(name -> markup.open("th", "scope", "col").line(name).close("th"));
+    markup.close("tr").close("thead").newline().open("tbody").newline();
+    for (List<String> row : table.rows()) {
+      markup.open("tr").open("th", "scope", "row").line(row.get(0)).close("th");
+      row.subList(1, row.size()).forEach(value -> markup.open("td").line(value).close("td"));
+      markup.close("tr").newline();
+    }
+    markup.close("tbody").close("table").close("div").newline();
+  }
+
+  private void openScroll(String caption, String look) {
+    markup.open("div", "class", "scroll", "tabindex", "0", "role", "group", "aria-label", caption).newline();
+    markup.open("table", "class", look).newline().open("caption").line(caption).close("caption").newline();
+  }
 
   private void table(Table table) {
     openTable(table.caption(), table.head());

@@ -1,5 +1,6 @@
 package ampersheet.render.html;
 
+import ampersheet.sheet.Document.Assumptions;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.Caution;
 import ampersheet.sheet.Document.FigureBlock;
@@ -10,9 +11,11 @@ import ampersheet.sheet.Document.KeyLine;
 import ampersheet.sheet.Document.KeyTable;
 import ampersheet.sheet.Document.MistakeLine;
 import ampersheet.sheet.Document.Paper;
+import ampersheet.sheet.Document.PreferredValues;
 import ampersheet.sheet.Document.ProblemBlock;
 import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Question;
+import ampersheet.sheet.Document.ReferenceTable;
 import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.Steps;
 import ampersheet.sheet.Document.Table;
@@ -68,6 +71,12 @@ final class PaperHeight {
       return 20 + table.lines().stream().mapToInt(PaperHeight::keyLine).sum();
     } else if (block instanceof Table table) {
       return 20 + 9 * table.rows().size();
+    } else if (block instanceof Assumptions assumptions) {
+      return 4 + assumptions.all().stream().mapToInt(one -> text(one.that() + one.really())).sum();
+    } else if (block instanceof PreferredValues values) {
+      return 12 + 7 * values.series().stream().mapToInt(series -> series.rows(12).size()).sum();
+    } else if (block instanceof ReferenceTable table) {
+      return 20 + 7 * table.rows().size();
     }
     throw new IllegalArgumentException("no height known for " + block);
   }

@@ -9,6 +9,7 @@ import ampersheet.quantity.QuantityWriter.Printed;
 import ampersheet.render.Address;
 import ampersheet.render.Derivation;
 import ampersheet.render.Wording;
+import ampersheet.sheet.Document.Assumptions;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.Caution;
 import ampersheet.sheet.Document.Cell;
@@ -19,9 +20,11 @@ import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.KeyLine;
 import ampersheet.sheet.Document.KeyTable;
 import ampersheet.sheet.Document.MistakeLine;
+import ampersheet.sheet.Document.PreferredValues;
 import ampersheet.sheet.Document.ProblemBlock;
 import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Question;
+import ampersheet.sheet.Document.ReferenceTable;
 import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.Steps;
 import ampersheet.sheet.Document.Table;
@@ -68,6 +71,15 @@ final class BlockText {
       keyTable(table);
     } else if (block instanceof Table table) {
       table(table);
+    } else if (block instanceof Assumptions assumptions) {
+      assumptions(assumptions);
+    } else if (block instanceof PreferredValues values) {
+      preferredValues(values);
+    } else if (block instanceof ReferenceTable table) {
+      page.paragraph(Escaped.bold(table.caption()));
+      page.paragraph(TextTable.of(cells(table.head()), table.rows().stream().map(BlockText::cells).toList()));
+    } else {
+      throw new IllegalStateException("a block that nobody writes as Markdown: " + block);
     }
   }
 
@@ -93,6 +105,23 @@ final class BlockText {
     if (!source.isEmpty()) {
       page.paragraph(source);
     }
+  }
+
+  private void assumptions(Assumptions assumptions) {
+    if (!assumptions.inFull()) {
+      page.paragraph(Escaped.start(Wording.takenForGranted(assumptions)));
+      return;
+    }
+    page.paragraph(Wording.TAKEN_FOR_GRANTED + ":");
+    page.paragraph(String.join("\n", assumptions.all().stream()
+        .map(one -> "- " + Escaped.start(Wording.sentence(one.that()) + " " + one.really())).toList()));
+  }
+
+  /** A list, because a table would need a head that says nothing. */
+  private void preferredValues(PreferredValues values) {
+    page.paragraph(Escaped.bold(Wording.PREFERRED_VALUES));
+    page.paragraph(String.join("\n", values.series().stream()
+        .map(series -> "- " + Escaped.start(series.name() + ": " + String.join(" ", series.values()))).toList()));
   }
 
   private void caution(Caution caution) {

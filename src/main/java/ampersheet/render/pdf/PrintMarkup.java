@@ -13,6 +13,8 @@ import ampersheet.render.Markup;
 import ampersheet.render.ProseMarkup;
 import ampersheet.render.Wording;
 import ampersheet.sheet.Document;
+import ampersheet.sheet.Document.Assumption;
+import ampersheet.sheet.Document.Assumptions;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.Caution;
 import ampersheet.sheet.Document.Cell;
@@ -23,12 +25,16 @@ import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.KeyLine;
 import ampersheet.sheet.Document.KeyTable;
 import ampersheet.sheet.Document.MistakeLine;
+import ampersheet.sheet.Document.PreferredValues;
 import ampersheet.sheet.Document.ProblemBlock;
 import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Question;
+import ampersheet.sheet.Document.ReferenceTable;
+import ampersheet.sheet.Document.Series;
 import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.Steps;
 import ampersheet.sheet.Document.Table;
+import ampersheet.sheet.Document.UnitBox;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -45,6 +51,7 @@ final class PrintMarkup {
   private static final int WIDE_LINE = 34;
   /** A table with more has short entries and is set close, its halves side by side or, in large print, apart. */
   private static final int MANY_COLUMNS = 8;
+  private static final int SERIES_ROW = 12;
   private static final int TWO_DIGITS = 10;
   /** Characters that stand beside the reason in one line. */
   private static final int ONE_LINE = 44;
@@ -191,6 +198,12 @@ final class PrintMarkup {
       keyTable(table);
     } else if (block instanceof Table table) {
       table(table);
+    } else if (block instanceof Assumptions assumptions) {
+      assumptions(assumptions);
+    } else if (block instanceof PreferredValues values) {
+      preferredValues(values);
+    } else if (block instanceof ReferenceTable table) {
+      referenceTable(table);
     } else {
       throw new IllegalStateException("a block that nobody sets on paper: " + block);
     }
@@ -228,6 +241,19 @@ final class PrintMarkup {
   private void heading(int level, String text) {
     String element = "h" + Math.min(6, Math.max(headingLevel, level));
     markup.open(element).line(text).close(element).newline();
+  }
+
+  private void assumptions(Assumptions assumptions) {
+    if (assumptions.inFull()) {
+      markup.open("div", "class", "prose granted").newline();
+      markup.element("p", Wording.TAKEN_FOR_GRANTED + ":").newline().open("ul").newline();
+      for (Assumption one : assumptions.all()) {
+        markup.open("li").line(Wording.sentence(one.that())).text(" ").line(one.really()).close("li").newline();
+      }
+      markup.close("ul").close("div").newline();
+    } else {
+      markup.open("p", "class", "granted").line(Wording.takenForGranted(assumptions)).close("p").newline();
+    }
   }
 
   // -------------------------------------------------------------------------------------------------- givens and figure
@@ -309,8 +335,8 @@ final class PrintMarkup {
     markup.open("li", "value", Integer.toString(step.number()), "class", "step").newline();
     if (derivation.isEmpty()) {
       finding(step);
-      place(step.blankId().isEmpty() ? Wording.STEP + " " + step.number() : step.blankId(), Optional.of(step.symbol()), "",
-          step.check());
+      place(step.blankId().isEmpty() ? Wording.STEP + " " + step.number() : step.blankId(), Optional.of(step.symbol()),
+          step.unitBox(), "", step.check());
     } else {
       boolean beside = derivation.get().width() <= WIDE_LINE && profile != Profile.LARGE;
       markup.open("div", "class", beside ? "work beside" : "work");
@@ -402,7 +428,7 @@ final class PrintMarkup {
     }
     markup.close("p").newline();
     if (question.options().isEmpty()) {
-      place("", question.symbol(), question.unitHint(), question.check());
+      place("", question.symbol(), question.unitBox(), question.unitHint(), question.check());
     } else {
       markup.open("ul", "class", "options").newline();
       for (String option : question.options()) {
@@ -413,8 +439,8 @@ final class PrintMarkup {
     markup.close("div").newline();
   }
 
-  /** A box for the number and, where it is not printed, one for the unit. */
-  private void place(String label, Optional<Symbol> symbol, String unit, String check) {
+  /** A box for the number and, where the learner writes it, one for the unit. */
+  private void place(String label, Optional<Symbol> symbol, UnitBox unitBox, String unit, String check) {
     markup.open("p", "class", "place");
     if (!label.isEmpty()) {
       markup.open("b").line(label).close("b").text(" ");
@@ -424,10 +450,12 @@ final class PrintMarkup {
       markup.text(MATH_SPACE);
     });
     markup.element("span", "\u00a0", "class", "box number").text(" ");
-    if (unit.isEmpty()) {
-      markup.element("span", "\u00a0", "class", "box unit").text(" ").element("span", "unit", "class", "hint");
-    } else {
+    if (!unit.isEmpty()) {
       markup.open("span").line(unit).close("span");
+    } else if (unitBox == UnitBox.ASKED) {
+      markup.element("span", "\u00a0", "class", "box unit").text(" ").element("span", "unit", "class", "hint");
+    } else if (unitBox == UnitBox.SHARE) {
+      markup.element("span", Wording.SHARE_HINT, "class", "hint");
     }
     if (!check.isEmpty()) {
       markup.text("  ").open("span", "class", "check").text("check ").open("b").line(check).close("b").close("span");
@@ -458,6 +486,39 @@ final class PrintMarkup {
         markup.close("ul").newline();
       }
     }
+  }
+
+  private void preferredValues(PreferredValues values) {
+    openLookUp(Wording.PREFERRED_VALUES, "series");
+    markup.open("tbody").newline();
+    for (Series series : values.series()) {
+      for (List<String> row : series.rows(profile == Profile.LARGE ? SERIES_ROW / 2 : SERIES_ROW)) {
+        markup.open("tr").open("th", "scope", "row").line(series.name()).close("th");
+        row.forEach(value -> markup.open("td").line(value).close("td"));
+        markup.close("tr").newline();
+      }
+    }
+    markup.close("tbody").close("table").close("div").newline();
+  }
+
+  /** Its rows side by side where the paper is wide enough for them: that takes a quarter of the lines. */
+  private void referenceTable(ReferenceTable written) {
+    ReferenceTable table = profile == Profile.LARGE ? written : written.turned();
+    openLookUp(table.caption(), "numbers");
+    markup.open("thead").open("tr");
+    table.head().forEach(name -> markup.open("th", "scope", "col").line(name).close("th"));
+    markup.close("tr").close("thead").newline().open("tbody").newline();
+    for (List<String> row : table.rows()) {
+      markup.open("tr").open("th", "scope", "row").line(row.get(0)).close("th");
+      row.subList(1, row.size()).forEach(value -> markup.open("td").line(value).close("td"));
+      markup.close("tr").newline();
+    }
+    markup.close("tbody").close("table").close("div").newline();
+  }
+
+  private void openLookUp(String caption, String look) {
+    markup.open("div", "class", "look-up").newline().open("table", "class", look).newline();
+    markup.open("caption").line(caption).close("caption").newline();
   }
 
   private void table(Table table) {

@@ -16,7 +16,8 @@ final class PrintStyle {
   private static final String EASY = "body { letter-spacing: 0.04em; } em { font-style: normal; font-weight: bold; }\n"
       + "body > .prose { line-height: 1.4; } table.grid { line-height: 1.02; } .grid th, .grid td { padding: 0.15mm 0; }\n";
 
-  private static final String LARGE = "em { font-style: normal; font-weight: bold; } .setting .figure { display: block; }\n";
+  private static final String LARGE = "em { font-style: normal; font-weight: bold; } .setting .figure { display: block; }\n"
+      + ".granted, .look-up table { font-size: 1em; }\n";
 
   private PrintStyle() {}
 

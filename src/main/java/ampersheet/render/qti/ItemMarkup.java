@@ -10,13 +10,16 @@ import ampersheet.render.Markup;
 import ampersheet.render.ProseMarkup;
 import ampersheet.render.ShortestDecimal;
 import ampersheet.render.Wording;
+import ampersheet.sheet.Document.Assumptions;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.Caution;
 import ampersheet.sheet.Document.FigureBlock;
 import ampersheet.sheet.Document.GivenLine;
 import ampersheet.sheet.Document.Givens;
+import ampersheet.sheet.Document.PreferredValues;
 import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Question;
+import ampersheet.sheet.Document.ReferenceTable;
 import ampersheet.sheet.Document.StepBlock;
 import java.util.ArrayList;
 import java.util.List;
@@ -135,6 +138,15 @@ final class ItemMarkup {
       figure(figure.figure());
     } else if (block instanceof Question asked) {
       question(asked);
+    } else if (block instanceof Assumptions assumptions) {
+      out.open("p").line(Wording.takenForGranted(assumptions)).close("p").newline();
+    } else if (block instanceof PreferredValues values) {
+      out.open("p").element("strong", Wording.PREFERRED_VALUES).close("p").newline().open("ul").newline();
+      values.series().forEach(series -> out.open("li").line(series.name() + ": " + String.join(" ", series.values()))
+          .close("li").newline());
+      out.close("ul").newline();
+    } else if (block instanceof ReferenceTable table) {
+      referenceTable(table);
     } else {
       throw new IllegalArgumentException("an item holds no " + block.getClass().getSimpleName());
     }
@@ -145,6 +157,18 @@ final class ItemMarkup {
     Markup prose = new Markup();
     ProseMarkup.write(markdown, prose);
     out.trusted(prose.toString().replace(" tabindex=\"0\"", ""));
+  }
+
+  private void referenceTable(ReferenceTable table) {
+    out.open("table").open("caption").line(table.caption()).close("caption").open("thead").open("tr");
+    table.head().forEach(head -> out.open("th", "scope", "col").line(head).close("th"));
+    out.close("tr").close("thead").open("tbody").newline();
+    for (List<String> row : table.rows()) {
+      out.open("tr").open("th", "scope", "row").line(row.get(0)).close("th");
+      row.subList(1, row.size()).forEach(cell -> out.open("td").line(cell).close("td"));
+      out.close("tr").newline();
+    }
+    out.close("tbody").close("table").newline();
   }
 
   private void given(GivenLine line) {

@@ -4,7 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import ampersheet.page.PracticeDeck.Skill;
+import ampersheet.page.PracticeSet.Skill;
 import ampersheet.problem.Problem;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
@@ -15,10 +15,10 @@ import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 
-class PracticeDeckTest {
+class PracticeSetTest {
   private static final String PLAN = """
       title: Lanterns
-      seed: deck
+      seed: practice
       problems:
         - {pool: [current-limiting/indicator, voltage-dividers/plain-divider], count: 2}
       """;
@@ -33,10 +33,10 @@ class PracticeDeckTest {
 
   @Test
   void everySkillHasItsVariantsAndAnExampleOfEachTemplateAllDifferent() {
-    PracticeDeck deck = PracticeDeck.deal(set(), 30);
-    assertEquals(2, deck.skills().size());
+    PracticeSet practice = PracticeSet.of(set(), 30);
+    assertEquals(2, practice.skills().size());
     Set<String> seen = new HashSet<>();
-    for (Skill skill : deck.skills()) {
+    for (Skill skill : practice.skills()) {
       assertEquals(30, skill.variants().size());
       skill.templates().forEach(practised -> assertTrue(seen.add(numbers(practised.example()))));
       skill.variants().forEach(variant -> assertTrue(seen.add(numbers(variant.problem())), numbers(variant.problem())));
@@ -52,15 +52,15 @@ class PracticeDeckTest {
       maker.sheet(seat).problems().forEach(problem -> handedOut.add(numbers(problem.problem())));
     }
     assertEquals(80, handedOut.size());
-    for (Skill skill : PracticeDeck.deal(set(), 40).skills()) {
+    for (Skill skill : PracticeSet.of(set(), 40).skills()) {
       skill.variants().forEach(variant -> assertFalse(handedOut.contains(numbers(variant.problem()))));
       skill.templates().forEach(practised -> assertFalse(handedOut.contains(numbers(practised.example()))));
     }
   }
 
   @Test
-  void everyAskedValueOfADeckIsProven() {
-    for (Skill skill : PracticeDeck.deal(set(), 20).skills()) {
+  void everyAskedValueOfASetIsProven() {
+    for (Skill skill : PracticeSet.of(set(), 20).skills()) {
       skill.variants().forEach(variant ->
           assertEquals(List.of(), variant.problem().answers().stream().filter(answer -> !answer.agrees()).toList()));
     }

@@ -17,12 +17,12 @@ import java.util.Map;
  * @param set the plan and its templates
  * @param skills in the order in which the plan first names a template of each
  */
-public record PracticeDeck(ProblemSet set, List<Skill> skills) {
-  public PracticeDeck {
+public record PracticeSet(ProblemSet set, List<Skill> skills) {
+  public PracticeSet {
     skills = List.copyOf(skills);
   }
 
-  /** @param variants in the order dealt, the templates of the skill by turns */
+  /** @param variants in the order given, the templates of the skill by turns */
   public record Skill(String name, List<Practised> templates, List<Variant> variants) {
     public Skill {
       templates = List.copyOf(templates);
@@ -40,24 +40,24 @@ public record PracticeDeck(ProblemSet set, List<Skill> skills) {
    * @param variants of each skill, not counting one worked example of each of its templates
    * @throws ampersheet.diagnostic.DiagnosticException if a template has not so many
    */
-  public static PracticeDeck deal(ProblemSet set, int variants) {
+  public static PracticeSet of(ProblemSet set, int variants) {
     Map<String, List<ProblemTemplate>> bySkill = new LinkedHashMap<>();
     set.sources().values().forEach(template ->
         bySkill.computeIfAbsent(template.skill(), skill -> new ArrayList<>()).add(template));
     List<Skill> skills = new ArrayList<>();
     bySkill.forEach((skill, templates) -> skills.add(skill(skill, templates, set.plan().seed(), variants)));
-    return new PracticeDeck(set, skills);
+    return new PracticeSet(set, skills);
   }
 
   private static Skill skill(String name, List<ProblemTemplate> templates, String seed, int variants) {
     List<Draws> draws =
         templates.stream().map(template -> Draws.fromTheEnd(new Workshop(template), seed)).toList();
     List<Practised> practised = draws.stream().map(of -> new Practised(of.template(), of.draw(0))).toList();
-    List<Variant> dealt = new ArrayList<>();
+    List<Variant> given = new ArrayList<>();
     for (int i = 0; i < variants; i++) {
       int template = i % templates.size();
-      dealt.add(new Variant(template, draws.get(template).draw(1 + i / templates.size())));
+      given.add(new Variant(template, draws.get(template).draw(1 + i / templates.size())));
     }
-    return new Skill(name, practised, dealt);
+    return new Skill(name, practised, given);
   }
 }
