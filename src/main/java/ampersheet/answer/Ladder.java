@@ -229,12 +229,12 @@ final class Ladder {
 
   /** A step off in a series or a count: likelier than any value it may happen to be the same as. */
   private Optional<String> neighbour() {
-    if (acceptance instanceof Acceptance.Preferred preferred && preferred.series().contains(si)) {
+    if (acceptance instanceof Acceptance.Preferred preferred) {
       String series = preferred.series().name();
-      if (isNext(preferred, si, expected)) {
+      if (preferred.accepts(preferred.below(expected), si)) {
         return Optional.of(Sentences.neighbourBelow(series));
       }
-      return isNext(preferred, expected, si) ? Optional.of(Sentences.neighbourAbove(series)) : Optional.empty();
+      return preferred.accepts(preferred.above(expected), si) ? Optional.of(Sentences.neighbourAbove(series)) : Optional.empty();
     }
     boolean next = acceptance instanceof Acceptance.Count
         && (acceptance.accepts(expected - 1, si) || acceptance.accepts(expected + 1, si));
@@ -250,10 +250,6 @@ final class Ladder {
       return typed.wholeNumber() ? Sentences.unrecognisedCount(earlier.firstInput(key)) : Sentences.notWhole(understood());
     }
     return Sentences.unrecognised(earlier.firstInput(key));
-  }
-
-  private static boolean isNext(Acceptance.Preferred preferred, double lower, double upper) {
-    return lower > 0 && lower < upper && preferred.series().between(lower, upper).size() == 2;
   }
 
   private boolean adviceOnFigures() {

@@ -259,7 +259,7 @@ public final class QuantityReader {
     if (NumberWords.changesTheNumber(rest.substring(0, wordEnd))) {
       return unreadable(NumberWords.inWords().getMessage());
     }
-    if (wordEnd < rest.length() && isUnit(rest.substring(0, wordEnd))) {
+    if (wordEnd < rest.length() && isUnit(rest.substring(0, wordEnd)) && !isUnit(rest.substring(wordEnd + 1))) {
       return unreadable("What stands behind the unit is not read: " + shown(rest.substring(wordEnd + 1)) + ". Leave it out.");
     }
     if (asksForNumber()) {

@@ -128,7 +128,7 @@ final class UnitWords {
         continue;
       }
       if (i < typed.length() - 1 && typed.charAt(i) == ' ' && UnitReader.isLetter(typed.charAt(i + 1))
-          && prefix.isEmpty() && !asPrefix(word).isEmpty() && !nextWordIsPer(typed, i + 1)) {
+          && prefix.isEmpty() && out.indexOf("/") < 0 && !asPrefix(word).isEmpty() && !nextWordIsPer(typed, i + 1)) {
         prefix = asPrefix(word);
         i++;
         continue;

@@ -168,12 +168,7 @@ final class ScoringRules {
     if (key.acceptance() instanceof Acceptance.Count) {
       neighbours.addAll(List.of(key.expected() - 1, key.expected() + 1));
     } else if (key.acceptance() instanceof Acceptance.Preferred preferred) {
-      List<Double> around = preferred.series().between(key.expected() / PERCENT, key.expected() * PERCENT);
-      for (int i = 0; i + 1 < around.size(); i++) {
-        if (key.acceptance().accepts(key.expected(), around.get(i))) {
-          neighbours.addAll(List.of(around.get(i - 1), around.get(i + 1)));
-        }
-      }
+      neighbours.addAll(List.of(preferred.below(key.expected()), preferred.above(key.expected())));
     }
     return neighbours.stream().<Comparison>map(si ->
         new Comparison.WithValue(printed(key, si), tolerance(si, 1))).toList();
