@@ -10,7 +10,7 @@ import java.util.Map;
  * Lines that cross without an end there are not.
  *
  * @param nodes names, the reference node first. A node carries the name of the first {@link PartKind#NODE} on it;
- *     otherwise the grounded node is {@code ground} and the others get a letter, A, B, C … in order of parts. The
+ *     otherwise the grounded node is {@code ground} and the others are numbered, 1, 2, 3 … in order of parts. The
  *     reference is the grounded node, or, without a ground symbol, the minus of the first source
  * @param nodeAt the node at each grid point where a part ends
  * @param doubts what is drawn in a way that its author hardly meant

@@ -100,7 +100,7 @@ final class Wiring {
     return pointIndex.isEmpty() ? null : pointIndex.keySet().iterator().next();
   }
 
-  /** Name of each set of joined points, by its root. */
+  /** Name of each set of joined points, by its root; numbers, because letters stand at anodes and cathodes. */
   private Map<Integer, String> names() {
     Map<Integer, String> names = new LinkedHashMap<>();
     Set<String> taken = new LinkedHashSet<>();
@@ -120,23 +120,13 @@ final class Wiring {
         taken.add(ground);
       }
     }
-    int letters = 0;
+    int number = 0;
     for (GridPoint point : pointIndex.keySet()) {
       if (!names.containsKey(root(point))) {
-        String letter = letter(letters++);
-        while (!taken.add(letter)) {
-          letter = letter(letters++);
-        }
-        names.put(root(point), letter);
+        names.put(root(point), Integer.toString(++number));
       }
     }
     return names;
-  }
-
-  /** A … Z, AA, AB … */
-  private static String letter(int count) {
-    String last = String.valueOf((char) ('A' + count % 26));
-    return count < 26 ? last : letter(count / 26 - 1) + last;
   }
 
   private void noteDuplicateNames() {

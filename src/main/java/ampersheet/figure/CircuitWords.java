@@ -142,11 +142,16 @@ final class CircuitWords {
           }
         }
       }
+      String called = labels.containsKey(node) && isNode(node) ? ", " + labels.get(node).name() + "," : "";
       String zero = grounded.contains(node) ? " is the 0 V reference and" : "";
-      sentences.add("Node " + node + zero + (ends.size() == 1 ? " has " : " joins ") + English.list(ends)
+      sentences.add("Node " + node + called + zero + (ends.size() == 1 ? " has " : " joins ") + English.list(ends)
           + (ends.size() == 1 ? " only." : "."));
     }
     return sentences;
+  }
+
+  private boolean isNode(String name) {
+    return schematic.parts().stream().anyMatch(part -> part.kind() == PartKind.NODE && part.name().equals(name));
   }
 
   private String caption(PlacedPart part) {

@@ -46,7 +46,11 @@ final class PartLabels {
   Map<String, Label> ofCircuit() {
     Map<String, Label> labels = new LinkedHashMap<>();
     for (PlannedPart part : template.circuit().orElseThrow().parts()) {
-      if (part.kind() == PartKind.WIRE || part.kind() == PartKind.GROUND || part.kind() == PartKind.NODE) {
+      if (part.kind() == PartKind.WIRE || part.kind() == PartKind.GROUND) {
+        continue;
+      }
+      if (part.kind() == PartKind.NODE) {
+        part.caption().ifPresent(caption -> labels.put(part.name(), new Label(caption, List.of())));
         continue;
       }
       List<Label.Line> lines = new ArrayList<>();

@@ -36,22 +36,22 @@ class NetlistTest {
   @Test
   void endsOnOnePointAndEndsOfAWireAreOneNode() {
     Netlist netlist = loop().netlist();
-    assertEquals(List.of("A", "B", "C"), netlist.nodes());
-    assertEquals("A", netlist.nodeAt().get(new GridPoint(4, 0)));
-    assertEquals(Map.of("from", "C", "to", "A"), netlist.parts().get(2).node());
+    assertEquals(List.of("1", "2", "3"), netlist.nodes());
+    assertEquals("1", netlist.nodeAt().get(new GridPoint(4, 0)));
+    assertEquals(Map.of("from", "3", "to", "1"), netlist.parts().get(2).node());
     assertEquals(List.of(), netlist.doubts());
   }
 
   @Test
   void withoutAGroundTheMinusOfTheFirstSourceIsTheReference() {
     line(PartKind.RESISTOR, "R1", 0, 4, 4, 4).line(PartKind.SOURCE, "V1", 4, 4, 0, 4);
-    assertEquals(List.of("B", "A"), netlist().nodes());
+    assertEquals(List.of("2", "1"), netlist().nodes());
   }
 
   @Test
   void theGroundedNodeIsTheReferenceAndNodeNamesComeBeforeLetters() {
     Netlist netlist = loop().point(PartKind.GROUND, "g", 4, 4).point(PartKind.NODE, "A", 0, 4).netlist();
-    assertEquals(List.of("ground", "B", "A"), netlist.nodes());
+    assertEquals(List.of("ground", "1", "A"), netlist.nodes());
     assertEquals("A", netlist.nodeAt().get(new GridPoint(0, 4)));
   }
 
@@ -65,7 +65,7 @@ class NetlistTest {
   void allGroundSymbolsAreOneNode() {
     line(PartKind.SOURCE, "V1", 0, 0, 0, 4).line(PartKind.RESISTOR, "R1", 0, 4, 4, 4)
         .point(PartKind.GROUND, "g1", 0, 0).point(PartKind.GROUND, "g2", 4, 4);
-    assertEquals(List.of("ground", "A"), netlist().nodes());
+    assertEquals(List.of("ground", "1"), netlist().nodes());
   }
 
   @Test

@@ -179,11 +179,11 @@ class CircuitFigureTest {
     Figure figure = draw(Circuits.all().get("indicator"), SymbolStyle.IEC);
     assertEquals("A circuit of one voltage source, one resistor and one LED, joined at three nodes.",
         figure.summary());
-    assertEquals(List.of("Start at the plus of V1, node A.", "From node A, R1 leads to node B.",
-        "From node B, D1 leads, anode first, to node ground.", "Node ground is the minus of V1: the path is closed.",
+    assertEquals(List.of("Start at the plus of V1, node 1.", "From node 1, R1 leads to node 2.",
+        "From node 2, D1 leads, anode first, to node ground.", "Node ground is the minus of V1: the path is closed.",
         "Node ground is the 0 V reference and joins the minus of V1 and the cathode of D1.",
-        "Node A joins the plus of V1 and the left end of R1.",
-        "Node B joins the right end of R1 and the anode of D1."), figure.walk());
+        "Node 1 joins the plus of V1 and the left end of R1.",
+        "Node 2 joins the right end of R1 and the anode of D1."), figure.walk());
   }
 
   @Test
