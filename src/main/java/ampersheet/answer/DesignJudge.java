@@ -94,7 +94,8 @@ final class DesignJudge {
       return without(answer, typed, Judge.told(answer, typed, Rung.WRONG_DIMENSION, understood,
           Sentences.wrongDimension(unit, answer.unit())));
     }
-    boolean bare = value.unit().isEmpty() && !value.hasPrefix() && !answer.unitPrinted() && !answer.unit().dimension().equals(Dimension.ONE);
+    boolean bare = value.unit().isEmpty() && !value.hasPrefix() && !answer.unitPrinted()
+        && !answer.unit().dimension().equals(Dimension.ONE);
     double si = value.si(answer.unit());
     if (bare && !acceptance.allows(si) && acceptance.allows(value.si(Unit.ONE))) {
       si = value.si(Unit.ONE);

@@ -167,8 +167,8 @@ public record LadderProbe(Rung rung, String question, Map<String, String> typed,
         earlier.addAll(slip.getValue());
       }
       double near = scaled(1.0413);
-      boolean outside = Math.abs(near - key.expected()) > 1.01 * band(key.expected());
-      if (outside && isClearOfMistakes(near) && isClearOf(earlier, near) && key.expected() != 0) {
+      boolean outside = isWrong(near, 1.01 * band(key.expected()));
+      if (outside && isClearOf(earlier, near) && key.expected() != 0) {
         add(Rung.NEAR_MISS, written(near), "");
       }
     }
@@ -192,8 +192,10 @@ public record LadderProbe(Rung rung, String question, Map<String, String> typed,
           return;
         }
         if (kelvin && given && quantity.dimension().equals(Dimension.TEMPERATURE)) {
-          double number = v > 173.15 ? v - 273.15 : v;
-          slips.get(Rung.RISE_OR_TEMPERATURE).addAll(List.of(k + number, k - number));
+          boolean fromZero = v > 173.15;
+          double number = fromZero ? v - 273.15 : v;
+          boolean rise = key.unit().offset() == 0;
+          slips.get(Rung.RISE_OR_TEMPERATURE).addAll(List.of(k + number, fromZero && rise ? k + v : k - number));
         }
         if (quantity.dimension().equals(key.unit().dimension())) {
           boolean otherScale = kelvin && v > 173.15 == (key.unit().offset() == 0);
@@ -274,7 +276,7 @@ public record LadderProbe(Rung rung, String question, Map<String, String> typed,
               : earlier.unit().toSi(SignificantFigures.round(earlier.unit().fromSi(earlier.expected()) * factor, 3));
           double follows = worked(earlier, wrong);
           boolean finite = follows - follows == 0;
-          if (finite && isUnexplained(follows) && new Probing(problem, earlier, probes).isUnexplained(wrong)) {
+          if (finite && isPlainlyWrong(follows) && new Probing(problem, earlier, probes).isPlainlyWrong(wrong)) {
             Map<String, String> typed = new LinkedHashMap<>();
             typed.put(earlier.question(), new Probing(problem, earlier, probes).written(wrong));
             typed.put(key.question(), written(follows));
@@ -299,7 +301,7 @@ public record LadderProbe(Rung rung, String question, Map<String, String> typed,
           right &= Evaluation.holds(criterion.where(), values);
         }
         boolean another = right && Math.abs(follows - key.expected()) > 3 * band(key.expected());
-        if (another ? !afterRight : !right && !afterWrong && isUnexplained(follows)) {
+        if (another ? !afterRight : !right && !afterWrong && isPlainlyWrong(follows)) {
           afterRight |= another;
           afterWrong |= !right;
           probing.withPartners(design, Rung.CORRECT, probing.written(member), "");
@@ -336,8 +338,7 @@ public record LadderProbe(Rung rung, String question, Map<String, String> typed,
     private boolean isUnexplained(double value) {
       List<Double> slips = new ArrayList<>();
       slips().values().forEach(slips::addAll);
-      boolean preferred = key.acceptance() instanceof Acceptance.Preferred;
-      return isPlainlyWrong(value) && (preferred || isClearOf(slips, value));
+      return isPlainlyWrong(value) && isClearOf(slips, value);
     }
 
     /** Neither right nor explained by what can be seen from the key alone. */
@@ -364,7 +365,8 @@ public record LadderProbe(Rung rung, String question, Map<String, String> typed,
 
     private boolean isPowerOfTen(double value) {
       for (int power = -9; power <= 9; power++) {
-        if (near(value, scaled(Math.pow(10, power)))) {
+        boolean digits = Math.abs(number(value) / Math.pow(10, power) - number(key.expected())) <= 2 * band(key.expected());
+        if (near(value, scaled(Math.pow(10, power))) || digits) {
           return true;
         }
       }
