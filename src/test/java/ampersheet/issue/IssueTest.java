@@ -191,11 +191,17 @@ class IssueTest {
 
   // ------------------------------------------------------------------------------------------------------------ archive
 
+  private static final Roster FEW = RosterReader.read("class.csv", "seat,name\n1,Ada\n2,<b>Bo</b>\n7,Cem\n");
+
+  private static Issue.Issued few(Path out) {
+    return Issue.issue(PlanReader.read("plan.yaml", PLAN), FEW, SmallLibrary.open(), out, 1);
+  }
+
   @Test
   void theArchiveHoldsNoNames() throws IOException {
-    Issue.Issued issued = issue(folder, 2);
+    Issue.Issued issued = few(folder);
     String bytes = new String(Files.readAllBytes(issued.archive()), StandardCharsets.UTF_8);
-    for (String name : List.of("Ada", "Bo<", "Cem", "javascript")) {
+    for (String name : List.of("Ada", "Bo<", "Cem")) {
       assertFalse(bytes.contains(name), name);
     }
     assertTrue(bytes.contains(PLAN) && bytes.contains("templates/current-limiting/indicator/statement.md.ftl"), "stored, not compressed");
@@ -203,9 +209,9 @@ class IssueTest {
 
   @Test
   void correctedTemplatesDoNotTakeThePlaceOfTheArchiveOfPrintedSheets() throws IOException {
-    Path first = issue(folder, 1).archive();
+    Path first = few(folder).archive();
     byte[] before = Files.readAllBytes(first);
-    Path second = Issue.issue(PlanReader.read("plan.yaml", PLAN.replace("order: mixed", "order: as listed")), CLASS,
+    Path second = Issue.issue(PlanReader.read("plan.yaml", PLAN.replace("order: mixed", "order: as listed")), FEW,
         SmallLibrary.open(), folder, 1).archive();
     assertFalse(first.equals(second), "another name: " + second);
     assertArrayEquals(before, Files.readAllBytes(first));
@@ -213,22 +219,22 @@ class IssueTest {
 
   @Test
   void aSmallerClassLeavesTheSheetsOfTheOthersInTheArchive() throws IOException {
-    Path archive = issue(folder, 1).archive();
+    Path archive = few(folder).archive();
     byte[] before = Files.readAllBytes(archive);
     Issue.issue(PlanReader.read("plan.yaml", PLAN), RosterReader.read("class.csv", "seat,name\n2,Bo\n"), SmallLibrary.open(),
         folder, 1);
     assertArrayEquals(before, Files.readAllBytes(archive));
     Issue.issue(PlanReader.read("plan.yaml", PLAN), RosterReader.read("class.csv", "seat,name\n3,New\n"), SmallLibrary.open(),
         folder, 1);
-    assertEquals(6, ArchivedClass.read(archive).sheets().size(), "a latecomer's sheet comes in");
+    assertEquals(4, ArchivedClass.read(archive).sheets().size(), "a latecomer's sheet comes in");
   }
 
   @Test
   void aDamagedArchiveInTheWayIsToldAndStays() throws IOException {
-    Path archive = issue(folder, 1).archive();
+    Path archive = few(folder).archive();
     Files.writeString(archive, "damaged", StandardCharsets.UTF_8);
     Files.delete(folder.resolve("sheets/seat-001.html"));
-    String told = assertThrows(DiagnosticException.class, () -> issue(folder, 1)).getMessage();
+    String told = assertThrows(DiagnosticException.class, () -> few(folder)).getMessage();
     assertTrue(told.contains("this file is no archive, or it is damaged"), told);
     assertEquals("damaged", Files.readString(archive));
     assertFalse(Files.exists(folder.resolve("sheets/seat-001.html")), "nothing is written");
