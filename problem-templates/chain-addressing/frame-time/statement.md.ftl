@@ -1,1 +1,1 @@
-**${N}** tiles with **${p}** pixels each hang on one data line. Every pixel takes **${bits}** from the stream for itself and passes on the rest; a bit takes **${tb}**. After the last bit the line stays silent for **${tr}**, and then all pixels show their new values.
+**${N}** tiles with **${p}** pixels each share one data line, which leads through all of them. Every pixel takes **${bits}** from the stream for itself and passes on the rest; a bit takes **${tb}**. After the last bit the line stays silent for **${tr}**, and then all pixels show their new values.

@@ -1,1 +1,1 @@
-A light strip carries **${n}** groups of LEDs, numbered from the fed end. Each draws **${I1}**, whatever voltage it gets. Two copper conductors run along the strip; from one group to the next each has **${Rs}**. The supply gives **${Vs}**.
+A light strip carries **${n}** groups of LEDs, numbered from 1 at the end that is fed. Each group draws **${I1}**. Two copper conductors run along the strip, one for the supply and one for the way back; from one group to the next each has **${Rs}**. The supply gives **${Vs}**.

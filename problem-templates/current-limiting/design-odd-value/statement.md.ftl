@@ -1,1 +1,1 @@
-A circuit under test needs a bleeder that draws **${I}** from **${V}**, to within ${tol}. No value of the E24 series comes that near, but two resistors side by side can. The drawer holds E24 values from 100 Ω to 1 MΩ.
+A circuit under test needs a resistor across its supply that draws **${I}** from **${V}**, with an error of no more than ${tol}. No single value of the E24 series comes that near, but two resistors in parallel can. The drawer holds the E24 values from 100 Ω to 1 MΩ, all of precision types with exactly their marked values.

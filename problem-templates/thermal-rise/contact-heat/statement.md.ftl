@@ -1,1 +1,1 @@
-A plug feeds **${I}** to a panel over two pins side by side; the current comes back through a thick cable. One pin is good, with a contact resistance of **${Ra}**. The other one is worn: **${Rb}**. The plug's plastic holds the heat in, with **${theta}** to the air.
+A plug feeds **${I}** to a panel over two pins side by side; the current comes back on another way, through a thick cable. One pin is good, with a contact resistance of **${Ra}**. The other one is worn: **${Rb}**. Both warm the same plug, which has a thermal resistance of **${theta}** to the air.

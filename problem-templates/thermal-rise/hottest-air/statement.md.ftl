@@ -1,1 +1,1 @@
-A MOSFET switches an LED strip of **${I}** on a **${Vs}** supply. Switched on and hot it has **${Ron}**. It stands on its board without a heat sink, with **${theta}** from its junction to the air. To live long it is to stay at or below **${Tmax}** inside.
+A MOSFET switches an LED strip of **${I}** on a **${Vs}** supply. Switched on and hot, it has an on-resistance of **${Ron}**. It is soldered to its board without a heat sink, with **${theta}** from its junction to the air. Its data sheet allows more, but to keep a reserve its junction is to stay at or below **${Tmax}**.

@@ -1,1 +1,1 @@
-A linear regulator makes **${Vout}** from **${Vin}** for a load of **${I}**. It stands on its board without a heat sink: **${theta_JA}** from its junction to the air, and the air inside the case has **${Ta}**.
+A linear regulator makes **${Vout}** from **${Vin}** for a load of **${I}**. It is soldered to its board without a heat sink and has **${theta_JA}** from its junction to the air; the air inside the case is at **${Ta}**. Its data sheet allows more, but to keep a reserve its junction is to stay at or below **${Tmax}**.

@@ -1,1 +1,1 @@
-A sensor input wants **${Vout}**, to within ${tol}, and the bench has **${Vin}**. The drawer holds every E24 value from 1 kΩ to 1 MΩ. The divider may draw **${Imax}** at most; nothing is connected to its output yet.
+A sensor input needs **${Vout}**, give or take ${tol}, and the bench has **${Vin}**. The drawer holds every E24 value from 1 kΩ to 1 MΩ. The divider may draw **${Imax}** at most. The sensor input takes no current worth counting.

@@ -1,1 +1,1 @@
-A drawer of cheap resistors is used for a divider on **${Vs}**: **${R1}** above and **${R2}** below, each only good to **${tol}**. Before a hundred of these are built, you want to know what the output can be at worst.
+You build a divider on **${Vs}** from a drawer of mixed resistors: **${R1}** above and **${R2}** below, each with a tolerance of **${tol}**. Before you build a hundred of these, you want to know how far the output can lie from what the markings promise.

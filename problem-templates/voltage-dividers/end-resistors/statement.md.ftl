@@ -1,1 +1,1 @@
-The threshold of a comparator is to be adjustable from **${Vlo}** to **${Vhi}**, and no further than need be, so that the trimpot can be set finely. A **${RP}** trimpot lies ready, and a **${Vr}** reference to hang it on. Two end resistors, one above and one below, are to narrow its range.
+You want to adjust the threshold of a comparator from **${Vlo}** to **${Vhi}**, and not much further, so that the trimpot can be set finely. A trimpot of **${RP}** and a reference of **${Vr}** are at hand. Two end resistors, one above the trimpot and one below, are to narrow its range.

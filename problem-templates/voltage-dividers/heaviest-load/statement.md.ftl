@@ -1,1 +1,1 @@
-A divider of **${R1}** above and **${R2}** below on **${Vs}** makes a reference for several modules. Each module loads it, and every load pulls the output down. It may lose at most **${p}** of the voltage it has without a load.
+A divider of **${R1}** above and **${R2}** below on **${Vs}** makes a reference voltage for test modules, of which only one is connected at a time. Every load pulls the output down. The output may lose at most **${p}** of the voltage that it has without a load.

@@ -1,1 +1,1 @@
-Two resistors, **${R1}** above and **${R2}** below, divide a **${Vs}** supply. Then the input of another board is connected to the output. Seen from the divider that input is a resistor of **${RL}** to 0 V.
+Two resistors, **${R1}** above and **${R2}** below, divide a **${Vs}** supply. Then you connect the input of another board to the output. Seen from the divider that input is a resistor of **${RL}** to 0 V.

@@ -1,1 +1,1 @@
-The input of a module bears at most **${Vt}**, but the signal comes from **${Vs}**. A divider is to bring it as near to that limit as a resistor of the series E24 allows, without passing it. The upper resistor is there already: **${R1}**. The input takes no current worth counting.
+The input of a module bears at most **${Vt}**, but the signal comes from **${Vs}**. A divider is to bring the signal as near to that limit as an E24 value for the lower resistor allows, without passing it. The upper resistor is there already: **${R1}**. The input takes no current worth counting.

@@ -13,6 +13,8 @@ public sealed interface Acceptance {
   double SAME = 1e-9;
   /** How near to a value that cannot be typed exactly a person will round it: three figures. */
   double ROUNDED_BY_HAND = 0.005;
+  /** Of a band: where only what is surely meant is taken. */
+  double HALF = 0.5;
 
   /**
    * How far (SI) from {@code value} an answer may lie and still be taken for it; {@code value} is the key, a mistake's
@@ -44,11 +46,24 @@ public sealed interface Acceptance {
     }
   }
 
+  /** Less than any step of a series, more than the last bits. */
+  double BETWEEN = 1e-4;
+
   /** A preferred value: exactly this member of the series. A mistake's value need not be a member. */
   record Preferred(PreferredSeries series) implements Acceptance {
     @Override
     public double band(double value) {
       return Math.abs(value) * (series.contains(value) ? SAME : ROUNDED_BY_HAND);
+    }
+
+    /** The next member below a member. */
+    public double below(double member) {
+      return series.nextDown(member * (1 - BETWEEN));
+    }
+
+    /** The next member above a member. */
+    public double above(double member) {
+      return series.nextUp(member * (1 + BETWEEN));
     }
   }
 

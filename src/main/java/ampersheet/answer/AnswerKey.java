@@ -20,6 +20,19 @@ public record AnswerKey(String question, String step, double expected, Unit unit
     mistakes = List.copyOf(mistakes);
   }
 
+  /** Whether a share is asked for in %, so that a fraction of 1 is the same answer. */
+  public boolean isShare() {
+    return unit.symbol().equals("%") && acceptance instanceof Acceptance.Within;
+  }
+
+  /**
+   * From this number on, a bare one that is no right answer is taken as so many percent, below as a fraction: as either it
+   * is wrong by at most the same factor.
+   */
+  public double leastPercent() {
+    return 10 * Math.abs(expected);
+  }
+
   /** Expects what follows from a design that was accepted; the known mistakes belong to the key's own numbers. */
   AnswerKey following(double chosen) {
     boolean same = Math.abs(chosen - expected) <= Acceptance.SAME * Math.abs(expected);

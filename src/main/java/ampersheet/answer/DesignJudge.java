@@ -94,7 +94,7 @@ final class DesignJudge {
       return without(answer, typed, Judge.told(answer, typed, Rung.WRONG_DIMENSION, understood,
           Sentences.wrongDimension(unit, answer.unit())));
     }
-    boolean bare = value.unit().isEmpty() && !answer.unitPrinted() && !answer.unit().dimension().equals(Dimension.ONE);
+    boolean bare = value.unit().isEmpty() && !value.hasPrefix() && !answer.unitPrinted() && !answer.unit().dimension().equals(Dimension.ONE);
     double si = value.si(answer.unit());
     if (bare && !acceptance.allows(si) && acceptance.allows(value.si(Unit.ONE))) {
       si = value.si(Unit.ONE);
@@ -146,7 +146,7 @@ final class DesignJudge {
 
   private Verdict right(Blank blank, Values worked) {
     if (blank.unitMissing()) {
-      return told(blank, Rung.UNIT_MISSING, Sentences.unitMissing(false));
+      return told(blank, Rung.UNIT_MISSING, Sentences.unitMissing());
     }
     List<String> results = new ArrayList<>();
     for (DesignKey.Criterion criterion : design.criteria()) {

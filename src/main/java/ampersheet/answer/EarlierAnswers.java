@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * The learner's own values for the questions already judged, from which later ones are worked again: one slip should
@@ -29,6 +30,16 @@ final class EarlierAnswers {
 
   void choose(AnswerKey answer, double si) {
     chosen.put(answer.step(), new Quantity(si, answer.unit().dimension()));
+  }
+
+  /** Slips that any problem may have, seen from the designs that were accepted. */
+  List<UsualSlip> usualSlips(AnswerKey answer) {
+    return UsualSlips.of(key, answer, chosen);
+  }
+
+  /** What to check first, as it is called in a sentence. */
+  Optional<String> firstInput(AnswerKey answer) {
+    return UsualSlips.firstInput(key, answer).map(key::the);
   }
 
   /** The key of an answer that may follow from an accepted design. */

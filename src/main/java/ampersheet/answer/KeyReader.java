@@ -49,7 +49,11 @@ public final class KeyReader {
     for (int left = reader.count(); left > 0; left--) {
       designs.add(reader.design());
     }
-    return new ProblemKey(answers, givens, new Working(steps), designs);
+    Map<String, String> meanings = new LinkedHashMap<>();
+    for (int left = reader.count(); left > 0; left--) {
+      meanings.put(reader.text(), reader.text());
+    }
+    return new ProblemKey(answers, givens, new Working(steps), designs, meanings);
   }
 
   private DesignKey design() {

@@ -18,14 +18,15 @@ import java.util.Optional;
  * format; the givens that are quantities (name, SI value, exponents of m kg s A K), the givens that are words (name, word),
  * the steps (id, cases), each case being a condition, or {@code always}, and a formula; the answers (question, step, SI
  * value, unit, figures, {@code printed} or {@code written}, what is accepted, mistakes); the designs (id, steps, criteria,
- * each with id, condition, step shown, its symbol and unit, what is wanted, what is said).
+ * each with id, condition, step shown, its symbol and unit, what is wanted, what is said); what givens and steps are called
+ * (name, words).
  *
  * <p>Formulas are in Polish notation, their parts set apart by blanks: {@code / - =Vs =Vf =If}. A name follows {@code =}, a
  * constant {@code #} with its unit after {@code @}. Numbers are whole, with a power of two after {@code p} where there is
  * one: decimal text would not be read to the same last bit in every browser.
  */
 public final class KeyWriter {
-  static final String FIRST_LINE = "key 2";
+  static final String FIRST_LINE = "key 3";
   private static final double TWO_TO_53 = 9007199254740992.0;
 
   private final StringBuilder out = new StringBuilder();
@@ -41,6 +42,11 @@ public final class KeyWriter {
     key.answers().forEach(writer::answer);
     writer.count(key.designs());
     key.designs().forEach(writer::design);
+    writer.line(String.valueOf(key.meanings().size()));
+    key.meanings().forEach((name, meaning) -> {
+      writer.text(name);
+      writer.text(meaning);
+    });
     return writer.out.toString();
   }
 
@@ -125,6 +131,11 @@ public final class KeyWriter {
     } else {
       throw new IllegalArgumentException("an acceptance nobody told of: " + acceptance);
     }
+  }
+
+  /** In Polish notation; two formulas that differ in their places in a file only are written alike. */
+  public static String formula(Expression expression) {
+    return prefix(expression);
   }
 
   static String prefix(Condition condition) {

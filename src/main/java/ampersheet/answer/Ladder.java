@@ -20,6 +20,9 @@ import java.util.Optional;
  *       the kelvin value has none of them.
  *   <li>A question in K asks for a difference, one in °C for a temperature. An answer of 25 °C to the former is read as
  *       25 K, an answer of 298.15 K to the latter as 25 °C.
+ *   <li>A share asked for in % is right as a fraction, too: a bare number is taken as what it is right for, else as a modelled
+ *       mistake, else as whichever lies nearer to the key. A number with the % sign is what it says.
+ *   <li>A prefix without a unit belongs to the unit asked for, as the letter of a code does.
  *   <li>A bare number without a printed unit is told only if the number is right, in the unit asked or in the SI unit; a
  *       wrong one goes on down the ladder in the unit asked, to hear about the greater fault.
  * </ul>
@@ -40,7 +43,26 @@ final class Ladder {
     this.earlier = earlier;
     this.acceptance = key.acceptance();
     this.expected = key.expected();
-    this.si = isDifferenceInCelsius() ? typed.number() : typed.si(key.unit());
+    this.si = isDifferenceInCelsius() ? typed.number() : isBareShare() ? share() : typed.si(key.unit());
+  }
+
+  private boolean isBareShare() {
+    return key.isShare() && typed.unit().isEmpty();
+  }
+
+  private double share() {
+    double percent = typed.si(key.unit());
+    double fraction = typed.si(Unit.ONE);
+    if (acceptance.accepts(expected, percent)) {
+      return percent;
+    }
+    if (acceptance.accepts(expected, fraction)) {
+      return fraction;
+    }
+    if (mistake(percent, Acceptance.HALF).isPresent()) {
+      return percent;
+    }
+    return mistake(fraction, Acceptance.HALF).isPresent() || Math.abs(fraction) < key.leastPercent() ? fraction : percent;
   }
 
   Verdict judge() {
@@ -48,21 +70,29 @@ final class Ladder {
       return told(Rung.WRONG_DIMENSION, Sentences.wrongDimension(unitTyped(), key.unit()));
     }
     Verdict verdict = judgeValue();
-    earlier.add(key, verdict.rung() == Rung.UNIT_MISSING ? expected : si, verdict.rung() == Rung.CORRECT
-        || verdict.rung() == Rung.UNIT_MISSING);
+    earlier.add(key, isRightButForItsUnit(verdict.rung()) ? expected : si, verdict.rung() == Rung.CORRECT
+        || isRightButForItsUnit(verdict.rung()));
     return verdict;
+  }
+
+  private static boolean isRightButForItsUnit(Rung rung) {
+    return rung == Rung.UNIT_MISSING || rung == Rung.OTHER_SCALE;
   }
 
   private Verdict judgeValue() {
     if (isUnitMissing()) {
       String number = QuantityWriter.POINT.plain(typed.si(Unit.ONE), Unit.ONE, figuresTyped()).text();
-      return Judge.told(key, typed.asTyped(), Rung.UNIT_MISSING, number, Sentences.unitMissing(typed.hasPrefix()));
+      return Judge.told(key, typed.asTyped(), Rung.UNIT_MISSING, number, Sentences.unitMissing());
     }
     if (acceptance.accepts(expected, si)) {
       return told(Rung.CORRECT, "Right." + Sentences.advice(adviceOnFigures(), isDifferenceInCelsius(),
           isKelvinForCelsius()));
     }
-    Optional<KnownMistake> mistake = mistake(0.5);
+    if (isKelvinForCelsius() && acceptance.accepts(expected, key.unit().toSi(si))) {
+      return told(Rung.OTHER_SCALE, Sentences.otherScale(understood(),
+          QuantityWriter.POINT.plain(si, key.unit(), figuresTyped() + 1).text()));
+    }
+    Optional<KnownMistake> mistake = mistake(si, Acceptance.HALF);
     if (mistake.isPresent()) {
       return told(mistake.get());
     }
@@ -80,7 +110,7 @@ final class Ladder {
     if (isReciprocal()) {
       return told(Rung.RECIPROCAL, Sentences.reciprocal());
     }
-    mistake = mistake(1);
+    mistake = mistake(si, 1);
     if (mistake.isPresent()) {
       return told(mistake.get());
     }
@@ -90,7 +120,25 @@ final class Ladder {
           ? Sentences.followsFromWrong(followed.questions())
           : Sentences.followsFromRounded(followed.questions()), Optional.empty(), followed.wrongOnes());
     }
-    return told(Rung.UNEXPLAINED, unexplained());
+    Optional<String> neighbour = neighbour();
+    if (neighbour.isPresent()) {
+      return told(Rung.UNEXPLAINED, neighbour.get());
+    }
+    Optional<UsualSlip> slip = usualSlip();
+    return slip.isPresent() ? told(slip.get().rung(), slip.get().says()) : told(Rung.UNEXPLAINED, unexplained());
+  }
+
+  /** The nearest of the first rung that has one. */
+  private Optional<UsualSlip> usualSlip() {
+    Optional<UsualSlip> found = Optional.empty();
+    for (UsualSlip slip : earlier.usualSlips(key)) {
+      boolean better = found.isEmpty() || slip.rung() == found.get().rung()
+          && Math.abs(si - slip.value()) < Math.abs(si - found.get().value());
+      if (slip.takes(si) && better) {
+        found = Optional.of(slip);
+      }
+    }
+    return found;
   }
 
   private Unit unitTyped() {
@@ -107,7 +155,7 @@ final class Ladder {
   }
 
   private boolean isUnitMissing() {
-    return typed.unit().isEmpty() && !key.unitPrinted() && !key.unit().dimension().equals(Dimension.ONE)
+    return typed.unit().isEmpty() && !typed.hasPrefix() && !key.unitPrinted() && !key.unit().dimension().equals(Dimension.ONE)
         && (acceptance.accepts(expected, si) || acceptance.accepts(expected, typed.si(Unit.ONE)));
   }
 
@@ -124,7 +172,7 @@ final class Ladder {
   }
 
   /** The mistake nearest to the answer, if the answer lies within this part of its band. */
-  private Optional<KnownMistake> mistake(double part) {
+  private Optional<KnownMistake> mistake(double si, double part) {
     Optional<KnownMistake> nearest = Optional.empty();
     double least = Double.POSITIVE_INFINITY;
     for (KnownMistake mistake : key.mistakes()) {
@@ -179,28 +227,29 @@ final class Ladder {
     return quantity && si != 0 && (matches(1 / si) || matches(key.unit().toSi(1 / given)));
   }
 
+  /** A step off in a series or a count: likelier than any value it may happen to be the same as. */
+  private Optional<String> neighbour() {
+    if (acceptance instanceof Acceptance.Preferred preferred) {
+      String series = preferred.series().name();
+      if (preferred.accepts(preferred.below(expected), si)) {
+        return Optional.of(Sentences.neighbourBelow(series));
+      }
+      return preferred.accepts(preferred.above(expected), si) ? Optional.of(Sentences.neighbourAbove(series)) : Optional.empty();
+    }
+    boolean next = acceptance instanceof Acceptance.Count
+        && (acceptance.accepts(expected - 1, si) || acceptance.accepts(expected + 1, si));
+    return next ? Optional.of(Sentences.offByOne()) : Optional.empty();
+  }
+
   private String unexplained() {
     if (acceptance instanceof Acceptance.Preferred preferred) {
       String series = preferred.series().name();
-      if (!preferred.series().contains(si)) {
-        return Sentences.notInSeries(understood(), series);
-      }
-      if (isNext(preferred, si, expected)) {
-        return Sentences.neighbourBelow(series);
-      }
-      return isNext(preferred, expected, si) ? Sentences.neighbourAbove(series) : Sentences.otherMember(series);
+      return preferred.series().contains(si) ? Sentences.otherMember(series) : Sentences.notInSeries(understood(), series);
     }
     if (acceptance instanceof Acceptance.Count) {
-      if (!typed.wholeNumber()) {
-        return Sentences.notWhole(understood());
-      }
-      return Math.abs(Math.abs(si - expected) - 1) <= Acceptance.SAME ? Sentences.offByOne() : Sentences.otherCount();
+      return typed.wholeNumber() ? Sentences.unrecognisedCount(earlier.firstInput(key)) : Sentences.notWhole(understood());
     }
-    return Sentences.unexplained();
-  }
-
-  private static boolean isNext(Acceptance.Preferred preferred, double lower, double upper) {
-    return lower > 0 && lower < upper && preferred.series().between(lower, upper).size() == 2;
+    return Sentences.unrecognised(earlier.firstInput(key));
   }
 
   private boolean adviceOnFigures() {
@@ -212,7 +261,8 @@ final class Ladder {
   }
 
   private String understood() {
-    Unit unit = isDifferenceInCelsius() ? key.unit() : unitTyped();
+    boolean asAsked = isDifferenceInCelsius() || typed.isAngleFor(key.unit()) || typed.isTurnsFor(key.unit());
+    Unit unit = asAsked ? key.unit() : unitTyped();
     return QuantityWriter.POINT.plain(si, unit, figuresTyped()).text();
   }
 

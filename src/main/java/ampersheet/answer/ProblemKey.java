@@ -2,7 +2,10 @@ package ampersheet.answer;
 
 import ampersheet.formula.Values;
 import ampersheet.formula.Working;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * Everything needed to judge the answers of one problem.
@@ -11,15 +14,29 @@ import java.util.List;
  * @param givens the drawn numbers
  * @param working the steps, from which a later answer is worked again with the learner's own earlier value
  * @param designs the design tasks whose blanks are among the answers
+ * @param meanings what givens and steps are, as in "the supply voltage", by name; where one has none, its name is told
  */
-public record ProblemKey(List<AnswerKey> answers, Values givens, Working working, List<DesignKey> designs) {
+public record ProblemKey(List<AnswerKey> answers, Values givens, Working working, List<DesignKey> designs,
+    Map<String, String> meanings) {
   public ProblemKey {
     answers = List.copyOf(answers);
     designs = List.copyOf(designs);
+    meanings = Collections.unmodifiableMap(new LinkedHashMap<>(meanings));
+  }
+
+  /** Nothing has a meaning but its name. */
+  public ProblemKey(List<AnswerKey> answers, Values givens, Working working, List<DesignKey> designs) {
+    this(answers, givens, working, designs, Map.of());
   }
 
   /** Without design tasks. */
   public ProblemKey(List<AnswerKey> answers, Values givens, Working working) {
     this(answers, givens, working, List.of());
+  }
+
+  /** How a given or a step is called in a sentence. */
+  String the(String name) {
+    String meaning = meanings.get(name);
+    return meaning == null ? name : "the " + meaning;
   }
 }

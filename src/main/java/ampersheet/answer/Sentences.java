@@ -3,6 +3,7 @@ package ampersheet.answer;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Unit;
 import java.util.List;
+import java.util.Optional;
 
 /** What the rungs say: what was found, and what to do next. Never the expected value, never a bare "wrong". */
 final class Sentences {
@@ -48,10 +49,13 @@ final class Sentences {
     return "aeiou".indexOf(name.charAt(0)) >= 0 ? "an " : "a ";
   }
 
-  static String unitMissing(boolean prefix) {
-    return prefix
-        ? "The number is right, but a prefix needs a unit behind it. Write both."
-        : "The number is right, but a quantity is a number with a unit. Write the unit behind it.";
+  static String unitMissing() {
+    return "The number is right, but a quantity is a number with a unit. Write the unit behind it.";
+  }
+
+  /** @param inCelsius what was typed, on the scale asked for */
+  static String otherScale(String typed, String inCelsius) {
+    return "The number is right, but " + typed + " is " + inCelsius + ": kelvins are counted from absolute zero. Write °C.";
   }
 
   static String advice(boolean figures, boolean difference, boolean kelvin) {
@@ -104,7 +108,7 @@ final class Sentences {
   }
 
   static String followsFromWrong(List<String> questions) {
-    return "This follows from your answer to " + joined(questions) + ", so this step is right. Mend "
+    return "This follows from your answer to " + joined(questions) + ", so this step is right. Correct "
         + (questions.size() == 1 ? "that one" : "those") + " first, then work this one again.";
   }
 
@@ -137,18 +141,87 @@ final class Sentences {
   }
 
   static String offByOne() {
-    return "Off by one. Check whether counting starts at 0 or at 1, whether both ends are counted, and which way a part is"
-        + " rounded.";
+    return "Off by one. Check whether counting starts at 0 or at 1, whether both ends are counted, which way a part is"
+        + " rounded, and whether you rounded on the way.";
   }
 
-  static String otherCount() {
-    return "This count does not follow from the numbers given, and none of the usual slips leads to it. Sketch the"
-        + " arrangement with the numbers at its parts and count along it again.";
+  static String unrecognisedCount(Optional<String> first) {
+    return "I do not recognise this count. " + (first.isPresent()
+        ? "First check " + first.get() + ", then work the steps again one by one; where parts stand in a row, count along it."
+        : "Sketch the arrangement with the numbers at its parts and count along it again.");
   }
 
-  static String unexplained() {
-    return "This does not follow from the numbers given, and none of the usual slips leads to it. Check that each given"
-        + " value went in once, with its prefix, and work the steps again one by one.";
+  /** @param first what goes into the step asked for, to be checked first */
+  static String unrecognised(Optional<String> first) {
+    return "I do not recognise this value. " + first.map(one -> "First check " + one
+        + ", then").orElse("Check") + " that each given value went in once, with its prefix, and work the steps again one by"
+        + " one.";
+  }
+
+  static String aGiven(String what) {
+    return "This is " + what + ", which is given. Work on from it: another quantity is asked for.";
+  }
+
+  static String onTheWay(String what) {
+    return "This is " + what + ", which comes before what is asked here. Go on from it.";
+  }
+
+  static String anotherQuantity(String what) {
+    return "This is " + what + ", another quantity of this problem. Read again what is asked here.";
+  }
+
+  static String notYetFitted() {
+    return "This is the calculated value before it is rounded. Give the one that the question allows next to it.";
+  }
+
+  static String exactForFitted(String fitted) {
+    return "This follows from the calculated value. Once a part is chosen or a number is rounded, " + fitted + " counts: go on"
+        + " with that.";
+  }
+
+  static String fittedForExact(String fitted, String exact) {
+    return "This follows from " + fitted + ". Here " + exact + " is to be used, before it is rounded.";
+  }
+
+  static String wrongPair(String voltage, String current) {
+    return "This is " + voltage + " times " + current + ". For the power of a part, take the voltage across it and the current"
+        + " through it.";
+  }
+
+  static String temperatureForRise(String from) {
+    return "This is the temperature itself. What is asked is how far it lies above " + from + ".";
+  }
+
+  static String riseForTemperature(String from) {
+    return "This is only how far the temperature lies above " + from + ". Add the two.";
+  }
+
+  static String addedTwice(String what) {
+    return "In this, " + what + " is counted twice. Add it once.";
+  }
+
+  static String differenceMiscounted(String what) {
+    return "This is off by exactly " + what + ". Check whether you left it out, counted it twice or took it the wrong way.";
+  }
+
+  static String zeroInDifference() {
+    return "There is 273.15 too many or too few in this. A difference of temperatures has the same number in K and in °C:"
+        + " nothing is added.";
+  }
+
+  static String zeroInCelsius() {
+    return "There is 273.15 too many or too few in this. The answer is wanted in °C: take 273.15 off a temperature in K, and"
+        + " nothing off one in °C.";
+  }
+
+  static String nearMiss(int figures) {
+    return "This is near, but not near enough. You probably rounded on the way: go on with unrounded values and round only the"
+        + " result, to " + figures + " figures.";
+  }
+
+  static String nearCount() {
+    return "This is near, but a count must be exact. You probably rounded on the way: go on with unrounded values, and make the"
+        + " result whole only at the end.";
   }
 
   static String judgedTogether(List<String> missing) {

@@ -47,8 +47,8 @@ public final class Checker {
 
   /**
    * How an answer is understood, without judging it: {@code value} and the quantity read back; {@code number}, a number
-   * that came without a unit, and the same in the unit of the question; {@code ambiguous} and what it could mean;
-   * {@code unreadable} and why.
+   * that came without a unit or a prefix, and the same in the unit of the question (but for a share, which may be so many
+   * percent or a fraction of 1); {@code ambiguous} and what it could mean; {@code unreadable} and why.
    *
    * @param unit of the question
    */
@@ -66,7 +66,11 @@ public final class Checker {
     if (value.unit().isPresent()) {
       return new String[] {"value", written(value, value.unit().get())};
     }
-    return new String[] {"number", written(value, Unit.ONE), written(value, asked)};
+    boolean share = asked.symbol().equals("%");
+    if (value.hasPrefix() && !share) {
+      return new String[] {"value", written(value, asked)};
+    }
+    return new String[] {"number", written(value, Unit.ONE), written(value, share ? Unit.ONE : asked)};
   }
 
   private static String written(Reading.Value value, Unit unit) {

@@ -1,5 +1,8 @@
 package ampersheet.chain;
 
+import java.util.Arrays;
+import java.util.Set;
+
 /**
  * A rectangular tile as it lies unrotated; column 0 left, row 0 top.
  *
@@ -16,9 +19,40 @@ public record Tile(int columns, int rows, Order order, Corner start, Along along
     }
   }
 
-  public enum Order { PROGRESSIVE, SERPENTINE }
+  public enum Order {
+    ALL_ONE_WAY("all one way", "progressive"), SERPENTINE("back and forth", "serpentine");
 
-  public enum Along { ROWS, COLUMNS }
+    private final Set<String> names;
+
+    /** @param names the word that templates use, and the one they used before */
+    Order(String... names) {
+      this.names = Set.of(names);
+    }
+
+    /** @throws IllegalArgumentException if that is no order */
+    public static Order called(String word) {
+      return Arrays.stream(values()).filter(order -> order.names.contains(word)).findFirst()
+          .orElseThrow(() -> new IllegalArgumentException("lines of a tile run back and forth or all one way, not \""
+              + word + "\""));
+    }
+  }
+
+  public enum Along {
+    ROWS("across", "rows"), COLUMNS("down", "columns");
+
+    private final Set<String> names;
+
+    /** @param names the word that templates use, and the one they used before */
+    Along(String... names) {
+      this.names = Set.of(names);
+    }
+
+    /** @throws IllegalArgumentException if lines cannot run so */
+    public static Along called(String word) {
+      return Arrays.stream(values()).filter(along -> along.names.contains(word)).findFirst()
+          .orElseThrow(() -> new IllegalArgumentException("lines of a tile run across or down, not \"" + word + "\""));
+    }
+  }
 
   public enum Corner { TOP_LEFT, TOP_RIGHT, BOTTOM_LEFT, BOTTOM_RIGHT }
 

@@ -5,9 +5,11 @@ import ampersheet.answer.AnswerKey;
 import ampersheet.answer.Judge;
 import ampersheet.answer.Rung;
 import ampersheet.answer.Verdict;
+import ampersheet.command.SheetOptions.KeyedProblem;
+import ampersheet.command.SheetOptions.KeyedSheet;
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.marking.ChangedVerdict;
 import ampersheet.sheet.Composer;
-import ampersheet.sheet.Sheet;
-import ampersheet.sheet.SheetProblem;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -45,8 +47,12 @@ final class CheckCommand implements Callable<Integer> {
   @Mixin
   private HelpOptions help;
 
-  /** A verdict with the problem and key it was given by. */
-  private record Judged(AnswerKey key, SheetProblem problem, Verdict verdict) {}
+  /**
+   * A verdict with the problem and key it was given by.
+   *
+   * @param changed how it would have been judged before its key was corrected; empty if that makes no difference
+   */
+  private record Judged(AnswerKey key, KeyedProblem problem, Verdict verdict, Optional<ChangedVerdict> changed) {}
 
   CheckCommand(Streams streams) {
     this.streams = streams;
@@ -54,22 +60,29 @@ final class CheckCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Sheet sheet = which.sheet(typedId);
+    KeyedSheet sheet = which.sheet(typedId);
+    sheet.remarks().forEach(remark -> streams.err().print(remark.print()));
     if (arguments.isEmpty() && !json) {
       return interview(sheet);
     }
     Map<String, String> typed = new LinkedHashMap<>();
     NamedValues.of(arguments, "q1=4k7").forEach((name, value) -> typed.put(known(sheet, name), value));
     List<Judged> judged = new ArrayList<>();
-    for (SheetProblem problem : sheet.problems()) {
-      judge(problem, typed).stream().filter(one -> typed.containsKey(one.key().question())).forEach(judged::add);
+    for (KeyedProblem problem : sheet.problems()) {
+      if (problem.notJudged().isEmpty()) {
+        judge(problem, typed).stream().filter(one -> typed.containsKey(one.key().question())).forEach(judged::add);
+      }
     }
+    List<String> unjudged = typed.keySet().stream()
+        .filter(question -> judged.stream().noneMatch(one -> one.key().question().equals(question))).toList();
     if (json) {
-      streams.line(Json.of(json -> write(json, sheet, judged)));
+      streams.line(Json.of(json -> write(json, sheet, judged, unjudged)));
     } else {
       judged.forEach(one -> tell(one, true));
+      unjudged.forEach(question -> streams.line(question + "  " + typed.get(question)
+          + "\n    There is no key to this question any more: it is judged by hand."));
     }
-    return exitCode(judged.stream().map(Judged::verdict).toList());
+    return unjudged.isEmpty() ? exitCode(judged.stream().map(Judged::verdict).toList()) : CommandTree.PROBLEMS_FOUND;
   }
 
   private static int exitCode(List<Verdict> verdicts) {
@@ -78,9 +91,9 @@ final class CheckCommand implements Callable<Integer> {
   }
 
   /** The question's own name for what was typed, in any case. */
-  private static String known(Sheet sheet, String name) {
+  private static String known(KeyedSheet sheet, String name) {
     String question = name.toLowerCase(Locale.ROOT);
-    if (sheet.problemWith(question).isPresent()) {
+    if (sheet.hasQuestion(question) || sheet.lost().stream().anyMatch(lost -> lost.questions().contains(question))) {
       return question;
     }
     List<String> names = sheet.places().stream().map(AnswerKey::question).toList();
@@ -88,22 +101,30 @@ final class CheckCommand implements Callable<Integer> {
         "Write the name that stands before the question on the sheet.");
   }
 
-  private static List<Judged> judge(SheetProblem problem, Map<String, String> typed) {
+  private static List<Judged> judge(KeyedProblem problem, Map<String, String> typed) {
     List<Judged> judged = new ArrayList<>();
     List<AnswerKey> keys = problem.key().answers();
     List<Verdict> verdicts = Judge.judge(problem.key(), typed);
+    Map<String, Verdict> before = new LinkedHashMap<>();
+    if (problem.corrected()) {
+      Judge.judge(problem.issued().key(), typed).forEach(verdict -> before.put(verdict.question(), verdict));
+    }
     for (int i = 0; i < keys.size(); i++) {
-      judged.add(new Judged(keys.get(i), problem, verdicts.get(i)));
+      Verdict now = verdicts.get(i);
+      judged.add(new Judged(keys.get(i), problem, now, Optional.ofNullable(before.get(now.question()))
+          .flatMap(then -> ChangedVerdict.between(now.question(), problem.issued().template().name(), then, now))));
     }
     return judged;
   }
 
   /** Question by question; whoever is not right may try again. */
-  private int interview(Sheet sheet) {
-    streams.line("Sheet " + sheet.id() + ". An empty line skips a question.");
+  private int interview(KeyedSheet sheet) {
+    streams.line("Sheet " + sheet.issued().id() + ". An empty line skips a question.");
     Map<String, Verdict> last = new LinkedHashMap<>();
-    for (SheetProblem problem : sheet.problems()) {
-      interview(problem, last);
+    for (KeyedProblem problem : sheet.problems()) {
+      if (problem.notJudged().isEmpty()) {
+        interview(problem, last);
+      }
     }
     long right = last.values().stream().filter(Verdict::isRight).count();
     streams.line("");
@@ -111,7 +132,7 @@ final class CheckCommand implements Callable<Integer> {
     return exitCode(List.copyOf(last.values()));
   }
 
-  private void interview(SheetProblem problem, Map<String, Verdict> last) {
+  private void interview(KeyedProblem problem, Map<String, Verdict> last) {
     Map<String, String> typed = new LinkedHashMap<>();
     List<AnswerKey> places = problem.places();
     List<String> designed = places.stream().filter(key -> key.acceptance() instanceof Acceptance.Designed)
@@ -134,9 +155,9 @@ final class CheckCommand implements Callable<Integer> {
         .forEach(now -> last.put(now.question(), now));
   }
 
-  private Optional<Verdict> ask(SheetProblem problem, AnswerKey key, Map<String, String> typed) {
+  private Optional<Verdict> ask(KeyedProblem problem, AnswerKey key, Map<String, String> typed) {
     streams.line("");
-    streams.line(key.question() + "  " + PlainWords.of(problem.prompt(key)));
+    streams.line(key.question() + "  " + PlainWords.of(problem.issued().prompt(key)));
     if (key.acceptance() instanceof Acceptance.Choice choice) {
       choice.options().forEach(option -> streams.line("      - " + option.text()));
     }
@@ -171,24 +192,33 @@ final class CheckCommand implements Callable<Integer> {
       streams.line("    " + understood.strip());
     }
     streams.line("    " + verdict.message());
+    judged.changed().ifPresent(change -> streams.line("    The key to " + change.question()
+        + " was corrected after this sheet had been issued: before " + change.toldBefore() + ", now " + change.toldNow() + "."));
     if (show) {
       boolean oneOfSeveral = judged.key().acceptance() instanceof Acceptance.Designed;
       streams.line((oneOfSeveral ? "    right, for example: " : "    expected: ")
-          + Composer.answer(judged.problem(), judged.key()));
+          + Composer.answer(judged.problem().working(), judged.key()));
     }
   }
 
-  private void write(Json json, Sheet sheet, List<Judged> judged) {
-    json.text("sheet_id", sheet.id().toString());
+  private void write(Json json, KeyedSheet sheet, List<Judged> judged, List<String> unjudged) {
+    json.text("sheet_id", sheet.issued().id().toString());
     json.objects("verdicts", judged, (at, one) -> {
       Verdict verdict = one.verdict();
       at.text("question", verdict.question()).text("typed", verdict.asTyped()).text("understood", verdict.understood())
           .text("rung", verdict.rung().name().toLowerCase(Locale.ROOT).replace('_', '-')).flag("right", verdict.isRight())
           .text("message", verdict.message());
       verdict.mistake().ifPresent(mistake -> at.text("mistake", mistake));
+      one.changed().ifPresent(change -> at.text("before_correction", change.toldBefore()).text("now", change.toldNow()));
       if (show) {
-        at.text("expected", Composer.answer(one.problem(), one.key()));
+        at.text("expected", Composer.answer(one.problem().working(), one.key()));
       }
     });
+    if (!unjudged.isEmpty()) {
+      json.texts("to_be_judged_by_hand", unjudged);
+    }
+    if (!sheet.remarks().isEmpty()) {
+      json.texts("remarks", sheet.remarks().stream().map(Diagnostic::problem).toList());
+    }
   }
 }

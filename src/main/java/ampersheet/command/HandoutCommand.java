@@ -22,8 +22,9 @@ import picocli.CommandLine.Parameters;
 
 @Command(name = "handout", sortOptions = false,
     description = "Makes one PDF of everybody's sheets, ready for a printer that prints both sides.",
-    footer = {"", "Every learner's sheet begins on a new leaf; an example lies beside its twin. The file is whole or not "
-        + "there; the same command gives the same bytes."})
+    footer = {"", "Every learner's sheet begins on a new leaf; an example lies beside its twin. Each file is whole or not "
+        + "there; the same command gives the same bytes. FILE-issued-….zip keeps plan, templates and numbers: with it check, key "
+        + "and mark work on these sheets even after templates have been corrected (--issued-with)."})
 final class HandoutCommand implements Callable<Integer> {
   private final Streams streams;
 
@@ -90,11 +91,13 @@ final class HandoutCommand implements Callable<Integer> {
     if (json) {
       streams.line(Json.of(json -> json.number("sheets", printed.sheets()).number("sides", printed.sides())
           .number("files_written", printed.written())
-          .texts("files", printed.files().stream().map(InputFile::shown).toList())));
+          .texts("files", printed.files().stream().map(InputFile::shown).toList())
+          .text("archive", InputFile.shown(printed.archive()))));
     } else {
       streams.line(count(printed.sheets(), "sheet") + " on " + count(printed.sides(), "side") + " of paper ("
           + count(printed.written(), "file") + " written)");
       printed.files().forEach(file -> streams.line("  " + InputFile.shown(file)));
+      streams.line("  " + InputFile.shown(printed.archive()) + "   keep it with the keys: later versions check and mark by it");
       streams.line("Print on both sides, turned over the long edge, at actual size.");
     }
     return CommandTree.FINE;

@@ -21,7 +21,8 @@ import picocli.CommandLine.Parameters;
 @Command(name = "issue", sortOptions = false,
     description = "Writes each learner's sheet, the keys apart from them, and an index page for the instructor.",
     footer = {"", "Files: DIR/index.html, DIR/sheets/seat-001.html and .md, DIR/keys/ the same; with --homework "
-        + "DIR/homework/seat-001.html. Each file is whole or not there; the same command may be repeated and gives the same bytes."})
+        + "DIR/homework/seat-001.html. DIR/keys/issued-….zip keeps plan, templates and numbers: with it check, key and mark "
+        + "work on these sheets even after templates have been corrected (--issued-with). Each file is whole or not there; the same command may be repeated and gives the same bytes."})
 final class IssueCommand implements Callable<Integer> {
   private final Streams streams;
 
@@ -100,7 +101,8 @@ final class IssueCommand implements Callable<Integer> {
     if (homework) {
       streams.line("Answer in:   " + InputFile.shown(out.resolve("homework")) + "/");
     }
-    streams.line("Keep:        " + InputFile.shown(out.resolve("keys")) + "/");
+    streams.line("Keep:        " + InputFile.shown(out.resolve("keys")) + "/, with its archive "
+        + issued.archive().getFileName());
   }
 
   private static String count(long number, String what) {
@@ -109,7 +111,8 @@ final class IssueCommand implements Callable<Integer> {
 
   private void write(Json json, Issue.Issued issued) {
     json.number("sheets", issued.sheets()).number("problems_per_sheet", issued.problemsPerSheet())
-        .number("files_written", issued.written()).text("index", InputFile.shown(issued.index()));
+        .number("files_written", issued.written()).text("index", InputFile.shown(issued.index()))
+        .text("archive", InputFile.shown(issued.archive()));
     List<Map.Entry<String, Tally>> tallies = new ArrayList<>(issued.tallies().entrySet());
     json.objects("templates", tallies, (at, entry) -> Refusals.write(at.text("template", entry.getKey()), entry.getValue()));
   }

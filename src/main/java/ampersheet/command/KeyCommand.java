@@ -1,17 +1,16 @@
 package ampersheet.command;
 
 import ampersheet.answer.AnswerKey;
+import ampersheet.command.SheetOptions.KeyedSheet;
+import ampersheet.diagnostic.Diagnostic;
 import ampersheet.issue.Issue;
 import ampersheet.render.markdown.MarkdownPage;
 import ampersheet.sheet.Composer;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Document.KeyLine;
-import ampersheet.sheet.Document.KeyTable;
-import ampersheet.sheet.Document.ProblemBlock;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
 import ampersheet.sheet.Sheet;
-import ampersheet.sheet.SheetProblem;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -21,7 +20,8 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 @Command(name = "key", sortOptions = false, description = "Makes a sheet and its key again from the ID printed on paper.",
-    footer = {"", "Without --out the key is printed as Markdown. With --out the same files as of issue are written there."})
+    footer = {"", "Without --out the key is printed as Markdown. With --out the same files as of issue are written there.",
+        "With --issued-with the sheet is the one that was printed, and the key begins with what has been corrected since."})
 final class KeyCommand implements Callable<Integer> {
   private final Streams streams;
 
@@ -52,21 +52,28 @@ final class KeyCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Sheet sheet = which.sheet(typedId);
-    String name = learner(sheet.id().seat());
+    KeyedSheet sheet = which.sheet(typedId);
+    int seat = sheet.issued().id().seat();
+    String name = learner(seat);
+    sheet.remarks().forEach(remark -> streams.err().print(remark.print()));
+    Document plain = Composer.key(sheet.corrected(), name);
+    List<CorrectedKey> corrected = CorrectedKey.of(sheet, Composer.key(sheet.issued(), name), plain);
+    Document key = CorrectedKey.ahead(plain, corrected, sheet);
+    Document printed = Composer.sheet(sheet.issued(), name);
     if (out != null) {
-      Issue.again(sheet, name, out);
+      Issue.again(printed, key, seat, out);
     }
     if (json) {
-      streams.line(Json.of(json -> write(json, sheet)));
+      streams.line(Json.of(json -> write(json, sheet, plain, corrected)));
     } else if (out != null) {
-      String file = Issue.fileName(sheet.id().seat());
+      String file = Issue.fileName(seat);
       streams.line("Sheet:  " + InputFile.shown(out.resolve("sheets").resolve(file + ".html")));
       streams.line("Key:    " + InputFile.shown(out.resolve("keys").resolve(file + ".html")));
+      corrected.forEach(one -> streams.line("Corrected since: " + one.told()));
     } else {
-      streams.out().print(MarkdownPage.render(sheetInstead ? Composer.sheet(sheet, name) : Composer.key(sheet, name)));
+      streams.out().print(MarkdownPage.render(sheetInstead ? printed : key));
     }
-    return CommandTree.FINE;
+    return sheet.lost().isEmpty() ? CommandTree.FINE : CommandTree.PROBLEMS_FOUND;
   }
 
   private String learner(int seat) {
@@ -79,13 +86,13 @@ final class KeyCommand implements Callable<Integer> {
             "the class for which the sheet was issued", "Leave --roster out for a sheet without a name."));
   }
 
-  private static void write(Json json, Sheet sheet) {
+  private static void write(Json json, KeyedSheet keyed, Document key, List<CorrectedKey> corrected) {
+    Sheet sheet = keyed.corrected();
     json.text("sheet_id", sheet.id().toString()).number("seat", sheet.id().seat()).text("title", sheet.plan().title());
-    Document key = Composer.key(sheet, "");
     json.objects("problems", sheet.problems(), (at, problem) -> {
       at.number("number", problem.number()).text("template", problem.template().name())
           .text("title", problem.template().title()).flag("example", problem.example());
-      List<KeyLine> lines = lines(key, problem);
+      List<KeyLine> lines = CorrectedKey.lines(key, problem);
       List<AnswerKey> answers = problem.answers();
       at.objects("answers", lines, (line, told) -> {
         AnswerKey answer = answers.get(lines.indexOf(told));
@@ -96,12 +103,12 @@ final class KeyCommand implements Callable<Integer> {
             (one, mistake) -> one.text("value", mistake.value()).text("explanation", mistake.explanation()));
       });
     });
-  }
-
-  private static List<KeyLine> lines(Document key, SheetProblem problem) {
-    return key.blocks().stream().filter(ProblemBlock.class::isInstance).map(ProblemBlock.class::cast)
-        .filter(block -> block.number().equals(Integer.toString(problem.number())))
-        .flatMap(block -> block.blocks().stream())
-        .filter(KeyTable.class::isInstance).map(KeyTable.class::cast).findFirst().orElseThrow().lines();
+    if (!corrected.isEmpty()) {
+      json.objects("corrected", corrected, (at, one) -> at.text("question", one.question()).text("template", one.template())
+          .text("before", one.before()).text("now", one.now()));
+    }
+    if (!keyed.remarks().isEmpty()) {
+      json.texts("remarks", keyed.remarks().stream().map(Diagnostic::problem).toList());
+    }
   }
 }

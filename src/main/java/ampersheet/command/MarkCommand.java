@@ -7,12 +7,8 @@ import ampersheet.issue.WholeFile;
 import ampersheet.marking.EarlierMarks;
 import ampersheet.marking.Marking;
 import ampersheet.marking.ReceivedList;
-import ampersheet.sheet.Plan;
-import ampersheet.sheet.PlanReader;
-import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
-import ampersheet.template.TemplateLibrary;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
@@ -31,7 +27,8 @@ import picocli.CommandLine.Parameters;
     description = "Marks a folder of returned answers: marks, a feedback page for each learner, a report on the class.",
     footer = {"", "Read are tables (.csv) with the columns sheet,question,answer, and sheets filled in as Markdown (.md).",
         "Written are DIR/report.html, DIR/feedback/seat-001.html, DIR/marks.csv, answers.csv, files.csv (what became of each "
-            + "file) and set-aside.csv (answers that did not count, and why). The same files give the same bytes.",
+            + "file) and set-aside.csv (answers that did not count, and why); with --issued-with also corrections.csv (answers that "
+            + "a correction of the key makes worth more or less). The same files give the same bytes.",
         "Exit code 1 if a file could not be marked in full; everything else is marked all the same."})
 final class MarkCommand implements Callable<Integer> {
   /** More would push the result off a terminal. */
@@ -41,9 +38,6 @@ final class MarkCommand implements Callable<Integer> {
 
   @Parameters(paramLabel = "ANSWERS", description = "Folder of the files that came in.")
   private Path answers;
-
-  @Option(names = "--plan", required = true, paramLabel = "PLAN", description = "The plan the sheets were issued from.")
-  private Path plan;
 
   @Option(names = "--roster", required = true, paramLabel = "CLASS.csv", description = "The class: lines of seat,name.")
   private Path roster;
@@ -66,19 +60,11 @@ final class MarkCommand implements Callable<Integer> {
       description = "marks.csv of an earlier run: list whose mark changed, in changes.csv and in the report.")
   private Path before;
 
-  @Option(names = "--issued-with", paramLabel = "DIR",
-      description = "The templates from which the sheets were issued, if those at hand have been corrected since: the numbers "
-          + "on the sheets are worked again by the corrected ones. May be given several times.")
-  private List<Path> issuedWith = new ArrayList<>();
-
   @Option(names = "--json", description = "Say what was marked as JSON.")
   private boolean json;
 
   @Mixin
-  private PartsOption parts;
-
-  @Mixin
-  private TemplateOptions templates;
+  private IssuedWithOption issuedWith;
 
   @Mixin
   private HelpOptions help;
@@ -93,13 +79,9 @@ final class MarkCommand implements Callable<Integer> {
       throw new WrongUsage(InputFile.shown(answers), "there is no such folder of answers",
           "a folder with the files that learners sent", "Check the path.");
     }
-    Plan read = PlanReader.read(InputFile.shown(plan), InputFile.read(plan, "a plan"));
     Roster learners = RosterReader.read(InputFile.shown(roster), InputFile.read(roster, "a class list"));
-    TemplateLibrary library = templates.library();
-    ProblemSet set = ProblemSet.of(read, issuedWith.isEmpty() ? library : TemplateOptions.library(issuedWith),
-        parts.inventory());
-    Marking.Task task = new Marking.Task(answers, set, issuedWith.isEmpty() ? Optional.empty() : Optional.of(library),
-        learners, text(received, "a list of times"), due(), text(before, "marks of an earlier run").map(text ->
+    IssuedWithOption.Issued issued = issuedWith.read();
+    Marking.Task task = new Marking.Task(answers, issued.sheets(), issued.corrections(), learners, text(received, "a list of times"), due(), text(before, "marks of an earlier run").map(text ->
             EarlierMarks.read(text.file(), text.text())), pseudonyms);
     Set<String> written = new TreeSet<>();
     Marking.Marked marked = Marking.mark(task, (path, text) -> {
@@ -160,6 +142,12 @@ final class MarkCommand implements Callable<Integer> {
     if (marked.setAside() > 0) {
       streams.line(count(marked.setAside(), "answer") + " set aside, in " + InputFile.shown(out.resolve("set-aside.csv")));
     }
+    if (!marked.corrected().isEmpty()) {
+      streams.line(count(marked.corrected().size(), "verdict") + " changed by corrections of the keys, in "
+          + InputFile.shown(out.resolve("corrections.csv")));
+      marked.corrected().stream().limit(MOST_NOTES).forEach(one -> streams.line("  " + one.sheet() + " "
+          + one.verdict().question() + ": before " + one.verdict().toldBefore() + ", now " + one.verdict().toldNow()));
+    }
     if (before != null) {
       streams.line(marked.changed() == 0 ? "No mark changed."
           : count(marked.changed(), "mark") + " changed, in " + InputFile.shown(out.resolve("changes.csv")));
@@ -178,6 +166,9 @@ final class MarkCommand implements Callable<Integer> {
     json.number("learners", marked.learners()).number("absent", marked.absent()).number("files", marked.files())
         .number("late", marked.late()).number("answers", marked.answers()).number("set_aside", marked.setAside())
         .number("changed", marked.changed());
+    json.objects("corrected", marked.corrected(), (at, one) -> at.text("sheet_id", one.sheet())
+        .text("question", one.verdict().question()).text("template", one.verdict().template())
+        .text("before", one.verdict().toldBefore()).text("now", one.verdict().toldNow()));
     json.objects("notes", marked.notes(), (at, note) -> at.text("place", note.place().toString())
         .text("problem", note.problem()).text("next", note.nextAction()));
   }

@@ -14,6 +14,10 @@ final class PartsOption {
       + "then be built and measured with it. The sheet IDs depend on it; see \"A parts list\" in the template guide.")
   private Path parts;
 
+  boolean isGiven() {
+    return parts != null;
+  }
+
   Optional<Inventory> inventory() {
     return Optional.ofNullable(parts)
         .map(file -> PartsReader.read(InputFile.shown(file), InputFile.read(file, "a parts list")));

@@ -102,6 +102,11 @@ final class ProveCommand implements Callable<Integer> {
         .number("made", mistake.made()).number("closest", mistake.closest()).text("to", mistake.to())
         .text("givens", mistake.givens()));
     json.texts("leaning", report.leaning());
+    json.objects("options", report.options(), (at, option) -> at.text("choice", option.choice())
+        .flag("exactly_one", option.holds()).text("way", option.way().name().toLowerCase(Locale.ROOT).replace('_', '-'))
+        .text("counterexample", option.counterexample().orElse("")));
+    json.number("share_inside_limits", report.shareInsideLimits()).texts("beyond_limits_on_purpose", report.onPurpose())
+        .texts("steps_without_mistakes", report.withoutMistakes());
     json.number("combinations", report.variants().combinations()).number("variants", report.variants().count())
         .text("variants_basis", report.variants().basis().name().toLowerCase(Locale.ROOT));
     mutated.ifPresent(mutations -> json.objects("mutations", mutations.fates(), (at, fate) -> at.text("step", fate.step())

@@ -17,7 +17,10 @@ final class BranchDrawing {
   private static final double CONTROLLER_HEIGHT = 34;
   private static final double LEAD = 26;
   private static final double LONGEST_HALF_ARROW = 11;
-  private static final double APART = 5.5;
+  /** From a side's middle to either of its arrows, so that its number has room between them. */
+  private static final double APART = 12;
+  private static final double APART_ON_A_HEXAGON = 10.5;
+  private static final double NUMBER_FROM_SIDE = 9.5;
   private static final double HEAD = 7;
   private static final double LEGEND_WIDTH = 380;
 
@@ -108,25 +111,22 @@ final class BranchDrawing {
     double dx = (centre.x() - middle.x()) / length;
     double dy = (centre.y() - middle.y()) / length;
     double out = tile.arm() < 0 ? LEAD : halfArrow;
-    Point data = middle.plus(dy * APART, -dx * APART);
-    Point back = middle.plus(-dy * APART, dx * APART);
+    double apart = tiles.sides() == 6 ? APART_ON_A_HEXAGON : APART;
+    Point data = middle.plus(dy * apart, -dx * apart);
+    Point back = middle.plus(-dy * apart, dx * apart);
     drawing.arrow(name(tile), Stroke.LINE, HEAD, data.plus(-dx * out, -dy * out),
         data.plus(dx * halfArrow, dy * halfArrow));
     drawing.arrow(name(tile), Stroke.DASHED, HEAD, back.plus(dx * halfArrow, dy * halfArrow),
         back.plus(-dx * out, -dy * out));
   }
 
-  /** In a ring inside the first tile, each towards its side; a triangle has room only beside the arrows. */
+  /** Inside the first tile, each at the middle of its side, between the arrows there. */
   private void sideNumbers() {
     RegularPolygon outline = placed.get(0).outline();
     Point centre = at(outline.centre());
     for (int side = 0; side < tiles.sides(); side++) {
-      Point middle = at(outline.middle(side));
-      Point inward = middle.towards(centre, 9).plus(-middle.x(), -middle.y());
-      double aside = tiles.sides() == 3 ? 0.22 * tiles.sideLength() * scale / 9 : 0;
-      Point number = aside > 0 ? middle.plus(inward.x() + aside * inward.y(), inward.y() - aside * inward.x())
-          : centre.towards(middle, fromCentreToSide() - halfArrow - 7.5);
-      drawing.words("first tile", Lettering.plain("" + side, Lettering.SMALL).inBold(), number);
+      drawing.words("first tile", Lettering.plain("" + side, Lettering.SMALL).inBold(),
+          at(outline.middle(side)).towards(centre, NUMBER_FROM_SIDE));
     }
   }
 

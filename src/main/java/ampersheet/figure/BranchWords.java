@@ -20,7 +20,7 @@ record BranchWords(BranchedTiles tiles, List<AssemblyFigure.Mark> marks) impleme
       rows.add(List.of(letter(arm), Integer.toString(tiles.arms().get(arm).at()),
           Integer.toString(tiles.arms().get(arm).tiles())));
     }
-    return new Figure.Table(List.of("Arm", "Stands on side of the first tile", "Tiles"), rows);
+    return new Figure.Table(List.of("Arm", "On side of the first tile", "Tiles"), rows);
   }
 
   @Override

@@ -104,7 +104,7 @@ final class ChainWords {
     String way = "It passes " + line + " after " + line + ", " + (rows ? down : across) + "; the first " + line + " runs "
         + (rows ? across : down);
     return way + switch (tile.order()) {
-      case PROGRESSIVE -> ", and so does every other.";
+      case ALL_ONE_WAY -> ", and so does every other.";
       case SERPENTINE -> ", the next one back, and so on in turn.";
     };
   }

@@ -88,12 +88,13 @@ final class EdgeDrawing {
     double arrow = y + HEIGHT + 30;
     drawing.dot("row", new Point(left, arrow), 3);
     drawing.arrow("row", Stroke.LINE, 8, new Point(left, arrow), new Point(left + width, arrow));
-    text("a plain side, seen from outside", left - pitch * 0.7, y - 14);
-    if (narrow) {
-      text("V supply, G ground", left - pitch * 0.7, arrow + 26);
-      text("O data output, I data input", left - pitch * 0.7, arrow + 44);
-    } else {
-      text("V supply, G ground, O data output, I data input", left - pitch * 0.7, arrow + 26);
+    text((edge.plainSides() < edge.sides() ? "a plain side" : "every side") + ", seen from outside", left - pitch * 0.7,
+        y - 14);
+    List<String> legend = narrow
+        ? List.of("V supply, G ground", "O data output, I data input", "arrows lead from place 1 to the last")
+        : List.of("V supply, G ground, O data output, I data input; arrows lead from place 1 to the last");
+    for (int line = 0; line < legend.size(); line++) {
+      text(legend.get(line), left - pitch * 0.7, arrow + 26 + 18 * line);
     }
   }
 

@@ -25,6 +25,10 @@ record EdgeWords(MatingEdge edge) implements AssemblyWords {
   @Override
   public List<String> walk() {
     List<String> sentences = new ArrayList<>();
+    if (edge.plainSides() == edge.sides()) {
+      sentences.add("The table gives the row of every side from left to right, as seen from outside the tile.");
+      return sentences;
+    }
     sentences.add("The table gives the row of a plain side from left to right, as seen from outside the tile.");
     for (int side = 0; side < edge.sides(); side++) {
       sentences.add("Side " + (side + 1) + " is " + (edge.isPlain(side) ? "plain: its row runs from left to right."

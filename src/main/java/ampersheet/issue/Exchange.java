@@ -50,13 +50,13 @@ public final class Exchange {
     ProblemSet set = ProblemSet.of(plan, templates);
     List<String> leftOut = new ArrayList<>();
     Map<String, Draws> draws = new LinkedHashMap<>();
-    for (ProblemTemplate template : set.templates()) {
-      if (template.designs().isEmpty()) {
-        draws.put(template.name(), new Draws(new Workshop(template), plan.seed() + "/exchange"));
-      } else {
-        leftOut.add(template.name() + ": several answers are right together, which the format cannot judge");
+    set.sources().forEach((source, template) -> {
+      if (!template.designs().isEmpty()) {
+        leftOut.add(source + ": several answers are right together, which the format cannot judge");
+      } else if (draws.putIfAbsent(template.name(), new Draws(new Workshop(template), plan.seed() + "/exchange")) != null) {
+        leftOut.add(source + ": the template is packed once, with the givens that the plan fixes first");
       }
-    }
+    });
     List<ExchangePackage.Pool> pools = new ArrayList<>();
     bySkill(set).forEach((skill, entry) -> {
       List<ExchangeItem> items = new ArrayList<>();
@@ -101,7 +101,7 @@ public final class Exchange {
   }
 
   private static ExchangeItem item(Plan plan, Problem problem, int variant) {
-    Plan printed = new Plan(plan.file(), plan.title(), plan.seed(), plan.paper(), plan.language(), plan.symbols(),
+    Plan printed = new Plan(plan.file(), plan.written(), plan.title(), plan.seed(), plan.paper(), plan.language(), plan.symbols(),
         plan.decimal(), true, plan.order(), plan.levels(), plan.entries());
     SheetProblem bare = new SheetProblem(0, new Support.Bare(), false, printed, problem);
     String number = Integer.toString(variant + 1);

@@ -5,10 +5,12 @@ import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import ampersheet.render.pdf.PdfBook;
 import ampersheet.render.pdf.Profile;
+import ampersheet.sheet.ArchivedSheet;
 import ampersheet.sheet.BenchCards;
 import ampersheet.sheet.CheckLetters;
 import ampersheet.sheet.Composer;
 import ampersheet.sheet.Document;
+import ampersheet.sheet.IssuedArchive;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
@@ -42,8 +44,9 @@ public final class Handouts {
    *
    * @param sides of paper in both files, empty ones included
    * @param files those with sheets and, where apart, with keys
+   * @param archive of all that the sheets were made from
    */
-  public record Printed(int sheets, int sides, List<Path> files, int written) {
+  public record Printed(int sheets, int sides, List<Path> files, Path archive, int written) {
     public Printed {
       files = List.copyOf(files);
     }
@@ -64,11 +67,14 @@ public final class Handouts {
     Plan plan = set.plan();
     SheetMaker maker = new SheetMaker(set);
     maker.prepare(roster.lastSeat());
+    Keeping keeping = new Keeping(set, archiveBeside(out, set));
+    List<ArchivedSheet> kept = new ArrayList<>();
     boolean apart = wish.keys() == Keys.APART;
     try (PdfBook sheets = new PdfBook(plan.title(), plan.language(), wish.profile());
         PdfBook keys = new PdfBook("Key: " + plan.title(), plan.language(), wish.profile())) {
       for (Roster.Seat seat : roster.seats()) {
         Sheet sheet = maker.sheet(seat.number());
+        kept.add(keeping.keep(sheet));
         Document document =
             Composer.sheet(sheet, seat.name(), wish.profile().widestDrawing(wish.paper())).on(wish.paper());
         sheets.add(wish.checkLetters() ? CheckLetters.addedTo(document, sheet) : document);
@@ -83,7 +89,8 @@ public final class Handouts {
         files.add(keysBeside(out));
         written += WholeFile.write(keysBeside(out), keys::write) ? 1 : 0;
       }
-      return new Printed(roster.seats().size(), sheets.sides() + keys.sides(), files, written);
+      written += keeping.write(kept);
+      return new Printed(roster.seats().size(), sheets.sides() + keys.sides(), files, keeping.file(), written);
     }
   }
 
@@ -101,17 +108,21 @@ public final class Handouts {
     Plan plan = set.plan();
     SheetMaker maker = new SheetMaker(set);
     maker.prepare(roster.lastSeat());
+    Keeping keeping = new Keeping(set, archiveBeside(out, set));
+    List<ArchivedSheet> kept = new ArrayList<>();
     try (PdfBook cards = new PdfBook("Bench cards: " + plan.title(), plan.language(), wish.profile())) {
       for (Roster.Seat seat : roster.seats()) {
-        cards.addCards(BenchCards.of(maker.sheet(seat.number()), seat.name(), CARD_DRAWING).on(wish.paper()));
+        Sheet sheet = maker.sheet(seat.number());
+        kept.add(keeping.keep(sheet));
+        cards.addCards(BenchCards.of(sheet, seat.name(), CARD_DRAWING).on(wish.paper()));
       }
       if (cards.sides() == 0) {
         throw new DiagnosticException(Diagnostic.error(Place.inFile(plan.file()),
             "none of the plan's problems is built on a bench", "a problem with a circuit of parts from the drawer",
             "Add such a problem to the plan, or leave out --cards."));
       }
-      int written = WholeFile.write(out, cards::write) ? 1 : 0;
-      return new Printed(roster.seats().size(), cards.sides(), List.of(out), written);
+      int written = (WholeFile.write(out, cards::write) ? 1 : 0) + keeping.write(kept);
+      return new Printed(roster.seats().size(), cards.sides(), List.of(out), keeping.file(), written);
     }
   }
 
@@ -131,8 +142,16 @@ public final class Handouts {
 
   /** {@code tonight.pdf} has its keys in {@code tonight-keys.pdf}. */
   static Path keysBeside(Path out) {
+    return out.resolveSibling(stem(out) + "-keys.pdf");
+  }
+
+  /** Of {@code tonight.pdf} it is {@code tonight-issued-A7K3M.zip}. */
+  private static Path archiveBeside(Path out, ProblemSet set) {
+    return out.resolveSibling(stem(out) + "-" + IssuedArchive.fileName(set));
+  }
+
+  private static String stem(Path out) {
     String name = out.getFileName().toString();
-    String stem = name.endsWith(".pdf") ? name.substring(0, name.length() - ".pdf".length()) : name;
-    return out.resolveSibling(stem + "-keys.pdf");
+    return name.endsWith(".pdf") ? name.substring(0, name.length() - ".pdf".length()) : name;
   }
 }

@@ -24,6 +24,13 @@ record Cause(String id, String label, String says, boolean modelled) {
       case CRITERION_MISSED -> Optional.of(criterion(problem, key, verdict.mistake().orElseThrow()));
       case WRONG_DIMENSION -> slip("another quantity", "The answer's unit belongs to another quantity.");
       case UNIT_MISSING -> slip("unit missing", "The number is right, but its unit is missing.");
+      case OTHER_SCALE -> slip("K for °C", "The number is right for °C, but K stands behind it.");
+      case RISE_OR_TEMPERATURE -> slip("rise or temperature", "A rise and a temperature, or their zeros, were mixed up.");
+      case OTHER_QUANTITY -> slip("another quantity's value", "The value belongs to another quantity of the problem.");
+      case EXACT_OR_FITTED -> slip("calculated or fitted", "The calculated value stands where the fitted one counts, or the"
+          + " reverse.");
+      case WRONG_PAIR -> slip("wrong pair", "The voltage of one part was multiplied by the current of another.");
+      case NEAR_MISS -> slip("near miss", "The value is near, but was probably rounded on the way.");
       case TOO_COARSE -> slip("rounded too far", "The method looks right, but the number is rounded too far.");
       case POWER_OF_TEN -> slip("power of ten", "The digits are right, but not the power of ten.");
       case SIGN -> slip("sign", "The size is right, but not the sign.");

@@ -34,11 +34,13 @@ final class ClassReport {
   private final int absent;
   private final Optional<List<MarkChange>> changes;
   private final int setAside;
+  private final List<ChangedVerdict.Of> corrected;
   private final Privacy privacy;
   private final List<Block> blocks = new ArrayList<>();
 
   private ClassReport(ClassResults results, List<FileNote> files, int absent, Optional<List<MarkChange>> changes,
-      int setAside, Privacy privacy) {
+      List<ChangedVerdict.Of> corrected, int setAside, Privacy privacy) {
+    this.corrected = corrected;
     this.results = results;
     this.files = files;
     this.absent = absent;
@@ -47,10 +49,18 @@ final class ClassReport {
     this.privacy = privacy;
   }
 
-  /** @param changes empty if no earlier marks were given */
   static Document compose(Plan plan, ClassResults results, List<FileNote> files, int absent,
       Optional<List<MarkChange>> changes, int setAside, Privacy privacy) {
-    ClassReport report = new ClassReport(results, files, absent, changes, setAside, privacy);
+    return compose(plan, results, files, absent, changes, List.of(), setAside, privacy);
+  }
+
+  /**
+   * @param changes empty if no earlier marks were given
+   * @param corrected answers that a correction of a key makes worth more or less
+   */
+  static Document compose(Plan plan, ClassResults results, List<FileNote> files, int absent,
+      Optional<List<MarkChange>> changes, List<ChangedVerdict.Of> corrected, int setAside, Privacy privacy) {
+    ClassReport report = new ClassReport(results, files, absent, changes, corrected, setAside, privacy);
     report.write();
     int learners = results.standings().size();
     return new Document(Kind.REPORT, plan.language(), "Class report: " + plan.title(),
@@ -65,6 +75,7 @@ final class ClassReport {
       files();
       return;
     }
+    corrected();
     marks();
     mistakes();
     patterns();
@@ -262,6 +273,23 @@ final class ClassReport {
       rows.add(row);
     }
     blocks.add(new Table("Against the earlier run", head("Before", "Now"), rows));
+  }
+
+  private void corrected() {
+    if (corrected.isEmpty()) {
+      return;
+    }
+    blocks.add(new Heading(2, "Verdicts that a correction changes"));
+    blocks.add(new Prose("These keys were corrected after the sheets had been issued. The marks on this page are by the corrected "
+        + "keys; *before* is what the issued key would have said."));
+    List<List<Cell>> rows = new ArrayList<>();
+    for (ChangedVerdict.Of of : corrected) {
+      List<Cell> row = seat(of.seat());
+      row.addAll(cells(of.change().question(), results.title(of.change().template()), privacy.text(of.change().now().asTyped()),
+          of.change().toldBefore(), of.change().toldNow()));
+      rows.add(row);
+    }
+    blocks.add(new Table("Answers that are worth more or less now", head("Question", "Problem", "Answer", "Before", "Now"), rows));
   }
 
   private void learners() {

@@ -23,8 +23,13 @@ final class ClassResults {
   private final Map<Item, ItemScores> items;
 
   ClassResults(ProblemSet set, List<Standing> standings) {
+    this(set.templates(), standings);
+  }
+
+  /** @param templates those that may stand on a sheet */
+  ClassResults(List<ProblemTemplate> templates, List<Standing> standings) {
     this.standings = List.copyOf(standings);
-    set.templates().forEach(template -> templates.put(template.name(), template));
+    templates.forEach(template -> this.templates.put(template.name(), template));
     Comparator<Item> inOrderOfThePlan = Comparator.comparingInt(Item::place).thenComparing(Item::template)
         .thenComparingInt(this::rank);
     Map<Item, List<ItemScores.Score>> scores = new TreeMap<>(inOrderOfThePlan);

@@ -7,7 +7,7 @@ enum Credit {
   RIGHT(2),
   /** Follows rightly from an earlier wrong answer of the same problem, which has paid for the slip already. */
   CARRIED(2),
-  /** The number is right, but its unit is missing or it is rounded too far. */
+  /** The number is right, but its unit is missing or has another zero, or it is rounded too far. */
   HALF(1),
   WRONG(0),
   /** Nobody can tell what was meant. */
@@ -41,10 +41,11 @@ enum Credit {
     return switch (verdict.rung()) {
       case CORRECT -> RIGHT;
       case CONSISTENT_WITH_EARLIER -> verdict.carriedFrom().isEmpty() ? WRONG : CARRIED;
-      case TOO_COARSE, UNIT_MISSING -> HALF;
+      case TOO_COARSE, UNIT_MISSING, OTHER_SCALE -> HALF;
       case BLANK, INCOMPLETE -> BLANK;
       case UNREADABLE, AMBIGUOUS -> UNREADABLE;
-      case WRONG_DIMENSION, POWER_OF_TEN, SIGN, RECIPROCAL, KNOWN_MISTAKE, CRITERION_MISSED, UNEXPLAINED -> WRONG;
+      case WRONG_DIMENSION, POWER_OF_TEN, SIGN, RECIPROCAL, KNOWN_MISTAKE, CRITERION_MISSED, RISE_OR_TEMPERATURE,
+          OTHER_QUANTITY, EXACT_OR_FITTED, WRONG_PAIR, NEAR_MISS, UNEXPLAINED -> WRONG;
     };
   }
 }

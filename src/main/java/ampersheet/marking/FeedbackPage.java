@@ -34,6 +34,8 @@ final class FeedbackPage {
     patterns(standing, blocks);
     blocks.add(new Prose(RULES));
     marked.problems().forEach(problem -> blocks.add(problem(problem, privacy)));
+    marked.lost().forEach(lost -> blocks.add(new ProblemBlock(Integer.toString(lost.number()), lost.template(),
+        List.of("marked by hand"), List.of(new Prose("This problem is marked by hand.")))));
     String seat = "Seat " + marked.seat().number();
     return new Document(Kind.FEEDBACK, marked.sheet().plan().language(), "Feedback: " + marked.sheet().plan().title(),
         name.isEmpty() ? seat : name + " · " + seat, marked.sheet().id().toString(), marked.sheet().plan().paper(),
@@ -114,10 +116,12 @@ final class FeedbackPage {
     String typed = answer.credit() == Credit.UNREADABLE ? privacy.text(verdict.asTyped()) : verdict.asTyped();
     String read = verdict.understood().isEmpty() || unspaced(verdict.understood()).equals(unspaced(typed)) ? ""
         : ", read as " + Statement.escape(verdict.understood());
+    String corrected = answer.changed().map(change -> " The key to this question was corrected after your sheet had been "
+        + "printed; by the earlier one your answer was taken as " + change.toldBefore() + ".").orElse("");
     String late = answer.isLate() ? " It came in late." : "";
     boolean guess = verdict.rung() == Rung.KNOWN_MISTAKE && !(answer.key().acceptance() instanceof Acceptance.Choice);
     return "You wrote **" + Statement.escape(typed) + "**" + read + ". " + earned(answer.credit()) + " "
-        + (guess ? "*Probably:* " : "") + Statement.escape(verdict.message()) + late;
+        + (guess ? "*Probably:* " : "") + Statement.escape(verdict.message()) + corrected + late;
   }
 
   private static String unspaced(String text) {

@@ -2,7 +2,7 @@ package ampersheet.marking;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
-import ampersheet.sheet.ProblemSet;
+import ampersheet.sheet.ClassSheets;
 import ampersheet.sheet.Roster;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
@@ -18,7 +18,7 @@ import java.util.TreeSet;
 final class Inbox {
   private static final String TO_ROSTER = "Add the learner to the class list and mark again, or ask whose sheet it is.";
 
-  private final ProblemSet set;
+  private final ClassSheets sheets;
   private final TreeSet<Integer> seats = new TreeSet<>();
   private final Map<Integer, List<Incoming>> bySeat = new TreeMap<>();
   private final Map<String, Optional<Integer>> seatOfId = new LinkedHashMap<>();
@@ -30,14 +30,14 @@ final class Inbox {
   /** One file's answers to one sheet. */
   record Incoming(FileNote file, List<TypedAnswer> answers) {}
 
-  private Inbox(ProblemSet set, Roster roster) {
-    this.set = set;
+  private Inbox(ClassSheets sheets, Roster roster) {
+    this.sheets = sheets;
     roster.seats().forEach(seat -> seats.add(seat.number()));
   }
 
-  static Inbox open(AnswerFolder folder, ProblemSet set, Roster roster, ReceivedList received,
+  static Inbox open(AnswerFolder folder, ClassSheets sheets, Roster roster, ReceivedList received,
       Optional<LocalDateTime> due, Privacy privacy) {
-    Inbox inbox = new Inbox(set, roster);
+    Inbox inbox = new Inbox(sheets, roster);
     int number = 0;
     for (String name : folder.names()) {
       number++;
@@ -72,7 +72,7 @@ final class Inbox {
 
   private Optional<Integer> seat(String typedId) {
     try {
-      return Optional.of(set.readId(typedId).seat());
+      return Optional.of(sheets.readId(typedId).seat());
     } catch (DiagnosticException refused) {
       refusedIds.put(typedId, refused.diagnostics().get(0));
       return Optional.empty();

@@ -2,16 +2,23 @@ package ampersheet.marking;
 
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.Verdict;
+import ampersheet.sheet.ClassSheets;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetProblem;
 import java.util.List;
 import java.util.Optional;
 
-/** One learner's sheet with its verdicts. */
-record MarkedSheet(Roster.Seat seat, Sheet sheet, List<MarkedProblem> problems, Standing standing) {
+/**
+ * One learner's sheet with its verdicts.
+ *
+ * @param lost problems to which no key is at hand
+ */
+record MarkedSheet(Roster.Seat seat, Sheet sheet, List<MarkedProblem> problems, List<ClassSheets.LostProblem> lost,
+    Standing standing) {
   MarkedSheet {
     problems = List.copyOf(problems);
+    lost = List.copyOf(lost);
   }
 
   /**
@@ -34,8 +41,12 @@ record MarkedSheet(Roster.Seat seat, Sheet sheet, List<MarkedProblem> problems, 
     }
   }
 
-  /** @param from the file it was read from; empty for a place that nobody filled */
-  record MarkedAnswer(AnswerKey key, Verdict verdict, Credit credit, Optional<Cause> cause, Optional<From> from) {
+  /**
+   * @param changed how it would have been marked before its key was corrected; empty if that makes no difference
+   * @param from the file it was read from; empty for a place that nobody filled
+   */
+  record MarkedAnswer(AnswerKey key, Verdict verdict, Credit credit, Optional<Cause> cause,
+      Optional<ChangedVerdict> changed, Optional<From> from) {
     boolean isLate() {
       return from.isPresent() && from.get().file().isLate() && credit != Credit.BLANK;
     }

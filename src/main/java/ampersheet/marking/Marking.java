@@ -4,6 +4,7 @@ import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import ampersheet.render.html.HtmlPage;
+import ampersheet.sheet.ClassSheets;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.SheetMaker;
@@ -23,15 +24,22 @@ public final class Marking {
    * What is to be marked.
    *
    * @param answers folder of the returned files
-   * @param set the plan with the templates from which the sheets were issued
-   * @param corrected the templates to mark by, where they are not the same
+   * @param sheets as they were issued
+   * @param corrections where the templates to mark by are not those that the sheets were issued from
    * @param received text of the list of times at which files came in
    * @param due files that came in later are late; the time is compared with that list and with nothing else
    * @param before marks of an earlier run, to tell whose changed
    * @param pseudonyms whether names stay out of everything but one file
    */
-  public record Task(Path answers, ProblemSet set, Optional<TemplateLibrary> corrected, Roster roster,
-      Optional<NamedText> received, Optional<LocalDateTime> due, Optional<EarlierMarks> before, boolean pseudonyms) {}
+  public record Task(Path answers, ClassSheets sheets, Optional<Corrections> corrections, Roster roster,
+      Optional<NamedText> received, Optional<LocalDateTime> due, Optional<EarlierMarks> before, boolean pseudonyms) {
+
+    /** @param corrected the templates to mark by, where they are not those of the set */
+    public Task(Path answers, ProblemSet set, Optional<TemplateLibrary> corrected, Roster roster,
+        Optional<NamedText> received, Optional<LocalDateTime> due, Optional<EarlierMarks> before, boolean pseudonyms) {
+      this(answers, new SheetMaker(set), corrected.map(Corrections::new), roster, received, due, before, pseudonyms);
+    }
+  }
 
   /** @param file as its reader knows it */
   public record NamedText(String file, String text) {}
@@ -47,14 +55,19 @@ public final class Marking {
    * @param learners from whom something came in
    * @param absent seats from which nothing came in
    * @param answers that came in, blanks included
+   * @param corrected answers that a correction of a key makes worth more or less, by sheet ID and question, told in a line
    * @param notes all that was wrong with files, in the order of the files, and what is left to do by hand
    */
   public record Marked(int learners, int absent, int files, int late, int answers, int setAside, int changed,
-      List<Diagnostic> notes) {
+      List<CorrectedAnswer> corrected, List<Diagnostic> notes) {
     public Marked {
+      corrected = List.copyOf(corrected);
       notes = List.copyOf(notes);
     }
   }
+
+  /** An answer of a sheet that a correction makes worth more or less. */
+  public record CorrectedAnswer(String sheet, ChangedVerdict verdict) {}
 
   /** @throws DiagnosticException if the folder or the list of times cannot be read */
   public static Marked mark(Task task, Output output) {
@@ -62,8 +75,8 @@ public final class Marking {
     AnswerFolder folder = folder(task.answers());
     ReceivedList received = task.received()
         .map(list -> ReceivedList.read(list.file(), list.text(), folder.names())).orElseGet(ReceivedList::unknown);
-    Inbox inbox = Inbox.open(folder, task.set(), task.roster(), received, task.due(), privacy);
-    SheetMarker marker = new SheetMarker(new SheetMaker(task.set()), task.corrected().map(Corrections::new));
+    Inbox inbox = Inbox.open(folder, task.sheets(), task.roster(), received, task.due(), privacy);
+    SheetMarker marker = new SheetMarker(task.sheets(), task.corrections());
     MarkTables tables = new MarkTables(privacy);
     List<Standing> standings = new ArrayList<>();
     for (Roster.Seat seat : task.roster().seats()) {
@@ -80,23 +93,24 @@ public final class Marking {
     List<SetAside> setAside = new ArrayList<>(inbox.setAside());
     setAside.addAll(marker.setAside());
     List<MarkChange> changes = task.before().map(before -> MarkChange.between(before, standings)).orElse(List.of());
-    output.write("report.html", HtmlPage.render(ClassReport.compose(task.set().plan(),
-        new ClassResults(task.set(), standings), inbox.files(), task.roster().seats().size() - standings.size(),
-        task.before().map(before -> changes), setAside.size(), privacy)));
+    output.write("report.html", HtmlPage.render(ClassReport.compose(task.sheets().plan(),
+        new ClassResults(task.sheets().templates(), standings), inbox.files(), task.roster().seats().size() - standings.size(),
+        task.before().map(before -> changes), marker.changed(), setAside.size(), privacy)));
     output.write("marks.csv", tables.marks());
     output.write("answers.csv", tables.answers());
     output.write("files.csv", MarkTables.files(inbox.files()));
     output.write("set-aside.csv", MarkTables.setAside(setAside, privacy));
     task.before().ifPresent(before -> output.write("changes.csv", MarkChange.table(changes, privacy)));
+    task.corrections().ifPresent(by -> output.write("corrections.csv", ChangedVerdict.table(marker.changed(), privacy)));
     if (privacy.isOn()) {
       output.write("names.csv", MarkTables.names(task.roster(), inbox.files()));
     }
     List<Diagnostic> notes = new ArrayList<>();
     inbox.files().forEach(file -> notes.addAll(file.notes()));
-    notes.addAll(marker.byHand());
+    notes.addAll(marker.notes());
     return new Marked(standings.size(), task.roster().seats().size() - standings.size(), inbox.files().size(),
         (int) inbox.files().stream().filter(FileNote::isLate).count(), inbox.answers(), setAside.size(), changes.size(),
-        notes);
+        marker.changed().stream().map(of -> new CorrectedAnswer(of.sheet(), of.change())).toList(), notes);
   }
 
   static String feedback(Roster.Seat seat) {

@@ -17,13 +17,16 @@ import java.util.TreeSet;
 final class SheetAnswers {
   private final Sheet sheet;
   private final Map<String, AnswerKey> places = new LinkedHashMap<>();
+  private final List<String> lost;
   private final Map<String, Taken> taken = new LinkedHashMap<>();
   private final List<SetAside> setAside = new ArrayList<>();
 
   record Taken(TypedAnswer answer, FileNote file) {}
 
-  SheetAnswers(Sheet sheet, List<Inbox.Incoming> incoming) {
+  /** @param lost questions of the sheet to which no key is at hand */
+  SheetAnswers(Sheet sheet, List<String> lost, List<Inbox.Incoming> incoming) {
     this.sheet = sheet;
+    this.lost = List.copyOf(lost);
     sheet.places().forEach(key -> places.put(key.question(), key));
     incoming.forEach(this::take);
   }
@@ -54,6 +57,12 @@ final class SheetAnswers {
     int taking = taken.size();
     for (TypedAnswer written : incoming.answers()) {
       AnswerKey key = places.get(written.question());
+      if (key == null && lost.contains(written.question())) {
+        if (!written.text().isEmpty()) {
+          setAside.add(new SetAside(written, "to be marked by hand"));
+        }
+        continue;
+      }
       if (key == null) {
         file.add(noPlace(written));
         setAside.add(new SetAside(written, "no such place on the sheet"));

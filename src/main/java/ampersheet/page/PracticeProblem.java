@@ -144,7 +144,7 @@ final class PracticeProblem {
     List<AnswerKey> answers = key.answers().stream().map(answer -> new AnswerKey(renamed(answer.question()),
         answer.step(), answer.expected(), answer.unit(), answer.figures(), answer.unitPrinted(), answer.acceptance(),
         answer.mistakes())).toList();
-    return new ProblemKey(answers, key.givens(), key.working(), key.designs());
+    return new ProblemKey(answers, key.givens(), key.working(), key.designs(), key.meanings());
   }
 
   private static List<Block> renamed(List<Block> blocks) {

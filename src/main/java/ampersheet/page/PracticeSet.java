@@ -42,7 +42,7 @@ public record PracticeSet(ProblemSet set, List<Skill> skills) {
    */
   public static PracticeSet of(ProblemSet set, int variants) {
     Map<String, List<ProblemTemplate>> bySkill = new LinkedHashMap<>();
-    set.templates().forEach(template ->
+    set.sources().values().forEach(template ->
         bySkill.computeIfAbsent(template.skill(), skill -> new ArrayList<>()).add(template));
     List<Skill> skills = new ArrayList<>();
     bySkill.forEach((skill, templates) -> skills.add(skill(skill, templates, set.plan().seed(), variants)));

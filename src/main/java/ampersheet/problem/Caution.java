@@ -22,8 +22,13 @@ public enum Caution {
       "Fit a fuse at the supply: above the load's current, and not above what the thinnest wire may carry."),
   HOT_PARTS("hot-parts", "Hot parts",
       "Parts in this circuit can get hot enough to burn skin. Do not touch them while the circuit is on; switch off and"
-          + " let them cool first. Fit parts rated for at least twice the power worked out here.",
+          + " let them cool first.",
       "Do not touch them while the circuit is on; switch off and let them cool first."),
+  HOT_RESISTORS("hot-resistors", "Hot resistors",
+      "Resistors in this circuit, and what is near them, can get hot enough to burn skin. Do not touch them while the"
+          + " circuit is on; switch off and let them cool first. Fit resistors rated for at least twice the power worked"
+          + " out here.",
+      "Do not touch them while the circuit is on; fit resistors rated for at least twice the power worked out here."),
   LED_EYES("led-eyes", "Bright light",
       "An LED at this current can hurt the eyes, even from the side of the view. Do not look into it: aim it away or put"
           + " a diffuser in front before switching on.",

@@ -21,6 +21,8 @@ final class CautionsCalledFor {
   private static final double HOT = 273.15 + 50;
   /** Watts at which a small part gets hot; common practice, no source. */
   private static final double WARM_PART = 0.25;
+  /** Watts of a load, which is larger than a part; common practice, no source. */
+  private static final double WARM_LOAD = 2;
   /** Watts per metre at which a thin wire gets warm in still air; common practice, no source. */
   private static final double WARM_WIRE = 1;
   /** Amperes; common practice, no source. */
@@ -30,18 +32,35 @@ final class CautionsCalledFor {
 
   private CautionsCalledFor() {}
 
-  static List<String> in(ProblemTemplate template, Values values, Models models) {
+  /**
+   * @param values givens and steps
+   * @param states the models as drawn, and in every other state that the problem speaks of
+   */
+  static List<String> in(ProblemTemplate template, Values values, List<Models> states) {
     Set<Caution> found = EnumSet.noneOf(Caution.class);
-    template.cautions().forEach(id -> Caution.named(id).ifPresent(found::add));
-    if (isHot(template, values, models)) {
-      found.add(Caution.HOT_PARTS);
+    Set<PartKind> kinds = EnumSet.noneOf(PartKind.class);
+    for (Models models : states) {
+      if (isHot(template, values, models)) {
+        found.add(Caution.HOT_PARTS);
+      }
+      if (template.circuit().isPresent()) {
+        Models.orNone(models::operatingPoint).ifPresent(point -> {
+          for (Netlist.Connected connected : models.wired().netlist().parts()) {
+            kinds.add(connected.part().kind());
+            addFor(connected.part(), point, found);
+          }
+        });
+      }
     }
-    if (template.circuit().isPresent()) {
-      Models.orNone(models::operatingPoint).ifPresent(point -> {
-        for (Netlist.Connected connected : models.wired().netlist().parts()) {
-          addFor(connected.part(), point, found);
-        }
-      });
+    for (String id : template.cautions()) {
+      // Whether a drawn LED hurts the eyes follows from its current; of panels and strips only the author knows.
+      boolean settled = id.equals(Caution.LED_EYES.id()) && kinds.contains(PartKind.LED);
+      if (!settled) {
+        Caution.named(id).ifPresent(found::add);
+      }
+    }
+    if (found.contains(Caution.HOT_RESISTORS)) {
+      found.remove(Caution.HOT_PARTS);
     }
     return found.stream().map(Caution::id).toList();
   }
@@ -66,7 +85,17 @@ final class CautionsCalledFor {
   private static void addFor(PlacedPart part, OperatingPoint point, Set<Caution> found) {
     PartKind kind = part.kind();
     switch (kind) {
-      case SOURCE, LOAD, STRIP, PANEL -> { }
+      case SOURCE, STRIP, PANEL -> { }
+      case LOAD -> {
+        if (point.power(part.name()) > WARM_LOAD) {
+          found.add(Caution.HOT_PARTS);
+        }
+      }
+      case RESISTOR -> {
+        if (point.power(part.name()) > WARM_PART) {
+          found.add(Caution.HOT_RESISTORS);
+        }
+      }
       case CABLE -> {
         if (point.power(part.name()) > WARM_WIRE * part.values().get("metres")) {
           found.add(Caution.HOT_PARTS);

@@ -45,7 +45,10 @@ public record ChosenGivens(Map<String, Quantity> quantities, Map<String, String>
     typed.forEach((name, value) -> {
       Place place = Place.inFile(name + "=" + value);
       Unit unit = unit(template, name);
-      if (unit != null) {
+      if (isFixed(template, name)) {
+        faults.add(Diagnostic.error(place, name + " is fixed: the second route does not take it from here, so that another"
+            + " value could not be proven", "another given", "leave " + name + " out"));
+      } else if (unit != null) {
         quantity(place, name, value, unit, quantities, faults);
       } else {
         word(template, place, name, value, words, faults);
@@ -70,6 +73,12 @@ public record ChosenGivens(Map<String, Quantity> quantities, Map<String, String>
     Map<String, String> allWords = new LinkedHashMap<>(givens.words());
     allWords.putAll(words);
     return Values.of(allQuantities, allWords);
+  }
+
+  /** A constant of the steps alone; the models know theirs from elsewhere, such as a handbook table. */
+  private static boolean isFixed(ProblemTemplate template, String name) {
+    return template.constants().stream().anyMatch(constant -> constant.name().equals(name))
+        && !UsedNames.bySecondRoute(template).contains(name);
   }
 
   private static Unit unit(ProblemTemplate template, String name) {

@@ -10,7 +10,7 @@ import java.util.Map;
  *
  * @param givens with constants
  * @param values givens and steps
- * @param mistakes that can be made, by asked step
+ * @param mistakes that can be made, by step
  * @param chosen index of the right option, by choice
  */
 record Draft(Values givens, Values values, Map<String, List<KnownMistake>> mistakes, Map<String, Integer> chosen) {}

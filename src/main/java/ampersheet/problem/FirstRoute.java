@@ -13,18 +13,20 @@ import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Quantity;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.Unit;
-import ampersheet.template.ProblemTemplate;
+import ampersheet.template.Premises.LimitedQuantity;
 import ampersheet.template.ProblemTemplate.Ask;
 import ampersheet.template.ProblemTemplate.ChoiceAsk;
 import ampersheet.template.ProblemTemplate.ChoiceOption;
 import ampersheet.template.ProblemTemplate.Mistake;
 import ampersheet.template.ProblemTemplate.QuantityAsk;
 import ampersheet.template.ProblemTemplate.StepLine;
+import ampersheet.template.ProblemTemplate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -34,6 +36,8 @@ import java.util.Set;
 final class FirstRoute {
   /** Volts of direct current up to which touching is not protected against (IEV 826-12, from memory). */
   static final double HIGHEST_VOLTS = 60;
+  /** Of a step that nobody asks for. */
+  private static final int FIGURES = 3;
   private static final Unit VOLT = Unit.parse("V");
 
   private final ProblemTemplate template;
@@ -43,6 +47,8 @@ final class FirstRoute {
   private final List<QuantityAsk> quantities;
   private final List<WatchedChoice> choices;
   private final List<DesignChoices> designs;
+  /** What is accepted at each step that can be got wrong, in order. */
+  private final Map<String, Acceptance> judged;
 
   /** A line of a step, with the comparisons and calls at which it jumps. */
   private record WatchedCase(Step.Case line, List<Condition.Comparison> comparisons, List<Expression.Call> jumps) {}
@@ -73,6 +79,7 @@ final class FirstRoute {
     }
     this.quantities = List.copyOf(quantities);
     this.choices = List.copyOf(choices);
+    this.judged = Mistakes.judgedSteps(template);
   }
 
   private static WatchedStep watched(Step step) {
@@ -94,6 +101,7 @@ final class FirstRoute {
     limitVoltages(givens, objections);
     require(givens, objections);
     Values values = workSteps(givens, objections);
+    keepLimits(values, objections);
     for (QuantityAsk ask : quantities) {
       checkRounding(ask, values, objections);
     }
@@ -113,6 +121,17 @@ final class FirstRoute {
             () -> name + " is " + volts(quantity.value()) + ", above the limit of 60 V direct current");
       }
     });
+  }
+
+  /** Of what is told on purpose no draw is refused. */
+  private void keepLimits(Values values, Objections objections) {
+    for (LimitedQuantity limited : template.premises().limits()) {
+      double value = Evaluation.evaluate(limited.of(), values).value();
+      if (limited.onPurpose().isEmpty() && !limited.limit().allows(value)) {
+        objections.raise(Refusal.OUTSIDE_LIMITS, () -> "the " + limited.limit().meaning() + ", " + limited.asWritten()
+            + ", is " + limited.limit().text(value) + "; usual is " + limited.limit().told());
+      }
+    }
   }
 
   private void require(Values givens, Objections objections) {
@@ -195,37 +214,66 @@ final class FirstRoute {
     return right;
   }
 
-  /** The mistakes that can be made, by asked step, once they are told apart from the key and from each other. */
+  /** The mistakes that can be made, by step, once they are told apart from the key and from each other. */
   private Map<String, List<KnownMistake>> separated(Values values, Objections objections) {
     Map<String, List<KnownMistake>> made = new LinkedHashMap<>();
-    quantities.forEach(ask -> made.put(ask.of(), new ArrayList<>()));
+    judged.keySet().forEach(step -> made.put(step, new ArrayList<>()));
     for (WatchedMistake watched : mistakes) {
       Mistake mistake = watched.mistake();
       watch(watched.comparisons(), watched.jumps(), values, objections, "mistake " + mistake.id());
       Mistakes.make(mistake, template.working(), values).ifPresent(known -> made.get(mistake.of()).add(known));
     }
-    for (QuantityAsk ask : quantities) {
-      double key = values.quantity(ask.of()).value();
-      List<KnownMistake> of = made.get(ask.of());
+    judged.forEach((step, acceptance) -> {
+      double key = values.quantity(step).value();
+      List<KnownMistake> of = made.get(step);
       for (int i = 0; i < of.size(); i++) {
         KnownMistake mistake = of.get(i);
-        if (!ask.acceptance().apart(key, mistake.value())) {
+        if (!acceptance.apart(key, mistake.value())) {
           objections.raise(Refusal.MISTAKE_TOO_CLOSE, () -> "mistake " + mistake.id() + " gives "
-              + printed(ask, mistake.value()) + ", too close to the key, " + printed(ask, key));
+              + printed(step, mistake.value()) + ", too close to the key, " + printed(step, key));
         }
         for (KnownMistake other : of.subList(i + 1, of.size())) {
-          if (!ask.acceptance().apart(mistake.value(), other.value())) {
+          if (!acceptance.apart(mistake.value(), other.value())) {
             objections.raise(Refusal.MISTAKES_TOO_CLOSE, () -> "mistakes " + mistake.id() + " and " + other.id()
-                + " give " + printed(ask, mistake.value()) + " and " + printed(ask, other.value()));
+                + " give " + printed(step, mistake.value()) + " and " + printed(step, other.value()));
           }
         }
       }
-    }
+    });
+    addEarlier(made, values);
     return made;
   }
 
-  private String printed(QuantityAsk ask, double si) {
-    return QuantityWriter.POINT.plain(si, template.line(ask.of()).unit(), ask.figures() + 1).text();
+  /**
+   * A later step that went wrong through an earlier one is known at the earlier one as well, as far as it can be told apart
+   * there; nothing is refused for it.
+   */
+  private void addEarlier(Map<String, List<KnownMistake>> made, Values values) {
+    for (WatchedMistake watched : mistakes) {
+      Mistake mistake = watched.mistake();
+      if (made.get(mistake.of()).stream().noneMatch(known -> known.id().equals(mistake.id()))) {
+        continue;
+      }
+      for (String step : mistake.instead().keySet()) {
+        Acceptance acceptance = judged.get(step);
+        if (step.equals(mistake.of()) || acceptance == null) {
+          continue;
+        }
+        Optional<KnownMistake> earlier = Mistakes.make(mistake, step, template.working(), values);
+        boolean apart = earlier.isPresent() && acceptance.apart(values.quantity(step).value(), earlier.get().value())
+            && made.get(step).stream().allMatch(known -> acceptance.apart(known.value(), earlier.get().value()));
+        if (apart) {
+          made.get(step).add(earlier.get());
+        }
+      }
+    }
+  }
+
+  private String printed(String step, double si) {
+    StepLine line = template.line(step);
+    int figures = quantities.stream().filter(ask -> ask.of().equals(step)).mapToInt(QuantityAsk::figures).findFirst()
+        .orElse(FIGURES);
+    return QuantityWriter.POINT.plain(si, line.unit(), figures + 1).text();
   }
 
   static String volts(double volts) {

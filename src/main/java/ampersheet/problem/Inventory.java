@@ -26,9 +26,10 @@ import java.util.TreeSet;
  * hand, whatever its value.
  *
  * @param file as its reader knows it
+ * @param written the file's text
  * @param fingerprint of what is listed, however it is written
  */
-public record Inventory(String file, List<Bin> bins, List<Meter> meters, String fingerprint) {
+public record Inventory(String file, String written, List<Bin> bins, List<Meter> meters, String fingerprint) {
   /** Two values this near are one. */
   private static final double SAME = 1e-9;
 

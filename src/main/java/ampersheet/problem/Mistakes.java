@@ -8,7 +8,13 @@ import ampersheet.formula.Step;
 import ampersheet.formula.Values;
 import ampersheet.formula.Working;
 import ampersheet.quantity.Quantity;
+import ampersheet.template.ProblemTemplate.Ask;
 import ampersheet.template.ProblemTemplate.Mistake;
+import ampersheet.template.ProblemTemplate.QuantityAsk;
+import ampersheet.template.ProblemTemplate.StepLine;
+import ampersheet.template.ProblemTemplate;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Optional;
 
 /** What a modelled wrong method gives with a draw's numbers, and whether that can be told from the key. */
@@ -23,26 +29,51 @@ final class Mistakes {
     if (mistake.when().isPresent() && !Evaluation.holds(mistake.when().get(), values)) {
       return Optional.empty();
     }
-    double value = mistake.is().isPresent()
-        ? Evaluation.evaluate(mistake.is().get(), values).value()
-        : followed(mistake, working, values);
+    if (mistake.is().isEmpty()) {
+      return make(mistake, mistake.of(), working, values);
+    }
+    return known(mistake, Evaluation.evaluate(mistake.is().get(), values).value());
+  }
+
+  /** What a mistake with wrong steps gives at {@code step}, one of those or the one that follows from them. */
+  static Optional<KnownMistake> make(Mistake mistake, String step, Working working, Values values) {
+    return known(mistake, followed(mistake, step, working, values));
+  }
+
+  private static Optional<KnownMistake> known(Mistake mistake, double value) {
     return Double.isFinite(value)
         ? Optional.of(new KnownMistake(mistake.id(), value, mistake.says()))
         : Optional.empty();
   }
 
   /** Works the steps again: those named are worked wrongly, the others rightly from what the wrong ones gave. */
-  private static double followed(Mistake mistake, Working working, Values values) {
+  private static double followed(Mistake mistake, String of, Working working, Values values) {
     Values known = values;
     for (Step step : working.steps()) {
       Expression wrong = mistake.instead().get(step.id());
       Quantity value = Evaluation.evaluate(wrong != null ? wrong : step.cases().get(step.applying(known)).is(), known);
-      if (step.id().equals(mistake.of())) {
+      if (step.id().equals(of)) {
         return value.value();
       }
       known = known.with(step.id(), value);
     }
-    throw new IllegalArgumentException("no step " + mistake.of());
+    throw new IllegalArgumentException("no step " + of);
+  }
+
+  /** What is accepted at each step that can be got wrong: all but the blanks of designs, in the order of the working. */
+  static Map<String, Acceptance> judgedSteps(ProblemTemplate template) {
+    Map<String, Acceptance> judged = new LinkedHashMap<>();
+    for (StepLine line : template.lines()) {
+      if (!template.isDesigned(line.id())) {
+        judged.put(line.id(), line.acceptance());
+      }
+    }
+    for (Ask ask : template.asks()) {
+      if (ask instanceof QuantityAsk quantity) {
+        judged.put(quantity.of(), quantity.acceptance());
+      }
+    }
+    return judged;
   }
 
   /**

@@ -34,6 +34,11 @@ import java.util.Set;
 
 /** The models of a template before any number is known; makes the models of each draw. */
 final class ModelPlans {
+  /** Of pixels in a panel, or of tiles: as many as 256 rows of 256. */
+  private static final long MOST = 65_536;
+  /** Of tiles in arms, or of contacts on an edge: each is held against every other. */
+  private static final long MOST_JOINED = 400;
+
   private final Optional<CircuitPlan> circuit;
   private final Optional<HeatPlan> heat;
   private final Optional<ChainPlan> chain;
@@ -220,15 +225,25 @@ final class ModelPlans {
     return false;
   }
 
-  /** @throws Unsolved if a size is not a whole number above zero */
+  /** @throws Unsolved if a size is not a whole number above zero, or the tiles cannot be made so */
   Panel panel(Values values) {
-    ChainPlan plan = chain.orElseThrow();
+    try {
+      return laid(chain.orElseThrow(), values);
+    } catch (IllegalArgumentException impossible) {
+      throw new Unsolved(impossible.getMessage());
+    }
+  }
+
+  private static Panel laid(ChainPlan plan, Values values) {
     Tile tile = new Tile(size("columns of a tile", plan.tileColumns(), values),
         size("rows of a tile", plan.tileRows(), values),
-        word(Tile.Order.class, plan.order(), values), word(Tile.Corner.class, plan.start(), values),
-        word(Tile.Along.class, plan.along(), values), word(Tile.Side.class, plan.input(), values),
+        Tile.Order.called(said(plan.order(), values)), word(Tile.Corner.class, plan.start(), values),
+        Tile.Along.called(said(plan.along(), values)), word(Tile.Side.class, plan.input(), values),
         word(Tile.Side.class, plan.output(), values));
-    return new Panel(tile, places(plan.layout(), values), 0, plan.returnLine(),
+    few("pixels in a tile", (long) tile.columns() * tile.rows());
+    List<Panel.Place> places = places(plan.layout(), values);
+    few("pixels", (long) tile.columns() * tile.rows() * places.size());
+    return new Panel(tile, places, 0, plan.returnLine(),
         plan.bitsPerPixel().map(bits -> size("bits per pixel", bits, values)).orElse(24),
         plan.bitTime().map(time -> number(time, values)).orElse(1.25e-6),
         plan.resetTime().map(time -> number(time, values)).orElse(0.0), plan.layout() instanceof Layout.Cabled);
@@ -255,16 +270,18 @@ final class ModelPlans {
 
   private static Assembly put(AssemblyPlan plan, Values values) {
     if (plan instanceof AssemblyPlan.Edge edge) {
+      few("contacts", size("contacts", edge.contacts(), values), MOST_JOINED);
       return new MatingEdge(size("sides of a tile", edge.sides(), values),
           size("plain sides", edge.plainSides(), values), size("contacts", edge.contacts(), values),
-          size("place of the supply contact", edge.supply(), values),
-          size("place of the ground contact", edge.ground(), values),
+          places("place of the supply contact", edge.supplies(), values),
+          places("place of the ground contact", edge.grounds(), values),
           size("place of the output contact", edge.output(), values),
           size("place of the input contact", edge.input(), values));
     } else if (plan instanceof AssemblyPlan.Branches branches) {
       List<BranchedTiles.Arm> arms = new ArrayList<>();
       branches.arms().forEach(arm -> arms.add(new BranchedTiles.Arm(whole("side of an arm", arm.at(), values),
           whole("tiles of an arm", arm.tiles(), values))));
+      few("tiles in the arms", arms.stream().mapToLong(BranchedTiles.Arm::tiles).sum(), MOST_JOINED);
       BranchedTiles tiles = new BranchedTiles(size("sides of a tile", branches.sides(), values),
           number(branches.sideLength(), values), arms);
       if (!tiles.fault().isEmpty()) {
@@ -277,11 +294,16 @@ final class ModelPlans {
         number(row.error(), values));
   }
 
+  private static List<Integer> places(String what, List<Expression> formulas, Values values) {
+    return formulas.stream().map(formula -> size(what, formula, values)).toList();
+  }
+
   private static List<Panel.Place> places(Layout layout, Values values) {
     List<Panel.Place> places = new ArrayList<>();
     if (layout instanceof Layout.Rows rows) {
       int columns = size("columns of tiles", rows.columns(), values);
       int count = size("rows of tiles", rows.rows(), values);
+      few("tiles", (long) columns * count);
       for (int row = 0; row < count; row++) {
         boolean back = row % 2 == 1;
         for (int i = 0; i < columns; i++) {
@@ -293,6 +315,7 @@ final class ModelPlans {
     if (layout instanceof Layout.Cabled cabled) {
       int columns = size("columns of tiles", cabled.columns(), values);
       int rows = size("rows of tiles", cabled.rows(), values);
+      few("tiles", (long) columns * rows);
       int turnedColumn = whole("column of the turned tile", cabled.turnedColumn(), values);
       int turnedRow = whole("row of the turned tile", cabled.turnedRow(), values);
       int quarters = Math.floorMod(whole("quarter turns", cabled.quarterTurns(), values), 4);
@@ -313,8 +336,8 @@ final class ModelPlans {
 
   /** A word of the tile, or of the given that the word names. */
   private static <E extends Enum<E>> E word(Class<E> kind, String wordOrGiven, Values values) {
-    String word = values.words().getOrDefault(wordOrGiven, wordOrGiven);
-    String constant = word.strip().toUpperCase(Locale.ROOT).replace(' ', '_').replace('-', '_');
+    String word = said(wordOrGiven, values);
+    String constant = word.toUpperCase(Locale.ROOT).replace(' ', '_').replace('-', '_');
     for (E known : kind.getEnumConstants()) {
       if (known.name().equals(constant)) {
         return known;
@@ -323,12 +346,26 @@ final class ModelPlans {
     throw new Unsolved("\"" + word + "\" is no " + kind.getSimpleName().toLowerCase(Locale.ROOT) + " of a tile");
   }
 
+  private static String said(String wordOrGiven, Values values) {
+    return values.words().getOrDefault(wordOrGiven, wordOrGiven).strip();
+  }
+
   private static int size(String what, Expression formula, Values values) {
     int size = whole(what, formula, values);
     if (size < 1) {
       throw new Unsolved("the " + what + " must be at least 1, not " + size);
     }
     return size;
+  }
+
+  private static void few(String what, long count) {
+    few(what, count, MOST);
+  }
+
+  private static void few(String what, long count, long most) {
+    if (count > most) {
+      throw new Unsolved("so many " + what + ", " + count + ", are not laid out; at most " + most + " are");
+    }
   }
 
   private static int whole(String what, Expression formula, Values values) {

@@ -187,7 +187,7 @@ final class Models {
       case "power" -> new Quantity(operatingPoint().power(name(arguments, 0)), Dimension.POWER);
       case "temperature" -> new Quantity(kelvin(steady(), name(arguments, 0)), Dimension.TEMPERATURE);
       case "temperature_after" -> new Quantity(
-          kelvin(Solutions.of(HeatSolver.after(heatNetwork(), number(arguments, 1, asking))), name(arguments, 0)),
+          kelvin(Solutions.of(HeatSolver.after(heatNetwork(), seconds(arguments, asking))), name(arguments, 0)),
           Dimension.TEMPERATURE);
       case "tap_voltage" -> new Quantity(load(arguments, number(arguments, 1, asking) - 1, "tap"), Dimension.VOLTAGE);
       case "pixel_voltage" -> new Quantity(pixelVoltage(arguments, asking), Dimension.VOLTAGE);
@@ -208,6 +208,10 @@ final class Models {
       case "memory" -> Quantity.number(FrameMemory.bits(panel(), plans.framesKept(values)));
       case "touched" -> Quantity.number(touched(number(arguments, 0, asking)));
       case "safe_pairs" -> Quantity.number(edge().safePairs());
+      case "fault" -> Quantity.number(fault(number(arguments, 0, asking), number(arguments, 1, asking)));
+      case "working_pairs" -> Quantity.number(edge().workingPairs());
+      case "harmful_pairs" -> Quantity.number(edge().harmfulPairs());
+      case "unmatched" -> Quantity.number(edge().unmatched());
       case "arm_turn" -> Quantity.number(armTurn(number(arguments, 0, asking), number(arguments, 1, asking)));
       case "crossings" -> Quantity.number(branches().walk().size());
       case "way" -> new Quantity(branches().way(), Dimension.LENGTH);
@@ -253,8 +257,16 @@ final class Models {
     return tap + 1;
   }
 
+  private static double seconds(List<Expression> arguments, Values asking) {
+    double seconds = number(arguments, 1, asking);
+    if (seconds < 0) {
+      throw new Unsolved("time runs forwards, but " + seconds + " s is before the beginning");
+    }
+    return seconds;
+  }
+
   private OperatingPoint after(List<Expression> arguments, Values asking) {
-    return Solutions.of(TransientSolver.after(wired().netlist(), number(arguments, 1, asking)));
+    return Solutions.of(TransientSolver.after(wired().netlist(), seconds(arguments, asking)));
   }
 
   /** Circuits and heat paths both have this measure: what is waited for tells which. */
@@ -288,6 +300,16 @@ final class Models {
       throw new Unsolved("the row of contacts has no place " + place);
     }
     return edge().touched((int) place);
+  }
+
+  /** @param mine side of the one tile, from 1; {@code its} of the other */
+  private int fault(double mine, double its) {
+    for (double side : new double[] {mine, its}) {
+      if (!Boundaries.isWhole(side) || side < 1 || side > edge().sides()) {
+        throw new Unsolved("the tile has no side " + side);
+      }
+    }
+    return edge().fault((int) mine - 1, (int) its - 1).map(fault -> fault.ordinal() + 1).orElse(0);
   }
 
   private double frameTime() {

@@ -20,14 +20,14 @@ interface Objections {
     throw new RefusedDraw(reason, "");
   };
 
-  /** For chosen givens: what leaves nothing to print, or is not safe, still ends the work. */
+  /** For chosen givens: what leaves nothing to print, is not proven, or is not safe, still ends the work. */
   final class Noted implements Objections {
     private final List<Attempt.Refused> notes = new ArrayList<>();
 
     @Override
     public void raise(Refusal reason, Supplier<String> detail) {
       switch (reason) {
-        case NOT_A_NUMBER, NO_CASE, DESIGN_MISSED, ABOVE_EXTRA_LOW_VOLTAGE -> throw new RefusedDraw(reason, detail.get());
+        case NOT_A_NUMBER, NO_CASE, DESIGN_MISSED, ABOVE_EXTRA_LOW_VOLTAGE, MODEL_UNSOLVED, ROUTES_DISAGREE -> throw new RefusedDraw(reason, detail.get());
         default -> notes.add(new Attempt.Refused(reason, detail.get()));
       }
     }

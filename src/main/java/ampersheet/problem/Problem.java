@@ -8,7 +8,10 @@ import ampersheet.formula.Values;
 import ampersheet.template.CurveTrace;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.thermal.HeatNetwork;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Map;
 import java.util.Optional;
 
@@ -21,14 +24,17 @@ import java.util.Optional;
  * @param curve of the worked solution
  * @param designs in the order of the template
  * @param cautions ids, the template's own and those the numbers call for
+ * @param mistakes that can be made with these numbers, by step, asked or not
  */
 public record Problem(ProblemTemplate template, Values givens, Values values, List<Answer> answers,
     Optional<Schematic> schematic, Optional<HeatNetwork> heatNetwork, Optional<Panel> panel,
-    Optional<Assembly> assembly, Optional<CurveTrace> curve, List<JudgedDesign> designs, List<String> cautions) {
+    Optional<Assembly> assembly, Optional<CurveTrace> curve, List<JudgedDesign> designs, List<String> cautions,
+    Map<String, List<KnownMistake>> mistakes) {
   public Problem {
     answers = List.copyOf(answers);
     designs = List.copyOf(designs);
     cautions = List.copyOf(cautions);
+    mistakes = Collections.unmodifiableMap(new LinkedHashMap<>(mistakes));
   }
 
   /**

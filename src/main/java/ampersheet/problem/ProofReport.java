@@ -13,16 +13,23 @@ import java.util.Locale;
  * @param values worst gap of every proven value, asked ones first
  * @param mistakes in the order of the template
  * @param leaning steps whose second route changes when the first route is made wrong on purpose: it is no second route
+ * @param options of each choice
+ * @param onPurpose limits of the trade that the template passes on purpose, with its reason
+ * @param withoutMistakes steps that may be blank and have no modelled mistake, with the template's reason if it gives one
  * @param warnings sentences for the template's author
  */
 public record ProofReport(String template, String seed, int wanted, Tally tally, boolean exhausted,
     List<Disagreement> disagreements, List<ProvenValue> values, List<MadeMistake> mistakes, List<String> leaning,
-    Variants variants, List<String> warnings) {
+    List<OptionProof> options, List<String> onPurpose, List<String> withoutMistakes, Variants variants,
+    List<String> warnings) {
   public ProofReport {
     disagreements = List.copyOf(disagreements);
     values = List.copyOf(values);
     mistakes = List.copyOf(mistakes);
     leaning = List.copyOf(leaning);
+    options = List.copyOf(options);
+    onPurpose = List.copyOf(onPurpose);
+    withoutMistakes = List.copyOf(withoutMistakes);
     warnings = List.copyOf(warnings);
   }
 
@@ -49,7 +56,15 @@ public record ProofReport(String template, String seed, int wanted, Tally tally,
   public record MadeMistake(String id, String of, long made, double closest, String to, String givens) {}
 
   public boolean passed() {
-    return tally.refused(Refusal.ROUTES_DISAGREE) == 0 && leaning.isEmpty() && tally.accepted() > 0;
+    return tally.refused(Refusal.ROUTES_DISAGREE) == 0 && leaning.isEmpty() && tally.accepted() > 0
+        && options.stream().allMatch(OptionProof::holds);
+  }
+
+  /** Share of the candidates inside all limits, of those that meet the requirements and can be worked. */
+  public double shareInsideLimits() {
+    long candidates = tally.tried() - tally.refused(Refusal.REQUIREMENT) - tally.refused(Refusal.NOT_A_NUMBER)
+        - tally.refused(Refusal.ABOVE_EXTRA_LOW_VOLTAGE);
+    return candidates == 0 ? 1 : 1 - (double) tally.refused(Refusal.OUTSIDE_LIMITS) / candidates;
   }
 
   /** As plain text for a terminal. */
@@ -71,6 +86,12 @@ public record ProofReport(String template, String seed, int wanted, Tally tally,
           value.asked() ? "" : " (not asked)", value.givens(),
           value.because().isEmpty() ? "" : "; " + value.because());
     }
+    options.forEach(option -> line(out, "  options of %s: %s%s", option.choice(), option.holds()
+        ? "exactly one is right, " + option.way().words() : "NOT exactly one is right",
+        option.counterexample().map(at -> ": " + at).orElse("")));
+    line(out, "  inside the limits of the trade: %.1f %% of the candidates", 100 * shareInsideLimits());
+    onPurpose.forEach(one -> line(out, "  beyond a limit on purpose: %s", one));
+    withoutMistakes.forEach(one -> line(out, "  step without a mistake: %s", one));
     mistakes.forEach(mistake -> line(out, "  mistake %s of %s: %s", mistake.id(), mistake.of(), apart(mistake)));
     line(out, "  distinct variants: %d of %d combinations, %s", variants.count(), variants.combinations(),
         variants.basis().words());

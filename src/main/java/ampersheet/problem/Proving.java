@@ -25,11 +25,11 @@ public final class Proving {
   private static final int PATIENCE = 20_000;
   private static final double REFUSALS_TOLERATED = 0.3;
   private static final int DRAWS_TESTED_FOR_INDEPENDENCE = 3;
-  private static final long COUNTED_AT_MOST = 1_000_000;
+  private static final long COUNTED_AT_MOST = 100_000;
 
   private final Workshop workshop;
   private final ProblemTemplate template;
-  private final Map<String, Acceptance> acceptances = new LinkedHashMap<>();
+  private final Map<String, Acceptance> acceptances;
 
   private final Tally tally = new Tally();
   private final List<Disagreement> disagreements = new ArrayList<>();
@@ -48,11 +48,7 @@ public final class Proving {
   private Proving(Workshop workshop) {
     this.workshop = workshop;
     this.template = workshop.template();
-    for (Ask ask : template.asks()) {
-      if (ask instanceof QuantityAsk quantity) {
-        acceptances.put(quantity.of(), quantity.acceptance());
-      }
-    }
+    this.acceptances = Mistakes.judgedSteps(template);
     template.mistakes().forEach(mistake -> closest.put(mistake.id(), Closest.NEVER));
   }
 
@@ -85,7 +81,7 @@ public final class Proving {
         ? new Variants(draws.size(), tally.accepted(), Variants.Basis.PROVEN)
         : Variants.count(workshop, COUNTED_AT_MOST);
     return new ProofReport(template.name(), seed, wanted, tally.copy(), exhausted, disagreements, values(), mistakes(),
-        leaning, variants, warnings());
+        leaning, OptionProof.of(template), onPurpose(), withoutMistakes(), variants, warnings());
   }
 
   private void note(Tried tried, Draws draws) {
@@ -97,7 +93,8 @@ public final class Proving {
     } else if (tried.attempt() instanceof Attempt.Worked worked) {
       worked.problem().answers().forEach(answer -> compare(answer, tried, draws));
       worked.supporting().forEach(answer -> compare(answer, tried, draws));
-      worked.problem().answers().forEach(answer -> separate(answer, tried, draws));
+      worked.problem().mistakes().forEach((step, mistakes) ->
+          separate(step, worked.problem().values().quantity(step).value(), mistakes, tried, draws));
       if (tally.accepted() <= DRAWS_TESTED_FOR_INDEPENDENCE) {
         for (String step : workshop.leaning(worked.problem())) {
           if (!leaning.contains(step)) {
@@ -116,13 +113,16 @@ public final class Proving {
     }
   }
 
-  private void separate(Answer answer, Tried tried, Draws draws) {
-    Acceptance acceptance = acceptances.get(answer.of());
-    List<KnownMistake> mistakes = answer.mistakes();
-    for (int i = 0; i < mistakes.size(); i++) {
-      KnownMistake mistake = mistakes.get(i);
+  private void separate(String step, double key, List<KnownMistake> mistakes, Tried tried, Draws draws) {
+    Acceptance acceptance = acceptances.get(step);
+    for (KnownMistake mistake : mistakes) {
+      boolean ofThisStep = template.mistakes().stream()
+          .anyMatch(one -> one.id().equals(mistake.id()) && one.of().equals(step));
+      if (!ofThisStep) {
+        continue;
+      }
       Closest known = closest.get(mistake.id());
-      double separation = Mistakes.separation(acceptance, answer.value(), mistake.value());
+      double separation = Mistakes.separation(acceptance, key, mistake.value());
       String to = "the key";
       for (KnownMistake other : mistakes) {
         double apart = Mistakes.separation(acceptance, mistake.value(), other.value());
@@ -166,6 +166,25 @@ public final class Proving {
           found.givens()));
     }
     return made;
+  }
+
+  private List<String> onPurpose() {
+    List<String> onPurpose = new ArrayList<>();
+    template.premises().limits().forEach(limited -> limited.onPurpose().ifPresent(reason ->
+        onPurpose.add(limited.limit().id() + " of " + limited.asWritten() + ": " + reason)));
+    return onPurpose;
+  }
+
+  private List<String> withoutMistakes() {
+    List<String> without = new ArrayList<>();
+    for (String step : Mistakes.judgedSteps(template).keySet()) {
+      boolean has = template.mistakes().stream()
+          .anyMatch(mistake -> mistake.of().equals(step) || mistake.instead().containsKey(step));
+      if (!has) {
+        without.add(step + template.line(step).noMistake().map(reason -> ": " + reason).orElse(""));
+      }
+    }
+    return without;
   }
 
   private List<String> warnings() {

@@ -8,7 +8,9 @@ import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Quantity;
 import ampersheet.template.ProblemTemplate.Proof;
 import ampersheet.template.ProblemTemplate.Way;
+import java.util.ArrayList;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
@@ -26,6 +28,7 @@ final class SecondRoute {
   private final Models models;
   private final Values firstRoute;
   private final Objections objections;
+  private final List<Models> otherStates = new ArrayList<>();
   private Values known;
 
   /** @param givens with constants; @param firstRoute givens and steps, with which the models are built */
@@ -39,6 +42,11 @@ final class SecondRoute {
   /** Givens, constants and the steps found so far by this route; a step it could not find is not a number. */
   Values known() {
     return known;
+  }
+
+  /** The models as proofs asked for them with other values: a load taken off, the other end of a range. */
+  List<Models> otherStates() {
+    return List.copyOf(otherStates);
   }
 
   /**
@@ -99,6 +107,9 @@ final class SecondRoute {
       this.asking = asking;
       this.building = building;
       this.set = changed.isEmpty() ? models : models.with(building, changed);
+      if (!changed.isEmpty()) {
+        otherStates.add(set);
+      }
     }
 
     double measured() {
@@ -145,6 +156,11 @@ final class SecondRoute {
       if (!bothWhole && Math.abs(measured - bound) <= NEAR_A_BOUND * Math.abs(bound)) {
         objections.raise(Refusal.NEAR_A_BOUNDARY,
             () -> "at " + member + " the model of " + proof.of() + " meets its bound to within rounding");
+        // What the steps take for the limit itself, the model does, too: as near as its solver can tell.
+        return switch (relation) {
+          case AT_MOST, AT_LEAST, EQUAL -> true;
+          case LESS, MORE, UNEQUAL -> false;
+        };
       }
       return switch (relation) {
         case LESS -> measured < bound;

@@ -72,6 +72,18 @@ final class UsedNames {
       }
     });
     template.proofs().forEach(used::proof);
+    template.premises().limits().forEach(limited -> used.expression(limited.of()));
+    return used.names;
+  }
+
+  /** What the models and the proofs take: all that the second route knows of. */
+  static Set<String> bySecondRoute(ProblemTemplate template) {
+    UsedNames used = new UsedNames();
+    template.circuit().ifPresent(plan -> used.names.addAll(in(plan)));
+    template.heat().ifPresent(plan -> used.names.addAll(in(plan)));
+    template.chain().ifPresent(plan -> used.names.addAll(in(plan)));
+    template.assembly().ifPresent(plan -> used.names.addAll(in(plan)));
+    template.proofs().forEach(used::proof);
     return used.names;
   }
 

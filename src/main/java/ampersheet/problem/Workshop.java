@@ -1,7 +1,9 @@
 package ampersheet.problem;
 
 import ampersheet.answer.Acceptance;
+import ampersheet.circuit.Netlist;
 import ampersheet.circuit.OperatingPoint;
+import ampersheet.circuit.PlacedPart;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Values;
 import ampersheet.problem.Objections.RefusedDraw;
@@ -10,12 +12,13 @@ import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Quantity;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.template.CurveTrace;
-import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Ask;
 import ampersheet.template.ProblemTemplate.ChoiceAsk;
 import ampersheet.template.ProblemTemplate.DesignAsk;
 import ampersheet.template.ProblemTemplate.Proof;
 import ampersheet.template.ProblemTemplate.QuantityAsk;
+import ampersheet.template.ProblemTemplate;
+import ampersheet.template.TradeLimit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -65,9 +68,8 @@ public final class Workshop {
   }
 
   /**
-   * Works givens that somebody chose. What a draw would be refused for becomes a note; a value without a second route has
-   * none ({@code NaN}) and does not agree. Only what cannot be worked at all, a design whose own choice fails, or what is not
-   * extra-low voltage, is refused.
+   * Works givens that somebody chose. What a draw would be refused for becomes a note. Only what cannot be worked at all, has
+   * no second route that agrees, a design whose own choice fails, or what is not extra-low voltage, is refused.
    *
    * @param givens every given and constant of the template
    */
@@ -97,6 +99,8 @@ public final class Workshop {
       return prove(draft, objections, notes);
     } catch (RefusedDraw refused) {
       return refused.asAttempt();
+    } catch (Unsolved unsolved) {
+      return new Attempt.Refused(Refusal.MODEL_UNSOLVED, unsolved.getMessage());
     }
   }
 
@@ -109,6 +113,8 @@ public final class Workshop {
       Answer answer = compare(proof, find(proof, secondRoute, objections), draft, objections);
       proven.merge(proof.of(), answer, Workshop::worse);
     }
+    List<Models> states = new ArrayList<>(List.of(models));
+    states.addAll(secondRoute.otherStates());
     List<Answer> answers = new ArrayList<>();
     for (Ask ask : template.asks()) {
       answers.add(ask instanceof ChoiceAsk choice
@@ -121,7 +127,7 @@ public final class Workshop {
         .map(design -> design.judge(draft, models, secondRoute.known(), objections)).toList();
     Problem problem = new Problem(template, draft.givens(), draft.values(), answers, models.schematic(),
         models.heatNetworkIfAny(), models.panelIfAny(), models.assemblyIfAny(), curve(draft, objections), judged,
-        CautionsCalledFor.in(template, draft.values(), models));
+        CautionsCalledFor.in(template, draft.values(), states), draft.mistakes());
     return new Attempt.Worked(problem, List.copyOf(proven.values()), notes.get());
   }
 
@@ -145,6 +151,7 @@ public final class Workshop {
       objections.raise(Refusal.MODEL_UNSOLVED, () -> "the circuit has no solution: " + unsolved.getMessage());
       return;
     }
+    keepPartLimits(models, point, objections);
     double lowest = 0;
     double highest = 0;
     for (String node : models.wired().netlist().nodes()) {
@@ -155,6 +162,28 @@ public final class Workshop {
       String between = FirstRoute.volts(highest - lowest);
       objections.raise(Refusal.ABOVE_EXTRA_LOW_VOLTAGE,
           () -> "two nodes of the circuit are " + between + " apart, above the limit of 60 V direct current");
+    }
+  }
+
+  /** Every part of the drawn circuit, whatever the problem is about. */
+  private void keepPartLimits(Models models, OperatingPoint point, Objections objections) {
+    for (TradeLimit limit : template.premises().partLimits()) {
+      for (Netlist.Connected connected : models.wired().netlist().parts()) {
+        PlacedPart part = connected.part();
+        String measure = limit.parts().get(part.kind());
+        if (measure == null) {
+          continue;
+        }
+        double value = Math.abs(switch (measure) {
+          case "current" -> point.current(part.name());
+          case "power" -> point.power(part.name());
+          default -> point.across(part.name());
+        });
+        if (!limit.allows(value)) {
+          objections.raise(Refusal.OUTSIDE_LIMITS, () -> "the " + limit.meaning() + ", of " + part.name() + ", is "
+              + limit.text(value) + "; usual is " + limit.told());
+        }
+      }
     }
   }
 

@@ -15,7 +15,9 @@ import java.util.Optional;
  *       are then a prefix or a unit: the unit asked for decides; where none is known, the reading is ambiguous.
  *   <li>{@code C} after a number is the degree Celsius, never the coulomb, which no sheet asks for; in a ratio such as
  *       {@code °C/W} it is the kelvin, as a difference.
- *   <li>{@code R = 470 Ω} and {@code ≈ 470 Ω} lose what stands before the number.
+ *   <li>{@code R = 470 Ω}, {@code approx. 470 Ω}, {@code 470 Ω ± 5 %} and {@code 470 Ω?} lose what stands around the
+ *       number ({@link WordsAround}); whole numbers are also read in words ({@link NumberWords}).
+ *   <li>A count may have its noun behind it ({@code 26 pairs}) or be a place in a row ({@code 7th}, {@code nr 7}).
  * </ul>
  */
 public final class QuantityReader {
@@ -47,48 +49,29 @@ public final class QuantityReader {
     if (asTyped.length() > LONGEST) {
       return unreadable("This is too long for one answer. Type one number with its unit.");
     }
-    String text = withoutLead(TypedText.fold(asTyped));
+    String text = WordsAround.withoutTail(WordsAround.withoutLead(replaced(TypedText.fold(asTyped), "+/-", "±")),
+        asksForNumber());
     if (text.isEmpty()) {
       return unreadable("Nothing is typed here. Type a number with its unit.");
+    }
+    if ("<>≤≥".indexOf(text.charAt(0)) >= 0 && (text.length() == 1 || !UnitReader.isLetter(text.charAt(1)))) {
+      return unreadable("A limit is not a value. Type one number with its unit.");
     }
     if (text.indexOf('=') >= 0) {
       return unreadable("There is more than a result here. Type only the number with its unit.");
     }
-    Reading code = letterCode(text);
-    if (code != null) {
-      return code;
-    }
     try {
-      return numberWithUnit(text);
+      String number = NumberWords.inDigits(text);
+      Reading code = letterCode(number);
+      return code != null ? code : numberWithUnit(number);
     } catch (TypedNumber.Fault fault) {
       return unreadable(fault.getMessage());
     }
   }
 
-  /** Takes off {@code R =}, {@code ≈} and the like. */
-  private static String withoutLead(String text) {
-    int end = 0;
-    while (end < text.length() && isNameCharacter(text.charAt(end), end)) {
-      end++;
-    }
-    int after = end < text.length() && text.charAt(end) == ' ' ? end + 1 : end;
-    if (after < text.length() && isEquals(text.charAt(after))) {
-      after++;
-      while (after < text.length() && (isEquals(text.charAt(after)) || text.charAt(after) == ' ')) {
-        after++;
-      }
-      return text.substring(after);
-    }
-    return TypedText.lowerCase(text).startsWith("about ") ? text.substring("about ".length()) : text;
-  }
-
-  private static boolean isEquals(char c) {
-    return c == '=' || c == '≈' || c == '~';
-  }
-
-  private static boolean isNameCharacter(char c, int index) {
-    boolean letter = c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '\u00C0' && c != '≈' && c != '\u2212';
-    return letter || index > 0 && (TypedText.isDigit(c) || c == '_');
+  private static String replaced(String text, String from, String to) {
+    int at = text.indexOf(from);
+    return at < 0 ? text : text.substring(0, at) + to + text.substring(at + from.length());
   }
 
   private Reading letterCode(String text) {
@@ -101,7 +84,7 @@ public final class QuantityReader {
     char letter = text.charAt(letterAt);
     int end = digitsEnd(text, letterAt + 1);
     boolean leading = letterAt == start;
-    if (end == letterAt + 1 || !(leading ? "RkKMGmµunpL" : "RkKMGmµunpLVAF").contains(String.valueOf(letter))) {
+    if (end == letterAt + 1 || !(leading ? "RkKMGmµunpL" : "RkKMGmµunpLVAFW").contains(String.valueOf(letter))) {
       return null;
     }
     String whole = text.substring(start, letterAt);
@@ -121,7 +104,7 @@ public final class QuantityReader {
     }
     Optional<Unit> coded = switch (letter) {
       case 'R', 'L' -> Optional.of(Unit.parse("ohm"));
-      case 'V', 'A', 'F' -> Optional.of(Unit.parse(String.valueOf(letter)));
+      case 'V', 'A', 'F', 'W' -> Optional.of(Unit.parse(String.valueOf(letter)));
       default -> codedPart(letter);
     };
     if (!rest.isEmpty()) {
@@ -172,6 +155,13 @@ public final class QuantityReader {
     if (rest.isEmpty()) {
       return reading(number, 0, Optional.empty(), rest);
     }
+    int ordinal = number.isWholeAsWritten() ? ordinalEnd(rest) : 0;
+    if (ordinal > 0) {
+      String counted = rest.substring(ordinal).trim();
+      if (counted.isEmpty() || WordsAround.namesWhatIsCounted(counted)) {
+        return reading(number, 0, Optional.of(Unit.ONE), "");
+      }
+    }
     char prefix = UnitWords.prefixAlone(rest);
     if (prefix != 0) {
       return prefixAlone(number, prefix, rest.length() == 1);
@@ -186,8 +176,15 @@ public final class QuantityReader {
       Unit unit = Unit.parse(UnitWords.symbols(rest, asksForTemperature()));
       return reading(number, 0, Optional.of(unit), rest);
     } catch (UnitFault fault) {
-      return notAUnit(rest, fault);
+      return WordsAround.namesWhatIsCounted(rest) ? reading(number, 0, Optional.of(Unit.ONE), rest) : notAUnit(rest, fault);
     }
+  }
+
+  /** Length of {@code th} and its like at the start; 0 if there is none. */
+  private static int ordinalEnd(String rest) {
+    String lower = TypedText.lowerCase(rest);
+    boolean suffix = lower.startsWith("st") || lower.startsWith("nd") || lower.startsWith("rd") || lower.startsWith("th");
+    return suffix && (lower.length() == 2 || !UnitReader.isLetter(lower.charAt(2))) ? 2 : 0;
   }
 
   /** @param mayBeUnit whether a single letter was typed, not the word milli */
@@ -227,6 +224,11 @@ public final class QuantityReader {
     return new Reading.Value(asTyped, number, prefixFactor, unit, figures, scaled == Math.floor(scaled));
   }
 
+  /** Whether a count, a place, a ratio or a share is asked for. */
+  private boolean asksForNumber() {
+    return expected.isPresent() && expected.get().dimension().equals(Dimension.ONE);
+  }
+
   private boolean asksForTemperature() {
     return expected.isPresent() && expected.get().dimension().equals(Dimension.TEMPERATURE);
   }
@@ -238,26 +240,50 @@ public final class QuantityReader {
 
   private Reading notAUnit(String rest, UnitFault fault) {
     char first = rest.charAt(0);
+    if (first == '(' && rest.length() > 1 && !TypedText.isDigit(rest.charAt(1))) {
+      return unreadable("Words in parentheses are not read. Leave them out.");
+    }
     if (first == '/' || first == '+' || first == '-' || first == '*' || first == '^' || first == '(' || first == '·'
         || first == '×') {
       return unreadable(first == '/' && rest.length() > 1 && TypedText.isDigit(rest.charAt(1))
           ? "A fraction is not read. Work it out and type a decimal number."
           : "This is a calculation, not its result. Work it out and type one number with its unit.");
     }
-    if (first == '±') {
+    if (first == '±' || rest.indexOf('±') > 0) {
       return unreadable("Only one value is read. Leave out the ± and what follows.");
     }
     if (TypedText.isDigit(first) || hasSecondNumber(rest)) {
       return unreadable("There is more than one number here. Type one number with one unit.");
     }
+    int wordEnd = rest.indexOf(' ') < 0 ? rest.length() : rest.indexOf(' ');
+    if (NumberWords.changesTheNumber(rest.substring(0, wordEnd))) {
+      return unreadable(NumberWords.inWords().getMessage());
+    }
+    if (wordEnd < rest.length() && isUnit(rest.substring(0, wordEnd)) && !isUnit(rest.substring(wordEnd + 1))) {
+      return unreadable("What stands behind the unit is not read: " + shown(rest.substring(wordEnd + 1)) + ". Leave it out.");
+    }
+    if (asksForNumber()) {
+      return unreadable(shown(rest) + " after the number is not understood." + hint());
+    }
     if (rest.length() == 1 || isOneWord(rest)) {
-      return unreadable(capital(fault.getMessage()) + (fault.getMessage().endsWith("?") ? "" : ".") + UNIT_HINT);
+      return unreadable(capital(fault.getMessage()) + (fault.getMessage().endsWith("?") ? "" : ".") + hint());
     }
     return unknownUnit(rest);
   }
 
+  private boolean isUnit(String word) {
+    return UnitReader.readOrNull(UnitWords.symbols(word, asksForTemperature())) != null;
+  }
+
   private Reading unknownUnit(String rest) {
-    return unreadable("The unit " + shown(rest) + " is not understood." + UNIT_HINT);
+    return unreadable("The unit " + shown(rest) + " is not understood." + hint());
+  }
+
+  private String hint() {
+    if (!asksForNumber()) {
+      return UNIT_HINT;
+    }
+    return expected.get().symbol().equals("%") ? " Type the share in %, or as a fraction of 1." : " Type the number alone.";
   }
 
   private static boolean hasSecondNumber(String rest) {

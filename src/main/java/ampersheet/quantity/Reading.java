@@ -19,13 +19,27 @@ public sealed interface Reading {
   record Value(String asTyped, double number, double prefixFactor, Optional<Unit> unit, int significantFigures,
       boolean wholeNumber) implements Reading {
 
-    /** In coherent SI units; a bare number is taken in {@code expected}, a bare prefix in its base unit. */
+    /**
+     * In coherent SI units; a bare number is taken in {@code expected}, a bare prefix in its base unit. An angle where turns
+     * are asked for becomes turns, and the other way round: both have dimension one.
+     */
     public double si(Unit expected) {
       double scaled = Unit.scaled(number, prefixFactor);
       if (unit.isPresent()) {
-        return unit.get().toSi(scaled);
+        double si = unit.get().toSi(scaled);
+        return isAngleFor(expected) ? si / (2 * Math.PI) : isTurnsFor(expected) ? si * (2 * Math.PI) : si;
       }
       return (hasPrefix() ? expected.withoutPrefix() : expected).toSi(scaled);
+    }
+
+    /** Whether the unit asked counts turns, and that typed measures an angle. */
+    public boolean isAngleFor(Unit expected) {
+      return unit.isPresent() && unit.get().measuresAngle() && expected.countsTurns();
+    }
+
+    /** Whether the unit asked measures an angle, and that typed counts turns. */
+    public boolean isTurnsFor(Unit expected) {
+      return unit.isPresent() && unit.get().countsTurns() && expected.measuresAngle();
     }
 
     /** Whether a prefix was typed without a unit, or as the letter of a code. */

@@ -71,6 +71,11 @@ final class TypedNumber {
     return shown(digits.toString());
   }
 
+  /** Digits only, so that an ordinal's ending may follow. */
+  boolean isWholeAsWritten() {
+    return !marked && decimals == 0 && exponent == 0 && !negative;
+  }
+
   /** Leading zeros never count, trailing ones only after a decimal marker. */
   int significantFigures() {
     return significantFigures(digits.toString(), marked);

@@ -41,6 +41,17 @@ public record Unit(String symbol, Dimension dimension, double factor, double off
     return scaled(si - offset, 1 / factor);
   }
 
+  /** Whether it counts whole turns, of which one is 2π rad: {@code turn/min}. */
+  public boolean countsTurns() {
+    return symbol.startsWith("turn");
+  }
+
+  /** Whether it measures an angle, or how fast one grows: {@code rad/s}, {@code °/s}. */
+  public boolean measuresAngle() {
+    return symbol.startsWith("rad") || symbol.startsWith("mrad") || symbol.startsWith("µrad")
+        || symbol.startsWith("°") && offset == 0;
+  }
+
   /** The same unit without its prefix. */
   public Unit withoutPrefix() {
     return symbol.equals(base) || symbol.isEmpty() ? this : parse(base);

@@ -30,6 +30,7 @@ final class UnitWords {
     {"led", "1"}, {"leds", "1"}, {"tile", "1"}, {"tiles", "1"}, {"resistor", "1"}, {"resistors", "1"}, {"pieces", "1"},
     {"pcs", "1"},
     {"vdc", "V"}, {"adc", "A"}, {"bps", "bit/s"}, {"fps", "frame/s"}, {"rpm", "turn/min"},
+    {"rps", "turn/s"}, {"newtonmetre", "N·m"}, {"newtonmetres", "N·m"}, {"newtonmeter", "N·m"}, {"newtonmeters", "N·m"},
     {"kilohm", "kΩ"}, {"kilohms", "kΩ"}, {"megohm", "MΩ"}, {"megohms", "MΩ"},
   };
 
@@ -37,6 +38,13 @@ final class UnitWords {
     {"pico", "p"}, {"nano", "n"}, {"micro", "µ"}, {"milli", "m"}, {"centi", "c"}, {"kilo", "k"}, {"mega", "M"},
     {"giga", "G"}, {"tera", "T"},
   };
+
+  /** The letter r is an ohm elsewhere. */
+  private static final String[][] SPEEDS = {
+    {"r/min", "turn/min"}, {"r / min", "turn/min"}, {"r/s", "turn/s"}, {"r.p.m", "turn/min"}, {"r.p.m.", "turn/min"},
+    {"r per min", "turn/min"}, {"r per minute", "turn/min"}, {"r p m", "turn/min"},
+  };
+  private static final String[] LENGTHS = {"m", "mm", "cm"};
 
   private static final String[] CELSIUS = {
     "°c", "° c", "degc", "deg c", "degree c", "degrees c", "deg. c", "c", "celsius", "deg celsius", "degree celsius",
@@ -70,13 +78,20 @@ final class UnitWords {
     if (lower.equals("per cent")) {
       return "%";
     }
+    String speed = find(SPEEDS, lower);
+    if (!speed.isEmpty()) {
+      return speed;
+    }
     if (lower.endsWith(" dc")) {
       return compound(typed.substring(0, typed.length() - " dc".length()));
     }
     return compound(typed);
   }
 
-  /** Word by word; the solidus may be the word per, and a prefix may stand apart from its unit. */
+  /**
+   * Word by word; the solidus may be the word per, a prefix may stand apart from its unit, and a blank or a hyphen between two
+   * units is a product. Behind a solidus that would be read in two ways, and is left for the reader to refuse.
+   */
   private static String compound(String typed) {
     StringBuilder out = new StringBuilder();
     String prefix = "";
@@ -85,6 +100,13 @@ final class UnitWords {
     int i = 0;
     while (i < typed.length()) {
       char c = typed.charAt(i);
+      if (c == '-' && i > 0 && i + 1 < typed.length() && UnitReader.isLetter(typed.charAt(i - 1))) {
+        boolean hyphen = UnitReader.isLetter(typed.charAt(i + 1));
+        out.append(hyphen ? "·" : perTime(out) ? "^-" : "-");
+        afterWord = false;
+        i++;
+        continue;
+      }
       if (!UnitReader.isLetter(c)) {
         out.append(c);
         afterWord &= c == ' ';
@@ -106,20 +128,26 @@ final class UnitWords {
         continue;
       }
       if (i < typed.length() - 1 && typed.charAt(i) == ' ' && UnitReader.isLetter(typed.charAt(i + 1))
-          && prefix.isEmpty() && !asPrefix(word).isEmpty() && !nextWordIsPer(typed, i + 1)) {
+          && prefix.isEmpty() && out.indexOf("/") < 0 && !asPrefix(word).isEmpty() && !nextWordIsPer(typed, i + 1)) {
         prefix = asPrefix(word);
         i++;
         continue;
       }
       String symbol = ratio && isCelsius(word) ? "K" : symbol(prefix + word);
-      if (symbol.isEmpty() || afterWord) {
+      if (symbol.isEmpty() || afterWord && out.indexOf("/") >= 0) {
         return typed;
       }
-      out.append(symbol);
+      out.append(afterWord ? "·" : "").append(symbol);
       prefix = "";
       afterWord = true;
     }
     return out.toString();
+  }
+
+  /** Whether what was read so far ends in a time, so that {@code min-1} is one divided by it. */
+  private static boolean perTime(CharSequence out) {
+    String read = out.toString();
+    return read.equals("min") || read.equals("s") || read.endsWith("·min") || read.endsWith("·s");
   }
 
   private static boolean nextWordIsPer(String typed, int at) {
@@ -163,6 +191,11 @@ final class UnitWords {
     String known = find(WORDS, lower);
     if (!known.isEmpty()) {
       return known;
+    }
+    int newton = word.indexOf('N');
+    if (newton >= 0 && newton <= 1 && contains(LENGTHS, word.substring(newton + 1))
+        && UnitReader.isSymbol(word.substring(0, newton + 1))) {
+      return word.substring(0, newton + 1) + "·" + word.substring(newton + 1);
     }
     for (String[] prefix : PREFIX_WORDS) {
       if (lower.startsWith(prefix[0])) {

@@ -181,7 +181,7 @@ public final class CheckLetters {
     blocks.add(new Prose("Beside a box stands a code and a letter, such as **B4 K**. Find the letter of your own answer; if it is "
         + "another one, look for the slip before you go on.\n\n"
         + "1. Write the answer without prefix, as a number from 1 to 9.99 and a power of ten: 16.3 mA is 1.63 × 10⁻² A, "
-        + "43 % is 4.3 × 10⁻¹. Temperatures stay in °C, areas in mm².\n"
+        + "43 % is 4.3 × 10⁻¹, however you write a share. Temperatures stay in °C, areas in mm².\n"
         + "2. The code's letter (A, B, C) names a column of limits. Go down it to the last limit that is not above your number: "
         + "there is your row. (A number below the first limit is read as ten times as large, with a power one less.)\n"
         + "3. The code's digit plus the power of ten is the column: B4 and 10⁻² give column 2. After 9 comes 0, before 0 comes 9. "

@@ -9,7 +9,6 @@ import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.Kind;
 import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Table;
-import ampersheet.template.ProblemTemplate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -119,18 +118,18 @@ public final class ClassIndex {
 
   private static Table templatesTable(ProblemSet set, Map<String, Tally> tallies) {
     List<List<Cell>> rows = new ArrayList<>();
-    for (ProblemTemplate template : set.templates()) {
-      Tally tally = tallies.get(template.name());
+    set.sources().forEach((source, template) -> {
+      Tally tally = tallies.get(source);
       List<String> reasons = new ArrayList<>();
       for (Refusal reason : Refusal.values()) {
         if (tally.refused(reason) > 0) {
           reasons.add(tally.refused(reason) + " × " + reason.sentence());
         }
       }
-      rows.add(List.of(text(template.title()), text(template.name()), text(Integer.toString(template.level())),
+      rows.add(List.of(text(template.title()), text(source), text(Integer.toString(template.level())),
           text(Long.toString(tally.tried())), text(Long.toString(tally.refused())),
           text(reasons.isEmpty() ? "–" : String.join("; ", reasons))));
-    }
+    });
     return new Table("Templates and refused draws",
         List.of("Problem", "Template", "Level", "Draws tried", "Refused", "Why"), rows);
   }

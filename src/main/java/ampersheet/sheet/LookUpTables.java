@@ -12,6 +12,7 @@ import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.PreferredValues;
 import ampersheet.sheet.Document.ReferenceTable;
 import ampersheet.sheet.Document.Series;
+import ampersheet.template.Premises;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Ask;
 import ampersheet.template.ProblemTemplate.DesignAsk;
@@ -51,7 +52,7 @@ public final class LookUpTables {
   }
 
   static boolean needsWireGauges(ProblemTemplate template) {
-    return TemplateSayings.tables(template).contains(TemplateSayings.WIRE_GAUGES);
+    return TemplateSayings.tables(template).contains(Premises.Table.WIRE_GAUGES);
   }
 
   /** Every series that an answer or a step takes a value from. */

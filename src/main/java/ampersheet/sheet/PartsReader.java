@@ -37,6 +37,7 @@ public final class PartsReader {
   private static final double WIDEST = 0.5;
 
   private final String file;
+  private final String text;
   private final ColumnFile columns;
   private final List<Bin> bins = new ArrayList<>();
   private final List<Meter> meters = new ArrayList<>();
@@ -44,6 +45,7 @@ public final class PartsReader {
 
   private PartsReader(String file, String text) {
     this.file = file;
+    this.text = text;
     this.columns = new ColumnFile(file, text);
   }
 
@@ -63,7 +65,7 @@ public final class PartsReader {
     if (!columns.faults().isEmpty()) {
       throw new DiagnosticException(columns.faults());
     }
-    return new Inventory(file, bins, meters, fingerprint());
+    return new Inventory(file, text, bins, meters, fingerprint());
   }
 
   private void readRecords(List<CSVRecord> records) {

@@ -10,11 +10,12 @@ import java.util.List;
  * {@link ProblemSet}.
  *
  * @param file the plan's file as its reader knows it
+ * @param written the file's text; empty for a plan that nobody wrote down
  * @param seed any text; another seed gives other numbers
  * @param unitsPrinted whether the unit stands behind the blank; otherwise the learner writes it
  * @param levels the levels that templates of a pool or a skill may have; empty: any
  */
-public record Plan(String file, String title, String seed, Document.Paper paper, String language, SymbolStyle symbols,
+public record Plan(String file, String written, String title, String seed, Document.Paper paper, String language, SymbolStyle symbols,
     DecimalMarker decimal, boolean unitsPrinted, Order order, List<Integer> levels, List<Entry> entries) {
   public Plan {
     levels = List.copyOf(levels);
@@ -32,9 +33,21 @@ public record Plan(String file, String title, String seed, Document.Paper paper,
    *
    * @param count how many problems it gives, each with numbers of its own
    * @param example whether each problem follows a fully worked twin with other numbers
+   * @param fixed givens that are the same for everybody, in the order written
    * @param place for faults found when its templates are looked up
    */
-  public record Entry(Source source, int count, Support support, boolean example, Place place) {}
+  public record Entry(Source source, int count, Support support, boolean example, List<Fixed> fixed, Place place) {
+    public Entry {
+      fixed = List.copyOf(fixed);
+    }
+  }
+
+  /**
+   * A given that is not drawn.
+   *
+   * @param value as written, such as {@code 12 V}
+   */
+  public record Fixed(String name, String value, Place place) {}
 
   /** Where a problem's template comes from. */
   public sealed interface Source {

@@ -6,6 +6,7 @@ import ampersheet.diagnostic.Place;
 import ampersheet.figure.SymbolStyle;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.sheet.Plan.Entry;
+import ampersheet.sheet.Plan.Fixed;
 import ampersheet.sheet.Plan.Order;
 import ampersheet.sheet.Plan.Source;
 import ampersheet.template.Faults;
@@ -35,10 +36,12 @@ public final class PlanReader {
   private static final Map<String, Order> ORDERS = ordered("as listed", Order.AS_LISTED, "mixed", Order.MIXED);
 
   private final String file;
+  private final String text;
   private final Faults faults = new Faults();
 
-  private PlanReader(String file) {
+  private PlanReader(String file, String text) {
     this.file = file;
+    this.text = text;
   }
 
   /**
@@ -50,7 +53,7 @@ public final class PlanReader {
       throw new DiagnosticException(Diagnostic.error(Place.inFile(file), "the plan is empty",
           "keys such as title and problems", "Begin with \"title: …\"."));
     }
-    PlanReader reader = new PlanReader(file);
+    PlanReader reader = new PlanReader(file, text);
     Optional<Yaml> root = YamlReader.read(new SourceText(file, text), reader.faults);
     Optional<Plan> plan = root.flatMap(reader::plan);
     if (reader.faults.hasErrors()) {
@@ -77,7 +80,7 @@ public final class PlanReader {
     List<Integer> levels = levels(fields);
     List<Entry> entries = entries(fields);
     fields.finish();
-    return Optional.of(new Plan(file, title, seed, paper, language, symbols, decimal, unitsPrinted, order, levels,
+    return Optional.of(new Plan(file, text, title, seed, paper, language, symbols, decimal, unitsPrinted, order, levels,
         entries));
   }
 
@@ -127,8 +130,29 @@ public final class PlanReader {
     int count = fields.text("count").flatMap(written -> wholeNumber(written, "count", 1, MOST_PROBLEMS)).orElse(1);
     boolean example = fields.text("example").map(this::yesOrNo).orElse(false);
     Support support = support(fields, example);
+    List<Fixed> fixed = fixed(fields);
     fields.finish();
-    return source.map(found -> new Entry(found, count, support, example, fields.place()));
+    return source.map(found -> new Entry(found, count, support, example, fixed, fields.place()));
+  }
+
+  /** Whether the templates draw such values is found out where the templates are. */
+  private List<Fixed> fixed(Fields fields) {
+    List<Fixed> fixed = new ArrayList<>();
+    fields.group("given").ifPresent(group -> {
+      for (Yaml.Entry given : group.entries()) {
+        if (given.value() instanceof Yaml.Scalar value && !value.text().isBlank()) {
+          fixed.add(new Fixed(given.key().text(), value.text(), given.key().place()));
+        } else {
+          faults.error(given.key().place(), "the given " + given.key().text() + " is fixed to " + given.value().kind(),
+              "one value with its unit, such as {Vs: 12 V}, or one word", "Write the value, or remove the given.");
+        }
+      }
+      if (group.entries().isEmpty()) {
+        faults.error(fields.placeOf("given"), "no given is fixed here", "names with values, such as {Vs: 12 V}",
+            "Name a given, or remove the line.");
+      }
+    });
+    return fixed;
   }
 
   private Optional<Source> source(Fields fields) {

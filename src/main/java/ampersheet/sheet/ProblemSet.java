@@ -24,20 +24,24 @@ public final class ProblemSet {
   private static final String DRAWS_VERSION = "1";
 
   private final Plan plan;
+  private final TemplateLibrary library;
   private final Map<String, ProblemTemplate> templates;
+  private final Map<String, ProblemTemplate> sources;
   private final List<Slot> slots;
   private final SeatDraws draws;
   private final Optional<Inventory> parts;
   private final String planCode;
   private final String templatesCode;
 
-  private ProblemSet(Plan plan, Map<String, ProblemTemplate> templates, List<Slot> slots, Optional<Inventory> parts) {
-    this.plan = plan;
-    this.parts = parts;
-    this.templates = Collections.unmodifiableMap(templates);
-    this.slots = List.copyOf(slots);
+  private ProblemSet(Finder found) {
+    this.plan = found.plan;
+    this.parts = found.parts;
+    this.library = found.library;
+    this.templates = Collections.unmodifiableMap(found.found);
+    this.sources = Collections.unmodifiableMap(found.sources);
+    this.slots = List.copyOf(found.slots);
     this.draws = new SeatDraws(plan.seed(), slots);
-    this.planCode = SheetId.abbreviate(fingerprint(plan), SheetId.PLAN_CHARACTERS);
+    this.planCode = code(plan);
     this.templatesCode = SheetId.abbreviate(fingerprint(templates, parts), SheetId.TEMPLATE_CHARACTERS);
   }
 
@@ -63,6 +67,18 @@ public final class ProblemSet {
   /** Every template that may stand on a sheet, in the order in which the plan names them. */
   public List<ProblemTemplate> templates() {
     return List.copyOf(templates.values());
+  }
+
+  /**
+   * What problems are drawn from, in the order in which the plan comes to it: each template by its name, and each with some
+   * of its givens fixed, which draws nothing that the others draw.
+   */
+  public Map<String, ProblemTemplate> sources() {
+    return sources;
+  }
+
+  TemplateLibrary library() {
+    return library;
   }
 
   /** @param seat from 1 */
@@ -113,13 +129,24 @@ public final class ProblemSet {
     return draws(seat).stream().map(draw -> draw.slot().number()).toList();
   }
 
-  /** How many variants of a template the seats up to this one need. */
-  long needed(String template, int lastSeat) {
-    return draws.takenBefore(template, lastSeat + 1);
+  /** How many variants of one of the {@link #sources} the seats up to this one need. */
+  long needed(String source, int lastSeat) {
+    return draws.takenBefore(source, lastSeat + 1);
+  }
+
+  /** The first entry that fixes the givens of a source; empty if it draws them all. */
+  Optional<Entry> fixing(String source) {
+    return plan.entries().stream().filter(entry -> !entry.fixed().isEmpty())
+        .filter(entry -> source.endsWith(" with " + FixedGivens.told(entry.fixed()))).findFirst();
   }
 
   ProblemTemplate template(String name) {
     return templates.get(name);
+  }
+
+  /** The characters of sheet IDs that stand for a plan. */
+  static String code(Plan plan) {
+    return SheetId.abbreviate(fingerprint(plan), SheetId.PLAN_CHARACTERS);
   }
 
   private static String fingerprint(Plan plan) {
@@ -131,6 +158,9 @@ public final class ProblemSet {
       parts.add(Integer.toString(entry.count()));
       parts.add(entry.support().toString());
       parts.add(Boolean.toString(entry.example()));
+      if (!entry.fixed().isEmpty()) {
+        parts.addAll(List.of("given", FixedGivens.told(entry.fixed())));
+      }
     }
     return Fingerprint.of(parts);
   }
@@ -163,6 +193,7 @@ public final class ProblemSet {
     private final Optional<Inventory> parts;
     private final List<Diagnostic> faults = new ArrayList<>();
     private final Map<String, ProblemTemplate> found = new LinkedHashMap<>();
+    private final Map<String, ProblemTemplate> sources = new LinkedHashMap<>();
     private final List<Slot> slots = new ArrayList<>();
     private int choices;
 
@@ -178,19 +209,41 @@ public final class ProblemSet {
         checkFade(entry, pool);
         pool.forEach(template -> found.put(template.name(), template));
         addSlots(entry, pool.stream().map(ProblemTemplate::name).toList());
+        pool.forEach(template -> addSource(entry, template));
       }
       if (!faults.isEmpty()) {
         throw new DiagnosticException(faults.stream().distinct().toList());
       }
-      return new ProblemSet(plan, found, slots, parts);
+      return new ProblemSet(this);
+    }
+
+    /** Two entries that draw from one template must never come to the same numbers, on one sheet or on two. */
+    private void addSource(Entry entry, ProblemTemplate template) {
+      String fixed = FixedGivens.told(entry.fixed());
+      String source = fixed.isEmpty() ? template.name() : template.name() + " with " + fixed;
+      if (sources.containsKey(source)) {
+        return;
+      }
+      int before = faults.size();
+      ProblemTemplate limited = FixedGivens.limit(template, entry.fixed(), faults);
+      if (faults.size() == before) {
+        sources.values().stream().filter(other -> other.name().equals(template.name()))
+            .filter(other -> FixedGivens.mayMeet(limited, other)).findFirst().ifPresent(other ->
+                faults.add(Diagnostic.error(entry.place(), "this entry and an earlier one both draw from " + template.name()
+                    + ", and not with the same givens fixed, so that both could show the same numbers",
+                    "the same givens fixed in both entries, or one given fixed to different values",
+                    "Write the same given: into both, or choose another template for one of them.")));
+      }
+      sources.put(source, limited);
     }
 
     private void addSlots(Entry entry, List<String> pool) {
+      String fixed = FixedGivens.told(entry.fixed());
       for (int member = 0; member < entry.count(); member++) {
         if (entry.example()) {
-          slots.add(new Slot(slots.size(), choices, member, pool, new Support.Full(), true));
+          slots.add(new Slot(slots.size(), choices, member, pool, new Support.Full(), true, fixed));
         }
-        slots.add(new Slot(slots.size(), choices, member, pool, entry.support(), false));
+        slots.add(new Slot(slots.size(), choices, member, pool, entry.support(), false, fixed));
         choices++;
       }
     }

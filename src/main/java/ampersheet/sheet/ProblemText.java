@@ -53,7 +53,8 @@ final class ProblemText {
   static String accepted(AnswerKey key, QuantityWriter writer) {
     if (key.acceptance() instanceof Acceptance.Within within) {
       double band = within.band(key.expected());
-      return precise(key, key.expected() - band, writer) + " to " + precise(key, key.expected() + band, writer);
+      String range = precise(key, key.expected() - band, writer) + " to " + precise(key, key.expected() + band, writer);
+      return key.isShare() ? range + ", also as a fraction of 1" : range;
     } else if (key.acceptance() instanceof Acceptance.Preferred preferred) {
       return "exactly this value of " + preferred.series();
     } else if (key.acceptance() instanceof Acceptance.Count) {
@@ -69,6 +70,9 @@ final class ProblemText {
   static String secondRoute(AnswerKey key, Problem.Answer answer, QuantityWriter writer) {
     if (key.acceptance() instanceof Acceptance.Designed) {
       return answer.agrees() ? "the model solved with it meets the criteria, too" : "the model solved with it fails a criterion";
+    }
+    if (Double.isNaN(answer.second())) {
+      return "none with these numbers";
     }
     String second = precise(key, answer.second(), writer);
     if (key.acceptance() instanceof Acceptance.Choice || answer.gap() == 0) {

@@ -13,7 +13,7 @@ import java.util.TreeMap;
  * <p>Seats are dealt to a pool in rounds of as many seats as it has members. Within a round every member comes up once,
  * in an order drawn for the round; so each member gets an equal share of any class, and neighbours get different ones.
  * Draws of a template are numbered through the whole plan: the number is how often earlier seats, and earlier slots of
- * the same seat, have taken from it. So a template used in several slots never meets itself, and no draw is left out.
+ * the same seat, have taken from it. With other givens fixed it counts as another template. So a template used in several slots never meets itself, and no draw is left out.
  */
 final class SeatDraws {
   private final String seed;
@@ -30,8 +30,9 @@ final class SeatDraws {
     List<SeatDraw> draws = new ArrayList<>();
     for (Slot slot : slots) {
       String template = template(slot, seat);
-      long here = takenByThisSeat.merge(template, 1L, Long::sum) - 1;
-      draws.add(new SeatDraw(slot, template, takenBefore(template, seat) + here));
+      String source = slot.source(template);
+      long here = takenByThisSeat.merge(source, 1L, Long::sum) - 1;
+      draws.add(new SeatDraw(slot, template, takenBefore(source, seat) + here));
     }
     return draws;
   }
@@ -43,16 +44,16 @@ final class SeatDraws {
     return order(slot, round).get(position % members);
   }
 
-  /** How many draws of a template the seats before this one have taken. */
-  long takenBefore(String template, int seat) {
+  /** How many draws the seats before this one have taken from a source: a template, or one with some givens fixed. */
+  long takenBefore(String source, int seat) {
     long taken = 0;
     for (Slot slot : slots) {
-      if (slot.pool().contains(template)) {
+      if (slot.pool().stream().anyMatch(member -> slot.source(member).equals(source))) {
         int members = slot.pool().size();
         int round = (seat - 1) / members;
         taken += round;
         for (int earlier = round * members + 1; earlier < seat; earlier++) {
-          if (template(slot, earlier).equals(template)) {
+          if (slot.source(template(slot, earlier)).equals(source)) {
             taken++;
           }
         }

@@ -57,8 +57,9 @@ final class SheetIdReader {
     if (!read.templates().equals(templates)) {
       throw refusal(typed, 0, "this sheet was issued from this plan, but with another version of its templates "
           + "or another parts list, so its numbers cannot be made again from those at hand", near.isEmpty()
-              ? "Use what issued the sheet: the version of the program, your own templates (mark takes them with --issued-with) "
-                  + "and the parts list (--parts); with those at hand IDs begin with " + plan + templates + "."
+              ? "Give the archive that lies beside the keys since the sheet was issued, issued-" + read.plan() + read.templates()
+                  + ".zip, with --issued-with. Without it, use what issued the sheet: the version of the program, your own "
+                  + "templates (--templates) and the parts list (--parts); with those at hand IDs begin with " + plan + templates + "."
               : hint(near));
     }
     throw refusal(typed, 0, "this sheet ID has a number of zeros that was never issued", hint(near));

@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Map;
 
 /** Makes the sheets of a set, any seat without the others. May be used by several threads. */
-public final class SheetMaker {
+public final class SheetMaker implements ClassSheets {
   private final ProblemSet set;
   private final Map<String, Draws> draws = new LinkedHashMap<>();
 
@@ -20,14 +20,14 @@ public final class SheetMaker {
   public SheetMaker(ProblemSet set) {
     this.set = set;
     List<Diagnostic> faults = new ArrayList<>();
-    for (ProblemTemplate template : set.templates()) {
+    set.sources().forEach((source, template) -> {
       try {
-        draws.put(template.name(), set.parts().isEmpty() ? new Draws(new Workshop(template), set.plan().seed())
+        draws.put(source, set.parts().isEmpty() ? new Draws(new Workshop(template), set.plan().seed())
             : Draws.buildable(new Workshop(set.parts().get().limit(template)), set.plan().seed(), set.parts().get()));
       } catch (DiagnosticException notBuildable) {
         faults.addAll(notBuildable.diagnostics());
       }
-    }
+    });
     if (!faults.isEmpty()) {
       throw new DiagnosticException(faults);
     }
@@ -35,6 +35,26 @@ public final class SheetMaker {
 
   public ProblemSet set() {
     return set;
+  }
+
+  @Override
+  public Plan plan() {
+    return set.plan();
+  }
+
+  @Override
+  public SheetId readId(String typed) {
+    return set.readId(typed);
+  }
+
+  @Override
+  public IssuedSheet issued(int seat) {
+    return new IssuedSheet(sheet(seat), set.places(seat), List.of(), List.of());
+  }
+
+  @Override
+  public List<ProblemTemplate> templates() {
+    return set.templates();
   }
 
   /**
@@ -45,14 +65,15 @@ public final class SheetMaker {
    */
   public void prepare(int lastSeat) {
     List<Diagnostic> faults = new ArrayList<>();
-    draws.forEach((template, of) -> {
+    draws.forEach((source, of) -> {
+      int needed = Math.toIntExact(set.needed(source, lastSeat));
       try {
-        int needed = Math.toIntExact(set.needed(template, lastSeat));
         if (needed > 0) { // a pool has more templates than a small class has seats
           of.draw(needed - 1);
         }
       } catch (DiagnosticException tooFew) {
-        faults.addAll(tooFew.diagnostics());
+        faults.addAll(set.fixing(source).map(entry -> List.of(tooFew(source, needed, entry)))
+            .orElse(tooFew.diagnostics()));
       }
     });
     if (!faults.isEmpty()) {
@@ -60,17 +81,29 @@ public final class SheetMaker {
     }
   }
 
+  /** Told to whoever wrote the plan: the template has enough of them as long as nothing is fixed. */
+  private Diagnostic tooFew(String source, int needed, Plan.Entry entry) {
+    Draws of = draws.get(source);
+    return Diagnostic.error(entry.place(), "with " + FixedGivens.told(entry.fixed()) + " fixed, " + of.template().name()
+        + " has only " + of.tally().accepted() + " variants (of " + of.size() + " combinations of its other givens; refused: "
+        + of.tally().reasons() + "), and " + needed + " are needed", "a variant of its own for everyone who gets this problem",
+        "Fix fewer givens, or another value.");
+  }
+
   /** @throws DiagnosticException if a template has not enough variants for this seat */
   public Sheet sheet(int seat) {
     List<SheetProblem> problems = new ArrayList<>();
     for (SeatDraw draw : set.draws(seat)) {
       problems.add(new SheetProblem(problems.size() + 1, draw.slot().support(), draw.slot().example(), set.plan(),
-          draws.get(draw.template()).draw(Math.toIntExact(draw.index()))));
+          draws.get(draw.source()).draw(Math.toIntExact(draw.index()))));
     }
     return new Sheet(set.id(seat), set.plan(), problems, set.parts());
   }
 
-  /** How many draws were tried, and why some were refused, by template, for the sheets made so far. */
+  /**
+   * How many draws were tried, and why some were refused, by {@linkplain ProblemSet#sources source}, for the
+   * sheets made so far.
+   */
   public Map<String, Tally> tallies() {
     Map<String, Tally> tallies = new LinkedHashMap<>();
     draws.forEach((template, of) -> tallies.put(template, of.tally()));

@@ -8,7 +8,6 @@ import ampersheet.problem.AnswerKeys;
 import ampersheet.problem.Problem;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.QuantityWriter;
-import ampersheet.quantity.Unit;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Ask;
 import ampersheet.template.ProblemTemplate.StepLine;
@@ -27,14 +26,11 @@ import java.util.Optional;
  * @param plan for units and decimal marker
  */
 public record SheetProblem(int number, Support support, boolean example, Plan plan, Problem problem) {
-  /** A blank step has no tolerance of its own; that of an asked value unless its template says otherwise. */
-  private static final double BLANK_STEP_RELATIVE = 0.02;
-  private static final double BLANK_STEP_KELVIN = 1;
   private static final int BLANK_STEP_FIGURES = 3;
 
   /** On no sheet, worked in full. */
   public static SheetProblem alone(Problem problem, DecimalMarker marker) {
-    Plan plan = new Plan("", problem.template().title(), "", Document.Paper.A4, "en", SymbolStyle.IEC, marker, false,
+    Plan plan = new Plan("", "", problem.template().title(), "", Document.Paper.A4, "en", SymbolStyle.IEC, marker, false,
         Plan.Order.AS_LISTED, List.of(), List.of());
     return new SheetProblem(1, new Support.Full(), true, plan, problem);
   }
@@ -63,12 +59,27 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
     for (int i = 0; i < lines.size(); i++) {
       StepLine line = lines.get(i);
       if (blank.contains(line.id()) && askOf(line.id()).isEmpty()) {
-        double value = problem.values().quantity(line.id()).value();
-        keys.add(new AnswerKey("q" + number + "s" + (i + 1), line.id(), value, line.unit(), BLANK_STEP_FIGURES,
-            plan.unitsPrinted(), blankStepAcceptance(line.unit()), List.of()));
+        keys.add(blankStep(line, "q" + number + "s" + (i + 1)));
       }
     }
     return keys;
+  }
+
+  private AnswerKey blankStep(StepLine line, String question) {
+    return new AnswerKey(question, line.id(), problem.values().quantity(line.id()).value(), line.unit(), BLANK_STEP_FIGURES,
+        plan.unitsPrinted(), line.acceptance(), problem.mistakes().getOrDefault(line.id(), List.of()));
+  }
+
+  /** What is expected of a step or choice under the name that a sheet printed for it, whether asked or left blank there. */
+  public Optional<AnswerKey> keyOf(String step, String question) {
+    Optional<AnswerKey> asked = answers().stream().filter(key -> key.step().equals(step)).findFirst();
+    if (asked.isPresent()) {
+      AnswerKey key = asked.get();
+      return Optional.of(new AnswerKey(question, step, key.expected(), key.unit(), key.figures(), key.unitPrinted(),
+          key.acceptance(), key.mistakes()));
+    }
+    return template().lines().stream().filter(line -> line.id().equals(step)).findFirst()
+        .map(line -> blankStep(line, question));
   }
 
   /** Every place for an answer, in the order shown; none in a worked example. */
@@ -98,7 +109,16 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
     template().lines().forEach(line -> order.put(line.id(), order.size()));
     all.sort((one, other) -> Integer.compare(order.getOrDefault(one.step(), order.size()),
         order.getOrDefault(other.step(), order.size())));
-    return new ProblemKey(all, problem.givens(), template().working(), AnswerKeys.designs(problem));
+    return new ProblemKey(all, problem.givens(), template().working(), AnswerKeys.designs(problem), meanings());
+  }
+
+  /** What a sentence calls each given, constant and step. */
+  private Map<String, String> meanings() {
+    Map<String, String> meanings = new LinkedHashMap<>();
+    template().givens().forEach(given -> meanings.put(given.name(), given.meaning()));
+    template().constants().forEach(constant -> meanings.put(constant.name(), constant.meaning()));
+    template().lines().forEach(line -> meanings.put(line.id(), line.meaning()));
+    return meanings;
   }
 
   /** The sentence that asks for an answer, in Markdown. */
@@ -121,10 +141,5 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
 
   private Optional<Ask> askOf(String step) {
     return template().asks().stream().filter(ask -> ask.of().equals(step)).findFirst();
-  }
-
-  private static Acceptance blankStepAcceptance(Unit unit) {
-    boolean temperature = unit.offset() != 0;
-    return temperature ? new Acceptance.Within(0, BLANK_STEP_KELVIN) : new Acceptance.Within(BLANK_STEP_RELATIVE, 0);
   }
 }

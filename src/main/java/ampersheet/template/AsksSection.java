@@ -187,7 +187,7 @@ final class AsksSection {
 
   /** Whether the tolerance reaches half way to the next value that the step can have. */
   private boolean isCoarse(Yaml.Scalar text, Expression.Constant tolerance, boolean relative, StepsSection.Read step) {
-    Optional<PreferredSeries> series = series(step.step());
+    Optional<PreferredSeries> series = series(step);
     String id = step.line().id();
     if (relative && series.isPresent() && tolerance.si() >= smallestGap(series.get()) / 2) {
       faults.error(text.place(), id + " is a value of " + series.get() + ", and within this tolerance lie two of them",
@@ -212,26 +212,9 @@ final class AsksSection {
   }
 
   /** The series of which the step's value is a member, whatever case applies. */
-  private Optional<PreferredSeries> series(Step step) {
-    Optional<PreferredSeries> common = Optional.empty();
-    for (Step.Case each : step.cases()) {
-      Optional<PreferredSeries> series = series(each.is());
-      if (series.isEmpty() || common.isPresent() && !common.equals(series)) {
-        return Optional.empty();
-      }
-      common = series;
-    }
-    return common;
-  }
-
-  private Optional<PreferredSeries> series(Expression is) {
-    if (is instanceof Expression.Name name && steps.containsKey(name.id())) {
-      return series(steps.get(name.id()).step());
-    }
-    boolean preferred = is instanceof Expression.Call call
-        && List.of("next_up", "next_down", "nearest").contains(call.function());
-    return preferred && ((Expression.Call) is).arguments().get(1) instanceof Expression.Name series
-        ? Optional.of(PreferredSeries.valueOf(series.id())) : Optional.empty();
+  private static Optional<PreferredSeries> series(StepsSection.Read step) {
+    return step.line().acceptance() instanceof Acceptance.Preferred preferred ? Optional.of(preferred.series())
+        : Optional.empty();
   }
 
   private static boolean isWhole(Step step) {
@@ -250,7 +233,7 @@ final class AsksSection {
     }
     Optional<PreferredSeries> series = GivensSection.series(text, faults);
     series.ifPresent(wanted -> {
-      Optional<PreferredSeries> worked = series(step.step());
+      Optional<PreferredSeries> worked = series(step);
       if (worked.isEmpty()) {
         faults.warning(text.place(), "the formula of " + id + " does not give a preferred value",
             "next_up(x, " + wanted + "), next_down(x, " + wanted + ") or nearest(x, " + wanted + ")",

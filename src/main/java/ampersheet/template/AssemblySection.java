@@ -49,12 +49,37 @@ final class AssemblySection {
   }
 
   private Optional<AssemblyPlan> edge(Fields fields) {
-    List<Expression> read = new ArrayList<>();
-    List<String> keys = List.of("sides", "plain", "contacts", "supply", "ground", "output", "input");
-    keys.forEach(key -> value(fields, key, "of the edge", Dimension.ONE).ifPresent(read::add));
+    Optional<Expression> sides = value(fields, "sides", "of the edge", Dimension.ONE);
+    Optional<Expression> plain = value(fields, "plain", "of the edge", Dimension.ONE);
+    Optional<Expression> contacts = value(fields, "contacts", "of the edge", Dimension.ONE);
+    Optional<List<Expression>> supplies = places(fields, "supply");
+    Optional<List<Expression>> grounds = places(fields, "ground");
+    Optional<Expression> output = value(fields, "output", "of the edge", Dimension.ONE);
+    Optional<Expression> input = value(fields, "input", "of the edge", Dimension.ONE);
     fields.finish();
-    return read.size() < keys.size() ? Optional.empty() : Optional.of(new AssemblyPlan.Edge(read.get(0), read.get(1),
-        read.get(2), read.get(3), read.get(4), read.get(5), read.get(6)));
+    boolean complete = sides.isPresent() && plain.isPresent() && contacts.isPresent() && supplies.isPresent()
+        && grounds.isPresent() && output.isPresent() && input.isPresent();
+    return complete ? Optional.of(new AssemblyPlan.Edge(sides.get(), plain.get(), contacts.get(), supplies.get(),
+        grounds.get(), output.get(), input.get())) : Optional.empty();
+  }
+
+  /** One place, or a list of them where several contacts of the row carry the same. */
+  private Optional<List<Expression>> places(Fields fields, String key) {
+    if (!(fields.value(key).orElse(null) instanceof Yaml.Sequence list)) {
+      return value(fields, key, "of the edge", Dimension.ONE).map(List::of);
+    }
+    List<Expression> places = new ArrayList<>();
+    for (Yaml item : list.items()) {
+      if (item instanceof Yaml.Scalar text && !text.text().isBlank()) {
+        values.read(text, Dimension.ONE, key + " of the edge").ifPresent(places::add);
+      } else {
+        faults.error(item.place(), "this is " + item.kind(), "a number or a formula", "Write a number or a formula.");
+      }
+    }
+    if (list.items().isEmpty()) {
+      faults.error(list.place(), "the edge has no " + key + " contact", "at least one place", "Add a place.");
+    }
+    return places.isEmpty() || places.size() < list.items().size() ? Optional.empty() : Optional.of(places);
   }
 
   private Optional<AssemblyPlan> row(Fields fields) {

@@ -17,9 +17,12 @@ import java.util.TreeSet;
 
 /** Reads a chain of tiles. */
 final class ChainSection {
-  private static final Set<String> ORDERS = words("progressive", "serpentine");
+  private static final Set<String> LINES = words("back and forth", "all one way");
   private static final Set<String> CORNERS = words("top left", "top right", "bottom left", "bottom right");
-  private static final Set<String> ALONG = words("rows", "columns");
+  private static final Set<String> RUNS = words("across", "down");
+  /** As templates were written before; sheets that were handed out keep theirs. */
+  private static final Set<String> OLD_ORDERS = words("progressive", "serpentine");
+  private static final Set<String> OLD_ALONG = words("rows", "columns");
   private static final Set<String> SIDES = words("north", "east", "south", "west");
 
   private final Formulas formulas;
@@ -40,14 +43,14 @@ final class ChainSection {
 
   Optional<ChainPlan> read(Yaml.Mapping section) {
     Fields fields = new Fields(section, "the chain", faults);
-    fields.need("tile", "the tile: {columns: c, rows: r, order: serpentine, start: top left, along: rows, "
-        + "input: west, output: east}");
+    fields.need("tile", "the tile: {columns: c, rows: r, lines: back and forth, start: top left, "
+        + "lines_run: across, input: west, output: east}");
     Optional<Fields> tile = fields.group("tile").map(group -> new Fields(group, "the tile", faults));
     Optional<Expression> columns = tile.flatMap(group -> count(group, "columns", "of the tile"));
     Optional<Expression> rows = tile.flatMap(group -> count(group, "rows", "of the tile"));
-    Optional<String> order = tile.flatMap(group -> word(group, "order", ORDERS));
+    Optional<String> order = tile.flatMap(group -> word(group, "lines", LINES, "order", OLD_ORDERS));
     Optional<String> start = tile.flatMap(group -> word(group, "start", CORNERS));
-    Optional<String> along = tile.flatMap(group -> word(group, "along", ALONG));
+    Optional<String> along = tile.flatMap(group -> word(group, "lines_run", RUNS, "along", OLD_ALONG));
     Optional<String> input = tile.flatMap(group -> word(group, "input", SIDES));
     Optional<String> output = tile.flatMap(group -> word(group, "output", SIDES));
     tile.ifPresent(Fields::finish);
@@ -80,7 +83,20 @@ final class ChainSection {
   /** One of the tile's own words, or the name of a word given all of whose words are such. */
   private Optional<String> word(Fields fields, String key, Set<String> words) {
     return fields.needText(key, Spelling.list(words))
-        .flatMap(text -> values.word(text, words, key + " of a tile", faults));
+        .flatMap(text -> values.word(text, words, told(key), faults));
+  }
+
+  private static String told(String key) {
+    return switch (key) {
+      case "lines" -> "way in which the lines of a tile run";
+      case "lines_run" -> "direction of the lines of a tile";
+      default -> key + " of a tile";
+    };
+  }
+
+  /** The same under the key that templates had before, where the new one does not stand. */
+  private Optional<String> word(Fields fields, String key, Set<String> words, String oldKey, Set<String> oldWords) {
+    return fields.hasUntold(oldKey) && !fields.has(key) ? word(fields, oldKey, oldWords) : word(fields, key, words);
   }
 
   private Optional<Layout> layout(Fields fields) {

@@ -31,6 +31,11 @@ public final class Fields {
     return mapping.value(key).isPresent();
   }
 
+  /** Whether a key stands here that is still read, but that no message offers. */
+  boolean hasUntold(String key) {
+    return mapping.value(key).isPresent();
+  }
+
   /** The place of the key, or of the group if it has none. */
   public Place placeOf(String key) {
     return mapping.entries().stream()

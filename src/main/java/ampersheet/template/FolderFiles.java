@@ -68,11 +68,18 @@ final class FolderFiles implements TemplateFiles {
   @Override
   public Optional<String> text(String template, String file) {
     FileNames.require(template, file);
-    Path path = root.resolve(template).resolve(file);
+    return text(root.resolve(template).resolve(file), shown(template, file));
+  }
+
+  @Override
+  public Optional<String> limits() {
+    return text(root.resolve(LIMITS), shownLimits());
+  }
+
+  private Optional<String> text(Path path, String shown) {
     if (!Files.isRegularFile(path)) {
       return Optional.empty();
     }
-    String shown = shown(template, file);
     try {
       if (!path.toRealPath().startsWith(root)) {
         throw new DiagnosticException(Diagnostic.error(Place.inFile(shown),
@@ -90,8 +97,16 @@ final class FolderFiles implements TemplateFiles {
 
   @Override
   public String shown(String template, String file) {
-    String folder = shownRoot.isEmpty() || shownRoot.endsWith("/") ? shownRoot : shownRoot + "/";
-    return folder + template + "/" + file;
+    return below(template + "/" + file);
+  }
+
+  @Override
+  public String shownLimits() {
+    return below(LIMITS);
+  }
+
+  private String below(String path) {
+    return (shownRoot.isEmpty() || shownRoot.endsWith("/") ? shownRoot : shownRoot + "/") + path;
   }
 
   private List<Path> children(Path folder) {

@@ -50,8 +50,8 @@ final class MistakesSection {
   private Optional<Mistake> mistake(Fields fields) {
     Optional<Yaml.Scalar> id = fields.needText("id", "a name for the mistake, such as no-forward-voltage");
     id.ifPresent(this::isNew);
-    Optional<Yaml.Scalar> of = fields.needText("of", "the asked step it gets wrong");
-    Optional<Yaml.Scalar> step = of.filter(this::isAsked);
+    Optional<Yaml.Scalar> of = fields.needText("of", "the step it gets wrong");
+    Optional<Yaml.Scalar> step = of.filter(this::canBeWrong);
     Optional<Dimension> dimension = step.flatMap(text -> names.get(text.text())).flatMap(Names.Named::dimension);
     boolean whole = fields.has("is");
     if (whole == fields.has("instead")) {
@@ -86,10 +86,10 @@ final class MistakesSection {
     }
   }
 
-  private boolean isAsked(Yaml.Scalar of) {
+  private boolean canBeWrong(Yaml.Scalar of) {
     Optional<Names.Named> named = names.get(of.text());
     if (asked.contains(of.text()) && named.isEmpty()) {
-      faults.error(of.place(), of.text() + " is a choice; its options say themselves what is wrong", "an asked step",
+      faults.error(of.place(), of.text() + " is a choice; its options say themselves what is wrong", "a step",
           "Put the words into the option's otherwise:.");
       return false;
     }
@@ -99,15 +99,7 @@ final class MistakesSection {
     }
     if (designed.contains(of.text())) {
       faults.error(of.place(), of.text() + " is a blank of a design; its criteria say themselves what is wrong",
-          "an asked step", "Put the words into a criterion's says:.");
-      return false;
-    }
-    if (!asked.contains(of.text())) {
-      Set<String> askedSteps = new TreeSet<>(asked);
-      askedSteps.retainAll(steps.keySet());
-      faults.error(of.place(), "the step " + of.text() + " is not asked, so that nobody can get it wrong",
-          Guess.among(askedSteps, "an asked step"),
-          "Ask for it, or model its effect on an asked step with instead:.");
+          "a step", "Put the words into a criterion's says:.");
       return false;
     }
     return true;

@@ -42,6 +42,7 @@ public final class ModelMeasures {
     ROW("a plain number", Dimension.ONE),
     TURN("a plain number", Dimension.ONE),
     PLACE("a plain number", Dimension.ONE),
+    SIDE("a plain number", Dimension.ONE),
     ARM("a plain number", Dimension.ONE),
     TILE("a plain number", Dimension.ONE);
 
@@ -90,6 +91,7 @@ public final class ModelMeasures {
         case ROW -> "y";
         case TURN -> "turn";
         case PLACE -> "place";
+        case SIDE -> "side";
         case ARM -> "arm";
         case TILE -> "tile";
       };
@@ -146,6 +148,14 @@ public final class ModelMeasures {
       new Measure(Model.EDGE, "touched", List.of(Argument.PLACE), Dimension.ONE,
           "place that lies on that place of the row where two plain sides meet"),
       new Measure(Model.EDGE, "safe_pairs", List.of(), Dimension.ONE, "pairs of sides that may meet without a short"),
+      new Measure(Model.EDGE, "fault", List.of(Argument.SIDE, Argument.SIDE), Dimension.ONE,
+          "gravest fault where these sides of two tiles meet, from 1 for a short to 5; 0 if the pair works"),
+      new Measure(Model.EDGE, "working_pairs", List.of(), Dimension.ONE,
+          "pairs of sides that pass supply, ground and data without a fault"),
+      new Measure(Model.EDGE, "harmful_pairs", List.of(), Dimension.ONE,
+          "pairs of sides with a short, a forced output or a tile fed through a data pin"),
+      new Measure(Model.EDGE, "unmatched", List.of(), Dimension.ONE,
+          "contacts of a plain side that meet no partner on another plain side"),
       new Measure(Model.BRANCHES, "arm_turn", List.of(Argument.ARM, Argument.TILE), Dimension.ONE,
           "turn of a tile of an arm, the first tile's being 0"),
       new Measure(Model.BRANCHES, "crossings", List.of(), Dimension.ONE,

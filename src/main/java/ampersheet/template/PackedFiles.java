@@ -68,7 +68,7 @@ final class PackedFiles implements TemplateFiles {
       }
       String within = path.substring(ROOT.length() + 1);
       int slash = within.lastIndexOf('/');
-      if (slash > 0 && FileNames.isTemplate(within.substring(0, slash))) {
+      if (within.equals(LIMITS) || slash > 0 && FileNames.isTemplate(within.substring(0, slash))) {
         try (InputStream in = jar.getInputStream(entry)) {
           byPath.put(within, in.readAllBytes());
         }
@@ -111,5 +111,15 @@ final class PackedFiles implements TemplateFiles {
   @Override
   public String shown(String template, String file) {
     return ROOT + "/" + template + "/" + file;
+  }
+
+  @Override
+  public Optional<String> limits() {
+    return Optional.ofNullable(byPath.get(LIMITS)).map(bytes -> FileNames.decode(bytes, shownLimits()));
+  }
+
+  @Override
+  public String shownLimits() {
+    return ROOT + "/" + LIMITS;
   }
 }

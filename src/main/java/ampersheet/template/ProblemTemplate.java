@@ -29,6 +29,7 @@ import java.util.TreeSet;
  * @param curve of the worked solution; it decides nothing
  * @param designs the design tasks among the asks, at most one
  * @param cautions ids of caution boxes that always show
+ * @param premises what the problem rests on without asking for it
  * @param fingerprint SHA-256 in hex over the template's files: its version
  */
 public record ProblemTemplate(String name, String title, String family, String skill, int level,
@@ -36,7 +37,7 @@ public record ProblemTemplate(String name, String title, String family, String s
     Working working, List<StepLine> lines, List<Ask> asks, List<Design> designs, List<Mistake> mistakes,
     Optional<CircuitPlan> circuit, Optional<HeatPlan> heat, Optional<ChainPlan> chain,
     Optional<AssemblyPlan> assembly, Optional<CurvePlan> curve,
-    List<Proof> proofs, List<String> cautions, Words words, String fingerprint) {
+    List<Proof> proofs, List<String> cautions, Premises premises, Words words, String fingerprint) {
 
   public ProblemTemplate {
     teaches = List.copyOf(teaches);
@@ -96,11 +97,18 @@ public record ProblemTemplate(String name, String title, String family, String s
    *
    * @param reasons one per case of the step: why this formula
    * @param principle the law or rule that gives the line, one of {@code teaches}
+   * @param acceptance of an answer where a sheet leaves the step blank without asking for it
+   * @param noMistake why no wrong method is modelled; empty where nobody said so
    */
   public record StepLine(String id, String meaning, Symbol symbol, Unit unit, String principle,
-      List<String> reasons) {
+      List<String> reasons, Acceptance acceptance, Optional<String> noMistake) {
     public StepLine {
       reasons = List.copyOf(reasons);
+    }
+
+    /** Any value near enough is accepted. */
+    public StepLine(String id, String meaning, Symbol symbol, Unit unit, String principle, List<String> reasons) {
+      this(id, meaning, symbol, unit, principle, reasons, BlankStep.within(unit), Optional.empty());
     }
   }
 
@@ -148,7 +156,7 @@ public record ProblemTemplate(String name, String title, String family, String s
   public record ChoiceOption(String text, Condition when, String otherwise) {}
 
   /**
-   * A modelled wrong method for an asked step.
+   * A modelled wrong method for a step, asked or not.
    *
    * @param is the wrong formula over givens and steps; or empty, and then
    * @param instead steps worked wrongly, from which the asked step follows by the right formulas
@@ -244,12 +252,23 @@ public record ProblemTemplate(String name, String title, String family, String s
     /** All formulas that are values of the model. */
     List<Expression> values();
 
-    /** @param plainSides so many sides carry the row of contacts unmirrored */
-    record Edge(Expression sides, Expression plainSides, Expression contacts, Expression supply, Expression ground,
-        Expression output, Expression input) implements AssemblyPlan {
+    /**
+     * @param plainSides so many sides carry the row of contacts unmirrored
+     * @param supplies places of the supply contacts, at least one; the same for the grounds
+     */
+    record Edge(Expression sides, Expression plainSides, Expression contacts, List<Expression> supplies,
+        List<Expression> grounds, Expression output, Expression input) implements AssemblyPlan {
+      public Edge {
+        supplies = List.copyOf(supplies);
+        grounds = List.copyOf(grounds);
+      }
+
       @Override
       public List<Expression> values() {
-        return List.of(sides, plainSides, contacts, supply, ground, output, input);
+        List<Expression> values = new ArrayList<>(List.of(sides, plainSides, contacts, output, input));
+        values.addAll(supplies);
+        values.addAll(grounds);
+        return values;
       }
     }
 
@@ -291,11 +310,18 @@ public record ProblemTemplate(String name, String title, String family, String s
    * @param within relative gap allowed between the two routes
    * @param floor absolute gap allowed, SI
    * @param because why the routes may differ, where the gap is wider than arithmetic needs; printed by prove
+   * @param shares the law on which both routes rest, so that the second only checks the method around it; empty: none
    */
   public record Proof(String of, String varies, Map<String, Expression> with, Expression measure, Way way,
-      double within, double floor, String because) {
+      double within, double floor, String because, Optional<String> shares) {
     public Proof {
       with = inOrder(with);
+    }
+
+    /** Whose routes rest on no law in common. */
+    public Proof(String of, String varies, Map<String, Expression> with, Expression measure, Way way, double within,
+        double floor, String because) {
+      this(of, varies, with, measure, way, within, floor, because, Optional.empty());
     }
   }
 
@@ -363,7 +389,8 @@ public record ProblemTemplate(String name, String title, String family, String s
   /** The same template, but its givens may be drawn from other values. */
   public ProblemTemplate withGivens(List<Given> other) {
     return new ProblemTemplate(name, title, family, skill, level, teaches, other, constants, requirements, working, lines,
-        asks, designs, mistakes, circuit, heat, chain, assembly, curve, proofs, cautions, words, fingerprint);
+        asks, designs, mistakes, circuit, heat, chain, assembly, curve, proofs, cautions, premises, words,
+        fingerprint);
   }
 
   /**
@@ -372,7 +399,8 @@ public record ProblemTemplate(String name, String title, String family, String s
    */
   public ProblemTemplate withWorking(Working other) {
     return new ProblemTemplate(name, title, family, skill, level, teaches, givens, constants, requirements, other, lines,
-        asks, designs, mistakes, circuit, heat, chain, assembly, Optional.empty(), proofs, cautions, words, fingerprint);
+        asks, designs, mistakes, circuit, heat, chain, assembly, Optional.empty(), proofs, cautions, premises,
+        words, fingerprint);
   }
 
   /** Whether the step stands for a blank of a design. */

@@ -137,13 +137,14 @@ final class ProofSection {
       }
       measure.ifPresent(this::isReal);
       Allowed tolerance = within();
+      Optional<String> shares = wording.text(fields, "shares");
       fields.finish();
       of.ifPresent(name -> proven.add(name.text()));
       if (step.isEmpty() || measure.isEmpty() || way.isEmpty() || search && varied.isEmpty()) {
         return Optional.empty();
       }
       return Optional.of(new Proof(step.get().id(), varied.orElse(step.get()).id(), with, measure.get().expression(),
-          way.get(), tolerance.within(), tolerance.floor(), tolerance.because()));
+          way.get(), tolerance.within(), tolerance.floor(), tolerance.because(), shares));
     }
 
     private void varied() {

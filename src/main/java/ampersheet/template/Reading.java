@@ -37,8 +37,8 @@ import java.util.TreeSet;
 final class Reading {
   /** Draws that are worked to see what formulas alone do not show. */
   private static final int SAMPLES = 100;
-  private static final String STATEMENT = "statement";
-  private static final String STATEMENT_END = ".md.ftl";
+  static final String STATEMENT = "statement";
+  static final String STATEMENT_END = ".md.ftl";
 
   private final TemplateFiles files;
   private final String name;
@@ -86,7 +86,8 @@ final class Reading {
     WorstCase worstCase = new WorstCase(names, givens, constants, readableRequirements(fields), faults);
     fields.has("require");
     fields.need("steps", "the steps a learner works through");
-    List<StepsSection.Read> steps = new StepsSection(names, formulas, wording, teaches, worstCase, faults)
+    List<StepsSection.Read> steps = new StepsSection(names, formulas, wording, teaches, worstCase,
+        new BlankStep(givens, constants), faults)
         .read(fields.groups("steps", "{id: R, meaning: ..., is: ..., unit: ohm, principle: ..., because: ...}"));
     // After the steps, so that a step in a requirement is told as that.
     Map<Condition, Place> requirements = requirements(fields);
@@ -137,6 +138,8 @@ final class Reading {
     List<Proof> proofs = proofSection.read(fields.groups("proof", "{of: R, measure: current(D1), equals: If}"));
     proofSection.requireFor(needed(asksSection, taken));
     List<String> cautions = cautions(fields);
+    Premises premises = new PremisesSection(formulas, wording, files, faults).read(fields, circuit);
+    fingerprint(premises).ifPresent(limits -> fingerprinted.put(TemplateFiles.LIMITS, limits));
     boolean hasCurve = fields.has("curve");
     fields.finish();
     Map<String, String> statements = statements(fingerprinted);
@@ -158,7 +161,7 @@ final class Reading {
         skill.orElseThrow(), level, teaches, givens, constants, List.copyOf(requirements.keySet()),
         new Working(steps.stream().map(StepsSection.Read::step).toList()),
         steps.stream().map(StepsSection.Read::line).toList(), asks, asksSection.designs().designs(), mistakes, circuit,
-        heat, chain, assembly, curve, proofs, cautions,
+        heat, chain, assembly, curve, proofs, cautions, premises,
         new Words(statements), fingerprint(fingerprinted)));
   }
 
@@ -375,6 +378,14 @@ final class Reading {
         + (requirements.size() == 1 ? " this requirement" : " all requirements; "
             + outcome.failedFirst().get(worst) + " of them fail at this one"),
         "a constraint that can be met", "Loosen it, or widen the ranges of the givens.");
+  }
+
+  /** Limits decide which draws are refused, so that they belong to the version of the template. */
+  private static Optional<String> fingerprint(Premises premises) {
+    StringBuilder limits = new StringBuilder();
+    premises.limits().forEach(limited -> limits.append(limited.limit().id()).append(' ').append(limited.limit().told()).append('\n'));
+    premises.partLimits().forEach(limit -> limits.append(limit.id()).append(' ').append(limit.told()).append('\n'));
+    return limits.isEmpty() ? Optional.empty() : Optional.of(limits.toString());
   }
 
   private static String fingerprint(Map<String, String> texts) {

@@ -26,15 +26,18 @@ final class StepsSection {
   private final Faults faults;
   private final List<String> teaches;
   private final WorstCase worstCase;
+  private final BlankStep blankStep;
 
+  /** @param blankStep that knows the givens and constants */
   StepsSection(Names names, Formulas formulas, Wording wording, List<String> teaches, WorstCase worstCase,
-      Faults faults) {
+      BlankStep blankStep, Faults faults) {
     this.names = names;
     this.formulas = formulas;
     this.numbers = new Numbers(faults);
     this.wording = wording;
     this.teaches = teaches;
     this.worstCase = worstCase;
+    this.blankStep = blankStep;
     this.faults = faults;
   }
 
@@ -93,13 +96,15 @@ final class StepsSection {
           .ifPresent(formula -> cases.add(new Step.Case(Optional.empty(), formula.expression())));
       wording.needText(fields, "because", "why this formula holds").ifPresent(reasons::add);
     }
+    Optional<String> noMistake = wording.text(fields, "no_mistake");
     fields.finish();
     if (meaning.isEmpty() || principle.isEmpty() || head.unit().isEmpty() || cases.isEmpty()
         || reasons.size() != cases.size() || names.get(id).isEmpty()) {
       return Optional.empty();
     }
-    return Optional.of(new Read(new Step(id, cases),
-        new StepLine(id, meaning.get(), head.symbol(), head.unit().get(), principle.get(), reasons)));
+    Step step = new Step(id, cases);
+    return Optional.of(new Read(step, new StepLine(id, meaning.get(), head.symbol(), head.unit().get(), principle.get(),
+        reasons, blankStep.of(step, head.unit().get()), noMistake)));
   }
 
   /** The formula of another step, with every tolerance at the end that makes it largest or smallest. */

@@ -2,12 +2,15 @@ package ampersheet.template;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** Where template files come from: the program's own jar, or a folder of the author's. */
 public interface TemplateFiles {
   /** The file with a template's data. */
   String PROBLEM = "problem.yaml";
+  /** The file with the limits of the trade, beside the families. */
+  String LIMITS = "limits.yaml";
 
   /** Names {@code family/name} of every folder with a {@code problem.yaml}, sorted. */
   List<String> names();
@@ -29,6 +32,20 @@ public interface TemplateFiles {
   String shown(String template, String file);
 
   /**
+   * Text of the file of limits beside these templates; empty if there is none.
+   *
+   * @throws ampersheet.diagnostic.DiagnosticException as for a file of a template
+   */
+  default Optional<String> limits() {
+    return Optional.empty();
+  }
+
+  /** How places in the file of limits are named in diagnostics. */
+  default String shownLimits() {
+    return LIMITS;
+  }
+
+  /**
    * The templates in the program's jar, or beside its classes while it is being developed.
    *
    * @throws ampersheet.diagnostic.DiagnosticException if the program was packed without them
@@ -44,5 +61,20 @@ public interface TemplateFiles {
    */
   static TemplateFiles in(Path folder) {
     return FolderFiles.of(folder, folder.toString());
+  }
+
+  /**
+   * Templates that somebody holds in memory, as they came out of an archive.
+   *
+   * @param texts by path, {@code family/name/problem.yaml}; of other paths only {@link #LIMITS} is looked at
+   * @param shownRoot what stands before the path in diagnostics
+   */
+  static TemplateFiles held(Map<String, String> texts, String shownRoot) {
+    return new HeldFiles(texts, shownRoot);
+  }
+
+  /** Whether a name is {@code family/name}: lower-case letters, digits and single hyphens. */
+  static boolean isTemplate(String name) {
+    return FileNames.isTemplate(name);
   }
 }

@@ -37,11 +37,37 @@ public final class TemplateLibrary {
    * @throws ampersheet.diagnostic.DiagnosticException with all faults of the template at once
    */
   public ProblemTemplate template(String name) {
+    TemplateFiles source = source(name);
+    return read.computeIfAbsent(name, wanted -> TemplateReader.read(source, wanted));
+  }
+
+  /**
+   * The files that a template's version depends on, by name: its data and its statements.
+   *
+   * @throws IllegalArgumentException if there is no such template
+   */
+  public Map<String, String> texts(String name) {
+    TemplateFiles source = source(name);
+    Map<String, String> texts = new TreeMap<>();
+    for (String file : source.files(name)) {
+      if (file.equals(TemplateFiles.PROBLEM) || file.startsWith(Reading.STATEMENT) && file.endsWith(Reading.STATEMENT_END)) {
+        source.text(name, file).ifPresent(text -> texts.put(file, text));
+      }
+    }
+    return texts;
+  }
+
+  /** Text of the file of limits beside a template's family; empty if there is none. */
+  public Optional<String> limits(String name) {
+    return source(name).limits();
+  }
+
+  private TemplateFiles source(String name) {
     TemplateFiles source = sources.get(name);
     if (source == null) {
       throw new IllegalArgumentException("no template " + name);
     }
-    return read.computeIfAbsent(name, wanted -> TemplateReader.read(source, wanted));
+    return source;
   }
 
   /** The name that someone who wrote {@code name} most likely meant: a slip away, or the same without its family. */

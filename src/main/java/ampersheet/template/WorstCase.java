@@ -144,7 +144,8 @@ final class WorstCase {
     before.add(new StepsSection.Read(Step.of(id, high ? tolerance.high() : tolerance.low()),
         new StepLine(id, given.meaning() + ", at its " + (high ? "highest" : "lowest"), symbol, given.unit(), principle,
             List.of("the " + of.meaning() + (rises ? " rises" : " falls") + " with it, so that the "
-                + (largest ? "largest" : "smallest") + " comes with its " + (high ? "highest" : "lowest") + " value"))));
+                + (largest ? "largest" : "smallest") + " comes with its " + (high ? "highest" : "lowest") + " value"),
+            BlankStep.within(given.unit()), Optional.of("a given at the end of its tolerance"))));
     return Optional.of(id);
   }
 

@@ -6,7 +6,7 @@
   const TO_SETTLE = 2;
   const SUPPORTS = ["full", "faded", "bare"];
   /* Not yet an answer, or right but for its form: no slip, yet nothing to go on from. */
-  const FORM = ["BLANK", "UNREADABLE", "AMBIGUOUS", "UNIT_MISSING", "TOO_COARSE"];
+  const FORM = ["BLANK", "UNREADABLE", "AMBIGUOUS", "UNIT_MISSING", "OTHER_SCALE", "TOO_COARSE"];
 
   const fresh = () => ({
     queue: skills.map((skill, index) => index),

@@ -118,7 +118,7 @@ class JudgeTest {
     assertSays("Write the unit", inUnit);
     assertEquals("16", inUnit.understood());
     assertRung(Rung.UNIT_MISSING, key, "0.016");
-    assertRung(Rung.UNIT_MISSING, key, "16m");
+    assertRung(Rung.CORRECT, key, "16m");
     assertRung(Rung.CORRECT, key, "16 mA");
     assertRung(Rung.UNEXPLAINED, key, "23");
     assertRung(Rung.POWER_OF_TEN, key, "16000");
@@ -138,7 +138,7 @@ class JudgeTest {
     AnswerKey key = new AnswerKey("q1", "x", 4700, Unit.parse("ohm"), 3, false, TWO_PERCENT, List.of());
     assertRung(Rung.CORRECT, key, "4k7");
     assertRung(Rung.CORRECT, key, "4700R");
-    assertRung(Rung.UNIT_MISSING, key, "4.7k");
+    assertRung(Rung.CORRECT, key, "4.7k");
   }
 
   @Test
@@ -229,7 +229,9 @@ class JudgeTest {
     assertRung(Rung.POWER_OF_TEN, key, "250 °C");
     assertRung(Rung.SIGN, key, "-25 °C");
     assertRung(Rung.TOO_COARSE, key(Unit.parse("degC").toSi(87.4), "degC", new Acceptance.Within(0, 1)), "90 °C");
-    assertRung(Rung.UNEXPLAINED, key, "25 K");
+    Verdict kelvin = assertRung(Rung.OTHER_SCALE, key, "25 K");
+    assertSays("25\u00A0K is \u2212248.15\u00A0°C", kelvin);
+    assertSays("Write °C", kelvin);
   }
 
   @Test
@@ -240,7 +242,7 @@ class JudgeTest {
     assertEquals("25\u00A0K", verdict.understood());
     assertRung(Rung.CORRECT, rise, "25 K");
     assertRung(Rung.CORRECT, rise, "25");
-    assertRung(Rung.UNEXPLAINED, rise, "298.15 K");
+    assertSays("273.15", assertRung(Rung.RISE_OR_TEMPERATURE, rise, "298.15 K"));
   }
 
   private static final AnswerKey PREFERRED = key(470, "ohm", new Acceptance.Preferred(PreferredSeries.E24),
@@ -304,6 +306,130 @@ class JudgeTest {
     assertEquals("option-3", assertRung(Rung.KNOWN_MISTAKE, key, "a").mistake().orElseThrow());
     assertRung(Rung.UNREADABLE, key, "3");
     assertRung(Rung.UNREADABLE, key, "c");
+  }
+
+  private static final KnownMistake FROM_THE_OTHER_END = new KnownMistake("other-end", 0.553, "Counted from the wrong end.");
+  private static final AnswerKey SHARE = key(0.447, "%", TWO_PERCENT, FROM_THE_OTHER_END);
+
+  @Test
+  void aShareIsRightInPercentAndAsAFraction() {
+    for (String right : List.of("44.7", "0.447", "44.7 %", "44,7%", ".447", "0.45", "45 percent", "4.47e-1")) {
+      assertRung(Rung.CORRECT, SHARE, right);
+    }
+    assertEquals("44.7\u00A0%", assertRung(Rung.CORRECT, SHARE, "0.447").understood());
+    assertRung(Rung.CORRECT, key(0.447, "1", TWO_PERCENT), "44.7 %");
+    // Of 0.5 %, 0.5 is as many percent and 0.005 a fraction.
+    assertRung(Rung.CORRECT, key(0.005, "%", TWO_PERCENT), "0.5");
+    assertRung(Rung.CORRECT, key(0.005, "%", TWO_PERCENT), "0.005");
+  }
+
+  @Test
+  void aWrongShareStaysWrongHoweverItIsWritten() {
+    for (String mistake : List.of("55.3", "0.553", "55.3 %")) {
+      assertEquals("other-end", assertRung(Rung.KNOWN_MISTAKE, SHARE, mistake).mistake().orElseThrow());
+    }
+    assertSays("a hundred times too small", assertRung(Rung.POWER_OF_TEN, SHARE, "0.447 %"));
+    assertSays("ten times too small", assertRung(Rung.POWER_OF_TEN, SHARE, "4.47"));
+    assertSays("ten times too small", assertRung(Rung.POWER_OF_TEN, SHARE, "0.0447"));
+    assertSays("a hundred times too large", assertRung(Rung.POWER_OF_TEN, SHARE, "4470"));
+    assertRung(Rung.SIGN, SHARE, "-0.447");
+    assertRung(Rung.SIGN, SHARE, "-44.7");
+    assertRung(Rung.UNEXPLAINED, SHARE, "0.61");
+    assertRung(Rung.UNEXPLAINED, SHARE, "31");
+    assertFalse(verdict(key(0.447, "1", TWO_PERCENT), "44.7").isRight(), "no percent was asked for");
+  }
+
+  @Test
+  void speedsAndTorquesAreRightInTheUnitsOfTheTrade() {
+    AnswerKey speed = new AnswerKey("q1", "x", 50, Unit.parse("turn/min"), 3, false, TWO_PERCENT, List.of());
+    // 3000 r/min is 314 rad/s.
+    for (String right : List.of("3000 r/min", "3000 rpm", "3000 1/min", "3000 min^-1", "3000 min-1", "314 rad/s", "50 Hz")) {
+      assertRung(Rung.CORRECT, speed, right);
+    }
+    assertTrue(assertRung(Rung.CORRECT, speed, "314 rad/s").understood().endsWith("turn/min"));
+    assertFalse(verdict(speed, "50 rad/s").isRight());
+    assertFalse(verdict(key(50, "Hz", TWO_PERCENT), "314 rad/s").isRight(), "a frequency is no speed");
+    AnswerKey torque = new AnswerKey("q1", "x", 0.005, Unit.parse("mN*m"), 3, false, TWO_PERCENT, List.of());
+    for (String right : List.of("5 mNm", "5 mN m", "5 mN·m", "5 mN*m", "0.005 Nm", "0.5 Ncm", "5 millinewton metres")) {
+      assertRung(Rung.CORRECT, torque, right);
+    }
+    assertRung(Rung.WRONG_DIMENSION, torque, "5 nm");
+  }
+
+  /** Supply, forward voltage and a steady room: what a learner may mix up is all among these. */
+  private static final ProblemKey MEANT = meant();
+
+  private static ProblemKey meant() {
+    ProblemKey indicator = indicator(true);
+    return new ProblemKey(indicator.answers(), indicator.givens(), indicator.working(), List.of(),
+        Map.of("Vs", "supply voltage", "If", "current wanted", "R", "resistance that sets the current", "Rn",
+            "preferred value"));
+  }
+
+  private static Verdict meant(String question, String typed) {
+    return Judge.judge(MEANT, Map.of(question, typed)).stream().filter(one -> one.question().equals(question)).findFirst()
+        .orElseThrow();
+  }
+
+  @Test
+  void aSlipThatAnyProblemMayHaveIsNamed() {
+    assertTrue(slip(Rung.EXACT_OR_FITTED, "q1c", "16 mA").contains("the preferred value counts"));
+    assertTrue(slip(Rung.OTHER_QUANTITY, "q1a", "470").contains("the preferred value, another quantity"));
+    assertTrue(slip(Rung.EXACT_OR_FITTED, "q1b", "437.5").contains("before it is rounded"));
+    // 7 V over 437.5 Ω is the current wanted; its square times 437.5 Ω is 112 mW, with the preferred value 104 mW.
+    assertTrue(slip(Rung.EXACT_OR_FITTED, "q1d", "112 mW").contains("the preferred value counts"));
+    // 9 V times 16 mA.
+    assertTrue(slip(Rung.WRONG_PAIR, "q1d", "144 mW").contains("the supply voltage times the current wanted"));
+    assertTrue(slip(Rung.NEAR_MISS, "q1a", "421").contains("rounded on the way"));
+    assertEquals("I do not recognise this value. First check the preferred value, then that each given value went in once, with"
+        + " its prefix, and work the steps again one by one.", slip(Rung.UNEXPLAINED, "q1c", "3.3 mA"));
+  }
+
+  private static String slip(Rung rung, String question, String typed) {
+    Verdict verdict = meant(question, typed);
+    assertEquals(rung, verdict.rung(), () -> typed + ": " + verdict);
+    return verdict.message();
+  }
+
+  /** A tab at 40 °C room that gets 45.4 K warmer. */
+  private static ProblemKey warm(String asked, double expected) {
+    Values givens = Values.of(Map.of("Ta", new Quantity(313.15, Dimension.TEMPERATURE)), Map.of());
+    AnswerKey key = key(expected, asked, new Acceptance.Within(0, 1));
+    return new ProblemKey(List.of(key), givens, new Working(List.of()), List.of(), Map.of("Ta", "air temperature"));
+  }
+
+  private static Verdict warm(String asked, double expected, String typed) {
+    return Judge.judge(warm(asked, expected), Map.of("q1", typed)).get(0);
+  }
+
+  @Test
+  void aRiseATemperatureAndTheirZerosAreToldApart() {
+    for (String typed : List.of("45.4 °C", "45.4", "125.4 °C", "358.6 °C", "-187.8 °C")) {
+      Verdict verdict = warm("degC", 358.55, typed);
+      assertEquals(Rung.RISE_OR_TEMPERATURE, verdict.rung(), () -> typed + ": " + verdict);
+    }
+    assertSays("only how far the temperature lies above the air temperature", warm("degC", 358.55, "45.4"));
+    assertEquals(Rung.OTHER_SCALE, warm("degC", 358.55, "85.4 K").rung());
+    assertEquals(Rung.CORRECT, warm("degC", 358.55, "358.6 K").rung());
+    assertEquals("This is the air temperature, which is given. Work on from it: another quantity is asked for.",
+        warm("degC", 358.55, "40 °C").message());
+    for (String typed : List.of("85.4 K", "85.4 °C", "318.55 K", "358.55 K")) {
+      Verdict verdict = warm("K", 45.4, typed);
+      assertEquals(Rung.RISE_OR_TEMPERATURE, verdict.rung(), () -> typed + ": " + verdict);
+    }
+    assertEquals(Rung.CORRECT, warm("K", 45.4, "45.4 °C").rung());
+  }
+
+  @Test
+  void noMessageOfASlipTellsTheAnswer() {
+    for (AnswerKey key : MEANT.answers()) {
+      for (UsualSlip slip : UsualSlips.of(MEANT, key)) {
+        for (Unit unit : List.of(key.unit(), key.unit().withoutPrefix())) {
+          String number = QuantityWriter.POINT.rounded(key.expected(), unit, 2).number();
+          assertFalse(slip.says().contains(number), slip.says());
+        }
+      }
+    }
   }
 
   /** One indicator: 9 V supply, 2 V forward, 16 mA; the resistor, its preferred value, the current then, its power. */
@@ -398,7 +524,7 @@ class JudgeTest {
     List<Verdict> slip = judge(indicator(true), "700", "750", "9.33", "65.3");
     assertEquals(List.of(Rung.UNEXPLAINED, Rung.CONSISTENT_WITH_EARLIER, Rung.CONSISTENT_WITH_EARLIER,
         Rung.CONSISTENT_WITH_EARLIER), slip.stream().map(Verdict::rung).toList());
-    assertSays("Mend that one first", slip.get(1));
+    assertSays("Correct that one first", slip.get(1));
     assertSays("q1a", slip.get(1));
     assertSays("q1b", slip.get(2));
     assertFalse(slip.get(2).message().contains("q1a"), slip.get(2)::message);
@@ -445,10 +571,9 @@ class JudgeTest {
     for (LadderProbe probe : LadderProbe.of(coarse)) {
       reached.add(probe.verdict(coarse).rung());
     }
-    for (boolean unitPrinted : new boolean[] {true, false}) {
-      ProblemKey design = pair(unitPrinted);
-      for (LadderProbe probe : LadderProbe.of(design)) {
-        Verdict verdict = probe.verdict(design);
+    for (ProblemKey other : List.of(pair(true), pair(false), warm("degC", 358.55), warm("K", 45.4))) {
+      for (LadderProbe probe : LadderProbe.of(other)) {
+        Verdict verdict = probe.verdict(other);
         assertEquals(probe.rung(), verdict.rung(), () -> probe + " gave " + verdict);
         reached.add(verdict.rung());
       }

@@ -81,10 +81,11 @@ class KeyTextTest {
     String says = "first\nsecond \\n third\\";
     ProblemKey key = new ProblemKey(List.of(answer(1, says)),
         Values.of(Map.of(), Map.of("corner", "top left")),
-        new Working(List.of()));
+        new Working(List.of()), List.of(), Map.of("x", "voltage of\nthe x"));
     ProblemKey back = KeyReader.read(KeyWriter.write(key));
     assertEquals(says, back.answers().get(0).mistakes().get(0).explanation());
     assertEquals("top left", back.givens().words().get("corner"));
+    assertEquals(key.meanings(), back.meanings());
   }
 
   @Test
@@ -92,7 +93,7 @@ class KeyTextTest {
     ProblemKey key = new ProblemKey(List.of(answer(1, "said")),
         Values.of(Map.of(), Map.of()), new Working(List.of()));
     String text = KeyWriter.write(key);
-    assertTrue(told("key 2\n").contains("line 1"), told("key 2\n"));
+    assertTrue(told("key 3\n").contains("line 1"), told("key 3\n"));
     assertTrue(told("").contains("ends too early"), told(""));
     assertTrue(told(text.replace("within", "about")).contains("about"), told(text.replace("within", "about")));
     for (int end = 0; end < text.length() - 1; end++) {

@@ -1,6 +1,8 @@
 package ampersheet.answer;
 
 import ampersheet.formula.Evaluation;
+import ampersheet.formula.Expression;
+import ampersheet.formula.Step;
 import ampersheet.formula.Values;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Quantity;
@@ -8,9 +10,11 @@ import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.SignificantFigures;
 import ampersheet.quantity.Unit;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * For any problem key, what a learner would have to type to reach each rung; rungs that the numbers leave no room for are
@@ -20,6 +24,9 @@ import java.util.Map;
  * @param mistake id expected with {@link Rung#KNOWN_MISTAKE}, else empty
  */
 public record LadderProbe(Rung rung, String question, Map<String, String> typed, String mistake) {
+  /** Rungs for which many a problem's numbers leave no room; each is reached somewhere. */
+  public static final Set<Rung> BY_CHANCE = Set.of(Rung.OTHER_SCALE, Rung.RISE_OR_TEMPERATURE, Rung.OTHER_QUANTITY,
+      Rung.EXACT_OR_FITTED, Rung.WRONG_PAIR, Rung.NEAR_MISS);
   private static final double[] SOMEHOW_WRONG = {1.37, 0.61, 1.83, 0.43, 2.71, 3.37, 0.29, 5.3, 7.7};
 
   public static List<LadderProbe> of(ProblemKey problem) {
@@ -137,7 +144,97 @@ public record LadderProbe(Rung rung, String question, Map<String, String> typed,
           break;
         }
       }
+      usualSlips();
       consistent();
+    }
+
+    private void usualSlips() {
+      boolean measured = key.acceptance() instanceof Acceptance.Within;
+      if (measured && key.unit().offset() != 0) {
+        add(Rung.OTHER_SCALE, QuantityWriter.POINT.plain(number(key.expected()), Unit.parse("K"), 12).text(), "");
+      }
+      if (!measured) {
+        return;
+      }
+      Map<Rung, List<Double>> slips = slips();
+      List<Double> earlier = new ArrayList<>();
+      for (Map.Entry<Rung, List<Double>> slip : slips.entrySet()) {
+        for (double value : slip.getValue()) {
+          if (isWrong(value, 1.5 * band(key.expected())) && !isCoarse(value) && isClearOf(earlier, value)) {
+            add(slip.getKey(), written(value), "");
+          }
+        }
+        earlier.addAll(slip.getValue());
+      }
+      double near = scaled(1.0413);
+      boolean outside = Math.abs(near - key.expected()) > 1.01 * band(key.expected());
+      if (outside && isClearOfMistakes(near) && isClearOf(earlier, near) && key.expected() != 0) {
+        add(Rung.NEAR_MISS, written(near), "");
+      }
+    }
+
+    /** By rung, in the order of the ladder; what follows from a design is not among them. */
+    private Map<Rung, List<Double>> slips() {
+      Values values = problem.working().work(problem.givens());
+      Set<String> left = new HashSet<>();
+      problem.designs().forEach(design -> left.addAll(design.steps()));
+      left.addAll(problem.working().following(left));
+      Map<Rung, List<Double>> slips = new LinkedHashMap<>();
+      for (Rung rung : List.of(Rung.RISE_OR_TEMPERATURE, Rung.EXACT_OR_FITTED, Rung.OTHER_QUANTITY, Rung.WRONG_PAIR)) {
+        slips.put(rung, new ArrayList<>());
+      }
+      double k = key.expected();
+      boolean kelvin = key.unit().dimension().equals(Dimension.TEMPERATURE);
+      values.quantities().forEach((name, quantity) -> {
+        double v = quantity.value();
+        boolean given = problem.givens().has(name);
+        if (left.contains(name) || name.equals(key.step())) {
+          return;
+        }
+        if (kelvin && given && quantity.dimension().equals(Dimension.TEMPERATURE)) {
+          double number = v > 173.15 ? v - 273.15 : v;
+          slips.get(Rung.RISE_OR_TEMPERATURE).addAll(List.of(k + number, k - number));
+        }
+        if (quantity.dimension().equals(key.unit().dimension())) {
+          boolean otherScale = kelvin && v > 173.15 == (key.unit().offset() == 0);
+          slips.get(Rung.OTHER_QUANTITY).add(!otherScale ? v : v > 173.15 ? v - 273.15 : v + 273.15);
+        }
+      });
+      if (kelvin) {
+        slips.get(Rung.RISE_OR_TEMPERATURE).addAll(List.of(k + 273.15, k - 273.15));
+      }
+      for (Step step : problem.working().steps()) {
+        Expression is = step.cases().get(step.applying(values)).is();
+        boolean fits = is instanceof Expression.Call call
+            && Set.of("next_up", "next_down", "nearest", "floor", "ceiling", "round").contains(call.function());
+        if (fits && !left.contains(step.id())) {
+          Quantity exact = Evaluation.evaluate(is.parts().get(0), values);
+          double follows = step.id().equals(key.step()) ? exact.value() : worked(step.id(), exact);
+          slips.get(Rung.EXACT_OR_FITTED).add(follows);
+        }
+      }
+      if (key.unit().dimension().equals(Dimension.POWER)) {
+        values.quantities().forEach((voltage, volts) -> values.quantities().forEach((current, amperes) -> {
+          if (volts.dimension().equals(Dimension.VOLTAGE) && amperes.dimension().equals(Dimension.CURRENT)
+              && !left.contains(voltage) && !left.contains(current)) {
+            slips.get(Rung.WRONG_PAIR).add(volts.value() * amperes.value());
+          }
+        }));
+      }
+      slips.values().forEach(list -> list.removeIf(value -> !Double.isFinite(value) || value == 0));
+      return slips;
+    }
+
+    private boolean isClearOf(List<Double> others, double value) {
+      boolean whole = key.acceptance() instanceof Acceptance.Count;
+      for (double other : others) {
+        double reach = whole ? 0.5 : key.unit().offset() != 0 ? 2 * band(other)
+            : Math.max(0.012 * Math.abs(other), key.unit().dimension().equals(Dimension.TEMPERATURE) ? 2 * band(key.expected()) : 0);
+        if (Math.abs(value - other) <= reach) {
+          return false;
+        }
+      }
+      return true;
     }
 
     private void coarse() {
@@ -215,9 +312,12 @@ public record LadderProbe(Rung rung, String question, Map<String, String> typed,
     }
 
     private double worked(AnswerKey earlier, double wrong) {
+      return worked(earlier.step(), new Quantity(wrong, earlier.unit().dimension()));
+    }
+
+    private double worked(String step, Quantity instead) {
       try {
-        Values values = problem.working().work(problem.givens(),
-            Map.of(earlier.step(), new Quantity(wrong, earlier.unit().dimension())));
+        Values values = problem.working().work(problem.givens(), Map.of(step, instead));
         return values.quantity(key.step()).value();
       } catch (IllegalStateException | IllegalArgumentException nothingFollows) {
         return Double.NaN;
@@ -234,9 +334,31 @@ public record LadderProbe(Rung rung, String question, Map<String, String> typed,
     }
 
     private boolean isUnexplained(double value) {
+      List<Double> slips = new ArrayList<>();
+      slips().values().forEach(slips::addAll);
+      boolean preferred = key.acceptance() instanceof Acceptance.Preferred;
+      return isPlainlyWrong(value) && (preferred || isClearOf(slips, value));
+    }
+
+    /** Neither right nor explained by what can be seen from the key alone. */
+    private boolean isPlainlyWrong(double value) {
+      return isWrong(value, 0.06 * Math.abs(key.expected()) + 3 * band(key.expected()));
+    }
+
+    private boolean isCoarse(double value) {
+      for (int figures = 1; figures < key.figures(); figures++) {
+        double coarse = SignificantFigures.round(key.unit().fromSi(key.expected()), figures);
+        if (Math.abs(key.unit().fromSi(value) - coarse) <= 1e-6 * Math.abs(coarse)) {
+          return true;
+        }
+      }
+      return false;
+    }
+
+    private boolean isWrong(double value, double atLeast) {
       double k = key.expected();
       boolean reciprocal = near(value, 1 / k) || near(value, key.unit().toSi(1 / key.unit().fromSi(k)));
-      return Math.abs(value - k) > 0.06 * Math.abs(k) + 3 * band(k) && isClearOfMistakes(value) && !isPowerOfTen(value)
+      return Math.abs(value - k) > atLeast && isClearOfMistakes(value) && !isPowerOfTen(value)
           && !near(value, fromNumber(-number(k))) && !reciprocal;
     }
 

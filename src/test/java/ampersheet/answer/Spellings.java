@@ -43,7 +43,7 @@ public final class Spellings {
     boolean scalable = unit.prefixable() && inBase.signum() != 0;
     if (scalable) {
       forms.add(new Form(inBase, unit.base()));
-      addPrefixed(forms, inBase, unit, unitPrinted);
+      addPrefixed(forms, inBase, unit);
     }
     String code = scalable && random.nextInt(6) == 0 ? letterCode(inBase, unit) : "";
     if (!code.isEmpty()) {
@@ -62,7 +62,7 @@ public final class Spellings {
         .round(new MathContext(Math.min(sure, figures), RoundingMode.HALF_UP)).stripTrailingZeros();
   }
 
-  private void addPrefixed(List<Form> forms, BigDecimal inBase, Unit unit, boolean unitPrinted) {
+  private void addPrefixed(List<Form> forms, BigDecimal inBase, Unit unit) {
     boolean length = unit.dimension().equals(Dimension.LENGTH);
     for (int i = 0; i < POWERS.length; i++) {
       String prefixed = PREFIXES.charAt(i) + unit.base();
@@ -76,7 +76,7 @@ public final class Spellings {
         forms.add(new Form(number, WORDS[i] + word));
         forms.add(new Form(number, PREFIXES.charAt(i) + " " + unit.base()));
       }
-      if (unitPrinted && !length) {
+      if (!length) {
         forms.add(new Form(number, String.valueOf(PREFIXES.charAt(i))));
       }
     }

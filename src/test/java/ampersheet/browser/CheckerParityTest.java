@@ -11,6 +11,7 @@ import ampersheet.answer.LadderProbe;
 import ampersheet.answer.ProblemKey;
 import ampersheet.answer.Rung;
 import ampersheet.answer.Spellings;
+import ampersheet.answer.TypedForms;
 import ampersheet.answer.Verdict;
 import ampersheet.problem.AnswerKeys;
 import ampersheet.problem.Draws;
@@ -28,7 +29,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.stream.IntStream;
 import java.util.zip.GZIPOutputStream;
 import org.junit.jupiter.api.BeforeEach;
@@ -81,19 +84,7 @@ class CheckerParityTest {
     List<Asked> asked = questions();
     int answers = asked.stream().mapToInt(one -> one.typed().size()).sum();
     assertTrue(answers >= ANSWERS, "only " + answers + " answers");
-    List<Object> given = new ArrayList<>();
-    for (Asked one : asked) {
-      given.add(List.of(KeyWriter.write(one.key()), one.typed().stream().map(CheckerParityTest::byTurns).toList()));
-    }
-    List<?> told;
-    ChromeDriver browser = Chromium.open(folder.resolve("profile"));
-    try {
-      browser.get(Chromium.pageOf(checker(), folder).toUri().toString());
-      told = (List<?>) browser.executeScript(
-          "return arguments[0].map(([key, typed]) => typed.map(one => Array.from(judgeAnswers(key, one))))", given);
-    } finally {
-      browser.quit();
-    }
+    List<?> told = judgedInTheBrowser(asked);
     Map<Rung, Integer> rungs = new EnumMap<>(Rung.class);
     List<String> differences = new ArrayList<>();
     for (int i = 0; i < asked.size(); i++) {
@@ -116,6 +107,57 @@ class CheckerParityTest {
     System.out.println(answers + " answers judged in the browser and here, " + differences.size() + " differences; " + rungs);
     assertEquals(List.of(), differences.stream().limit(20).toList(), "seed " + SEED);
     assertEquals(Rung.values().length, rungs.size(), "every rung was reached: " + rungs);
+  }
+
+  private List<?> judgedInTheBrowser(List<Asked> asked) throws IOException {
+    List<Object> given = new ArrayList<>();
+    for (Asked one : asked) {
+      given.add(List.of(KeyWriter.write(one.key()), one.typed().stream().map(CheckerParityTest::byTurns).toList()));
+    }
+    ChromeDriver browser = Chromium.open(folder.resolve("profile"));
+    try {
+      browser.get(Chromium.pageOf(checker(), folder).toUri().toString());
+      return (List<?>) browser.executeScript(
+          "return arguments[0].map(([key, typed]) => typed.map(one => Array.from(judgeAnswers(key, one))))", given);
+    } finally {
+      browser.quit();
+    }
+  }
+
+  /** As on the Java machine, where {@code TypedFormsTest} types them. */
+  @Test
+  void aRightAnswerIsRightInEveryFormThatIsTyped() throws IOException {
+    TemplateFiles files = TemplateFiles.builtIn();
+    List<Asked> asked = new ArrayList<>();
+    Set<String> forms = new TreeSet<>();
+    for (String name : files.names()) {
+      ProblemKey key = AnswerKeys.keyOf(new Draws(new Workshop(TemplateReader.read(files, name)), "typed forms").draw(0), "q1", true);
+      List<Map<String, String>> typed = new ArrayList<>();
+      for (AnswerKey answer : key.answers()) {
+        if (!(answer.acceptance() instanceof Acceptance.Choice)) {
+          TypedForms.of(answer, answer.expected()).forEach(form -> {
+            forms.add(form.kind() + " | " + form.form());
+            typed.add(TypedForms.withPartners(key, answer, form.text()));
+          });
+        }
+      }
+      asked.add(new Asked(key, typed));
+    }
+    List<?> told = judgedInTheBrowser(asked);
+    List<String> wrong = new ArrayList<>();
+    for (int i = 0; i < asked.size(); i++) {
+      for (int j = 0; j < asked.get(i).typed().size(); j++) {
+        Map<String, String> typed = asked.get(i).typed().get(j);
+        List<?> verdicts = (List<?>) ((List<?>) told.get(i)).get(j);
+        for (int at = 0; at < verdicts.size(); at += 5) {
+          if (typed.containsKey(verdicts.get(at)) && !verdicts.get(at + 1).equals(Rung.CORRECT.name())) {
+            wrong.add(typed + ": " + verdicts.subList(at, at + 5));
+          }
+        }
+      }
+    }
+    assertEquals(List.of(), wrong.stream().limit(20).toList(), wrong.size() + " in the browser");
+    assertTrue(forms.size() >= 400, forms.size() + " forms of a kind of question");
   }
 
   private static List<String> byTurns(Map<String, String> typed) {

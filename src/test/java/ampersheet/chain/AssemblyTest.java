@@ -7,10 +7,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.chain.BranchedTiles.Arm;
 import ampersheet.chain.BranchedTiles.Crossing;
+import ampersheet.chain.MatingEdge.Fault;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
@@ -44,8 +47,107 @@ class AssemblyTest {
     assertEquals(0, new MatingEdge(6, 3, 5, 1, 2, 3, 4).safePairs());
   }
 
+  /** Rows written out by hand, left row against right row as they face each other. */
+  @Test
+  void theGravestFaultOfAPairIsFoundByWalkingItsContacts() {
+    // V G O . . I G V against V G I . . O G V: each meets its partner.
+    assertEquals(Optional.empty(), like(8, List.of(1, 8), List.of(2, 7), 3, 6));
+    // V G O . . I V G against G V I . . O G V: the right half was copied instead of mirrored.
+    assertEquals(Optional.of(Fault.SHORT), like(8, List.of(1, 7), List.of(2, 8), 3, 6));
+    // V G . O . I G V and one place more: the output sits in the middle and meets the other output.
+    assertEquals(Optional.of(Fault.OUTPUT_FORCED), like(9, List.of(1, 9), List.of(2, 8), 5, 6));
+    // The output meets a ground that has no second one.
+    assertEquals(Optional.of(Fault.OUTPUT_FORCED), like(8, List.of(1, 8), List.of(6), 3, 5));
+    // The supply meets nothing, ground and data are joined: the output feeds the other tile through its input.
+    assertEquals(Optional.of(Fault.FED_THROUGH_DATA), like(8, List.of(1), List.of(2, 7), 3, 6));
+    // The ground meets nothing: the current comes back through the input.
+    assertEquals(Optional.of(Fault.FED_THROUGH_DATA), like(8, List.of(1, 8), List.of(2), 3, 6));
+    // The supply meets the data input, and only the ground is joined.
+    assertEquals(Optional.of(Fault.FED_THROUGH_DATA), like(8, List.of(1), List.of(2, 7), 3, 8));
+    // The supply meets the data input, but nothing leads back to ground.
+    assertEquals(Optional.of(Fault.NO_POWER), like(8, List.of(1), List.of(2), 3, 8));
+    // Supply is joined and the input meets supply as well: it stays high, and no ground is there.
+    assertEquals(Optional.of(Fault.NO_POWER), like(9, List.of(1, 5), List.of(2), 3, 9));
+    // Ground and supply are joined; input and output meet bare places.
+    assertEquals(Optional.of(Fault.NO_DATA), like(8, List.of(1, 8), List.of(2, 7), 3, 5));
+    // A single contact in the middle meets itself.
+    assertEquals(Optional.empty(), like(7, List.of(1, 7), List.of(4), 3, 5));
+  }
+
+  private static Optional<Fault> like(int contacts, List<Integer> supplies, List<Integer> grounds, int output, int input) {
+    MatingEdge edge = new MatingEdge(4, 2, contacts, supplies, grounds, output, input);
+    assertEquals(edge.fault(0, 1), edge.fault(2, 3), "two mirrored sides meet as two plain ones do");
+    assertEquals(Optional.of(Fault.OUTPUT_FORCED), edge.fault(0, 2), "outputs meet where a plain side meets a mirrored one");
+    return edge.fault(0, 1);
+  }
+
+  @Test
+  void pairsAreCountedInBothOrders() {
+    MatingEdge mirrored = new MatingEdge(5, 2, 8, List.of(1, 8), List.of(2, 7), 3, 6);
+    assertEquals(2 * 2 + 3 * 3, mirrored.workingPairs());
+    assertEquals(2 * 2 * 3, mirrored.harmfulPairs());
+    MatingEdge copied = new MatingEdge(5, 2, 8, List.of(1, 7), List.of(2, 8), 3, 6);
+    assertEquals(0, copied.workingPairs());
+    assertEquals(5 * 5, copied.harmfulPairs());
+    MatingEdge dark = new MatingEdge(5, 5, 8, 1, 2, 3, 6);
+    assertEquals(0, dark.workingPairs());
+    assertEquals(0, dark.harmfulPairs());
+  }
+
+  @Test
+  void contactsWithoutPartnerAreCounted() {
+    assertEquals(0, new MatingEdge(4, 4, 8, List.of(1, 8), List.of(2, 7), 3, 6).unmatched());
+    assertEquals(2, new MatingEdge(4, 4, 8, 1, 2, 3, 6).unmatched());
+    assertEquals(1, new MatingEdge(4, 4, 8, List.of(1, 8), List.of(2), 3, 6).unmatched());
+    assertEquals(4, new MatingEdge(4, 4, 8, 1, 2, 3, 5).unmatched());
+  }
+
+  /** Two sides of one kind put place p on place c + 1 - p, two of different kinds place p on place p. */
+  @Test
+  void faultsAgreeWithThePlacesWorkedOut() {
+    Random random = new Random(SEED);
+    for (int draw = 0; draw < 400; draw++) {
+      int contacts = 6 + random.nextInt(6);
+      List<Integer> places = new ArrayList<>();
+      for (int place = 1; place <= contacts; place++) {
+        places.add(place);
+      }
+      Collections.shuffle(places, random);
+      List<Integer> supplies = places.subList(0, 1 + random.nextInt(2));
+      List<Integer> grounds = places.subList(2, 3 + random.nextInt(2));
+      int output = places.get(4);
+      int input = places.get(5);
+      MatingEdge edge = new MatingEdge(4, 2, contacts, supplies, grounds, output, input);
+      String where = "seed " + SEED + ", draw " + draw + ": " + edge;
+      assertEquals(worked(supplies, grounds, output, input, contacts + 1), edge.fault(0, 1), where);
+      assertEquals(Optional.of(Fault.OUTPUT_FORCED), edge.fault(1, 3), where);
+    }
+  }
+
+  private static Optional<Fault> worked(List<Integer> supplies, List<Integer> grounds, int output, int input, int sum) {
+    boolean supply = supplies.stream().anyMatch(place -> supplies.contains(sum - place));
+    boolean ground = grounds.stream().anyMatch(place -> grounds.contains(sum - place));
+    boolean data = output + input == sum;
+    if (supplies.stream().anyMatch(place -> grounds.contains(sum - place))) {
+      return Optional.of(Fault.SHORT);
+    } else if (2 * output == sum || supplies.contains(sum - output) || grounds.contains(sum - output)) {
+      return Optional.of(Fault.OUTPUT_FORCED);
+    } else if (supply && ground) {
+      return data ? Optional.empty() : Optional.of(Fault.NO_DATA);
+    }
+    boolean fed = ground && (data || supplies.contains(sum - input)) || supply && (data || grounds.contains(sum - input));
+    return Optional.of(fed ? Fault.FED_THROUGH_DATA : Fault.NO_POWER);
+  }
+
+  @Test
+  void twoContactsOfOneKindInOnePlaceAreOne() {
+    assertEquals(new MatingEdge(4, 2, 8, 1, 2, 3, 6), new MatingEdge(4, 2, 8, List.of(1, 1), List.of(2), 3, 6));
+  }
+
   @Test
   void twoContactsOnOnePlaceAreRefused() {
+    assertThrows(IllegalArgumentException.class,
+        () -> new MatingEdge(4, 2, 8, List.of(1, 8), List.of(2, 8), 3, 6));
     assertThrows(IllegalArgumentException.class, () -> new MatingEdge(4, 2, 6, 1, 1, 3, 4));
     assertThrows(IllegalArgumentException.class, () -> new MatingEdge(4, 2, 6, 1, 7, 3, 4));
     assertThrows(IllegalArgumentException.class, () -> new MatingEdge(4, 5, 6, 1, 2, 3, 4));

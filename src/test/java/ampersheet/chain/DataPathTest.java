@@ -49,6 +49,20 @@ class DataPathTest {
 
   /** WLED documentation, page Mapping: a serpentine matrix of 4 by 3. */
   @Test
+  void linesAreCalledByTheWordsOfTemplatesNewAndOld() {
+    assertEquals(Order.ALL_ONE_WAY, Order.called("all one way"));
+    assertEquals(Order.ALL_ONE_WAY, Order.called("progressive"));
+    assertEquals(Order.SERPENTINE, Order.called("back and forth"));
+    assertEquals(Order.SERPENTINE, Order.called("serpentine"));
+    assertEquals(Along.ROWS, Along.called("across"));
+    assertEquals(Along.ROWS, Along.called("rows"));
+    assertEquals(Along.COLUMNS, Along.called("down"));
+    assertEquals(Along.COLUMNS, Along.called("columns"));
+    assertThrows(IllegalArgumentException.class, () -> Order.called("across"));
+    assertThrows(IllegalArgumentException.class, () -> Along.called("snake"));
+  }
+
+  @Test
   void aSerpentineTileOfFourByThreeIsNumberedAsPublished() {
     Outcome.Traced traced = traced(panel(tile(4, 3, Order.SERPENTINE), List.of(new Place(0, 0, 0)), 0));
     assertEquals(List.of(List.of(0, 1, 2, 3), List.of(7, 6, 5, 4), List.of(8, 9, 10, 11)), map(traced, 4, 3));
@@ -56,20 +70,20 @@ class DataPathTest {
 
   @Test
   void aProgressiveTileStartsEveryLineOnTheSameSide() {
-    Tile tile = new Tile(3, 2, Order.PROGRESSIVE, Corner.BOTTOM_RIGHT, Along.COLUMNS, Side.EAST, Side.WEST);
+    Tile tile = new Tile(3, 2, Order.ALL_ONE_WAY, Corner.BOTTOM_RIGHT, Along.COLUMNS, Side.EAST, Side.WEST);
     assertEquals(List.of(List.of(5, 3, 1), List.of(4, 2, 0)),
         map(traced(panel(tile, List.of(new Place(0, 0, 0)), 0)), 3, 2));
   }
 
   @Test
   void aTileTurnedByAQuarterClockwiseRunsDownFromItsTopRightCorner() {
-    Outcome.Traced traced = traced(panel(tile(2, 2, Order.PROGRESSIVE), List.of(new Place(0, 0, 1)), 0));
+    Outcome.Traced traced = traced(panel(tile(2, 2, Order.ALL_ONE_WAY), List.of(new Place(0, 0, 1)), 0));
     assertEquals(List.of(List.of(2, 0), List.of(3, 1)), map(traced, 2, 2));
   }
 
   @Test
   void dataSnakesThroughRowsOfTilesOfWhichEverySecondIsTurnedHalfAround() {
-    Tile tile = tile(2, 2, Order.PROGRESSIVE);
+    Tile tile = tile(2, 2, Order.ALL_ONE_WAY);
     Outcome.Traced traced = traced(panel(tile, Panel.snakingPlaces(2, 3), 0));
     assertEquals(List.of(
         List.of(0, 1, 4, 5),
@@ -85,7 +99,7 @@ class DataPathTest {
 
   @Test
   void theReturnLinePassesTheTilesLastOneFirst() {
-    Outcome.Traced traced = traced(panel(tile(2, 2, Order.PROGRESSIVE), Panel.snakingPlaces(2, 2), 0));
+    Outcome.Traced traced = traced(panel(tile(2, 2, Order.ALL_ONE_WAY), Panel.snakingPlaces(2, 2), 0));
     assertEquals(List.of(2, 3, 1, 0), traced.returnOrder());
     assertEquals(0, traced.returnTurn(0, 0));
     assertEquals(3, traced.returnTurn(0, 2));
@@ -95,7 +109,7 @@ class DataPathTest {
 
   @Test
   void withoutAReturnLineNothingPasses() {
-    Outcome.Traced traced = traced(new Panel(tile(2, 2, Order.PROGRESSIVE), Panel.snakingPlaces(2, 2), 0, false, 24,
+    Outcome.Traced traced = traced(new Panel(tile(2, 2, Order.ALL_ONE_WAY), Panel.snakingPlaces(2, 2), 0, false, 24,
         1.25e-6, 50e-6));
     assertEquals(List.of(), traced.returnOrder());
     assertEquals(-1, traced.returnTurn(0, 0));
@@ -109,14 +123,14 @@ class DataPathTest {
         places.add(new Place(column, row, 0));
       }
     }
-    Outcome.Traced traced = traced(panel(tile(1, 1, Order.PROGRESSIVE), places, 0));
+    Outcome.Traced traced = traced(panel(tile(1, 1, Order.ALL_ONE_WAY), places, 0));
     assertEquals(List.of(List.of(0, 1, 2, 3), List.of(4, 5, 6, 7), List.of(8, 9, 10, 11)), map(traced, 4, 3));
     assertEquals(List.of(new Link(3, Side.EAST, 4, Side.WEST), new Link(7, Side.EAST, 8, Side.WEST)), traced.links());
   }
 
   @Test
   void aTileFedFromTheRightStartsItsPanelThere() {
-    Tile tile = new Tile(1, 1, Order.PROGRESSIVE, Corner.TOP_RIGHT, Along.ROWS, Side.EAST, Side.WEST);
+    Tile tile = new Tile(1, 1, Order.ALL_ONE_WAY, Corner.TOP_RIGHT, Along.ROWS, Side.EAST, Side.WEST);
     Outcome.Traced traced = traced(panel(tile, Panel.snakingPlaces(3, 2), Panel.snakingFirst(tile, 3)));
     assertEquals(List.of(List.of(2, 1, 0), List.of(3, 4, 5)), map(traced, 3, 2));
   }
@@ -141,7 +155,7 @@ class DataPathTest {
   @Test
   void anOutputAgainstASideWithoutInputIsMismatched() {
     assertEquals(new Outcome.Mismatched(0, 1),
-        DataPath.trace(panel(tile(2, 2, Order.PROGRESSIVE), List.of(new Place(0, 0, 0), new Place(1, 0, 2)), 0)));
+        DataPath.trace(panel(tile(2, 2, Order.ALL_ONE_WAY), List.of(new Place(0, 0, 0), new Place(1, 0, 2)), 0)));
   }
 
   @Test
@@ -154,7 +168,7 @@ class DataPathTest {
   @Test
   void twoTilesOnOnePlaceAreMisplaced() {
     Outcome.Misplaced misplaced = assertInstanceOf(Outcome.Misplaced.class, DataPath.trace(
-        panel(tile(2, 2, Order.PROGRESSIVE), List.of(new Place(0, 0, 0), new Place(1, 0, 0), new Place(0, 0, 0)), 0)));
+        panel(tile(2, 2, Order.ALL_ONE_WAY), List.of(new Place(0, 0, 0), new Place(1, 0, 0), new Place(0, 0, 0)), 0)));
     assertEquals(2, misplaced.place());
     assertTrue(misplaced.why().contains("tile 1 of the list"), misplaced.why());
   }
@@ -162,15 +176,15 @@ class DataPathTest {
   @Test
   void aLongTileOnItsSideIsMisplacedButUpsideDownIsNot() {
     assertInstanceOf(Outcome.Misplaced.class,
-        DataPath.trace(panel(tile(4, 2, Order.PROGRESSIVE), List.of(new Place(0, 0, 1)), 0)));
+        DataPath.trace(panel(tile(4, 2, Order.ALL_ONE_WAY), List.of(new Place(0, 0, 1)), 0)));
     assertInstanceOf(Outcome.Traced.class,
-        DataPath.trace(panel(tile(4, 2, Order.PROGRESSIVE), List.of(new Place(0, 0, 2)), 0)));
+        DataPath.trace(panel(tile(4, 2, Order.ALL_ONE_WAY), List.of(new Place(0, 0, 2)), 0)));
   }
 
   @Test
   void tilesOutOfReachAreListed() {
     assertEquals(new Outcome.Unreached(List.of(1)), DataPath.trace(
-        panel(tile(2, 2, Order.PROGRESSIVE), List.of(new Place(0, 0, 0), new Place(5, 5, 0)), 0)));
+        panel(tile(2, 2, Order.ALL_ONE_WAY), List.of(new Place(0, 0, 0), new Place(5, 5, 0)), 0)));
   }
 
   /** NeoPixelBus wiki, FAQ, update time: 100 pixels of 30 µs or 40 µs, 50 µs latch and 10 µs overhead. */
@@ -191,7 +205,7 @@ class DataPathTest {
 
   @Test
   void aBrokenPanelHasNoFrameTime() {
-    Panel broken = panel(tile(2, 2, Order.PROGRESSIVE), List.of(new Place(0, 0, 0), new Place(5, 5, 0)), 0);
+    Panel broken = panel(tile(2, 2, Order.ALL_ONE_WAY), List.of(new Place(0, 0, 0), new Place(5, 5, 0)), 0);
     assertThrows(IllegalArgumentException.class, () -> DataPath.frameTime(broken));
   }
 
@@ -260,7 +274,7 @@ class DataPathTest {
   /** NeoPixelBus wiki, FAQ: 100 pixels of 30 us each and 50 us of latch; here four such chains run at once. */
   @Test
   void parallelChainsTakeAsLongAsTheLongest() {
-    Panel four = new Panel(tile(50, 1, Order.PROGRESSIVE), Panel.snakingPlaces(7, 1), 0, false, 24, 1.25e-6, 50e-6);
+    Panel four = new Panel(tile(50, 1, Order.ALL_ONE_WAY), Panel.snakingPlaces(7, 1), 0, false, 24, 1.25e-6, 50e-6);
     assertEquals(100 * 30e-6 + 50e-6, DataPath.frameTime(four, 4, 0), 1e-12);
     assertEquals(DataPath.frameTime(four), DataPath.frameTime(four, 1, 0));
     assertEquals(50 * 30e-6 + 50e-6, DataPath.frameTime(four, 9, 0), 1e-12);
@@ -271,7 +285,7 @@ class DataPathTest {
   @Test
   void everyPixelTakesWholeBytesOfMemory() {
     List<Place> one = List.of(new Place(0, 0, 0));
-    assertEquals(510 * 8, FrameMemory.bits(new Panel(tile(170, 1, Order.PROGRESSIVE), one, 0, false, 24, 1e-6, 0), 1));
+    assertEquals(510 * 8, FrameMemory.bits(new Panel(tile(170, 1, Order.ALL_ONE_WAY), one, 0, false, 24, 1e-6, 0), 1));
     assertEquals(2 * 12 * 16, FrameMemory.bits(new Panel(tile(4, 3, Order.SERPENTINE), one, 0, false, 9, 1e-6, 0), 2));
     assertEquals(12 * 8, FrameMemory.bits(new Panel(tile(4, 3, Order.SERPENTINE), one, 0, false, 1, 1e-6, 0), 1));
   }
@@ -284,7 +298,7 @@ class DataPathTest {
     assertEquals(0, columns.linesBefore(2, 0));
     assertEquals(2, columns.linesBefore(0, 1));
     assertEquals(-1, columns.linesBefore(3, 0));
-    Outcome.Traced turned = traced(panel(tile(2, 2, Order.PROGRESSIVE), List.of(new Place(0, 0, 1)), 0));
+    Outcome.Traced turned = traced(panel(tile(2, 2, Order.ALL_ONE_WAY), List.of(new Place(0, 0, 1)), 0));
     assertEquals(1, turned.linesBefore(0, 0));
     assertEquals(0, turned.linesBefore(1, 1));
   }
@@ -292,14 +306,14 @@ class DataPathTest {
   /** Cables lead to a tile however it is turned; by hand: progressive 2 by 2, the second turned clockwise. */
   @Test
   void aTurnedTileInACabledRowKeepsItsTurnsButNotItsPlaces() {
-    Panel cabled = new Panel(tile(2, 2, Order.PROGRESSIVE),
+    Panel cabled = new Panel(tile(2, 2, Order.ALL_ONE_WAY),
         List.of(new Place(0, 0, 0), new Place(1, 0, 1), new Place(0, 1, 0), new Place(1, 1, 0)), 0, false, 24, 1e-6, 0,
         true);
     Outcome.Traced traced = traced(cabled);
     assertEquals(List.of(List.of(0, 1, 6, 4), List.of(2, 3, 7, 5), List.of(8, 9, 12, 13), List.of(10, 11, 14, 15)),
         map(traced, 4, 4));
     assertEquals(List.of(new Link(0, Side.EAST, 1, Side.NORTH), new Link(1, Side.SOUTH, 2, Side.WEST)), traced.links());
-    assertThrows(IllegalArgumentException.class, () -> new Panel(tile(2, 2, Order.PROGRESSIVE),
+    assertThrows(IllegalArgumentException.class, () -> new Panel(tile(2, 2, Order.ALL_ONE_WAY),
         List.of(new Place(0, 0, 0), new Place(1, 0, 0)), 1, false, 24, 1e-6, 0, true));
   }
 }

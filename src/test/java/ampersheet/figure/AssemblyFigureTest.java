@@ -94,6 +94,38 @@ class AssemblyFigureTest {
     }
   }
 
+  /** Near a corner a number could belong to either side. */
+  @Test
+  void theNumberOfASideStandsAtItsMiddle() {
+    for (String name : List.of("short arms of 3", "long arms of 3", "long arms of 4", "long arms of 6")) {
+      BranchedTiles tiles = (BranchedTiles) all().get(name);
+      Drawing drawing = new BranchDrawing(tiles, List.of(), Figure.PAGE_WIDTH).drawing();
+      List<Point> corners = drawing.shapes("first tile").stream().filter(Shape.Outline.class::isInstance)
+          .map(shape -> ((Shape.Outline) shape).corners()).findFirst().orElseThrow();
+      for (int side = 0; side < tiles.sides(); side++) {
+        String number = Integer.toString(side);
+        Point printed = drawing.shapes("first tile").stream().filter(Shape.Words.class::isInstance)
+            .map(Shape.Words.class::cast).filter(words -> Audit.text(words).equals(number))
+            .map(words -> words.bounds().centre()).findFirst().orElseThrow();
+        Point one = corners.get(side);
+        Point other = corners.get((side + 1) % tiles.sides());
+        double length = one.distanceTo(other);
+        Point middle = new Point((one.x() + other.x()) / 2, (one.y() + other.y()) / 2);
+        double along = ((printed.x() - middle.x()) * (other.x() - one.x())
+            + (printed.y() - middle.y()) * (other.y() - one.y())) / length;
+        assertEquals(0, along, 3, name + ", side " + side);
+        assertTrue(middle.distanceTo(printed) < 14, name + ", side " + side);
+      }
+    }
+  }
+
+  @Test
+  void anEdgeThatIsTheSameOnAllSidesDoesNotSpeakOfPlainOnes() {
+    Figure edge = AssemblyFigure.draw("edge", new MatingEdge(4, 4, 9, List.of(1, 9), List.of(2, 8), 3, 7), List.of(), "q1");
+    assertFalse((edge.svg() + edge.walk()).contains("plain"), edge.walk().toString());
+    assertEquals(List.of("9", "supply"), edge.table().rows().get(8));
+  }
+
   @Test
   void everySeamHasOneSolidArrowOutAndOneDashedBack() {
     BranchedTiles tiles = (BranchedTiles) all().get("short arms of 6");

@@ -234,7 +234,7 @@ class ChainFigureTest {
 
   @Test
   void aLongRowOfLikeTilesIsToldTogether() {
-    Tile tile = new Tile(8, 1, Tile.Order.PROGRESSIVE, Tile.Corner.TOP_LEFT, Tile.Along.ROWS, Tile.Side.WEST,
+    Tile tile = new Tile(8, 1, Tile.Order.ALL_ONE_WAY, Tile.Corner.TOP_LEFT, Tile.Along.ROWS, Tile.Side.WEST,
         Tile.Side.EAST);
     Figure figure = ChainFigure.draw("", new Panel(tile, Panel.snakingPlaces(40, 1), 0, false, 24, 1e-6, 1e-4),
         List.of(), "q1");

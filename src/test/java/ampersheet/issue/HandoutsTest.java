@@ -10,6 +10,7 @@ import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.issue.Handouts.Keys;
 import ampersheet.issue.Handouts.Wish;
 import ampersheet.render.pdf.Profile;
+import ampersheet.sheet.ArchivedClass;
 import ampersheet.sheet.Document.Paper;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
@@ -54,7 +55,7 @@ class HandoutsTest {
 
   private List<String> names() throws IOException {
     try (Stream<Path> files = Files.list(folder)) {
-      return files.map(file -> file.getFileName().toString()).sorted().toList();
+      return files.map(file -> file.getFileName().toString()).filter(name -> !name.endsWith(".zip")).sorted().toList();
     }
   }
 
@@ -64,7 +65,9 @@ class HandoutsTest {
     Handouts.Printed printed = print(CLASS, out, Keys.LAST);
     assertEquals(List.of("tonight.pdf"), names());
     assertEquals(3, printed.sheets());
-    assertEquals(1, printed.written());
+    assertEquals(2, printed.written(), "the sheets and their archive");
+    assertTrue(printed.archive().getFileName().toString().startsWith("tonight-issued-"), printed.archive().toString());
+    assertEquals(3, ArchivedClass.read(printed.archive()).sheets().size());
     String text = text(out);
     int firstKey = text.indexOf("Key: Lanterns");
     for (String name : List.of("Ada", "Bo", "Cem")) {

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.sheet.ArchivedClass;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
@@ -63,8 +64,8 @@ class IssueTest {
     Issue.Issued issued = issue(folder, 1);
     assertEquals(5, issued.sheets());
     assertEquals(3, issued.problemsPerSheet());
-    assertEquals(21, issued.written());
-    assertEquals(List.of("index.html",
+    assertEquals(22, issued.written());
+    assertEquals(List.of("index.html", "keys/" + issued.archive().getFileName(),
         "keys/seat-001.html", "keys/seat-001.md", "keys/seat-002.html", "keys/seat-002.md", "keys/seat-007.html",
         "keys/seat-007.md", "keys/seat-012.html", "keys/seat-012.md", "keys/seat-1000.html", "keys/seat-1000.md",
         "sheets/seat-001.html", "sheets/seat-001.md", "sheets/seat-002.html", "sheets/seat-002.md",
@@ -184,7 +185,52 @@ class IssueTest {
     assumeTrue(Issue.class.getResource("/ampersheet/browser/checker.js") != null, "the checker is not compiled for the browser");
     Issue.Issued issued =
         Issue.issue(PlanReader.read("plan.yaml", PLAN), CLASS, SmallLibrary.open(), folder, 2, true);
-    assertEquals(26, issued.written());
+    assertEquals(27, issued.written());
     assertTrue(files(folder).containsKey("homework/seat-1000.html"));
+  }
+
+  // ------------------------------------------------------------------------------------------------------------ archive
+
+  @Test
+  void theArchiveHoldsNoNames() throws IOException {
+    Issue.Issued issued = issue(folder, 2);
+    String bytes = new String(Files.readAllBytes(issued.archive()), StandardCharsets.UTF_8);
+    for (String name : List.of("Ada", "Bo<", "Cem", "javascript")) {
+      assertFalse(bytes.contains(name), name);
+    }
+    assertTrue(bytes.contains(PLAN) && bytes.contains("templates/current-limiting/indicator/statement.md.ftl"), "stored, not compressed");
+  }
+
+  @Test
+  void correctedTemplatesDoNotTakeThePlaceOfTheArchiveOfPrintedSheets() throws IOException {
+    Path first = issue(folder, 1).archive();
+    byte[] before = Files.readAllBytes(first);
+    Path second = Issue.issue(PlanReader.read("plan.yaml", PLAN.replace("order: mixed", "order: as listed")), CLASS,
+        SmallLibrary.open(), folder, 1).archive();
+    assertFalse(first.equals(second), "another name: " + second);
+    assertArrayEquals(before, Files.readAllBytes(first));
+  }
+
+  @Test
+  void aSmallerClassLeavesTheSheetsOfTheOthersInTheArchive() throws IOException {
+    Path archive = issue(folder, 1).archive();
+    byte[] before = Files.readAllBytes(archive);
+    Issue.issue(PlanReader.read("plan.yaml", PLAN), RosterReader.read("class.csv", "seat,name\n2,Bo\n"), SmallLibrary.open(),
+        folder, 1);
+    assertArrayEquals(before, Files.readAllBytes(archive));
+    Issue.issue(PlanReader.read("plan.yaml", PLAN), RosterReader.read("class.csv", "seat,name\n3,New\n"), SmallLibrary.open(),
+        folder, 1);
+    assertEquals(6, ArchivedClass.read(archive).sheets().size(), "a latecomer's sheet comes in");
+  }
+
+  @Test
+  void aDamagedArchiveInTheWayIsToldAndStays() throws IOException {
+    Path archive = issue(folder, 1).archive();
+    Files.writeString(archive, "damaged", StandardCharsets.UTF_8);
+    Files.delete(folder.resolve("sheets/seat-001.html"));
+    String told = assertThrows(DiagnosticException.class, () -> issue(folder, 1)).getMessage();
+    assertTrue(told.contains("this file is no archive, or it is damaged"), told);
+    assertEquals("damaged", Files.readString(archive));
+    assertFalse(Files.exists(folder.resolve("sheets/seat-001.html")), "nothing is written");
   }
 }

@@ -130,6 +130,8 @@ class HomeworkPageTest {
   void answersAreReadBackAndNotJudged() {
     type("q2a", "4k7");
     assertEquals("You entered 4.7\u00A0kΩ.", said("q2a"), "a letter code is read in the unit asked for");
+    type("q2a", "4.7k");
+    assertEquals("You entered 4.7\u00A0kΩ.", said("q2a"), "so is a prefix alone");
     type("q2a", "4700 ohm");
     assertEquals("You entered 4.7\u00A0kΩ.", said("q2a"));
     type("q2a", "0.0047 MΩ" + Keys.TAB);

@@ -10,6 +10,7 @@ import ampersheet.formula.Step;
 import ampersheet.formula.Symbol;
 import ampersheet.formula.Working;
 import ampersheet.quantity.Unit;
+import ampersheet.template.Premises;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Ask;
 import ampersheet.template.ProblemTemplate.ChainPlan;
@@ -219,7 +220,7 @@ final class TemplateBuilder {
     return new ProblemTemplate(name, "A title", name.substring(0, name.indexOf('/')), "a skill", 1,
         List.of("a principle"), givens, List.of(), requirements, new Working(steps), lines, asks, List.of(), mistakes,
         parts.isEmpty() ? Optional.empty() : Optional.of(new CircuitPlan(parts)), heat, chain,
-        Optional.empty(), Optional.empty(), proofs, cautions,
+        Optional.empty(), Optional.empty(), proofs, cautions, Premises.NONE,
         new Words(Map.of("en", "Words.")), "0".repeat(64));
   }
 }

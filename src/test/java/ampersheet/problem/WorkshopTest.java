@@ -45,9 +45,8 @@ class WorkshopTest {
     Attempt.Refused refused = refused(wrong, volts("Vin", 9, "R1", 1000, "R2", 2200));
     assertEquals(Refusal.ROUTES_DISAGREE, refused.reason());
     assertTrue(refused.detail().contains("by the model"), refused.detail());
-    Attempt.Worked noted = chosen(wrong, volts("Vin", 9, "R1", 1000, "R2", 2200));
-    assertFalse(noted.problem().answers().get(0).agrees());
-    assertEquals(Refusal.ROUTES_DISAGREE, noted.notes().get(0).reason());
+    assertEquals(refused, new Workshop(wrong).workChosen(volts("Vin", 9, "R1", 1000, "R2", 2200)),
+        "chosen numbers need a proof as well");
   }
 
   @Test
@@ -177,9 +176,7 @@ class WorkshopTest {
     Attempt.Refused refused = refused(template, volts("V", 5, "W", 9));
     assertEquals(Refusal.MODEL_UNSOLVED, refused.reason());
     assertTrue(refused.detail().contains("V1"), refused.detail());
-    Attempt.Worked noted = chosen(template, volts("V", 5, "W", 9));
-    assertTrue(Double.isNaN(noted.problem().answers().get(0).second()));
-    assertFalse(noted.problem().answers().get(0).agrees());
+    assertEquals(refused, new Workshop(template).workChosen(volts("V", 5, "W", 9)), "chosen numbers need a proof as well");
   }
 
   @Test
@@ -232,9 +229,9 @@ class WorkshopTest {
     Problem gentle = chosen(TemplateBuilder.indicator().build(), indicator(9, 2, 9e-3)).problem();
     assertEquals(List.of(), gentle.cautions());
     Problem hot = chosen(TemplateBuilder.indicator().build(), indicator(24, 1.7, 19e-3)).problem();
-    assertEquals(List.of("hot-parts"), hot.cautions());
+    assertEquals(List.of("hot-resistors"), hot.cautions());
     Problem bright = chosen(TemplateBuilder.indicator().caution("bench-supply").build(), indicator(24, 3, 0.35)).problem();
-    assertEquals(List.of("hot-parts", "led-eyes", "bench-supply"), bright.cautions());
+    assertEquals(List.of("hot-resistors", "led-eyes", "bench-supply"), bright.cautions());
   }
 
   @Test

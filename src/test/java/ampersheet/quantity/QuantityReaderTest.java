@@ -83,6 +83,79 @@ class QuantityReaderTest {
     assertEquals(Unit.parse("ohm"), value("4R7", "ohm").unit().orElseThrow());
   }
 
+  private static void assertUnreadable(String typed, String unit, String saying) {
+    Reading reading = QuantityReader.read(typed, Unit.parse(unit));
+    Reading.Unreadable unreadable = assertInstanceOf(Reading.Unreadable.class, reading, typed + ": " + reading);
+    assertTrue(unreadable.problem().contains(saying), typed + ": " + unreadable.problem());
+    assertFalse(unreadable.problem().contains("write a unit such as"), typed + ": " + unreadable.problem());
+  }
+
+  @Test
+  void whatStandsAroundANumberIsLeftOut() {
+    for (String typed : List.of("ca. 470 Ω", "approx. 470 Ω", "about 470 Ω", "≈ 470 Ω", "~470 Ω", "470 Ω?", "470 Ω (?)", "470 Ω ± 5 %",
+        "470 Ω +/- 5%", "R: 470 Ω", "R1 = 470 Ω", "the answer is 470 Ω", "470 Ω approx.", "roughly 470 ohms", "470 Ω (approx.)",
+        "ca 470R", "resistor 470 Ω", "470R ± 5 %", "R = approx. 470 Ω ?")) {
+      assertReads(470, typed, "ohm");
+    }
+    for (String typed : List.of("7th", "7.", "nr 7", "nr. 7", "no. 7", "#7", "seven", "seventh", "tile 7", "LED no. 7", "the 7th tile",
+        "7 LEDs", "7 pairs", "7 pairs of LEDs", "seven tiles", "7 in total", "n = 7", "about seven?")) {
+      assertReads(7, typed, "1");
+    }
+    assertReads(24, "twenty-four", "1");
+    assertReads(24, "twenty four LEDs", "1");
+    assertReads(-3, "minus 3", "1");
+    assertReads(12, "12 pairs", "1");
+    assertEquals(Dimension.ONE, value("12 pairs", "V").unit().orElseThrow().dimension());
+  }
+
+  @Test
+  void whatChangesANumberIsRefusedForWhatItIs() {
+    assertUnreadable("half", "1", "in digits");
+    assertUnreadable("a dozen", "1", "in digits");
+    assertUnreadable("2 dozen", "1", "in digits");
+    assertUnreadable("five hundred", "1", "in digits");
+    assertUnreadable("six and a half", "V", "in digits");
+    assertUnreadable("two thirds", "1", "in digits");
+    assertUnreadable("26 and 27", "1", "more than one number");
+    assertUnreadable("5 to 6 V", "V", "more than one number");
+    assertUnreadable("< 5 V", "V", "limit");
+    assertUnreadable("≥5", "1", "limit");
+    assertUnreadable("26 gnomes", "1", "Type the number alone");
+    assertUnreadable("44.7 of all", "%", "fraction of 1");
+    assertUnreadable("437 ± 5 Ω", "ohm", "Only one value");
+    // Five percent of what? The sign could belong to both numbers.
+    assertUnreadable("44.7 ± 5 %", "%", "Only one value");
+    assertUnreadable("5 V max", "V", "behind the unit");
+    assertUnreadable("470 Ω (E24)", "ohm", "behind the unit");
+    assertUnreadable("470 (E24)", "ohm", "parentheses");
+    assertUnreadable("7.5th", "1", "Type the number alone");
+  }
+
+  @Test
+  void unitsWrittenApartAreTheirProduct() {
+    for (String typed : List.of("5 mNm", "5 mN m", "5 mN·m", "5 mN*m", "5 mN-m", "0.005 Nm", "0.005 N m", "0.5 Ncm",
+        "5 millinewton metres", "0.005 newton-metres", "0.005 newtonmetres")) {
+      assertReads(0.005, typed, "mN*m");
+    }
+    assertReads(12, "12 V A", "W");
+    assertReads(3600, "1 A h", "A*h");
+    assertReads(0.02, "20 m A", "A");
+    assertUnreadable("5 W/m K", "not understood");
+  }
+
+  /** 3000 turns in a minute are 50 in a second, and 314.159 rad. */
+  @Test
+  void aSpeedIsReadInEveryUnitOfSpeed() {
+    for (String typed : List.of("3000 r/min", "3000 rpm", "3000 r.p.m.", "3000 1/min", "3000 min^-1", "3000 min-1", "3000 rev/min",
+        "50 Hz", "50 rev/s", "50 s^-1", "18000 °/s")) {
+      assertReads(50, typed, "turn/min");
+    }
+    assertEquals(50, value("314.15926536 rad/s", "turn/min").si(Unit.parse("turn/min")), 1e-8);
+    assertEquals(314.15926536, value("3000 rpm", "rad/s").si(Unit.parse("rad/s")), 1e-8);
+    assertEquals(0.25, value("90°", "turn").si(Unit.parse("turn")), 1e-12);
+    assertReads(314, "314 rad/s", "Hz");
+  }
+
   @Test
   void otherQuantitiesAreRead() {
     assertReads(0.02, "20 mA", "A");

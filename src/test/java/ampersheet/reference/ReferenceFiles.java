@@ -14,7 +14,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
@@ -83,7 +82,7 @@ final class ReferenceFiles {
     kinds.put("circuit", row -> new Subject.Circuit(row.list("circuit").stream().map(ReferenceFiles::part).toList()));
     kinds.put("heat", row -> new Subject.Heat(network(row.list("heat"))));
     kinds.put("chain", row -> row.inside("chain", chain -> new Subject.Chain((int) chain.number("columns"),
-        (int) chain.number("rows"), Tile.Order.valueOf(chain.text("order").toUpperCase(Locale.ROOT)))));
+        (int) chain.number("rows"), Tile.Order.called(chain.text("order")))));
     kinds.put("diode", row -> row.inside("diode", diode -> new Subject.Diode(diode.number("saturation"),
         diode.number("emission"), diode.number("series"), diode.number("volts"))));
     kinds.put("transient", row -> row.inside("transient", charging -> new Subject.Transient(charging.number("volts"),

@@ -123,6 +123,17 @@ class TemplateReaderTest {
   }
 
   @Test
+  void howTheLinesOfATileRunIsReadUnderItsNewKeysAndItsOldOnes() throws IOException {
+    assertEquals("serpentine rows", run(read()));
+    assertEquals("back and forth down", run(read(PROBLEM.replace("order: serpentine", "lines: back and forth")
+        .replace("along: rows", "lines_run: down"), STATEMENT)));
+  }
+
+  private static String run(ProblemTemplate template) {
+    return template.chain().orElseThrow().order() + " " + template.chain().orElseThrow().along();
+  }
+
+  @Test
   void headAndWordsAreRead() throws IOException {
     ProblemTemplate template = read();
     assertEquals("family/one", template.name());

@@ -15,6 +15,11 @@ enum Feedback {
   POWER_OF_TEN,
   SIGN,
   RECIPROCAL,
+  RISE_OR_TEMPERATURE,
+  OTHER_QUANTITY,
+  EXACT_OR_FITTED,
+  WRONG_PAIR,
+  NEAR_MISS,
   UNEXPLAINED;
 
   String says(AnswerKey key) {
@@ -29,6 +34,16 @@ enum Feedback {
           + "counts as positive.";
       case RECIPROCAL -> "This is one divided by what is asked for: the division is upside down. Check which quantity stands "
           + "above the line; the units tell.";
+      case RISE_OR_TEMPERATURE -> "A temperature and a rise, or their zeros, were mixed up, or a difference was counted twice or "
+          + "left out. A temperature is the one it rises from plus the rise; a difference has the same number in K and in °C.";
+      case OTHER_QUANTITY -> "This is the value of another quantity of the problem. Read the question again, and go on from it "
+          + "if it is only a step on the way.";
+      case EXACT_OR_FITTED -> "Look whether the calculated value counts here or the one that was chosen or rounded next to it: "
+          + "this is what the other of the two gives.";
+      case WRONG_PAIR -> "This is a voltage times a current that does not belong to it. For the power of a part, take the "
+          + "voltage across it and the current through it.";
+      case NEAR_MISS -> "This is near, but not near enough. You probably rounded on the way: go on with unrounded values and "
+          + "round only the result.";
       case UNEXPLAINED -> unexplained(key.acceptance());
     };
   }
@@ -41,7 +56,7 @@ enum Feedback {
     if (acceptance instanceof Acceptance.Choice) {
       return "This option does not fit these numbers. Work out the quantity it depends on and compare it with its limit.";
     }
-    return "This does not follow from the numbers given, and none of the usual slips leads to it. Check that each given "
-        + "value went in once, with its prefix, and work the steps again one by one.";
+    return "This value is not recognised. Check that each given value went in once, with its prefix, and work the steps again "
+        + "one by one.";
   }
 }

@@ -29,7 +29,7 @@ final class ItemMarkup {
   static final String NAMESPACE = "http://www.imsglobal.org/xsd/imsqtiasi_v3p0";
   private static final String MATHML = "http://www.w3.org/1998/Math/MathML";
   private static final String HOW_TO_TYPE = "Type each number with a decimal point, so that it fits the unit printed behind "
-      + "its place. Three significant figures are enough unless a question asks for more; preferred values and counts must be "
+      + "its place; a share in % may also be a fraction of 1. Three significant figures are enough unless a question asks for more; preferred values and counts must be "
       + "exact.";
   private static final String NUMBER = "[+\\-]?[0-9]*\\.?[0-9]+([eE][+\\-]?[0-9]+)?";
 
@@ -245,9 +245,10 @@ final class ItemMarkup {
       }
       return;
     }
+    List<ScoringRules.Rule> rules = ScoringRules.of(item.key(), key);
     for (Feedback feedback : Feedback.values()) {
       boolean comes = feedback == Feedback.BLANK || feedback == Feedback.UNEXPLAINED
-          || ScoringRules.of(key).stream().anyMatch(rule -> rule.feedback().equals(feedback.name()));
+          || rules.stream().anyMatch(rule -> rule.feedback().equals(feedback.name()));
       if (comes) {
         said(index, feedback.name(), feedback.says(key));
       }
@@ -337,7 +338,7 @@ final class ItemMarkup {
     if (key.acceptance() instanceof Acceptance.Choice choice) {
       options(index, choice);
     } else {
-      ScoringRules.of(key).forEach(rule -> rule(index, rule));
+      ScoringRules.of(item.key(), key).forEach(rule -> rule(index, rule));
     }
     out.open("qti-response-else");
     outcome(index, Feedback.UNEXPLAINED.name(), 0);

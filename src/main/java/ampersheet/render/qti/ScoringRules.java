@@ -3,10 +3,16 @@ package ampersheet.render.qti;
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.KnownMistake;
+import ampersheet.answer.ProblemKey;
+import ampersheet.answer.Rung;
+import ampersheet.answer.UsualSlip;
+import ampersheet.answer.UsualSlips;
 import ampersheet.quantity.SignificantFigures;
 import ampersheet.quantity.Unit;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * The ladder of verdicts for one number, as comparisons with fixed values: the first rule with a comparison that holds
@@ -17,17 +23,19 @@ import java.util.List;
  */
 final class ScoringRules {
   static final double HALF_CREDIT = 0.5;
-  private static final double INNER_HALF = 0.5;
+  private static final double PERCENT = 100;
   private static final int EXACT_DIGITS = 15;
   private static final double COARSEST = 0.05;
   private static final int[] POWERS = {1, 2, 3, 6, 9};
 
+  private final ProblemKey problem;
   private final AnswerKey key;
   private final Unit unit;
   private final double expected;
   private final List<Rule> rules = new ArrayList<>();
 
-  private ScoringRules(AnswerKey key) {
+  private ScoringRules(ProblemKey problem, AnswerKey key) {
+    this.problem = problem;
     this.key = key;
     this.unit = key.unit();
     this.expected = printed(key, key.expected());
@@ -54,8 +62,8 @@ final class ScoringRules {
     record Reciprocal(double numerator, double tolerance) implements Comparison {}
   }
 
-  static List<Rule> of(AnswerKey key) {
-    ScoringRules rules = new ScoringRules(key);
+  static List<Rule> of(ProblemKey problem, AnswerKey key) {
+    ScoringRules rules = new ScoringRules(problem, key);
     rules.write();
     return List.copyOf(rules.rules);
   }
@@ -72,8 +80,8 @@ final class ScoringRules {
 
   private void write() {
     Acceptance acceptance = key.acceptance();
-    rules.add(new Rule(List.of(new Comparison.WithKey(tolerance(key.expected(), 1))), Feedback.CORRECT.name(), 1));
-    mistakes(INNER_HALF);
+    right();
+    mistakes(Acceptance.HALF, true);
     if (acceptance instanceof Acceptance.Within) {
       add(Feedback.TOO_COARSE, coarse(), HALF_CREDIT);
     }
@@ -82,12 +90,23 @@ final class ScoringRules {
     if (Math.abs(wanted) > band) {
       double near = perUnit(band + Acceptance.LAST_BITS * Math.abs(wanted));
       add(Feedback.POWER_OF_TEN, powers(near), 0);
-      add(Feedback.SIGN, List.of(new Comparison.WithValue(-expected, near)), 0);
+      add(Feedback.SIGN, meant(-expected, near), 0);
       if (acceptance instanceof Acceptance.Within && unit.offset() == 0) {
         add(Feedback.RECIPROCAL, reciprocals(near), 0);
       }
     }
-    mistakes(1);
+    mistakes(1, false);
+    add(Feedback.UNEXPLAINED, neighbours(), 0);
+    usualSlips();
+  }
+
+  private void right() {
+    double tolerance = tolerance(key.expected(), 1);
+    List<Comparison> right = new ArrayList<>(List.of(new Comparison.WithKey(tolerance)));
+    if (key.isShare()) {
+      right.add(asFraction(expected, tolerance));
+    }
+    rules.add(new Rule(right, Feedback.CORRECT.name(), 1));
   }
 
   private void add(Feedback feedback, List<? extends Comparison> anyOf, double credit) {
@@ -96,13 +115,73 @@ final class ScoringRules {
     }
   }
 
-  /** Each mistake's own explanation helps more than a general one: in the inner half of its band it comes first. */
-  private void mistakes(double part) {
+  /** The same as a fraction of 1, where % is printed behind the place. */
+  private static Comparison asFraction(double percent, double tolerance) {
+    return new Comparison.WithValue(percent / PERCENT, tolerance / PERCENT);
+  }
+
+  /** Of a share, as what such a number is taken for: from ten times the key on, so many percent; below, a fraction. */
+  private List<Comparison> meant(double value, double tolerance) {
+    Comparison asPrinted = new Comparison.WithValue(value, tolerance);
+    if (!key.isShare()) {
+      return List.of(asPrinted);
+    }
+    List<Comparison> meant = new ArrayList<>();
+    if (isPercent(value)) {
+      meant.add(asPrinted);
+    }
+    if (!isPercent(value / PERCENT)) {
+      meant.add(asFraction(value, tolerance));
+    }
+    return meant;
+  }
+
+  private boolean isPercent(double typed) {
+    return Math.abs(typed) >= key.leastPercent();
+  }
+
+  /**
+   * Each mistake's own explanation helps more than a general one: in the inner half of its band it comes first.
+   *
+   * @param either whether a share is looked for both in percent and as a fraction, whatever its size
+   */
+  private void mistakes(double part, boolean either) {
+    List<Rule> fractions = new ArrayList<>();
     for (int i = 0; i < key.mistakes().size(); i++) {
       KnownMistake mistake = key.mistakes().get(i);
-      rules.add(new Rule(List.of(new Comparison.WithValue(printed(key, mistake.value()), tolerance(mistake.value(), part))),
-          mistake(i), 0));
+      double value = printed(key, mistake.value());
+      double tolerance = tolerance(mistake.value(), part);
+      List<Comparison> meant = either ? List.of(new Comparison.WithValue(value, tolerance)) : meant(value, tolerance);
+      if (!meant.isEmpty()) {
+        rules.add(new Rule(meant, mistake(i), 0));
+      }
+      if (either && key.isShare()) {
+        fractions.add(new Rule(List.of(asFraction(value, tolerance)), mistake(i), 0));
+      }
     }
+    rules.addAll(fractions);
+  }
+
+  /** A step off in a series or a count is likelier than any value it may happen to be the same as. */
+  private List<Comparison> neighbours() {
+    List<Double> neighbours = new ArrayList<>();
+    if (key.acceptance() instanceof Acceptance.Count) {
+      neighbours.addAll(List.of(key.expected() - 1, key.expected() + 1));
+    } else if (key.acceptance() instanceof Acceptance.Preferred preferred) {
+      neighbours.addAll(List.of(preferred.below(key.expected()), preferred.above(key.expected())));
+    }
+    return neighbours.stream().<Comparison>map(si ->
+        new Comparison.WithValue(printed(key, si), tolerance(si, 1))).toList();
+  }
+
+  /** In the order of the ladder, all of one rung together. */
+  private void usualSlips() {
+    Map<Rung, List<Comparison>> slips = new EnumMap<>(Rung.class);
+    for (UsualSlip slip : UsualSlips.of(problem, key)) {
+      slips.computeIfAbsent(slip.rung(), rung -> new ArrayList<>()).addAll(meant(printed(key, slip.value()),
+          perUnit(slip.reach() + Acceptance.LAST_BITS * Math.abs(slip.value()))));
+    }
+    slips.forEach((rung, anyOf) -> add(Feedback.valueOf(rung.name()), anyOf, 0));
   }
 
   private double tolerance(double si, double part) {
@@ -118,7 +197,7 @@ final class ScoringRules {
     for (int figures = 1; figures < key.figures(); figures++) {
       double rounded = SignificantFigures.round(expected, figures);
       if (Math.abs(rounded - expected) <= COARSEST * Math.abs(expected)) {
-        coarse.add(new Comparison.WithValue(rounded, Acceptance.SAME * Math.abs(rounded)));
+        coarse.addAll(meant(rounded, Acceptance.SAME * Math.abs(rounded)));
       }
     }
     return coarse;
@@ -131,16 +210,24 @@ final class ScoringRules {
       for (int i = 0; i < power; i++) {
         factor *= 10;
       }
-      powers.add(new Comparison.WithValue(expected * factor, near * factor));
-      powers.add(new Comparison.WithValue(expected / factor, near / factor));
+      powers.addAll(meant(expected * factor, near * factor));
+      powers.addAll(meant(expected / factor, near / factor));
     }
     return powers;
   }
 
   /** Whoever divides upside down may do it in the unit printed or in the coherent one. */
   private List<Comparison> reciprocals(double near) {
-    Comparison inUnit = new Comparison.Reciprocal(1, near);
+    List<Comparison> reciprocals = new ArrayList<>();
     double factor = unit.factor() * unit.factor();
-    return factor == 1 ? List.of(inUnit) : List.of(inUnit, new Comparison.Reciprocal(1 / factor, near));
+    for (double numerator : factor == 1 ? List.of(1.0) : List.of(1.0, 1 / factor)) {
+      if (!key.isShare() || isPercent(numerator / expected)) {
+        reciprocals.add(new Comparison.Reciprocal(numerator, near));
+      }
+      if (key.isShare() && !isPercent(numerator / expected / PERCENT)) {
+        reciprocals.add(new Comparison.Reciprocal(numerator / PERCENT, near));
+      }
+    }
+    return reciprocals;
   }
 }

@@ -10,6 +10,7 @@ import ampersheet.answer.Judge;
 import ampersheet.answer.KnownMistake;
 import ampersheet.answer.ProblemKey;
 import ampersheet.answer.Rung;
+import ampersheet.answer.UsualSlips;
 import ampersheet.answer.Verdict;
 import ampersheet.problem.Draws;
 import ampersheet.problem.Workshop;
@@ -79,7 +80,7 @@ class ExchangeTest {
       for (int i = 0; i < item.key().answers().size(); i++) {
         AnswerKey key = item.key().answers().get(i);
         ProblemKey alone = new ProblemKey(List.of(key), item.key().givens(), item.key().working());
-        for (String typed : probes(key)) {
+        for (String typed : probes(alone, key)) {
           Verdict verdict = Judge.judge(alone, Map.of(key.question(), typed)).get(0);
           String expected = expected(key, verdict);
           String response = "RESPONSE_" + ExchangeItem.letter(i);
@@ -97,7 +98,7 @@ class ExchangeTest {
     assertEquals(List.of(), differences.stream().limit(20).toList(), differences.size() + " of " + compared);
     assertTrue(compared >= 5_000, compared + " answers");
     for (Rung rung : List.of(Rung.BLANK, Rung.CORRECT, Rung.TOO_COARSE, Rung.POWER_OF_TEN, Rung.SIGN, Rung.RECIPROCAL,
-        Rung.KNOWN_MISTAKE, Rung.UNEXPLAINED)) {
+        Rung.KNOWN_MISTAKE, Rung.OTHER_QUANTITY, Rung.NEAR_MISS, Rung.UNEXPLAINED)) {
       assertTrue(rungs.getOrDefault(rung.name(), 0) >= 20, rung + " is hardly tried: " + rungs);
     }
   }
@@ -123,7 +124,7 @@ class ExchangeTest {
   }
 
   /** Ends of every band, a little inside and outside of them, and what every rung is made for. */
-  private static Set<String> probes(AnswerKey key) {
+  private static Set<String> probes(ProblemKey problem, AnswerKey key) {
     Set<String> probes = new LinkedHashSet<>(List.of(""));
     if (key.acceptance() instanceof Acceptance.Choice choice) {
       choice.options().forEach(option -> probes.add(option.text()));
@@ -137,6 +138,11 @@ class ExchangeTest {
       centres.add(1 / (k * key.unit().factor() * key.unit().factor()));
     }
     key.mistakes().forEach(mistake -> centres.add(key.unit().fromSi(mistake.value())));
+    UsualSlips.of(problem, key).forEach(slip -> centres.add(key.unit().fromSi(slip.value())));
+    centres.add(1.04 * k);
+    if (key.isShare()) {
+      List.copyOf(centres).forEach(centre -> centres.add(centre / 100));
+    }
     for (double centre : centres) {
       double band = key.acceptance().band(key.unit().toSi(centre)) / key.unit().factor();
       for (double part : new double[] {0, 0.5, 1}) {

@@ -1,0 +1,56 @@
+package ampersheet.template;
+
+import ampersheet.formula.Expression;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What a problem rests on without asking for it: what it takes for granted, where the trade's limits hold, and what stands
+ * on the sheet beside it.
+ *
+ * @param assumptions idealisations, in the author's order
+ * @param limits of quantities of the problem
+ * @param partLimits of the parts of its circuit, whatever the problem is about
+ * @param tables that a learner needs to solve it on paper
+ */
+public record Premises(List<Assumption> assumptions, List<LimitedQuantity> limits, List<TradeLimit> partLimits,
+    List<Table> tables) {
+  public static final Premises NONE = new Premises(List.of(), List.of(), List.of(), List.of());
+
+  public Premises {
+    assumptions = List.copyOf(assumptions);
+    limits = List.copyOf(limits);
+    partLimits = List.copyOf(partLimits);
+    tables = List.copyOf(tables);
+  }
+
+  /**
+   * An idealisation.
+   *
+   * @param that what is taken for granted: a clause without a full stop
+   * @param really in full sentences, which way reality departs from it and how far
+   */
+  public record Assumption(String that, String really) {}
+
+  /**
+   * @param of over givens, constants and steps
+   * @param onPurpose why the problem goes beyond the limit; empty: a draw beyond it is refused
+   */
+  public record LimitedQuantity(TradeLimit limit, Expression of, String asWritten, Optional<String> onPurpose) {}
+
+  /** A table of the trade that is printed on the sheet. */
+  public enum Table {
+    WIRE_GAUGES("wire gauges");
+
+    private final String word;
+
+    Table(String word) {
+      this.word = word;
+    }
+
+    /** As a template names it. */
+    public String word() {
+      return word;
+    }
+  }
+}

@@ -1,0 +1,66 @@
+package ampersheet.template;
+
+import ampersheet.circuit.PartKind;
+import ampersheet.quantity.PreferredSeries;
+import ampersheet.quantity.QuantityWriter;
+import ampersheet.quantity.Unit;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+
+/**
+ * What the trade buys, builds and runs: outside it a problem may be sound arithmetic about a thing nobody has.
+ *
+ * @param id in small letters with hyphens
+ * @param meaning of the quantity, a noun phrase
+ * @param unit in which the limit is told
+ * @param least SI, ends included
+ * @param most SI, ends included
+ * @param among if not empty, the only values there are; SI
+ * @param series if present, the value is a member of it
+ * @param parts the measure of each kind of part that the limit holds for in every solved circuit, without being named:
+ *     {@code current}, {@code power} or {@code across}
+ * @param source a published one, or that it is common practice without source
+ */
+public record TradeLimit(String id, String meaning, Unit unit, OptionalDouble least, OptionalDouble most,
+    List<Double> among, Optional<PreferredSeries> series, Map<PartKind, String> parts, String source) {
+  private static final int FIGURES = 4;
+  /** Room for the last bits of a worked value. */
+  private static final double SAME = 1e-9;
+
+  public TradeLimit {
+    among = List.copyOf(among);
+    parts = Collections.unmodifiableMap(new TreeMap<>(parts));
+  }
+
+  /** @param si value in coherent SI units */
+  public boolean allows(double si) {
+    double room = SAME * Math.abs(si);
+    return (least.isEmpty() || si >= least.getAsDouble() - room)
+        && (most.isEmpty() || si <= most.getAsDouble() + room)
+        && (among.isEmpty() || among.stream().anyMatch(one -> Math.abs(si - one) <= SAME * Math.abs(one)))
+        && (series.isEmpty() || series.get().contains(si));
+  }
+
+  /** Such as {@code from 5 to 40}. */
+  public String told() {
+    if (!among.isEmpty()) {
+      return "one of " + among.stream().map(this::text).collect(Collectors.joining(", "));
+    }
+    String ends = least.isPresent() && most.isPresent()
+        ? "from " + text(least.getAsDouble()) + " to " + text(most.getAsDouble())
+        : least.isPresent() ? "at least " + text(least.getAsDouble())
+        : most.isPresent() ? "at most " + text(most.getAsDouble()) : "";
+    String member = series.map(of -> "a value of " + of).orElse("");
+    return ends.isEmpty() ? member : member.isEmpty() ? ends : member + " " + ends;
+  }
+
+  /** As printed, in the limit's unit. */
+  public String text(double si) {
+    return QuantityWriter.POINT.plain(si, unit, FIGURES).text();
+  }
+}
