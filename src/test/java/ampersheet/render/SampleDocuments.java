@@ -9,6 +9,8 @@ import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.QuantityWriter.Printed;
 import ampersheet.quantity.Unit;
 import ampersheet.sheet.Document;
+import ampersheet.sheet.Document.Assumption;
+import ampersheet.sheet.Document.Assumptions;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.Caution;
 import ampersheet.sheet.Document.Cell;
@@ -21,12 +23,16 @@ import ampersheet.sheet.Document.KeyTable;
 import ampersheet.sheet.Document.Kind;
 import ampersheet.sheet.Document.MistakeLine;
 import ampersheet.sheet.Document.Paper;
+import ampersheet.sheet.Document.PreferredValues;
 import ampersheet.sheet.Document.ProblemBlock;
 import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Question;
+import ampersheet.sheet.Document.ReferenceTable;
+import ampersheet.sheet.Document.Series;
 import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.Steps;
 import ampersheet.sheet.Document.Table;
+import ampersheet.sheet.Document.UnitBox;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -53,6 +59,9 @@ public final class SampleDocuments {
         Paper.A4, List.of(
             new Prose("Work on paper and write each answer with its unit. The topics are mixed **on purpose**: finding out "
                 + "which rule a problem needs is half of the exercise."),
+            new PreferredValues(List.of(new Series("E12", List.of("1.0", "1.2", "1.5", "1.8", "2.2", "2.7", "3.3", "3.9", "4.7",
+                "5.6", "6.8", "8.2")), new Series("E24", List.of("1.0", "1.1", "1.2", "1.3", "1.5", "1.6", "1.8", "2.0", "2.2",
+                "2.4", "2.7", "3.0", "3.3", "3.6", "3.9", "4.3", "4.7", "5.1", "5.6", "6.2", "6.8", "7.5", "8.2", "9.1")))),
             worked(), faded(), bare()));
   }
 
@@ -89,6 +98,8 @@ public final class SampleDocuments {
                 + "| Case | Thermal resistance | Note |\n| --- | ---: | --- |\n| no heat sink | 65 K/W | junction to air |\n"
                 + "| small heat sink | 24 K/W | *with* paste |\n\n"
                 + "1. The lid is closed.\n2. The air inside is at 40 °C.\n"),
+            new Assumptions(List.of(new Assumption("all the power becomes heat", ""),
+                new Assumption("the air inside stays at its temperature", ""))),
             new Givens(List.of(
                 new GivenLine(Optional.of(new Symbol("V", "in")), "input voltage", "12\u00a0V"),
                 new GivenLine(Optional.of(new Symbol("I", "")), "load current", "350\u00a0mA"),
@@ -96,10 +107,14 @@ public final class SampleDocuments {
                     "65\u00a0K/W"),
                 new GivenLine(Optional.empty(), "mounting", "upright"))),
             new Caution("Hot parts", "The regulator can burn skin. Switch off and let it cool before you touch it."),
+            new ReferenceTable("Copper wire", List.of("Gauge", "Diameter in mm"), List.of(List.of("22", "0.644"),
+                List.of("24", "0.511"))),
             new Question("q3a", "How hot does the junction become?", Optional.of(new Symbol("T", "J")), "in °C", List.of()),
             new Question("q3b", "Does it need a heat sink?", Optional.empty(), "", List.of("yes", "no")),
-            new Question("q3c", "How many regulators would share the heat so that none needs one?", Optional.empty(), "a number",
-                List.of())));
+            new Question("q3c", "How many regulators would share the heat so that none needs one?", Optional.empty(),
+                UnitBox.NONE, "", List.of(), ""),
+            new Question("q3d", "What share of the power stays in the regulator?", Optional.empty(), UnitBox.SHARE, "", List.of(),
+                "")));
   }
 
   public static Document key() {
@@ -116,7 +131,9 @@ public final class SampleDocuments {
                         "470\u00a0Ω, the same member", List.of(
                             new MistakeLine("430\u00a0Ω", "This is the neighbour below. Round up."))),
                     new KeyLine("q1c", Optional.empty(), "yes", "this option only", "follows from q1a", List.of()))),
-                new Steps("Working", indicatorSteps())))));
+                new Steps("Working", indicatorSteps()),
+                new Assumptions(List.of(new Assumption("the supply keeps its voltage at every load",
+                    "A small adapter falls by 5 % at full load, and the current with it.")))))));
   }
 
   public static Document index() {
@@ -153,6 +170,10 @@ public final class SampleDocuments {
             new Question(next.text(), next.text(), Optional.of(R), next.text(), List.of()),
             new Question(next.text(), next.text(), Optional.empty(), next.text(), List.of(next.text(), next.text())),
             new Caution(next.text(), next.text()),
+            new Assumptions(List.of(new Assumption(next.text(), ""))),
+            new Assumptions(List.of(new Assumption(next.text(), next.text()))),
+            new PreferredValues(List.of(new Series(next.text(), List.of(next.text(), next.text())))),
+            new ReferenceTable(next.text(), List.of(next.text(), next.text()), List.of(List.of(next.text(), next.text()))),
             new KeyTable(List.of(new KeyLine(next.text(), Optional.of(R), next.text(), next.text(), next.text(),
                 List.of(new MistakeLine(next.text(), next.text()))))))),
         new Table(next.text(), List.of(next.text(), next.text()),
