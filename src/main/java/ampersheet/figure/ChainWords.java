@@ -49,7 +49,7 @@ final class ChainWords {
           at == 0 ? "controller" : where(path.tileOrder().get(at - 1)),
           !last ? where(path.tileOrder().get(at + 1)) : panel.returnLine() ? "return line" : "open"));
     }
-    return new Figure.Table(List.of("Tile column", "Tile row", "Turned", "Data comes from", "Data goes to"), rows);
+    return new Figure.Table(List.of("Tile column", "Tile row", "Mounted", "Data comes from", "Data goes to"), rows);
   }
 
   List<String> walk() {
@@ -104,8 +104,8 @@ final class ChainWords {
     String way = "It passes " + line + " after " + line + ", " + (rows ? down : across) + "; the first " + line + " runs "
         + (rows ? across : down);
     return way + switch (tile.order()) {
-      case ALL_ONE_WAY -> ", and so does every other.";
-      case SERPENTINE -> ", the next one back, and so on in turn.";
+      case ALL_ONE_WAY -> ", and so does every other: all one way.";
+      case SERPENTINE -> ", the next one back, and so on, back and forth.";
     };
   }
 
@@ -125,9 +125,9 @@ final class ChainWords {
   private static String turned(int quarterTurns) {
     return switch (quarterTurns) {
       case 0 -> "upright";
-      case 1 -> "a quarter turn clockwise";
-      case 2 -> "half around";
-      default -> "a quarter turn anticlockwise";
+      case 1 -> "rotated by a quarter clockwise";
+      case 2 -> "upside down";
+      default -> "rotated by a quarter anticlockwise";
     };
   }
 

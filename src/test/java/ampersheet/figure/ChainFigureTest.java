@@ -227,7 +227,7 @@ class ChainFigureTest {
   void theWordsTellTheOrderInsideATile() {
     Figure figure = ChainFigure.draw("", Panels.all().get("by columns").panel(), List.of(), "q1");
     assertTrue(figure.walk().contains("It passes column after column, from right to left; the first column runs from "
-        + "bottom to top, the next one back, and so on in turn."), figure.walk().toString());
+        + "bottom to top, the next one back, and so on, back and forth."), figure.walk().toString());
     assertEquals("A panel of one tile of five columns and four rows of pixels, fed by a controller with a return line.",
         figure.summary());
   }
