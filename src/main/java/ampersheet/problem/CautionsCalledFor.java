@@ -60,7 +60,8 @@ final class CautionsCalledFor {
       }
     }
     if (found.contains(Caution.HOT_RESISTORS)) {
-      found.remove(Caution.HOT_PARTS);
+      // An author who names hot parts wants no advice on ratings: the parts are derated, or are no resistors.
+      found.remove(template.cautions().contains(Caution.HOT_PARTS.id()) ? Caution.HOT_RESISTORS : Caution.HOT_PARTS);
     }
     return found.stream().map(Caution::id).toList();
   }
