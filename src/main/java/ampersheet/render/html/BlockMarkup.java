@@ -402,7 +402,7 @@ final class BlockMarkup {
       markup.open("tbody").newline();
       for (List<String> row : series.rows(SERIES_ROW)) {
         markup.open("tr").open("th", "scope", "row").line(series.name()).close("th");
-        row.forEach(value -> markup.open("td").line(value).close("td"));
+        row.forEach(value -> markup.text(" ").open("td").line(value).close("td"));
         markup.close("tr").newline();
       }
       markup.close("tbody").newline();
@@ -417,7 +417,7 @@ final class BlockMarkup {
     markup.close("tr").close("thead").newline().open("tbody").newline();
     for (List<String> row : table.rows()) {
       markup.open("tr").open("th", "scope", "row").line(row.get(0)).close("th");
-      row.subList(1, row.size()).forEach(value -> markup.open("td").line(value).close("td"));
+      row.subList(1, row.size()).forEach(value -> markup.text(" ").open("td").line(value).close("td"));
       markup.close("tr").newline();
     }
     markup.close("tbody").close("table").close("div").newline();
