@@ -19,6 +19,8 @@ final class CopperSymbol {
   private static final int TAPS_SHOWN = 6;
   private static final int TAPS_SHOWN_IF_NARROW = 5;
   private static final double DOT = 3;
+  /** Where a row of a panel leaves its bus. */
+  private static final double JOINT = 1.8;
   private static final double ARROW = 9;
 
   private static final double HALF_PANEL = 96;
@@ -33,6 +35,7 @@ final class CopperSymbol {
   private final Drawing drawing;
   private final PlacedPart part;
   private final Frame frame;
+  private final boolean narrow;
   private final double halfStrip;
   private final int tapsShown;
   /** Along v; along u it is as on a wide page. */
@@ -43,6 +46,7 @@ final class CopperSymbol {
     this.drawing = drawing;
     this.part = part;
     this.frame = frame;
+    this.narrow = narrow;
     this.halfStrip = narrow ? HALF_STRIP_IF_NARROW : HALF_STRIP;
     this.tapsShown = narrow ? TAPS_SHOWN_IF_NARROW : TAPS_SHOWN;
     this.halfPanel = narrow ? HALF_PANEL_IF_NARROW : HALF_PANEL;
@@ -82,7 +86,9 @@ final class CopperSymbol {
         drawing.dot(part.name(), frame.at(side * RAIL, v), DOT);
       }
     }
-    feeds.stream().filter(v -> v != 0).forEach(this::fedHere);
+    if (!narrow) {
+      feeds.stream().filter(v -> v != 0).forEach(this::fedHere);
+    }
   }
 
   /** The leads come to the middle of the strip: arrows and a word tell at which end the current goes in. */
@@ -136,7 +142,7 @@ final class CopperSymbol {
       double pitch = 2 * HALF_PANEL / (rows.size() + 1);
       for (int row = 0; row <= rows.size(); row++) {
         double middle = -HALF_PANEL + (row + 0.5) * pitch;
-        pixels(middle - ROW_SHARE * pitch / 2, middle + ROW_SHARE * pitch / 2, columns);
+        row(middle - ROW_SHARE * pitch / 2, middle + ROW_SHARE * pitch / 2, columns);
       }
     }
     switch (part.word("feed")) {
@@ -150,7 +156,21 @@ final class CopperSymbol {
     }
   }
 
-  /** Pixels side by side from the bus to the far end: of one row, or where rows are joined of all. */
+  /** A row of its own: its plus from the plus bus, across the minus bus, its minus from that, and pixels between the two. */
+  private void row(double plus, double minus, List<Double> columns) {
+    double far = MINUS_BUS + 2 * halfPanel;
+    drawing.line(part.name(), Stroke.FINE, frame.at(plus, PLUS_BUS), frame.at(plus, far));
+    drawing.line(part.name(), Stroke.FINE, frame.at(minus, MINUS_BUS), frame.at(minus, far));
+    drawing.dot(part.name(), frame.at(plus, PLUS_BUS), JOINT);
+    drawing.dot(part.name(), frame.at(minus, MINUS_BUS), JOINT);
+    for (double share : columns) {
+      double v = MINUS_BUS + share * 2 * halfPanel;
+      drawing.line(part.name(), Stroke.FINE, frame.at(plus, v), frame.at(minus, v));
+    }
+    drawing.line(part.name(), Stroke.FINE, frame.at(plus, far), frame.at(minus, far));
+  }
+
+  /** Pixels side by side from the bus to the far end, all rows joined. */
   private void pixels(double u1, double u2, List<Double> columns) {
     double far = MINUS_BUS + 2 * halfPanel;
     drawing.outlined(part.name(), Stroke.FINE, frame.at(u1, MINUS_BUS), frame.at(u1, far), frame.at(u2, far),

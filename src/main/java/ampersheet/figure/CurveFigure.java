@@ -145,9 +145,11 @@ public final class CurveFigure {
         curve(curves.get(i), STROKES.get(i % STROKES.size()));
       }
       guides();
+      // All of them before the first label: it would not know of the circles to come.
       for (Mark mark : marks) {
-        mark(mark);
+        drawing.circle(part(mark), Stroke.STRONG, pixel(new Sample(mark.x(), mark.y())), 4);
       }
+      marks.forEach(this::label);
       for (Curve curve : curves) {
         name(curve);
       }
@@ -256,9 +258,8 @@ public final class CurveFigure {
       return "mark " + mark.label().plain();
     }
 
-    private void mark(Mark mark) {
+    private void label(Mark mark) {
       Point at = pixel(new Sample(mark.x(), mark.y()));
-      drawing.circle(part(mark), Stroke.STRONG, at, 4);
       List<Lettering> label = List.of(Lettering.of(mark.label(), Lettering.BODY).inBold());
       List<Spot> spots = new ArrayList<>();
       Side inwards = at.x() < width / 2 ? Side.RIGHT : Side.LEFT;

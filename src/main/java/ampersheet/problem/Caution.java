@@ -17,9 +17,9 @@ public enum Caution {
           + " local rules for carrying and disposal.",
       "Charge it only with a charger made for it and stay with it. Never use a swollen or dented cell."),
   LED_STRIP_FUSE("led-strip-fuse", "A shorted strip can set its wires on fire",
-      "A large supply does not switch off for a short at the far end of thin wires. Fit a fuse at the supply: above the"
-          + " load's current, and not above what the thinnest wire may carry by your local wiring rules.",
-      "Fit a fuse at the supply: above the load's current, and not above what the thinnest wire may carry."),
+      "A large supply does not switch off for a short at the far end of thin wires. Fit a fuse at the supply: rated"
+          + " above the load's current, and no larger than your local wiring rules allow for the thinnest wire.",
+      "Fit a fuse at the supply: rated above the load's current, and no larger than the thinnest wire allows."),
   HOT_PARTS("hot-parts", "Hot parts",
       "Parts in this circuit can get hot enough to burn skin. Do not touch them while the circuit is on; switch off and"
           + " let them cool first.",

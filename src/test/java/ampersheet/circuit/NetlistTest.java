@@ -69,11 +69,11 @@ class NetlistTest {
   }
 
   @Test
-  void nodesAfterZGoOnWithTwoLetters() {
+  void nodesWithoutANameAreNumberedInOrder() {
     for (int i = 0; i < 28; i++) {
       line(PartKind.RESISTOR, "R" + i, i, 0, i + 1, 0);
     }
-    assertEquals(List.of("Z", "AA", "AB", "AC"), netlist().nodes().subList(25, 29));
+    assertEquals(List.of("26", "27", "28", "29"), netlist().nodes().subList(25, 29));
   }
 
   @Test

@@ -192,7 +192,9 @@ class PracticePageTest {
         }
       }
     }
-    assertEquals(possible, reached);
+    // Where a problem has a choice, its probes cannot be typed: a rung that comes only there is judged without the page.
+    possible.removeAll(LadderProbe.BY_CHANCE);
+    assertTrue(reached.containsAll(possible), possible + " could be reached, " + reached + " were");
     Set<Rung> missing = EnumSet.complementOf(EnumSet.copyOf(reached));
     missing.removeAll(LadderProbe.BY_CHANCE);
     assertTrue(missing.size() <= 1, "these numbers leave no room for " + missing);

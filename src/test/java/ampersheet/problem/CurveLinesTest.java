@@ -67,7 +67,7 @@ class CurveLinesTest {
     all.put("chain-addressing/alignment-error 1", new Followed("typical_edge()", ALONG, true, EXACT));
     all.put("chain-addressing/frame-time 0", new Followed("1 / frame_time()", ALONG, true, EXACT));
     all.put("chain-addressing/supply-drop-one-end 0", new Followed("Vs - tap_voltage(L1, x)", ALONG, true, 1e-4));
-    all.put("current-limiting/capacitor-inrush 0", new Followed("current_after(RS, t)", ALONG, false, 1e-4));
+    all.put("current-limiting/capacitor-inrush 0", new Followed("current_after(R2, t)", ALONG, false, 1e-4));
     all.put("current-limiting/driver-limit-measured 0", new Followed("current(M1)", ALONG, false, EXACT));
     all.put("current-limiting/motor-top-speed 0",
         new Followed("across(E1) / (2 * pi * T / current(M1))", ALONG, false, 1e-4));

@@ -54,7 +54,7 @@ class MarkdownPageTest {
     List<Node> nodes = new ArrayList<>();
     collect(LimitedMarkdown.read(MarkdownPage.render(SampleDocuments.sheet())), nodes);
     long blocks = nodes.stream().filter(IndentedCodeBlock.class::isInstance).count();
-    assertEquals(6 + 6, blocks, "six worked steps, six places to write");
+    assertEquals(6 + 7, blocks, "six worked steps, seven places to write");
   }
 
   @Test
