@@ -1,1 +1,1 @@
-A status light is to show that a board is powered. The supply gives **${Vs}**. The LED drops **${Vf}** when **${If}** flows through it, and that current makes it bright enough. A resistor in series with the LED sets the current. All parts have exactly their marked values, and the LED drops the same voltage with the resistor that you fit.
+A status light is to show that a board is powered. The supply gives **${Vs}**. The LED drops **${Vf}** when **${If}** flows through it; with a little less current it is still bright enough. A resistor in series with the LED sets the current.
