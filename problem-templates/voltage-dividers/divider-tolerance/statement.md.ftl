@@ -1,1 +1,1 @@
-You build a divider on **${Vs}** from a drawer of mixed resistors: **${R1}** above and **${R2}** below, each with a tolerance of **${tol}**. Before you build a hundred of these, you want to know how far the output can lie from what the markings promise.
+You build a divider on **${Vs}**: **${R1}** above and **${R2}** below, each with a tolerance of **${tol}**. Before you build a hundred of these, you want to know between which two voltages the output can lie.

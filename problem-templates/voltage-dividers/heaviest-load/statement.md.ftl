@@ -1,1 +1,1 @@
-A divider of **${R1}** above and **${R2}** below on **${Vs}** makes a reference voltage for test modules, of which only one is connected at a time. Every load pulls the output down. The output may lose at most **${p}** of the voltage that it has without a load.
+A divider of **${R1}** above and **${R2}** below on **${Vs}** makes a reference voltage for test modules, of which only one is connected at a time: the load RL. Every load pulls the output down. The output is allowed to lose at most **${p}** of the voltage that it has without a load.

@@ -1,1 +1,1 @@
-The input of a module bears at most **${Vt}**, but the signal comes from **${Vs}**. A divider is to bring the signal as near to that limit as an E24 value for the lower resistor allows, without passing it. The upper resistor is there already: **${R1}**. The input takes no current worth counting.
+A module is to watch a supply of **${Vs}**, but its input is allowed to have **${Vt}** at most. A divider is to bring the input as near to that limit as an E24 value for the lower resistor allows, without rising above it. The upper resistor R1 is there already: **${R1}**.

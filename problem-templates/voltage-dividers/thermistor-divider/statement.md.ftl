@@ -1,1 +1,5 @@
-A thermistor watches the air in a case. It has **${R25}** at 25 °C, which is ${T25}, and loses resistance as it warms. Its beta is **${B}**, and its resistance R at a temperature T in kelvin follows 1/T = 1/(${T25}) + ln(R/(${R25}))/(${B}). Together with **${R1}** above it, the thermistor divides **${Vs}**. Across the thermistor you measure **${V}**.
+A thermistor watches the air in a case. It has **${R25}** at 25 °C, which is ${T25} (0 °C is 273.15 K), and loses resistance as it warms. Its beta B is **${B}**. The resistance R that it has at a temperature T in kelvin follows the beta equation, in which ln is the natural logarithm:
+
+1/T = 1/(${T25}) + ln(R/(${R25}))/B
+
+The thermistor and **${R1}** above it together divide **${Vs}**. Across the thermistor you measure **${V}**.
