@@ -8,42 +8,45 @@ import java.util.Optional;
  */
 public enum Caution {
   EXTRA_LOW_VOLTAGE("extra-low-voltage", "Extra-low voltage only",
-      "Higher voltages can kill. Build and measure this with a certified supply of at most 60 V direct current. Mains"
+      "Higher voltages can kill. Build and measure this with a certified supply of at most 60 V DC. Mains"
           + " wiring is outside these sheets: it is work for a licensed person under the rules of your country.",
-      "Use a certified supply of at most 60 V direct current."),
+      "Use a certified supply of at most 60 V DC."),
   LITHIUM_CELLS("lithium-cells", "Lithium cells can burn",
       "A lithium cell that is shorted, overcharged, bent or punctured can catch fire. Charge it only with a charger made"
           + " for it, on a surface that does not burn, and stay with it. Never use a swollen or dented cell; follow your"
           + " local rules for carrying and disposal.",
-      "Charge it only with a charger made for it and stay with it. Never use a swollen or dented cell."),
-  LED_STRIP_FUSE("led-strip-fuse", "A shorted strip can set its wires on fire",
-      "A large supply does not switch off for a short at the far end of thin wires. Fit a fuse at the supply: rated"
+      "Charge a lithium cell only with a charger made for it and stay with it. Never use a swollen or dented cell."),
+  LED_STRIP_FUSE("led-strip-fuse", "A short can set wires on fire",
+      "A large supply may not switch off when there is a short at the far end of thin wires. Fit a fuse at the supply: rated"
           + " above the load's current, and no larger than your local wiring rules allow for the thinnest wire.",
-      "Fit a fuse at the supply: rated above the load's current, and no larger than the thinnest wire allows."),
+      "Fit a fuse at the supply: rated above the load's current, and no larger than your local wiring rules allow for the"
+          + " thinnest wire."),
   HOT_PARTS("hot-parts", "Hot parts",
-      "Parts in this circuit can get hot enough to burn skin. Do not touch them while the circuit is on; switch off and"
-          + " let them cool first.",
-      "Do not touch them while the circuit is on; switch off and let them cool first."),
+      "Parts in this circuit can get hot enough to burn skin. Do not touch the parts while the circuit is on; switch off"
+          + " and let them cool first.",
+      "Do not touch the parts while the circuit is on; switch off and let them cool first."),
   HOT_RESISTORS("hot-resistors", "Hot resistors",
-      "Resistors in this circuit, and what is near them, can get hot enough to burn skin. Do not touch them while the"
-          + " circuit is on; switch off and let them cool first. Fit resistors rated for at least twice the power worked"
+      "Resistors in this circuit, and what is near them, can get hot enough to burn skin. Do not touch the resistors"
+          + " while the circuit is on; switch off and let them cool first. Fit resistors rated for at least twice the power worked"
           + " out here.",
-      "Do not touch them while the circuit is on; fit resistors rated for at least twice the power worked out here."),
+      "Do not touch the resistors while the circuit is on. Fit resistors rated for at least twice the power worked out"
+          + " here."),
   LED_EYES("led-eyes", "Bright light",
-      "An LED at this current can hurt the eyes, even from the side of the view. Do not look into it: aim it away or put"
-          + " a diffuser in front before switching on.",
-      "Do not look into it: aim it away or put a diffuser in front before switching on."),
+      "An LED as bright as here can hurt the eyes, even when it is seen from the side. Do not look into the LED: aim it"
+          + " away or put a diffuser in front before switching on.",
+      "Do not look into the LED: aim it away or put a diffuser in front before switching on."),
   INDUCTIVE_LOAD("inductive-load", "A coil strikes back when it is switched off",
       "A motor, relay or coil makes a high voltage spike the moment its current is cut. A coil with a single"
-          + " switch needs a flyback diode across it before the first test; a motor on a bridge driver must not have one,"
+          + " switch needs a flyback diode across it before the first test. A motor on a bridge driver must not have one:"
           + " the driver brings its own. Never plug or unplug a motor while it is on, and keep fingers off the terminals.",
-      "With a single switch, fit a flyback diode before the first test. Never plug or unplug a motor while it is on."),
+      "A coil with a single switch needs a flyback diode before the first test; a bridge driver brings its own. Never plug"
+          + " or unplug a motor while it is on."),
   CAPACITOR("capacitor", "Capacitors stay charged",
-      "A capacitor can give a shock or a spark after the supply is off. Discharge it through a resistor and measure"
-          + " before touching. Check the polarity of an electrolytic one before switching on: reversed, it can burst.",
-      "Discharge it through a resistor and measure before touching; check the polarity before switching on."),
+      "A capacitor can give a spark or a burn after the supply is off. Discharge it through a resistor and measure"
+          + " before touching. Check the polarity of an electrolytic capacitor before switching on: reversed, it can burst.",
+      "Discharge a capacitor through a resistor and measure before touching; check the polarity before switching on."),
   BENCH_SUPPLY("bench-supply", "Before you switch on",
-      "A wrong setting or swapped leads destroys parts and can burn you. Set voltage and current limit first, check the"
+      "A wrong setting or swapped leads can destroy parts and burn you. Set voltage and current limit first, check the"
           + " polarity, then connect. Switch off before changing the wiring.",
       "Set voltage and current limit first, check the polarity, then connect. Switch off before changing the wiring."),
   SOLDERING("soldering", "Soldering",

@@ -30,6 +30,11 @@ public record Unit(String symbol, Dimension dimension, double factor, double off
     return UnitReader.read(text);
   }
 
+  /** Whether the word is the symbol of one unit, with or without prefix: {@code kΩ}, {@code °C}. */
+  public static boolean isSymbol(String word) {
+    return UnitReader.isSymbol(word);
+  }
+
   /** A plain number. */
   public static final Unit ONE = new Unit("", Dimension.ONE, 1, 0, "1", false);
 

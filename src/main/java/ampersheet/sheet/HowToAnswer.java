@@ -2,6 +2,7 @@ package ampersheet.sheet;
 
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.Unit;
 import ampersheet.sheet.Document.UnitBox;
 import java.util.ArrayList;
@@ -58,38 +59,32 @@ final class HowToAnswer {
       preferred = preferred || place.acceptance() instanceof Acceptance.Preferred
           || place.acceptance() instanceof Acceptance.Designed designed && designed.series().isPresent();
     }
-    return of(kinds, preferred, sheet.plan().unitsPrinted());
+    return of(kinds, preferred, sheet.plan().unitsPrinted(), sheet.plan().decimal());
   }
 
   /** @param preferred whether a preferred value is asked that must be met exactly */
-  static String of(Set<Kind> kinds, boolean preferred, boolean unitsPrinted) {
+  static String of(Set<Kind> kinds, boolean preferred, boolean unitsPrinted, DecimalMarker marker) {
     if (kinds.isEmpty()) {
       return "Everything on this sheet is worked: nothing is asked.";
     }
     List<String> sentences = new ArrayList<>();
     List<String> written = new ArrayList<>();
-    if (unitsPrinted && (kinds.contains(Kind.QUANTITY) || kinds.contains(Kind.SHARE))) {
-      written.add("each number so that it fits the unit printed behind it");
-    } else {
-      if (kinds.contains(Kind.QUANTITY)) {
-        written.add("each quantity with its unit");
-      }
-      if (kinds.contains(Kind.SHARE)) {
-        written.add("a share in percent or as a fraction of one");
-      }
+    boolean share = kinds.contains(Kind.SHARE) && !unitsPrinted;
+    boolean withUnit = kinds.contains(Kind.QUANTITY) || kinds.contains(Kind.SHARE) && unitsPrinted;
+    boolean bare = kinds.contains(Kind.COUNT) || kinds.contains(Kind.RATIO);
+    if (withUnit) {
+      written.add(unitsPrinted ? "where a unit is printed behind the box, write the number that fits it"
+          : "where a box for the unit stands, write the unit");
     }
-    List<String> bare = new ArrayList<>();
-    if (kinds.contains(Kind.COUNT)) {
-      bare.add("counts and places");
+    if (share) {
+      written.add("a share can be written as 44" + marker.character() + "7\u00a0% or as 0" + marker.character() + "447");
     }
-    if (kinds.contains(Kind.RATIO)) {
-      bare.add("ratios");
-    }
-    if (!bare.isEmpty()) {
-      written.add(String.join(" and ", bare) + " as bare numbers");
+    if (bare) {
+      written.add(share ? "every other number stands alone"
+          : withUnit ? "where none stands, write the number alone" : "write the number alone");
     }
     if (!written.isEmpty()) {
-      sentences.add("Write " + String.join(", ", written) + ".");
+      sentences.add(capital(String.join("; ", written)) + ".");
     }
     if (kinds.contains(Kind.CHOICE)) {
       sentences.add("Where options are given, one is right.");
@@ -107,11 +102,15 @@ final class HowToAnswer {
       exact.add("counts");
     }
     boolean measured = kinds.contains(Kind.QUANTITY) || kinds.contains(Kind.SHARE) || kinds.contains(Kind.RATIO);
-    String figures = measured ? "Three significant figures are enough unless a question asks for more" : "";
     String must = exact.isEmpty() ? "" : String.join(" and ", exact) + " must be exact";
-    if (figures.isEmpty()) {
-      return must.isEmpty() ? "" : Character.toUpperCase(must.charAt(0)) + must.substring(1) + ".";
+    if (!measured) {
+      return must.isEmpty() ? "" : capital(must) + ".";
     }
-    return figures + (must.isEmpty() ? "" : "; " + must) + ".";
+    return "Keep all digits until the end and round only what you write down: three significant figures are enough unless a"
+        + " question asks for more" + (must.isEmpty() ? "" : "; " + must) + ".";
+  }
+
+  private static String capital(String words) {
+    return Character.toUpperCase(words.charAt(0)) + words.substring(1);
   }
 }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.PreferredSeries;
 import ampersheet.quantity.Unit;
 import ampersheet.sheet.Document.UnitBox;
@@ -14,6 +15,8 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class HowToAnswerTest {
+  private static final DecimalMarker POINT = DecimalMarker.POINT;
+
   private static Kind kind(String unit, Acceptance acceptance) {
     return HowToAnswer.kind(new AnswerKey("q1", "x", 1, Unit.parse(unit), 3, false, acceptance, List.of()));
   }
@@ -34,15 +37,20 @@ class HowToAnswerTest {
 
   @Test
   void theRuleSpeaksOfWhatIsAskedAndOfNothingElse() {
-    assertEquals("Write each quantity with its unit. Three significant figures are enough unless a question asks for more.",
-        HowToAnswer.of(EnumSet.of(Kind.QUANTITY), false, false));
-    assertEquals("Write counts and places as bare numbers. Counts must be exact.",
-        HowToAnswer.of(EnumSet.of(Kind.COUNT), false, false));
-    assertEquals("Write each quantity with its unit, a share in percent or as a fraction of one, counts and places and ratios "
-        + "as bare numbers. Where options are given, one is right. Three significant figures are enough unless a question "
-        + "asks for more; preferred values and counts must be exact.", HowToAnswer.of(EnumSet.allOf(Kind.class), true, false));
-    assertEquals("Write each number so that it fits the unit printed behind it. Three significant figures are enough unless "
-        + "a question asks for more.", HowToAnswer.of(EnumSet.of(Kind.QUANTITY, Kind.SHARE), false, true));
-    assertEquals("Where options are given, one is right.", HowToAnswer.of(EnumSet.of(Kind.CHOICE), false, false));
+    String figures = "Keep all digits until the end and round only what you write down: three significant figures are enough "
+        + "unless a question asks for more";
+    assertEquals("Where a box for the unit stands, write the unit. " + figures + ".",
+        HowToAnswer.of(EnumSet.of(Kind.QUANTITY), false, false, POINT));
+    assertEquals("Where a box for the unit stands, write the unit; where none stands, write the number alone. " + figures
+        + "; counts must be exact.", HowToAnswer.of(EnumSet.of(Kind.QUANTITY, Kind.COUNT), false, false, POINT));
+    assertEquals("Write the number alone. Counts must be exact.",
+        HowToAnswer.of(EnumSet.of(Kind.COUNT), false, false, POINT));
+    assertEquals("Where a box for the unit stands, write the unit; a share can be written as 44,7\u00a0% or as 0,447; every "
+        + "other number stands alone. Where options are given, one is right. " + figures
+        + "; preferred values and counts must be exact.",
+        HowToAnswer.of(EnumSet.allOf(Kind.class), true, false, DecimalMarker.COMMA));
+    assertEquals("Where a unit is printed behind the box, write the number that fits it. " + figures + ".",
+        HowToAnswer.of(EnumSet.of(Kind.QUANTITY, Kind.SHARE), false, true, POINT));
+    assertEquals("Where options are given, one is right.", HowToAnswer.of(EnumSet.of(Kind.CHOICE), false, false, POINT));
   }
 }

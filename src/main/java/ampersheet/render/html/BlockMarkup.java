@@ -400,8 +400,12 @@ final class BlockMarkup {
     openScroll(Wording.PREFERRED_VALUES, "look-up series");
     for (Series series : values.series()) {
       markup.open("tbody").newline();
-      for (List<String> row : series.rows(SERIES_ROW)) {
-        markup.open("tr").open("th", "scope", "row").line(series.name()).close("th");
+      List<List<String>> rows = series.rows(SERIES_ROW);
+      for (List<String> row : rows) {
+        markup.open("tr");
+        if (row == rows.get(0)) {
+          markup.open("th", "scope", "rowgroup", "rowspan", Integer.toString(rows.size())).line(series.name()).close("th");
+        }
         row.forEach(value -> markup.text(" ").open("td").line(value).close("td"));
         markup.close("tr").newline();
       }

@@ -1,5 +1,7 @@
 package ampersheet.render.pdf;
 
+import ampersheet.quantity.QuantityWriter;
+import ampersheet.quantity.Unit;
 import java.io.IOException;
 import java.io.StringReader;
 import java.util.ArrayList;
@@ -31,6 +33,7 @@ record MarkupTree(Document nodes) {
       for (String emphasis : EMPHASES) {
         keepPunctuation(nodes.getElementsByTagName(emphasis));
       }
+      keepUnits(nodes.getElementsByTagName("body").item(0));
       return new MarkupTree(nodes);
     } catch (ParserConfigurationException | SAXException | IOException failure) {
       throw new IllegalStateException("markup for print that is no XML", failure);
@@ -52,12 +55,59 @@ record MarkupTree(Document nodes) {
           end++;
         }
         if (end > 0) {
-          element.appendChild(element.getOwnerDocument().createTextNode(text.substring(0, end)));
-          element.normalize();
+          append(element, text.substring(0, end));
           after.setData(text.substring(end));
         }
       }
     }
+  }
+
+  /** In one piece with the last word, which the page setter does not part; but in the look of the text around it. */
+  private static void append(Node element, String punctuation) {
+    Document nodes = element.getOwnerDocument();
+    Element kept = nodes.createElementNS(element.getNamespaceURI(), "span");
+    kept.setAttribute("class", "kept");
+    if (element.getLastChild() instanceof Text last) {
+      String words = last.getData();
+      int from = Math.max(words.lastIndexOf(' '), words.lastIndexOf('\n')) + 1;
+      kept.appendChild(nodes.createTextNode(words.substring(from)));
+      last.setData(words.substring(0, from));
+    }
+    Element mark = nodes.createElementNS(element.getNamespaceURI(), "span");
+    mark.setAttribute("class", "mark");
+    mark.setTextContent(punctuation);
+    kept.appendChild(mark);
+    element.appendChild(kept);
+  }
+
+  /** No line ends between a number and its unit, however an author wrote the space. */
+  private static void keepUnits(Node node) {
+    if (node instanceof Text text) {
+      String kept = unitsKept(text.getData());
+      if (!kept.equals(text.getData())) {
+        text.setData(kept);
+      }
+    } else if (!node.getNodeName().equals("svg")) {
+      for (Node child = node.getFirstChild(); child != null; child = child.getNextSibling()) {
+        keepUnits(child);
+      }
+    }
+  }
+
+  static String unitsKept(String text) {
+    StringBuilder kept = new StringBuilder(text);
+    for (int space = text.indexOf(' ', 1); space > 0; space = text.indexOf(' ', space + 1)) {
+      char before = text.charAt(space - 1);
+      boolean number = Character.isDigit(before) || "⁰¹²³⁴⁵⁶⁷⁸⁹".indexOf(before) >= 0;
+      int end = space + 1;
+      while (end < text.length() && (Character.isLetter(text.charAt(end)) || "°%".indexOf(text.charAt(end)) >= 0)) {
+        end++;
+      }
+      if (number && Unit.isSymbol(text.substring(space + 1, end))) {
+        kept.setCharAt(space, QuantityWriter.NO_BREAK_SPACE);
+      }
+    }
+    return kept.toString();
   }
 
   /** Another style sheet takes the place of the one in the head. */

@@ -492,8 +492,12 @@ final class PrintMarkup {
     openLookUp(Wording.PREFERRED_VALUES, "series");
     markup.open("tbody").newline();
     for (Series series : values.series()) {
-      for (List<String> row : series.rows(profile == Profile.LARGE ? SERIES_ROW / 2 : SERIES_ROW)) {
-        markup.open("tr").open("th", "scope", "row").line(series.name()).close("th");
+      List<List<String>> rows = series.rows(profile == Profile.LARGE ? SERIES_ROW / 2 : SERIES_ROW);
+      for (List<String> row : rows) {
+        markup.open("tr");
+        if (row == rows.get(0)) {
+          markup.open("th", "scope", "row", "rowspan", Integer.toString(rows.size())).line(series.name()).close("th");
+        }
         row.forEach(value -> markup.open("td").line(value).close("td"));
         markup.close("tr").newline();
       }
