@@ -33,6 +33,7 @@ import ampersheet.sheet.Document.Series;
 import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.Steps;
 import ampersheet.sheet.Document.Table;
+import ampersheet.sheet.Document.UnitBox;
 import ampersheet.quantity.QuantityWriter.Printed;
 import java.util.List;
 import java.util.Optional;
@@ -348,7 +349,8 @@ final class BlockMarkup {
       markup.open("p", "class", "prompt").open("b", "class", "label").line(question.id()).close("b").text(" ");
       ProseMarkup.writeLine(question.prompt(), markup);
       markup.close("p").newline();
-      place(question.id(), question.symbol(), "", question.unitHint());
+      place(question.id(), question.symbol(), "",
+          question.unitBox() == UnitBox.SHARE ? Wording.SHARE_HINT : question.unitHint());
     } else {
       places.options(question, id + "-option");
     }

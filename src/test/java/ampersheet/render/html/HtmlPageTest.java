@@ -206,7 +206,8 @@ class HtmlPageTest {
         .map(span -> span.getAttribute("aria-label")).toList();
     assertEquals(List.of("Place to write q2a, resistance that sets the current",
         "Place to write q2b, power the preferred resistor turns into heat", "Place to write q2c: value and unit",
-        "Place to write q2d: in Ω", "Place to write q3a: in °C", "Place to write q3c: a number"), names);
+        "Place to write q2d: in Ω", "Place to write q3a: in °C", "Place to write q3c",
+        "Place to write q3d: in % or as a fraction"), names);
     assertEquals(elements(page, "p").stream().filter(p -> p.getAttribute("class").equals("place")).count(), names.size());
   }
 
