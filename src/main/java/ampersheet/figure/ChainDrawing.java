@@ -25,13 +25,17 @@ final class ChainDrawing {
   private static final double ROW_GAP = 16;
   private static final double ROW_GAP_WITH_LINES = 28;
   private static final double ROW_GAP_WITH_CABLES = 36;
-  private static final String NUMBERS = "numbers: columns above, rows at the left";
+  private static final String CORNER = "top left corner of the tile when upright";
 
   /** Between lines of one row, each with its numbers. */
   private static final double LINE_GAP = 58;
   private static final double INNER_LANE = 9;
   private static final double ELLIPSIS = 44;
   private static final double NUMBER_ROOM = 24;
+  private static final double ROW_NUMBER_ROOM = 13;
+  /** From the tile to a controller beside it: the row numbers, and a port's name well away from them. */
+  private static final double TO_CONTROLLER = NUMBER_ROOM + 42;
+  private static final double PORT_NAME_FROM_TILE = NUMBER_ROOM + 10;
   private static final double CORNER_MARK = 8;
   private static final double CONTROLLER_HEIGHT = 34;
   private static final double HEAD = 7;
@@ -54,6 +58,9 @@ final class ChainDrawing {
   private final double port;
   private final double margin;
   private final double gap;
+  /** From the middle of a side to its ports: level with no number. */
+  private final double portAcross;
+  private final double portDown;
   private final double rowGap;
   private final Map<Integer, Box> boxes = new LinkedHashMap<>();
   /** Tiles drawn, by column and row of tiles. */
@@ -83,6 +90,8 @@ final class ChainDrawing {
     this.port = panel.returnLine() ? 6 : 0;
     this.margin = innerRim + Math.max(pitch < CLOSE_PITCH ? 5 : 7, Math.min(14, pitch * 0.55));
     this.gap = pitch >= 18 ? 30 : 18;
+    this.portAcross = clearOfNumbers(tile.columns(), columnStep());
+    this.portDown = clearOfNumbers(tile.rows(), step(ROW_NUMBER_ROOM));
     this.rowGap = panel.cabled() ? ROW_GAP_WITH_CABLES
         : path.links().stream().allMatch(DataPath.Link::isShort) ? ROW_GAP : ROW_GAP_WITH_LINES;
     path.stops().forEach(stop -> stopsOf.computeIfAbsent(stop.place(), p -> new ArrayList<>()).add(stop));
@@ -171,11 +180,19 @@ final class ChainDrawing {
   private void tile(int place) {
     Box box = boxes.get(place);
     drawing.add(name(place), new Shape.Outline(corners(box), 5, Stroke.LINE));
+    if (!anyTurned()) {
+      return;
+    }
     int turned = panel.places().get(place).quarterTurns();
     List<Point> corners = corners(box);
     Point corner = corners.get(turned);
     drawing.filled(name(place), corner.towards(corners.get((turned + 1) % 4), CORNER_MARK), corner,
         corner.towards(corners.get((turned + 3) % 4), CORNER_MARK));
+  }
+
+  /** Only then a tile's corner tells something. */
+  private boolean anyTurned() {
+    return panel.places().stream().anyMatch(place -> place.quarterTurns() != 0);
   }
 
   private static List<Point> corners(Box box) {
@@ -195,22 +212,38 @@ final class ChainDrawing {
     return Compass.of(tile.output(), panel.places().get(place).quarterTurns());
   }
 
+  /** Between its ports. */
+  private Point middle(int place, Compass side) {
+    Point middle = side.middle(boxes.get(place));
+    return side.horizontal() ? middle.plus(0, portDown) : middle.plus(portAcross, 0);
+  }
+
+  /** From the middle of so many pixels to the nearest place half-way between two that are numbered. */
+  private double clearOfNumbers(int pixels, int step) {
+    if (pixels <= step) {
+      return 0;
+    }
+    double middle = (pixels - 1) / 2.0;
+    double between = step / 2.0 + step * Math.floor(middle / step);
+    return (between - middle) * pitch;
+  }
+
   private Point dataIn(int place) {
     Compass flow = input(place).opposite();
-    return flow.left(input(place).middle(boxes.get(place)), port);
+    return flow.left(middle(place, input(place)), port);
   }
 
   private Point returnOut(int place) {
     Compass flow = input(place).opposite();
-    return flow.left(input(place).middle(boxes.get(place)), -port);
+    return flow.left(middle(place, input(place)), -port);
   }
 
   private Point dataOut(int place) {
-    return output(place).left(output(place).middle(boxes.get(place)), port);
+    return output(place).left(middle(place, output(place)), port);
   }
 
   private Point returnIn(int place) {
-    return output(place).left(output(place).middle(boxes.get(place)), -port);
+    return output(place).left(middle(place, output(place)), -port);
   }
 
   // Pixels and the lines between them
@@ -424,7 +457,7 @@ final class ChainDrawing {
     if (panel.returnLine()) {
       drawing.arrow("", Stroke.DASHED, HEAD, out.from(returnIn(from), 16), returnIn(from));
     }
-    Point middle = out.from(out.middle(boxes.get(from)), (gap + ELLIPSIS) / 2);
+    Point middle = out.from(middle(from, out), (gap + ELLIPSIS) / 2);
     for (int i = -1; i <= 1; i++) {
       drawing.dot("", out.from(middle, 7 * i), 1.6);
     }
@@ -437,8 +470,8 @@ final class ChainDrawing {
   private void link(int from, int to) {
     Compass out = output(from);
     Compass in = input(to);
-    Point start = out.middle(boxes.get(from));
-    Point end = in.middle(boxes.get(to));
+    Point start = middle(from, out);
+    Point end = middle(to, in);
     boolean aligned = out.horizontal() ? Math.abs(start.y() - end.y()) < 0.01 : Math.abs(start.x() - end.x()) < 0.01;
     if (out == in.opposite() && aligned) {
       drawing.arrow("", Stroke.LINE, HEAD, dataOut(from), dataIn(to));
@@ -507,7 +540,6 @@ final class ChainDrawing {
     Compass side = input(first);
     Lettering name = Lettering.plain("controller", Lettering.SMALL);
     double width = name.width() + 14;
-    Box tileBox = boxes.get(first);
     Box box;
     if (controllerAbove) {
       double inner = side.from(dataIn(first), lane(side)).x();
@@ -525,9 +557,9 @@ final class ChainDrawing {
             new Point(returnX, bottom));
       }
     } else {
-      double distance = side == Compass.WEST ? NUMBER_ROOM + 26 : 40;
+      double distance = side == Compass.WEST ? TO_CONTROLLER : 40;
       double half = (side.horizontal() ? width : CONTROLLER_HEIGHT) / 2;
-      box = Box.centred(side.from(side.middle(tileBox), distance + half), width, CONTROLLER_HEIGHT);
+      box = Box.centred(side.from(middle(first, side), distance + half), width, CONTROLLER_HEIGHT);
       drawing.arrow("controller", Stroke.LINE, HEAD, side.from(dataIn(first), distance), dataIn(first));
       if (panel.returnLine()) {
         drawing.arrow("controller", Stroke.DASHED, HEAD, returnOut(first), side.from(returnOut(first), distance));
@@ -555,20 +587,46 @@ final class ChainDrawing {
 
   private void portNames() {
     int first = panel.first();
-    portName("IN", dataIn(first), input(first), 1);
+    portName("IN", dataIn(first), input(first), 1, fromController(lane(input(first)), 1));
     if (panel.returnLine()) {
-      portName("RET", returnOut(first), input(first), -1);
+      portName("RET", returnOut(first), input(first), -1, fromController(lane(input(first)) + 10, -1));
     }
     int last = path.tileOrder().get(path.tileOrder().size() - 1);
     if (boxes.containsKey(last)) {
-      portName("OUT", dataOut(last), output(last), 1);
+      Compass side = output(last);
+      double end = lane(side) + (panel.returnLine() ? 9 : 20);
+      portName("OUT", dataOut(last), side, 1,
+          side == Compass.WEST ? List.of(new Spot(side.from(dataOut(last), end), Side.LEFT)) : List.of());
     }
   }
 
-  /** Beside the line, near the port. */
-  private void portName(String name, Point port, Compass side, int leftOrRight) {
-    List<Lettering> lines = List.of(Lettering.plain(name, Lettering.SMALL));
+  /**
+   * Where the name of a port of the first tile is nobody's row number: beside a line that comes down from a controller
+   * above, else before the numbers, the data's name over its line and the return line's under it.
+   */
+  private List<Spot> fromController(double lane, int leftOrRight) {
+    int first = panel.first();
+    Compass side = input(first);
+    Point port = leftOrRight > 0 ? dataIn(first) : returnOut(first);
     List<Spot> spots = new ArrayList<>();
+    if (controllerAbove) {
+      boolean right = leftOrRight > 0 == (side == Compass.WEST);
+      double x = side.from(port, lane).x() + (right ? 3 : -3);
+      for (double down = 6; down <= 30; down += 3) {
+        spots.add(new Spot(new Point(x, extent.top() - NUMBER_ROOM + down), right ? Side.RIGHT : Side.LEFT));
+      }
+    } else if (side == Compass.WEST) {
+      for (double off = 7; off <= 16; off += 3) {
+        spots.add(new Spot(side.from(port, PORT_NAME_FROM_TILE).plus(0, -leftOrRight * off), Side.LEFT));
+      }
+    }
+    return spots;
+  }
+
+  /** @param better rather than beside the line near the port */
+  private void portName(String name, Point port, Compass side, int leftOrRight, List<Spot> better) {
+    List<Lettering> lines = List.of(Lettering.plain(name, Lettering.SMALL));
+    List<Spot> spots = new ArrayList<>(better);
     for (double off = 3; off <= 21; off += 3) {
       for (double along = 4; along <= 34; along += 3) {
         Point at = side.from(port, along);
@@ -599,9 +657,7 @@ final class ChainDrawing {
     });
     Set<Integer> marked = new TreeSet<>();
     marks.forEach(mark -> marked.add(mark.x()));
-    double widest = Lettering.plain("" + at.keySet().stream().mapToInt(Integer::intValue).max().orElse(0),
-        Lettering.SMALL).width();
-    int step = step(widest + 5);
+    int step = columnStep();
     marked.forEach(column -> number(column, at.get(column), true, true));
     at.forEach((column, point) -> {
       if (column % step == 0 && !marked.contains(column)) {
@@ -610,7 +666,21 @@ final class ChainDrawing {
     });
   }
 
+  private int columnStep() {
+    int last = panel.places().stream().mapToInt(place -> place.column() * tile.columns() + tile.columns() - 1).max()
+        .orElseThrow();
+    return step(Lettering.plain("" + last, Lettering.SMALL).width() + 5);
+  }
+
+  /** Where all pixels lie in one row, it needs no number. */
+  private boolean hasRows() {
+    return tile.rows() > 1 || panel.places().stream().anyMatch(place -> place.row() > 0);
+  }
+
   private void rowNumbers() {
+    if (!hasRows()) {
+      return;
+    }
     Map<Integer, Double> at = new LinkedHashMap<>();
     boxes.forEach((place, box) -> {
       int first = panel.places().get(place).row() * tile.rows();
@@ -620,7 +690,7 @@ final class ChainDrawing {
     });
     Set<Integer> marked = new TreeSet<>();
     marks.forEach(mark -> marked.add(mark.y()));
-    int step = step(13);
+    int step = step(ROW_NUMBER_ROOM);
     marked.forEach(row -> number(row, new Point(extent.left() - 6, at.get(row)), false, true));
     at.forEach((row, y) -> {
       if (row % step == 0 && !marked.contains(row)) {
@@ -638,12 +708,14 @@ final class ChainDrawing {
     return 50;
   }
 
-  /** Left out, or set a little higher, where a line runs. */
+  /** Where a line runs, left out or set so little higher or lower that it is still at its own row. */
   private void number(int value, Point at, boolean above, boolean bold) {
     Lettering text = Lettering.plain(Integer.toString(value), Lettering.SMALL);
     Lettering lettering = bold ? text.inBold() : text;
-    double[] shifts = bold || pitch >= 15 ? new double[] {0, -9, 9, -13, 13} : new double[] {0};
-    for (double shift : shifts) {
+    for (double shift : new double[] {0, -3, 3, -5, 5, -9, 9, -13, 13}) {
+      if (Math.abs(shift) > (bold ? 13 : 0.3 * pitch)) {
+        continue;
+      }
       Point baseline = at.plus(0, 0.34 * Lettering.SMALL + (above ? 0 : shift));
       Shape.Words words = new Shape.Words(lettering, baseline,
           above ? Lettering.Anchor.MIDDLE : Lettering.Anchor.END, false);
@@ -749,21 +821,24 @@ final class ChainDrawing {
     if (panel.returnLine()) {
       texts.add("return line");
     }
-    texts.add("top left corner of the tile as made");
-    texts.add(NUMBERS);
+    if (anyTurned()) {
+      texts.add(CORNER);
+    }
+    String numbers = hasRows() ? "numbers: columns above, rows at the left" : "numbers: columns";
+    texts.add(numbers);
     for (String text : texts) {
       Lettering lettering = Lettering.plain(text, Lettering.SMALL);
-      double sample = text.equals(NUMBERS) ? -6 : text.startsWith("top") ? 14 : 32;
+      double sample = text.equals(numbers) ? -6 : text.equals(CORNER) ? 14 : 32;
       if (x > whole.left() && x + sample + 6 + lettering.width() > limit) {
         x = whole.left();
         y += 18;
       }
       switch (text) {
-        case NUMBERS -> { }
         case "data" -> drawing.arrow("legend", Stroke.LINE, HEAD, new Point(x, y), new Point(x + sample, y));
         case "return line" ->
             drawing.arrow("legend", Stroke.DASHED, HEAD, new Point(x, y), new Point(x + sample, y));
-        default -> drawing.filled("legend", new Point(x, y - 5), new Point(x + 10, y - 5), new Point(x, y + 5));
+        case CORNER -> drawing.filled("legend", new Point(x, y - 5), new Point(x + 10, y - 5), new Point(x, y + 5));
+        default -> { }
       }
       drawing.add("legend", new Shape.Words(lettering, new Point(x + sample + 6, y + 4), Lettering.Anchor.START,
           false));

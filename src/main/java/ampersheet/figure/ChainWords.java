@@ -55,7 +55,7 @@ final class ChainWords {
   List<String> walk() {
     List<String> sentences = new ArrayList<>();
     sentences.add("Columns are counted from 0 at the left, rows from 0 at the top.");
-    sentences.add("In an upright tile the data enters on the " + side(tile.input()) + " side and starts at the pixel in the "
+    sentences.add("In an upright tile the data enters on the " + side(tile.input()) + " side; its first pixel is the one in the "
         + corner() + " corner.");
     sentences.add(order());
     sentences.add("After its last pixel it leaves on the " + side(tile.output()) + " side.");

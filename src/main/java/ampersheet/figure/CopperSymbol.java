@@ -19,14 +19,15 @@ final class CopperSymbol {
   private static final int TAPS_SHOWN = 6;
   private static final int TAPS_SHOWN_IF_NARROW = 5;
   private static final double DOT = 3;
-  /** Where a row of a panel leaves its bus. */
-  private static final double JOINT = 1.8;
   private static final double ARROW = 9;
+  /** From a lead in the middle to a word beside it and beside its plus sign. */
+  private static final double PAST_THE_SIGN = 20;
 
   private static final double HALF_PANEL = 96;
   private static final double HALF_PANEL_IF_NARROW = 82;
   private static final double PLUS_BUS = 24;
-  private static final double MINUS_BUS = 32;
+  private static final double MINUS_BUS = 34;
+  private static final double HOP = 4;
   /** Of a row without joints to the next: the rest is the gap between them. */
   private static final double ROW_SHARE = 0.6;
   /** Lines closer than this run together. */
@@ -66,14 +67,17 @@ final class CopperSymbol {
   }
 
   private void strip() {
-    conductor(-RAIL, -halfStrip, -RAIL, halfStrip);
-    conductor(RAIL, -halfStrip, RAIL, halfStrip);
-    List<String> shown = numbers(part.values().get("taps").intValue());
+    String fed = part.word("feed");
+    List<String> shown = numbers(part.values().get("taps").intValue(), fed.equals("middle"));
     double pitch = 2 * halfStrip / shown.size();
+    double from = fed.equals("start") || fed.equals("both ends") ? -halfStrip : -halfStrip + pitch / 2;
+    double to = fed.equals("end") || fed.equals("both ends") ? halfStrip : halfStrip - pitch / 2;
+    conductor(-RAIL, from, -RAIL, to);
+    conductor(RAIL, from, RAIL, to);
     for (int i = 0; i < shown.size(); i++) {
       tap(shown.get(i), -halfStrip + (i + 0.5) * pitch);
     }
-    List<Double> feeds = switch (part.word("feed")) {
+    List<Double> feeds = switch (fed) {
       case "start" -> List.of(-halfStrip);
       case "end" -> List.of(halfStrip);
       case "both ends" -> List.of(-halfStrip, halfStrip);
@@ -86,9 +90,28 @@ final class CopperSymbol {
         drawing.dot(part.name(), frame.at(side * RAIL, v), DOT);
       }
     }
-    if (!narrow) {
-      feeds.stream().filter(v -> v != 0).forEach(this::fedHere);
+    if (narrow) {
+      // There is no room for words and arrows beside three strips.
+      return;
     }
+    feeds.forEach(v -> {
+      if (v == 0) {
+        fedInTheMiddle();
+      } else {
+        fedHere(v);
+      }
+    });
+  }
+
+  private void fedInTheMiddle() {
+    double tip = RAIL + (FEED_LINE - RAIL - ARROW) / 2;
+    drawing.arrowHead(part.name(), frame.at(-tip - ARROW, 0), frame.at(-tip, 0), ARROW);
+    drawing.arrowHead(part.name(), frame.at(tip, 0), frame.at(tip + ARROW, 0), ARROW);
+    Lettering word = Lettering.plain("feed", Lettering.SMALL);
+    boolean lying = Math.abs(frame.at(1, 0).x() - frame.at(0, 0).x()) > 0.5;
+    double alongLead = (lying ? word.width() : word.size()) / 2;
+    double alongStrip = (lying ? word.size() : word.width()) / 2;
+    drawing.words(part.name(), word, frame.at(-RAIL - 6 - alongLead, PAST_THE_SIGN + alongStrip));
   }
 
   /** The leads come to the middle of the strip: arrows and a word tell at which end the current goes in. */
@@ -100,7 +123,12 @@ final class CopperSymbol {
     drawing.words(part.name(), word, frame.at(0, v + out * (word.width() / 2 + 4)));
   }
 
-  private List<String> numbers(int taps) {
+  /** @param aroundTheMiddle with those on either side of a feed there; a longer strip has them in the middle of the list */
+  private List<String> numbers(int taps, boolean aroundTheMiddle) {
+    if (aroundTheMiddle && taps % 2 == 0 && taps > TAPS_SHOWN) {
+      return List.of("1", "…", Integer.toString(taps / 2), Integer.toString(taps / 2 + 1), "…",
+          Integer.toString(taps));
+    }
     List<String> numbers = new ArrayList<>();
     for (int tap = 1; tap <= taps; tap++) {
       boolean last = tap > taps - 2;
@@ -156,21 +184,25 @@ final class CopperSymbol {
     }
   }
 
-  /** A row of its own: its plus from the plus bus, across the minus bus, its minus from that, and pixels between the two. */
-  private void row(double plus, double minus, List<Double> columns) {
+  /** Its plus conductor leads over the minus bus; the pixels lie between it and the minus conductor. */
+  private void row(double uPlus, double uMinus, List<Double> columns) {
     double far = MINUS_BUS + 2 * halfPanel;
-    drawing.line(part.name(), Stroke.FINE, frame.at(plus, PLUS_BUS), frame.at(plus, far));
-    drawing.line(part.name(), Stroke.FINE, frame.at(minus, MINUS_BUS), frame.at(minus, far));
-    drawing.dot(part.name(), frame.at(plus, PLUS_BUS), JOINT);
-    drawing.dot(part.name(), frame.at(minus, MINUS_BUS), JOINT);
+    double gap = (uMinus - uPlus) * (1 / ROW_SHARE - 1);
+    over(uPlus, PLUS_BUS, MINUS_BUS, far, Math.min(HOP, 0.75 * gap), Stroke.FINE);
+    drawing.line(part.name(), Stroke.FINE, frame.at(uPlus, far), frame.at(uMinus, far), frame.at(uMinus, MINUS_BUS));
     for (double share : columns) {
       double v = MINUS_BUS + share * 2 * halfPanel;
-      drawing.line(part.name(), Stroke.FINE, frame.at(plus, v), frame.at(minus, v));
+      drawing.line(part.name(), Stroke.FINE, frame.at(uPlus, v), frame.at(uMinus, v));
     }
-    drawing.line(part.name(), Stroke.FINE, frame.at(plus, far), frame.at(minus, far));
   }
 
-  /** Pixels side by side from the bus to the far end, all rows joined. */
+  /** A line along v that a hop takes over a bus it does not touch. */
+  private void over(double u, double from, double bus, double to, double hop, Stroke stroke) {
+    drawing.line(part.name(), stroke, frame.at(u, from), frame.at(u, bus - HOP), frame.at(u - hop, bus - HOP / 2),
+        frame.at(u - hop, bus + HOP / 2), frame.at(u, bus + HOP), frame.at(u, to));
+  }
+
+  /** Pixels side by side from the bus to the far end, where the rows are joined. */
   private void pixels(double u1, double u2, List<Double> columns) {
     double far = MINUS_BUS + 2 * halfPanel;
     drawing.outlined(part.name(), Stroke.FINE, frame.at(u1, MINUS_BUS), frame.at(u1, far), frame.at(u2, far),
@@ -197,8 +229,8 @@ final class CopperSymbol {
     drawing.line(part.name(), Stroke.LINE, frame.at(-end, 0), frame.at(-end, vPlus), frame.at(uPlus, vPlus),
         frame.at(uPlus, PLUS_BUS));
     drawing.dot(part.name(), frame.at(uPlus, PLUS_BUS), DOT);
-    drawing.line(part.name(), Stroke.LINE, frame.at(end, 0), frame.at(end, vMinus), frame.at(uMinus, vMinus),
-        frame.at(uMinus, MINUS_BUS));
+    drawing.line(part.name(), Stroke.LINE, frame.at(end, 0), frame.at(end, vMinus), frame.at(uMinus, vMinus));
+    over(uMinus, vMinus, PLUS_BUS, MINUS_BUS, HOP, Stroke.LINE);
     drawing.dot(part.name(), frame.at(uMinus, MINUS_BUS), DOT);
   }
 

@@ -87,7 +87,7 @@ final class RowDrawing {
     drawing.arrow("last edge", Stroke.FINE, HEAD, new Point(x, HEIGHT + 9), new Point(x + 16, HEIGHT + 9));
     drawing.add("last edge", new Shape.Words(Lettering.plain("?", Lettering.BODY).inBold(), new Point(x + 8, HEIGHT + 30),
         Lettering.Anchor.MIDDLE, false));
-    drawing.add("last edge", new Shape.Words(Lettering.plain("where it should be", Lettering.SMALL),
+    drawing.add("last edge", new Shape.Words(Lettering.plain("where it belongs", Lettering.SMALL),
         new Point(x + 18, HEIGHT + 46), Lettering.Anchor.END, false));
   }
 }

@@ -18,13 +18,13 @@ record RowWords(TileRow row) implements AssemblyWords {
     for (int tile = 1; tile <= row.tiles(); tile++) {
       rows.add(List.of(Integer.toString(tile), tile == 1 ? "the stop" : "tile " + (tile - 1), "e to either side"));
     }
-    return new Figure.Table(List.of("Tile", "Set against", "Error"), rows);
+    return new Figure.Table(List.of("Tile", "Measured from", "Error"), rows);
   }
 
   @Override
   public List<String> walk() {
     return List.of("The row begins at the stop on the left.",
-        "Each tile is set against the one before it, and can be off by e to either side.",
-        "Asked about is the right edge of the last tile, against the place where it would be without errors.");
+        "The place of each tile is measured from the one before it, and the tile can be off by e to either side.",
+        "Asked about is the right edge of the last tile: how far it is from where it would be without errors.");
   }
 }
