@@ -16,6 +16,8 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 
 /** A practice set as one file: it holds its keys, and says so. */
 public final class PracticePage {
@@ -150,14 +152,14 @@ public final class PracticePage {
   }
 
   private static void skill(Skill skill, ProblemSet set, JsonGenerator json) throws IOException {
-    List<Delta> examples = new ArrayList<>();
+    List<String> examples = new ArrayList<>();
     json.writeStartObject();
     json.writeStringField("name", skill.name());
     json.writeArrayFieldStart("templates");
     for (Practised practised : skill.templates()) {
       ProblemTemplate template = practised.template();
       String text = text(practised.example(), set, true);
-      examples.add(new Delta(text));
+      examples.add(text);
       json.writeStartObject();
       json.writeStringField("title", template.title());
       json.writeStringField("tags", template.family().replace('-', ' ') + " · level " + template.level());
@@ -167,12 +169,17 @@ public final class PracticePage {
     }
     json.writeEndArray();
     json.writeArrayFieldStart("variants");
+    // A variant shares most with another of its template: the first is told by the example, the others by both.
+    Map<Integer, Delta> bases = new TreeMap<>();
     for (Variant variant : skill.variants()) {
+      String text = text(variant.problem(), set, false);
+      String example = examples.get(variant.template());
       json.writeStartObject();
       json.writeNumberField("template", variant.template());
       json.writeFieldName("told");
-      examples.get(variant.template()).write(text(variant.problem(), set, false), json);
+      bases.getOrDefault(variant.template(), new Delta(example)).write(text, json);
       json.writeEndObject();
+      bases.putIfAbsent(variant.template(), new Delta(example + text));
     }
     json.writeEndArray();
     json.writeEndObject();

@@ -54,6 +54,14 @@
     return exampleTexts.get(template);
   };
 
+  /* The first variant of a template is told by its example, the others by both. */
+  const variantText = (skill, variant) => {
+    const given = skill.variants[variant];
+    const example = exampleText(skill.templates[given.template]);
+    const first = skill.variants.findIndex(other => other.template === given.template);
+    return told(given.told, first === variant ? example : example + told(skill.variants[first].told, example));
+  };
+
   const plural = (count, one, many) => count + " " + (count === 1 ? one : many);
 
   // ------------------------------------------------------------------------------------------------ giving out
@@ -88,7 +96,7 @@
     const {skill, variant, support} = state.current;
     const given = skills[skill].variants[variant];
     const template = skills[skill].templates[given.template];
-    problem = JSON.parse(told(given.told, exampleText(template)));
+    problem = JSON.parse(variantText(skills[skill], variant));
     const example = JSON.parse(exampleText(template));
     const shown = problem.places[support] ? support : "bare";
     document.body.dataset.support = shown;
