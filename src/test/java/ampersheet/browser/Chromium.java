@@ -70,7 +70,7 @@ public final class Chromium {
     for (LogEntry entry : browser.manage().logs().get(LogType.PERFORMANCE)) {
       String message = entry.getMessage();
       int url = message.indexOf("\"url\":\"");
-      boolean ofTheFirstTab = message.contains("\"documentURL\":\"chrome://"); // may still load when a test begins
+      boolean ofTheFirstTab = message.contains("\"documentURL\":\"chrome"); // may still load when a test begins
       if (message.contains("\"Network.requestWillBeSent\"") && url >= 0 && !ofTheFirstTab) {
         seen.add(message.substring(message.indexOf("\"request\":")).replaceAll(".*?\"url\":\"([^\"]*)\".*", "$1"));
       }

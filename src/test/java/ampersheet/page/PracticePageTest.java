@@ -542,7 +542,7 @@ class PracticePageTest {
 
   @Test
   void theFirstVerdictIsReported() {
-    browser.navigate().refresh();
+    browser.get(file.toUri().toString());
     Object times = browser.executeScript("""
         const ready = performance.getEntriesByName('ready')[0].startTime;
         const field = document.querySelector('#places input[type=text]');

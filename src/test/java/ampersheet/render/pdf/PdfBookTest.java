@@ -140,9 +140,9 @@ class PdfBookTest {
     Sheet curves = new SheetMaker(ProblemSet.of(PlanReader.read("plan.yaml", """
         title: Curves on paper
         problems:
-          - {template: thermal-rise/warm-up-time, example: yes}
-          - {template: current-limiting/driver-limit-measured, example: yes}
           - {template: thermal-rise/hot-driver, example: yes}
+          - {template: current-limiting/capacitor-inrush, example: yes}
+          - {template: thermal-rise/trace-rise, example: yes}
         """), new TemplateLibrary(List.of(TemplateFiles.builtIn())))).sheet(1);
     Document document = CheckLetters.addedTo(Composer.sheet(curves, "Ada"), curves);
     List<Block> without = document.blocks().stream().map(block -> block instanceof ProblemBlock problem
