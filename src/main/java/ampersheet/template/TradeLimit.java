@@ -59,8 +59,8 @@ public record TradeLimit(String id, String meaning, Unit unit, OptionalDouble le
     return ends.isEmpty() ? member : member.isEmpty() ? ends : member + " " + ends;
   }
 
-  /** As printed, in the limit's unit. */
+  /** As printed, in the limit's unit; in words where there is no number. */
   public String text(double si) {
-    return QuantityWriter.POINT.plain(si, unit, FIGURES).text();
+    return !Double.isFinite(si) ? "no finite number" : QuantityWriter.POINT.plain(si, unit, FIGURES).text();
   }
 }

@@ -79,7 +79,7 @@ class LegalGivensTest {
 
   /** Mostly what may be drawn, since one number out of its range is enough to meet; else any number of its kind. */
   private static double changed(double drawn, QuantityGiven quantity, Random random) {
-    double other = switch (random.nextInt(14)) {
+    double other = switch (random.nextInt(36)) {
       case 0 -> 0;
       case 1 -> -drawn;
       case 2, 3 -> drawn * FACTORS[random.nextInt(FACTORS.length)];

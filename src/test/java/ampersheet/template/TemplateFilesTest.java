@@ -41,6 +41,7 @@ class TemplateFilesTest {
     try (OutputStream out = Files.newOutputStream(jar); JarOutputStream packed = new JarOutputStream(out)) {
       pack(packed, "problem-templates/README.md", "# Writing a template");
       pack(packed, "problem-templates/demo/plan.yaml", "not a template");
+      pack(packed, "problem-templates/limits.yaml", inFolder.limits().orElseThrow());
       for (String name : inFolder.names()) {
         for (String file : inFolder.files(name)) {
           pack(packed, "problem-templates/" + name + "/" + file, inFolder.text(name, file).orElseThrow());

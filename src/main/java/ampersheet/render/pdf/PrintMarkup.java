@@ -246,7 +246,7 @@ final class PrintMarkup {
   private void assumptions(Assumptions assumptions) {
     if (assumptions.inFull()) {
       markup.open("div", "class", "prose granted").newline();
-      markup.element("p", Wording.TAKEN_FOR_GRANTED + ":").newline().open("ul").newline();
+      markup.element("p", Wording.TAKEN_FOR_GRANTED + ":").newline().open("ul", "class", "assumed").newline();
       for (Assumption one : assumptions.all()) {
         markup.open("li").line(Wording.sentence(one.that())).text(" ").line(one.really()).close("li").newline();
       }
@@ -507,7 +507,7 @@ final class PrintMarkup {
 
   /** Its rows side by side where the paper is wide enough for them: that takes a quarter of the lines. */
   private void referenceTable(ReferenceTable written) {
-    ReferenceTable table = profile == Profile.LARGE ? written : written.turned();
+    ReferenceTable table = profile == Profile.REGULAR ? written.turned() : written;
     openLookUp(table.caption(), "numbers");
     markup.open("thead").open("tr");
     table.head().forEach(name -> markup.open("th", "scope", "col").line(name).close("th"));
