@@ -128,7 +128,9 @@ public record LadderProbe(Rung rung, String question, Map<String, String> typed,
         add(Rung.KNOWN_MISTAKE, written(mistake.value()), mistake.id());
       }
       coarse();
-      first(Rung.POWER_OF_TEN, scaled(1e3), scaled(1e-3), scaled(1e6), scaled(1e-6), scaled(1e2), scaled(1e-2));
+      if (Math.abs(number(k)) > band(k)) {
+        first(Rung.POWER_OF_TEN, scaled(1e3), scaled(1e-3), scaled(1e6), scaled(1e-6), scaled(1e2), scaled(1e-2));
+      }
       if (key.acceptance() instanceof Acceptance.Within) {
         if (Math.abs(number(k)) > 2 * band(k)) {
           first(Rung.SIGN, fromNumber(-number(k)));
@@ -358,7 +360,10 @@ public record LadderProbe(Rung rung, String question, Map<String, String> typed,
 
     private boolean isWrong(double value, double atLeast) {
       double k = key.expected();
-      boolean reciprocal = near(value, 1 / k) || near(value, key.unit().toSi(1 / key.unit().fromSi(k)));
+      boolean reciprocal = near(value, 1 / k) || near(value, key.unit().toSi(1 / key.unit().fromSi(k)))
+          // An absolute tolerance is wide for a small key: what is far from its reciprocal may still have it for its own.
+          || value != 0 && (Math.abs(1 / value - k) <= 2 * band(k)
+              || Math.abs(key.unit().toSi(1 / key.unit().fromSi(value)) - k) <= 2 * band(k));
       return Math.abs(value - k) > atLeast && isClearOfMistakes(value) && !isPowerOfTen(value)
           && !near(value, fromNumber(-number(k))) && !reciprocal;
     }

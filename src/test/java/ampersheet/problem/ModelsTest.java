@@ -59,7 +59,7 @@ class ModelsTest {
     // 12² V² / 100 Ω = 1.44 W; 1.44 W × 40 K/W = 57.6 K above 25 °C
     assertEquals(273.15 + 82.6, problem.answers().get(0).second(), 1e-9);
     assertEquals(1.44, problem.answers().get(1).second(), 1e-9);
-    assertEquals(List.of("hot-parts"), problem.cautions());
+    assertEquals(List.of("hot-resistors"), problem.cautions());
     assertTrue(problem.heatNetwork().isPresent());
   }
 
