@@ -36,8 +36,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 
 /**
- * What could hurt somebody is looked for on 100 sheets of every template (1000 with {@code -Pdeep}), by triggers written down here a second time, and
- * the box for it must stand on the sheet before the first question. A failure names the seat of the seed to replay.
+ * What could hurt somebody is looked for on 100 sheets of every template (1000 with {@code -Pdeep}), by triggers
+ * written down here a second time, and the box for it must stand on the sheet before the first question. A failure names the seat of the seed to replay.
  */
 class SafetyLintTest {
   private static final String SEED = "safety";
