@@ -70,6 +70,9 @@ final class HandoutCommand implements Callable<Integer> {
   private boolean json;
 
   @Mixin
+  private FontOption font;
+
+  @Mixin
   private PartsOption parts;
 
   @Mixin
@@ -85,7 +88,7 @@ final class HandoutCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Plan read = PlanReader.read(InputFile.shown(plan), InputFile.read(plan, "a plan"));
-    Handouts.Wish wish = new Handouts.Wish(paper.orElse(read.paper()), profile, keys, !noCheckLetters);
+    Handouts.Wish wish = new Handouts.Wish(paper.orElse(read.paper()), profile, keys, !noCheckLetters, font.read());
     ProblemSet set = ProblemSet.of(read, templates.library(), parts.inventory());
     Handouts.Printed printed = cards ? Handouts.cards(set, roster(), out, wish) : Handouts.print(set, roster(), out, wish);
     if (json) {

@@ -51,6 +51,9 @@ final class IssueCommand implements Callable<Integer> {
   private boolean json;
 
   @Mixin
+  private FontOption font;
+
+  @Mixin
   private PartsOption parts;
 
   @Mixin
@@ -73,7 +76,7 @@ final class IssueCommand implements Callable<Integer> {
     Roster learners = RosterReader.read(InputFile.shown(roster), InputFile.read(roster, "a class list"));
     int atATime = threads == 0 ? Runtime.getRuntime().availableProcessors() : threads;
     Issue.Issued issued = Issue.issue(ProblemSet.of(read, templates.library(), parts.inventory()), learners, out, atATime,
-        new Issue.Besides(homework, pdf));
+        new Issue.Besides(homework, pdf, font.read()));
     if (json) {
       print(Json.of(json -> write(json, issued)));
     } else {

@@ -3,6 +3,7 @@ package ampersheet.issue;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
+import ampersheet.render.pdf.ExtraFont;
 import ampersheet.render.pdf.PdfBook;
 import ampersheet.render.pdf.Profile;
 import ampersheet.sheet.ArchivedSheet;
@@ -20,6 +21,8 @@ import ampersheet.template.TemplateLibrary;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 
 /** A plan and a number of learners become one PDF to be printed, and where wanted another one with the keys. */
 public final class Handouts {
@@ -36,8 +39,16 @@ public final class Handouts {
     NONE
   }
 
-  /** How the handouts are to look. */
-  public record Wish(Document.Paper paper, Profile profile, Keys keys, boolean checkLetters) {}
+  /**
+   * How the handouts are to look.
+   *
+   * @param extra font for names in letters that the shipped ones lack
+   */
+  public record Wish(Document.Paper paper, Profile profile, Keys keys, boolean checkLetters, Optional<ExtraFont> extra) {
+    public Wish(Document.Paper paper, Profile profile, Keys keys, boolean checkLetters) {
+      this(paper, profile, keys, checkLetters, Optional.empty());
+    }
+  }
 
   /**
    * What was printed.
@@ -65,13 +76,14 @@ public final class Handouts {
   /** @param set with the bins of the workshop, if the sheets shall be built */
   public static Printed print(ProblemSet set, Roster roster, Path out, Wish wish) {
     Plan plan = set.plan();
+    requirePrintable(plan, roster, wish.extra());
     SheetMaker maker = new SheetMaker(set);
     maker.prepare(roster.lastSeat());
     Keeping keeping = new Keeping(set, archiveBeside(out, set));
     List<ArchivedSheet> kept = new ArrayList<>();
     boolean apart = wish.keys() == Keys.APART;
-    try (PdfBook sheets = new PdfBook(plan.title(), plan.language(), wish.profile());
-        PdfBook keys = new PdfBook("Key: " + plan.title(), plan.language(), wish.profile())) {
+    try (PdfBook sheets = new PdfBook(plan.title(), plan.language(), wish.profile(), wish.extra());
+        PdfBook keys = new PdfBook("Key: " + plan.title(), plan.language(), wish.profile(), wish.extra())) {
       for (Roster.Seat seat : roster.seats()) {
         Sheet sheet = maker.sheet(seat.number());
         kept.add(keeping.keep(sheet));
@@ -95,6 +107,31 @@ public final class Handouts {
   }
 
   /**
+   * Looks at title and names before anything is made.
+   *
+   * @throws DiagnosticException naming everybody whose name cannot be printed
+   */
+  static void requirePrintable(Plan plan, Roster roster, Optional<ExtraFont> extra) {
+    List<Diagnostic> faults = new ArrayList<>();
+    try (PdfBook trial = new PdfBook(plan.title(), plan.language(), Profile.REGULAR, extra)) {
+      refuse(trial.unprintable(plan.title()), "the title", plan.file(), faults);
+      roster.seats().forEach(seat -> refuse(trial.unprintable(seat.name()),
+          "the name at seat " + seat.number() + ", " + seat.name() + ",", "the class list", faults));
+    }
+    if (!faults.isEmpty()) {
+      throw new DiagnosticException(faults);
+    }
+  }
+
+  private static void refuse(Set<String> missing, String what, String file, List<Diagnostic> faults) {
+    if (!missing.isEmpty()) {
+      faults.add(Diagnostic.error(Place.inFile(file), what + " cannot be printed: no font at hand sets "
+          + String.join(" ", missing), "letters that a font holds: those shipped have Latin, Greek, Cyrillic, Hebrew and Arabic",
+          "Give a font that has them with --font FILE.ttf, write it in other letters, or hand out the HTML pages."));
+    }
+  }
+
+  /**
    * Bench cards instead of sheets: four to a page, for the problems that are built.
    *
    * @throws ampersheet.diagnostic.DiagnosticException as for {@link #print}; and if there is nothing to build
@@ -106,11 +143,12 @@ public final class Handouts {
   /** @param set with the bins of the workshop, if the cards shall be built */
   public static Printed cards(ProblemSet set, Roster roster, Path out, Wish wish) {
     Plan plan = set.plan();
+    requirePrintable(plan, roster, wish.extra());
     SheetMaker maker = new SheetMaker(set);
     maker.prepare(roster.lastSeat());
     Keeping keeping = new Keeping(set, archiveBeside(out, set));
     List<ArchivedSheet> kept = new ArrayList<>();
-    try (PdfBook cards = new PdfBook("Bench cards: " + plan.title(), plan.language(), wish.profile())) {
+    try (PdfBook cards = new PdfBook("Bench cards: " + plan.title(), plan.language(), wish.profile(), wish.extra())) {
       for (Roster.Seat seat : roster.seats()) {
         Sheet sheet = maker.sheet(seat.number());
         kept.add(keeping.keep(sheet));
@@ -127,14 +165,14 @@ public final class Handouts {
   }
 
   /** One learner's sheet and key as files of their own; the number of files that changed. */
-  static int beside(Sheet sheet, String learner, Path out, String name) {
+  static int beside(Sheet sheet, String learner, Path out, String name, Optional<ExtraFont> extra) {
     Document handout = CheckLetters.addedTo(Composer.sheet(sheet, learner), sheet);
-    return alone(handout, out.resolve("sheets").resolve(name + ".pdf"))
-        + alone(Composer.key(sheet, learner), out.resolve("keys").resolve(name + ".pdf"));
+    return alone(handout, out.resolve("sheets").resolve(name + ".pdf"), extra)
+        + alone(Composer.key(sheet, learner), out.resolve("keys").resolve(name + ".pdf"), extra);
   }
 
-  private static int alone(Document document, Path file) {
-    try (PdfBook book = new PdfBook(document.title(), document.language(), Profile.REGULAR)) {
+  private static int alone(Document document, Path file, Optional<ExtraFont> extra) {
+    try (PdfBook book = new PdfBook(document.title(), document.language(), Profile.REGULAR, extra)) {
       book.add(document);
       return WholeFile.write(file, book::write) ? 1 : 0;
     }

@@ -3,6 +3,7 @@ package ampersheet.issue;
 import ampersheet.page.HomeworkPage;
 import ampersheet.problem.Tally;
 import ampersheet.render.html.HtmlPage;
+import ampersheet.render.pdf.ExtraFont;
 import ampersheet.render.markdown.MarkdownPage;
 import ampersheet.sheet.ArchivedSheet;
 import ampersheet.sheet.ClassIndex;
@@ -54,11 +55,19 @@ public final class Issue {
    *
    * @param homework a page to answer in, {@code homework/seat-007.html}
    * @param pdf sheet and key for a printer, {@code sheets/seat-007.pdf} and {@code keys/seat-007.pdf}
+   * @param extra font for names on these in letters that the shipped ones lack
    */
-  public record Besides(boolean homework, boolean pdf) {}
+  public record Besides(boolean homework, boolean pdf, Optional<ExtraFont> extra) {
+    public Besides(boolean homework, boolean pdf) {
+      this(homework, pdf, Optional.empty());
+    }
+  }
 
   /** @param set with the bins of the workshop, if the sheets shall be built */
   public static Issued issue(ProblemSet set, Roster roster, Path out, int threads, Besides besides) {
+    if (besides.pdf()) {
+      Handouts.requirePrintable(set.plan(), roster, besides.extra());
+    }
     SheetMaker maker = new SheetMaker(set);
     maker.prepare(roster.lastSeat());
     Keeping keeping = new Keeping(set, out.resolve("keys").resolve(IssuedArchive.fileName(set)));
@@ -84,7 +93,7 @@ public final class Issue {
   private static Written issueSeat(Sheet sheet, Roster.Seat seat, Path out, Besides besides) {
     String name = fileName(seat.number());
     int pages = besides.homework() ? write(out.resolve("homework").resolve(name + ".html"), HomeworkPage.render(sheet, seat.name())) : 0;
-    int prints = besides.pdf() ? Handouts.beside(sheet, seat.name(), out, name) : 0;
+    int prints = besides.pdf() ? Handouts.beside(sheet, seat.name(), out, name, besides.extra()) : 0;
     int files = pages + prints + writeBoth(Composer.sheet(sheet, seat.name()), out.resolve("sheets"), name)
         + writeBoth(Composer.key(sheet, seat.name()), out.resolve("keys"), name);
     return new Written(ClassIndex.line(seat, sheet, "sheets/" + name + ".html", "keys/" + name + ".html"), files,

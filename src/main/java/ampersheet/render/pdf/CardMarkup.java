@@ -66,7 +66,7 @@ final class CardMarkup {
         + ".west { left: 0; } .east { left: " + w / 2 + "mm; } .north { top: 0; } .south { top: " + h / 2 + "mm; }\n"
         + ".marks { position: absolute; left: 0; top: 0; }\n";
     return "@page { size: " + w + "mm " + (measured ? PrintStyle.ENDLESS : h) + "mm; margin: 0; }\n"
-        + "body { font-family: '" + family + "', '" + Fonts.SYMBOLS + "'; font-size: " + points + "pt; line-height: 1.18; }\n"
+        + "body { font-family: '" + family + "', " + Fonts.FALLBACK + "; font-size: " + points + "pt; line-height: 1.18; }\n"
         + PrintStyle.common()
         + ".card { width: " + (w / 2 - 14) + "mm; padding: 4.5mm 7mm; }\n"
         + (measured ? ".marks { display: none; }\n" : placed);

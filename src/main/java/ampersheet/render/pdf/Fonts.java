@@ -8,6 +8,7 @@ import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import org.apache.fontbox.ttf.CmapLookup;
@@ -20,12 +21,16 @@ import org.apache.pdfbox.pdmodel.font.PDType0Font;
 
 /**
  * The faces that are shipped with the program, in one PDF: embedded once for all its handouts, with the letters that are
- * used. What the text faces lack (∥, ⌈, ⚠) comes from the last one.
+ * used. What the text faces lack (∥, ⌈, ⚠) comes from the one for signs, and what that lacks from a font that was given.
  */
 final class Fonts {
   static final String SERIF = "Liberation Serif";
   static final String SANS = "Liberation Sans";
   static final String SYMBOLS = "DejaVu Sans";
+  /** Of a font that was given. */
+  private static final String EXTRA = "Extra";
+  /** In style sheets, after the family of the text. */
+  static final String FALLBACK = "'" + SYMBOLS + "', '" + EXTRA + "'";
   private static final int NORMAL = 400;
   private static final int BOLD = 700;
 
@@ -35,10 +40,13 @@ final class Fonts {
   /** Characters that a face has. */
   private final BitSet found = new BitSet();
 
-  Fonts(PDDocument document) throws IOException {
+  Fonts(PDDocument document, Optional<ExtraFont> extra) throws IOException {
     load(document, SERIF, "LiberationSerif");
     load(document, SANS, "LiberationSans");
     faces.add(face(document, SYMBOLS, NORMAL, FontStyle.NORMAL, "DejaVuSans"));
+    if (extra.isPresent()) {
+      faces.add(face(document, EXTRA, NORMAL, FontStyle.NORMAL, extra.get().parsed()));
+    }
   }
 
   private void load(PDDocument document, String family, String file) throws IOException {
@@ -52,8 +60,13 @@ final class Fonts {
     try (InputStream in = Resources.open("fonts/" + file + ".ttf")) {
       TrueTypeFont font = new TTFParser().parse(new RandomAccessReadBuffer(in));
       font.setEnableGsub(false); // ligatures are not wanted, and looking for them takes longer than all the rest
-      return new Face(family, weight, style, PDType0Font.load(document, font, true), font.getUnicodeCmapLookup());
+      return face(document, family, weight, style, font);
     }
+  }
+
+  private static Face face(PDDocument document, String family, int weight, FontStyle style, TrueTypeFont font)
+      throws IOException {
+    return new Face(family, weight, style, PDType0Font.load(document, font, true), font.getUnicodeCmapLookup());
   }
 
   /** Which pages refer to. */
@@ -76,9 +89,18 @@ final class Fonts {
         builder.useFont(new PDFontSupplier(face.font()), face.family(), face.weight(), face.style(), true));
   }
 
-  /** Characters of the text that no face has; they would be printed as a number sign. */
+  /** Characters of the text that no face has, or that would be printed wrong. */
   Set<String> missing(String text) {
-    Set<String> missing = new TreeSet<>();
+    return Writing.runsRightToLeft(text) ? missingInName(text) : missingOf(text, Set.of());
+  }
+
+  /** The same for a name, which may be in any script. */
+  Set<String> missingInName(String name) {
+    return missingOf(ArabicJoining.join(name), Writing.notSet(name));
+  }
+
+  private Set<String> missingOf(String text, Set<String> notSet) {
+    Set<String> missing = new TreeSet<>(notSet);
     for (int i = 0; i < text.length(); i += Character.charCount(text.codePointAt(i))) {
       int c = text.codePointAt(i);
       if (!found.get(c)) {

@@ -40,6 +40,11 @@ record MarkupTree(Document nodes) {
     }
   }
 
+  /** Whether any of its words run from right to left. */
+  boolean runsRightToLeft() {
+    return Writing.runsRightToLeft(nodes.getDocumentElement().getTextContent());
+  }
+
   /** The page setter may break a line between an element and the text after it: no line begins with a full stop. */
   private static void keepPunctuation(NodeList elements) {
     // Copied first: the list is alive, and would be made anew after every change.

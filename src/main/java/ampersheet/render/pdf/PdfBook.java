@@ -18,6 +18,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -66,12 +67,17 @@ public final class PdfBook implements Closeable {
 
   /** @param title of the whole; @param language tag of its words */
   public PdfBook(String title, String language, Profile profile) {
+    this(title, language, profile, Optional.empty());
+  }
+
+  /** @param extra for letters that the shipped fonts lack */
+  public PdfBook(String title, String language, Profile profile, Optional<ExtraFont> extra) {
     this.title = title;
     this.language = language;
     this.profile = profile;
     try {
       this.pdf = new PDDocument();
-      this.fonts = new Fonts(pdf);
+      this.fonts = new Fonts(pdf, extra);
       this.file = new ObjectFile();
     } catch (IOException failure) {
       throw new UncheckedIOException("the fonts for print cannot be read, or there is no room for a working file", failure);
@@ -79,6 +85,11 @@ public final class PdfBook implements Closeable {
     this.structure = new StructureTree(file);
     fonts.objects().forEach(file::reserve);
     file.reserve(pageTree);
+  }
+
+  /** Characters of a name that cannot be printed, or only wrong: see {@link Writing}. */
+  public Set<String> unprintable(String name) {
+    return fonts.missingInName(name);
   }
 
   /**
@@ -282,6 +293,10 @@ public final class PdfBook implements Closeable {
     builder.useUnicodeLineBreaker(new LineBreaks());
     builder.useSVGDrawer(new FigureDrawer(profile.sansSerif() ? Fonts.SANS : Fonts.SERIF));
     fonts.register(builder);
+    if (markup.runsRightToLeft()) {
+      builder.useUnicodeBidiSplitter(Writing.Directions::new);
+      builder.useUnicodeBidiReorderer(new Writing());
+    }
     builder.withW3cDocument(markup.nodes(), null);
     return builder;
   }
@@ -291,8 +306,8 @@ public final class PdfBook implements Closeable {
     if (!missing.isEmpty()) {
       throw new DiagnosticException(Diagnostic.error(Place.inFile(Faults.name(document)),
           "the fonts for print have no letter for " + String.join(" ", missing),
-          "letters of the Latin, Greek or Cyrillic alphabet, and the signs of the trade",
-          "Write the name or the title in such letters, or hand out the HTML page instead."));
+          "letters that a font holds: those shipped have Latin, Greek, Cyrillic, Hebrew and Arabic",
+          "Give a font that has them with --font FILE.ttf, write it in other letters, or hand out the HTML page instead."));
     }
   }
 

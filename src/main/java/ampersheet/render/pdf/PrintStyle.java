@@ -40,7 +40,7 @@ final class PrintStyle {
         + margin("top-center", CssString.of(key ? Wording.KEY_NOTICE : ""))
         + margin("top-right", "\"page \" counter(page) \" of \" counter(pages)")
         + "}\n"
-        + "body { font-family: '" + family + "', '" + Fonts.SYMBOLS + "'; font-size: " + (key ? profile.keyPoints() : profile.points()) + "pt; line-height: "
+        + "body { font-family: '" + family + "', " + Fonts.FALLBACK + "; font-size: " + (key ? profile.keyPoints() : profile.points()) + "pt; line-height: "
         + profile.leading() + "; }\n"
         + COMMON
         + ".closer { line-height: " + profile.closeLeading() + "; }\n"
@@ -49,8 +49,8 @@ final class PrintStyle {
   }
 
   private static String margin(String where, String content) {
-    return "@" + where + " { content: " + content + "; font-family: '" + Fonts.SANS + "', '" + Fonts.SYMBOLS
-        + "'; font-size: 10pt; vertical-align: bottom; padding-bottom: 4mm; }\n";
+    return "@" + where + " { content: " + content + "; font-family: '" + Fonts.SANS + "', " + Fonts.FALLBACK
+        + "; font-size: 10pt; vertical-align: bottom; padding-bottom: 4mm; }\n";
   }
 
   /** What does not depend on paper and profile. */

@@ -105,7 +105,7 @@ final class PrintSpeed {
         builder.useExternalResourceAccessControl((address, kind) -> false,
             ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI);
         builder.useSVGDrawer(new FigureDrawer(Fonts.SERIF));
-        new Fonts(document).register(builder);
+        new Fonts(document, java.util.Optional.empty()).register(builder);
         builder.withHtmlContent(xhtml, null);
         try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
           renderer.createPDFWithoutClosing();
