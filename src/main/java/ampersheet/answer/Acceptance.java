@@ -36,6 +36,14 @@ public sealed interface Acceptance {
   }
 
   /**
+   * The same for one divided by an answer: never more than 2 % of {@code value}, since an absolute tolerance may be wide
+   * enough to take a number for the inverse of nearly any other.
+   */
+  default double reciprocalBand(double value) {
+    return Math.min(band(value), 0.02 * Math.abs(value));
+  }
+
+  /**
    * A computed quantity: within {@code relative} of the unrounded key, or within {@code floor} (SI), whichever is more.
    * A temperature in °C has {@code relative} 0, for a percentage of it means nothing.
    */

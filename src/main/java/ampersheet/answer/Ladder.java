@@ -166,9 +166,12 @@ final class Ladder {
 
   /** Whether this number is taken for the key's. */
   private boolean matches(double number) {
+    return matches(number, acceptance.band(expected));
+  }
+
+  private boolean matches(double number, double band) {
     double wanted = number(expected);
-    double band = acceptance.band(expected);
-    return Math.abs(wanted) > band && Math.abs(number - wanted) <= band + Acceptance.LAST_BITS * Math.abs(wanted);
+    return Math.abs(wanted) > acceptance.band(expected) && Math.abs(number - wanted) <= band + Acceptance.LAST_BITS * Math.abs(wanted);
   }
 
   /** The mistake nearest to the answer, if the answer lies within this part of its band. */
@@ -224,7 +227,8 @@ final class Ladder {
   private boolean isReciprocal() {
     double given = key.unit().fromSi(si);
     boolean quantity = acceptance instanceof Acceptance.Within && key.unit().offset() == 0;
-    return quantity && si != 0 && (matches(1 / si) || matches(key.unit().toSi(1 / given)));
+    double band = acceptance.reciprocalBand(expected);
+    return quantity && si != 0 && (matches(1 / si, band) || matches(key.unit().toSi(1 / given), band));
   }
 
   /** A step off in a series or a count: likelier than any value it may happen to be the same as. */

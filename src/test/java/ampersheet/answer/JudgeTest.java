@@ -172,6 +172,8 @@ class JudgeTest {
   @Test
   void aWrongSignAndAnUpsideDownDivisionAreTold() {
     assertSays("sign", assertRung(Rung.SIGN, RESISTANCE, "\u2212437.5 Ω"));
+    // An absolute tolerance of 20 mV around 0.5 V takes 1/1.93 for the key, and nobody divided upside down for it.
+    assertRung(Rung.UNEXPLAINED, key(0.5, "V", new Acceptance.Within(0, 0.02)), "1.93 V");
     assertSays("upside down", assertRung(Rung.RECIPROCAL, RESISTANCE, "0.002286 Ω"));
     AnswerKey inKilohm = key(3200, "kohm", TWO_PERCENT);
     assertRung(Rung.RECIPROCAL, inKilohm, "0.3125");

@@ -92,7 +92,8 @@ final class ScoringRules {
       add(Feedback.POWER_OF_TEN, powers(near), 0);
       add(Feedback.SIGN, meant(-expected, near), 0);
       if (acceptance instanceof Acceptance.Within && unit.offset() == 0) {
-        add(Feedback.RECIPROCAL, reciprocals(near), 0);
+        double close = acceptance.reciprocalBand(key.expected());
+        add(Feedback.RECIPROCAL, reciprocals(perUnit(close + Acceptance.LAST_BITS * Math.abs(wanted))), 0);
       }
     }
     mistakes(1, false);
