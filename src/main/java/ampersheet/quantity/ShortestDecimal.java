@@ -1,4 +1,4 @@
-package ampersheet.render;
+package ampersheet.quantity;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
