@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 
@@ -43,11 +44,26 @@ public final class CircuitSimulator {
    */
   public static Map<String, Double> run(String netlist, String analysis, List<String> wanted)
       throws IOException, InterruptedException {
+    List<String> commands = new ArrayList<>(List.of(analysis));
+    wanted.forEach(each -> commands.add("print " + each));
+    return told(netlist, commands, Set.copyOf(wanted));
+  }
+
+  /** @param measured commands that name what they measure */
+  public static Map<String, Double> measure(String netlist, String analysis, List<String> measured, Set<String> names)
+      throws IOException, InterruptedException {
+    List<String> commands = new ArrayList<>(List.of(analysis));
+    commands.addAll(measured);
+    return told(netlist, commands, names);
+  }
+
+  private static Map<String, Double> told(String netlist, List<String> commands, Set<String> wanted)
+      throws IOException, InterruptedException {
     Path folder = Files.createTempDirectory("simulator");
     Path file = folder.resolve("circuit.cir");
     try {
-      List<String> control = new ArrayList<>(List.of(".control", "set numdgt=12", analysis));
-      wanted.forEach(each -> control.add("print " + each));
+      List<String> control = new ArrayList<>(List.of(".control", "set numdgt=12"));
+      control.addAll(commands);
       control.add("quit 0");
       control.add(".endc");
       Files.writeString(file, netlist.replace(".end\n", OPTIONS + String.join("\n", control) + "\n.end\n"), StandardCharsets.UTF_8);
@@ -59,9 +75,9 @@ public final class CircuitSimulator {
       }
       Map<String, Double> values = new TreeMap<>();
       for (String line : said.split("\n")) {
-        String[] parts = line.split(" = ");
-        if (parts.length == 2 && wanted.stream().anyMatch(each -> each.equalsIgnoreCase(parts[0].trim()))) {
-          values.put(parts[0].trim().toLowerCase(Locale.ROOT), Double.parseDouble(parts[1].trim()));
+        String[] parts = line.split("=");
+        if (parts.length >= 2 && wanted.stream().anyMatch(each -> each.equalsIgnoreCase(parts[0].trim()))) {
+          values.put(parts[0].trim().toLowerCase(Locale.ROOT), Double.parseDouble(parts[1].trim().split(" ")[0]));
         }
       }
       if (values.size() < wanted.stream().map(each -> each.toLowerCase(Locale.ROOT)).distinct().count()) {

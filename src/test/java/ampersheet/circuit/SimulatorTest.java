@@ -7,6 +7,9 @@ import ampersheet.problem.Draws;
 import ampersheet.problem.Notations;
 import ampersheet.problem.Problem;
 import ampersheet.problem.Workshop;
+import ampersheet.quantity.Dimension;
+import ampersheet.quantity.Quantity;
+import ampersheet.quantity.ShortestDecimal;
 import ampersheet.template.ChosenTemplates;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateFiles;
@@ -16,6 +19,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentSkipListMap;
 import java.util.stream.Stream;
@@ -24,7 +28,8 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
 
 /**
- * Every drawn circuit, solved by a general circuit simulator: each node and each part's current. 2 draws of each template,
+ * Every drawn circuit, solved by a general circuit simulator: each node and each part's current, and where there are
+ * capacitors each node after every time that the problem speaks of. 2 draws of each template,
  * 20 with {@code -Pdeep}; a failure names the seed and the number of the draw.
  */
 class SimulatorTest {
@@ -60,8 +65,48 @@ class SimulatorTest {
       OperatingPoint point = assertInstanceOf(Outcome.Solved.class, OperatingPointSolver.solve(netlist)).point();
       String where = "seed " + SEED + ", draw " + draw + " (" + Notations.givensInOneLine(template, problem.givens()) + ")";
       compare(template.name(), netlist, point, where, faults);
+      if (netlist.parts().stream().anyMatch(connected -> connected.part().kind() == PartKind.CAPACITOR)) {
+        for (double seconds : times(problem)) {
+          compareAfter(template.name(), netlist, seconds, where, faults);
+        }
+      }
     }
     assertEquals(List.of(), faults);
+  }
+
+  /** What the problem itself speaks of. */
+  private static List<Double> times(Problem problem) {
+    return problem.values().quantities().values().stream()
+        .filter(quantity -> quantity.dimension().equals(Dimension.TIME) && quantity.value() > 0)
+        .map(Quantity::value).distinct().toList();
+  }
+
+  /** Over time from the start, by the simulator's own integration. */
+  private static void compareAfter(String template, Netlist netlist, double seconds, String where, List<String> faults)
+      throws IOException, InterruptedException {
+    OperatingPoint point = assertInstanceOf(Outcome.Solved.class, TransientSolver.after(netlist, seconds)).point();
+    double volts = 0;
+    List<String> measured = new ArrayList<>();
+    Map<String, Double> ours = new TreeMap<>();
+    String at = ShortestDecimal.of(seconds);
+    for (Map.Entry<String, String> node : SpiceNetlist.numbers(netlist).entrySet()) {
+      if (!node.getKey().equals(netlist.reference())) {
+        measured.add("meas tran n" + node.getValue() + " find v(" + node.getValue() + ") at=" + at);
+        ours.put("n" + node.getValue(), point.voltage(node.getKey()));
+        volts = Math.max(volts, Math.abs(point.voltage(node.getKey())));
+      }
+    }
+    String step = ShortestDecimal.of(seconds / 4000);
+    String end = ShortestDecimal.of(seconds * 1.001);
+    Map<String, Double> theirs = CircuitSimulator.measure(SpiceNetlist.of(netlist, where, Set.of()),
+        "tran " + step + " " + end + " 0 " + step + " uic", measured, ours.keySet());
+    for (Map.Entry<String, Double> each : ours.entrySet()) {
+      double gap = Math.abs(each.getValue() - theirs.get(each.getKey())) / volts;
+      LARGEST.merge(template + " after a time", gap, Math::max);
+      if (!(gap <= GAP)) {
+        faults.add(where + ", after " + at + " s: node " + each + ", simulated " + theirs.get(each.getKey()));
+      }
+    }
   }
 
   private static void compare(String template, Netlist netlist, OperatingPoint point, String where, List<String> faults)
@@ -89,7 +134,7 @@ class SimulatorTest {
       LARGEST.merge(template, gap, Math::max);
       if (!(gap <= GAP)) {
         faults.add(where + ": " + each.getKey() + " is " + each.getValue() + ", simulated " + theirs.get(each.getKey()) + "\n"
-            + SpiceNetlist.of(netlist, where, java.util.Set.of()));
+            + SpiceNetlist.of(netlist, where, Set.of()));
       }
     }
   }
