@@ -30,7 +30,8 @@ import org.junit.jupiter.params.provider.MethodSource;
  * these cannot be worked. 10 random combinations of each template, 10 000 with {@code -Pdeep}.
  */
 class LegalGivensTest {
-  private static final int COMBINATIONS = Boolean.getBoolean("ampersheet.deep") ? 10_000 : 10;
+  private static final int COMBINATIONS =
+      Integer.getInteger("ampersheet.combinations", Boolean.getBoolean("ampersheet.deep") ? 10_000 : 10);
   private static final TemplateFiles FILES = TemplateFiles.builtIn();
   private static final double[] FACTORS = {1e-3, 0.01, 0.1, 0.5, 0.9, 1.1, 2, 10, 100, 1e3, 1e6};
 
