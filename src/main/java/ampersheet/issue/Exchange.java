@@ -47,6 +47,11 @@ public final class Exchange {
    *     variants, or if the file cannot be written
    */
   public static Packed pack(Plan plan, TemplateLibrary templates, int variants, Path out) {
+    return pack(plan, templates, variants, out, Output.Terms.NONE);
+  }
+
+  /** The same, on these terms with what is found under the name of the file. */
+  public static Packed pack(Plan plan, TemplateLibrary templates, int variants, Path out, Output.Terms terms) {
     ProblemSet set = ProblemSet.of(plan, templates);
     List<String> leftOut = new ArrayList<>();
     Map<String, Draws> draws = new LinkedHashMap<>();
@@ -74,10 +79,16 @@ public final class Exchange {
     Map<String, Integer> counts = new LinkedHashMap<>();
     pools.forEach(pool -> counts.put(pool.title(), pool.items().size()));
     int items = counts.values().stream().mapToInt(Integer::intValue).sum();
-    boolean written = items > 0 && WholeFile.write(out,
-        ExchangePackage.of("ampersheet-" + set.id(1).toString().substring(0, 5).toLowerCase(Locale.ROOT),
-            plan.title(), plan.language(), pools)::write);
-    return new Packed(items, counts, leftOut, written);
+    if (items == 0) {
+      return new Packed(items, counts, leftOut, false);
+    }
+    try (Output output = Output.file(out, ".zip", terms)) {
+      boolean written = output.write(out,
+          ExchangePackage.of("ampersheet-" + set.id(1).toString().substring(0, 5).toLowerCase(Locale.ROOT),
+              plan.title(), plan.language(), pools)::write);
+      output.finish();
+      return new Packed(items, counts, leftOut, written);
+    }
   }
 
   /** @param problems how many of the skill the plan wants */
@@ -101,7 +112,7 @@ public final class Exchange {
   }
 
   private static ExchangeItem item(Plan plan, Problem problem, int variant) {
-    Plan printed = new Plan(plan.file(), plan.written(), plan.title(), plan.seed(), plan.paper(), plan.language(), plan.symbols(),
+    Plan printed = new Plan(plan.file(), plan.written(), plan.title(), plan.seeding(), plan.paper(), plan.language(), plan.symbols(),
         plan.decimal(), true, plan.order(), plan.levels(), plan.entries());
     SheetProblem bare = new SheetProblem(0, new Support.Bare(), false, printed, problem);
     String number = Integer.toString(variant + 1);

@@ -64,14 +64,22 @@ public final class Handouts {
 
   /** @param set with the bins of the workshop, if the sheets shall be built */
   public static Printed print(ProblemSet set, Roster roster, Path out, Wish wish) {
+    return print(set, roster, out, wish, Output.Terms.NONE);
+  }
+
+  /** The same, on these terms with what is found beside the file. */
+  public static Printed print(ProblemSet set, Roster roster, Path out, Wish wish, Output.Terms terms) {
     Plan plan = set.plan();
     SheetMaker maker = new SheetMaker(set);
     maker.prepare(roster.lastSeat());
-    Keeping keeping = new Keeping(set, archiveBeside(out, set));
-    List<ArchivedSheet> kept = new ArrayList<>();
     boolean apart = wish.keys() == Keys.APART;
-    try (PdfBook sheets = new PdfBook(plan.title(), plan.language(), wish.profile());
-        PdfBook keys = new PdfBook("Key: " + plan.title(), plan.language(), wish.profile())) {
+    try (Output output = Output.file(out, ".pdf", terms);
+        PdfBook sheets = new PdfBook(plan.title(), plan.language(), wish.profile(), output.folder());
+        PdfBook keys = new PdfBook("Key: " + plan.title(), plan.language(), wish.profile(), output.folder())) {
+      Path archive = archiveBeside(out, set);
+      output.require(apart ? List.of(out, keysBeside(out), archive) : List.of(out, archive));
+      Keeping keeping = new Keeping(set, archive);
+      List<ArchivedSheet> kept = new ArrayList<>();
       for (Roster.Seat seat : roster.seats()) {
         Sheet sheet = maker.sheet(seat.number());
         kept.add(keeping.keep(sheet));
@@ -84,12 +92,13 @@ public final class Handouts {
         }
       }
       List<Path> files = new ArrayList<>(List.of(out));
-      int written = WholeFile.write(out, sheets::write) ? 1 : 0;
+      int written = output.write(out, sheets::write) ? 1 : 0;
       if (apart) {
         files.add(keysBeside(out));
-        written += WholeFile.write(keysBeside(out), keys::write) ? 1 : 0;
+        written += output.write(keysBeside(out), keys::write) ? 1 : 0;
       }
-      written += keeping.write(kept);
+      written += keeping.write(kept, output);
+      output.finish();
       return new Printed(roster.seats().size(), sheets.sides() + keys.sides(), files, keeping.file(), written);
     }
   }
@@ -105,12 +114,20 @@ public final class Handouts {
 
   /** @param set with the bins of the workshop, if the cards shall be built */
   public static Printed cards(ProblemSet set, Roster roster, Path out, Wish wish) {
+    return cards(set, roster, out, wish, Output.Terms.NONE);
+  }
+
+  /** The same, on these terms with what is found beside the file. */
+  public static Printed cards(ProblemSet set, Roster roster, Path out, Wish wish, Output.Terms terms) {
     Plan plan = set.plan();
     SheetMaker maker = new SheetMaker(set);
     maker.prepare(roster.lastSeat());
-    Keeping keeping = new Keeping(set, archiveBeside(out, set));
-    List<ArchivedSheet> kept = new ArrayList<>();
-    try (PdfBook cards = new PdfBook("Bench cards: " + plan.title(), plan.language(), wish.profile())) {
+    try (Output output = Output.file(out, ".pdf", terms);
+        PdfBook cards = new PdfBook("Bench cards: " + plan.title(), plan.language(), wish.profile(), output.folder())) {
+      Path archive = archiveBeside(out, set);
+      output.require(List.of(out, archive));
+      Keeping keeping = new Keeping(set, archive);
+      List<ArchivedSheet> kept = new ArrayList<>();
       for (Roster.Seat seat : roster.seats()) {
         Sheet sheet = maker.sheet(seat.number());
         kept.add(keeping.keep(sheet));
@@ -121,22 +138,23 @@ public final class Handouts {
             "none of the plan's problems is built on a bench", "a problem with a circuit of parts from the drawer",
             "Add such a problem to the plan, or leave out --cards."));
       }
-      int written = (WholeFile.write(out, cards::write) ? 1 : 0) + keeping.write(kept);
+      int written = (output.write(out, cards::write) ? 1 : 0) + keeping.write(kept, output);
+      output.finish();
       return new Printed(roster.seats().size(), cards.sides(), List.of(out), keeping.file(), written);
     }
   }
 
   /** One learner's sheet and key as files of their own; the number of files that changed. */
-  static int beside(Sheet sheet, String learner, Path out, String name) {
+  static int beside(Sheet sheet, String learner, Path out, String name, Output output) {
     Document handout = CheckLetters.addedTo(Composer.sheet(sheet, learner), sheet);
-    return alone(handout, out.resolve("sheets").resolve(name + ".pdf"))
-        + alone(Composer.key(sheet, learner), out.resolve("keys").resolve(name + ".pdf"));
+    return alone(handout, out.resolve("sheets").resolve(name + ".pdf"), output)
+        + alone(Composer.key(sheet, learner), out.resolve("keys").resolve(name + ".pdf"), output);
   }
 
-  private static int alone(Document document, Path file) {
-    try (PdfBook book = new PdfBook(document.title(), document.language(), Profile.REGULAR)) {
+  private static int alone(Document document, Path file, Output output) {
+    try (PdfBook book = new PdfBook(document.title(), document.language(), Profile.REGULAR, output.folder())) {
       book.add(document);
-      return WholeFile.write(file, book::write) ? 1 : 0;
+      return output.write(file, book::write) ? 1 : 0;
     }
   }
 
@@ -146,7 +164,7 @@ public final class Handouts {
   }
 
   /** Of {@code tonight.pdf} it is {@code tonight-issued-A7K3M.zip}. */
-  private static Path archiveBeside(Path out, ProblemSet set) {
+  public static Path archiveBeside(Path out, ProblemSet set) {
     return out.resolveSibling(stem(out) + "-" + IssuedArchive.fileName(set));
   }
 
