@@ -1,7 +1,10 @@
 package ampersheet.command;
 
+import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -16,8 +19,11 @@ import picocli.CommandLine.Spec;
         + " the same engine.",
     subcommands = {TemplatesCommand.class, WorkCommand.class, ProveCommand.class, IssueCommand.class, HandoutCommand.class,
         PracticeCommand.class, KeyCommand.class, CheckCommand.class, MarkCommand.class, ExportCommand.class},
-    footer = {"", "Exit codes: 0 fine, 1 problems found, 2 wrong usage."})
+    footer = {"", "Exit codes: 0 fine, 1 problems found, 2 wrong usage. When stopped from outside: 130 by Ctrl-C, 143 by an ordinary "
+        + "kill, 137 by one that cannot be caught; each file is then whole or missing, and the same command again makes the "
+        + "rest."})
 final class CommandTree implements Callable<Integer> {
+  private static final String NEXT = "    next: ";
   static final int FINE = 0;
   static final int PROBLEMS_FOUND = 1;
   static final int WRONG_USAGE = 2;
@@ -45,6 +51,7 @@ final class CommandTree implements Callable<Integer> {
     line.setCaseInsensitiveEnumValuesAllowed(true);
     line.setParameterExceptionHandler((fault, given) -> wrongUsage(fault, streams));
     line.setExecutionExceptionHandler((fault, at, result) -> failed(fault, at, streams));
+    line.registerConverter(Path.class, CommandTree::path);
     int exitCode = line.execute(arguments);
     streams.out().flush();
     streams.err().flush();
@@ -65,12 +72,20 @@ final class CommandTree implements Callable<Integer> {
     return FINE;
   }
 
+  private static Path path(String typed) {
+    Optional<Diagnostic> unopenable = Surroundings.present().unopenable(typed);
+    if (unopenable.isPresent()) {
+      throw new CommandLine.TypeConversionException(unopenable.get().print());
+    }
+    return Path.of(typed);
+  }
+
   private static int wrongUsage(CommandLine.ParameterException fault, Streams streams) {
     CommandLine at = fault.getCommandLine();
     String message = fault.getMessage();
-    streams.err().print(message + "\n");
-    if (!CommandLine.UnmatchedArgumentException.printSuggestions(fault, at.getErr())) {
-      streams.err().print("    next: See " + at.getCommandSpec().qualifiedName() + " --help for what fits.\n");
+    streams.err().print(message.strip() + "\n");
+    if (!message.contains(NEXT) && !CommandLine.UnmatchedArgumentException.printSuggestions(fault, at.getErr())) {
+      streams.err().print(NEXT + "See " + at.getCommandSpec().qualifiedName() + " --help for what fits.\n");
     }
     return WRONG_USAGE;
   }

@@ -36,6 +36,9 @@ final class MarkCommand implements Callable<Integer> {
   /** More would push the result off a terminal. */
   private static final int MOST_NOTES = 40;
 
+  private static final List<String> TABLES = List.of("report.html", "marks.csv", "answers.csv", "files.csv", "set-aside.csv",
+      "corrections.csv", "changes.csv", "names.csv");
+
   private final Streams streams;
 
   @Parameters(paramLabel = "ANSWERS", description = "Folder of the files that came in.")
@@ -84,6 +87,7 @@ final class MarkCommand implements Callable<Integer> {
       throw new WrongUsage(InputFile.shown(answers), "there is no such folder of answers",
           "a folder with the files that learners sent", "Check the path.");
     }
+    Surroundings.present().requireReadableNames(answers);
     Roster learners = RosterReader.read(InputFile.shown(roster), InputFile.read(roster, "a class list"));
     IssuedWithOption.Issued issued = issuedWith.read();
     Marking.Task task = new Marking.Task(answers, issued.sheets(), issued.corrections(), learners, text(received, "a list of times"), due(), text(before, "marks of an earlier run").map(text ->
@@ -91,6 +95,7 @@ final class MarkCommand implements Callable<Integer> {
     Set<String> written = new TreeSet<>();
     Marking.Marked marked;
     try (Output output = Output.folder(out, this.output.terms(streams, false, inputs()))) {
+      output.require(TABLES.stream().map(out::resolve).toList());
       marked = Marking.mark(task, (path, text) -> {
         written.add(path);
         output.write(out.resolve(path), text);

@@ -7,6 +7,7 @@ import ampersheet.sheet.ProblemSet;
 import ampersheet.template.TemplateLibrary;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -52,9 +53,12 @@ final class PracticeCommand implements Callable<Integer> {
     }
     TemplateLibrary library = templates.library();
     ProblemSet set = ProblemSet.of(PlanFile.toHandOut(plan, streams, library), library);
-    PracticeSet practice = PracticeSet.of(set, variants);
-    String page = PracticePage.render(practice);
+    PracticeSet practice;
+    String page;
     try (Output output = Output.file(out, ".html", this.output.terms(streams, false, plan))) {
+      output.require(List.of(out));
+      practice = PracticeSet.of(set, variants);
+      page = PracticePage.render(practice);
       output.write(out, page);
       output.finish();
     }

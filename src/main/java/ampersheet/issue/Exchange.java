@@ -53,6 +53,14 @@ public final class Exchange {
   /** The same, on these terms with what is found under the name of the file. */
   public static Packed pack(Plan plan, TemplateLibrary templates, int variants, Path out, Output.Terms terms) {
     ProblemSet set = ProblemSet.of(plan, templates);
+    try (Output output = Output.file(out, ".zip", terms)) {
+      output.require(List.of(out));
+      return pack(set, variants, out, output);
+    }
+  }
+
+  private static Packed pack(ProblemSet set, int variants, Path out, Output output) {
+    Plan plan = set.plan();
     List<String> leftOut = new ArrayList<>();
     Map<String, Draws> draws = new LinkedHashMap<>();
     set.sources().forEach((source, template) -> {
@@ -79,16 +87,11 @@ public final class Exchange {
     Map<String, Integer> counts = new LinkedHashMap<>();
     pools.forEach(pool -> counts.put(pool.title(), pool.items().size()));
     int items = counts.values().stream().mapToInt(Integer::intValue).sum();
-    if (items == 0) {
-      return new Packed(items, counts, leftOut, false);
-    }
-    try (Output output = Output.file(out, ".zip", terms)) {
-      boolean written = output.write(out,
-          ExchangePackage.of("ampersheet-" + set.id(1).toString().substring(0, 5).toLowerCase(Locale.ROOT),
-              plan.title(), plan.language(), pools)::write);
-      output.finish();
-      return new Packed(items, counts, leftOut, written);
-    }
+    boolean written = items > 0 && output.write(out,
+        ExchangePackage.of("ampersheet-" + set.id(1).toString().substring(0, 5).toLowerCase(Locale.ROOT),
+            plan.title(), plan.language(), pools)::write);
+    output.finish();
+    return new Packed(items, counts, leftOut, written);
   }
 
   /** @param problems how many of the skill the plan wants */

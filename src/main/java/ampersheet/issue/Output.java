@@ -125,7 +125,7 @@ public final class Output implements AutoCloseable {
    *
    * @throws DiagnosticException if one of the files must not be written over, for all such files at once
    */
-  void require(Collection<Path> targets) {
+  public void require(Collection<Path> targets) {
     List<Diagnostic> refused = new ArrayList<>();
     for (Path target : targets) {
       try {
