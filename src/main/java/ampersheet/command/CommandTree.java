@@ -6,6 +6,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CancellationException;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
@@ -95,6 +96,9 @@ final class CommandTree implements Callable<Integer> {
     if (fault instanceof WrongUsage usage) {
       streams.err().print(usage.getMessage());
       return WRONG_USAGE;
+    }
+    if (fault instanceof CancellationException) {
+      return PROBLEMS_FOUND; // the program is being stopped, and what is there has been said
     }
     if (fault instanceof DiagnosticException told) {
       streams.err().print(told.getMessage());

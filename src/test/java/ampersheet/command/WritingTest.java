@@ -181,6 +181,15 @@ class WritingTest {
   }
 
   @Test
+  void keysThatAnEarlierHandoutLeftAreNamed() {
+    Path pdf = folder.resolve("tonight.pdf");
+    assertEquals("", handout(pdf, "--keys", "apart").err());
+    Run again = handout(pdf);
+    assertEquals(0, again.exitCode());
+    assertTrue(again.err().contains("tonight-keys.pdf: warning: these keys are from an earlier run"), again.err());
+  }
+
+  @Test
   void theManifestTellsWhatBelongsToWhichIssueAndNothingElse() throws IOException {
     assertEquals(0, issue().exitCode());
     String manifest = Files.readString(out.resolve("manifest.csv"));
