@@ -1,8 +1,12 @@
 package ampersheet.command;
 
+import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CancellationException;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
@@ -16,8 +20,11 @@ import picocli.CommandLine.Spec;
         + " the same engine.",
     subcommands = {TemplatesCommand.class, WorkCommand.class, ProveCommand.class, IssueCommand.class, HandoutCommand.class,
         PracticeCommand.class, KeyCommand.class, CheckCommand.class, MarkCommand.class, ExportCommand.class},
-    footer = {"", "Exit codes: 0 fine, 1 problems found, 2 wrong usage."})
+    footer = {"", "Exit codes: 0 fine, 1 problems found, 2 wrong usage. When stopped from outside: 130 by Ctrl-C, 143 by an ordinary "
+        + "kill, 137 by one that cannot be caught; each file is then whole or missing, and the same command again makes the "
+        + "rest."})
 final class CommandTree implements Callable<Integer> {
+  private static final String NEXT = "    next: ";
   static final int FINE = 0;
   static final int PROBLEMS_FOUND = 1;
   static final int WRONG_USAGE = 2;
@@ -45,6 +52,7 @@ final class CommandTree implements Callable<Integer> {
     line.setCaseInsensitiveEnumValuesAllowed(true);
     line.setParameterExceptionHandler((fault, given) -> wrongUsage(fault, streams));
     line.setExecutionExceptionHandler((fault, at, result) -> failed(fault, at, streams));
+    line.registerConverter(Path.class, CommandTree::path);
     int exitCode = line.execute(arguments);
     streams.out().flush();
     streams.err().flush();
@@ -65,12 +73,20 @@ final class CommandTree implements Callable<Integer> {
     return FINE;
   }
 
+  private static Path path(String typed) {
+    Optional<Diagnostic> unopenable = Surroundings.present().unopenable(typed);
+    if (unopenable.isPresent()) {
+      throw new CommandLine.TypeConversionException(unopenable.get().print());
+    }
+    return Path.of(typed);
+  }
+
   private static int wrongUsage(CommandLine.ParameterException fault, Streams streams) {
     CommandLine at = fault.getCommandLine();
     String message = fault.getMessage();
-    streams.err().print(message + "\n");
-    if (!CommandLine.UnmatchedArgumentException.printSuggestions(fault, at.getErr())) {
-      streams.err().print("    next: See " + at.getCommandSpec().qualifiedName() + " --help for what fits.\n");
+    streams.err().print(message.strip() + "\n");
+    if (!message.contains(NEXT) && !CommandLine.UnmatchedArgumentException.printSuggestions(fault, at.getErr())) {
+      streams.err().print(NEXT + "See " + at.getCommandSpec().qualifiedName() + " --help for what fits.\n");
     }
     return WRONG_USAGE;
   }
@@ -80,6 +96,9 @@ final class CommandTree implements Callable<Integer> {
     if (fault instanceof WrongUsage usage) {
       streams.err().print(usage.getMessage());
       return WRONG_USAGE;
+    }
+    if (fault instanceof CancellationException) {
+      return PROBLEMS_FOUND; // the program is being stopped, and what is there has been said
     }
     if (fault instanceof DiagnosticException told) {
       streams.err().print(told.getMessage());

@@ -2,7 +2,7 @@ package ampersheet.command;
 
 import ampersheet.issue.Exchange;
 import ampersheet.sheet.Plan;
-import ampersheet.sheet.PlanReader;
+import ampersheet.template.TemplateLibrary;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -33,6 +33,9 @@ final class ExportCommand implements Callable<Integer> {
   private boolean json;
 
   @Mixin
+  private OutputOptions output;
+
+  @Mixin
   private TemplateOptions templates;
 
   @Mixin
@@ -48,8 +51,9 @@ final class ExportCommand implements Callable<Integer> {
       throw new WrongUsage("--variants", variants + " items cannot be made of a template", "a number from 1 to "
           + MOST_VARIANTS, "Leave it out for 10.");
     }
-    Plan read = PlanReader.read(InputFile.shown(plan), InputFile.read(plan, "a plan"));
-    Exchange.Packed packed = Exchange.pack(read, templates.library(), variants, out);
+    TemplateLibrary library = templates.library();
+    Plan read = PlanFile.toHandOut(plan, streams, library);
+    Exchange.Packed packed = Exchange.pack(read, library, variants, out, output.terms(streams, false, plan));
     if (json) {
       streams.line(Json.of(json -> json.number("items", packed.items()).texts("left_out", packed.leftOut())
           .objects("pools", packed.pools().entrySet().stream().toList(), (at, pool) ->

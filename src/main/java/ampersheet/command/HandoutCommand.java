@@ -1,14 +1,19 @@
 package ampersheet.command;
 
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.Place;
 import ampersheet.issue.Handouts;
+import ampersheet.issue.Output;
+import ampersheet.problem.Inventory;
 import ampersheet.render.pdf.Profile;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Plan;
-import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
 import ampersheet.sheet.SheetId;
+import ampersheet.template.TemplateLibrary;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -24,7 +29,8 @@ import picocli.CommandLine.Parameters;
     description = "Makes one PDF of everybody's sheets, ready for a printer that prints both sides.",
     footer = {"", "Every learner's sheet begins on a new leaf; an example lies beside its twin. Each file is whole or not "
         + "there; the same command gives the same bytes. FILE-issued-….zip keeps plan, templates and numbers: with it check, key "
-        + "and mark work on these sheets even after templates have been corrected (--issued-with)."})
+        + "and mark work on these sheets even after templates have been corrected (--issued-with). A plan without seed: gets one when it "
+        + "is first issued, kept in PLAN.seed."})
 final class HandoutCommand implements Callable<Integer> {
   private final Streams streams;
 
@@ -73,6 +79,9 @@ final class HandoutCommand implements Callable<Integer> {
   private FontOption font;
 
   @Mixin
+  private OutputOptions output;
+
+  @Mixin
   private PartsOption parts;
 
   @Mixin
@@ -87,10 +96,19 @@ final class HandoutCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Plan read = PlanReader.read(InputFile.shown(plan), InputFile.read(plan, "a plan"));
+    TemplateLibrary library = templates.library();
+    Optional<Inventory> bins = parts.inventory();
+    Roster learners = roster();
+    Plan read = PlanFile.toHandOut(plan, streams,
+        titled -> Files.exists(Handouts.archiveBeside(out, ProblemSet.of(titled, library, bins))));
     Handouts.Wish wish = new Handouts.Wish(paper.orElse(read.paper()), profile, keys, !noCheckLetters, font.read());
-    ProblemSet set = ProblemSet.of(read, templates.library(), parts.inventory());
-    Handouts.Printed printed = cards ? Handouts.cards(set, roster(), out, wish) : Handouts.print(set, roster(), out, wish);
+    ProblemSet set = ProblemSet.of(read, library, bins);
+    Output.Terms terms = output.terms(streams, false, plan, this.learners.roster, parts.file());
+    Handouts.Printed printed =
+        cards ? Handouts.cards(set, learners, out, wish, terms) : Handouts.print(set, learners, out, wish, terms);
+    printed.left().ifPresent(keys -> streams.err().print(Diagnostic.warning(Place.inFile(InputFile.shown(keys)),
+        "these keys are from an earlier run; this one wrote none here", "", "Delete the file if its sheets are not in use any more.")
+        .print()));
     if (json) {
       streams.line(Json.of(json -> json.number("sheets", printed.sheets()).number("sides", printed.sides())
           .number("files_written", printed.written())

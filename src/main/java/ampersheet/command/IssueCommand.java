@@ -1,17 +1,22 @@
 package ampersheet.command;
 
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.Place;
 import ampersheet.issue.Issue;
+import ampersheet.problem.Inventory;
 import ampersheet.problem.Refusal;
 import ampersheet.problem.Tally;
 import ampersheet.sheet.Plan;
-import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
+import ampersheet.template.TemplateLibrary;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -22,8 +27,12 @@ import picocli.CommandLine.Parameters;
     description = "Writes each learner's sheet, the keys apart from them, and an index page for the instructor.",
     footer = {"", "Files: DIR/index.html, DIR/sheets/seat-001.html and .md, DIR/keys/ the same; with --homework "
         + "DIR/homework/seat-001.html. DIR/keys/issued-….zip keeps plan, templates and numbers: with it check, key and mark "
-        + "work on these sheets even after templates have been corrected (--issued-with). Each file is whole or not there; the same command may be repeated and gives the same bytes."})
+        + "work on these sheets even after templates have been corrected (--issued-with). DIR/manifest.csv tells what belongs to which "
+        + "issue. Each file is whole or not there; the same command may be repeated and gives the same bytes. A plan without seed: "
+        + "gets one when it is first issued, kept in PLAN.seed."})
 final class IssueCommand implements Callable<Integer> {
+  private static final int MOST_NAMED = 4;
+
   private final Streams streams;
 
   @Parameters(paramLabel = "PLAN", description = "What each sheet holds; see \"Writing a plan\" in the template guide.")
@@ -50,6 +59,13 @@ final class IssueCommand implements Callable<Integer> {
   @Option(names = "--json", description = "Say what was issued as JSON.")
   private boolean json;
 
+  @Option(names = "--clean", description = "Remove sheets, keys and homework pages that earlier runs left in DIR and this one does not "
+      + "write. Archives stay: printed sheets are marked by them.")
+  private boolean clean;
+
+  @Mixin
+  private OutputOptions output;
+
   @Mixin
   private FontOption font;
 
@@ -72,11 +88,14 @@ final class IssueCommand implements Callable<Integer> {
       throw new WrongUsage("--threads", threads + " sheets cannot be made at a time", "a number from 0 to 1000",
           "Leave it out to use all processors.");
     }
-    Plan read = PlanReader.read(InputFile.shown(plan), InputFile.read(plan, "a plan"));
     Roster learners = RosterReader.read(InputFile.shown(roster), InputFile.read(roster, "a class list"));
     int atATime = threads == 0 ? Runtime.getRuntime().availableProcessors() : threads;
-    Issue.Issued issued = Issue.issue(ProblemSet.of(read, templates.library(), parts.inventory()), learners, out, atATime,
-        new Issue.Besides(homework, pdf, font.read()));
+    TemplateLibrary library = templates.library();
+    Optional<Inventory> bins = parts.inventory();
+    Plan read = PlanFile.toHandOut(plan, streams, titled -> Files.exists(Issue.archive(ProblemSet.of(titled, library, bins), out)));
+    Issue.Issued issued = Issue.issue(ProblemSet.of(read, library, bins), learners, out, atATime,
+        new Issue.Besides(homework, pdf, font.read()), output.terms(streams, clean, plan, roster, parts.file()));
+    leftOver(issued.left()).forEach(note -> streams.err().print(note.print()));
     if (json) {
       print(Json.of(json -> write(json, issued)));
     } else {
@@ -108,6 +127,26 @@ final class IssueCommand implements Callable<Integer> {
         + issued.archive().getFileName());
   }
 
+  /** What must not be handed out by mistake. */
+  private List<Diagnostic> leftOver(Issue.LeftOver left) {
+    if (left.removed() && left.files() > 0) {
+      streams.line(count(left.files(), "file") + " of earlier runs removed");
+    }
+    List<Diagnostic> notes = new ArrayList<>();
+    if (!left.removed()) {
+      left.byIssue().forEach((issue, files) -> {
+        boolean same = issue.equals(left.issue());
+        String which = same ? "of this same issue, not written now" : Issue.LeftOver.isKnown(issue)
+            ? "of another issue, whose sheet IDs begin with " + issue : "of an earlier run";
+        notes.add(Diagnostic.warning(Place.inFile(InputFile.shown(out)), "here " + (files.size() == 1 ? "is " : "are ")
+            + count(files.size(), "file") + " " + which + ": " + String.join(", ", files.subList(0, Math.min(MOST_NAMED, files.size())))
+            + (files.size() > MOST_NAMED ? " and " + (files.size() - MOST_NAMED) + " more" : ""), "",
+            "Hand out none of them by mistake; the same command with --clean removes them. manifest.csv tells of each."));
+      });
+    }
+    return notes;
+  }
+
   private static String count(long number, String what) {
     return number + " " + what + (number == 1 ? "" : "s");
   }
@@ -115,7 +154,9 @@ final class IssueCommand implements Callable<Integer> {
   private void write(Json json, Issue.Issued issued) {
     json.number("sheets", issued.sheets()).number("problems_per_sheet", issued.problemsPerSheet())
         .number("files_written", issued.written()).text("index", InputFile.shown(issued.index()))
-        .text("archive", InputFile.shown(issued.archive()));
+        .text("archive", InputFile.shown(issued.archive()))
+        .texts("left_over", issued.left().byIssue().values().stream().flatMap(List::stream).toList())
+        .flag("left_over_removed", issued.left().removed());
     List<Map.Entry<String, Tally>> tallies = new ArrayList<>(issued.tallies().entrySet());
     json.objects("templates", tallies, (at, entry) -> Refusals.write(at.text("template", entry.getKey()), entry.getValue()));
   }

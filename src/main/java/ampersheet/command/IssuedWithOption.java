@@ -7,7 +7,6 @@ import ampersheet.sheet.ArchivedClass;
 import ampersheet.sheet.ArchivedSheets;
 import ampersheet.sheet.ClassSheets;
 import ampersheet.sheet.Plan;
-import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.template.TemplateLibrary;
@@ -43,9 +42,16 @@ final class IssuedWithOption {
   /** The sheets of the class, and by what they are marked where that is not what they were issued with. */
   record Issued(ClassSheets sheets, Optional<Corrections> corrections) {}
 
+  /** The files that are read; folders hold templates, which are never written over. */
+  List<Path> files() {
+    List<Path> files = new ArrayList<>(issuedWith);
+    Optional.ofNullable(plan).ifPresent(files::add);
+    Optional.ofNullable(parts.file()).ifPresent(files::add);
+    return files.stream().filter(Files::isRegularFile).toList();
+  }
+
   Issued read() {
-    Optional<Plan> read = Optional.ofNullable(plan)
-        .map(file -> PlanReader.read(InputFile.shown(file), InputFile.read(file, "a plan")));
+    Optional<Plan> read = Optional.ofNullable(plan).map(PlanFile::issued);
     Optional<Path> archive = issuedWith.stream().filter(path -> !Files.isDirectory(path)).findFirst();
     if (archive.isPresent()) {
       return archived(archive.get(), read);

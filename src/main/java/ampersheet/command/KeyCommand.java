@@ -12,7 +12,9 @@ import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
 import ampersheet.sheet.Sheet;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -44,6 +46,9 @@ final class KeyCommand implements Callable<Integer> {
   private boolean json;
 
   @Mixin
+  private OutputOptions output;
+
+  @Mixin
   private HelpOptions help;
 
   KeyCommand(Streams streams) {
@@ -61,7 +66,7 @@ final class KeyCommand implements Callable<Integer> {
     Document key = CorrectedKey.ahead(plain, corrected, sheet);
     Document printed = Composer.sheet(sheet.issued(), name);
     if (out != null) {
-      Issue.again(printed, key, seat, out);
+      Issue.again(printed, key, sheet.issued().id(), out, output.terms(streams, false, inputs()));
     }
     if (json) {
       streams.line(Json.of(json -> write(json, sheet, plain, corrected)));
@@ -74,6 +79,12 @@ final class KeyCommand implements Callable<Integer> {
       streams.out().print(MarkdownPage.render(sheetInstead ? printed : key));
     }
     return sheet.lost().isEmpty() ? CommandTree.FINE : CommandTree.PROBLEMS_FOUND;
+  }
+
+  private Path[] inputs() {
+    List<Path> inputs = new ArrayList<>(which.files());
+    Optional.ofNullable(roster).ifPresent(inputs::add);
+    return inputs.toArray(Path[]::new);
   }
 
   private String learner(int seat) {

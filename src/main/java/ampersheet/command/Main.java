@@ -15,7 +15,16 @@ public final class Main {
     PrintStream out = new PrintStream(new FileOutputStream(FileDescriptor.out), false, StandardCharsets.UTF_8);
     PrintStream err = new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);
     BufferedReader in = new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
-    int exitCode = run(arguments, new Streams(in, out, err));
+    Streams streams = new Streams(in, out, err);
+    int exitCode;
+    try {
+      Surroundings surroundings = Surroundings.present();
+      surroundings.require();
+      exitCode = run(surroundings.arguments(arguments), streams);
+    } catch (WrongUsage unreadable) {
+      err.print(unreadable.getMessage());
+      exitCode = CommandTree.WRONG_USAGE;
+    }
     out.flush();
     System.exit(exitCode);
   }

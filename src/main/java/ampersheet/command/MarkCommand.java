@@ -3,7 +3,7 @@ package ampersheet.command;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
 import ampersheet.diagnostic.Severity;
-import ampersheet.issue.WholeFile;
+import ampersheet.issue.Output;
 import ampersheet.marking.EarlierMarks;
 import ampersheet.marking.Marking;
 import ampersheet.marking.ReceivedList;
@@ -14,10 +14,12 @@ import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -33,6 +35,9 @@ import picocli.CommandLine.Parameters;
 final class MarkCommand implements Callable<Integer> {
   /** More would push the result off a terminal. */
   private static final int MOST_NOTES = 40;
+
+  private static final List<String> TABLES = List.of("report.html", "marks.csv", "answers.csv", "files.csv", "set-aside.csv",
+      "corrections.csv", "changes.csv", "names.csv");
 
   private final Streams streams;
 
@@ -64,6 +69,9 @@ final class MarkCommand implements Callable<Integer> {
   private boolean json;
 
   @Mixin
+  private OutputOptions output;
+
+  @Mixin
   private IssuedWithOption issuedWith;
 
   @Mixin
@@ -79,15 +87,21 @@ final class MarkCommand implements Callable<Integer> {
       throw new WrongUsage(InputFile.shown(answers), "there is no such folder of answers",
           "a folder with the files that learners sent", "Check the path.");
     }
+    Surroundings.present().requireReadableNames(answers);
     Roster learners = RosterReader.read(InputFile.shown(roster), InputFile.read(roster, "a class list"));
     IssuedWithOption.Issued issued = issuedWith.read();
     Marking.Task task = new Marking.Task(answers, issued.sheets(), issued.corrections(), learners, text(received, "a list of times"), due(), text(before, "marks of an earlier run").map(text ->
             EarlierMarks.read(text.file(), text.text())), pseudonyms);
     Set<String> written = new TreeSet<>();
-    Marking.Marked marked = Marking.mark(task, (path, text) -> {
-      written.add(path);
-      WholeFile.write(out.resolve(path), text);
-    });
+    Marking.Marked marked;
+    try (Output output = Output.folder(out, this.output.terms(streams, false, inputs()))) {
+      output.require(TABLES.stream().map(out::resolve).toList());
+      marked = Marking.mark(task, (path, text) -> {
+        written.add(path);
+        output.write(out.resolve(path), text);
+      });
+      output.finish();
+    }
     leftFromBefore(written).forEach(note -> streams.err().print(note.print()));
     marked.notes().stream().limit(MOST_NOTES).forEach(note -> streams.err().print(note.print()));
     if (marked.notes().size() > MOST_NOTES) {
@@ -101,6 +115,12 @@ final class MarkCommand implements Callable<Integer> {
     }
     boolean faults = marked.notes().stream().anyMatch(note -> note.severity() == Severity.ERROR);
     return faults ? CommandTree.PROBLEMS_FOUND : CommandTree.FINE;
+  }
+
+  private Path[] inputs() {
+    List<Path> inputs = new ArrayList<>(issuedWith.files());
+    inputs.addAll(Stream.of(roster, received, before).filter(Objects::nonNull).toList());
+    return inputs.toArray(Path[]::new);
   }
 
   /** A page of a seat from which nothing came in this time must not be handed out by mistake. */

@@ -18,6 +18,11 @@ final class PartsOption {
     return parts != null;
   }
 
+  /** Null if none was named. */
+  Path file() {
+    return parts;
+  }
+
   Optional<Inventory> inventory() {
     return Optional.ofNullable(parts)
         .map(file -> PartsReader.read(InputFile.shown(file), InputFile.read(file, "a parts list")));

@@ -1,12 +1,13 @@
 package ampersheet.command;
 
-import ampersheet.issue.WholeFile;
+import ampersheet.issue.Output;
 import ampersheet.page.PracticeSet;
 import ampersheet.page.PracticePage;
-import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
+import ampersheet.template.TemplateLibrary;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -32,6 +33,9 @@ final class PracticeCommand implements Callable<Integer> {
   private Path out;
 
   @Mixin
+  private OutputOptions output;
+
+  @Mixin
   private TemplateOptions templates;
 
   @Mixin
@@ -47,10 +51,17 @@ final class PracticeCommand implements Callable<Integer> {
       throw new WrongUsage("--variants", variants + " problems of each skill are no practice set",
           "a number from 1 to " + MOST_VARIANTS, "Leave it out for 12.");
     }
-    ProblemSet set = ProblemSet.of(PlanReader.read(InputFile.shown(plan), InputFile.read(plan, "a plan")), templates.library());
-    PracticeSet practice = PracticeSet.of(set, variants);
-    String page = PracticePage.render(practice);
-    WholeFile.write(out, page);
+    TemplateLibrary library = templates.library();
+    ProblemSet set = ProblemSet.of(PlanFile.toHandOut(plan, streams, library), library);
+    PracticeSet practice;
+    String page;
+    try (Output output = Output.file(out, ".html", this.output.terms(streams, false, plan))) {
+      output.require(List.of(out));
+      practice = PracticeSet.of(set, variants);
+      page = PracticePage.render(practice);
+      output.write(out, page);
+      output.finish();
+    }
     streams.line(practice.skills().size() + (practice.skills().size() == 1 ? " skill" : " skills") + " of " + variants
         + (variants == 1 ? " problem" : " problems") + ", in one page of "
         + (page.getBytes(StandardCharsets.UTF_8).length + 999) / 1000 + " kB that holds its own keys");

@@ -11,6 +11,7 @@ import ampersheet.sheet.ClassSheets;
 import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetId;
 import ampersheet.sheet.SheetProblem;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -61,6 +62,11 @@ final class SheetOptions {
     static KeyedProblem same(SheetProblem problem) {
       return new KeyedProblem(problem, problem, problem.key(), problem.places(), false, Optional.empty());
     }
+  }
+
+  /** The files that are read. */
+  List<Path> files() {
+    return issuedWith.files();
   }
 
   /** @throws WrongUsage if the ID is none of the sheets issued */

@@ -31,6 +31,7 @@ final class TemplateOptions {
         throw new WrongUsage(InputFile.shown(folder), "there is no such folder of templates",
             "a folder laid out as family/name/problem.yaml", "Check the path given for the templates.");
       }
+      Surroundings.present().requireReadableNames(folder);
       sources.add(TemplateFiles.in(folder));
     }
     sources.add(TemplateFiles.builtIn());

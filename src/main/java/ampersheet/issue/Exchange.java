@@ -47,7 +47,20 @@ public final class Exchange {
    *     variants, or if the file cannot be written
    */
   public static Packed pack(Plan plan, TemplateLibrary templates, int variants, Path out) {
+    return pack(plan, templates, variants, out, Output.Terms.NONE);
+  }
+
+  /** The same, on these terms with what is found under the name of the file. */
+  public static Packed pack(Plan plan, TemplateLibrary templates, int variants, Path out, Output.Terms terms) {
     ProblemSet set = ProblemSet.of(plan, templates);
+    try (Output output = Output.file(out, ".zip", terms)) {
+      output.require(List.of(out));
+      return pack(set, variants, out, output);
+    }
+  }
+
+  private static Packed pack(ProblemSet set, int variants, Path out, Output output) {
+    Plan plan = set.plan();
     List<String> leftOut = new ArrayList<>();
     Map<String, Draws> draws = new LinkedHashMap<>();
     set.sources().forEach((source, template) -> {
@@ -74,9 +87,10 @@ public final class Exchange {
     Map<String, Integer> counts = new LinkedHashMap<>();
     pools.forEach(pool -> counts.put(pool.title(), pool.items().size()));
     int items = counts.values().stream().mapToInt(Integer::intValue).sum();
-    boolean written = items > 0 && WholeFile.write(out,
+    boolean written = items > 0 && output.write(out,
         ExchangePackage.of("ampersheet-" + set.id(1).toString().substring(0, 5).toLowerCase(Locale.ROOT),
             plan.title(), plan.language(), pools)::write);
+    output.finish();
     return new Packed(items, counts, leftOut, written);
   }
 
@@ -101,7 +115,7 @@ public final class Exchange {
   }
 
   private static ExchangeItem item(Plan plan, Problem problem, int variant) {
-    Plan printed = new Plan(plan.file(), plan.written(), plan.title(), plan.seed(), plan.paper(), plan.language(), plan.symbols(),
+    Plan printed = new Plan(plan.file(), plan.written(), plan.title(), plan.seeding(), plan.paper(), plan.language(), plan.symbols(),
         plan.decimal(), true, plan.order(), plan.levels(), plan.entries());
     SheetProblem bare = new SheetProblem(0, new Support.Bare(), false, printed, problem);
     String number = Integer.toString(variant + 1);

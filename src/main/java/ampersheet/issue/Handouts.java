@@ -5,6 +5,7 @@ import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import ampersheet.render.pdf.ExtraFont;
 import ampersheet.render.pdf.PdfBook;
+import ampersheet.render.pdf.PrintableLetters;
 import ampersheet.render.pdf.Profile;
 import ampersheet.sheet.ArchivedSheet;
 import ampersheet.sheet.BenchCards;
@@ -18,6 +19,7 @@ import ampersheet.sheet.Roster;
 import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.template.TemplateLibrary;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -56,8 +58,9 @@ public final class Handouts {
    * @param sides of paper in both files, empty ones included
    * @param files those with sheets and, where apart, with keys
    * @param archive of all that the sheets were made from
+   * @param left keys of an earlier run under the name that this run's would have, if it wrote none there
    */
-  public record Printed(int sheets, int sides, List<Path> files, Path archive, int written) {
+  public record Printed(int sheets, int sides, List<Path> files, Path archive, int written, Optional<Path> left) {
     public Printed {
       files = List.copyOf(files);
     }
@@ -75,15 +78,23 @@ public final class Handouts {
 
   /** @param set with the bins of the workshop, if the sheets shall be built */
   public static Printed print(ProblemSet set, Roster roster, Path out, Wish wish) {
+    return print(set, roster, out, wish, Output.Terms.NONE);
+  }
+
+  /** The same, on these terms with what is found beside the file. */
+  public static Printed print(ProblemSet set, Roster roster, Path out, Wish wish, Output.Terms terms) {
     Plan plan = set.plan();
     requirePrintable(plan, roster, wish.extra());
     SheetMaker maker = new SheetMaker(set);
     maker.prepare(roster.lastSeat());
-    Keeping keeping = new Keeping(set, archiveBeside(out, set));
-    List<ArchivedSheet> kept = new ArrayList<>();
     boolean apart = wish.keys() == Keys.APART;
-    try (PdfBook sheets = new PdfBook(plan.title(), plan.language(), wish.profile(), wish.extra());
-        PdfBook keys = new PdfBook("Key: " + plan.title(), plan.language(), wish.profile(), wish.extra())) {
+    try (Output output = Output.file(out, ".pdf", terms);
+        PdfBook sheets = new PdfBook(plan.title(), plan.language(), wish.profile(), wish.extra(), output.folder());
+        PdfBook keys = new PdfBook("Key: " + plan.title(), plan.language(), wish.profile(), wish.extra(), output.folder())) {
+      Path archive = archiveBeside(out, set);
+      output.require(apart ? List.of(out, keysBeside(out), archive) : List.of(out, archive));
+      Keeping keeping = new Keeping(set, archive);
+      List<ArchivedSheet> kept = new ArrayList<>();
       for (Roster.Seat seat : roster.seats()) {
         Sheet sheet = maker.sheet(seat.number());
         kept.add(keeping.keep(sheet));
@@ -96,13 +107,15 @@ public final class Handouts {
         }
       }
       List<Path> files = new ArrayList<>(List.of(out));
-      int written = WholeFile.write(out, sheets::write) ? 1 : 0;
+      int written = output.write(out, sheets::write) ? 1 : 0;
       if (apart) {
         files.add(keysBeside(out));
-        written += WholeFile.write(keysBeside(out), keys::write) ? 1 : 0;
+        written += output.write(keysBeside(out), keys::write) ? 1 : 0;
       }
-      written += keeping.write(kept);
-      return new Printed(roster.seats().size(), sheets.sides() + keys.sides(), files, keeping.file(), written);
+      written += keeping.write(kept, output);
+      output.finish();
+      return new Printed(roster.seats().size(), sheets.sides() + keys.sides(), files, keeping.file(), written,
+          apart ? Optional.empty() : left(out));
     }
   }
 
@@ -113,9 +126,9 @@ public final class Handouts {
    */
   static void requirePrintable(Plan plan, Roster roster, Optional<ExtraFont> extra) {
     List<Diagnostic> faults = new ArrayList<>();
-    try (PdfBook trial = new PdfBook(plan.title(), plan.language(), Profile.REGULAR, extra)) {
-      refuse(trial.unprintable(plan.title()), "the title", plan.file(), faults);
-      roster.seats().forEach(seat -> refuse(trial.unprintable(seat.name()),
+    try (PrintableLetters letters = new PrintableLetters(extra)) {
+      refuse(letters.missingIn(plan.title()), "the title", plan.file(), faults);
+      roster.seats().forEach(seat -> refuse(letters.missingIn(seat.name()),
           "the name at seat " + seat.number() + ", " + seat.name() + ",", "the class list", faults));
     }
     if (!faults.isEmpty()) {
@@ -142,13 +155,21 @@ public final class Handouts {
 
   /** @param set with the bins of the workshop, if the cards shall be built */
   public static Printed cards(ProblemSet set, Roster roster, Path out, Wish wish) {
+    return cards(set, roster, out, wish, Output.Terms.NONE);
+  }
+
+  /** The same, on these terms with what is found beside the file. */
+  public static Printed cards(ProblemSet set, Roster roster, Path out, Wish wish, Output.Terms terms) {
     Plan plan = set.plan();
     requirePrintable(plan, roster, wish.extra());
     SheetMaker maker = new SheetMaker(set);
     maker.prepare(roster.lastSeat());
-    Keeping keeping = new Keeping(set, archiveBeside(out, set));
-    List<ArchivedSheet> kept = new ArrayList<>();
-    try (PdfBook cards = new PdfBook("Bench cards: " + plan.title(), plan.language(), wish.profile(), wish.extra())) {
+    try (Output output = Output.file(out, ".pdf", terms);
+        PdfBook cards = new PdfBook("Bench cards: " + plan.title(), plan.language(), wish.profile(), wish.extra(), output.folder())) {
+      Path archive = archiveBeside(out, set);
+      output.require(List.of(out, archive));
+      Keeping keeping = new Keeping(set, archive);
+      List<ArchivedSheet> kept = new ArrayList<>();
       for (Roster.Seat seat : roster.seats()) {
         Sheet sheet = maker.sheet(seat.number());
         kept.add(keeping.keep(sheet));
@@ -159,22 +180,24 @@ public final class Handouts {
             "none of the plan's problems is built on a bench", "a problem with a circuit of parts from the drawer",
             "Add such a problem to the plan, or leave out --cards."));
       }
-      int written = (WholeFile.write(out, cards::write) ? 1 : 0) + keeping.write(kept);
-      return new Printed(roster.seats().size(), cards.sides(), List.of(out), keeping.file(), written);
+      int written = (output.write(out, cards::write) ? 1 : 0) + keeping.write(kept, output);
+      output.finish();
+      return new Printed(roster.seats().size(), cards.sides(), List.of(out), keeping.file(), written, left(out));
     }
   }
 
   /** One learner's sheet and key as files of their own; the number of files that changed. */
-  static int beside(Sheet sheet, String learner, Path out, String name, Optional<ExtraFont> extra) {
+  static int beside(Sheet sheet, String learner, Path out, String name, Output output,
+      Optional<ExtraFont> extra) {
     Document handout = CheckLetters.addedTo(Composer.sheet(sheet, learner), sheet);
-    return alone(handout, out.resolve("sheets").resolve(name + ".pdf"), extra)
-        + alone(Composer.key(sheet, learner), out.resolve("keys").resolve(name + ".pdf"), extra);
+    return alone(handout, out.resolve("sheets").resolve(name + ".pdf"), output, extra)
+        + alone(Composer.key(sheet, learner), out.resolve("keys").resolve(name + ".pdf"), output, extra);
   }
 
-  private static int alone(Document document, Path file, Optional<ExtraFont> extra) {
-    try (PdfBook book = new PdfBook(document.title(), document.language(), Profile.REGULAR, extra)) {
+  private static int alone(Document document, Path file, Output output, Optional<ExtraFont> extra) {
+    try (PdfBook book = new PdfBook(document.title(), document.language(), Profile.REGULAR, extra, output.folder())) {
       book.add(document);
-      return WholeFile.write(file, book::write) ? 1 : 0;
+      return output.write(file, book::write) ? 1 : 0;
     }
   }
 
@@ -183,8 +206,12 @@ public final class Handouts {
     return out.resolveSibling(stem(out) + "-keys.pdf");
   }
 
+  private static Optional<Path> left(Path out) {
+    return Optional.of(keysBeside(out)).filter(Files::exists);
+  }
+
   /** Of {@code tonight.pdf} it is {@code tonight-issued-A7K3M.zip}. */
-  private static Path archiveBeside(Path out, ProblemSet set) {
+  public static Path archiveBeside(Path out, ProblemSet set) {
     return out.resolveSibling(stem(out) + "-" + IssuedArchive.fileName(set));
   }
 

@@ -40,7 +40,7 @@ final class Keeping {
   }
 
   /** The number of files that changed. */
-  int write(List<ArchivedSheet> sheets) {
-    return WholeFile.write(file, IssuedArchive.of(set, sheets, earlier)::write) ? 1 : 0;
+  int write(List<ArchivedSheet> sheets, Output output) {
+    return output.write(file, IssuedArchive.of(set, sheets, earlier)::write) ? 1 : 0;
   }
 }

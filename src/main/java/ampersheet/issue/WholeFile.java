@@ -6,60 +6,83 @@ import ampersheet.diagnostic.Place;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.charset.StandardCharsets;
+import java.nio.channels.FileChannel;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.ReadOnlyFileSystemException;
 import java.nio.file.StandardCopyOption;
-import java.util.Arrays;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.PosixFileAttributeView;
+import java.nio.file.attribute.PosixFilePermission;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.ConcurrentSkipListSet;
 
 /**
- * Writes a file whole or not at all: into a temporary file of the same folder, which then takes the name. A reader never
- * sees half a sheet, and a run that was cut off can be repeated.
+ * Writes a file whole or not at all: into a part of the same folder, readable to nobody else, which is on the disk before
+ * it takes the name. A reader never sees half a sheet, and a run that was cut off can be repeated. May be used by several
+ * threads.
  */
-public final class WholeFile {
-  private WholeFile() {}
+final class WholeFile {
+  private final String prefix;
+  private final Optional<Set<PosixFilePermission>> usual;
+  private final Set<Path> parts = new ConcurrentSkipListSet<>();
+  private volatile boolean stopped;
+
+  /**
+   * @param prefix with which the names of parts begin, so that a later run knows them
+   * @param usual permissions of new files, where a system has such
+   */
+  WholeFile(String prefix, Optional<Set<PosixFilePermission>> usual) {
+    this.prefix = prefix;
+    this.usual = usual;
+  }
 
   /** What is to be in a file, written piece by piece. */
   @FunctionalInterface
-  public interface Content {
+  interface Content {
     void writeTo(OutputStream out) throws IOException;
   }
 
-  /**
-   * @return whether the file was written; a file that already holds this text is left alone
-   * @throws DiagnosticException if the folder or the file cannot be written
-   */
-  public static boolean write(Path file, String text) {
-    byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
-    try {
-      if (holds(file, bytes)) {
-        return false;
-      }
-    } catch (IOException failure) {
-      throw new DiagnosticException(told(file, failure));
-    }
-    return write(file, out -> out.write(bytes));
+  /** Throws if the file must not be written. */
+  @FunctionalInterface
+  interface Permission {
+    void require() throws IOException;
   }
 
-  /** The same for what is too large to be held in memory. */
-  public static boolean write(Path file, Content content) {
-    Path temporary = file.resolveSibling("." + file.getFileName() + "." + ProcessHandle.current().pid() + ".part");
+  /**
+   * @param may asked last, before the part takes the name
+   * @return whether the file was written; a file that already holds this is left alone
+   * @throws DiagnosticException if the folder or the file cannot be written
+   */
+  boolean write(Path file, Content content, Permission may) {
     try {
       Files.createDirectories(file.toAbsolutePath().getParent());
+      may.require();
+      Path part = Files.createTempFile(file.toAbsolutePath().getParent(), prefix, ".part");
+      parts.add(part);
       try {
-        try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(temporary))) {
+        try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(part))) {
           content.writeTo(out);
         }
-        if (Files.isRegularFile(file) && Files.mismatch(temporary, file) < 0) {
+        if (Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS) && Files.mismatch(part, file) < 0) {
           return false;
         }
-        move(temporary, file);
+        permit(part, file);
+        keep(part);
+        may.require();
+        if (stopped) {
+          throw new CancellationException("stopped from outside");
+        }
+        move(part, file);
       } finally {
-        Files.deleteIfExists(temporary);
+        Files.deleteIfExists(part);
+        parts.remove(part);
       }
       return true;
     } catch (IOException | ReadOnlyFileSystemException failure) {
@@ -67,9 +90,34 @@ public final class WholeFile {
     }
   }
 
-  private static boolean holds(Path file, byte[] bytes) throws IOException {
-    return Files.isRegularFile(file) && Files.size(file) == bytes.length
-        && Arrays.equals(Files.readAllBytes(file), bytes);
+  /** No part becomes a file any more, and none is left if the system allows. */
+  void stop() {
+    stopped = true;
+    parts.forEach(part -> part.toFile().delete());
+  }
+
+  private void permit(Path part, Path file) throws IOException {
+    PosixFileAttributeView view = Files.getFileAttributeView(part, PosixFileAttributeView.class);
+    if (view != null && usual.isPresent()) {
+      boolean there = Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS);
+      view.setPermissions(there ? Files.getPosixFilePermissions(file, LinkOption.NOFOLLOW_LINKS) : usual.get());
+    }
+  }
+
+  /** On the disk, so that a name never stands for less than the file, even if the power fails. */
+  static void keep(Path part) throws IOException {
+    try (FileChannel channel = FileChannel.open(part, StandardOpenOption.WRITE)) {
+      channel.force(true);
+    }
+  }
+
+  /** The same for the names in a folder, where a system lets a folder be opened. */
+  static void keepNames(Path folder) throws IOException {
+    if (Files.getFileAttributeView(folder, PosixFileAttributeView.class) != null) {
+      try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
+        channel.force(true);
+      }
+    }
   }
 
   private static void move(Path from, Path to) throws IOException {
@@ -80,8 +128,8 @@ public final class WholeFile {
     }
   }
 
-  private static Diagnostic told(Path file, Exception failure) {
-    Place place = Place.inFile(file.toString().replace('\\', '/'));
+  static Diagnostic told(Path file, Exception failure) {
+    Place place = Place.inFile(Output.shown(file));
     if (failure instanceof AccessDeniedException || failure instanceof ReadOnlyFileSystemException) {
       return Diagnostic.error(place, "this file may not be written", "a folder that you may write to",
           "Name another folder, or change its permissions, and run the same command again.");

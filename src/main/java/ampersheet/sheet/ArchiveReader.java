@@ -57,7 +57,9 @@ final class ArchiveReader {
   ArchivedClass read() {
     unpack();
     requireForm();
-    Plan plan = PlanReader.read(shown(IssuedArchive.PLAN), text(IssuedArchive.PLAN));
+    Plan written = PlanReader.read(shown(IssuedArchive.PLAN), text(IssuedArchive.PLAN));
+    Plan plan = Optional.ofNullable(texts.get(IssuedArchive.SEED)).map(text -> written.drawnWith(Secret.read(text).orElseThrow(
+        () -> refusal(IssuedArchive.SEED, "this is no seed that was drawn for a plan")))).orElse(written);
     Optional<Inventory> parts = Optional.ofNullable(texts.get(IssuedArchive.PARTS))
         .map(text -> PartsReader.read(shown(IssuedArchive.PARTS), text));
     Map<String, SheetId> ids = new LinkedHashMap<>();
@@ -117,7 +119,7 @@ final class ArchiveReader {
       throw refusal("", "it holds a file whose name leads out of it: " + printable(name));
     }
     boolean table = List.of(IssuedArchive.SHEETS, IssuedArchive.NUMBERS, IssuedArchive.ANSWERS).contains(name);
-    boolean small = List.of(IssuedArchive.FORM_FILE, IssuedArchive.PLAN, IssuedArchive.PARTS).contains(name) || isOfTemplates(name);
+    boolean small = List.of(IssuedArchive.FORM_FILE, IssuedArchive.PLAN, IssuedArchive.SEED, IssuedArchive.PARTS).contains(name) || isOfTemplates(name);
     if (!table && !small) {
       return;
     }

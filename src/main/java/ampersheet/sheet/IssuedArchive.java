@@ -32,6 +32,7 @@ public final class IssuedArchive {
   static final String FORM = "1";
   static final String READ_ME = "READ-ME.txt";
   static final String PLAN = "plan.yaml";
+  static final String SEED = "seed.txt";
   static final String PARTS = "parts.csv";
   static final String SHEETS = "sheets.csv";
   static final String NUMBERS = "numbers.csv";
@@ -88,6 +89,9 @@ public final class IssuedArchive {
     files.put(FORM_FILE, FORM + "\n");
     files.put(READ_ME, ABOUT);
     files.put(PLAN, set.plan().written());
+    if (set.plan().seeding() instanceof Plan.Seeding.Drawn drawn) {
+      files.put(SEED, drawn.secret().characters() + "\n");
+    }
     set.parts().ifPresent(parts -> files.put(PARTS, parts.written()));
     Table head = new Table(SHEETS_HEAD);
     Table numbers = new Table(NUMBERS_HEAD);

@@ -11,15 +11,45 @@ import java.util.List;
  *
  * @param file the plan's file as its reader knows it
  * @param written the file's text; empty for a plan that nobody wrote down
- * @param seed any text; another seed gives other numbers
+ * @param seeding where the seed comes from; another seed gives other numbers
  * @param unitsPrinted whether the unit stands behind the blank; otherwise the learner writes it
  * @param levels the levels that templates of a pool or a skill may have; empty: any
  */
-public record Plan(String file, String written, String title, String seed, Document.Paper paper, String language, SymbolStyle symbols,
+public record Plan(String file, String written, String title, Seeding seeding, Document.Paper paper, String language, SymbolStyle symbols,
     DecimalMarker decimal, boolean unitsPrinted, Order order, List<Integer> levels, List<Entry> entries) {
   public Plan {
     levels = List.copyOf(levels);
     entries = List.copyOf(entries);
+  }
+
+  /** Any text; whoever knows it, and the plan, can make everybody's key. */
+  public String seed() {
+    return seeding.seed();
+  }
+
+  /** The same plan with a secret that was drawn for it. */
+  public Plan drawnWith(Secret secret) {
+    return new Plan(file, written, title, new Seeding.Drawn(secret, title), paper, language, symbols, decimal, unitsPrinted, order,
+        levels, entries);
+  }
+
+  /** Where a plan's seed comes from. */
+  public sealed interface Seeding {
+    String seed();
+
+    /** The plan names it. */
+    record Named(String seed) implements Seeding {}
+
+    /** The title stands in: it is printed on every sheet, so that such keys can be guessed. */
+    record Title(String seed) implements Seeding {}
+
+    /** Drawn at random for a plan that names none. The title counts, too, so that another evening has other numbers. */
+    record Drawn(Secret secret, String title) implements Seeding {
+      @Override
+      public String seed() {
+        return secret.characters() + " " + title;
+      }
+    }
   }
 
   public enum Order {

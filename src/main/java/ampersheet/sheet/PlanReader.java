@@ -70,7 +70,8 @@ public final class PlanReader {
     }
     Fields fields = new Fields(mapping, "a plan", faults);
     String title = fields.needText("title", "the heading of every sheet").map(Yaml.Scalar::text).orElse("");
-    String seed = fields.text("seed").map(Yaml.Scalar::text).orElse(title);
+    Plan.Seeding seed = fields.text("seed").<Plan.Seeding>map(named -> new Plan.Seeding.Named(named.text()))
+        .orElse(new Plan.Seeding.Title(title));
     Document.Paper paper = choice(fields, "paper", PAPERS, Document.Paper.A4);
     String language = fields.text("language").map(this::language).orElse("en");
     SymbolStyle symbols = choice(fields, "symbols", SYMBOLS, SymbolStyle.IEC);

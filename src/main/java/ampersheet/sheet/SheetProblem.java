@@ -30,7 +30,7 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
 
   /** On no sheet, worked in full. */
   public static SheetProblem alone(Problem problem, DecimalMarker marker) {
-    Plan plan = new Plan("", "", problem.template().title(), "", Document.Paper.A4, "en", SymbolStyle.IEC, marker, false,
+    Plan plan = new Plan("", "", problem.template().title(), new Plan.Seeding.Named(""), Document.Paper.A4, "en", SymbolStyle.IEC, marker, false,
         Plan.Order.AS_LISTED, List.of(), List.of());
     return new SheetProblem(1, new Support.Full(), true, plan, problem);
   }

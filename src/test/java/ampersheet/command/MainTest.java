@@ -33,6 +33,7 @@ import org.junit.jupiter.api.io.TempDir;
 class MainTest {
   private static final String PLAN = """
       title: Lanterns
+      seed: Lanterns
       problems:
         - {template: current-limiting/indicator, example: yes}
         - {template: voltage-dividers/plain-divider, support: faded}

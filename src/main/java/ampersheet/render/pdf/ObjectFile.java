@@ -1,14 +1,20 @@
 package ampersheet.render.pdf;
 
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Place;
 import java.io.BufferedOutputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.Closeable;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.nio.channels.Channels;
+import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.ArrayDeque;
@@ -35,13 +41,15 @@ import org.apache.pdfbox.pdfwriter.COSWriter;
 /**
  * A PDF written object by object (ISO 32000-1, 7.5), so that what is written can be forgotten: objects without a stream
  * are gathered in compressed object streams, a cross-reference stream ends the file. The whole lies in a working file
- * until it is finished.
+ * until it is finished; since it may hold everybody's keys, nobody else can read it, and it has no name: however the
+ * program ends, nothing of it stays.
  */
 final class ObjectFile implements Closeable {
   private static final int PER_STREAM = 200;
   private static final int ID_BYTES = 16;
 
-  private final Path working;
+  private final Path folder;
+  private final FileChannel working;
   private final MessageDigest digest;
   private final OutputStream out;
   private long position;
@@ -60,15 +68,42 @@ final class ObjectFile implements Closeable {
   private int gatheredCount;
   private int gatherer;
 
-  ObjectFile() throws IOException {
-    working = Files.createTempFile("handouts", ".part");
+  /**
+   * @param folder where the working file lies; beside what it is for, because there is room for that
+   * @throws DiagnosticException if there can be no working file
+   */
+  ObjectFile(Path folder) {
+    this.folder = folder;
     try {
       digest = MessageDigest.getInstance("SHA-256");
     } catch (NoSuchAlgorithmException impossible) {
       throw new IllegalStateException("every Java platform has SHA-256", impossible);
     }
-    out = new BufferedOutputStream(Files.newOutputStream(working), 1 << 16);
+    working = open(folder);
+    out = new BufferedOutputStream(Channels.newOutputStream(working), 1 << 16);
     put("%PDF-1.7\n%\u00e2\u00e3\u00cf\u00d3\n".getBytes(StandardCharsets.ISO_8859_1));
+  }
+
+  /** Where a system allows it, the name is gone as soon as the file is open; elsewhere it goes when the program ends. */
+  private static FileChannel open(Path folder) {
+    try {
+      Path name = Files.createTempFile(folder, ".ampersheet-print-", ".part");
+      try {
+        return FileChannel.open(name, StandardOpenOption.READ, StandardOpenOption.WRITE, StandardOpenOption.DELETE_ON_CLOSE);
+      } catch (IOException failure) {
+        Files.deleteIfExists(name);
+        throw failure;
+      }
+    } catch (IOException failure) {
+      throw told(folder, failure);
+    }
+  }
+
+  private static DiagnosticException told(Path folder, IOException failure) {
+    String reason = failure.getMessage() == null ? failure.getClass().getSimpleName() : failure.getMessage();
+    return new DiagnosticException(Diagnostic.error(Place.inFile(folder.toString().replace('\\', '/')),
+        "the working file for the PDF could not be written here: " + reason, "room on the disk for twice what is printed",
+        "Make room, or name a place on another disk, and run the same command again."));
   }
 
   /** A number for an object that is written later; until then others may refer to it. */
@@ -124,7 +159,7 @@ final class ObjectFile implements Closeable {
     put("\nendstream\nendobj\n");
   }
 
-  private void begin(int number) throws IOException {
+  private void begin(int number) {
     kind[number] = 1;
     first[number] = position;
     put(number + " 0 obj\n");
@@ -258,8 +293,18 @@ final class ObjectFile implements Closeable {
         + ">>\nstream\n");
     put(table);
     put("\nendstream\nendobj\nstartxref\n" + first[number] + "\n%%EOF\n");
-    out.flush();
-    Files.copy(working, to);
+    rewind();
+    // the stream is not closed here, for with it the working file would be
+    Channels.newInputStream(working).transferTo(to);
+  }
+
+  private void rewind() {
+    try {
+      out.flush();
+      working.position(0);
+    } catch (IOException failure) {
+      throw told(folder, failure);
+    }
   }
 
   private byte[] crossReferences() throws IOException {
@@ -287,19 +332,22 @@ final class ObjectFile implements Closeable {
     return digits.toString();
   }
 
-  private void put(String ascii) throws IOException {
+  private void put(String ascii) {
     put(ascii.getBytes(StandardCharsets.US_ASCII));
   }
 
-  private void put(byte[] bytes) throws IOException {
-    out.write(bytes);
+  private void put(byte[] bytes) {
+    try {
+      out.write(bytes);
+    } catch (IOException failure) {
+      throw told(folder, failure);
+    }
     digest.update(bytes);
     position += bytes.length;
   }
 
   @Override
   public void close() throws IOException {
-    out.close();
-    Files.deleteIfExists(working);
+    working.close(); // what is still held back is of no use any more
   }
 }

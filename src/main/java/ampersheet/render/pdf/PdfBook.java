@@ -15,6 +15,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -65,31 +66,31 @@ public final class PdfBook implements Closeable {
   private final COSDictionary pageTree = new COSDictionary();
   private final List<Handout> handouts = new ArrayList<>();
 
-  /** @param title of the whole; @param language tag of its words */
-  public PdfBook(String title, String language, Profile profile) {
-    this(title, language, profile, Optional.empty());
+  /**
+   * @param title of the whole
+   * @param language tag of its words
+   * @param workingFolder where a working file lies until the book is closed
+   * @throws DiagnosticException if there can be no working file
+   */
+  public PdfBook(String title, String language, Profile profile, Path workingFolder) {
+    this(title, language, profile, Optional.empty(), workingFolder);
   }
 
   /** @param extra for letters that the shipped fonts lack */
-  public PdfBook(String title, String language, Profile profile, Optional<ExtraFont> extra) {
+  public PdfBook(String title, String language, Profile profile, Optional<ExtraFont> extra, Path workingFolder) {
     this.title = title;
     this.language = language;
     this.profile = profile;
     try {
       this.pdf = new PDDocument();
       this.fonts = new Fonts(pdf, extra);
-      this.file = new ObjectFile();
     } catch (IOException failure) {
-      throw new UncheckedIOException("the fonts for print cannot be read, or there is no room for a working file", failure);
+      throw new UncheckedIOException("the fonts for print cannot be read", failure);
     }
+    this.file = new ObjectFile(workingFolder);
     this.structure = new StructureTree(file);
     fonts.objects().forEach(file::reserve);
     file.reserve(pageTree);
-  }
-
-  /** Characters of a name that cannot be printed, or only wrong: see {@link Writing}. */
-  public Set<String> unprintable(String name) {
-    return fonts.missingInName(name);
   }
 
   /**

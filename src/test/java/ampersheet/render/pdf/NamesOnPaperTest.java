@@ -16,6 +16,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -26,6 +27,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -35,8 +37,11 @@ class NamesOnPaperTest {
   private static final Sheet SHEET =
       new SheetMaker(ProblemSet.of(PlanReader.read("plan.yaml", PLAN), SmallLibrary.open())).sheet(1);
 
+  @TempDir
+  private static Path folder;
+
   private static byte[] book(String name, Optional<ExtraFont> extra) throws IOException {
-    try (PdfBook book = new PdfBook("Names", "en", Profile.REGULAR, extra)) {
+    try (PdfBook book = new PdfBook("Names", "en", Profile.REGULAR, extra, folder)) {
       Document sheet = Composer.sheet(SHEET, name);
       book.add(sheet);
       ByteArrayOutputStream out = new ByteArrayOutputStream();
@@ -79,13 +84,13 @@ class NamesOnPaperTest {
 
   @Test
   void aNameThatWouldBePrintedWrongIsToldLetterByLetter() {
-    try (PdfBook book = new PdfBook("Names", "en", Profile.REGULAR)) {
-      assertEquals(Set.of(), book.unprintable("Ada Nguyễn Łucja Ωmega Юля"));
-      assertEquals(Set.of(), book.unprintable("محمد دانا"));
-      assertEquals(Set.of("李", "明"), book.unprintable("李明"));
-      assertEquals(new TreeSet<>(List.of("न", "ि", "त", "ा")), book.unprintable("निता"));
-      assertEquals(Set.of("U+202E"), book.unprintable("Ada\u202Eecalevol"));
-      assertEquals(Set.of("ݐ"), book.unprintable("ݐ"));
+    try (PrintableLetters book = new PrintableLetters(Optional.empty())) {
+      assertEquals(Set.of(), book.missingIn("Ada Nguyễn Łucja Ωmega Юля"));
+      assertEquals(Set.of(), book.missingIn("محمد دانا"));
+      assertEquals(Set.of("李", "明"), book.missingIn("李明"));
+      assertEquals(new TreeSet<>(List.of("न", "ि", "त", "ा")), book.missingIn("निता"));
+      assertEquals(Set.of("U+202E"), book.missingIn("Ada\u202Eecalevol"));
+      assertEquals(Set.of("ݐ"), book.missingIn("ݐ"));
     }
   }
 
@@ -93,8 +98,8 @@ class NamesOnPaperTest {
   void aGivenFontSetsWhatTheShippedOnesLack() throws IOException {
     ExtraFont extra = new ExtraFont("han.ttf", fontOfTwoLetters());
     assertTrue(PdfBookTest.text(book("李明 Ada", Optional.of(extra)), 1).contains("李明 Ada"));
-    try (PdfBook book = new PdfBook("Names", "en", Profile.REGULAR, Optional.of(extra))) {
-      assertEquals(Set.of("王"), book.unprintable("王明"));
+    try (PrintableLetters book = new PrintableLetters(Optional.of(extra))) {
+      assertEquals(Set.of("王"), book.missingIn("王明"));
     }
   }
 

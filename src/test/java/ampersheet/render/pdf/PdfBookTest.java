@@ -24,6 +24,7 @@ import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -59,7 +60,7 @@ class PdfBookTest {
   }
 
   static byte[] book(Profile profile, Document... documents) throws IOException {
-    try (PdfBook book = new PdfBook("Tonight", "en", profile)) {
+    try (PdfBook book = new PdfBook("Tonight", "en", profile, Path.of("target"))) {
       for (Document document : documents) {
         book.add(document);
       }

@@ -68,7 +68,7 @@ final class PrintSpeed {
 
   private static int whole(String plan, TemplateLibrary library, int seats) throws IOException {
     SheetMaker maker = new SheetMaker(ProblemSet.of(PlanReader.read("plan.yaml", plan), library));
-    try (PdfBook book = new PdfBook("Speed", "en", Profile.REGULAR)) {
+    try (PdfBook book = new PdfBook("Speed", "en", Profile.REGULAR, Path.of("target"))) {
       for (int seat = 1; seat <= seats; seat++) {
         book.add(document(maker, seat));
       }
@@ -80,7 +80,7 @@ final class PrintSpeed {
   private static List<String> markup(String plan, TemplateLibrary library, int seats) throws IOException {
     SheetMaker maker = new SheetMaker(ProblemSet.of(PlanReader.read("plan.yaml", plan), library));
     List<String> markup = new ArrayList<>();
-    try (PdfBook book = new PdfBook("Speed", "en", Profile.REGULAR)) {
+    try (PdfBook book = new PdfBook("Speed", "en", Profile.REGULAR, Path.of("target"))) {
       for (int seat = 1; seat <= seats; seat++) {
         StringWriter written = new StringWriter();
         Transformer writer = TransformerFactory.newInstance().newTransformer();
