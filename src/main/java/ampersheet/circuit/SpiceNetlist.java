@@ -1,13 +1,13 @@
 package ampersheet.circuit;
 
 import ampersheet.quantity.Elementary;
-import ampersheet.quantity.ShortestDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.DoubleFunction;
 
 /**
  * A circuit as general circuit simulators read it: the netlist form of SPICE (L. W. Nagel, SPICE2, UCB/ERL M520, 1975), one
@@ -32,33 +32,38 @@ public final class SpiceNetlist {
   private final Netlist netlist;
   private final Set<String> blank;
   private final boolean metered;
+  private final DoubleFunction<String> numbers;
   private final Map<String, String> node = new LinkedHashMap<>();
   private final List<String> lines = new ArrayList<>();
   private final Map<String, String> models = new LinkedHashMap<>();
   private int inside;
 
-  private SpiceNetlist(Netlist drawn, Set<String> blank, boolean metered) {
+  private SpiceNetlist(Netlist drawn, Set<String> blank, boolean metered, DoubleFunction<String> numbers) {
     this.netlist = Copper.withInsides(drawn);
     this.blank = blank;
     this.metered = metered;
+    this.numbers = numbers;
     for (String name : netlist.nodes()) {
       node.put(name, Integer.toString(node.size()));
     }
   }
 
-  /** @param blank names of parts whose values are left open */
-  public static String of(Netlist netlist, String title, Set<String> blank) {
-    return new SpiceNetlist(netlist, blank, false).text(title);
+  /**
+   * @param blank names of parts whose values are left open
+   * @param numbers how numbers are written: plainly or with an e, never with a prefix
+   */
+  public static String of(Netlist netlist, String title, Set<String> blank, DoubleFunction<String> numbers) {
+    return new SpiceNetlist(netlist, blank, false, numbers).text(title);
   }
 
   /** With a source of 0 V, {@code VM_name}, before each part: its current is that of the part's main path. */
-  static String metered(Netlist netlist, String title) {
-    return new SpiceNetlist(netlist, Set.of(), true).text(title);
+  static String metered(Netlist netlist, String title, DoubleFunction<String> numbers) {
+    return new SpiceNetlist(netlist, Set.of(), true, numbers).text(title);
   }
 
   /** Number of each named node in the text; the reference is 0. */
   static Map<String, String> numbers(Netlist netlist) {
-    return new SpiceNetlist(netlist, Set.of(), false).node;
+    return new SpiceNetlist(netlist, Set.of(), false, Double::toString).node;
   }
 
   private String text(String title) {
@@ -245,8 +250,8 @@ public final class SpiceNetlist {
     return blank.contains(part.name()) ? BLANK : number(part.values().get(name));
   }
 
-  private static String number(double value) {
-    return ShortestDecimal.of(value).toLowerCase(Locale.ROOT);
+  private String number(double value) {
+    return numbers.apply(value).toLowerCase(Locale.ROOT);
   }
 
   private void line(String... words) {

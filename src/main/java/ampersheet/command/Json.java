@@ -1,6 +1,6 @@
 package ampersheet.command;
 
-import ampersheet.quantity.ShortestDecimal;
+import ampersheet.render.ShortestDecimal;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.util.DefaultIndenter;

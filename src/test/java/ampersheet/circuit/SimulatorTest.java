@@ -9,7 +9,7 @@ import ampersheet.problem.Problem;
 import ampersheet.problem.Workshop;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Quantity;
-import ampersheet.quantity.ShortestDecimal;
+import ampersheet.render.ShortestDecimal;
 import ampersheet.template.ChosenTemplates;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateFiles;
@@ -98,7 +98,7 @@ class SimulatorTest {
     }
     String step = ShortestDecimal.of(seconds / 4000);
     String end = ShortestDecimal.of(seconds * 1.001);
-    Map<String, Double> theirs = CircuitSimulator.measure(SpiceNetlist.of(netlist, where, Set.of()),
+    Map<String, Double> theirs = CircuitSimulator.measure(SpiceNetlist.of(netlist, where, Set.of(), ShortestDecimal::of),
         "tran " + step + " " + end + " 0 " + step + " uic", measured, ours.keySet());
     for (Map.Entry<String, Double> each : ours.entrySet()) {
       double gap = Math.abs(each.getValue() - theirs.get(each.getKey())) / volts;
@@ -127,14 +127,14 @@ class SimulatorTest {
       ours.put("i(vm_" + part.name().toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9_]", "_") + ")", current);
       amps = Math.max(amps, Math.abs(current));
     }
-    Map<String, Double> theirs = CircuitSimulator.run(SpiceNetlist.metered(netlist, where), "op", List.copyOf(ours.keySet()));
+    Map<String, Double> theirs = CircuitSimulator.run(SpiceNetlist.metered(netlist, where, ShortestDecimal::of), "op", List.copyOf(ours.keySet()));
     for (Map.Entry<String, Double> each : ours.entrySet()) {
       double largest = each.getKey().startsWith("v") ? volts : amps;
       double gap = Math.abs(each.getValue() - theirs.get(each.getKey())) / Math.max(largest, 1e-9);
       LARGEST.merge(template, gap, Math::max);
       if (!(gap <= GAP)) {
         faults.add(where + ": " + each.getKey() + " is " + each.getValue() + ", simulated " + theirs.get(each.getKey()) + "\n"
-            + SpiceNetlist.of(netlist, where, Set.of()));
+            + SpiceNetlist.of(netlist, where, Set.of(), ShortestDecimal::of));
       }
     }
   }

@@ -10,7 +10,7 @@ import ampersheet.problem.Problem;
 import ampersheet.problem.Workshop;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Quantity;
-import ampersheet.quantity.ShortestDecimal;
+import ampersheet.render.ShortestDecimal;
 import ampersheet.template.ChosenTemplates;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateFiles;

@@ -1,8 +1,8 @@
 package ampersheet.render.pdf;
 
 import java.text.Normalizer;
-import java.util.HashMap;
 import java.util.Map;
+import java.util.TreeMap;
 
 /**
  * Joins the letters of Arabic, Persian and their kin: each is replaced by the character for its form at that place. Rules
@@ -43,7 +43,7 @@ final class ArabicJoining {
   private ArabicJoining() {}
 
   private static Map<String, Forms> forms() {
-    Map<String, Forms> forms = new HashMap<>();
+    Map<String, Forms> forms = new TreeMap<>();
     read(forms, 0xFE70, 0xFEFC); // first, for it holds the usual forms of the letters that are in both blocks
     read(forms, 0xFB50, 0xFBFF);
     return forms;

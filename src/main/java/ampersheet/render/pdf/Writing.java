@@ -6,6 +6,7 @@ import com.openhtmltopdf.bidi.BidiTextRun;
 import java.lang.Character.UnicodeScript;
 import java.text.Bidi;
 import java.util.EnumSet;
+import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
 
@@ -37,8 +38,13 @@ final class Writing implements BidiReorderer {
   static Set<String> notSet(String text) {
     Set<String> wrong = new TreeSet<>();
     text.codePoints().filter(c -> !SET.contains(UnicodeScript.of(c)) || isHidden(c) || ArabicJoining.isWithoutForms(c))
-        .forEach(c -> wrong.add(isHidden(c) ? String.format("U+%04X", c) : Character.toString(c)));
+        .forEach(c -> wrong.add(isHidden(c) ? named(c) : Character.toString(c)));
     return wrong;
+  }
+
+  private static String named(int c) {
+    String digits = Integer.toHexString(c).toUpperCase(Locale.ROOT);
+    return "U+" + "0".repeat(Math.max(0, 4 - digits.length())) + digits;
   }
 
   /** Orders that nobody sees, such as to run the other way. */

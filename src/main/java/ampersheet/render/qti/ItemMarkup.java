@@ -8,7 +8,7 @@ import ampersheet.quantity.QuantityWriter.Printed;
 import ampersheet.render.Derivation;
 import ampersheet.render.Markup;
 import ampersheet.render.ProseMarkup;
-import ampersheet.quantity.ShortestDecimal;
+import ampersheet.render.ShortestDecimal;
 import ampersheet.render.Wording;
 import ampersheet.sheet.Document.Assumptions;
 import ampersheet.sheet.Document.Block;

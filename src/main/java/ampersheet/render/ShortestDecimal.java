@@ -1,4 +1,4 @@
-package ampersheet.quantity;
+package ampersheet.render;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
