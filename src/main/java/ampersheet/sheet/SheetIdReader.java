@@ -17,6 +17,8 @@ final class SheetIdReader {
   private static final String FIRST = "sheet ID";
   private static final int SET_CHARACTERS = SheetId.PLAN_CHARACTERS + SheetId.TEMPLATE_CHARACTERS;
   private static final int MOST_HINTS = 3;
+  /** The set, nine digits at most, the check character, and one that slipped in. */
+  private static final int MOST_CHARACTERS = SET_CHARACTERS + 11;
 
   private final String plan;
   private final String templates;
@@ -36,6 +38,10 @@ final class SheetIdReader {
   /** @throws DiagnosticException for anything but an ID of this plan with these templates */
   SheetId read(String typed) {
     String characters = significant(typed);
+    if (characters.length() > MOST_CHARACTERS) {
+      throw refusal(typed, 0, "this sheet ID is too long",
+          "Type the ID as it is printed at the head of the sheet, such as A7K3M-007-R.");
+    }
     if (characters.length() < SET_CHARACTERS + 2) {
       throw refusal(typed, 0, "this sheet ID is too short", hint(characters));
     }
@@ -78,10 +84,10 @@ final class SheetIdReader {
     return seat >= 1 && seat <= SheetId.LAST_SEAT;
   }
 
-  /** Capitals of the ID's alphabet, look-alikes replaced, blanks and hyphens dropped. */
+  /** Capitals of the ID's alphabet, look-alikes replaced, blanks and hyphens dropped; of a long text no more than tells so. */
   private static String significant(String typed) {
     StringBuilder out = new StringBuilder();
-    for (int i = 0; i < typed.length(); i++) {
+    for (int i = 0; i < typed.length() && out.length() <= MOST_CHARACTERS; i++) {
       char c = typed.charAt(i);
       if (Character.isWhitespace(c) || Character.isSpaceChar(c) || Character.getType(c) == Character.DASH_PUNCTUATION
           || c == '\u2212' || c == '_') {
