@@ -1,14 +1,16 @@
 package ampersheet.command;
 
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.source.WithinMemory;
 import java.io.PrintWriter;
+import java.util.List;
 import java.util.concurrent.Callable;
-import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine;
 
 /** All commands, and what becomes of their failures. */
 @Command(name = "ampersheet", version = "ampersheet 0.1.0", sortOptions = false,
@@ -45,7 +47,13 @@ final class CommandTree implements Callable<Integer> {
     line.setCaseInsensitiveEnumValuesAllowed(true);
     line.setParameterExceptionHandler((fault, given) -> wrongUsage(fault, streams));
     line.setExecutionExceptionHandler((fault, at, result) -> failed(fault, at, streams));
-    int exitCode = line.execute(arguments);
+    int exitCode;
+    try {
+      exitCode = line.execute(arguments);
+    } catch (OutOfMemoryError | StackOverflowError exhausted) {
+      // Whatever it was, it is no longer held; what remains is to say so.
+      exitCode = exhausted(exhausted, arguments, streams);
+    }
     streams.out().flush();
     streams.err().flush();
     return streams.out().checkError() ? PROBLEMS_FOUND : exitCode;
@@ -92,6 +100,14 @@ final class CommandTree implements Callable<Integer> {
     streams.err().print("ampersheet failed where it should not: " + fault + "\n"
         + "    next: Please report this with the command you typed and its files; the same command with --trace shows"
         + " where it happened.\n");
+    return PROBLEMS_FOUND;
+  }
+
+  private static int exhausted(VirtualMachineError fault, String[] arguments, Streams streams) {
+    streams.err().print(WithinMemory.told(String.join(" ", arguments), fault).print());
+    if (List.of(arguments).contains("--trace")) {
+      fault.printStackTrace(streams.err());
+    }
     return PROBLEMS_FOUND;
   }
 

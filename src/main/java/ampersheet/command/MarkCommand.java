@@ -9,6 +9,7 @@ import ampersheet.marking.Marking;
 import ampersheet.marking.ReceivedList;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
@@ -79,6 +80,7 @@ final class MarkCommand implements Callable<Integer> {
       throw new WrongUsage(InputFile.shown(answers), "there is no such folder of answers",
           "a folder with the files that learners sent", "Check the path.");
     }
+    requireApart();
     Roster learners = RosterReader.read(InputFile.shown(roster), InputFile.read(roster, "a class list"));
     IssuedWithOption.Issued issued = issuedWith.read();
     Marking.Task task = new Marking.Task(answers, issued.sheets(), issued.corrections(), learners, text(received, "a list of times"), due(), text(before, "marks of an earlier run").map(text ->
@@ -101,6 +103,31 @@ final class MarkCommand implements Callable<Integer> {
     }
     boolean faults = marked.notes().stream().anyMatch(note -> note.severity() == Severity.ERROR);
     return faults ? CommandTree.PROBLEMS_FOUND : CommandTree.FINE;
+  }
+
+  /** What is written must not be read as an answer: not in this run, and not in the next. */
+  private void requireApart() {
+    Path read = real(answers);
+    Path pages = real(out.resolve("feedback"));
+    if (real(out).startsWith(read) || read.startsWith(pages)) {
+      throw new WrongUsage("--out", "the results would lie " + (real(out).equals(read) ? "among" : "within") + " the answers, "
+          + InputFile.shown(answers) + ", and be read as answers the next time", "a folder outside the folder of answers",
+          "Give another folder, such as " + InputFile.shown(answers.resolveSibling("marks")) + ".");
+    }
+  }
+
+  /** Where a path leads, as far as it exists: links followed, dots resolved. */
+  private static Path real(Path path) {
+    Path absolute = path.toAbsolutePath().normalize();
+    for (Path there = absolute; there != null; there = there.getParent()) {
+      try {
+        return there.toRealPath().resolve(there.relativize(absolute)).normalize();
+      } catch (IOException missing) {
+        // The folder above it may exist.
+        continue;
+      }
+    }
+    return absolute;
   }
 
   /** A page of a seat from which nothing came in this time must not be handed out by mistake. */

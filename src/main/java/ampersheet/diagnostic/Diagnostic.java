@@ -63,7 +63,7 @@ public record Diagnostic(Severity severity, Place place, String problem, String 
       line = line.substring(from, to) + (to < line.length() ? " …" : "");
       caret = caret < 0 ? caret : caret - from;
     }
-    out.append("    ").append(cut).append(line).append('\n');
+    out.append("    ").append(cut).append(Printable.columns(line)).append('\n');
     if (caret >= 0) {
       out.append("    ").append(" ".repeat(cut.length())).append(indentLike(line, caret)).append("^\n");
     }

@@ -1,5 +1,7 @@
 package ampersheet.diagnostic;
 
+import java.util.Objects;
+
 
 /**
  * A character in a file, with the line it stands in.
@@ -14,7 +16,7 @@ public record Place(String file, int line, int column, String sourceLine) {
 
   public Place {
     file = Printable.line(file, LONGEST_NAME);
-    sourceLine = Printable.columns(sourceLine);
+    Objects.requireNonNull(sourceLine);
     if (line < 0 || column < 0) {
       throw new IllegalArgumentException("line and column start at 1: " + line + ":" + column);
     }

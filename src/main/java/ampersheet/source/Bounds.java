@@ -30,7 +30,8 @@ public record Bounds(int bytes, int lines, int cells) {
     return separators + lineEnds > cells ? "this file has more than " + cells + " separators, as of a table" : "";
   }
 
-  String told() {
+  /** The bytes, for messages. */
+  public String told() {
     return bytes >= 1 << 20 ? (bytes >> 20) + " MB" : bytes / 1000 + " kB";
   }
 }

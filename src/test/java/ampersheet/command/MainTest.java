@@ -177,7 +177,7 @@ class MainTest {
   void anUnexpectedFailureIsOneLineUnlessTraced() {
     Streams failing = new Streams(new BufferedReader(new StringReader("")) {
       @Override
-      public String readLine() throws IOException {
+      public int read() throws IOException {
         throw new IOException("the terminal is gone");
       }
     }, new PrintStream(new ByteArrayOutputStream(), true, StandardCharsets.UTF_8), System.err);
