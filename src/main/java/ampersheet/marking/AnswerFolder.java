@@ -4,6 +4,7 @@ import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import ampersheet.source.Bounds;
+import ampersheet.source.FaultList;
 import ampersheet.source.SourceFile;
 import ampersheet.source.Unread;
 import ampersheet.source.WithinMemory;
@@ -91,7 +92,7 @@ final class AnswerFolder {
     Path file = folder.resolve(name);
     String kind = name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
     if (name.startsWith(".")) {
-      return new ReturnedFile(shown, List.of(), List.of());
+      return new ReturnedFile(shown, List.of(), new FaultList(shown));
     }
     if (Files.isDirectory(file, LinkOption.NOFOLLOW_LINKS)) {
       return faulty(shown, "this is a folder, and what is in it is not read", "Move its files up into the folder of answers.");
@@ -114,7 +115,7 @@ final class AnswerFolder {
     } catch (Unread other) {
       return faulty(shown, told(other, privacy), next(other));
     } catch (DiagnosticException tooLarge) {
-      return new ReturnedFile(shown, List.of(), tooLarge.diagnostics());
+      return faulty(shown, tooLarge.diagnostics());
     }
   }
 
@@ -132,7 +133,12 @@ final class AnswerFolder {
   }
 
   static ReturnedFile faulty(String shown, String problem, String nextAction) {
-    return new ReturnedFile(shown, List.of(),
-        List.of(Diagnostic.error(Place.inFile(shown), problem, EXPECTED, nextAction)));
+    return faulty(shown, List.of(Diagnostic.error(Place.inFile(shown), problem, EXPECTED, nextAction)));
+  }
+
+  private static ReturnedFile faulty(String shown, List<Diagnostic> faults) {
+    FaultList list = new FaultList(shown);
+    faults.forEach(list::add);
+    return new ReturnedFile(shown, List.of(), list);
   }
 }

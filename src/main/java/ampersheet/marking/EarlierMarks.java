@@ -35,8 +35,8 @@ public final class EarlierMarks {
         }
       }
     }
-    if (!lines.faults().isEmpty()) {
-      throw new DiagnosticException(lines.faults());
+    if (lines.hasFaults()) {
+      throw new DiagnosticException(lines.faults().list());
     }
     return new EarlierMarks(marks);
   }

@@ -51,6 +51,10 @@ final class FileNote implements Comparable<FileNote> {
     notes.add(note);
   }
 
+  void add(FaultList more) {
+    notes.add(more);
+  }
+
   void countMarked() {
     marked++;
   }

@@ -70,7 +70,7 @@ final class Inbox {
 
   private void take(ReturnedFile file, FileNote note) {
     files.add(note);
-    file.faults().forEach(note::add);
+    note.add(file.faults());
     Map<String, Integer> unknown = new LinkedHashMap<>();
     Map<Integer, List<TypedAnswer>> here = new LinkedHashMap<>();
     for (TypedAnswer answer : file.answers()) {

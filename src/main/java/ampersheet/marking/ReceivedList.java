@@ -61,7 +61,7 @@ public final class ReceivedList {
         }
       }
     }
-    List<Diagnostic> faults = lines.faults();
+    List<Diagnostic> faults = lines.faults().list();
     if (!faults.isEmpty()) {
       throw new DiagnosticException(faults);
     }

@@ -59,9 +59,9 @@ final class SafeCsv {
     return at;
   }
 
-  /** Blanks, and the quotation marks that a spreadsheet may take off. */
+  /** Blanks, the quotation marks that a spreadsheet may take off, and an apostrophe that is itself to be read back. */
   private static boolean isPassedOver(char c) {
-    return c <= ' ' || Character.isSpaceChar(c) || c == '"' || c == '\uFEFF' || c >= '\u200B' && c <= '\u200F' || c == '\u2060';
+    return c <= ' ' || Character.isSpaceChar(c) || c == '"' || c == '\'' || c == '\uFEFF' || c >= '\u200B' && c <= '\u200F' || c == '\u2060';
   }
 
   /** The text of a cell that {@link #asText} may have written: so what was set aside can be mended and handed in again. */

@@ -62,8 +62,8 @@ final class TextLines {
     return !faults.isEmpty();
   }
 
-  List<Diagnostic> faults() {
-    return faults.list();
+  FaultList faults() {
+    return faults;
   }
 
   /** Whether an answer is fit to be judged; if not, its fault is noted. */

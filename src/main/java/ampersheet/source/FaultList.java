@@ -32,6 +32,14 @@ public final class FaultList {
     }
   }
 
+  /** All of another list, those too that it only counted. */
+  public void add(FaultList other) {
+    other.told.forEach(this::add);
+    untold += other.untold;
+    errors |= other.errors;
+    untoldErrors |= other.untoldErrors;
+  }
+
   public boolean isEmpty() {
     return told.isEmpty();
   }
