@@ -23,6 +23,7 @@ final class SheetIdReader {
   private final String plan;
   private final String templates;
   private final String planName;
+  private final String set;
 
   /**
    * @param plan the two characters that stand for the plan at hand
@@ -33,6 +34,7 @@ final class SheetIdReader {
     this.plan = plan;
     this.templates = templates;
     this.planName = planName;
+    this.set = plan + templates;
   }
 
   /** @throws DiagnosticException for anything but an ID of this plan with these templates */
@@ -147,7 +149,7 @@ final class SheetIdReader {
   }
 
   private void keepIfIssued(String characters, SortedSet<String> found) {
-    if (characters.length() < SET_CHARACTERS + 2 || !characters.startsWith(plan + templates)) {
+    if (characters.length() < SET_CHARACTERS + 2 || !characters.startsWith(set) || !CheckCharacter.fits(characters)) {
       return;
     }
     String digits = characters.substring(SET_CHARACTERS, characters.length() - 1);

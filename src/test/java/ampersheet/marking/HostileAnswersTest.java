@@ -7,11 +7,16 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Printable;
+import ampersheet.sheet.ClassSheets;
+import ampersheet.sheet.Plan;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
+import ampersheet.sheet.SheetId;
+import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SmallLibrary;
+import ampersheet.template.ProblemTemplate;
 import java.io.IOException;
 import java.io.RandomAccessFile;
 import java.nio.charset.StandardCharsets;
@@ -38,6 +43,7 @@ class HostileAnswersTest {
         - {template: current-limiting/indicator, example: yes}
         - {template: voltage-dividers/plain-divider, support: faded, fade: forward, blank: 1}
       """), SmallLibrary.open());
+  private static final ClassSheets SHEETS = new DrawnOnce(new SheetMaker(SET));
   private static final Roster CLASS = RosterReader.read("class.csv", "seat,name\n1,Ada\n2,Bo\n3,Eve\n");
   private static final String HEAD = "sheet,question,answer\n";
   private static final String ONE = SET.id(1) + ",q2b,12 V\n" + SET.id(1) + ",q2a,1 kΩ\n";
@@ -48,6 +54,33 @@ class HostileAnswersTest {
 
   @TempDir
   private Path folder;
+
+  /** Proving the same three sheets for two hundred folders would take most of the time. */
+  private record DrawnOnce(SheetMaker maker, Map<Integer, IssuedSheet> drawn) implements ClassSheets {
+    DrawnOnce(SheetMaker maker) {
+      this(maker, new TreeMap<>());
+    }
+
+    @Override
+    public Plan plan() {
+      return maker.plan();
+    }
+
+    @Override
+    public SheetId readId(String typed) {
+      return maker.readId(typed);
+    }
+
+    @Override
+    public IssuedSheet issued(int seat) {
+      return drawn.computeIfAbsent(seat, maker::issued);
+    }
+
+    @Override
+    public List<ProblemTemplate> templates() {
+      return maker.templates();
+    }
+  }
 
   private record Outcome(Marking.Marked marked, Map<String, String> files) {
     String row(String file, String start) {
@@ -61,7 +94,7 @@ class HostileAnswersTest {
 
   private Outcome mark(Path answers) {
     Map<String, String> files = new TreeMap<>();
-    Marking.Marked marked = Marking.mark(new Marking.Task(answers, SET, Optional.empty(), CLASS, Optional.empty(),
+    Marking.Marked marked = Marking.mark(new Marking.Task(answers, SHEETS, Optional.empty(), CLASS, Optional.empty(),
         Optional.empty(), Optional.empty(), false), files::put);
     return new Outcome(marked, files);
   }
@@ -297,7 +330,7 @@ class HostileAnswersTest {
 
     private void put(String name) throws IOException {
       Path csv = here.resolve(name + ".csv");
-      int large = 1 + random.nextInt(40_000);
+      int large = 1 + random.nextInt(Boolean.getBoolean("ampersheet.deep") ? 90_000 : 4_000);
       switch (random.nextInt(14)) {
         case 0 -> write(csv, "\n".repeat(large) + HEAD + EVE + ",q2a,\"1\n");
         case 1 -> write(csv, HEAD + "x".repeat(large) + ",q2a,1\n" + "0".repeat(large) + "-007-R,q2a,1\n");
