@@ -51,7 +51,7 @@ final class TextLines {
   }
 
   void fault(int line, String problem, String expected, String nextAction) {
-    faults.add(Diagnostic.error(place(line), problem, expected, nextAction));
+    faults.addError(() -> Diagnostic.error(place(line), problem, expected, nextAction));
   }
 
   void warning(int line, String problem, String nextAction) {

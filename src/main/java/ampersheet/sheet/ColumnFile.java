@@ -48,7 +48,7 @@ final class ColumnFile {
   }
 
   void fault(int line, String problem, String expected, String nextAction) {
-    faults.add(Diagnostic.error(place(line), problem, expected, nextAction));
+    faults.addError(() -> Diagnostic.error(place(line), problem, expected, nextAction));
   }
 
   /** @param line from 1; 0 for the file as a whole */

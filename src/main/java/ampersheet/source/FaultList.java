@@ -5,6 +5,7 @@ import ampersheet.diagnostic.Place;
 import ampersheet.diagnostic.Severity;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Supplier;
 
 /** What is wrong with one file: the first faults, and how many more there are. Nobody mends a thousand one by one. */
 public final class FaultList {
@@ -29,6 +30,17 @@ public final class FaultList {
     } else {
       untold++;
       untoldErrors |= error;
+    }
+  }
+
+  /** The same for an error that is worked out only if it is told. */
+  public void addError(Supplier<Diagnostic> fault) {
+    if (told.size() < MOST_TOLD) {
+      add(fault.get());
+    } else {
+      untold++;
+      errors = true;
+      untoldErrors = true;
     }
   }
 
