@@ -1,6 +1,7 @@
 package ampersheet.command;
 
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Printable;
 import ampersheet.source.WithinMemory;
 import java.io.PrintWriter;
 import java.util.List;
@@ -76,7 +77,7 @@ final class CommandTree implements Callable<Integer> {
   private static int wrongUsage(CommandLine.ParameterException fault, Streams streams) {
     CommandLine at = fault.getCommandLine();
     String message = fault.getMessage();
-    streams.err().print(message + "\n");
+    streams.err().print(Printable.line(message) + "\n");
     if (!CommandLine.UnmatchedArgumentException.printSuggestions(fault, at.getErr())) {
       streams.err().print("    next: See " + at.getCommandSpec().qualifiedName() + " --help for what fits.\n");
     }
@@ -97,7 +98,7 @@ final class CommandTree implements Callable<Integer> {
       fault.printStackTrace(streams.err());
       return PROBLEMS_FOUND;
     }
-    streams.err().print("ampersheet failed where it should not: " + fault + "\n"
+    streams.err().print("ampersheet failed where it should not: " + Printable.line(fault.toString()) + "\n"
         + "    next: Please report this with the command you typed and its files; the same command with --trace shows"
         + " where it happened.\n");
     return PROBLEMS_FOUND;

@@ -30,6 +30,7 @@ import picocli.CommandLine.Parameters;
         "Written are DIR/report.html, DIR/feedback/seat-001.html, DIR/marks.csv, answers.csv, files.csv (what became of each "
             + "file) and set-aside.csv (answers that did not count, and why); with --issued-with also corrections.csv (answers that "
             + "a correction of the key makes worth more or less). The same files give the same bytes.",
+        "A file that is more than people write (4 MB, 100,000 lines), no ordinary file or a link is set aside by its name.",
         "Exit code 1 if a file could not be marked in full; everything else is marked all the same."})
 final class MarkCommand implements Callable<Integer> {
   /** More would push the result off a terminal. */
