@@ -11,6 +11,7 @@ import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Printable;
 import ampersheet.marking.ChangedVerdict;
 import ampersheet.sheet.Composer;
+import ampersheet.source.AsciiCase;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -93,7 +94,7 @@ final class CheckCommand implements Callable<Integer> {
 
   /** The question's own name for what was typed, in any case. */
   private static String known(KeyedSheet sheet, String name) {
-    String question = name.toLowerCase(Locale.ROOT);
+    String question = AsciiCase.small(name);
     if (sheet.hasQuestion(question) || sheet.lost().stream().anyMatch(lost -> lost.questions().contains(question))) {
       return question;
     }

@@ -3,6 +3,7 @@ package ampersheet.marking;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
+import ampersheet.source.AsciiCase;
 import ampersheet.source.Bounds;
 import ampersheet.source.FaultList;
 import ampersheet.source.SourceFile;
@@ -16,7 +17,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Stream;
 
@@ -90,7 +90,7 @@ final class AnswerFolder {
   /** Reads one of the {@link #names()}, whatever it is; what is wrong with it stands in the file's faults. */
   ReturnedFile read(String name, String shown, Privacy privacy) {
     Path file = folder.resolve(name);
-    String kind = name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
+    String kind = AsciiCase.small(name.substring(name.lastIndexOf('.') + 1));
     if (name.startsWith(".")) {
       return new ReturnedFile(shown, List.of(), new FaultList(shown));
     }

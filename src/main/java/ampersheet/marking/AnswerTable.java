@@ -1,9 +1,9 @@
 package ampersheet.marking;
 
+import ampersheet.source.AsciiCase;
 import ampersheet.source.CellRows.Row;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * Reads answers from a table with the columns {@code sheet}, {@code question} and {@code answer}; others are passed over.
@@ -53,7 +53,7 @@ final class AnswerTable {
       return;
     }
     String sheet = SafeCsv.read(table.cell(row, "sheet"));
-    String question = SafeCsv.read(table.cell(row, "question")).toLowerCase(Locale.ROOT);
+    String question = AsciiCase.small(SafeCsv.read(table.cell(row, "question")));
     String text = SafeCsv.read(table.cell(row, "answer"));
     if (table.head().equals(OwnFile.SET_ASIDE.head()) && SetAside.anotherCounts(table.cell(row, "why"))) {
       lines.warning(row.line(), "this answer was set aside because another one counts", "Nothing; to have it count, take out "

@@ -1,10 +1,10 @@
 package ampersheet.marking;
 
-import ampersheet.source.CellRows;
+import ampersheet.source.AsciiCase;
 import ampersheet.source.CellRows.Row;
+import ampersheet.source.CellRows;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * A table as spreadsheets and this program write it: values separated by commas, semicolons or tabs, column names on the
@@ -31,7 +31,7 @@ final class CsvRows {
     }
     List<Row> rows = table.rows().stream().filter(row -> !row.isBlank()).toList();
     if (!rows.isEmpty()) {
-      table.head = rows.get(0).cells().stream().map(name -> name.strip().toLowerCase(Locale.ROOT)).toList();
+      table.head = rows.get(0).cells().stream().map(name -> AsciiCase.small(name.strip())).toList();
       table.body = rows.subList(1, rows.size());
       table.headLine = rows.get(0).line();
     } else if (!lines.hasFaults()) {

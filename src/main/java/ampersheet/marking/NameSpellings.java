@@ -116,7 +116,7 @@ final class NameSpellings {
         from = i;
       } else if (!letter && from >= 0) {
         String letters = text.substring(from, i);
-        words.add(new Word(folded(letters), letters.equals(letters.toUpperCase(Locale.ROOT)), joined));
+        words.add(new Word(folded(letters), letters.codePoints().noneMatch(Character::isLowerCase), joined));
         from = -1;
         joined = true;
       }
@@ -127,7 +127,11 @@ final class NameSpellings {
 
   /** In small letters; a sharp s becomes two. */
   private static String folded(String letters) {
-    String small = letters.toUpperCase(Locale.ROOT).toLowerCase(Locale.ROOT);
+    // Letter by letter: where one becomes two, the whole text at once would take time with its square.
+    StringBuilder folded = new StringBuilder();
+    letters.codePoints().forEach(c ->
+        folded.append(Character.toString(c).toUpperCase(Locale.ROOT).toLowerCase(Locale.ROOT)));
+    String small = folded.toString();
     for (String[] letter : LETTERS) {
       small = small.replace(letter[0], letter[1]);
     }

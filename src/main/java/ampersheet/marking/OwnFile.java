@@ -1,7 +1,7 @@
 package ampersheet.marking;
 
+import ampersheet.source.AsciiCase;
 import java.util.List;
-import java.util.Locale;
 
 /** The tables that marking itself writes. One that lies among the answers is nobody's answers. */
 enum OwnFile {
@@ -33,7 +33,7 @@ enum OwnFile {
 
   /** A learner may call a table as one of these is called; its first line is another then. */
   static boolean is(String name, List<String> head) {
-    String small = name.toLowerCase(Locale.ROOT);
+    String small = AsciiCase.small(name);
     for (OwnFile own : values()) {
       if (own.file.equals(small) && own.head.equals(head)) {
         return true;

@@ -61,7 +61,8 @@ final class SafeCsv {
 
   /** Blanks, the quotation marks that a spreadsheet may take off, and an apostrophe that is itself to be read back. */
   private static boolean isPassedOver(char c) {
-    return c <= ' ' || Character.isSpaceChar(c) || c == '"' || c == '\'' || c == '\uFEFF' || c >= '\u200B' && c <= '\u200F' || c == '\u2060';
+    boolean unseen = c == '\uFEFF' || c >= '\u200B' && c <= '\u200F' || c == '\u2060';
+    return c <= ' ' || Character.isSpaceChar(c) || unseen || c == '"' || c == '\'';
   }
 
   /** The text of a cell that {@link #asText} may have written: so what was set aside can be mended and handed in again. */

@@ -2,11 +2,11 @@ package ampersheet.sheet;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
-import ampersheet.source.CellRows;
+import ampersheet.source.AsciiCase;
 import ampersheet.source.CellRows.Row;
+import ampersheet.source.CellRows;
 import ampersheet.source.FaultList;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * Comma- or semicolon-separated values as spreadsheets write them, with quotes, blank lines and a byte order mark; every
@@ -58,7 +58,7 @@ final class ColumnFile {
 
   static int column(Row head, String name) {
     for (int i = 0; i < head.size(); i++) {
-      if (head.get(i).strip().toLowerCase(Locale.ROOT).equals(name)) {
+      if (AsciiCase.small(head.get(i).strip()).equals(name)) {
         return i;
       }
     }

@@ -9,13 +9,13 @@ import ampersheet.quantity.Dimension;
 import ampersheet.quantity.QuantityReader;
 import ampersheet.quantity.Reading;
 import ampersheet.quantity.Unit;
+import ampersheet.source.AsciiCase;
 import ampersheet.source.CellRows.Row;
 import ampersheet.source.WithinMemory;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -98,7 +98,7 @@ public final class PartsReader {
 
   private void readLine(Row record) {
     int line = record.line();
-    String kind = cell(record, "kind").toLowerCase(Locale.ROOT);
+    String kind = AsciiCase.small(cell(record, "kind"));
     if (kind.equals("meter")) {
       meter(record, line);
       return;

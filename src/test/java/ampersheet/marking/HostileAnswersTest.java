@@ -51,6 +51,8 @@ class HostileAnswersTest {
   private static final String EVE = SET.id(3).toString();
   private static final String SECRET = "the root password is swordfish";
   private static final int FOLDERS = 200;
+  /** What was quadratic took minutes; a busy machine may take some seconds for what is not. */
+  private static final Duration LONGEST = Duration.ofSeconds(40);
 
   @TempDir
   private Path folder;
@@ -111,7 +113,7 @@ class HostileAnswersTest {
   private Outcome withSound(String name, String text) throws IOException {
     putSound(folder);
     put(folder, name, text);
-    return Assertions.assertTimeoutPreemptively(Duration.ofSeconds(10), () -> mark(folder));
+    return Assertions.assertTimeoutPreemptively(LONGEST, () -> mark(folder));
   }
 
   @Test
@@ -124,6 +126,15 @@ class HostileAnswersTest {
   void aSheetIdOfEightyThousandCharactersTakesNoTime() throws IOException {
     Outcome outcome = withSound("eve.csv", HEAD + "A7K3M-" + "0".repeat(80_000) + "-R,q2a,1 kΩ\n");
     assertTrue(outcome.isNamed("eve.csv:2: error: this sheet ID is too long"));
+  }
+
+  @Test
+  void aLetterThatBecomesTwoTakesNoTime() throws IOException {
+    putSound(folder);
+    put(folder, "eve.md", "**Sheet " + EVE + "**\n\n    " + "İ".repeat(900_000) + "  R = 1\n    q2a  V = 7 V\n");
+    put(folder, "fay.csv", "sheet,question,answer," + "İ".repeat(900_000) + "\n" + EVE + "," + "İ".repeat(900_000) + ",1\n");
+    Outcome outcome = Assertions.assertTimeoutPreemptively(LONGEST, () -> mark(folder));
+    assertTrue(outcome.files().get("answers.csv").contains(",7 V,"), outcome.marked().notes().toString());
   }
 
   @Test
@@ -169,7 +180,7 @@ class HostileAnswersTest {
     Files.createSymbolicLink(answers.resolve("folder.csv"), outside);
     Files.createSymbolicLink(answers.resolve("self.csv"), answers.resolve("self.csv"));
     putSound(answers);
-    Outcome outcome = Assertions.assertTimeoutPreemptively(Duration.ofSeconds(10), () -> mark(answers));
+    Outcome outcome = Assertions.assertTimeoutPreemptively(LONGEST, () -> mark(answers));
     assertTrue(outcome.isNamed("pipe.csv: error: this is no ordinary file"), outcome.marked().notes().toString());
     for (String link : List.of("zero.csv", "out.csv", "folder.csv", "self.csv")) {
       assertTrue(outcome.isNamed(link + ": error: this is a link, and links are not followed here"), link);
@@ -281,9 +292,7 @@ class HostileAnswersTest {
       Path here = Files.createDirectory(folder.resolve("folder-" + i));
       putSound(here);
       new Hostile(here, new Random(seed + i)).put();
-      long begun = System.nanoTime();
-      Outcome outcome = Assertions.assertTimeoutPreemptively(Duration.ofSeconds(30), () -> mark(here), which);
-      assertTrue(System.nanoTime() - begun < 10_000_000_000L, which);
+      Outcome outcome = Assertions.assertTimeoutPreemptively(LONGEST, () -> mark(here), which);
       for (String seat : List.of("1,", "2,")) {
         assertEquals(expected.row("marks.csv", seat), outcome.row("marks.csv", seat), which);
       }
