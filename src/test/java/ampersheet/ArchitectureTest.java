@@ -37,6 +37,7 @@ class ArchitectureTest {
       Set.of("template", "figure"),
       Set.of("circuit", "thermal", "chain"),
       Set.of("integration"),
+      Set.of("source"),
       Set.of("answer"),
       Set.of("formula"),
       Set.of("quantity"),
@@ -79,7 +80,7 @@ class ArchitectureTest {
     classes.forEach(seenClass -> seen.add(room(seenClass)));
     for (String room : List.of("command", "issue", "render.markdown", "render.html", "sheet", "problem", "template",
         "figure", "circuit", "thermal", "chain", "integration", "answer", "formula", "quantity", "diagnostic",
-        "browser", "marking", "page", "render.qti")) {
+        "browser", "marking", "page", "render.qti", "source")) {
       assertTrue(seen.contains(room), "no class of room " + room + " among " + seen);
     }
   }

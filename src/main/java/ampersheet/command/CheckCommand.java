@@ -8,8 +8,10 @@ import ampersheet.answer.Verdict;
 import ampersheet.command.SheetOptions.KeyedProblem;
 import ampersheet.command.SheetOptions.KeyedSheet;
 import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.Printable;
 import ampersheet.marking.ChangedVerdict;
 import ampersheet.sheet.Composer;
+import ampersheet.source.AsciiCase;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -79,7 +81,7 @@ final class CheckCommand implements Callable<Integer> {
       streams.line(Json.of(json -> write(json, sheet, judged, unjudged)));
     } else {
       judged.forEach(one -> tell(one, true));
-      unjudged.forEach(question -> streams.line(question + "  " + typed.get(question)
+      unjudged.forEach(question -> streams.line(question + "  " + Printable.line(typed.get(question))
           + "\n    There is no key to this question any more: it is judged by hand."));
     }
     return unjudged.isEmpty() ? exitCode(judged.stream().map(Judged::verdict).toList()) : CommandTree.PROBLEMS_FOUND;
@@ -92,7 +94,7 @@ final class CheckCommand implements Callable<Integer> {
 
   /** The question's own name for what was typed, in any case. */
   private static String known(KeyedSheet sheet, String name) {
-    String question = name.toLowerCase(Locale.ROOT);
+    String question = AsciiCase.small(name);
     if (sheet.hasQuestion(question) || sheet.lost().stream().anyMatch(lost -> lost.questions().contains(question))) {
       return question;
     }
@@ -187,11 +189,11 @@ final class CheckCommand implements Callable<Integer> {
     String understood = verdict.understood().isEmpty() || verdict.understood().equals(verdict.asTyped())
         ? "" : "  (read as " + verdict.understood() + ")";
     if (withQuestion) {
-      streams.line(verdict.question() + "  " + verdict.asTyped() + understood);
+      streams.line(verdict.question() + "  " + Printable.line(verdict.asTyped()) + understood);
     } else if (!understood.isEmpty()) {
       streams.line("    " + understood.strip());
     }
-    streams.line("    " + verdict.message());
+    streams.line("    " + Printable.line(verdict.message()));
     judged.changed().ifPresent(change -> streams.line("    The key to " + change.question()
         + " was corrected after this sheet had been issued: before " + change.toldBefore() + ", now " + change.toldNow() + "."));
     if (show) {

@@ -2,8 +2,11 @@ package ampersheet.command;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Printable;
+import ampersheet.source.WithinMemory;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CancellationException;
@@ -13,6 +16,7 @@ import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine;
 
 /** All commands, and what becomes of their failures. */
 @Command(name = "ampersheet", version = "ampersheet 0.1.0", sortOptions = false,
@@ -53,7 +57,13 @@ final class CommandTree implements Callable<Integer> {
     line.setParameterExceptionHandler((fault, given) -> wrongUsage(fault, streams));
     line.setExecutionExceptionHandler((fault, at, result) -> failed(fault, at, streams));
     line.registerConverter(Path.class, CommandTree::path);
-    int exitCode = line.execute(arguments);
+    int exitCode;
+    try {
+      exitCode = line.execute(arguments);
+    } catch (OutOfMemoryError | StackOverflowError exhausted) {
+      // Whatever it was, it is no longer held; what remains is to say so.
+      exitCode = exhausted(exhausted, arguments, streams);
+    }
     streams.out().flush();
     streams.err().flush();
     return streams.out().checkError() ? PROBLEMS_FOUND : exitCode;
@@ -84,7 +94,7 @@ final class CommandTree implements Callable<Integer> {
   private static int wrongUsage(CommandLine.ParameterException fault, Streams streams) {
     CommandLine at = fault.getCommandLine();
     String message = fault.getMessage();
-    streams.err().print(message.strip() + "\n");
+    streams.err().print((message.contains(NEXT) ? message.strip() : Printable.line(message)) + "\n");
     if (!message.contains(NEXT) && !CommandLine.UnmatchedArgumentException.printSuggestions(fault, at.getErr())) {
       streams.err().print(NEXT + "See " + at.getCommandSpec().qualifiedName() + " --help for what fits.\n");
     }
@@ -108,9 +118,17 @@ final class CommandTree implements Callable<Integer> {
       fault.printStackTrace(streams.err());
       return PROBLEMS_FOUND;
     }
-    streams.err().print("ampersheet failed where it should not: " + fault + "\n"
+    streams.err().print("ampersheet failed where it should not: " + Printable.line(fault.toString()) + "\n"
         + "    next: Please report this with the command you typed and its files; the same command with --trace shows"
         + " where it happened.\n");
+    return PROBLEMS_FOUND;
+  }
+
+  private static int exhausted(VirtualMachineError fault, String[] arguments, Streams streams) {
+    streams.err().print(WithinMemory.told(String.join(" ", arguments), fault).print());
+    if (List.of(arguments).contains("--trace")) {
+      fault.printStackTrace(streams.err());
+    }
     return PROBLEMS_FOUND;
   }
 

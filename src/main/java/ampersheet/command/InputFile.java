@@ -1,14 +1,10 @@
 package ampersheet.command;
 
-import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
-import ampersheet.diagnostic.Place;
-import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
+import ampersheet.diagnostic.Printable;
+import ampersheet.source.Bounds;
+import ampersheet.source.SourceFile;
+import ampersheet.source.Unread;
 import java.nio.file.Path;
 
 /** Reads a file named on the command line. */
@@ -16,28 +12,27 @@ final class InputFile {
   private InputFile() {}
 
   /**
+   * Text in UTF-8 within the bounds of what people write.
+   *
    * @param what it should be, for messages: "a plan"
-   * @throws WrongUsage if it cannot be read
-   * @throws DiagnosticException if it is not UTF-8
+   * @throws WrongUsage if it is no file that can be read
+   * @throws DiagnosticException if it is too large or not UTF-8
    */
   static String read(Path file, String what) {
-    String shown = shown(file);
     try {
-      byte[] bytes = Files.readAllBytes(file);
-      return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
-    } catch (CharacterCodingException foreign) {
-      throw new DiagnosticException(Diagnostic.error(Place.inFile(shown), "this file is not UTF-8 text", "text in UTF-8",
-          "Save it again with the encoding UTF-8; spreadsheets call it CSV UTF-8."));
-    } catch (NoSuchFileException missing) {
-      throw new WrongUsage(shown, "there is no such file", "the path of " + what, "Check the path.");
-    } catch (IOException failure) {
-      throw new WrongUsage(shown, Files.isDirectory(file) ? "this is a folder" : "this file cannot be read: "
-          + failure.getMessage(), "the path of " + what, "Check the path and its permissions.");
+      return SourceFile.text(file, Bounds.WRITTEN, SourceFile.Links.FOLLOWED);
+    } catch (Unread other) {
+      throw switch (other.why()) {
+        case TOO_LARGE -> new DiagnosticException(other.told(shown(file), what + " of at most " + Bounds.WRITTEN.told()));
+        case UTF_16, NOT_UTF_8 -> new DiagnosticException(other.told(shown(file), "text in UTF-8"));
+        case MISSING, FOLDER, LINK, NO_ORDINARY_FILE, UNREADABLE ->
+            new WrongUsage(shown(file), other.getMessage(), "the path of " + what, other.why().nextAction());
+      };
     }
   }
 
   /** With forward slashes on every system. */
   static String shown(Path file) {
-    return file.toString().replace('\\', '/');
+    return Printable.line(file.toString().replace('\\', '/'));
   }
 }

@@ -1,5 +1,6 @@
 package ampersheet.command;
 
+import ampersheet.diagnostic.Printable;
 import ampersheet.render.ShortestDecimal;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
@@ -37,7 +38,23 @@ final class Json {
     } catch (IOException failure) {
       throw new UncheckedIOException(failure);
     }
-    return text.toString();
+    return seen(text.toString());
+  }
+
+  /** What acts without being seen stands only within texts, where JSON has an escape for it. */
+  private static String seen(String json) {
+    StringBuilder out = new StringBuilder();
+    json.codePoints().forEach(c -> {
+      if (c == '\n' || !Printable.acts(c)) {
+        out.appendCodePoint(c);
+      } else {
+        for (char half : Character.toChars(c)) {
+          String digits = Integer.toHexString(half);
+          out.append("\\u").append("0".repeat(4 - digits.length())).append(digits);
+        }
+      }
+    });
+    return out.toString();
   }
 
   Json text(String name, String value) {

@@ -9,6 +9,7 @@ import ampersheet.marking.Marking;
 import ampersheet.marking.ReceivedList;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
@@ -31,6 +32,7 @@ import picocli.CommandLine.Parameters;
         "Written are DIR/report.html, DIR/feedback/seat-001.html, DIR/marks.csv, answers.csv, files.csv (what became of each "
             + "file) and set-aside.csv (answers that did not count, and why); with --issued-with also corrections.csv (answers that "
             + "a correction of the key makes worth more or less). The same files give the same bytes.",
+        "A file that is more than people write (4 MB, 100,000 lines), no ordinary file or a link is set aside by its name.",
         "Exit code 1 if a file could not be marked in full; everything else is marked all the same."})
 final class MarkCommand implements Callable<Integer> {
   /** More would push the result off a terminal. */
@@ -88,6 +90,7 @@ final class MarkCommand implements Callable<Integer> {
           "a folder with the files that learners sent", "Check the path.");
     }
     Surroundings.present().requireReadableNames(answers);
+    requireApart();
     Roster learners = RosterReader.read(InputFile.shown(roster), InputFile.read(roster, "a class list"));
     IssuedWithOption.Issued issued = issuedWith.read();
     Marking.Task task = new Marking.Task(answers, issued.sheets(), issued.corrections(), learners, text(received, "a list of times"), due(), text(before, "marks of an earlier run").map(text ->
@@ -121,6 +124,31 @@ final class MarkCommand implements Callable<Integer> {
     List<Path> inputs = new ArrayList<>(issuedWith.files());
     inputs.addAll(Stream.of(roster, received, before).filter(Objects::nonNull).toList());
     return inputs.toArray(Path[]::new);
+  }
+
+  /** What is written must not be read as an answer: not in this run, and not in the next. */
+  private void requireApart() {
+    Path read = real(answers);
+    Path pages = real(out.resolve("feedback"));
+    if (real(out).startsWith(read) || read.startsWith(pages)) {
+      throw new WrongUsage("--out", "the results would lie " + (real(out).equals(read) ? "among" : "within") + " the answers, "
+          + InputFile.shown(answers) + ", and be read as answers the next time", "a folder outside the folder of answers",
+          "Give another folder, such as " + InputFile.shown(answers.resolveSibling("marks")) + ".");
+    }
+  }
+
+  /** Where a path leads, as far as it exists: links followed, dots resolved. */
+  private static Path real(Path path) {
+    Path absolute = path.toAbsolutePath().normalize();
+    for (Path there = absolute; there != null; there = there.getParent()) {
+      try {
+        return there.toRealPath().resolve(there.relativize(absolute)).normalize();
+      } catch (IOException missing) {
+        // The folder above it may exist.
+        continue;
+      }
+    }
+    return absolute;
   }
 
   /** A page of a seat from which nothing came in this time must not be handed out by mistake. */

@@ -3,7 +3,7 @@ package ampersheet.diagnostic;
 import java.util.Objects;
 
 /**
- * One fault, told so that its reader can mend it.
+ * One fault, told so that its reader can mend it. What it quotes is {@link Printable}, wherever the fault is shown.
  *
  * @param problem what is wrong, one sentence
  * @param expected what was expected instead, one sentence, or empty
@@ -12,13 +12,15 @@ import java.util.Objects;
 public record Diagnostic(Severity severity, Place place, String problem, String expected, String nextAction) {
   /** Characters of a source line that are printed. */
   private static final int LONGEST_LINE = 120;
+  /** Longer than any sentence of the program, with the names it lists; what quotes more than that is cut. */
+  private static final int LONGEST_SENTENCE = 4_000;
 
   public Diagnostic {
     Objects.requireNonNull(severity);
     Objects.requireNonNull(place);
-    Objects.requireNonNull(problem);
-    Objects.requireNonNull(expected);
-    Objects.requireNonNull(nextAction);
+    problem = Printable.line(problem, LONGEST_SENTENCE);
+    expected = Printable.line(expected, LONGEST_SENTENCE);
+    nextAction = Printable.line(nextAction, LONGEST_SENTENCE);
   }
 
   public static Diagnostic error(Place place, String problem, String expected, String nextAction) {
@@ -61,7 +63,7 @@ public record Diagnostic(Severity severity, Place place, String problem, String 
       line = line.substring(from, to) + (to < line.length() ? " …" : "");
       caret = caret < 0 ? caret : caret - from;
     }
-    out.append("    ").append(cut).append(line).append('\n');
+    out.append("    ").append(cut).append(Printable.columns(line)).append('\n');
     if (caret >= 0) {
       out.append("    ").append(" ".repeat(cut.length())).append(indentLike(line, caret)).append("^\n");
     }

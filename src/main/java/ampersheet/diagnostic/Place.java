@@ -2,6 +2,7 @@ package ampersheet.diagnostic;
 
 import java.util.Objects;
 
+
 /**
  * A character in a file, with the line it stands in.
  *
@@ -11,8 +12,10 @@ import java.util.Objects;
  * @param sourceLine the text of that line without its end, or empty
  */
 public record Place(String file, int line, int column, String sourceLine) {
+  private static final int LONGEST_NAME = 1_000;
+
   public Place {
-    Objects.requireNonNull(file);
+    file = Printable.line(file, LONGEST_NAME);
     Objects.requireNonNull(sourceLine);
     if (line < 0 || column < 0) {
       throw new IllegalArgumentException("line and column start at 1: " + line + ":" + column);

@@ -44,13 +44,11 @@ public record ChangedVerdict(String question, String template, Verdict before, V
   record Of(Roster.Seat seat, String sheet, ChangedVerdict change) {}
 
   static String table(List<Of> changes, Privacy privacy) {
-    SafeCsv table = new SafeCsv("seat", "name", "sheet", "question", "template", "typed", "before", "now");
+    SafeCsv table = new SafeCsv(OwnFile.CORRECTIONS);
     for (Of of : changes) {
       ChangedVerdict change = of.change();
-      boolean unread = Credit.of(change.now()) == Credit.UNREADABLE || Credit.of(change.before()) == Credit.UNREADABLE;
-      String typed = change.now().asTyped();
       List<String> row = new ArrayList<>(List.of(Integer.toString(of.seat().number()), privacy.name(of.seat()), of.sheet()));
-      row.addAll(List.of(change.question(), change.template(), unread ? privacy.text(typed) : typed, change.toldBefore(),
+      row.addAll(List.of(change.question(), change.template(), privacy.typed(change.now()), change.toldBefore(),
           change.toldNow()));
       table.row(row);
     }

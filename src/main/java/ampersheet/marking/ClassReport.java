@@ -285,7 +285,7 @@ final class ClassReport {
     List<List<Cell>> rows = new ArrayList<>();
     for (ChangedVerdict.Of of : corrected) {
       List<Cell> row = seat(of.seat());
-      row.addAll(cells(of.change().question(), results.title(of.change().template()), privacy.text(of.change().now().asTyped()),
+      row.addAll(cells(of.change().question(), results.title(of.change().template()), privacy.typed(of.change().now()),
           of.change().toldBefore(), of.change().toldNow()));
       rows.add(row);
     }

@@ -1,15 +1,10 @@
 package ampersheet.marking;
 
-import java.io.IOException;
-import java.io.StringReader;
-import java.io.UncheckedIOException;
+import ampersheet.source.AsciiCase;
+import ampersheet.source.CellRows.Row;
+import ampersheet.source.CellRows;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVParser;
-import org.apache.commons.csv.CSVRecord;
 
 /**
  * A table as spreadsheets and this program write it: values separated by commas, semicolons or tabs, column names on the
@@ -20,22 +15,7 @@ final class CsvRows {
   private final String form;
   private List<String> head = List.of();
   private List<Row> body = List.of();
-
-  /** Cells and the line they begin on. */
-  record Row(int line, List<String> cells) {
-    Row {
-      cells = List.copyOf(cells);
-    }
-
-    boolean isBlank() {
-      return cells.stream().allMatch(String::isBlank);
-    }
-
-    /** Empty beyond the end of the row. */
-    String cell(int column) {
-      return column >= 0 && column < cells.size() ? cells.get(column).strip() : "";
-    }
-  }
+  private int headLine;
 
   private CsvRows(TextLines lines, String form) {
     this.lines = lines;
@@ -51,14 +31,14 @@ final class CsvRows {
     }
     List<Row> rows = table.rows().stream().filter(row -> !row.isBlank()).toList();
     if (!rows.isEmpty()) {
-      table.head = rows.get(0).cells().stream().map(name -> name.strip().toLowerCase(Locale.ROOT)).toList();
+      table.head = rows.get(0).cells().stream().map(name -> AsciiCase.small(name.strip())).toList();
       table.body = rows.subList(1, rows.size());
       table.headLine = rows.get(0).line();
+    } else if (!lines.hasFaults()) {
+      lines.fault(0, "this table has separators and nothing between them", form, "Ask for the file again, or take it out.");
     }
     return table;
   }
-
-  private int headLine;
 
   List<Row> body() {
     return body;
@@ -68,6 +48,10 @@ final class CsvRows {
     return headLine;
   }
 
+  List<String> head() {
+    return head;
+  }
+
   int columns() {
     return head.size();
   }
@@ -75,6 +59,12 @@ final class CsvRows {
   /** −1 if there is none. */
   int column(String name) {
     return head.indexOf(name);
+  }
+
+  /** What stands in a column, without blanks around it; empty beyond the end of the row. */
+  String cell(Row row, String column) {
+    int at = column(column);
+    return at >= 0 && at < row.size() ? row.get(at).strip() : "";
   }
 
   /** Whether each of these columns is named once; if not, that is noted as a fault. */
@@ -99,59 +89,25 @@ final class CsvRows {
   }
 
   private List<Row> rows() {
+    char separator = CellRows.separator(lines.text(), true);
     try {
-      return parsed(lines.text(), 1);
-    } catch (IOException | UncheckedIOException broken) {
-      return lineByLine();
+      return CellRows.read(lines.text(), separator, 1);
+    } catch (CellRows.Uneven broken) {
+      return lineByLine(separator);
     }
   }
 
-  private List<Row> lineByLine() {
+  private List<Row> lineByLine(char separator) {
     List<Row> rows = new ArrayList<>();
     for (int i = 1; i <= lines.count(); i++) {
       try {
-        rows.addAll(parsed(lines.line(i), i));
-      } catch (IOException | UncheckedIOException here) {
+        rows.addAll(CellRows.read(lines.line(i), separator, i));
+      } catch (CellRows.Uneven here) {
         lines.fault(i, "a quotation mark is opened and not closed, or text follows a closing one",
             "\"4,7 kΩ\" or \"say \"\"4k7\"\"\": a quotation mark inside quoted text is doubled",
             "Correct the quotation marks on this line.");
       }
     }
     return rows;
-  }
-
-  private List<Row> parsed(String text, int firstLine) throws IOException {
-    int[] starts = starts(text);
-    CSVFormat format = CSVFormat.DEFAULT.builder().setDelimiter(delimiter()).setIgnoreEmptyLines(false).get();
-    List<Row> rows = new ArrayList<>();
-    try (CSVParser parser = CSVParser.builder().setReader(new StringReader(text)).setFormat(format).get()) {
-      for (CSVRecord record : parser) {
-        int found = Arrays.binarySearch(starts, (int) record.getCharacterPosition());
-        int line = found >= 0 ? found : -found - 2;
-        rows.add(new Row(Math.min(lines.count(), firstLine + line), record.toList()));
-      }
-    }
-    return rows;
-  }
-
-  private static int[] starts(String text) {
-    List<Integer> starts = new ArrayList<>(List.of(0));
-    for (int i = 0; i < text.length(); i++) {
-      if (text.charAt(i) == '\n') {
-        starts.add(i + 1);
-      }
-    }
-    return starts.stream().mapToInt(Integer::intValue).toArray();
-  }
-
-  /** Spreadsheets of countries with a decimal comma separate by semicolons, some by tabs. */
-  private char delimiter() {
-    for (int i = 1; i <= lines.count(); i++) {
-      String line = lines.line(i);
-      if (!line.isBlank()) {
-        return line.indexOf(',') >= 0 ? ',' : line.indexOf(';') >= 0 ? ';' : line.indexOf('\t') >= 0 ? '\t' : ',';
-      }
-    }
-    return ',';
   }
 }

@@ -1,6 +1,8 @@
 package ampersheet.marking;
 
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.source.CellRows.Row;
+import ampersheet.source.WithinMemory;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -17,20 +19,24 @@ public final class EarlierMarks {
 
   /** @throws DiagnosticException with all faults at once */
   public static EarlierMarks read(String file, String text) {
+    return WithinMemory.of(file, () -> readTable(file, text));
+  }
+
+  private static EarlierMarks readTable(String file, String text) {
     TextLines lines = new TextLines(file, text, Privacy.NONE);
     CsvRows table = CsvRows.read(lines, FORM);
     Map<String, String> marks = new TreeMap<>();
     if (table.has(List.of("seat", "marks", "of"))) {
-      for (CsvRows.Row row : table.body()) {
-        String seat = row.cell(table.column("seat"));
-        String before = marks.putIfAbsent(seat, written(row.cell(table.column("marks")), row.cell(table.column("of"))));
+      for (Row row : table.body()) {
+        String seat = table.cell(row, "seat");
+        String before = marks.putIfAbsent(seat, written(table.cell(row, "marks"), table.cell(row, "of")));
         if (before != null) {
           lines.fault(row.line(), "seat " + seat + " has two lines", FORM, "Keep the line that is right.");
         }
       }
     }
-    if (!lines.faults().isEmpty()) {
-      throw new DiagnosticException(lines.faults());
+    if (lines.hasFaults()) {
+      throw new DiagnosticException(lines.faults().list());
     }
     return new EarlierMarks(marks);
   }

@@ -113,7 +113,7 @@ final class FeedbackPage {
     if (verdict.rung() == Rung.BLANK) {
       return "*Left open.* An open place is no mistake; it only earns no mark.";
     }
-    String typed = answer.credit() == Credit.UNREADABLE ? privacy.text(verdict.asTyped()) : verdict.asTyped();
+    String typed = privacy.typed(verdict);
     String read = verdict.understood().isEmpty() || unspaced(verdict.understood()).equals(unspaced(typed)) ? ""
         : ", read as " + Statement.escape(verdict.understood());
     String corrected = answer.changed().map(change -> " The key to this question was corrected after your sheet had been "
@@ -121,7 +121,7 @@ final class FeedbackPage {
     String late = answer.isLate() ? " It came in late." : "";
     boolean guess = verdict.rung() == Rung.KNOWN_MISTAKE && !(answer.key().acceptance() instanceof Acceptance.Choice);
     return "You wrote **" + Statement.escape(typed) + "**" + read + ". " + earned(answer.credit()) + " "
-        + (guess ? "*Probably:* " : "") + Statement.escape(verdict.message()) + corrected + late;
+        + (guess ? "*Probably:* " : "") + Statement.escape(privacy.said(verdict)) + corrected + late;
   }
 
   private static String unspaced(String text) {

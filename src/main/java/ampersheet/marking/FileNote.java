@@ -1,9 +1,8 @@
 package ampersheet.marking;
 
 import ampersheet.diagnostic.Diagnostic;
-import ampersheet.diagnostic.Severity;
+import ampersheet.source.FaultList;
 import java.time.LocalDateTime;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -14,7 +13,7 @@ final class FileNote implements Comparable<FileNote> {
   private final String shown;
   private final Optional<LocalDateTime> received;
   private final boolean late;
-  private final List<Diagnostic> notes = new ArrayList<>();
+  private final FaultList notes;
   private int marked;
 
   FileNote(int number, String name, String shown, Optional<LocalDateTime> received, boolean late) {
@@ -23,6 +22,7 @@ final class FileNote implements Comparable<FileNote> {
     this.shown = shown;
     this.received = received;
     this.late = late;
+    this.notes = new FaultList(shown);
   }
 
   /** In the order of names, from 1. */
@@ -51,12 +51,16 @@ final class FileNote implements Comparable<FileNote> {
     notes.add(note);
   }
 
+  void add(FaultList more) {
+    notes.add(more);
+  }
+
   void countMarked() {
     marked++;
   }
 
   List<Diagnostic> notes() {
-    return List.copyOf(notes);
+    return notes.list();
   }
 
   int marked() {
@@ -65,7 +69,7 @@ final class FileNote implements Comparable<FileNote> {
 
   /** In a word or two. */
   String fate() {
-    boolean faulty = notes.stream().anyMatch(note -> note.severity() == Severity.ERROR);
+    boolean faulty = notes.hasErrors();
     if (name.startsWith(".")) {
       return "hidden, not read";
     }

@@ -1,9 +1,9 @@
 package ampersheet.marking;
 
 import ampersheet.render.Wording;
+import ampersheet.source.AsciiCase;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * Reads a sheet's Markdown that a learner has filled in. A place for an answer is a line that begins with the name of its
@@ -142,7 +142,7 @@ final class FilledSheet {
         && line.charAt(end) != '=' && line.charAt(end) != '*' && line.charAt(end) != '_') {
       end++;
     }
-    String name = line.substring(0, end).toLowerCase(Locale.ROOT);
+    String name = AsciiCase.small(line.substring(0, end));
     return isQuestion(name) ? name : "";
   }
 

@@ -16,6 +16,8 @@ import java.util.TreeSet;
 
 /** Everything that came in, read once and sorted by seat. */
 final class Inbox {
+  /** Ten tries of a thousand learners at forty questions; as many fit into a small machine's memory. */
+  private static final int MOST_ANSWERS = 400_000;
   private static final String TO_ROSTER = "Add the learner to the class list and mark again, or ask whose sheet it is.";
 
   private final ClassSheets sheets;
@@ -26,6 +28,7 @@ final class Inbox {
   private final List<FileNote> files = new ArrayList<>();
   private final List<SetAside> setAside = new ArrayList<>();
   private int answers;
+  private long bytes;
 
   /** One file's answers to one sheet. */
   record Incoming(FileNote file, List<TypedAnswer> answers) {}
@@ -38,21 +41,36 @@ final class Inbox {
   static Inbox open(AnswerFolder folder, ClassSheets sheets, Roster roster, ReceivedList received,
       Optional<LocalDateTime> due, Privacy privacy) {
     Inbox inbox = new Inbox(sheets, roster);
-    int number = 0;
-    for (String name : folder.names()) {
-      number++;
-      ReturnedFile file = folder.read(name, privacy.file(name, number), privacy);
+    Map<String, Integer> numbers = new TreeMap<>();
+    folder.names().forEach(name -> numbers.put(name, numbers.size() + 1));
+    for (String name : folder.smallestFirst()) {
+      int number = numbers.get(name);
+      ReturnedFile file = inbox.read(folder, name, privacy.file(name, number), privacy);
       Optional<LocalDateTime> time = received.of(name);
       boolean late = due.isPresent() && time.isPresent() && time.get().isAfter(due.get());
       inbox.take(file, new FileNote(number, name, file.name(), time, late));
     }
+    inbox.files.sort(Comparator.comparing(FileNote::number));
     inbox.bySeat.values().forEach(incoming -> incoming.sort(Comparator.comparing(Incoming::file)));
     return inbox;
   }
 
+  /** What one file holds too much of must not cost the others their marks: it is set aside whole, by its name. */
+  private ReturnedFile read(AnswerFolder folder, String name, String shown, Privacy privacy) {
+    if (folder.hasRoomFor(name, bytes)) {
+      ReturnedFile file = folder.read(name, shown, privacy);
+      if (answers + file.answers().size() <= MOST_ANSWERS) {
+        bytes += folder.size(name);
+        return file;
+      }
+    }
+    return AnswerFolder.faulty(shown, "the files of this folder hold too much in all, and this is one of the largest",
+        "Look what it is; if it is meant, mark it in a folder of its own.");
+  }
+
   private void take(ReturnedFile file, FileNote note) {
     files.add(note);
-    file.faults().forEach(note::add);
+    note.add(file.faults());
     Map<String, Integer> unknown = new LinkedHashMap<>();
     Map<Integer, List<TypedAnswer>> here = new LinkedHashMap<>();
     for (TypedAnswer answer : file.answers()) {

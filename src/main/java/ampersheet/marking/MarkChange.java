@@ -20,7 +20,7 @@ record MarkChange(Roster.Seat seat, String before, String now) {
   }
 
   static String table(List<MarkChange> changes, Privacy privacy) {
-    SafeCsv table = new SafeCsv("seat", "name", "before", "now");
+    SafeCsv table = new SafeCsv(OwnFile.CHANGES);
     for (MarkChange change : changes) {
       table.row(List.of(Integer.toString(change.seat().number()), privacy.name(change.seat()), change.before(),
           change.now()));

@@ -10,14 +10,11 @@ import java.util.Locale;
 /** The tables that marking writes, for spreadsheets. */
 final class MarkTables {
   private final Privacy privacy;
-  private final SafeCsv marks;
-  private final SafeCsv answers = new SafeCsv("seat", "sheet", "question", "template", "step", "typed", "read_as",
-      "verdict", "cause", "mark", "late", "file", "line");
+  private final SafeCsv marks = new SafeCsv(OwnFile.MARKS);
+  private final SafeCsv answers = new SafeCsv(OwnFile.ANSWERS);
 
   MarkTables(Privacy privacy) {
     this.privacy = privacy;
-    marks = new SafeCsv("seat", "name", "sheet", "marks", "of", "right", "carried", "half", "wrong", "unreadable",
-        "blank", "late");
   }
 
   void add(MarkedSheet marked) {
@@ -47,10 +44,9 @@ final class MarkTables {
   }
 
   private void add(MarkedSheet marked, MarkedProblem problem, MarkedAnswer answer) {
-    String typed = answer.verdict().asTyped();
     answers.row(List.of(Integer.toString(marked.seat().number()), marked.standing().sheet().toString(),
         answer.key().question(), problem.problem().template().name(), answer.key().step(),
-        answer.credit() == Credit.UNREADABLE ? privacy.text(typed) : typed, answer.verdict().understood(),
+        privacy.typed(answer.verdict()), answer.verdict().understood(),
         answer.verdict().rung().name().toLowerCase(Locale.ROOT).replace('_', '-'),
         answer.cause().map(Cause::id).orElse(""), Amounts.marks(answer.credit().halves()), answer.isLate() ? "late" : "",
         answer.from().map(from -> from.file().shown()).orElse(""),
@@ -66,7 +62,7 @@ final class MarkTables {
   }
 
   static String files(List<FileNote> files) {
-    SafeCsv table = new SafeCsv("file", "received", "late", "answers_marked", "what_became_of_it", "notes");
+    SafeCsv table = new SafeCsv(OwnFile.FILES);
     for (FileNote file : files) {
       table.row(List.of(file.shown(), file.received(), file.isLate() ? "late" : "", Integer.toString(file.marked()),
           file.fate(), String.join(" | ", file.notes().stream()
@@ -77,7 +73,7 @@ final class MarkTables {
   }
 
   static String setAside(List<SetAside> answers, Privacy privacy) {
-    SafeCsv table = new SafeCsv("file", "line", "sheet", "question", "answer", "why");
+    SafeCsv table = new SafeCsv(OwnFile.SET_ASIDE);
     for (SetAside one : answers) {
       table.row(List.of(one.answer().place().file(), Integer.toString(one.answer().place().line()),
           privacy.text(one.answer().sheet()), privacy.text(one.answer().question()), privacy.text(one.answer().text()),
@@ -88,7 +84,7 @@ final class MarkTables {
 
   /** The only file with names, when pseudonyms are wished: who sits where, and who sent which file. */
   static String names(Roster roster, List<FileNote> files) {
-    SafeCsv table = new SafeCsv("what", "number", "name");
+    SafeCsv table = new SafeCsv(OwnFile.NAMES);
     roster.seats().forEach(seat -> table.row(List.of("seat", Integer.toString(seat.number()), seat.name())));
     files.forEach(file -> table.row(List.of("file", Integer.toString(file.number()), file.name())));
     return table.toString();

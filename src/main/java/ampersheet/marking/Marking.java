@@ -96,14 +96,14 @@ public final class Marking {
     output.write("report.html", HtmlPage.render(ClassReport.compose(task.sheets().plan(),
         new ClassResults(task.sheets().templates(), standings), inbox.files(), task.roster().seats().size() - standings.size(),
         task.before().map(before -> changes), marker.changed(), setAside.size(), privacy)));
-    output.write("marks.csv", tables.marks());
-    output.write("answers.csv", tables.answers());
-    output.write("files.csv", MarkTables.files(inbox.files()));
-    output.write("set-aside.csv", MarkTables.setAside(setAside, privacy));
-    task.before().ifPresent(before -> output.write("changes.csv", MarkChange.table(changes, privacy)));
-    task.corrections().ifPresent(by -> output.write("corrections.csv", ChangedVerdict.table(marker.changed(), privacy)));
+    output.write(OwnFile.MARKS.file(), tables.marks());
+    output.write(OwnFile.ANSWERS.file(), tables.answers());
+    output.write(OwnFile.FILES.file(), MarkTables.files(inbox.files()));
+    output.write(OwnFile.SET_ASIDE.file(), MarkTables.setAside(setAside, privacy));
+    task.before().ifPresent(before -> output.write(OwnFile.CHANGES.file(), MarkChange.table(changes, privacy)));
+    task.corrections().ifPresent(by -> output.write(OwnFile.CORRECTIONS.file(), ChangedVerdict.table(marker.changed(), privacy)));
     if (privacy.isOn()) {
-      output.write("names.csv", MarkTables.names(task.roster(), inbox.files()));
+      output.write(OwnFile.NAMES.file(), MarkTables.names(task.roster(), inbox.files()));
     }
     List<Diagnostic> notes = new ArrayList<>();
     inbox.files().forEach(file -> notes.addAll(file.notes()));

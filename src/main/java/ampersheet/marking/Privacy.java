@@ -1,33 +1,31 @@
 package ampersheet.marking;
 
+import ampersheet.answer.Verdict;
+import ampersheet.diagnostic.Printable;
 import ampersheet.sheet.Roster;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
-/** Keeps the names of learners out of what is written, where that is wished; otherwise changes nothing. */
+/**
+ * How what came in is shown. Where that is wished, names of learners stay out of it; and wherever it came from, nothing in
+ * it acts on whoever looks at it ({@link Printable}).
+ */
 final class Privacy {
   static final Privacy NONE = new Privacy(false, List.of());
   private static final String WITHHELD = "(a name, withheld)";
+  private static final String LONG = "(a long text, withheld)";
+  /** No answer is longer; what is might hold anything. */
+  private static final int LONGEST = 2 * TextLines.LONGEST_ANSWER;
 
   private final boolean on;
-  private final List<String> words;
+  private final NameSpellings names;
 
-  private Privacy(boolean on, List<String> words) {
+  private Privacy(boolean on, List<String> names) {
     this.on = on;
-    this.words = List.copyOf(words);
+    this.names = new NameSpellings(names);
   }
 
   static Privacy of(Roster roster) {
-    List<String> words = new ArrayList<>();
-    for (Roster.Seat seat : roster.seats()) {
-      for (String word : wordsOf(seat.name())) {
-        if (word.codePointCount(0, word.length()) > 1) {
-          words.add(word);
-        }
-      }
-    }
-    return new Privacy(true, words);
+    return new Privacy(true, roster.seats().stream().map(Roster.Seat::name).toList());
   }
 
   boolean isOn() {
@@ -41,7 +39,7 @@ final class Privacy {
 
   /** How a file is called: file names often hold the name of who sent them. */
   String file(String name, int number) {
-    return on ? "file " + number : name;
+    return on ? "file " + number : Printable.line(name);
   }
 
   /** A line quoted from a file may hold anything. */
@@ -49,26 +47,26 @@ final class Privacy {
     return on ? "" : source;
   }
 
-  /** What a learner typed where no number could be read. */
+  /** What a learner typed where nobody knows what it should be. */
   String text(String typed) {
-    if (!on) {
-      return typed;
-    }
-    List<String> said = wordsOf(typed);
-    return words.stream().anyMatch(said::contains) ? WITHHELD : typed;
+    return text(typed, "");
   }
 
-  private static List<String> wordsOf(String text) {
-    List<String> words = new ArrayList<>();
-    StringBuilder word = new StringBuilder();
-    (text + " ").toLowerCase(Locale.ROOT).codePoints().forEach(c -> {
-      if (Character.isLetter(c)) {
-        word.appendCodePoint(c);
-      } else if (!word.isEmpty()) {
-        words.add(word.toString());
-        word.setLength(0);
-      }
-    });
-    return words;
+  /** What a learner typed as an answer. Around a number that is read anything may stand, too. */
+  String typed(Verdict verdict) {
+    return text(verdict.asTyped(), verdict.understood());
+  }
+
+  /** What is said of an answer; where it cannot be read, its words are quoted. */
+  String said(Verdict verdict) {
+    return verdict.understood().isEmpty() && !typed(verdict).equals(Printable.line(verdict.asTyped()))
+        ? "This could not be read as an answer." : Printable.line(verdict.message());
+  }
+
+  private String text(String typed, String understood) {
+    if (on && typed.length() > LONGEST) {
+      return LONG;
+    }
+    return on && names.in(typed, understood) ? WITHHELD : Printable.line(typed);
   }
 }

@@ -2,12 +2,16 @@ package ampersheet.marking;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.source.CellRows.Row;
+import ampersheet.source.WithinMemory;
 import java.time.DateTimeException;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 
 /**
  * When each file came in, as the instructor or the mailbox wrote it down. Nothing else is taken for it: a file's own date
@@ -33,13 +37,17 @@ public final class ReceivedList {
    * @throws DiagnosticException with all faults of the list at once
    */
   static ReceivedList read(String file, String text, List<String> names) {
+    return WithinMemory.of(file, () -> readTable(file, text, new TreeSet<>(names)));
+  }
+
+  private static ReceivedList readTable(String file, String text, Set<String> names) {
     TextLines lines = new TextLines(file, text, Privacy.NONE);
     CsvRows table = CsvRows.read(lines, FORM);
     Map<String, LocalDateTime> times = new TreeMap<>();
     if (table.has(List.of("file", "received"))) {
-      for (CsvRows.Row row : table.body()) {
-        String name = row.cell(table.column("file"));
-        String time = row.cell(table.column("received"));
+      for (Row row : table.body()) {
+        String name = table.cell(row, "file");
+        String time = table.cell(row, "received");
         Optional<LocalDateTime> read = time(time);
         if (!names.contains(name)) {
           lines.fault(row.line(), "there is no file “" + name + "” among the answers", "a name as it stands in the folder",
@@ -53,7 +61,7 @@ public final class ReceivedList {
         }
       }
     }
-    List<Diagnostic> faults = lines.faults();
+    List<Diagnostic> faults = lines.faults().list();
     if (!faults.isEmpty()) {
       throw new DiagnosticException(faults);
     }

@@ -1,6 +1,6 @@
 package ampersheet.marking;
 
-import ampersheet.diagnostic.Diagnostic;
+import ampersheet.source.FaultList;
 import java.util.List;
 
 /**
@@ -10,9 +10,8 @@ import java.util.List;
  * @param answers in the order in which they stand
  * @param faults what could not be read
  */
-record ReturnedFile(String name, List<TypedAnswer> answers, List<Diagnostic> faults) {
+record ReturnedFile(String name, List<TypedAnswer> answers, FaultList faults) {
   ReturnedFile {
     answers = List.copyOf(answers);
-    faults = List.copyOf(faults);
   }
 }

@@ -83,11 +83,11 @@ final class SheetAnswers {
       } else if (before.answer().text().isEmpty()) {
         taken.put(answer.question(), new Taken(answer, file));
       } else if (file.isLate() && !before.file().isLate()) {
-        setAside.add(new SetAside(answer, "late; the answer given in time counts"));
+        setAside.add(SetAside.late(answer));
         file.add(Diagnostic.warning(answer.place(), answer.question() + " was answered in time before, by "
             + before.file().shown() + "; that counts", "", "Nothing, unless you want the late one to count."));
       } else {
-        setAside.add(new SetAside(before.answer(), "replaced by " + file.shown() + ", line " + answer.place().line()));
+        setAside.add(SetAside.replaced(before.answer(), file.shown(), answer.place().line()));
         taken.put(answer.question(), new Taken(answer, file));
         replaced++;
         replacedFiles.add(before.file().shown());

@@ -2,7 +2,7 @@ package ampersheet.marking;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
-import java.util.ArrayList;
+import ampersheet.source.FaultList;
 import java.util.List;
 
 /** The lines of a file, and what is wrong in them. */
@@ -13,13 +13,16 @@ final class TextLines {
   private final String file;
   private final Privacy privacy;
   private final List<String> lines;
-  private final List<Diagnostic> faults = new ArrayList<>();
+  private final String joined;
+  private final FaultList faults;
 
   TextLines(String file, String text, Privacy privacy) {
     this.file = file;
     this.privacy = privacy;
     String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
-    this.lines = List.of(plain.replace("\r\n", "\n").replace('\r', '\n').split("\n", -1));
+    this.joined = plain.replace("\r\n", "\n").replace('\r', '\n');
+    this.lines = List.of(joined.split("\n", -1));
+    this.faults = new FaultList(file);
   }
 
   String file() {
@@ -36,11 +39,11 @@ final class TextLines {
   }
 
   boolean isBlank() {
-    return lines.stream().allMatch(String::isBlank);
+    return joined.isBlank();
   }
 
   String text() {
-    return String.join("\n", lines);
+    return joined;
   }
 
   Place place(int line) {
@@ -48,11 +51,19 @@ final class TextLines {
   }
 
   void fault(int line, String problem, String expected, String nextAction) {
-    faults.add(Diagnostic.error(place(line), problem, expected, nextAction));
+    faults.addError(() -> Diagnostic.error(place(line), problem, expected, nextAction));
   }
 
-  List<Diagnostic> faults() {
-    return List.copyOf(faults);
+  void warning(int line, String problem, String nextAction) {
+    faults.add(Diagnostic.warning(place(line), problem, "", nextAction));
+  }
+
+  boolean hasFaults() {
+    return !faults.isEmpty();
+  }
+
+  FaultList faults() {
+    return faults;
   }
 
   /** Whether an answer is fit to be judged; if not, its fault is noted. */

@@ -9,14 +9,15 @@ import ampersheet.quantity.Unit;
 import ampersheet.quantity.UnitFault;
 import ampersheet.sheet.ArchivedProblem.Answer;
 import ampersheet.sheet.ArchivedProblem.Number;
+import ampersheet.source.CellRows;
+import ampersheet.source.SourceFile;
+import ampersheet.source.Unread;
+import ampersheet.source.WithinMemory;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Enumeration;
@@ -30,7 +31,6 @@ import java.util.TreeMap;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
 import java.util.zip.ZipFile;
-import org.apache.commons.csv.CSVRecord;
 
 /** Reads an archive of issued sheets. What does not fit is refused as a whole: half a class must not be marked by mistake. */
 final class ArchiveReader {
@@ -42,6 +42,8 @@ final class ArchiveReader {
   private static final int LARGEST_TEXT = 200_000;
   private static final int MOST_ENTRIES = 5_000;
   private static final int MOST_FAULTS = 20;
+  /** Numbers or answers of one problem: no template has a tenth of them. */
+  private static final int MOST_OF_PROBLEM = 1_000;
 
   private final Path path;
   private final String file;
@@ -55,6 +57,10 @@ final class ArchiveReader {
   }
 
   ArchivedClass read() {
+    return WithinMemory.of(file, this::readWhole);
+  }
+
+  private ArchivedClass readWhole() {
     unpack();
     requireForm();
     Plan written = PlanReader.read(shown(IssuedArchive.PLAN), text(IssuedArchive.PLAN));
@@ -87,12 +93,7 @@ final class ArchiveReader {
 
   private void unpack() {
     try {
-      if (!Files.isRegularFile(path)) {
-        throw refusal("", Files.exists(path) ? "this is no ordinary file" : "there is no such file");
-      }
-      if (Files.size(path) > LARGEST_FILE) {
-        throw refusal("", "this file is larger than " + (LARGEST_FILE >> 20) + " MB");
-      }
+      SourceFile.requireOrdinary(path, LARGEST_FILE, SourceFile.Links.FOLLOWED);
       try (ZipFile zip = new ZipFile(path.toFile(), StandardCharsets.UTF_8)) {
         if (zip.size() > MOST_ENTRIES) {
           throw refusal("", "it holds more than " + MOST_ENTRIES + " files");
@@ -107,6 +108,8 @@ final class ArchiveReader {
       }
     } catch (ZipException | IllegalArgumentException damaged) {
       throw refusal("", "this file is no archive, or it is damaged");
+    } catch (Unread other) {
+      throw refusal("", other.getMessage());
     } catch (IOException failure) {
       throw refusal("", "this file cannot be read: " + failure.getMessage());
     }
@@ -116,7 +119,7 @@ final class ArchiveReader {
   private void take(ZipFile zip, ZipEntry entry) throws IOException {
     String name = entry.getName();
     if (name.startsWith("/") || name.indexOf('\\') >= 0 || name.indexOf('\0') >= 0 || ("/" + name + "/").contains("/../")) {
-      throw refusal("", "it holds a file whose name leads out of it: " + printable(name));
+      throw refusal("", "it holds a file whose name leads out of it: " + shortened(name));
     }
     boolean table = List.of(IssuedArchive.SHEETS, IssuedArchive.NUMBERS, IssuedArchive.ANSWERS).contains(name);
     boolean small = List.of(IssuedArchive.FORM_FILE, IssuedArchive.PLAN, IssuedArchive.SEED, IssuedArchive.PARTS).contains(name) || isOfTemplates(name);
@@ -130,12 +133,12 @@ final class ArchiveReader {
         throw refusal(name, "this is larger than any such file of an archive");
       }
       bytesRead += bytes.length;
-      String text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+      String text = SourceFile.decoded(bytes);
       if (texts.putIfAbsent(name, text.replace("\r\n", "\n").replace('\r', '\n')) != null) {
         throw refusal(name, "it stands in the archive twice");
       }
-    } catch (CharacterCodingException foreign) {
-      throw refusal(name, "this is not UTF-8 text");
+    } catch (Unread foreign) {
+      throw refusal(name, foreign.getMessage());
     }
   }
 
@@ -172,7 +175,7 @@ final class ArchiveReader {
     String form = text(IssuedArchive.FORM_FILE).strip();
     if (!form.equals(IssuedArchive.FORM)) {
       throw refusal(IssuedArchive.FORM_FILE, "this archive is of a form that this version of the program does not know: "
-          + printable(form));
+          + shortened(form));
     }
   }
 
@@ -234,8 +237,10 @@ final class ArchiveReader {
               new Number(name, new Quantity(si, unit.dimension()), unit, row.cell(5))));
       if (number.isEmpty() || name.isEmpty()) {
         row.fault("this line tells no number");
+      } else if (problem.get().numbers().size() >= MOST_OF_PROBLEM) {
+        row.fault("this problem has more than " + MOST_OF_PROBLEM + " numbers");
       } else if (problem.get().numbers().stream().anyMatch(known -> known.name().equals(name))) {
-        row.fault(printable(name) + " stands here a second time");
+        row.fault(shortened(name) + " stands here a second time");
       } else {
         problem.get().numbers().add(number.get());
       }
@@ -249,6 +254,8 @@ final class ArchiveReader {
       Optional<Double> value = value(row.cell(4));
       if (problem.isPresent() && (unit.isEmpty() || value.isEmpty())) {
         row.fault("this line tells no answer");
+      } else if (problem.isPresent() && problem.get().answers().size() >= MOST_OF_PROBLEM) {
+        row.fault("this problem has more than " + MOST_OF_PROBLEM + " answers");
       } else if (problem.isPresent()) {
         problem.get().answers().add(new Answer(row.cell(2), row.cell(3), value.get(), unit.get(), row.cell(6)));
       }
@@ -291,14 +298,14 @@ final class ArchiveReader {
     }
 
     List<Row> body() {
-      List<CSVRecord> records = columns.records();
+      List<CellRows.Row> records = columns.records();
       faults.addAll(columns.faults());
       refuseIfFaulty();
-      if (records.isEmpty() || !records.get(0).toList().equals(head)) {
+      if (records.isEmpty() || !records.get(0).cells().equals(head)) {
         throw refusal(name, "its first line does not name the columns " + String.join(", ", head));
       }
       List<Row> rows = new ArrayList<>();
-      for (CSVRecord record : records.subList(1, records.size())) {
+      for (CellRows.Row record : records.subList(1, records.size())) {
         if (record.size() == head.size()) {
           rows.add(new Row(columns, record));
         } else {
@@ -311,9 +318,9 @@ final class ArchiveReader {
 
   private final class Row {
     private final ColumnFile columns;
-    private final CSVRecord record;
+    private final CellRows.Row record;
 
-    Row(ColumnFile columns, CSVRecord record) {
+    Row(ColumnFile columns, CellRows.Row record) {
       this.columns = columns;
       this.record = record;
     }
@@ -323,7 +330,7 @@ final class ArchiveReader {
     }
 
     void fault(String problem) {
-      faults.add(Diagnostic.error(columns.place(columns.line(record)), problem, WANTED, AGAIN));
+      faults.add(Diagnostic.error(columns.place(record.line()), problem, WANTED, AGAIN));
       if (faults.size() >= MOST_FAULTS) {
         refuseIfFaulty();
       }
@@ -355,10 +362,8 @@ final class ArchiveReader {
         problem.startsWith("there is no") ? "Check the path." : AGAIN));
   }
 
-  /** Short and without what a terminal would obey. */
-  private static String printable(String text) {
-    StringBuilder out = new StringBuilder();
-    text.codePoints().limit(60).forEach(c -> out.appendCodePoint(Character.isISOControl(c) ? '\uFFFD' : c));
-    return out.toString();
+  /** Short; what a terminal would obey in it is spelled out where the fault is told. */
+  private static String shortened(String text) {
+    return text.substring(0, text.offsetByCodePoints(0, Math.min(60, text.codePointCount(0, text.length()))));
   }
 }

@@ -1,23 +1,24 @@
 package ampersheet.sheet;
 
 import ampersheet.diagnostic.DiagnosticException;
-import ampersheet.problem.Inventory;
 import ampersheet.problem.Inventory.Bin;
 import ampersheet.problem.Inventory.Kind;
 import ampersheet.problem.Inventory.Meter;
+import ampersheet.problem.Inventory;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.QuantityReader;
 import ampersheet.quantity.Reading;
 import ampersheet.quantity.Unit;
+import ampersheet.source.AsciiCase;
+import ampersheet.source.CellRows.Row;
+import ampersheet.source.WithinMemory;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.apache.commons.csv.CSVRecord;
 
 /**
  * Reads what a workshop has in its bins: comma- or semicolon-separated values whose first line names the columns {@code
@@ -54,26 +55,26 @@ public final class PartsReader {
    * @throws DiagnosticException with all faults at once
    */
   public static Inventory read(String file, String text) {
-    return new PartsReader(file, text).read();
+    return WithinMemory.of(file, () -> new PartsReader(file, text).read());
   }
 
   private Inventory read() {
-    List<CSVRecord> records = columns.records();
-    if (columns.faults().isEmpty()) {
+    List<Row> records = columns.records();
+    if (!columns.hasFaults()) {
       readRecords(records);
     }
-    if (!columns.faults().isEmpty()) {
+    if (columns.hasFaults()) {
       throw new DiagnosticException(columns.faults());
     }
     return new Inventory(file, text, bins, meters, fingerprint());
   }
 
-  private void readRecords(List<CSVRecord> records) {
+  private void readRecords(List<Row> records) {
     if (records.isEmpty()) {
       columns.fault(0, "the parts list is empty", FORM, "Write one line for each bin.");
       return;
     }
-    CSVRecord head = records.get(0);
+    Row head = records.get(0);
     List<String> missing = new ArrayList<>();
     for (String column : COLUMNS) {
       at.put(column, ColumnFile.column(head, column));
@@ -82,12 +83,12 @@ public final class PartsReader {
       }
     }
     if (!missing.isEmpty()) {
-      columns.fault(columns.line(head), "the first line names no column " + String.join(", ", missing), FORM,
+      columns.fault(head.line(), "the first line names no column " + String.join(", ", missing), FORM,
           "Put the column names on the first line.");
       return;
     }
     if (records.size() == 1 || records.size() > MOST_LINES) {
-      columns.fault(columns.line(head), records.size() == 1 ? "the parts list holds no bin" : "the parts list has "
+      columns.fault(head.line(), records.size() == 1 ? "the parts list holds no bin" : "the parts list has "
           + records.size() + " lines", records.size() == 1 ? FORM : "at most " + MOST_LINES + " lines",
           "Write one line for each bin.");
       return;
@@ -95,9 +96,9 @@ public final class PartsReader {
     records.subList(1, records.size()).forEach(this::readLine);
   }
 
-  private void readLine(CSVRecord record) {
-    int line = columns.line(record);
-    String kind = cell(record, "kind").toLowerCase(Locale.ROOT);
+  private void readLine(Row record) {
+    int line = record.line();
+    String kind = AsciiCase.small(cell(record, "kind"));
     if (kind.equals("meter")) {
       meter(record, line);
       return;
@@ -112,7 +113,7 @@ public final class PartsReader {
         "resistor, capacitor, trimpot, led, zener or meter", "Correct the kind, or take the line out.");
   }
 
-  private void bin(CSVRecord record, int line, Kind kind) {
+  private void bin(Row record, int line, Kind kind) {
     OptionalDouble value = quantity(line, "value", cell(record, "value"), unit(kind.dimension()), Double.MAX_VALUE);
     String shownTolerance = cell(record, "tolerance");
     OptionalDouble tolerance = shownTolerance.isEmpty() ? OptionalDouble.of(0)
@@ -142,7 +143,7 @@ public final class PartsReader {
     return Unit.parse(dimension.equals(Dimension.RESISTANCE) ? "ohm" : dimension.equals(Dimension.CAPACITANCE) ? "F" : "V");
   }
 
-  private void meter(CSVRecord record, int line) {
+  private void meter(Row record, int line) {
     String written = cell(record, "value");
     Reading reading = QuantityReader.read(written);
     boolean read = reading instanceof Reading.Value value && value.unit().isPresent() && value.number() > 0
@@ -192,7 +193,7 @@ public final class PartsReader {
     return OptionalDouble.empty();
   }
 
-  private String cell(CSVRecord record, String column) {
+  private String cell(Row record, String column) {
     int index = at.get(column);
     return index < 0 || index >= record.size() ? "" : record.get(index).strip();
   }

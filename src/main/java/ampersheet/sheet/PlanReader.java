@@ -9,6 +9,7 @@ import ampersheet.sheet.Plan.Entry;
 import ampersheet.sheet.Plan.Fixed;
 import ampersheet.sheet.Plan.Order;
 import ampersheet.sheet.Plan.Source;
+import ampersheet.source.WithinMemory;
 import ampersheet.template.Faults;
 import ampersheet.template.Fields;
 import ampersheet.template.SourceText;
@@ -53,11 +54,14 @@ public final class PlanReader {
       throw new DiagnosticException(Diagnostic.error(Place.inFile(file), "the plan is empty",
           "keys such as title and problems", "Begin with \"title: …\"."));
     }
-    PlanReader reader = new PlanReader(file, text);
-    Optional<Yaml> root = YamlReader.read(new SourceText(file, text), reader.faults);
-    Optional<Plan> plan = root.flatMap(reader::plan);
-    if (reader.faults.hasErrors()) {
-      throw new DiagnosticException(reader.faults.inOrder());
+    return WithinMemory.of(file, () -> new PlanReader(file, text).read());
+  }
+
+  private Plan read() {
+    Optional<Yaml> root = YamlReader.read(new SourceText(file, text), faults);
+    Optional<Plan> plan = root.flatMap(this::plan);
+    if (faults.hasErrors()) {
+      throw new DiagnosticException(faults.inOrder());
     }
     return plan.orElseThrow();
   }
@@ -81,7 +85,7 @@ public final class PlanReader {
     List<Integer> levels = levels(fields);
     List<Entry> entries = entries(fields);
     fields.finish();
-    return Optional.of(new Plan(file, text, title, seed, paper, language, symbols, decimal, unitsPrinted, order, levels,
+    return Optional.of(new Plan(file, text, RosterReader.printable(title), seed, paper, language, symbols, decimal, unitsPrinted, order, levels,
         entries));
   }
 

@@ -1,12 +1,14 @@
 package ampersheet.sheet;
 
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Printable;
+import ampersheet.source.CellRows.Row;
+import ampersheet.source.WithinMemory;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import org.apache.commons.csv.CSVRecord;
 
 /**
  * Reads a class list: comma- or semicolon-separated values whose first line names the columns, {@code seat} and
@@ -26,49 +28,49 @@ public final class RosterReader {
    * @throws DiagnosticException with all faults at once
    */
   public static Roster read(String file, String text) {
-    return new RosterReader(file, text).read();
+    return WithinMemory.of(file, () -> new RosterReader(file, text).read());
   }
 
   private Roster read() {
     List<Roster.Seat> seats = new ArrayList<>();
-    List<CSVRecord> records = columns.records();
-    if (columns.faults().isEmpty()) {
+    List<Row> records = columns.records();
+    if (!columns.hasFaults()) {
       readRecords(records, seats);
     }
-    if (!columns.faults().isEmpty()) {
+    if (columns.hasFaults()) {
       throw new DiagnosticException(columns.faults());
     }
     seats.sort(Comparator.comparingInt(Roster.Seat::number));
     return new Roster(seats);
   }
 
-  private void readRecords(List<CSVRecord> records, List<Roster.Seat> seats) {
+  private void readRecords(List<Row> records, List<Roster.Seat> seats) {
     if (records.isEmpty()) {
       columns.fault(0, "the class list is empty", FORM, "Write one line for each learner.");
       return;
     }
-    CSVRecord head = records.get(0);
+    Row head = records.get(0);
     int seatColumn = ColumnFile.column(head, "seat");
     int nameColumn = ColumnFile.column(head, "name");
     if (seatColumn < 0 || nameColumn < 0) {
       String missing = seatColumn < 0 && nameColumn < 0
           ? "the first line does not name the columns seat and name"
           : "the first line names no column " + (seatColumn < 0 ? "seat" : "name");
-      columns.fault(columns.line(head), missing, FORM, "Put the column names on the first line.");
+      columns.fault(head.line(), missing, FORM, "Put the column names on the first line.");
       return;
     }
     if (records.size() == 1) {
-      columns.fault(columns.line(head), "the class list names nobody", FORM, "Write one line for each learner.");
+      columns.fault(head.line(), "the class list names nobody", FORM, "Write one line for each learner.");
     }
     Map<Integer, Integer> lineOfSeat = new TreeMap<>();
-    for (CSVRecord record : records.subList(1, records.size())) {
+    for (Row record : records.subList(1, records.size())) {
       readSeat(record, seatColumn, nameColumn, lineOfSeat, seats);
     }
   }
 
-  private void readSeat(CSVRecord record, int seatColumn, int nameColumn, Map<Integer, Integer> lineOfSeat,
+  private void readSeat(Row record, int seatColumn, int nameColumn, Map<Integer, Integer> lineOfSeat,
       List<Roster.Seat> seats) {
-    int line = columns.line(record);
+    int line = record.line();
     if (record.size() <= Math.max(seatColumn, nameColumn)) {
       columns.fault(line, "this line has " + (record.size() == 1 ? "one column" : record.size() + " columns")
           + ", too few for a seat and a name", FORM, "Add what is missing; the name may be empty, its comma may not.");
@@ -95,15 +97,9 @@ public final class RosterReader {
    * A name is text and stays as it is, except that line ends, control characters and marks that turn the direction of
    * the text around them become blanks: they would reach beyond the name on the page.
    */
-  private static String printable(String name) {
+  static String printable(String name) {
     StringBuilder out = new StringBuilder();
-    name.codePoints().forEach(c -> {
-      int type = Character.getType(c);
-      boolean turnsText = c >= 0x202A && c <= 0x202E || c >= 0x2066 && c <= 0x2069;
-      boolean breaks = type == Character.CONTROL || type == Character.LINE_SEPARATOR
-          || type == Character.PARAGRAPH_SEPARATOR || type == Character.SURROGATE;
-      out.appendCodePoint(turnsText || breaks ? ' ' : c);
-    });
+    name.codePoints().forEach(c -> out.appendCodePoint(c == '\t' || Printable.acts(c) ? ' ' : c));
     return out.toString().strip();
   }
 }

@@ -17,10 +17,13 @@ final class SheetIdReader {
   private static final String FIRST = "sheet ID";
   private static final int SET_CHARACTERS = SheetId.PLAN_CHARACTERS + SheetId.TEMPLATE_CHARACTERS;
   private static final int MOST_HINTS = 3;
+  /** The set, nine digits at most, the check character, and one that slipped in. */
+  private static final int MOST_CHARACTERS = SET_CHARACTERS + 11;
 
   private final String plan;
   private final String templates;
   private final String planName;
+  private final String set;
 
   /**
    * @param plan the two characters that stand for the plan at hand
@@ -31,11 +34,16 @@ final class SheetIdReader {
     this.plan = plan;
     this.templates = templates;
     this.planName = planName;
+    this.set = plan + templates;
   }
 
   /** @throws DiagnosticException for anything but an ID of this plan with these templates */
   SheetId read(String typed) {
     String characters = significant(typed);
+    if (characters.length() > MOST_CHARACTERS) {
+      throw refusal(typed, 0, "this sheet ID is too long",
+          "Type the ID as it is printed at the head of the sheet, such as A7K3M-007-R.");
+    }
     if (characters.length() < SET_CHARACTERS + 2) {
       throw refusal(typed, 0, "this sheet ID is too short", hint(characters));
     }
@@ -78,10 +86,10 @@ final class SheetIdReader {
     return seat >= 1 && seat <= SheetId.LAST_SEAT;
   }
 
-  /** Capitals of the ID's alphabet, look-alikes replaced, blanks and hyphens dropped. */
+  /** Capitals of the ID's alphabet, look-alikes replaced, blanks and hyphens dropped; of a long text no more than tells so. */
   private static String significant(String typed) {
     StringBuilder out = new StringBuilder();
-    for (int i = 0; i < typed.length(); i++) {
+    for (int i = 0; i < typed.length() && out.length() <= MOST_CHARACTERS; i++) {
       char c = typed.charAt(i);
       if (Character.isWhitespace(c) || Character.isSpaceChar(c) || Character.getType(c) == Character.DASH_PUNCTUATION
           || c == '\u2212' || c == '_') {
@@ -141,7 +149,7 @@ final class SheetIdReader {
   }
 
   private void keepIfIssued(String characters, SortedSet<String> found) {
-    if (characters.length() < SET_CHARACTERS + 2 || !characters.startsWith(plan + templates)) {
+    if (characters.length() < SET_CHARACTERS + 2 || !characters.startsWith(set) || !CheckCharacter.fits(characters)) {
       return;
     }
     String digits = characters.substring(SET_CHARACTERS, characters.length() - 1);

@@ -3,13 +3,14 @@ package ampersheet.template;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
 import ampersheet.diagnostic.Severity;
-import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 
 /** Collects what is wrong with a template, so that its author can mend everything at once. */
 public final class Faults {
-  private final List<Diagnostic> found = new ArrayList<>();
+  private final Set<Diagnostic> found = new LinkedHashSet<>();
 
   public void error(Place place, String problem, String expected, String nextAction) {
     add(Diagnostic.error(place, problem, expected, nextAction));
@@ -20,9 +21,7 @@ public final class Faults {
   }
 
   public void add(Diagnostic diagnostic) {
-    if (!found.contains(diagnostic)) {
-      found.add(diagnostic);
-    }
+    found.add(diagnostic);
   }
 
   public boolean hasErrors() {

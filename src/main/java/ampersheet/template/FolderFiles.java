@@ -3,6 +3,8 @@ package ampersheet.template;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
+import ampersheet.source.SourceFile;
+import ampersheet.source.Unread;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -14,6 +16,9 @@ import java.util.stream.Stream;
 
 /** Templates in a folder. A link that leads out of the folder is not followed. */
 final class FolderFiles implements TemplateFiles {
+  /** More is no folder of templates. */
+  private static final int MOST_CHILDREN = 10_000;
+
   private final Path root;
   private final String shownRoot;
 
@@ -86,10 +91,10 @@ final class FolderFiles implements TemplateFiles {
             "the file is a link that leads out of the folder of templates", "a file inside the folder",
             "Replace the link by the file itself."));
       }
-      if (Files.size(path) > FileNames.MOST_BYTES) {
-        throw new DiagnosticException(FileNames.tooLarge(shown));
-      }
-      return Optional.of(FileNames.decode(Files.readAllBytes(path), shown));
+      return Optional.of(FileNames.decode(SourceFile.bytes(path, FileNames.MOST_BYTES, SourceFile.Links.FOLLOWED), shown));
+    } catch (Unread other) {
+      throw new DiagnosticException(other.why() == Unread.Why.TOO_LARGE ? FileNames.tooLarge(shown)
+          : other.told(shown, "a readable file or folder"));
     } catch (IOException failure) {
       throw unreadable(shown, failure);
     }
@@ -114,7 +119,13 @@ final class FolderFiles implements TemplateFiles {
       return List.of();
     }
     try (Stream<Path> children = Files.list(folder)) {
-      return children.sorted().toList();
+      List<Path> found = children.limit(MOST_CHILDREN + 1L).sorted().toList();
+      if (found.size() > MOST_CHILDREN) {
+        throw new DiagnosticException(Diagnostic.error(Place.inFile(folder.toString()),
+            "this folder holds more than " + MOST_CHILDREN + " files and folders", "a folder laid out as "
+                + "family/name/problem.yaml", "Check the path given for the templates."));
+      }
+      return found;
     } catch (IOException failure) {
       throw unreadable(folder.toString(), failure);
     }

@@ -70,7 +70,7 @@ final class PackedFiles implements TemplateFiles {
       int slash = within.lastIndexOf('/');
       if (within.equals(LIMITS) || slash > 0 && FileNames.isTemplate(within.substring(0, slash))) {
         try (InputStream in = jar.getInputStream(entry)) {
-          byPath.put(within, in.readAllBytes());
+          byPath.put(within, in.readNBytes(FileNames.MOST_BYTES + 1));
         }
       }
     }

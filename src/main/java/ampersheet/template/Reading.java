@@ -1,6 +1,7 @@
 package ampersheet.template;
 
 import ampersheet.diagnostic.Place;
+import ampersheet.diagnostic.Printable;
 import ampersheet.formula.Condition;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.FormulaFault;
@@ -70,8 +71,9 @@ final class Reading {
       return Optional.empty();
     }
     Fields fields = new Fields(mapping, "a template", faults);
-    Optional<String> title = wording.needText(fields, "title", "the title, as printed above the problem");
-    Optional<String> skill = wording.needText(fields, "skill", "what it practises, such as series resistor");
+    Optional<String> title = wording.needText(fields, "title", "the title, as printed above the problem").map(Printable::line);
+    Optional<String> skill = wording.needText(fields, "skill", "what it practises, such as series resistor")
+        .map(Printable::line);
     int level = fields.needText("level", "1 first lesson, 2 practice, 3 several ideas at once, 4 design task")
         .flatMap(number -> new Numbers(faults).whole(number, 1, 4)).orElse(1);
     List<String> teaches = texts(fields, "teaches", "the laws and rules the steps use");

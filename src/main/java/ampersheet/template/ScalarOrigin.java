@@ -19,6 +19,8 @@ final class ScalarOrigin {
       at = blockContent(file, start, end);
     }
     int[] origin = new int[value.length() + 1];
+    // Up to here blanks were looked through already, and no line ends behind them.
+    int unfolded = 0;
     for (int i = 0; i < value.length(); i++) {
       char c = value.charAt(i);
       int length = 1;
@@ -28,7 +30,10 @@ final class ScalarOrigin {
       } else if (style == '\'' && c == '\'') {
         length = 2;
       } else if (c == ' ' || c == '\n') {
-        int folded = afterFold(file, at, end);
+        int folded = at < unfolded ? at : afterFold(file, at, end);
+        if (folded == at && at >= unfolded) {
+          unfolded = afterBlanksOfLine(file, at, end);
+        }
         length = folded > at ? folded - at : 1;
         if (c == '\n' && i + 1 < value.length() && value.charAt(i + 1) == '\n') {
           // The fold stands for several line feeds; the last of them takes it.
@@ -50,11 +55,16 @@ final class ScalarOrigin {
 
   /** After a line break with the blanks around it, or {@code at} if there is none. */
   private static int afterFold(String file, int at, int end) {
+    int next = afterBlanksOfLine(file, at, end);
+    return next < end && file.charAt(next) == '\n' ? afterBlanks(file, next, end) : at;
+  }
+
+  private static int afterBlanksOfLine(String file, int at, int end) {
     int next = at;
     while (next < end && (file.charAt(next) == ' ' || file.charAt(next) == '\t')) {
       next++;
     }
-    return next < end && file.charAt(next) == '\n' ? afterBlanks(file, next, end) : at;
+    return next;
   }
 
   private static int afterBlanks(String file, int at, int end) {

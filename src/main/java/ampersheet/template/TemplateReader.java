@@ -4,6 +4,7 @@ import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import ampersheet.formula.Spelling;
+import ampersheet.source.WithinMemory;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
@@ -38,8 +39,12 @@ public final class TemplateReader {
     if (text.isEmpty()) {
       return new Checked(Optional.empty(), List.of(missing(files, name)));
     }
+    return WithinMemory.of(files.shown(name, TemplateFiles.PROBLEM), () -> check(files, name, text.get()));
+  }
+
+  private static Checked check(TemplateFiles files, String name, String text) {
     Faults faults = new Faults();
-    Optional<ProblemTemplate> template = new Reading(files, name, faults).read(text.get());
+    Optional<ProblemTemplate> template = new Reading(files, name, faults).read(text);
     return new Checked(faults.hasErrors() ? Optional.empty() : template, faults.inOrder());
   }
 

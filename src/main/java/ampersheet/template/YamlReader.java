@@ -3,6 +3,7 @@ package ampersheet.template;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
+import ampersheet.diagnostic.Printable;
 import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
@@ -157,7 +158,22 @@ public final class YamlReader {
     int start = offset(event.getStartMark().orElseThrow());
     int end = offset(event.getEndMark().orElseThrow());
     char style = style(event.getScalarStyle());
-    return new Yaml.Scalar(value, style == ' ', source, ScalarOrigin.of(source.text(), start, end, value, style));
+    Yaml.Scalar scalar = new Yaml.Scalar(value, style == ' ', source, ScalarOrigin.of(source.text(), start, end, value, style));
+    refuseActing(scalar);
+    return scalar;
+  }
+
+  /** An escape in quotes can stand for anything, also for what no file may hold as it is. */
+  private void refuseActing(Yaml.Scalar scalar) {
+    String text = scalar.text();
+    for (int i = 0; i < text.length(); i += Character.charCount(text.codePointAt(i))) {
+      int c = text.codePointAt(i);
+      if (c != '\n' && Printable.acts(c)) {
+        faults.error(scalar.at(i), "the character " + Printable.line(Character.toString(c)) + " is not seen and acts on what "
+            + "stands around it", "letters, digits and signs", "Leave it out.");
+        return;
+      }
+    }
   }
 
   private static char style(ScalarStyle style) {

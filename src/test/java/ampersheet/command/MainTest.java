@@ -178,7 +178,7 @@ class MainTest {
   void anUnexpectedFailureIsOneLineUnlessTraced() {
     Streams failing = new Streams(new BufferedReader(new StringReader("")) {
       @Override
-      public String readLine() throws IOException {
+      public int read() throws IOException {
         throw new IOException("the terminal is gone");
       }
     }, new PrintStream(new ByteArrayOutputStream(), true, StandardCharsets.UTF_8), System.err);
@@ -196,6 +196,69 @@ class MainTest {
       assertTrue(told.contains("the terminal is gone"), told);
       assertEquals(traced, told.contains("\tat "), told);
     }
+  }
+
+  @Test
+  void exhaustedMemoryIsASentenceAndNoTrace() {
+    for (Error exhausted : List.of(new OutOfMemoryError("Java heap space"), new StackOverflowError())) {
+      ByteArrayOutputStream err = new ByteArrayOutputStream();
+      int exitCode = Main.run(new String[] {"check", sheet.id().toString(), "--plan", plan.toString(), "--templates",
+          SmallLibrary.FOLDER.toString()}, new Streams(new BufferedReader(new StringReader("")) {
+            @Override
+            public int read() {
+              throw exhausted;
+            }
+          }, new PrintStream(new ByteArrayOutputStream(), true, StandardCharsets.UTF_8),
+          new PrintStream(err, true, StandardCharsets.UTF_8)));
+      String told = err.toString(StandardCharsets.UTF_8);
+      assertEquals(1, exitCode);
+      assertTrue(told.startsWith("check " + sheet.id()) && told.contains("error: this is "), told);
+      assertFalse(told.contains("\tat "), told);
+    }
+  }
+
+  @Test
+  void aLineThatNeverEndsIsNotRead() {
+    Run run = type("9".repeat(100_000), "check", sheet.id().toString(), "--plan", plan.toString(), "--templates",
+        SmallLibrary.FOLDER.toString());
+    assertEquals(1, run.exitCode());
+    assertTrue(run.err().contains("this line has more than 10000 characters"), run.err());
+  }
+
+  @Test
+  void whatOthersWroteDoesNotActOnTheTerminal() throws IOException {
+    Run run = check("q2a=\u001B[31m5\nq2b  forged", "q2b=\u202E9");
+    assertTrue(run.out().contains("q2a  [U+001B][31m5[U+000A]q2b  forged"), run.out());
+    assertTrue(run.out().contains("[U+202E]9"), run.out());
+    assertFalse((run.out() + run.err()).contains("\u001B"));
+    run = check("q2a=\u202E1", "--json");
+    assertTrue(run.out().contains("\\u202e1"), run.out());
+    assertEquals("\u202E1", run.json().get("verdicts").get(0).get("typed").asText());
+    Files.writeString(plan, "title: \"a\\e[31m\"\nproblems: []\n", StandardCharsets.UTF_8);
+    run = check();
+    assertTrue(run.err().contains("plan.yaml:1:10: error: the character [U+001B] is not seen"), run.err());
+    run = small("issue", folder.resolve("\u001B[2J\nx: error: forged.yaml").toString(), "--roster", roster.toString(), "--out", "x");
+    assertTrue(run.err().contains("[U+001B][2J[U+000A]x: error: forged.yaml: error: there is no such file"), run.err());
+    assertFalse(run.err().contains("\u001B"), run.err());
+  }
+
+  @Test
+  void everyInputIsAnOrdinaryFileWithinBounds() throws IOException {
+    Path huge = folder.resolve("huge.csv");
+    try (java.io.RandomAccessFile file = new java.io.RandomAccessFile(huge.toFile(), "rw")) {
+      file.setLength(1L << 36);
+    }
+    String out = folder.resolve("out").toString();
+    Run run = small("issue", plan.toString(), "--roster", huge.toString(), "--out", out);
+    assertEquals(1, run.exitCode());
+    assertTrue(run.err().contains("huge.csv: error: this file is larger than 4 MB"), run.err());
+    assumeTrue(Files.exists(Path.of("/dev/zero")), "this system has no such device");
+    for (List<String> inputs : List.of(List.of("/dev/zero", roster.toString()), List.of(plan.toString(), "/dev/zero"))) {
+      run = small("issue", inputs.get(0), "--roster", inputs.get(1), "--out", out);
+      assertEquals(2, run.exitCode());
+      assertTrue(run.err().startsWith("/dev/zero: error: this is no ordinary file"), run.err());
+    }
+    assertFalse(Files.exists(folder.resolve("out")));
   }
 
   // ----------------------------------------------------------------------------------------------- templates and work
@@ -442,6 +505,19 @@ class MainTest {
     assertEquals(40, run.err().lines().filter(line -> line.contains(": error: ")).count(), run.err());
     assertTrue(run.err().contains("and 60 more notes; --json tells all."), run.err());
     assertEquals(101, Files.readAllLines(folder.resolve("marks/set-aside.csv")).size());
+  }
+
+  @Test
+  void resultsMayNotLieWithinTheAnswers() throws IOException {
+    Path came = Files.createDirectories(folder.resolve("came"));
+    Files.createSymbolicLink(folder.resolve("link"), came);
+    for (String out : List.of("came", "came/marks", "came/../came", "link", "link/deeper/marks")) {
+      Run run = small("mark", came.toString(), "--plan", plan.toString(), "--roster", roster.toString(), "--out",
+          folder.resolve(out).toString());
+      assertEquals(2, run.exitCode(), out + run.err());
+      assertTrue(run.err().contains("be read as answers the next time"), run.err());
+      assertEquals(0, came.toFile().list().length, out);
+    }
   }
 
   @Test

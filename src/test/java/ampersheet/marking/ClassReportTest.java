@@ -174,7 +174,7 @@ class ClassReportTest {
     }
 
     private static List<Diagnosis> diagnoses(SheetMarker marker, SimulatedClass.Learner learner) {
-      ReturnedFile file = AnswerTable.read("a.csv", SimulatedClass.file(learner), Privacy.NONE);
+      ReturnedFile file = AnswerTable.read("a.csv", "a.csv", SimulatedClass.file(learner), Privacy.NONE);
       MarkedSheet marked = marker.mark(new Roster.Seat(learner.seat(), ""), List.of(new Inbox.Incoming(
           new FileNote(learner.seat(), "a.csv", "a.csv", Optional.empty(), false), file.answers())));
       return Diagnosis.of(marked.standing()).stream().filter(diagnosis -> diagnosis.cause().modelled()).toList();

@@ -171,7 +171,7 @@ class ArchiveTest {
 
   @Test
   void whatIsNoArchiveIsRefused() throws IOException {
-    assertTrue(refusal(folder).contains("this is no ordinary file"));
+    assertTrue(refusal(folder).contains("this is a folder"));
     assertTrue(refusal(folder.resolve("nothing.zip")).contains("there is no such file"));
     assertTrue(refusal(Files.writeString(folder.resolve("text.zip"), "no zip")).contains("this file is no archive, or it is damaged"));
     Map<String, String> without = new LinkedHashMap<>(archive(maker()).files());
