@@ -18,7 +18,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.stream.LongStream;
 
-/** Solves many draws of a template by both routes and keeps the worst of everything. */
+/** Solves many draws of a template by both routes, fills its words, and keeps the worst of everything. */
 public final class Proving {
   private static final int STRIDE = 512;
   private static final int DISAGREEMENTS_SHOWN = 10;
@@ -36,6 +36,7 @@ public final class Proving {
   private final Map<String, Worst> worst = new LinkedHashMap<>();
   private final Map<String, Closest> closest = new LinkedHashMap<>();
   private final List<String> leaning = new ArrayList<>();
+  private final List<String> unfilled = new ArrayList<>();
 
   private record Tried(long position, Attempt attempt) {}
 
@@ -81,7 +82,7 @@ public final class Proving {
         ? new Variants(draws.size(), tally.accepted(), Variants.Basis.PROVEN)
         : Variants.count(workshop, COUNTED_AT_MOST);
     return new ProofReport(template.name(), seed, wanted, tally.copy(), exhausted, disagreements, values(), mistakes(),
-        leaning, OptionProof.of(template), onPurpose(), withoutMistakes(), variants, warnings());
+        leaning, unfilled, OptionProof.of(template), onPurpose(), withoutMistakes(), variants, warnings());
   }
 
   private void note(Tried tried, Draws draws) {
@@ -95,6 +96,9 @@ public final class Proving {
       worked.supporting().forEach(answer -> compare(answer, tried, draws));
       worked.problem().mistakes().forEach((step, mistakes) ->
           separate(step, worked.problem().values().quantity(step).value(), mistakes, tried, draws));
+      if (unfilled.size() < DISAGREEMENTS_SHOWN) {
+        FilledWords.fault(worked.problem()).ifPresent(fault -> unfilled.add(givens(tried, draws) + ": " + fault));
+      }
       if (tally.accepted() <= DRAWS_TESTED_FOR_INDEPENDENCE) {
         for (String step : workshop.leaning(worked.problem())) {
           if (!leaning.contains(step)) {

@@ -48,7 +48,7 @@ final class Names {
 
   /** Words that mean something else where names are used. */
   private static final Set<String> TAKEN_BY_WORDS = new TreeSet<>(List.of("true", "false", "gt", "gte", "lt", "lte",
-      "as", "in", "using", StatementCheck.SYMBOL));
+      "as", "in", "using", StatementReader.SYMBOL));
 
   private final Map<String, Named> byId = new LinkedHashMap<>();
   private final Map<Symbol, String> bySymbol = new LinkedHashMap<>();

@@ -304,8 +304,7 @@ final class Reading {
           "Write them.");
       return;
     }
-    wording.check(source.text(), source::at);
-    StatementCheck.check(source.text(), source::at, vocabulary(), faults);
+    StatementCheck.check(source.text(), source::at, vocabulary(), wording, faults);
   }
 
   private StatementCheck.Vocabulary vocabulary() {
