@@ -22,7 +22,12 @@ import java.util.stream.LongStream;
 public final class Proving {
   private static final int STRIDE = 512;
   private static final int DISAGREEMENTS_SHOWN = 10;
+  /** Refusals in a row after which no more is tried. */
   private static final int PATIENCE = 20_000;
+  /** The same where models are solved for each: a wrong number is told within seconds, not when all draws are through. */
+  private static final int PATIENCE_WITH_MODELS = 300;
+  /** One disagreement is no proof; so many say all there is to say. */
+  private static final int DISAGREEMENTS_TOLD = 300;
   private static final double REFUSALS_TOLERATED = 0.3;
   private static final int DRAWS_TESTED_FOR_INDEPENDENCE = 3;
   private static final long COUNTED_AT_MOST = 100_000;
@@ -65,13 +70,13 @@ public final class Proving {
   private ProofReport run(String seed, int wanted) {
     Draws draws = new Draws(workshop, seed);
     long next = 0;
-    while (tally.accepted() < wanted && next < draws.size() && tally.refusedInARow() < PATIENCE) {
+    while (tally.accepted() < wanted && next < draws.size() && !hopeless()) {
       long until = Math.min(draws.size(), next + Math.min(STRIDE, 16 + wanted - tally.accepted()));
       List<Tried> tried = LongStream.range(next, until).parallel()
           .mapToObj(position -> new Tried(position, draws.at(position)))
           .toList();
       for (Tried one : tried) {
-        if (tally.accepted() < wanted) {
+        if (tally.accepted() < wanted && !hopeless()) {
           note(one, draws);
           next++;
         }
@@ -80,9 +85,14 @@ public final class Proving {
     boolean exhausted = next == draws.size();
     Variants variants = exhausted
         ? new Variants(draws.size(), tally.accepted(), Variants.Basis.PROVEN)
-        : Variants.count(workshop, COUNTED_AT_MOST);
+        : Variants.count(workshop, hopeless() ? 0 : COUNTED_AT_MOST);
     return new ProofReport(template.name(), seed, wanted, tally.copy(), exhausted, disagreements, values(), mistakes(),
         leaning, unfilled, OptionProof.of(template), onPurpose(), withoutMistakes(), variants, warnings());
+  }
+
+  private boolean hopeless() {
+    return tally.refusedInARow() >= PATIENCE || tally.refusedByModelsInARow() >= PATIENCE_WITH_MODELS
+        || tally.refused(Refusal.ROUTES_DISAGREE) >= DISAGREEMENTS_TOLD;
   }
 
   private void note(Tried tried, Draws draws) {

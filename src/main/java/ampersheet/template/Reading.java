@@ -83,7 +83,8 @@ final class Reading {
     List<Given> drawn = fields.group("givens").map(givensSection::givens).orElse(List.of());
     List<Constant> constants = fields.group("constants").map(givensSection::constants).orElse(List.of());
     List<Given> givens = tolerances.of(drawn);
-    WorstCase worstCase = new WorstCase(names, givens, constants, readableRequirements(fields), faults);
+    WorstCase worstCase = new WorstCase(names, givens, tolerances.noted(), constants,
+        readableRequirements(fields), faults);
     fields.has("require");
     fields.need("steps", "the steps a learner works through");
     List<StepsSection.Read> steps = new StepsSection(names, formulas, wording, teaches, worstCase,

@@ -14,6 +14,7 @@ import ampersheet.template.ProblemTemplate.QuantityGiven;
 import ampersheet.template.ProblemTemplate.StepLine;
 import ampersheet.template.ProblemTemplate.Tolerance;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -36,19 +37,27 @@ final class WorstCase {
   private final Names names;
   private final Faults faults;
   private final List<QuantityGiven> tolerated = new ArrayList<>();
+  private final Collection<String> noted;
   private final List<Values> samples;
   /** Steps at the end of a tolerance, by id. */
   private final Set<String> ends = new LinkedHashSet<>();
 
-  WorstCase(Names names, List<Given> givens, List<Constant> constants, List<Condition> requirements, Faults faults) {
+  /**
+   * @param noted givens that have a tolerance by their author's words, read or not
+   * @param requirements over givens and constants
+   */
+  WorstCase(Names names, List<Given> givens, Collection<String> noted, List<Constant> constants,
+      List<Condition> requirements, Faults faults) {
     this.names = names;
+    this.noted = noted;
     this.faults = faults;
     for (Given given : givens) {
       if (given instanceof QuantityGiven quantity && quantity.tolerance().isPresent()) {
         tolerated.add(quantity);
       }
     }
-    this.samples = tolerated.isEmpty() ? List.of() : new Samples(givens, constants, requirements).find(SAMPLES).found();
+    // Of numbers that could not be read there are no samples.
+    this.samples = tolerated.isEmpty() || faults.hasErrors() ? List.of() : new Samples(givens, constants, requirements).find(SAMPLES).found();
   }
 
   /**
@@ -62,6 +71,13 @@ final class WorstCase {
   Optional<Expression> formula(boolean largest, Yaml.Scalar of, Yaml.Scalar by, String principle,
       List<StepsSection.Read> before) {
     Optional<StepsSection.Read> step = read(before, of.text());
+    if (faults.hasErrors()) {
+      // The numbers are at fault, so that no corner can be found; what is worked with the ends is told no second fault.
+      noted.forEach(given -> declareEnds(given, by));
+      if (names.get(of.text()).filter(Names.Named::isStep).isPresent()) {
+        return Optional.empty();
+      }
+    }
     if (step.isEmpty()) {
       faults.error(of.place(), "there is no step " + of.text() + " before this one", "an earlier step",
           "Name the step whose worst case is worked, and put it before this one.");
@@ -85,6 +101,15 @@ final class WorstCase {
       }
     }
     return put.size() < directions.size() ? Optional.empty() : inlined(new Expression.Name(of.text(), NOWHERE), put, of, before);
+  }
+
+  private void declareEnds(String given, Yaml.Scalar by) {
+    for (String id : List.of(given + "max", given + "min")) {
+      if (ends.add(id) && names.get(id).isEmpty()) {
+        names.declareFor(by, id, names.get(given).flatMap(Names.Named::dimension));
+        names.use(id);
+      }
+    }
   }
 
   /** By given: 1 where the step rises with it, -1 where it falls; none where it does not move. */
@@ -131,7 +156,7 @@ final class WorstCase {
     if (ends.contains(id)) {
       return Optional.of(id);
     }
-    if (!names.declareFor(by, id, given.unit().dimension())) {
+    if (!names.declareFor(by, id, Optional.of(given.unit().dimension()))) {
       return Optional.empty();
     }
     names.use(id);
