@@ -20,14 +20,16 @@ import java.util.stream.LongStream;
 
 /** Solves many draws of a template by both routes, fills its words, and keeps the worst of everything. */
 public final class Proving {
+  /** Draws worked at once; fewer at first, so that what is wrong with every draw is told after few. */
   private static final int STRIDE = 512;
+  private static final int FIRST_STRIDE = 32;
   private static final int DISAGREEMENTS_SHOWN = 10;
   /** Refusals in a row after which no more is tried. */
   private static final int PATIENCE = 20_000;
   /** The same where models are solved for each: a wrong number is told within seconds, not when all draws are through. */
-  private static final int PATIENCE_WITH_MODELS = 300;
+  private static final int PATIENCE_WITH_MODELS = 200;
   /** One disagreement is no proof; so many say all there is to say. */
-  private static final int DISAGREEMENTS_TOLD = 300;
+  private static final int DISAGREEMENTS_TOLD = 100;
   private static final double REFUSALS_TOLERATED = 0.3;
   private static final int DRAWS_TESTED_FOR_INDEPENDENCE = 3;
   private static final long COUNTED_AT_MOST = 100_000;
@@ -71,7 +73,8 @@ public final class Proving {
     Draws draws = new Draws(workshop, seed);
     long next = 0;
     while (tally.accepted() < wanted && next < draws.size() && !hopeless()) {
-      long until = Math.min(draws.size(), next + Math.min(STRIDE, 16 + wanted - tally.accepted()));
+      long until = Math.min(draws.size(), next + Math.min(Math.min(STRIDE, FIRST_STRIDE + next),
+          16 + wanted - tally.accepted()));
       List<Tried> tried = LongStream.range(next, until).parallel()
           .mapToObj(position -> new Tried(position, draws.at(position)))
           .toList();
