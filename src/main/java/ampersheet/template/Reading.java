@@ -46,6 +46,7 @@ final class Reading {
   private final Names names;
   private final Formulas formulas;
   private final Wording wording;
+  private final Sizes sizes = new Sizes();
 
   Reading(TemplateFiles files, String name, Faults faults) {
     this.files = files;
@@ -108,7 +109,7 @@ final class Reading {
     Set<Model> models = new TreeSet<>();
     int beforeCircuit = faults.count();
     CircuitSection circuitSection = new CircuitSection(new ModelValues(Model.CIRCUIT, names, formulas, taken),
-        wording, faults);
+        wording, sizes, faults);
     Optional<CircuitPlan> circuit = Optional.empty();
     if (fields.has("circuit")) {
       models.add(Model.CIRCUIT);
@@ -127,7 +128,8 @@ final class Reading {
     if (fields.has("chain")) {
       models.add(Model.CHAIN);
       ChainSection section =
-          new ChainSection(formulas, new ModelValues(Model.CHAIN, names, formulas, taken), wording, faults);
+          new ChainSection(formulas, new ModelValues(Model.CHAIN, names, formulas, taken), wording, sizes,
+              faults);
       chain = fields.group("chain").flatMap(section::read);
     }
     Optional<AssemblyPlan> assembly = assembly(fields, models, taken);
@@ -181,7 +183,7 @@ final class Reading {
       }
       models.add(kind.getValue());
       AssemblySection section = new AssemblySection(formulas,
-          new ModelValues(kind.getValue(), names, formulas, taken), wording, faults);
+          new ModelValues(kind.getValue(), names, formulas, taken), wording, sizes, faults);
       read = fields.group(kind.getKey()).flatMap(group -> section.read(kind.getValue(), group));
     }
     return read;
@@ -356,6 +358,12 @@ final class Reading {
     Samples.Outcome outcome = new Samples(givens, constants, List.copyOf(requirements.keySet())).find(SAMPLES);
     if (outcome.found().isEmpty()) {
       impossible(outcome, requirements);
+      return;
+    }
+    int beforeSizes = faults.count();
+    sizes.check(givens, List.copyOf(requirements.keySet()),
+        new Working(steps.stream().map(StepsSection.Read::step).toList()), outcome.found(), faults);
+    if (faults.count() > beforeSizes) {
       return;
     }
     Map<String, Place> stepPlaces = new TreeMap<>();

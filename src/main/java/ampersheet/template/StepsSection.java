@@ -27,8 +27,6 @@ final class StepsSection {
   private final List<String> teaches;
   private final WorstCase worstCase;
   private final BlankStep blankStep;
-  /** Steps with a formula that was not checked because of another fault. */
-  private final Set<String> unchecked = new TreeSet<>();
 
   /** @param blankStep that knows the givens and constants */
   StepsSection(Names names, Formulas formulas, Wording wording, List<String> teaches, WorstCase worstCase,
@@ -106,8 +104,7 @@ final class StepsSection {
     }
     Step step = new Step(id, cases);
     return Optional.of(new Read(step, new StepLine(id, meaning.get(), head.symbol(), head.unit().get(), principle.get(),
-        reasons, unchecked.contains(id) ? BlankStep.within(head.unit().get()) : blankStep.of(step, head.unit().get()),
-        noMistake)));
+        reasons, blankStep.of(step, head.unit().get()), noMistake)));
   }
 
   /** The formula of another step, with every tolerance at the end that makes it largest or smallest. */
@@ -160,11 +157,8 @@ final class StepsSection {
 
   private Optional<Formulas.Checked> formula(Fields fields, Head head, Formulas.Rule rule) {
     Optional<Dimension> dimension = head.unit().map(Unit::dimension);
-    Optional<Formulas.Checked> formula = fields.needText("is", "the formula, such as Vs - Vf")
-        .flatMap(text -> formulas.expression(text, rule, dimension, "the unit of " + head.id().text() + " is "
-            + head.unit().map(Numbers::shown).orElse("")));
-    formula.filter(read -> read.dimension().isEmpty()).ifPresent(read -> unchecked.add(head.id().text()));
-    return formula;
+    return fields.needText("is", "the formula, such as Vs - Vf").flatMap(text -> formulas.expression(text, rule,
+        dimension, "the unit of " + head.id().text() + " is " + head.unit().map(Numbers::shown).orElse("")));
   }
 
   private Optional<String> principle(Fields fields) {
