@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.DynamicTest;
@@ -23,8 +24,10 @@ import org.junit.jupiter.api.TestFactory;
 /** Whatever one character an author mistypes, in whatever line: faults that can be mended, or a template that proves. */
 class AuthorSlipsTest {
   private static final long SEED = Long.getLong("ampersheet.slips.seed", 20261129L);
-  private static final int OF_EACH = Integer.getInteger("ampersheet.slips.each", Boolean.getBoolean("ampersheet.deep") ? 60 : 5);
-  private static final int DRAWS = 10;
+  /** More are walked through with {@code -Dampersheet.slips.each=N}, others with {@code -Dampersheet.slips.seed=N}. */
+  private static final int OF_EACH = Integer.getInteger("ampersheet.slips.each",
+      Boolean.getBoolean("ampersheet.deep") ? 60 : 1);
+  private static final int DRAWS = 3;
   private static final long LONGEST_NANOSECONDS = 2_000_000_000L;
   private static final String KEYBOARD = "abcdefghijklmnopqrstuvwxyzABEGIKLMNRTUVW0123456789 .,:;-_+*/^()[]{}<>=!?\"'#$%&|\n";
   /** Their every character is mistyped in the long run: a circuit with tolerances, a heat path with a curve, a chain. */
@@ -40,6 +43,26 @@ class AuthorSlipsTest {
   }
 
   private record Slip(String what, String text) {}
+
+  /** Each of these ended in a trace, or took half a minute. */
+  @TestFactory
+  Stream<DynamicTest> slipsThatWereNotToldAreTold() {
+    return Stream.of(
+        new String[] {"voltage-dividers/divider-tolerance", "  R1:  {meaning:", "  R1:  {meanin:", "the key \"meanin\""},
+        new String[] {"voltage-dividers/divider-tolerance", "from: 4.7 kohm, to", "form: 4.7 kohm, to", "the key \"form\""},
+        new String[] {"current-limiting/indicator-tolerance", "from: 1.8, to: 3.2, step", "from: 1.8, to: 3.2, setp", "the key \"setp\""},
+        new String[] {"current-limiting/one-indicator", "next_up(R, E24)", "next_up(Rn, E25)", "uses itself"},
+        new String[] {"chain-addressing/alignment-error", "is: 2 * e, unit", "is: 13 * e, unit", ""})
+        .map(slip -> DynamicTest.dynamicTest(slip[0] + ": " + slip[2], () -> {
+          String text = AlteredTemplate.sound(slip[0], "problem.yaml");
+          assertTrue(text.contains(slip[1]), () -> "the template no longer has " + slip[1]);
+          String slipped = text.replace(slip[1], slip[2]);
+          isTold(slip[0], "problem.yaml", new Slip(slip[2], slipped));
+          List<Diagnostic> told = AlteredTemplate.of(slip[0], "problem.yaml", slipped).check().diagnostics();
+          assertTrue(slip[3].isEmpty() || told.stream().anyMatch(one -> one.problem().contains(slip[3])),
+              () -> told.stream().map(Diagnostic::print).collect(Collectors.joining()));
+        }));
+  }
 
   @TestFactory
   Stream<DynamicTest> aSlipInAnyTemplateIsToldOrDoesNoHarm() {
@@ -88,32 +111,41 @@ class AuthorSlipsTest {
 
   /**
    * Alone in a pool of one, where even what draws in parallel stays on this thread: what counts is the time that the processor
-   * took, whatever else the machine does.
+   * took, whatever else the machine does, and not the first time, when code may still be compiled.
    */
   private static void isTold(String name, String file, Slip slip) {
     String replay = name + "/" + file + ", " + slip.what() + " (seed " + SEED + ")";
-    long took = ALONE.submit(() -> {
-      long begin = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
-      try {
-        tell(name, file, slip, replay);
-      } catch (RuntimeException | StackOverflowError crash) {
-        throw new AssertionError(replay, crash);
-      }
-      return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() - begin;
-    }).join();
-    slowest.accumulateAndGet(took, Math::max);
-    assertTrue(took < LONGEST_NANOSECONDS, () -> replay + " took " + took / 1_000_000 + " ms");
+    Told first = ALONE.submit(() -> tell(name, file, slip, replay)).join();
+    Told told = first.took() < first.longest() ? first : ALONE.submit(() -> tell(name, file, slip, replay)).join();
+    slowest.accumulateAndGet(told.proven() ? 0 : told.took(), Math::max);
+    assertTrue(told.took() < told.longest(), () -> replay + " took " + told.took() / 1_000_000 + " ms");
   }
 
-  private static void tell(String name, String file, Slip slip, String replay) {
-    TemplateReader.Checked checked = AlteredTemplate.of(name, file, slip.text()).check();
-    for (Diagnostic told : checked.diagnostics()) {
-      assertTrue(told.place().file().startsWith(name) && !told.problem().isBlank(), () -> replay + ": " + told.print());
+  /** @param proven what does no harm is as slow as its template without the slip */
+  private record Told(boolean proven, long took) {
+    long longest() {
+      return (proven ? 10 : 1) * LONGEST_NANOSECONDS;
     }
-    assertEquals(checked.template().isEmpty(),
-        checked.diagnostics().stream().anyMatch(one -> one.severity() == Severity.ERROR), replay);
-    if (checked.template().isPresent()) {
-      assertFalse(Proving.prove(new Workshop(checked.template().get()), "slips", DRAWS).print().isBlank());
+  }
+
+  private static Told tell(String name, String file, Slip slip, String replay) {
+    long begin = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
+    boolean proven = false;
+    try {
+      TemplateReader.Checked checked = AlteredTemplate.of(name, file, slip.text()).check();
+      for (Diagnostic told : checked.diagnostics()) {
+        assertTrue(told.place().file().startsWith(name) && !told.problem().isBlank(), () -> replay + ": " + told.print());
+      }
+      assertEquals(checked.template().isEmpty(),
+          checked.diagnostics().stream().anyMatch(one -> one.severity() == Severity.ERROR), replay);
+      if (checked.template().isPresent()) {
+        ProofReport report = Proving.prove(new Workshop(checked.template().get()), "slips", DRAWS);
+        assertFalse(report.print().isBlank());
+        proven = report.passed();
+      }
+    } catch (RuntimeException | StackOverflowError crash) {
+      throw new AssertionError(replay, crash);
     }
+    return new Told(proven, ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() - begin);
   }
 }
