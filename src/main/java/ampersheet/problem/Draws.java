@@ -19,6 +19,8 @@ import java.util.stream.LongStream;
 public final class Draws {
   /** After so many refusals in a row, the template is told off instead of searched for ever. */
   private static final int PATIENCE = 5_000;
+  /** The same where models are solved for each, which takes most of the time. */
+  private static final int PATIENCE_WITH_MODELS = 1_000;
   /** Positions worked at once, by all processors, when many are still to come. */
   private static final int STRIDE = 256;
   /** Draws tried for the givens that were not chosen. */
@@ -158,7 +160,7 @@ public final class Draws {
     }
     tally.add(attempt);
     next++;
-    if (tally.refusedInARow() >= PATIENCE) {
+    if (tally.refusedInARow() >= PATIENCE || tally.refusedByModelsInARow() >= PATIENCE_WITH_MODELS) {
       throw new DiagnosticException(fruitless());
     }
   }

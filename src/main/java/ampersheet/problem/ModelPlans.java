@@ -22,6 +22,7 @@ import ampersheet.template.ProblemTemplate.PlannedLoss;
 import ampersheet.template.ProblemTemplate.PlannedNode;
 import ampersheet.template.ProblemTemplate.PlannedPart;
 import ampersheet.template.ProblemTemplate.PlannedPlace;
+import ampersheet.template.SizeLimits;
 import ampersheet.thermal.HeatNetwork;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -34,10 +35,8 @@ import java.util.Set;
 
 /** The models of a template before any number is known; makes the models of each draw. */
 final class ModelPlans {
-  /** Of pixels in a panel, or of tiles: as many as 256 rows of 256. */
+  /** Of pixels in a panel that a proof solves, or of tiles: as many as 256 rows of 256. What is drawn has fewer. */
   private static final long MOST = 65_536;
-  /** Of tiles in arms, or of contacts on an edge: each is held against every other. */
-  private static final long MOST_JOINED = 400;
 
   private final Optional<CircuitPlan> circuit;
   private final Optional<HeatPlan> heat;
@@ -244,7 +243,7 @@ final class ModelPlans {
     List<Panel.Place> places = places(plan.layout(), values);
     few("pixels", (long) tile.columns() * tile.rows() * places.size());
     return new Panel(tile, places, 0, plan.returnLine(),
-        plan.bitsPerPixel().map(bits -> size("bits per pixel", bits, values)).orElse(24),
+        plan.bitsPerPixel().map(bits -> size("bits per pixel", bits, values, SizeLimits.BITS)).orElse(24),
         plan.bitTime().map(time -> number(time, values)).orElse(1.25e-6),
         plan.resetTime().map(time -> number(time, values)).orElse(0.0), plan.layout() instanceof Layout.Cabled);
   }
@@ -256,7 +255,7 @@ final class ModelPlans {
 
   /** Frames kept in memory. */
   int framesKept(Values values) {
-    return chain.orElseThrow().frames().map(count -> size("frames in memory", count, values)).orElse(1);
+    return chain.orElseThrow().frames().map(count -> size("frames in memory", count, values, SizeLimits.FRAMES)).orElse(1);
   }
 
   /** @throws Unsolved if the tiles cannot be put together so */
@@ -270,8 +269,8 @@ final class ModelPlans {
 
   private static Assembly put(AssemblyPlan plan, Values values) {
     if (plan instanceof AssemblyPlan.Edge edge) {
-      few("contacts", size("contacts", edge.contacts(), values), MOST_JOINED);
-      return new MatingEdge(size("sides of a tile", edge.sides(), values),
+      size("contacts", edge.contacts(), values, SizeLimits.JOINED);
+      return new MatingEdge(size("sides of a tile", edge.sides(), values, SizeLimits.SIDES),
           size("plain sides", edge.plainSides(), values), size("contacts", edge.contacts(), values),
           places("place of the supply contact", edge.supplies(), values),
           places("place of the ground contact", edge.grounds(), values),
@@ -281,7 +280,7 @@ final class ModelPlans {
       List<BranchedTiles.Arm> arms = new ArrayList<>();
       branches.arms().forEach(arm -> arms.add(new BranchedTiles.Arm(whole("side of an arm", arm.at(), values),
           whole("tiles of an arm", arm.tiles(), values))));
-      few("tiles in the arms", arms.stream().mapToLong(BranchedTiles.Arm::tiles).sum(), MOST_JOINED);
+      few("tiles in the arms", arms.stream().mapToLong(BranchedTiles.Arm::tiles).sum(), SizeLimits.JOINED);
       BranchedTiles tiles = new BranchedTiles(size("sides of a tile", branches.sides(), values),
           number(branches.sideLength(), values), arms);
       if (!tiles.fault().isEmpty()) {
@@ -355,6 +354,12 @@ final class ModelPlans {
     if (size < 1) {
       throw new Unsolved("the " + what + " must be at least 1, not " + size);
     }
+    return size;
+  }
+
+  private static int size(String what, Expression formula, Values values, int most) {
+    int size = size(what, formula, values);
+    few(what, size, most);
     return size;
   }
 

@@ -13,6 +13,7 @@ import java.util.Locale;
  * @param values worst gap of every proven value, asked ones first
  * @param mistakes in the order of the template
  * @param leaning steps whose second route changes when the first route is made wrong on purpose: it is no second route
+ * @param unfilled statements and prompts that could not be filled, with the givens, the first of them
  * @param options of each choice
  * @param onPurpose limits of the trade that the template passes on purpose, with its reason
  * @param withoutMistakes steps that may be blank and have no modelled mistake, with the template's reason if it gives one
@@ -20,13 +21,14 @@ import java.util.Locale;
  */
 public record ProofReport(String template, String seed, int wanted, Tally tally, boolean exhausted,
     List<Disagreement> disagreements, List<ProvenValue> values, List<MadeMistake> mistakes, List<String> leaning,
-    List<OptionProof> options, List<String> onPurpose, List<String> withoutMistakes, Variants variants,
+    List<String> unfilled, List<OptionProof> options, List<String> onPurpose, List<String> withoutMistakes, Variants variants,
     List<String> warnings) {
   public ProofReport {
     disagreements = List.copyOf(disagreements);
     values = List.copyOf(values);
     mistakes = List.copyOf(mistakes);
     leaning = List.copyOf(leaning);
+    unfilled = List.copyOf(unfilled);
     options = List.copyOf(options);
     onPurpose = List.copyOf(onPurpose);
     withoutMistakes = List.copyOf(withoutMistakes);
@@ -56,8 +58,8 @@ public record ProofReport(String template, String seed, int wanted, Tally tally,
   public record MadeMistake(String id, String of, long made, double closest, String to, String givens) {}
 
   public boolean passed() {
-    return tally.refused(Refusal.ROUTES_DISAGREE) == 0 && leaning.isEmpty() && tally.accepted() > 0
-        && options.stream().allMatch(OptionProof::holds);
+    return tally.refused(Refusal.ROUTES_DISAGREE) == 0 && leaning.isEmpty() && unfilled.isEmpty()
+        && tally.accepted() > 0 && options.stream().allMatch(OptionProof::holds);
   }
 
   /** Share of the candidates inside all limits, of those that meet the requirements and can be worked. */
@@ -81,6 +83,7 @@ public record ProofReport(String template, String seed, int wanted, Tally tally,
     }
     disagreements.forEach(one -> line(out, "  DISAGREE  %s: %s", one.givens(), one.detail()));
     leaning.forEach(step -> line(out, "  LEANING   the second route to %s follows the first: it proves nothing", step));
+    unfilled.forEach(one -> line(out, "  NOT FILLED  %s", one));
     for (ProvenValue value : values) {
       line(out, "  %-8s worst gap %.2g, allowed %.2g%s  at %s%s", value.step(), value.worstGap(), value.allowed(),
           value.asked() ? "" : " (not asked)", value.givens(),

@@ -18,11 +18,18 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.stream.LongStream;
 
-/** Solves many draws of a template by both routes and keeps the worst of everything. */
+/** Solves many draws of a template by both routes, fills its words, and keeps the worst of everything. */
 public final class Proving {
+  /** Draws worked at once; fewer at first, so that what is wrong with every draw is told after few. */
   private static final int STRIDE = 512;
+  private static final int FIRST_STRIDE = 32;
   private static final int DISAGREEMENTS_SHOWN = 10;
+  /** Refusals in a row after which no more is tried. */
   private static final int PATIENCE = 20_000;
+  /** The same where models are solved for each: a wrong number is told within seconds, not when all draws are through. */
+  private static final int PATIENCE_WITH_MODELS = 200;
+  /** One disagreement is no proof; so many say all there is to say. */
+  private static final int DISAGREEMENTS_TOLD = 100;
   private static final double REFUSALS_TOLERATED = 0.3;
   private static final int DRAWS_TESTED_FOR_INDEPENDENCE = 3;
   private static final long COUNTED_AT_MOST = 100_000;
@@ -36,6 +43,7 @@ public final class Proving {
   private final Map<String, Worst> worst = new LinkedHashMap<>();
   private final Map<String, Closest> closest = new LinkedHashMap<>();
   private final List<String> leaning = new ArrayList<>();
+  private final List<String> unfilled = new ArrayList<>();
 
   private record Tried(long position, Attempt attempt) {}
 
@@ -64,13 +72,14 @@ public final class Proving {
   private ProofReport run(String seed, int wanted) {
     Draws draws = new Draws(workshop, seed);
     long next = 0;
-    while (tally.accepted() < wanted && next < draws.size() && tally.refusedInARow() < PATIENCE) {
-      long until = Math.min(draws.size(), next + Math.min(STRIDE, 16 + wanted - tally.accepted()));
+    while (tally.accepted() < wanted && next < draws.size() && !hopeless()) {
+      long until = Math.min(draws.size(), next + Math.min(Math.min(STRIDE, FIRST_STRIDE + next),
+          16 + wanted - tally.accepted()));
       List<Tried> tried = LongStream.range(next, until).parallel()
           .mapToObj(position -> new Tried(position, draws.at(position)))
           .toList();
       for (Tried one : tried) {
-        if (tally.accepted() < wanted) {
+        if (tally.accepted() < wanted && !hopeless()) {
           note(one, draws);
           next++;
         }
@@ -79,9 +88,14 @@ public final class Proving {
     boolean exhausted = next == draws.size();
     Variants variants = exhausted
         ? new Variants(draws.size(), tally.accepted(), Variants.Basis.PROVEN)
-        : Variants.count(workshop, COUNTED_AT_MOST);
+        : Variants.count(workshop, hopeless() ? 0 : COUNTED_AT_MOST);
     return new ProofReport(template.name(), seed, wanted, tally.copy(), exhausted, disagreements, values(), mistakes(),
-        leaning, OptionProof.of(template), onPurpose(), withoutMistakes(), variants, warnings());
+        leaning, unfilled, OptionProof.of(template), onPurpose(), withoutMistakes(), variants, warnings());
+  }
+
+  private boolean hopeless() {
+    return tally.refusedInARow() >= PATIENCE || tally.refusedByModelsInARow() >= PATIENCE_WITH_MODELS
+        || tally.refused(Refusal.ROUTES_DISAGREE) >= DISAGREEMENTS_TOLD;
   }
 
   private void note(Tried tried, Draws draws) {
@@ -95,6 +109,9 @@ public final class Proving {
       worked.supporting().forEach(answer -> compare(answer, tried, draws));
       worked.problem().mistakes().forEach((step, mistakes) ->
           separate(step, worked.problem().values().quantity(step).value(), mistakes, tried, draws));
+      if (unfilled.size() < DISAGREEMENTS_SHOWN) {
+        FilledWords.fault(worked.problem()).ifPresent(fault -> unfilled.add(givens(tried, draws) + ": " + fault));
+      }
       if (tally.accepted() <= DRAWS_TESTED_FOR_INDEPENDENCE) {
         for (String step : workshop.leaning(worked.problem())) {
           if (!leaning.contains(step)) {

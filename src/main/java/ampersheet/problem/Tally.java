@@ -1,21 +1,30 @@
 package ampersheet.problem;
 
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.Map;
+import java.util.Set;
 
 /** Counts what became of draws. */
 public final class Tally {
+  /** Refused only after models were built and solved, which takes most of the time. */
+  private static final Set<Refusal> BY_MODELS =
+      EnumSet.of(Refusal.MODEL_UNSOLVED, Refusal.ROUTES_DISAGREE, Refusal.POINT_OFF_ITS_CURVE);
+
   private final Map<Refusal, Long> refused = new EnumMap<>(Refusal.class);
   private long accepted;
   private long refusedInARow;
+  private long refusedByModelsInARow;
 
   void add(Attempt attempt) {
     if (attempt instanceof Attempt.Refused refusal) {
       refused.merge(refusal.reason(), 1L, Long::sum);
       refusedInARow++;
+      refusedByModelsInARow += BY_MODELS.contains(refusal.reason()) ? 1 : 0;
     } else {
       accepted++;
       refusedInARow = 0;
+      refusedByModelsInARow = 0;
     }
   }
 
@@ -24,6 +33,7 @@ public final class Tally {
     copy.refused.putAll(refused);
     copy.accepted = accepted;
     copy.refusedInARow = refusedInARow;
+    copy.refusedByModelsInARow = refusedByModelsInARow;
     return copy;
   }
 
@@ -46,6 +56,11 @@ public final class Tally {
   /** From 0 to 1. */
   public double refusalRate() {
     return tried() == 0 ? 0 : (double) refused() / tried();
+  }
+
+  /** Those on which models were solved, while nothing was accepted. */
+  long refusedByModelsInARow() {
+    return refusedByModelsInARow;
   }
 
   long refusedInARow() {

@@ -66,7 +66,17 @@ final class AsksSection {
       }
     }
     choicesFollowFromNoDesign();
+    asks.forEach(this::isShortEnough);
     return asks;
+  }
+
+  /** With what the program adds to it. */
+  private void isShortEnough(Ask ask) {
+    Place place = asked.get(ask.of());
+    if (ask.prompt().length() > StatementReader.LONGEST && faults.isQuietAt(place)) {
+      faults.error(place, "the question is longer than " + StatementReader.LONGEST + " characters",
+          "one or two short sentences", "Shorten the prompt, or the meaning of the step.");
+    }
   }
 
   /** Which option is right must not hang on what a learner chose. */
@@ -144,8 +154,7 @@ final class AsksSection {
   }
 
   void checkPrompt(Yaml.Scalar prompt) {
-    wording.check(prompt.text(), prompt::at);
-    StatementCheck.check(prompt.text(), prompt::at, vocabulary, faults);
+    StatementCheck.check(prompt.text(), prompt::at, vocabulary, wording, faults);
   }
 
   private static String sentence(String meaning) {

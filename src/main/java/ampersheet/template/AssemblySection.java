@@ -21,12 +21,14 @@ final class AssemblySection {
   private final Formulas formulas;
   private final ModelValues values;
   private final Wording wording;
+  private final Sizes sizes;
   private final Faults faults;
 
-  AssemblySection(Formulas formulas, ModelValues values, Wording wording, Faults faults) {
+  AssemblySection(Formulas formulas, ModelValues values, Wording wording, Sizes sizes, Faults faults) {
     this.formulas = formulas;
     this.values = values;
     this.wording = wording;
+    this.sizes = sizes;
     this.faults = faults;
   }
 
@@ -56,6 +58,8 @@ final class AssemblySection {
     Optional<List<Expression>> grounds = places(fields, "ground");
     Optional<Expression> output = value(fields, "output", "of the edge", Dimension.ONE);
     Optional<Expression> input = value(fields, "input", "of the edge", Dimension.ONE);
+    note(sides, "sides of the tile", fields, "sides", SizeLimits.SIDES, "each is laid against every other");
+    note(contacts, "contacts", fields, "contacts", SizeLimits.JOINED, "each is held against every other");
     fields.finish();
     boolean complete = sides.isPresent() && plain.isPresent() && contacts.isPresent() && supplies.isPresent()
         && grounds.isPresent() && output.isPresent() && input.isPresent();
@@ -86,6 +90,8 @@ final class AssemblySection {
     Optional<Expression> tiles = value(fields, "tiles", "of the row", Dimension.ONE);
     Optional<Expression> length = value(fields, "length", "of the row", Dimension.LENGTH);
     Optional<Expression> error = value(fields, "error", "of the row", Dimension.LENGTH);
+    note(tiles, "tiles in the row", fields, "tiles", SizeLimits.TILES_IN_A_ROW,
+        "all combinations of their errors are walked through");
     fields.finish();
     return tiles.isPresent() && length.isPresent() && error.isPresent()
         ? Optional.of(new AssemblyPlan.Row(tiles.get(), length.get(), error.get())) : Optional.empty();
@@ -100,6 +106,7 @@ final class AssemblySection {
       Fields arm = new Fields(item, "an arm", faults);
       Optional<Expression> at = value(arm, "at", "of an arm", Dimension.ONE);
       Optional<Expression> tiles = value(arm, "tiles", "of an arm", Dimension.ONE);
+      note(tiles, "tiles in the arm", arm, "tiles", SizeLimits.JOINED, "each is held against every other");
       arm.finish();
       if (at.isPresent() && tiles.isPresent()) {
         arms.add(new PlannedArm(at.get(), tiles.get()));
@@ -119,6 +126,10 @@ final class AssemblySection {
     fields.finish();
     return sides.isPresent() && side.isPresent() && !arms.isEmpty()
         ? Optional.of(new AssemblyPlan.Branches(sides.get(), side.get(), arms, marks)) : Optional.empty();
+  }
+
+  private void note(Optional<Expression> size, String what, Fields fields, String key, int most, String reason) {
+    size.ifPresent(formula -> sizes.note(what, List.of(formula), fields.placeOf(key), most, reason));
   }
 
   private Optional<Expression> value(Fields fields, String key, String of, Dimension dimension) {

@@ -8,6 +8,7 @@ import ampersheet.quantity.Unit;
 import ampersheet.template.ProblemTemplate.Constant;
 import ampersheet.template.ProblemTemplate.Given;
 import ampersheet.template.ProblemTemplate.QuantityGiven;
+import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -70,10 +71,12 @@ final class BlankStep {
     if (is instanceof Expression.Name name) {
       return Optional.ofNullable(preferred.get(name.id()));
     }
-    boolean member = is instanceof Expression.Call call
+    boolean member = is instanceof Expression.Call call && call.arguments().size() == 2
         && List.of("next_up", "next_down", "nearest").contains(call.function());
+    // Where a name was refused, the rest of the formula was not checked: its series may be none.
     return member && ((Expression.Call) is).arguments().get(1) instanceof Expression.Name series
-        ? Optional.of(PreferredSeries.valueOf(series.id())) : Optional.empty();
+        ? Arrays.stream(PreferredSeries.values()).filter(known -> known.name().equals(series.id())).findFirst()
+        : Optional.empty();
   }
 
   private boolean isWhole(Expression is) {

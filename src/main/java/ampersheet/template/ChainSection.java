@@ -28,12 +28,14 @@ final class ChainSection {
   private final Formulas formulas;
   private final ModelValues values;
   private final Wording wording;
+  private final Sizes sizes;
   private final Faults faults;
 
-  ChainSection(Formulas formulas, ModelValues values, Wording wording, Faults faults) {
+  ChainSection(Formulas formulas, ModelValues values, Wording wording, Sizes sizes, Faults faults) {
     this.formulas = formulas;
     this.values = values;
     this.wording = wording;
+    this.sizes = sizes;
     this.faults = faults;
   }
 
@@ -68,11 +70,48 @@ final class ChainSection {
         .flatMap(text -> values.read(text, Dimension.ONE, "frames of the chain"));
     List<PlannedMark> marks = marks(fields);
     fields.finish();
+    if (columns.isPresent() && rows.isPresent()) {
+      note(fields, columns.get(), rows.get(), layout);
+    }
+    bits.ifPresent(count -> sizes.note("bits of a pixel", List.of(count), fields.placeOf("bits"), SizeLimits.BITS,
+        "each is sent through every pixel"));
+    chains.ifPresent(count -> sizes.note("chains", List.of(count), fields.placeOf("chains"), SizeLimits.TILES,
+        "a panel has no more tiles"));
+    frames.ifPresent(count -> sizes.note("frames", List.of(count), fields.placeOf("frames"), SizeLimits.FRAMES,
+        "all of them are laid down pixel by pixel"));
     boolean complete = columns.isPresent() && rows.isPresent() && order.isPresent() && start.isPresent()
         && along.isPresent() && input.isPresent() && output.isPresent() && layout.isPresent() && returnLine.isPresent();
     return complete ? Optional.of(new ChainPlan(columns.get(), rows.get(), order.get(), start.get(), along.get(),
         input.get(), output.get(), layout.get(), returnLine.get(), bits, bitTime, reset, chains, frames,
         marks)) : Optional.empty();
+  }
+
+  private void note(Fields fields, Expression columns, Expression rows, Optional<Layout> layout) {
+    String drawn = "a page shows, and a browser draws, no more";
+    Place tile = fields.placeOf("tile");
+    sizes.note("columns of pixels in the tile", List.of(columns), tile, SizeLimits.PIXELS_IN_A_LINE, drawn);
+    sizes.note("rows of pixels in the tile", List.of(rows), tile, SizeLimits.PIXELS_IN_A_LINE, drawn);
+    sizes.note("pixels in the tile", List.of(columns, rows), tile, SizeLimits.PIXELS, drawn);
+    Place place = fields.placeOf("layout");
+    List<Expression> tiles = layout.map(ChainSection::tiles).orElse(List.of());
+    List<Expression> pixels = new ArrayList<>(List.of(columns, rows));
+    pixels.addAll(tiles);
+    sizes.note("tiles", tiles, place, SizeLimits.TILES, drawn);
+    sizes.note("pixels in the panel", pixels, place, SizeLimits.PIXELS, drawn);
+    if (tiles.size() == 2) {
+      sizes.note("pixels side by side", List.of(columns, tiles.get(0)), place, SizeLimits.PIXELS_IN_A_LINE, drawn);
+      sizes.note("pixels one below the other", List.of(rows, tiles.get(1)), place, SizeLimits.PIXELS_IN_A_LINE, drawn);
+    }
+  }
+
+  /** Of which the product is their number. */
+  private static List<Expression> tiles(Layout layout) {
+    if (layout instanceof Layout.Rows rows) {
+      return List.of(rows.columns(), rows.rows());
+    } else if (layout instanceof Layout.Cabled cabled) {
+      return List.of(cabled.columns(), cabled.rows());
+    }
+    return List.of(FormulaReader.expression(Integer.toString(((Layout.Places) layout).places().size())));
   }
 
   private Optional<Expression> count(Fields fields, String key, String of) {

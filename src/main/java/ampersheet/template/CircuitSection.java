@@ -23,8 +23,6 @@ import java.util.TreeSet;
 final class CircuitSection {
   /** Grid points from the origin; a drawing that fits on paper needs about a tenth. */
   private static final int FARTHEST = 200;
-  /** Wires included; solving must not take a stranger's template for ever. */
-  private static final int MOST_PARTS = 200;
 
   /** The drawing has as many as there are. */
   private static final Set<String> DRAWN_COUNTS = Set.of("taps", "columns", "rows");
@@ -35,26 +33,23 @@ final class CircuitSection {
   private final ModelValues values;
   private final Numbers numbers;
   private final Wording wording;
+  private final Sizes sizes;
   private final Faults faults;
   private final List<Place> places = new ArrayList<>();
   private final Map<String, Optional<PartKind>> parts = new TreeMap<>();
   private final Set<String> nodes = new TreeSet<>();
   private final Map<String, Place> named = new TreeMap<>();
 
-  CircuitSection(ModelValues values, Wording wording, Faults faults) {
+  CircuitSection(ModelValues values, Wording wording, Sizes sizes, Faults faults) {
     this.values = values;
     this.numbers = new Numbers(faults);
     this.wording = wording;
+    this.sizes = sizes;
     this.faults = faults;
   }
 
   CircuitPlan read(List<Yaml.Mapping> items) {
     List<PlannedPart> planned = new ArrayList<>();
-    if (items.size() > MOST_PARTS) {
-      faults.error(items.get(MOST_PARTS).place(), "the circuit has more than " + MOST_PARTS + " parts",
-          "a circuit that fits on a page", "Make it smaller.");
-      return new CircuitPlan(planned);
-    }
     for (Yaml.Mapping item : items) {
       part(item, planned.size() + 1).ifPresent(part -> {
         planned.add(part);
@@ -96,6 +91,7 @@ final class CircuitSection {
     for (Map.Entry<String, Dimension> value : new TreeMap<>(kind.get().optional()).entrySet()) {
       value(fields, value.getKey(), value.getValue(), shown).ifPresent(is -> formulas.put(value.getKey(), is));
     }
+    note(shown, fields, formulas);
     Map<String, String> words = new LinkedHashMap<>();
     kind.get().words().forEach((key, known) -> fields.text(key)
         .flatMap(text -> values.word(text, known, key + " of " + shown, faults))
@@ -106,6 +102,20 @@ final class CircuitSection {
         && formulas.keySet().containsAll(kind.get().needed().keySet());
     return complete ? Optional.of(new PlannedPart(kind.get(), name.get(), ends, formulas, words, caption))
         : Optional.empty();
+  }
+
+  private void note(String shown, Fields fields, Map<String, Expression> formulas) {
+    if (formulas.containsKey("taps")) {
+      sizes.note("taps of " + shown, List.of(formulas.get("taps")), fields.placeOf("taps"), SizeLimits.TAPS,
+          "all are solved for every draw");
+    }
+    if (formulas.containsKey("columns") && formulas.containsKey("rows")) {
+      boolean mesh = formulas.containsKey("cross");
+      sizes.note("loads of " + shown, List.of(formulas.get("columns"), formulas.get("rows")), fields.placeOf("columns"),
+          mesh ? SizeLimits.LOADS_OF_A_MESH : SizeLimits.LOADS, mesh
+              ? "with copper across as well, solving takes time with the cube of the panel's side"
+              : "all are solved for every draw");
+    }
   }
 
   /** The first key names the kind: {@code source} is a part when it stands first, and a terminal of a MOSFET later. */

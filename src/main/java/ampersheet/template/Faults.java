@@ -28,6 +28,10 @@ public final class Faults {
     return found.stream().anyMatch(diagnostic -> diagnostic.severity() == Severity.ERROR);
   }
 
+  int errors() {
+    return (int) found.stream().filter(diagnostic -> diagnostic.severity() == Severity.ERROR).count();
+  }
+
   /** Whether nothing was told at this place yet. */
   boolean isQuietAt(Place place) {
     return found.stream().noneMatch(diagnostic -> diagnostic.place().equals(place));

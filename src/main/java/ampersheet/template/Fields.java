@@ -80,6 +80,12 @@ public final class Fields {
   public List<Yaml.Mapping> groups(String key, String example) {
     List<Yaml.Mapping> groups = new ArrayList<>();
     list(key).ifPresent(list -> {
+      if (list.items().size() > SizeLimits.ITEMS) {
+        faults.error(list.items().get(SizeLimits.ITEMS).place(), "the list \"" + key + "\" has "
+            + list.items().size() + " items", "at most " + SizeLimits.ITEMS + ", which a person can look through",
+            "Leave some out.");
+        return;
+      }
       for (Yaml item : list.items()) {
         if (item instanceof Yaml.Mapping group) {
           groups.add(group);

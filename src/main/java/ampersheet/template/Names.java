@@ -48,7 +48,7 @@ final class Names {
 
   /** Words that mean something else where names are used. */
   private static final Set<String> TAKEN_BY_WORDS = new TreeSet<>(List.of("true", "false", "gt", "gte", "lt", "lte",
-      "as", "in", "using", StatementCheck.SYMBOL));
+      "as", "in", "using", StatementReader.SYMBOL));
 
   private final Map<String, Named> byId = new LinkedHashMap<>();
   private final Map<Symbol, String> bySymbol = new LinkedHashMap<>();
@@ -70,12 +70,12 @@ final class Names {
   }
 
   /** Takes in a name that a step needs on its way; it counts as worked where that step is. */
-  boolean declareFor(Yaml.Scalar step, String id, Dimension dimension) {
+  boolean declareFor(Yaml.Scalar step, String id, Optional<Dimension> dimension) {
     Named leading = byId.get(step.text());
     if (leading == null || !isFree(id, step.place())) {
       return false;
     }
-    byId.put(id, new Named(id, Kind.STEP, leading.order(), step.place(), Optional.of(dimension), List.of()));
+    byId.put(id, new Named(id, Kind.STEP, leading.order(), step.place(), dimension, List.of()));
     return true;
   }
 

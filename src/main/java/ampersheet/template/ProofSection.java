@@ -346,7 +346,13 @@ final class ProofSection {
       try {
         int from = Integer.parseInt(ends[0].strip());
         int to = Integer.parseInt(ends[ends.length - 1].strip());
-        if (ends.length == 2 && from >= 0 && from < to && to <= 1_000_000) {
+        boolean range = ends.length == 2 && from >= 0 && from < to && to <= 1_000_000;
+        if (range && to - from >= SizeLimits.MEMBERS) {
+          faults.error(text.place(), "the proof walks through " + (to - from + 1) + " whole numbers", "at most "
+              + SizeLimits.MEMBERS + ": for each of them the model is solved, for every draw", "Narrow the range.");
+          return Optional.empty();
+        }
+        if (range) {
           return Optional.of(new Members.WholeNumbers(from, to));
         }
       } catch (NumberFormatException notWhole) {

@@ -47,6 +47,7 @@ final class Reading {
   private final Names names;
   private final Formulas formulas;
   private final Wording wording;
+  private final Sizes sizes = new Sizes();
 
   Reading(TemplateFiles files, String name, Faults faults) {
     this.files = files;
@@ -85,7 +86,8 @@ final class Reading {
     List<Given> drawn = fields.group("givens").map(givensSection::givens).orElse(List.of());
     List<Constant> constants = fields.group("constants").map(givensSection::constants).orElse(List.of());
     List<Given> givens = tolerances.of(drawn);
-    WorstCase worstCase = new WorstCase(names, givens, constants, readableRequirements(fields), faults);
+    WorstCase worstCase = new WorstCase(names, givens, tolerances.noted(), constants,
+        readableRequirements(fields), faults);
     fields.has("require");
     fields.need("steps", "the steps a learner works through");
     List<StepsSection.Read> steps = new StepsSection(names, formulas, wording, teaches, worstCase,
@@ -109,7 +111,7 @@ final class Reading {
     Set<Model> models = new TreeSet<>();
     int beforeCircuit = faults.count();
     CircuitSection circuitSection = new CircuitSection(new ModelValues(Model.CIRCUIT, names, formulas, taken),
-        wording, faults);
+        wording, sizes, faults);
     Optional<CircuitPlan> circuit = Optional.empty();
     if (fields.has("circuit")) {
       models.add(Model.CIRCUIT);
@@ -128,7 +130,8 @@ final class Reading {
     if (fields.has("chain")) {
       models.add(Model.CHAIN);
       ChainSection section =
-          new ChainSection(formulas, new ModelValues(Model.CHAIN, names, formulas, taken), wording, faults);
+          new ChainSection(formulas, new ModelValues(Model.CHAIN, names, formulas, taken), wording, sizes,
+              faults);
       chain = fields.group("chain").flatMap(section::read);
     }
     Optional<AssemblyPlan> assembly = assembly(fields, models, taken);
@@ -182,7 +185,7 @@ final class Reading {
       }
       models.add(kind.getValue());
       AssemblySection section = new AssemblySection(formulas,
-          new ModelValues(kind.getValue(), names, formulas, taken), wording, faults);
+          new ModelValues(kind.getValue(), names, formulas, taken), wording, sizes, faults);
       read = fields.group(kind.getKey()).flatMap(group -> section.read(kind.getValue(), group));
     }
     return read;
@@ -306,8 +309,7 @@ final class Reading {
           "Write them.");
       return;
     }
-    wording.check(source.text(), source::at);
-    StatementCheck.check(source.text(), source::at, vocabulary(), faults);
+    StatementCheck.check(source.text(), source::at, vocabulary(), wording, faults);
   }
 
   private StatementCheck.Vocabulary vocabulary() {
@@ -358,6 +360,12 @@ final class Reading {
     Samples.Outcome outcome = new Samples(givens, constants, List.copyOf(requirements.keySet())).find(SAMPLES);
     if (outcome.found().isEmpty()) {
       impossible(outcome, requirements);
+      return;
+    }
+    int beforeSizes = faults.count();
+    sizes.check(givens, List.copyOf(requirements.keySet()),
+        new Working(steps.stream().map(StepsSection.Read::step).toList()), outcome.found(), faults);
+    if (faults.count() > beforeSizes) {
       return;
     }
     Map<String, Place> stepPlaces = new TreeMap<>();

@@ -1,13 +1,16 @@
 package ampersheet.template;
 
 import freemarker.cache.NullCacheStorage;
-import freemarker.core.ParseException;
 import freemarker.core.TemplateClassResolver;
 import freemarker.template.Configuration;
 import freemarker.template.SimpleObjectWrapper;
+import freemarker.template.SimpleScalar;
 import freemarker.template.Template;
 import freemarker.template.TemplateException;
 import freemarker.template.TemplateExceptionHandler;
+import freemarker.template.TemplateHashModel;
+import freemarker.template.TemplateModel;
+import freemarker.template.TemplateModelException;
 import java.io.IOException;
 import java.io.StringReader;
 import java.io.Writer;
@@ -16,18 +19,16 @@ import java.util.Map;
 import java.util.TimeZone;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.LongSupplier;
 
 /**
  * Puts the printed values into the words of a template: its statement, and the prompts of its questions.
  *
- * <p>The words may come from a stranger. What {@link StatementCheck} lets through is a small part of FreeMarker (names
- * and conditions on words), and FreeMarker itself runs without classes, methods, includes, clock or locale; the output
- * has a limit.
+ * <p>The words may come from a stranger. {@link StatementReader} parses all that may stand in them, and refuses the rest;
+ * FreeMarker is given what {@link StatementWriter} writes from that parse, and runs without classes, methods, includes,
+ * clock or locale. What fills it has a {@link Budget}.
  */
 public final class Statement {
-  /** Characters a rendered text may have. */
-  static final int LONGEST = 20_000;
-
   private static final Configuration CONFIGURATION = configuration();
   /** Templates by their text: a class of thousands renders the same few. */
   private static final Map<String, Template> PARSED = new ConcurrentHashMap<>();
@@ -70,27 +71,57 @@ public final class Statement {
     return MarkdownFormat.escape(printed);
   }
 
+  /** @throws IllegalArgumentException if the words say what they may not, or take more than their budget */
   static String fill(String text, Map<String, String> printed, Map<String, String> symbols) {
-    Map<String, Object> model = new TreeMap<>(printed);
-    model.put(StatementCheck.SYMBOL, symbols);
-    LimitedWriter out = new LimitedWriter();
+    return fill(text, printed, symbols, new Budget(System::nanoTime));
+  }
+
+  static String fill(String text, Map<String, String> printed, Map<String, String> symbols, Budget budget) {
+    Map<String, TemplateModel> model = Map.of(StatementWriter.VALUES, table(printed, budget),
+        StatementWriter.SYMBOLS, table(symbols, budget), StatementWriter.CHARACTERS, CHARACTERS);
     try {
-      parsed(text).process(model, out);
-    } catch (ParseException fault) {
-      throw new IllegalArgumentException("not checked when read: " + fault.getMessage(), fault);
+      parsed(text).process(model, budget);
     } catch (TemplateException | IOException | StackOverflowError fault) {
       throw new IllegalArgumentException("the words cannot be filled in: " + fault.getMessage(), fault);
     }
-    return out.toString();
+    return budget.text();
   }
+
+  private static TemplateHashModel table(Map<String, String> texts, Budget budget) {
+    return new TemplateHashModel() {
+      @Override
+      public TemplateModel get(String key) throws TemplateModelException {
+        budget.spend();
+        String text = texts.get(key);
+        return text == null ? null : new SimpleScalar(text);
+      }
+
+      @Override
+      public boolean isEmpty() {
+        return texts.isEmpty();
+      }
+    };
+  }
+
+  /** What plain text holds and FreeMarker would read. */
+  private static final TemplateHashModel CHARACTERS = new TemplateHashModel() {
+    @Override
+    public TemplateModel get(String code) throws TemplateModelException {
+      return MarkdownFormat.INSTANCE.fromMarkup(Character.toString(Integer.parseInt(code)));
+    }
+
+    @Override
+    public boolean isEmpty() {
+      return false;
+    }
+  };
 
   private static Template parsed(String text) throws IOException {
     Template known = PARSED.get(text);
     if (known != null) {
       return known;
     }
-    StatementCheck.requireHarmless(text);
-    Template parsed = parse(text);
+    Template parsed = parse(written(text));
     if (PARSED.size() >= MOST_PARSED) {
       PARSED.clear();
     }
@@ -98,9 +129,22 @@ public final class Statement {
     return parsed;
   }
 
-  /** @throws ParseException with line and column @throws StackOverflowError for words nested without end */
-  static Template parse(String text) throws IOException {
-    return new Template("statement", null, new StringReader(text), CONFIGURATION);
+  /**
+   * The words as FreeMarker is given them.
+   *
+   * @throws IllegalArgumentException if they say what they may not
+   */
+  static String written(String text) {
+    StatementReader.Read read = StatementReader.read(text);
+    if (!read.faults().isEmpty()) {
+      throw new IllegalArgumentException(read.faults().get(0).problem());
+    }
+    return StatementWriter.write(read.pieces());
+  }
+
+  /** @throws freemarker.core.ParseException for what {@link #written} never gives */
+  static Template parse(String written) throws IOException {
+    return new Template("statement", null, new StringReader(written), CONFIGURATION);
   }
 
   private static Configuration configuration() {
@@ -126,16 +170,46 @@ public final class Statement {
     return configuration;
   }
 
-  /** Stops words that would print without end. */
-  private static final class LimitedWriter extends Writer {
+  /**
+   * What filling words may take: so many characters, and so much time. Words that were parsed come nowhere near it; it is
+   * there for what nobody thought of.
+   */
+  static final class Budget extends Writer {
+    static final int CHARACTERS = 20_000;
+    /** A thousand times what the longest words take, so that a machine at its limits may stall. */
+    static final long NANOSECONDS = 5_000_000_000L;
+
+    private final LongSupplier nanoseconds;
+    private final long begin;
     private final StringBuilder text = new StringBuilder();
+
+    Budget(LongSupplier nanoseconds) {
+      this.nanoseconds = nanoseconds;
+      this.begin = nanoseconds.getAsLong();
+    }
+
+    /** Asked at every value and every piece of text. */
+    void spend() throws TemplateModelException {
+      if (nanoseconds.getAsLong() - begin > NANOSECONDS) {
+        throw new TemplateModelException("it takes longer than " + NANOSECONDS / 1_000_000_000L + " seconds");
+      }
+    }
 
     @Override
     public void write(char[] characters, int offset, int length) throws IOException {
-      if (text.length() + length > LONGEST) {
-        throw new IOException("longer than " + LONGEST + " characters");
+      try {
+        spend();
+      } catch (TemplateModelException late) {
+        throw new IOException(late.getMessage(), late);
+      }
+      if (text.length() + length > CHARACTERS) {
+        throw new IOException("longer than " + CHARACTERS + " characters");
       }
       text.append(characters, offset, length);
+    }
+
+    String text() {
+      return text.toString();
     }
 
     @Override
@@ -143,10 +217,5 @@ public final class Statement {
 
     @Override
     public void close() {}
-
-    @Override
-    public String toString() {
-      return text.toString();
-    }
   }
 }

@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** Reads how far the quantities that are given may lie from what is drawn; once all givens and constants have names. */
 final class Tolerances {
@@ -29,6 +30,11 @@ final class Tolerances {
 
   void note(String given, Yaml.Scalar tolerance) {
     written.put(given, tolerance);
+  }
+
+  /** Givens that have one, read or not. */
+  Set<String> noted() {
+    return written.keySet();
   }
 
   /** The same givens, with their tolerances. */

@@ -26,6 +26,10 @@ final class Wording {
     Optional<Yaml.Scalar> text = fields.text(key);
     text.ifPresent(scalar -> {
       check(scalar.text(), scalar::at);
+      if (scalar.text().length() > SizeLimits.PRINTED) {
+        faults.error(scalar.at(SizeLimits.PRINTED), "the text of \"" + key + "\" is longer than " + SizeLimits.PRINTED
+            + " characters", "a few short sentences", "Shorten it.");
+      }
       int fill = scalar.text().indexOf("${");
       if (fill >= 0) {
         faults.error(scalar.at(fill), "${...} is not filled in here",

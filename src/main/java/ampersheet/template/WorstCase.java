@@ -1,5 +1,6 @@
 package ampersheet.template;
 
+import ampersheet.diagnostic.Place;
 import ampersheet.formula.Condition;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
@@ -14,6 +15,7 @@ import ampersheet.template.ProblemTemplate.QuantityGiven;
 import ampersheet.template.ProblemTemplate.StepLine;
 import ampersheet.template.ProblemTemplate.Tolerance;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -31,24 +33,36 @@ final class WorstCase {
   private static final int SAMPLES = 200;
   /** Relative; less is rounding. */
   private static final double MOVES = 1e-12;
+  /** Names, numbers and operators of a worst case; steps put into steps can double at each. */
+  private static final int LONGEST = 500;
   private static final int NOWHERE = 0;
 
   private final Names names;
   private final Faults faults;
   private final List<QuantityGiven> tolerated = new ArrayList<>();
+  private final Collection<String> noted;
   private final List<Values> samples;
   /** Steps at the end of a tolerance, by id. */
   private final Set<String> ends = new LinkedHashSet<>();
+  /** Faults told here. */
+  private int own;
 
-  WorstCase(Names names, List<Given> givens, List<Constant> constants, List<Condition> requirements, Faults faults) {
+  /**
+   * @param noted givens that have a tolerance by their author's words, read or not
+   * @param requirements over givens and constants
+   */
+  WorstCase(Names names, List<Given> givens, Collection<String> noted, List<Constant> constants,
+      List<Condition> requirements, Faults faults) {
     this.names = names;
+    this.noted = noted;
     this.faults = faults;
     for (Given given : givens) {
       if (given instanceof QuantityGiven quantity && quantity.tolerance().isPresent()) {
         tolerated.add(quantity);
       }
     }
-    this.samples = tolerated.isEmpty() ? List.of() : new Samples(givens, constants, requirements).find(SAMPLES).found();
+    // Of numbers that could not be read there are no samples.
+    this.samples = tolerated.isEmpty() || othersAreAtFault() ? List.of() : new Samples(givens, constants, requirements).find(SAMPLES).found();
   }
 
   /**
@@ -62,15 +76,22 @@ final class WorstCase {
   Optional<Expression> formula(boolean largest, Yaml.Scalar of, Yaml.Scalar by, String principle,
       List<StepsSection.Read> before) {
     Optional<StepsSection.Read> step = read(before, of.text());
+    if (othersAreAtFault()) {
+      // The numbers are at fault, so that no corner can be found; what is worked with the ends is told no second fault.
+      noted.forEach(given -> declareEnds(given, by));
+      if (names.get(of.text()).filter(Names.Named::isStep).isPresent()) {
+        return Optional.empty();
+      }
+    }
     if (step.isEmpty()) {
-      faults.error(of.place(), "there is no step " + of.text() + " before this one", "an earlier step",
+      error(of.place(), "there is no step " + of.text() + " before this one", "an earlier step",
           "Name the step whose worst case is worked, and put it before this one.");
       return Optional.empty();
     }
     Map<String, Integer> directions = directions(of, before);
     if (directions.isEmpty()) {
       if (faults.isQuietAt(of.place())) {
-        faults.error(of.place(), of.text() + " does not move with anything that has a tolerance",
+        error(of.place(), of.text() + " does not move with anything that has a tolerance",
             "a step that follows from a given with tolerance:", "Give the quantities it follows from a tolerance.");
       }
       return Optional.empty();
@@ -84,7 +105,26 @@ final class WorstCase {
             .ifPresent(id -> put.put(given.name(), new Expression.Name(id, NOWHERE)));
       }
     }
-    return put.size() < directions.size() ? Optional.empty() : inlined(new Expression.Name(of.text(), NOWHERE), put, of, before);
+    return put.size() < directions.size() ? Optional.empty() : new Inlining(put, of, before).whole();
+  }
+
+  private void error(Place place, String problem, String expected, String nextAction) {
+    int before = faults.errors();
+    faults.error(place, problem, expected, nextAction);
+    own += faults.errors() - before;
+  }
+
+  private boolean othersAreAtFault() {
+    return faults.errors() > own;
+  }
+
+  private void declareEnds(String given, Yaml.Scalar by) {
+    for (String id : List.of(given + "max", given + "min")) {
+      if (ends.add(id) && names.get(id).isEmpty()) {
+        names.declareFor(by, id, names.get(given).flatMap(Names.Named::dimension));
+        names.use(id);
+      }
+    }
   }
 
   /** By given: 1 where the step rises with it, -1 where it falls; none where it does not move. */
@@ -103,7 +143,7 @@ final class WorstCase {
         falls |= low - high > least;
       }
       if (rises && falls) {
-        faults.error(of.place(), "whether " + of.text() + " rises or falls with " + given.name()
+        error(of.place(), "whether " + of.text() + " rises or falls with " + given.name()
             + " depends on the numbers drawn", "ranges in which the corner is always the same",
             "Narrow the ranges of the givens, or work the corners in steps with cases.");
         return Map.of();
@@ -131,7 +171,7 @@ final class WorstCase {
     if (ends.contains(id)) {
       return Optional.of(id);
     }
-    if (!names.declareFor(by, id, given.unit().dimension())) {
+    if (!names.declareFor(by, id, Optional.of(given.unit().dimension()))) {
       return Optional.empty();
     }
     names.use(id);
@@ -149,43 +189,61 @@ final class WorstCase {
     return Optional.of(id);
   }
 
-  /** The expression with the steps that move put in as formulas, down to the ends. */
-  private Optional<Expression> inlined(Expression expression, Map<String, Expression> put, Yaml.Scalar of,
-      List<StepsSection.Read> before) {
-    if (expression instanceof Expression.Name name) {
-      if (put.containsKey(name.id())) {
-        return Optional.of(put.get(name.id()));
-      }
-      Optional<StepsSection.Read> step = read(before, name.id());
-      if (step.isEmpty() || !moves(step.get().step(), put.keySet(), before)) {
-        return Optional.of(expression);
-      }
-      if (step.get().step().cases().size() > 1) {
-        faults.error(of.place(), of.text() + " follows from " + name.id() + ", a step with cases",
-            "steps with one formula on the way", "Work the corners in steps of your own.");
-        return Optional.empty();
-      }
-      return inlined(step.get().step().cases().get(0).is(), put, of, before);
-    }
-    List<Expression> parts = new ArrayList<>();
-    for (Expression part : expression.parts()) {
-      Optional<Expression> inlined = inlined(part, put, of, before);
-      if (inlined.isEmpty()) {
-        return Optional.empty();
-      }
-      parts.add(inlined.get());
-    }
-    return Optional.of(expression.withParts(parts));
-  }
+  /** Puts the steps that move in as formulas, down to the ends. */
+  private final class Inlining {
+    private final Map<String, Expression> put;
+    private final Yaml.Scalar of;
+    private final List<StepsSection.Read> before;
+    private final Set<String> moving;
+    private int written;
 
-  private boolean moves(Step step, Set<String> tolerated, List<StepsSection.Read> before) {
-    for (String name : step.uses()) {
-      if (tolerated.contains(name)
-          || read(before, name).filter(used -> moves(used.step(), tolerated, before)).isPresent()) {
-        return true;
-      }
+    Inlining(Map<String, Expression> put, Yaml.Scalar of, List<StepsSection.Read> before) {
+      this.put = put;
+      this.of = of;
+      this.before = before;
+      this.moving = new Working(before.stream().map(StepsSection.Read::step).toList()).following(put.keySet());
     }
-    return false;
+
+    /** Empty after a fault. */
+    Optional<Expression> whole() {
+      Optional<Expression> whole = inlined(new Expression.Name(of.text(), NOWHERE));
+      if (written > LONGEST) {
+        error(of.place(), "with all the steps before it put in, the formula of " + of.text() + " has more than "
+            + LONGEST + " terms", "a worst case that fits on a line", "Work the corners in steps of your own.");
+        return Optional.empty();
+      }
+      return whole;
+    }
+
+    private Optional<Expression> inlined(Expression expression) {
+      if (++written > LONGEST) {
+        return Optional.empty();
+      }
+      if (expression instanceof Expression.Name name) {
+        if (put.containsKey(name.id())) {
+          return Optional.of(put.get(name.id()));
+        }
+        Optional<StepsSection.Read> step = read(before, name.id());
+        if (step.isEmpty() || !moving.contains(name.id())) {
+          return Optional.of(expression);
+        }
+        if (step.get().step().cases().size() > 1) {
+          error(of.place(), of.text() + " follows from " + name.id() + ", a step with cases",
+              "steps with one formula on the way", "Work the corners in steps of your own.");
+          return Optional.empty();
+        }
+        return inlined(step.get().step().cases().get(0).is());
+      }
+      List<Expression> parts = new ArrayList<>();
+      for (Expression part : expression.parts()) {
+        Optional<Expression> inlined = inlined(part);
+        if (inlined.isEmpty()) {
+          return Optional.empty();
+        }
+        parts.add(inlined.get());
+      }
+      return Optional.of(expression.withParts(parts));
+    }
   }
 
   private static Optional<StepsSection.Read> read(List<StepsSection.Read> before, String id) {

@@ -8,6 +8,7 @@ import ampersheet.answer.Acceptance;
 import ampersheet.circuit.PartKind;
 import ampersheet.template.ProblemTemplate.Way;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 class ProvingTest {
@@ -53,6 +54,32 @@ class ProvingTest {
         .proof("I", "I", "current(V1)", new Way.Direct(), 1e-4).build()), "test", 100);
     assertEquals(List.of("I"), report.leaning());
     assertFalse(report.passed(), report.print());
+  }
+
+  @Test
+  void everyStatementAndEveryPromptIsFilled() {
+    for (TemplateBuilder builder : List.of(TemplateBuilder.indicator().statement("de", "Eine Quelle von ${U}."),
+        TemplateBuilder.indicator().choice("c", "Is ${U} enough?"),
+        TemplateBuilder.indicator().statement("en", "<#list 1..2000000000 as i>${i}</#list>"))) {
+      ProofReport report = Proving.prove(new Workshop(builder.build()), "test", 20);
+      assertFalse(report.passed(), report.print());
+      assertTrue(report.print().contains("NOT FILLED  Vs="), report.print());
+    }
+    assertTrue(Proving.prove(new Workshop(TemplateBuilder.indicator().choice("c", "Is ${Vs} enough for ${symbol.Vf}?").build()),
+        "test", 20).passed());
+  }
+
+  @Test
+  void whatIsWrongWithEveryDrawIsToldAfterAHundred() {
+    ProofReport report = Proving.prove(new Workshop(new TemplateBuilder("a/wrong")
+        .given("V", "V", 5, 9, 12).given("R", "ohm", IntStream.rangeClosed(100, 999).asDoubleStream().toArray())
+        .step("P", "W", "13 * V * R / (1 ohm) * 1 A")
+        .ask("P", new Acceptance.Within(0.02, 0))
+        .part(PartKind.SOURCE, "V1", "volts", "V", 0, 0, 0, 4)
+        .part(PartKind.RESISTOR, "R1", "ohms", "R", 0, 4, 0, 0).ground(0, 0)
+        .proof("P", "P", "power(R1)", new Way.Direct(), 1e-4).build()), "test", 1000);
+    assertFalse(report.passed());
+    assertEquals(100, report.tally().refused(Refusal.ROUTES_DISAGREE));
   }
 
   @Test

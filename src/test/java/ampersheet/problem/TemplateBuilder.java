@@ -46,6 +46,7 @@ final class TemplateBuilder {
   private final List<PlannedPart> parts = new ArrayList<>();
   private final List<Proof> proofs = new ArrayList<>();
   private final List<String> cautions = new ArrayList<>();
+  private final Map<String, String> statements = new LinkedHashMap<>(Map.of("en", "Words."));
   private Optional<HeatPlan> heat = Optional.empty();
   private Optional<ChainPlan> chain = Optional.empty();
 
@@ -216,11 +217,23 @@ final class TemplateBuilder {
     return this;
   }
 
+  TemplateBuilder statement(String language, String words) {
+    statements.put(language, words);
+    return this;
+  }
+
+  TemplateBuilder choice(String of, String prompt) {
+    asks.add(new ProblemTemplate.ChoiceAsk(of, prompt, List.of(
+        new ProblemTemplate.ChoiceOption("yes", FormulaReader.condition("1 < 2"), "no"),
+        new ProblemTemplate.ChoiceOption("no", FormulaReader.condition("1 >= 2"), "no"))));
+    return this;
+  }
+
   ProblemTemplate build() {
     return new ProblemTemplate(name, "A title", name.substring(0, name.indexOf('/')), "a skill", 1,
         List.of("a principle"), givens, List.of(), requirements, new Working(steps), lines, asks, List.of(), mistakes,
         parts.isEmpty() ? Optional.empty() : Optional.of(new CircuitPlan(parts)), heat, chain,
         Optional.empty(), Optional.empty(), proofs, cautions, Premises.NONE,
-        new Words(Map.of("en", "Words.")), "0".repeat(64));
+        new Words(statements), "0".repeat(64));
   }
 }

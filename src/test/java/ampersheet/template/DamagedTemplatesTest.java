@@ -8,7 +8,6 @@ import ampersheet.diagnostic.Diagnostic;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Random;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
@@ -35,7 +34,7 @@ class DamagedTemplatesTest {
       texts.put(file, damaged);
       String replay = "seed " + (seed + round) + " of " + name + "/" + file + ":\n" + damaged;
       try {
-        TemplateReader.Checked checked = TemplateReader.check(new OneTemplate(name, texts), name);
+        TemplateReader.Checked checked = new AlteredTemplate(name, texts).check();
         assertEquals(checked.template().isEmpty(),
             checked.diagnostics().stream().anyMatch(fault -> fault.severity() == ampersheet.diagnostic.Severity.ERROR),
             replay);
@@ -90,27 +89,5 @@ class DamagedTemplatesTest {
       words.add(matcher.group());
     }
     return words;
-  }
-
-  private record OneTemplate(String name, Map<String, String> texts) implements TemplateFiles {
-    @Override
-    public List<String> names() {
-      return List.of(name);
-    }
-
-    @Override
-    public List<String> files(String template) {
-      return List.copyOf(texts.keySet());
-    }
-
-    @Override
-    public Optional<String> text(String template, String file) {
-      return Optional.ofNullable(texts.get(file));
-    }
-
-    @Override
-    public String shown(String template, String file) {
-      return template + "/" + file;
-    }
   }
 }

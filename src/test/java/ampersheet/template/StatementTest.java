@@ -137,11 +137,11 @@ class StatementTest {
   @Test
   void wordsNestedWithoutEndEndInARefusal() {
     String nested = "<#if order == \"a\">".repeat(190);
-    assertTrue(nested.length() < StatementCheck.LONGEST);
+    assertTrue(nested.length() < StatementReader.LONGEST);
     assertThrows(IllegalArgumentException.class, () -> fill(nested, Map.of("order", "a")));
     String parentheses = "<#if " + "(".repeat(3900) + "order == \"a\"" + ">";
     assertThrows(IllegalArgumentException.class, () -> fill(parentheses, Map.of("order", "a")));
-    assertThrows(IllegalArgumentException.class, () -> fill("x".repeat(StatementCheck.LONGEST + 1), Map.of()));
+    assertThrows(IllegalArgumentException.class, () -> fill("x".repeat(StatementReader.LONGEST + 1), Map.of()));
   }
 
   @Test
