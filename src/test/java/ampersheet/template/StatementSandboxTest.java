@@ -171,8 +171,8 @@ class StatementSandboxTest {
     long seed = Long.getLong("ampersheet.words.seed", 20261129L);
     int rounds = Boolean.getBoolean("ampersheet.deep") ? 400_000 : 10_000;
     List<String> parts = List.of("<#if ", "<#elseif ", "<#else>", "</#if>", "<#list ", "<@", "</@", "${", "}", ">", "(", ")",
-        "\"", "'", "lines", " == ", " != ", "\"all one way\"", "&&", "||", "!", "?", "cap_first", "length", "left_pad(9)", "1..9",
-        " ", "\n", "<#--", "-->", "#{", "[#if x]", "[=", "=", "\\", "symbol.n", ".", ".now", "<", "$", "x", "+", "->", "r\"");
+        "\"", "'", "lines", " == ", " != ", "\"all one way\"", "&&", "||", "!", "?", "cap_first", "length",
+        "left_pad(9)", "1..9", " ", "\n", "<#--", "-->", "#{", "[#if x]", "[=", "=", "\\", "symbol.n", ".", ".now", "<", "$", "x", "+", "->", "r\"");
     ThreadMXBean threads = ManagementFactory.getThreadMXBean();
     Statement.fill("${lines}", PRINTED, Map.of());
     for (int round = 0; round < rounds; round++) {
