@@ -19,7 +19,6 @@ import java.util.Map;
 import java.util.TimeZone;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.function.LongSupplier;
 
 /**
  * Puts the printed values into the words of a template: its statement, and the prompts of its questions.
@@ -73,7 +72,7 @@ public final class Statement {
 
   /** @throws IllegalArgumentException if the words say what they may not, or take more than their budget */
   static String fill(String text, Map<String, String> printed, Map<String, String> symbols) {
-    return fill(text, printed, symbols, new Budget(System::nanoTime));
+    return fill(text, printed, symbols, new Budget());
   }
 
   static String fill(String text, Map<String, String> printed, Map<String, String> symbols, Budget budget) {
@@ -171,27 +170,30 @@ public final class Statement {
   }
 
   /**
-   * What filling words may take: so many characters, and so much time. Words that were parsed come nowhere near it; it is
-   * there for what nobody thought of.
+   * What filling words may take: so many characters, and so much time, counted in steps, so that the same words end alike on
+   * every machine. Words that were parsed come nowhere near it; it is there for what nobody thought of.
    */
   static final class Budget extends Writer {
     static final int CHARACTERS = 20_000;
-    /** A thousand times what the longest words take, so that a machine at its limits may stall. */
-    static final long NANOSECONDS = 5_000_000_000L;
+    /** A value looked up or a piece of text written: each takes microseconds. */
+    static final int STEPS = 20_000;
 
-    private final LongSupplier nanoseconds;
-    private final long begin;
+    private final int mostSteps;
     private final StringBuilder text = new StringBuilder();
+    private int steps;
 
-    Budget(LongSupplier nanoseconds) {
-      this.nanoseconds = nanoseconds;
-      this.begin = nanoseconds.getAsLong();
+    Budget() {
+      this(STEPS);
+    }
+
+    Budget(int mostSteps) {
+      this.mostSteps = mostSteps;
     }
 
     /** Asked at every value and every piece of text. */
     void spend() throws TemplateModelException {
-      if (nanoseconds.getAsLong() - begin > NANOSECONDS) {
-        throw new TemplateModelException("it takes longer than " + NANOSECONDS / 1_000_000_000L + " seconds");
+      if (++steps > mostSteps) {
+        throw new TemplateModelException("it takes more than " + mostSteps + " steps");
       }
     }
 

@@ -50,7 +50,8 @@ class AuthorSlipsTest {
     return Stream.of(
         new String[] {"voltage-dividers/divider-tolerance", "  R1:  {meaning:", "  R1:  {meanin:", "the key \"meanin\""},
         new String[] {"voltage-dividers/divider-tolerance", "from: 4.7 kohm, to", "form: 4.7 kohm, to", "the key \"form\""},
-        new String[] {"current-limiting/indicator-tolerance", "from: 1.8, to: 3.2, step", "from: 1.8, to: 3.2, setp", "the key \"setp\""},
+        new String[] {"current-limiting/indicator-tolerance", "from: 1.8, to: 3.2, step", "from: 1.8, to: 3.2, setp",
+            "the key \"setp\""},
         new String[] {"current-limiting/one-indicator", "next_up(R, E24)", "next_up(Rn, E25)", "uses itself"},
         new String[] {"chain-addressing/alignment-error", "is: 2 * e, unit", "is: 13 * e, unit", ""})
         .map(slip -> DynamicTest.dynamicTest(slip[0] + ": " + slip[2], () -> {
@@ -100,7 +101,8 @@ class AuthorSlipsTest {
     String after = text.substring(at + 1);
     String told = "character " + at + (kind == 0 ? " left out" : kind == 1 ? " is now '" + key + "'"
         : kind == 2 ? " has '" + key + "' before it" : " exchanged with the next") + ": "
-        + text.substring(text.lastIndexOf('\n', at - 1) + 1, text.indexOf('\n', at) < 0 ? text.length() : text.indexOf('\n', at));
+        + text.substring(text.lastIndexOf('\n', at - 1) + 1,
+            text.indexOf('\n', at) < 0 ? text.length() : text.indexOf('\n', at));
     return new Slip(told, switch (kind) {
       case 0 -> before + after;
       case 1 -> before + key + after;

@@ -59,14 +59,14 @@ class ProvingTest {
   @Test
   void everyStatementAndEveryPromptIsFilled() {
     for (TemplateBuilder builder : List.of(TemplateBuilder.indicator().statement("de", "Eine Quelle von ${U}."),
-        TemplateBuilder.indicator().choice("c", "Is ${U} enough?"),
+        TemplateBuilder.indicator().choiceAsking("c", "Is ${U} enough?"),
         TemplateBuilder.indicator().statement("en", "<#list 1..2000000000 as i>${i}</#list>"))) {
       ProofReport report = Proving.prove(new Workshop(builder.build()), "test", 20);
       assertFalse(report.passed(), report.print());
       assertTrue(report.print().contains("NOT FILLED  Vs="), report.print());
     }
-    assertTrue(Proving.prove(new Workshop(TemplateBuilder.indicator().choice("c", "Is ${Vs} enough for ${symbol.Vf}?").build()),
-        "test", 20).passed());
+    assertTrue(Proving.prove(new Workshop(TemplateBuilder.indicator()
+        .choiceAsking("c", "Is ${Vs} enough for ${symbol.Vf}?").build()), "test", 20).passed());
   }
 
   @Test

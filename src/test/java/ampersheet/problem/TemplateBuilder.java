@@ -222,7 +222,7 @@ final class TemplateBuilder {
     return this;
   }
 
-  TemplateBuilder choice(String of, String prompt) {
+  TemplateBuilder choiceAsking(String of, String prompt) {
     asks.add(new ProblemTemplate.ChoiceAsk(of, prompt, List.of(
         new ProblemTemplate.ChoiceOption("yes", FormulaReader.condition("1 < 2"), "no"),
         new ProblemTemplate.ChoiceOption("no", FormulaReader.condition("1 >= 2"), "no"))));

@@ -50,7 +50,8 @@ class SizeLimitsTest {
       assertTrue(text.contains(one.sound()), () -> "the template no longer has " + one.sound());
       int at = text.indexOf(one.sound());
       int line = (int) text.substring(0, at).chars().filter(c -> c == '\n').count() + 1;
-      Diagnostic error = firstError(one.template(), text.substring(0, at) + one.large() + text.substring(at + one.sound().length()));
+      Diagnostic error = firstError(one.template(), text.substring(0, at)
+          + one.large() + text.substring(at + one.sound().length()));
       assertEquals(line, error.place().line(), error.print());
       assertTrue(error.problem().contains(one.told()) && error.expected().contains("at most "), error.print());
     }));
@@ -68,10 +69,12 @@ class SizeLimitsTest {
     String template = "voltage-dividers/divider-tolerance";
     String text = AlteredTemplate.sound(template, "problem.yaml");
     String doubling = IntStream.range(0, 60).mapToObj(i -> "  - {id: W" + i + ", symbol: W_" + i + "i, meaning: w, is: "
-        + (i == 0 ? "R1 + R1" : "W" + (i - 1) + " * W" + (i - 1) + " / W" + (i - 1)) + ", unit: ohm, principle: \"P\", because: b}\n")
+        + (i == 0 ? "R1 + R1" : "W" + (i - 1) + " * W" + (i - 1) + " / W" + (i - 1))
+        + ", unit: ohm, principle: \"P\", because: b}\n")
         .collect(Collectors.joining());
     String principle = text.replaceAll("(?s).*teaches: \\[([^,\\]]+).*", "$1");
-    String large = text.replace("\nasks:", "\n" + doubling.replace("\"P\"", principle) + "  - {id: Wmax, symbol: W_max, meaning: w, "
+    String large = text.replace("\nasks:", "\n" + doubling.replace("\"P\"", principle)
+        + "  - {id: Wmax, symbol: W_max, meaning: w, "
         + "largest: W59, unit: ohm, principle: " + principle + ", because: b}\nasks:");
     List<Diagnostic> told = assertTimeoutPreemptively(Duration.ofSeconds(10),
         () -> AlteredTemplate.of(template, "problem.yaml", large).check().diagnostics());
@@ -83,7 +86,8 @@ class SizeLimitsTest {
   void aListThatNobodyCanLookThroughIsRefused() {
     String template = "current-limiting/one-indicator";
     String text = AlteredTemplate.sound(template, "problem.yaml");
-    Diagnostic error = firstError(template, text + "curve: {across: {quantity: If, from: 0, to: 1}, up: {quantity: R}, points: [{of: R}]"
+    Diagnostic error = firstError(template, text
+        + "curve: {across: {quantity: If, from: 0, to: 1}, up: {quantity: R}, points: [{of: R}]"
         + ", lines: [" + "{name: a, is: R}, ".repeat(201) + "]}\n");
     assertTrue(error.problem().contains("has 201 items") && error.expected().contains("at most 200"), error.print());
   }
