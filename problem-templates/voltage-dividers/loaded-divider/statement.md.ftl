@@ -1,1 +1,1 @@
-Two resistors, **${R1}** above and **${R2}** below, divide a **${Vs}** supply. Then you connect the input of another board to the output, out in the figure. Seen from the divider that input is a resistor of **${RL}** to 0 V, the load RL. The figure shows it connected.
+Two resistors, **${R1}** above and **${R2}** below, divide a **${Vs}** supply. Then you connect the input of another board to the output, “out” in the figure. Seen from the divider, that input is a resistor of **${RL}** to 0 V, the load RL. The figure shows it connected.

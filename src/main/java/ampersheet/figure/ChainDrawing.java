@@ -824,7 +824,7 @@ final class ChainDrawing {
     if (anyTurned()) {
       texts.add(CORNER);
     }
-    String numbers = hasRows() ? "numbers: columns above, rows at the left" : "numbers: columns";
+    String numbers = hasRows() ? "numbers: columns above, rows at the left" : "numbers: pixels from the left";
     texts.add(numbers);
     for (String text : texts) {
       Lettering lettering = Lettering.plain(text, Lettering.SMALL);

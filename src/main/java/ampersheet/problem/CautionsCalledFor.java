@@ -25,6 +25,8 @@ final class CautionsCalledFor {
   private static final double WARM_LOAD = 2;
   /** Watts per metre at which a thin wire gets warm in still air; common practice, no source. */
   private static final double WARM_WIRE = 1;
+  /** Volts; no single LED whose light is seen drops more (limits.yaml), so a symbol with more stands for several. */
+  private static final double ONE_LED = 3.8;
   /** Amperes; common practice, no source. */
   private static final double BRIGHT = 0.1;
   /** Joules; common practice, no source. */
@@ -75,8 +77,9 @@ final class CautionsCalledFor {
       }
     }
     for (StepLine line : template.lines()) {
-      boolean isTemperature = line.unit().offset() != 0;
-      if (isTemperature && values.quantity(line.id()).value() > HOT) {
+      // Without a heat path it is what a sensor in the circuit reads, and no part of the circuit need be as hot.
+      boolean isOfAPart = line.unit().offset() != 0 && template.heat().isPresent();
+      if (isOfAPart && values.quantity(line.id()).value() > HOT) {
         return true;
       }
     }
@@ -84,9 +87,8 @@ final class CautionsCalledFor {
   }
 
   private static void addFor(PlacedPart part, OperatingPoint point, Set<Caution> found) {
-    PartKind kind = part.kind();
-    switch (kind) {
-      case SOURCE, STRIP, PANEL -> { }
+    switch (part.kind()) {
+      case SOURCE, SINK, STRIP, PANEL -> { } // what lies outside the circuit: what gets hot there, its author knows
       case LOAD -> {
         if (point.power(part.name()) > WARM_LOAD) {
           found.add(Caution.HOT_PARTS);
@@ -108,12 +110,18 @@ final class CautionsCalledFor {
           found.add(Caution.CAPACITOR);
         }
       }
+      case LED -> {
+        double drawnAsOne = Math.max(1, Math.ceil(point.across(part.name()) / ONE_LED));
+        if (point.power(part.name()) / drawnAsOne > WARM_PART) {
+          found.add(Caution.HOT_PARTS);
+        }
+        if (point.current(part.name()) > BRIGHT) {
+          found.add(Caution.LED_EYES);
+        }
+      }
       default -> {
         if (point.power(part.name()) > WARM_PART) {
           found.add(Caution.HOT_PARTS);
-        }
-        if (kind == PartKind.LED && point.current(part.name()) > BRIGHT) {
-          found.add(Caution.LED_EYES);
         }
       }
     }

@@ -57,7 +57,12 @@ public record Document(Kind kind, String language, String title, String subtitle
   }
 
   /** @param symbol empty for a word given; @param value as printed, unit included */
-  public record GivenLine(Optional<Symbol> symbol, String meaning, String value) {}
+  public record GivenLine(Optional<Symbol> symbol, String meaning, String value) {
+    /** Stands before the value; the colon keeps a word apart from what it is the value of. */
+    public String label() {
+      return meaning + ":";
+    }
+  }
 
   public record FigureBlock(Figure figure) implements Block {}
 

@@ -73,7 +73,9 @@ final class PartLabels {
     plan.nodes().forEach(node -> {
       node.capacity().flatMap(capacity -> line(capacity, true)).ifPresent(line ->
           labels.put(HeatFigure.capacityOf(node.name()), new Label(node.name(), List.of(line))));
-      List<Label.Line> initial = node.initial().flatMap(at -> line(at, false)).map(List::of).orElse(List.of());
+      // Without these words the node looks held at the temperature from which it starts.
+      List<Label.Line> initial = node.initial().flatMap(at -> line(at, false))
+          .map(line -> List.of(new Label.Line(line.symbol(), (line.text() + " at the start").strip()))).orElse(List.of());
       labels.put(node.name(), new Label(node.name(), initial));
     });
     plan.resistances().forEach(resistance ->

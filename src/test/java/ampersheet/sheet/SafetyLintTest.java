@@ -1,6 +1,7 @@
 package ampersheet.sheet;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.circuit.Netlist;
@@ -34,6 +35,8 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * What could hurt somebody is looked for on 100 sheets of every template (1000 with {@code -Pdeep}), by triggers
@@ -58,8 +61,13 @@ class SafetyLintTest {
   private static final double BRIGHT_AMPERES = 0.1;
   private static final double FELT_JOULES = 1;
 
+  private static final Pattern COIL = words("relay|solenoid|coil");
+  private static final Pattern MOTOR = words("motor|stepper");
+  private static final Pattern BATTERY = words("battery|battery pack");
+  private static final Set<Caution> STRIKES_BACK =
+      Set.of(Caution.INDUCTIVE_LOAD, Caution.MOTOR_DRIVER, Caution.MOTOR_ON_SUPPLY);
   private static final Map<Caution, Pattern> WORDS = Map.of(
-      Caution.INDUCTIVE_LOAD, words("motor|relay|solenoid|coil|stepper"),
+      Caution.INDUCTIVE_LOAD, COIL,
       Caution.LITHIUM_CELLS, words("lithium|li-ion|lipo"),
       Caution.SOLDERING, words("solder|soldering"));
   private static final Pattern MAINS = words("mains|230 ?V|120 ?V|115 ?V|live wire|neutral wire|wall socket|outlet");
@@ -98,6 +106,37 @@ class SafetyLintTest {
     assertEquals(List.of(), missing(calledFor, boxes(sheet)));
   }
 
+  /** A box that speaks of what is not there teaches to pass over boxes. */
+  @TestFactory
+  Stream<DynamicTest> noBoxSpeaksOfWhatIsNotThere() {
+    TemplateLibrary library = new TemplateLibrary(List.of(TemplateFiles.builtIn()));
+    return ChosenTemplates.of(TemplateFiles.builtIn()).stream().map(name -> DynamicTest.dynamicTest(name, () -> {
+      Problem problem = maker(library, name).sheet(1).problems().get(0).problem();
+      String told = told(problem.template());
+      Set<Caution> cautions = problem.cautions().stream().map(id -> Caution.named(id).orElseThrow())
+          .collect(Collectors.toCollection(LinkedHashSet::new));
+      boolean battery = BATTERY.matcher(told).find() && problem.template().circuit().isPresent();
+      assertTrue(!battery || !cautions.contains(Caution.BENCH_SUPPLY), "a battery has no voltage to set");
+      assertTrue(battery || !cautions.contains(Caution.BATTERY), "there is no battery");
+      assertTrue(COIL.matcher(told).find() || !cautions.contains(Caution.INDUCTIVE_LOAD), "there is no coil");
+      assertTrue(MOTOR.matcher(told).find() || !cautions.contains(Caution.MOTOR_DRIVER)
+          && !cautions.contains(Caution.MOTOR_ON_SUPPLY), "there is no motor");
+      assertTrue(cautions.stream().filter(STRIKES_BACK::contains).count() <= 1, "two boxes say the same");
+    }));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"current-limiting/driven-string", "current-limiting/gate-clamp-indicator",
+      "thermal-rise/contact-heat", "voltage-dividers/ground-shift", "voltage-dividers/thermistor-divider"})
+  void whereNothingGetsHotNoBoxSaysSo(String template) {
+    SheetMaker maker = maker(new TemplateLibrary(List.of(TemplateFiles.builtIn())), template);
+    maker.prepare(20);
+    for (int seat = 1; seat <= 20; seat++) {
+      List<String> cautions = maker.sheet(seat).problems().get(0).problem().cautions();
+      assertFalse(cautions.contains(Caution.HOT_PARTS.id()), template + ", seat " + seat);
+    }
+  }
+
   private static List<String> faults(Sheet sheet, int seat) {
     Problem problem = sheet.problems().get(0).problem();
     List<String> faults = new ArrayList<>();
@@ -122,6 +161,7 @@ class SafetyLintTest {
   private static List<String> missing(Set<Caution> calledFor, Set<String> boxes) {
     // A hot resistor has a box of its own, which says all that the other one does.
     return calledFor.stream().filter(caution -> !boxes.contains(caution.heading())
+            && !(STRIKES_BACK.contains(caution) && STRIKES_BACK.stream().anyMatch(box -> boxes.contains(box.heading())))
             && !(caution == Caution.HOT_PARTS && boxes.contains(Caution.HOT_RESISTORS.heading())))
         .map(caution -> "the box " + caution.id() + " is missing").toList();
   }
@@ -151,8 +191,12 @@ class SafetyLintTest {
         called.add(caution);
       }
     });
+    if (MOTOR.matcher(told).find()) {
+      called.add(Caution.MOTOR_ON_SUPPLY); // or another of its kind
+    }
     for (StepLine line : problem.template().lines()) {
-      if (line.unit().offset() != 0 && problem.values().quantity(line.id()).value() > HOT_KELVIN) {
+      // Without a heat path it is the temperature that a sensor reads.
+      if (problem.heatNetwork().isPresent() && line.unit().offset() != 0 && problem.values().quantity(line.id()).value() > HOT_KELVIN) {
         called.add(Caution.HOT_PARTS);
       }
     }
@@ -185,7 +229,9 @@ class SafetyLintTest {
     }
     boolean canBurn = Set.of(PartKind.RESISTOR, PartKind.TRIMPOT, PartKind.LED, PartKind.DIODE, PartKind.ZENER,
         PartKind.REFERENCE, PartKind.NMOS, PartKind.PMOS, PartKind.NPN, PartKind.REGULATOR).contains(part.kind());
-    if (canBurn && watts > WARM_WATTS) {
+    // Several LEDs may be drawn as one; a single one drops 3.8 V at most.
+    double parts = part.kind() == PartKind.LED ? Math.max(1, Math.ceil(Math.abs(point.across(part.name())) / 3.8)) : 1;
+    if (canBurn && watts / parts > WARM_WATTS) {
       called.add(Caution.HOT_PARTS);
     }
     if (part.kind() == PartKind.LED && point.current(part.name()) > BRIGHT_AMPERES) {

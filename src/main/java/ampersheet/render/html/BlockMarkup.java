@@ -204,7 +204,7 @@ final class BlockMarkup {
     heading(headingLevel, Wording.GIVEN);
     markup.open("dl").newline();
     for (GivenLine line : givens.lines()) {
-      markup.open("div").open("dt").line(line.meaning()).close("dt").open("dd");
+      markup.open("div").open("dt").line(line.label()).close("dt").open("dd");
       if (line.symbol().isPresent()) {
         math(MathMl.symbol(line.symbol().get()) + "<mo>=</mo>");
         markup.text(" ");

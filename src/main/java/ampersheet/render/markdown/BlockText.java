@@ -136,7 +136,7 @@ final class BlockText {
     List<String> lines = new ArrayList<>();
     for (GivenLine line : givens.lines()) {
       String symbol = line.symbol().map(s -> s.plain() + " = ").orElse("");
-      lines.add("- " + Escaped.start(line.meaning() + ": " + symbol + line.value()));
+      lines.add("- " + Escaped.start(line.label() + " " + symbol + line.value()));
     }
     page.paragraph(String.join("\n", lines));
   }

@@ -282,7 +282,7 @@ final class PrintMarkup {
     heading(headingLevel, Wording.GIVEN);
     markup.open("div"); // or the tags of pieces set in a line come before that of the heading
     for (GivenLine line : givens.lines()) {
-      markup.open("div", "class", "given").open("span", "class", "meaning").line(line.meaning()).close("span").text(" ");
+      markup.open("div", "class", "given").open("span", "class", "meaning").line(line.label()).close("span").text(" ");
       markup.open("span", "class", "value");
       line.symbol().ifPresent(symbol -> {
         math.write(MathMl.symbol(symbol));

@@ -172,7 +172,7 @@ final class ItemMarkup {
   }
 
   private void given(GivenLine line) {
-    out.open("li").line(line.meaning() + ": ");
+    out.open("li").line(line.label() + " ");
     line.symbol().ifPresent(symbol -> {
       math("<mrow>" + MathMl.symbol(symbol) + "<mo>=</mo></mrow>");
       out.text(" ");
