@@ -59,6 +59,9 @@ class LegalGivensTest {
         faults.add("seed " + seed + " " + chosen + ": " + crash + " at " + List.of(crash.getStackTrace()).subList(0, 3));
       }
     }
+    if (COMBINATIONS > 100) {
+      System.out.println(name + ": " + worked + " of " + COMBINATIONS + " combinations worked, the others refused");
+    }
     assertEquals(List.of(), faults);
     assertFalse(worked == 0, "none of " + COMBINATIONS + " combinations could be worked");
   }
