@@ -21,6 +21,9 @@ final class ScalarOrigin {
     int[] origin = new int[value.length() + 1];
     // Up to here blanks were looked through already, and no line ends behind them.
     int unfolded = 0;
+    // Where the fold was looked for last, and what was found: line feeds that stand for one fold ask at the same place.
+    int foldedAt = -1;
+    int foldedTo = -1;
     for (int i = 0; i < value.length(); i++) {
       char c = value.charAt(i);
       int length = 1;
@@ -30,7 +33,9 @@ final class ScalarOrigin {
       } else if (style == '\'' && c == '\'') {
         length = 2;
       } else if (c == ' ' || c == '\n') {
-        int folded = at < unfolded ? at : afterFold(file, at, end);
+        int folded = at < unfolded ? at : at == foldedAt ? foldedTo : afterFold(file, at, end);
+        foldedAt = at;
+        foldedTo = folded;
         if (folded == at && at >= unfolded) {
           unfolded = afterBlanksOfLine(file, at, end);
         }

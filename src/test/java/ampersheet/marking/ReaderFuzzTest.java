@@ -1,6 +1,7 @@
 package ampersheet.marking;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assertions.fail;
 
@@ -221,6 +222,16 @@ class ReaderFuzzTest {
     new Run(1, 100).keep(state);
     assertEquals(new Run(2, 0), Run.kept(state, 100));
     assertEquals(new Run(1, 100), Run.kept(state, 200), "more of the same");
+  }
+
+  /** Found by a long run: line feeds that a fold stands for were each looked for anew. */
+  @Test
+  void aPlanWithManyEmptyLinesIsReadInLinearTime() {
+    for (String plan : List.of("title: a%s b\nproblems: []\n", "ti%stle: a\nproblems: []\n")) {
+      long begun = THREADS.getCurrentThreadCpuTime();
+      assertThrows(DiagnosticException.class, () -> PlanReader.read("plan.yaml", plan.formatted("\n".repeat(80_000))));
+      assertTrue(THREADS.getCurrentThreadCpuTime() - begun < 2 * LONGEST_NANOSECONDS, plan);
+    }
   }
 
   private static void feed(Input input) {
