@@ -23,6 +23,7 @@ import java.util.TreeMap;
  * only the symbol.
  */
 final class PartLabels {
+  private static final String EQUALS = "= ";
   /** In the order printed; what is not listed is a property of the model, not of the problem. */
   private static final List<String> PRINTED_VALUES =
       List.of("volts", "columns", "rows", "taps", "amps", "load_ohms", "ohms", "bus", "cross", "gauge", "metres",
@@ -73,15 +74,21 @@ final class PartLabels {
     plan.nodes().forEach(node -> {
       node.capacity().flatMap(capacity -> line(capacity, true)).ifPresent(line ->
           labels.put(HeatFigure.capacityOf(node.name()), new Label(node.name(), List.of(line))));
-      // Without these words the node looks held at the temperature from which it starts.
       List<Label.Line> initial = node.initial().flatMap(at -> line(at, false))
-          .map(line -> List.of(new Label.Line(line.symbol(), (line.text() + " at the start").strip()))).orElse(List.of());
+          .map(line -> List.of(atFirst(line))).orElse(List.of());
       labels.put(node.name(), new Label(node.name(), initial));
     });
     plan.resistances().forEach(resistance ->
         labels.put(resistance.name(), label(resistance.name(), resistance.kelvinPerWatt())));
     plan.losses().forEach(loss -> labels.put(loss.name(), label(loss.name(), loss.watts())));
     return labels;
+  }
+
+  /** Without the moment, the node looks held at the temperature from which it starts; short, for it stands in the node. */
+  private static Label.Line atFirst(Label.Line initial) {
+    boolean known = initial.text().startsWith(EQUALS);
+    return new Label.Line(known ? Optional.empty() : initial.symbol(),
+        (known ? initial.text().substring(EQUALS.length()) : initial.text()) + " at t = 0");
   }
 
   private Label label(String name, Expression formula) {
@@ -93,7 +100,7 @@ final class PartLabels {
     if (formula instanceof Expression.Name name) {
       Printed given = givens.values().get(name.id());
       if (given != null) {
-        return Optional.of(new Label.Line(Optional.of(givens.symbol(name.id())), "= " + given.text()));
+        return Optional.of(new Label.Line(Optional.of(givens.symbol(name.id())), EQUALS + given.text()));
       }
       return Optional.ofNullable(workedSymbols.get(name.id())).map(symbol -> new Label.Line(Optional.of(symbol), ""));
     }

@@ -31,8 +31,8 @@ class AuthorSlipsTest {
   private static final long LONGEST_NANOSECONDS = 2_000_000_000L;
   private static final String KEYBOARD = "abcdefghijklmnopqrstuvwxyzABEGIKLMNRTUVW0123456789 .,:;-_+*/^()[]{}<>=!?\"'#$%&|\n";
   /** Their every character is mistyped in the long run: a circuit with tolerances, a heat path with a curve, a chain. */
-  private static final List<String> WHOLE = List.of("voltage-dividers/worst-case-output", "thermal-rise/warm-up-time",
-      "chain-addressing/tile-orders");
+  private static final List<String> WHOLE = List.of("voltage-dividers/divider-tolerance", "thermal-rise/warm-up-time",
+      "chain-addressing/serpentine-tile");
 
   private static final ForkJoinPool ALONE = new ForkJoinPool(1);
   private static final AtomicLong slowest = new AtomicLong();
