@@ -26,13 +26,13 @@ public final class Spelling {
     return Optional.ofNullable(found);
   }
 
-  /** {@code a, b or c}, in alphabetical order; at most twelve. */
+  /** {@code a, b or c}, in alphabetical order; at most twelve, or all where only one more would be left out. */
   public static String list(Collection<String> names) {
     StringBuilder text = new StringBuilder();
     int listed = 0;
     int all = names.size();
     for (String name : new TreeSet<>(names)) {
-      if (listed == 12) {
+      if (listed == 12 && all > 13) {
         return text.append(" and ").append(all - listed).append(" more").toString();
       }
       if (listed > 0) {
