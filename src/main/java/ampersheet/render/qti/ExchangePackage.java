@@ -45,7 +45,7 @@ public final class ExchangePackage {
    */
   public static ExchangePackage of(String identifier, String title, String language, List<Pool> pools) {
     ExchangePackage made = new ExchangePackage();
-    made.files.put(TEST, test(identifier, title, language, pools));
+    made.files.put(TEST, test(identifier, title, pools));
     Markup manifest = new Markup();
     manifest.trusted("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
     manifest.open("manifest", "xmlns", MANIFEST_NAMESPACE, "identifier", identifier + "-manifest").newline();
@@ -82,11 +82,11 @@ public final class ExchangePackage {
     manifest.close("resource").newline();
   }
 
-  private static String test(String identifier, String title, String language, List<Pool> pools) {
+  /** Without a language of its own: the format gives one to items, not to a test. */
+  private static String test(String identifier, String title, List<Pool> pools) {
     Markup out = new Markup();
     out.trusted("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
-    out.open("qti-assessment-test", "xmlns", ItemMarkup.NAMESPACE, "identifier", identifier, "title", title, "xml:lang",
-        language).newline();
+    out.open("qti-assessment-test", "xmlns", ItemMarkup.NAMESPACE, "identifier", identifier, "title", title).newline();
     out.open("qti-outcome-declaration", "identifier", "SCORE", "cardinality", "single", "base-type", "float")
         .open("qti-default-value").element("qti-value", "0").close("qti-default-value")
         .close("qti-outcome-declaration").newline();
