@@ -169,6 +169,14 @@ class JudgeTest {
     assertRung(Rung.UNEXPLAINED, RESISTANCE, "4.375 MΩ");
   }
 
+  /** Found by legal givens: a mistake of next to nothing was shortened for ever. */
+  @Test
+  void aMistakesValueMayBeAsSmallOrLargeAsNumbersAre() {
+    for (double value : new double[] {0, Double.MIN_VALUE, 1e-320, -1e-300, 1e-200, 1e300, -Double.MAX_VALUE, Double.NaN}) {
+      assertEquals(value, new KnownMistake("m", value, "Words.").value(), Math.abs(value) * 1e-11);
+    }
+  }
+
   @Test
   void aWrongSignAndAnUpsideDownDivisionAreTold() {
     assertSays("sign", assertRung(Rung.SIGN, RESISTANCE, "\u2212437.5 Ω"));
