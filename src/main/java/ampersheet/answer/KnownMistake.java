@@ -9,8 +9,9 @@ package ampersheet.answer;
  */
 public record KnownMistake(String id, double value, String explanation) {
   private static final double TWO_TO_36 = 68719476736.0;
-  /** Below, the scale would leave what numbers hold; no quantity is so small. */
+  /** Beyond, the scale would leave what numbers hold; no quantity is so small or large. */
   private static final double SMALLEST = 1e-250;
+  private static final double LARGEST = 1e300;
 
   public KnownMistake {
     value = shortened(value);
@@ -20,7 +21,7 @@ public record KnownMistake(String id, double value, String explanation) {
   private static double shortened(double value) {
     double scale = 1;
     double size = Math.abs(value);
-    if (size < SMALLEST || size - size != 0) {
+    if (!(size >= SMALLEST && size <= LARGEST)) {
       return value;
     }
     for (; size * scale < TWO_TO_36; scale *= 2) {
