@@ -172,8 +172,8 @@ class JudgeTest {
   /** Found by legal givens: a mistake of next to nothing was shortened for ever. */
   @Test
   void aMistakesValueMayBeAsSmallOrLargeAsNumbersAre() {
-    for (double value : new double[] {0, Double.MIN_VALUE, 1e-320, -1e-300, 1e-200, 1e300, -Double.MAX_VALUE, Double.NaN}) {
-      assertEquals(value, new KnownMistake("m", value, "Words.").value(), Math.abs(value) * 1e-11);
+    for (double value : new double[] {0, Double.MIN_VALUE, 1e-320, -1e-300, 1e-200, 1e300, -Double.MAX_VALUE}) {
+      assertEquals(value, new KnownMistake("m", value, "Words.").value(), Math.max(Double.MIN_VALUE, Math.abs(value) * 1e-11));
     }
   }
 
