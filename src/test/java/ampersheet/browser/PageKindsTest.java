@@ -56,7 +56,9 @@ class PageKindsTest {
           PageAudit.accessible(browser, page + ", light");
         }
         Chromium.screen(browser, 320, 900);
-        PageAudit.accessible(browser, page + ", 320 px");
+        if (DEEP || !page.contains("report")) {
+          PageAudit.accessible(browser, page + ", 320 px");
+        }
         PageAudit.noSidewaysScrolling(browser, page + ", 320 px");
       }
     } finally {
