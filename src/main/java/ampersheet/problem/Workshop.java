@@ -189,7 +189,11 @@ public final class Workshop {
 
   private static double find(Proof proof, SecondRoute secondRoute, Objections objections) {
     try {
-      return secondRoute.find(proof);
+      double found = secondRoute.find(proof);
+      if (Double.isNaN(found)) { // nothing divided by nothing, as the resistance of a part without voltage and current
+        throw new Unsolved("what is measured leaves it open");
+      }
+      return found;
     } catch (Unsolved unsolved) {
       objections.raise(Refusal.MODEL_UNSOLVED,
           () -> "no second route to " + proof.of() + ": " + unsolved.getMessage());
