@@ -1,8 +1,6 @@
 package ampersheet.command;
 
 import ampersheet.render.pdf.ExtraFont;
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import picocli.CommandLine.Command;
@@ -15,21 +13,14 @@ final class FontOption {
       + "program lack; those have Latin, Greek, Cyrillic, Hebrew and Arabic.")
   private Path font;
 
+  /** Null where none is given. */
+  Path file() {
+    return font;
+  }
+
   /** @throws WrongUsage if it cannot be read */
   Optional<ExtraFont> read() {
-    if (font == null) {
-      return Optional.empty();
-    }
-    String shown = InputFile.shown(font);
-    try {
-      if (!Files.isRegularFile(font) || Files.size(font) > ExtraFont.LARGEST) {
-        throw new WrongUsage(shown, Files.exists(font) ? "this is no font, or too large a one" : "there is no such file",
-            "a TrueType font of at most " + ExtraFont.LARGEST / 1_000_000 + " MB", "Check the path.");
-      }
-      return Optional.of(new ExtraFont(shown, Files.readAllBytes(font)));
-    } catch (IOException failure) {
-      throw new WrongUsage(shown, "this file cannot be read: " + failure.getMessage(), "the path of a TrueType font",
-          "Check its permissions.");
-    }
+    return Optional.ofNullable(font)
+        .map(file -> new ExtraFont(InputFile.shown(file), InputFile.bytes(file, "a TrueType font", ExtraFont.LARGEST)));
   }
 }

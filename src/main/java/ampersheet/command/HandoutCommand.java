@@ -103,7 +103,7 @@ final class HandoutCommand implements Callable<Integer> {
         titled -> Files.exists(Handouts.archiveBeside(out, ProblemSet.of(titled, library, bins))));
     Handouts.Wish wish = new Handouts.Wish(paper.orElse(read.paper()), profile, keys, !noCheckLetters, font.read());
     ProblemSet set = ProblemSet.of(read, library, bins);
-    Output.Terms terms = output.terms(streams, false, plan, this.learners.roster, parts.file());
+    Output.Terms terms = output.terms(streams, false, plan, this.learners.roster, parts.file(), font.file());
     Handouts.Printed printed =
         cards ? Handouts.cards(set, learners, out, wish, terms) : Handouts.print(set, learners, out, wish, terms);
     printed.left().ifPresent(keys -> streams.err().print(Diagnostic.warning(Place.inFile(InputFile.shown(keys)),

@@ -94,7 +94,7 @@ final class IssueCommand implements Callable<Integer> {
     Optional<Inventory> bins = parts.inventory();
     Plan read = PlanFile.toHandOut(plan, streams, titled -> Files.exists(Issue.archive(ProblemSet.of(titled, library, bins), out)));
     Issue.Issued issued = Issue.issue(ProblemSet.of(read, library, bins), learners, out, atATime,
-        new Issue.Besides(homework, pdf, font.read()), output.terms(streams, clean, plan, roster, parts.file()));
+        new Issue.Besides(homework, pdf, font.read()), output.terms(streams, clean, plan, roster, parts.file(), font.file()));
     leftOver(issued.left()).forEach(note -> streams.err().print(note.print()));
     if (json) {
       print(Json.of(json -> write(json, issued)));

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import ampersheet.issue.WrittenFiles;
 import ampersheet.issue.Issue;
 import ampersheet.issue.SeedFile;
 import ampersheet.sheet.ArchivedClass;
@@ -81,16 +82,6 @@ class DrawnSeedTest {
     return run;
   }
 
-  private static Map<String, byte[]> files(Path under) throws IOException {
-    Map<String, byte[]> files = new TreeMap<>();
-    try (Stream<Path> walk = Files.walk(under)) {
-      for (Path file : walk.filter(Files::isRegularFile).toList()) {
-        files.put(under.relativize(file).toString().replace('\\', '/'), Files.readAllBytes(file));
-      }
-    }
-    return files;
-  }
-
   private String secret() throws IOException {
     return Files.readAllLines(folder.resolve("plan.yaml.seed")).get(2);
   }
@@ -109,9 +100,9 @@ class DrawnSeedTest {
     Plan titled = PlanReader.read("plan.yaml", PLAN);
     Issue.issue(titled, RosterReader.read("class.csv", CLASS), SmallLibrary.open(), folder.resolve("guessed"), 1);
     issue("drawn-again");
-    Map<String, byte[]> real = files(folder.resolve("out/keys"));
+    Map<String, byte[]> real = WrittenFiles.under(folder.resolve("out/keys"));
     for (String attempt : List.of("guessed", "drawn-again")) {
-      files(folder.resolve(attempt).resolve("keys")).forEach((name, bytes) -> assertFalse(
+      WrittenFiles.under(folder.resolve(attempt).resolve("keys")).forEach((name, bytes) -> assertFalse(
           real.containsKey(name) && new String(real.get(name), StandardCharsets.UTF_8).equals(new String(bytes, StandardCharsets.UTF_8)),
           attempt + " has the key " + name));
     }
@@ -127,14 +118,14 @@ class DrawnSeedTest {
   void everyRunAfterTheFirstGivesTheSameBytes() throws IOException {
     Run first = issue("out");
     assertTrue(first.err().contains("plan.yaml.seed: leave that file beside the plan"), first.err());
-    Map<String, byte[]> before = files(folder.resolve("out"));
+    Map<String, byte[]> before = WrittenFiles.under(folder.resolve("out"));
     byte[] seed = Files.readAllBytes(folder.resolve("plan.yaml.seed"));
     Run second = issue("out");
     assertEquals("", second.err(), "said once");
     assertTrue(second.out().contains("(0 files written)"), second.out());
     issue("other");
     for (String out : List.of("out", "other")) {
-      Map<String, byte[]> after = files(folder.resolve(out));
+      Map<String, byte[]> after = WrittenFiles.under(folder.resolve(out));
       assertEquals(before.keySet(), after.keySet());
       before.forEach((name, bytes) -> assertArrayEquals(bytes, after.get(name), name));
     }
@@ -174,13 +165,13 @@ class DrawnSeedTest {
   void whatAVersionWithoutSuchSeedsIssuedStaysAsItIs() throws IOException {
     Path out = folder.resolve("out");
     Issue.issue(PlanReader.read(plan.toString(), PLAN), RosterReader.read("class.csv", CLASS), SmallLibrary.open(), out, 1);
-    Map<String, byte[]> before = files(out);
+    Map<String, byte[]> before = WrittenFiles.under(out);
     String id = ArchivedClass.read(archive("out")).sheets().get(0).id().toString();
     assertEquals(0, run("key", id, "--plan", plan.toString()).exitCode(), "marked by the plan, which has no seed file");
     Run again = issue("out");
     assertTrue(again.err().contains("with the title as seed. They stay as they are"), again.err());
-    assertEquals(before.keySet(), files(out).keySet());
-    files(out).forEach((name, bytes) -> assertArrayEquals(before.get(name), bytes, name));
+    assertEquals(before.keySet(), WrittenFiles.under(out).keySet());
+    WrittenFiles.under(out).forEach((name, bytes) -> assertArrayEquals(before.get(name), bytes, name));
     assertFalse(Files.exists(folder.resolve("plan.yaml.seed")));
   }
 
@@ -218,7 +209,7 @@ class DrawnSeedTest {
     Files.writeString(plan, "title: T\nproblems: [{template: a/b}]\n");
     assertEquals(1, run("issue", plan.toString(), "--roster", roster.toString(), "--out", folder.resolve("out").toString()).exitCode());
     assertEquals(1, run("export", plan.toString(), "--qti", folder.resolve("p.zip").toString()).exitCode());
-    assertEquals(List.of("class.csv", "plan.yaml"), List.copyOf(files(folder).keySet()));
+    assertEquals(List.of("class.csv", "plan.yaml"), List.copyOf(WrittenFiles.under(folder).keySet()));
   }
 
   @Test
@@ -227,7 +218,7 @@ class DrawnSeedTest {
     Set<String> seeds = new TreeSet<>(IntStream.range(0, 24).parallel()
         .mapToObj(i -> SeedFile.issued(titled, plan, of -> false).plan().seed()).toList());
     assertEquals(1, seeds.size(), seeds.toString());
-    assertEquals(List.of("class.csv", "plan.yaml", "plan.yaml.seed"), List.copyOf(files(folder).keySet()));
+    assertEquals(List.of("class.csv", "plan.yaml", "plan.yaml.seed"), List.copyOf(WrittenFiles.under(folder).keySet()));
   }
 
   // ------------------------------------------------------------------------------------------- what is handed out
@@ -243,7 +234,7 @@ class DrawnSeedTest {
     assertEquals(0, packed.exitCode(), packed.err());
     assertEquals("", packed.err(), "all have the seed that was drawn first");
     String secret = secret();
-    Map<String, byte[]> files = files(folder.resolve("out"));
+    Map<String, byte[]> files = WrittenFiles.under(folder.resolve("out"));
     int archives = 0;
     for (Map.Entry<String, byte[]> file : files.entrySet()) {
       boolean carries = carries(file.getValue(), secret);

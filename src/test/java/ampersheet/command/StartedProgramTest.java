@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import ampersheet.issue.WrittenFiles;
 import ampersheet.issue.Issue;
 import ampersheet.issue.Output;
 import ampersheet.sheet.ArchivedClass;
@@ -185,13 +186,13 @@ class StartedProgramTest {
       if (!whole.containsKey(command.name())) {
         Path reference = Files.createDirectories(folder.resolve("reference-" + command.name()));
         runHere(command.line().apply(reference));
-        whole.put(command.name(), files(reference));
+        whole.put(command.name(), WrittenFiles.under(reference));
       }
       Path out = Files.createDirectories(folder.resolve("out-" + command.name()));
       Process process = program(command.line().apply(out)).start();
       int exitCode = killed(process, out, random);
       requireWhole(whole.get(command.name()), out, which);
-      assertEquals(Map.of(), files(temporary), "something stayed in the folder for temporary files, " + which);
+      assertEquals(Map.of(), WrittenFiles.under(temporary), "something stayed in the folder for temporary files, " + which);
       if (exitCode == 143) {
         assertTrue(said().isEmpty() || said().contains("Stopped before the end. Every file in ") || said().contains("written"), said());
       }
@@ -200,7 +201,7 @@ class StartedProgramTest {
       Path out = folder.resolve("out-" + command.name());
       if (Files.exists(out)) {
         runHere(command.line().apply(out));
-        Map<String, byte[]> again = files(out);
+        Map<String, byte[]> again = WrittenFiles.under(out);
         assertEquals(whole.get(command.name()).keySet(), again.keySet(), command.name() + " run again, seed " + seed);
         requireWhole(whole.get(command.name()), out, command.name() + " run again, seed " + seed);
       }
@@ -233,7 +234,7 @@ class StartedProgramTest {
   }
 
   private static void requireWhole(Map<String, byte[]> whole, Path out, String which) throws IOException {
-    for (Map.Entry<String, byte[]> file : files(out).entrySet()) {
+    for (Map.Entry<String, byte[]> file : WrittenFiles.under(out).entrySet()) {
       String name = file.getKey().substring(file.getKey().lastIndexOf('/') + 1);
       boolean unfinished = name.equals("manifest.csv")
           && new String(file.getValue(), StandardCharsets.UTF_8).contains(" unfinished\n");
@@ -244,15 +245,5 @@ class StartedProgramTest {
       }
       assertFalse(name.startsWith(".ampersheet-print"), "a working file with keys stayed: " + file.getKey() + " of " + which);
     }
-  }
-
-  private static Map<String, byte[]> files(Path under) throws IOException {
-    Map<String, byte[]> files = new TreeMap<>();
-    try (Stream<Path> walk = Files.walk(under)) {
-      for (Path file : walk.filter(Files::isRegularFile).toList()) {
-        files.put(under.relativize(file).toString().replace('\\', '/'), Files.readAllBytes(file));
-      }
-    }
-    return files;
   }
 }

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.issue.WrittenFiles;
 import ampersheet.sheet.SmallLibrary;
 import java.io.BufferedReader;
 import java.io.ByteArrayOutputStream;
@@ -18,8 +19,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -67,16 +66,6 @@ class WritingTest {
     return run(all.toArray(new String[0]));
   }
 
-  private static Map<String, byte[]> files(Path under) throws IOException {
-    Map<String, byte[]> files = new TreeMap<>();
-    try (Stream<Path> walk = Files.walk(under)) {
-      for (Path file : walk.filter(Files::isRegularFile).toList()) {
-        files.put(under.relativize(file).toString().replace('\\', '/'), Files.readAllBytes(file));
-      }
-    }
-    return files;
-  }
-
   private static void refused(Run run, String why) {
     assertEquals(1, run.exitCode(), run.out() + run.err());
     assertTrue(run.err().contains(why), run.err());
@@ -95,7 +84,15 @@ class WritingTest {
     refused(handout(link, "--replace"), "it is what this command reads");
     assertEquals(CLASS, Files.readString(roster));
     assertEquals(PLAN, Files.readString(plan));
-    assertEquals(List.of("another-name.pdf", "class.csv", "plan.yaml"), List.copyOf(files(folder).keySet()));
+    assertEquals(List.of("another-name.pdf", "class.csv", "plan.yaml"), List.copyOf(WrittenFiles.under(folder).keySet()));
+  }
+
+  @Test
+  void theFontForNamesIsReadAndNeverWrittenOver() throws IOException {
+    Path font = folder.resolve("names.pdf");
+    Files.copy(Path.of("src/main/resources/ampersheet/render/pdf/fonts/DejaVuSans.ttf"), font);
+    refused(handout(font, "--replace", "--font", font.toString()), "it is what this command reads");
+    assertEquals(-1, Files.mismatch(font, Path.of("src/main/resources/ampersheet/render/pdf/fonts/DejaVuSans.ttf")));
   }
 
   @Test
@@ -104,7 +101,7 @@ class WritingTest {
     Files.writeString(inside, CLASS);
     roster = inside;
     refused(issue(), "it is what this command reads");
-    assertEquals(List.of("index.html"), List.copyOf(files(out).keySet()), "nothing is written");
+    assertEquals(List.of("index.html"), List.copyOf(WrittenFiles.under(out).keySet()), "nothing is written");
   }
 
   @Test
@@ -118,7 +115,7 @@ class WritingTest {
     Files.createDirectories(out.resolve("sheets"));
     Files.writeString(out.resolve("sheets/seat-002.html"), "my own notes");
     refused(issue(), "sheets/seat-002.html");
-    assertEquals(List.of("sheets/seat-002.html"), List.copyOf(files(out).keySet()), "nothing is written before that is known");
+    assertEquals(List.of("sheets/seat-002.html"), List.copyOf(WrittenFiles.under(out).keySet()), "nothing is written before that is known");
     assertEquals(0, issue("--replace").exitCode());
   }
 
@@ -139,7 +136,7 @@ class WritingTest {
     refused(handout(Path.of("/")), "this names a folder and no file in it");
     refused(run("practice", plan.toString(), "--out", "/"), "this names a folder and no file in it");
     refused(handout(out), "a folder stands where this file is to be written");
-    assertEquals(Map.of(), files(out));
+    assertEquals(Map.of(), WrittenFiles.under(out));
   }
 
   @Test
@@ -175,7 +172,7 @@ class WritingTest {
     assertEquals(0, clean.exitCode(), clean.err());
     assertTrue(clean.out().contains("4 files of earlier runs removed") && clean.err().isEmpty(), clean.out() + clean.err());
     assertFalse(Files.exists(out.resolve("sheets/seat-002.html")) || Files.exists(out.resolve("keys/seat-002.md")));
-    assertEquals(2, files(out.resolve("keys")).keySet().stream().filter(name -> name.endsWith(".zip")).count(),
+    assertEquals(2, WrittenFiles.under(out.resolve("keys")).keySet().stream().filter(name -> name.endsWith(".zip")).count(),
         "printed sheets are marked by their archive");
     assertEquals("", issue().err());
   }
@@ -193,10 +190,10 @@ class WritingTest {
   void theManifestTellsWhatBelongsToWhichIssueAndNothingElse() throws IOException {
     assertEquals(0, issue().exitCode());
     String manifest = Files.readString(out.resolve("manifest.csv"));
-    String code = files(out.resolve("keys")).keySet().stream().filter(name -> name.endsWith(".zip")).findFirst().orElseThrow()
+    String code = WrittenFiles.under(out.resolve("keys")).keySet().stream().filter(name -> name.endsWith(".zip")).findFirst().orElseThrow()
         .substring("issued-".length(), "issued-".length() + 5);
     StringBuilder wanted = new StringBuilder("file,issue\n");
-    for (String file : files(out).keySet()) {
+    for (String file : WrittenFiles.under(out).keySet()) {
       wanted.append(file.equals("manifest.csv") ? "" : file + "," + code + "\n");
     }
     assertEquals(wanted.toString(), manifest);

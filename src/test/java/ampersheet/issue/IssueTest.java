@@ -21,8 +21,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -44,16 +42,6 @@ class IssueTest {
     return Issue.issue(PlanReader.read("plan.yaml", PLAN), CLASS, SmallLibrary.open(), out, threads);
   }
 
-  private static Map<String, byte[]> files(Path under) throws IOException {
-    Map<String, byte[]> files = new TreeMap<>();
-    try (Stream<Path> walk = Files.walk(under)) {
-      for (Path file : walk.filter(Files::isRegularFile).toList()) {
-        files.put(under.relativize(file).toString().replace('\\', '/'), Files.readAllBytes(file));
-      }
-    }
-    return files;
-  }
-
   private static void assertSame(Map<String, byte[]> expected, Map<String, byte[]> actual) {
     assertEquals(expected.keySet(), actual.keySet());
     expected.forEach((name, bytes) -> assertArrayEquals(bytes, actual.get(name), name));
@@ -70,24 +58,24 @@ class IssueTest {
         "keys/seat-007.md", "keys/seat-012.html", "keys/seat-012.md", "keys/seat-1000.html", "keys/seat-1000.md",
         "manifest.csv", "sheets/seat-001.html", "sheets/seat-001.md", "sheets/seat-002.html", "sheets/seat-002.md",
         "sheets/seat-007.html", "sheets/seat-007.md", "sheets/seat-012.html", "sheets/seat-012.md",
-        "sheets/seat-1000.html", "sheets/seat-1000.md"), List.copyOf(files(folder).keySet()));
+        "sheets/seat-1000.html", "sheets/seat-1000.md"), List.copyOf(WrittenFiles.under(folder).keySet()));
   }
 
   @Test
   void anotherRunGivesTheSameBytesAndLeavesWholeFilesAlone() throws IOException {
     issue(folder, 1);
-    Map<String, byte[]> before = files(folder);
+    Map<String, byte[]> before = WrittenFiles.under(folder);
     Files.delete(folder.resolve("sheets/seat-001.html"));
     Files.writeString(folder.resolve("keys/seat-002.md"), "half a k", StandardCharsets.UTF_8);
     assertEquals(2, issue(folder, 1).written(), "only what is missing or not whole is written again");
-    assertSame(before, files(folder));
+    assertSame(before, WrittenFiles.under(folder));
   }
 
   @Test
   void theNumberOfThreadsChangesNothing() throws IOException {
     issue(folder.resolve("one"), 1);
     issue(folder.resolve("four"), 4);
-    assertSame(files(folder.resolve("one")), files(folder.resolve("four")));
+    assertSame(WrittenFiles.under(folder.resolve("one")), WrittenFiles.under(folder.resolve("four")));
   }
 
   @Test
@@ -101,7 +89,7 @@ class IssueTest {
   @Test
   void hostileNamesStayText() throws IOException {
     issue(folder, 1);
-    for (Map.Entry<String, byte[]> file : files(folder).entrySet()) {
+    for (Map.Entry<String, byte[]> file : WrittenFiles.under(folder).entrySet()) {
       String text = new String(file.getValue(), StandardCharsets.UTF_8);
       if (file.getKey().endsWith(".html")) {
         assertFalse(text.contains("<b>Bo</b>"), file.getKey());
@@ -115,7 +103,7 @@ class IssueTest {
   @Test
   void sheetsDoNotLeadToKeys() throws IOException {
     issue(folder, 1);
-    for (Map.Entry<String, byte[]> file : files(folder.resolve("sheets")).entrySet()) {
+    for (Map.Entry<String, byte[]> file : WrittenFiles.under(folder.resolve("sheets")).entrySet()) {
       assertFalse(new String(file.getValue(), StandardCharsets.UTF_8).contains("keys/"), file.getKey());
     }
   }
@@ -124,7 +112,7 @@ class IssueTest {
   void theIndexLeadsToEverySheetAndKey() throws IOException {
     issue(folder, 1);
     String index = Files.readString(folder.resolve("index.html"), StandardCharsets.UTF_8);
-    for (String file : files(folder).keySet()) {
+    for (String file : WrittenFiles.under(folder).keySet()) {
       if (file.contains("/") && file.endsWith(".html")) {
         assertTrue(index.contains("href=\"" + file + "\""), file);
       }
@@ -134,11 +122,11 @@ class IssueTest {
   @Test
   void aSheetMadeAgainFromItsIdIsTheSame() throws IOException {
     issue(folder, 1);
-    Map<String, byte[]> issued = files(folder);
+    Map<String, byte[]> issued = WrittenFiles.under(folder);
     SheetMaker maker = new SheetMaker(ProblemSet.of(PlanReader.read("plan.yaml", PLAN), SmallLibrary.open()));
     Path again = folder.resolve("again");
     Issue.again(maker.sheet(maker.set().readId(maker.set().id(7).toString()).seat()), "../../Cem", again);
-    Map<String, byte[]> made = files(again);
+    Map<String, byte[]> made = WrittenFiles.under(again);
     assertEquals(4, made.size());
     made.forEach((name, bytes) -> assertArrayEquals(issued.get(name), bytes, name));
   }
@@ -147,7 +135,7 @@ class IssueTest {
   void aFaultInThePlanWritesNothing() throws IOException {
     assertThrows(DiagnosticException.class, () -> Issue.issue(
         PlanReader.read("plan.yaml", "title: T\nproblems: [{template: a/b}]\n"), CLASS, SmallLibrary.open(), folder, 1));
-    assertEquals(Map.of(), files(folder));
+    assertEquals(Map.of(), WrittenFiles.under(folder));
   }
 
   @Test
@@ -163,7 +151,7 @@ class IssueTest {
     Files.createDirectories(folder.resolve("sheets/seat-001.html/x"));
     String told = assertThrows(DiagnosticException.class, () -> issue(folder, 1)).getMessage();
     assertTrue(told.contains("seat-001.html"), told);
-    assertTrue(files(folder).keySet().stream().noneMatch(name -> name.contains("part")), files(folder).keySet().toString());
+    assertTrue(WrittenFiles.under(folder).keySet().stream().noneMatch(name -> name.contains("part")), WrittenFiles.under(folder).keySet().toString());
   }
 
   @Test
@@ -181,7 +169,7 @@ class IssueTest {
   @Test
   void noTemporaryFileStays() throws IOException {
     issue(folder, 2);
-    assertTrue(files(folder).keySet().stream().noneMatch(name -> name.contains("part")));
+    assertTrue(WrittenFiles.under(folder).keySet().stream().noneMatch(name -> name.contains("part")));
   }
 
   @Test
@@ -190,7 +178,7 @@ class IssueTest {
     Issue.Issued issued =
         Issue.issue(PlanReader.read("plan.yaml", PLAN), CLASS, SmallLibrary.open(), folder, 2, true);
     assertEquals(27, issued.written());
-    assertTrue(files(folder).containsKey("homework/seat-1000.html"));
+    assertTrue(WrittenFiles.under(folder).containsKey("homework/seat-1000.html"));
   }
 
   // ------------------------------------------------------------------------------------------------------------ archive
