@@ -10,14 +10,16 @@ final class Newton {
 
   private final int nodes;
   private final List<Branch> branches;
+  private final Effort effort;
   private Linearisation linearisation;
   private double[] unknowns;
   private int iterations;
   private double change;
 
-  Newton(int nodes, List<Branch> branches) {
+  Newton(int nodes, List<Branch> branches, Effort effort) {
     this.nodes = nodes;
     this.branches = branches;
+    this.effort = effort;
   }
 
   /** Voltages of nodes 1, 2, …, then currents of branches. */
@@ -46,7 +48,8 @@ final class Newton {
    */
   boolean run(Linearisation start, double sources, double aid) {
     linearisation = start;
-    for (int i = 0; i < MOST_ITERATIONS; i++) {
+    for (int i = 0; i < MOST_ITERATIONS && effort.isLeft(); i++) {
+      effort.spend();
       iterations++;
       unknowns = equations(sources, aid).solve();
       if (unknowns == null) {

@@ -22,16 +22,17 @@ public final class OperatingPointSolver {
       return branches.unfit();
     }
     Outcome decided = Ties.check(netlist, branches.list());
-    return decided != null ? decided : settle(netlist, branches.list(), null);
+    return decided != null ? decided : settle(netlist, branches.list(), null, new Effort());
   }
 
   /**
    * Solves branches that {@link Ties} finds sound.
    *
    * @param nearby a solution of nearly the same branches to start from, or null
+   * @param effort what may still be spent; when nothing is left, it does not settle
    */
-  static Outcome settle(Netlist netlist, List<Branch> branches, Linearisation nearby) {
-    Newton newton = new Newton(netlist.nodes().size(), branches);
+  static Outcome settle(Netlist netlist, List<Branch> branches, Linearisation nearby, Effort effort) {
+    Newton newton = new Newton(netlist.nodes().size(), branches, effort);
     Linearisation start = nearby == null ? Linearisation.start(branches) : nearby;
     boolean settled = newton.run(start, 1, 0);
     if (!settled) {

@@ -53,6 +53,7 @@ public final class TransientSolver {
     private final List<PlacedPart> capacitors = new ArrayList<>();
     private final List<Integer> branchOf = new ArrayList<>();
     private final boolean looped;
+    private final Effort effort = new Effort();
     private Outcome refusal;
     private double shortest = 1;
     private Linearisation nearby;
@@ -87,7 +88,7 @@ public final class TransientSolver {
       } catch (NoBalance unbalanced) {
         return refusal;
       }
-      return course instanceof Course.Arrived arrived ? solution(arrived.state()) : failure((Course.Diverged) course);
+      return course instanceof Course.Arrived arrived ? solution(arrived.state()) : failure();
     }
 
     TimeOutcome until(String node, double volts) {
@@ -101,11 +102,11 @@ public final class TransientSolver {
         return new TimeOutcome.Failed(refusal);
       }
       return course instanceof Course.Arrived arrived ? new TimeOutcome.Reached(arrived.seconds())
-          : new TimeOutcome.Failed(failure((Course.Diverged) course));
+          : new TimeOutcome.Failed(failure());
     }
 
-    private Outcome failure(Course.Diverged diverged) {
-      return refusal != null ? refusal : new Outcome.NotSettled(diverged.spans(), Double.POSITIVE_INFINITY);
+    private Outcome failure() {
+      return refusal != null ? refusal : new Outcome.NotSettled(effort.spent(), Double.POSITIVE_INFINITY);
     }
 
     private TimeIntegration integration() {
@@ -136,7 +137,7 @@ public final class TransientSolver {
     private Outcome solution(double[] state) {
       // Capacitors in a loop: to say how they share a current, each gets a resistance that drops next to nothing.
       Outcome outcome =
-          OperatingPointSolver.settle(netlist, looped ? stepping(state, 1e-9 * shortest) : held(state), nearby);
+          OperatingPointSolver.settle(netlist, looped ? stepping(state, 1e-9 * shortest) : held(state), nearby, effort);
       remember(outcome);
       return outcome;
     }
@@ -170,7 +171,7 @@ public final class TransientSolver {
     @Override
     public double[] implicitStep(double[] from, double seconds) {
       refusal = null; // of an explicit step that overshot
-      Outcome outcome = OperatingPointSolver.settle(netlist, stepping(from, seconds), nearby);
+      Outcome outcome = OperatingPointSolver.settle(netlist, stepping(from, seconds), nearby, effort);
       remember(outcome);
       OperatingPoint point = solved(outcome);
       return capacitors.stream().mapToDouble(part -> point.across(part.name())).toArray();

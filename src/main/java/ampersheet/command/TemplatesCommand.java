@@ -16,18 +16,22 @@ import ampersheet.template.TemplateLibrary;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 @Command(name = "templates", sortOptions = false,
-    description = "Lists the problem templates: family, level, what is given and asked, how many distinct variants.")
+    description = "Lists the problem templates: family, level, what is given and asked.")
 final class TemplatesCommand implements Callable<Integer> {
-  /** Larger spaces of givens are estimated from a sample, so that the list comes at once. */
+  /** Larger spaces of givens are estimated from a sample, so that counting ends soon. */
   private static final long COUNTED = 20_000;
 
   private final Streams streams;
+
+  @Option(names = "--count", description = "Count the distinct variants of each, too; takes some ten seconds.")
+  private boolean count;
 
   @Option(names = "--json", description = "Write the list as JSON.")
   private boolean json;
@@ -38,7 +42,7 @@ final class TemplatesCommand implements Callable<Integer> {
   @Mixin
   private HelpOptions help;
 
-  private record Listed(ProblemTemplate template, Variants variants) {}
+  private record Listed(ProblemTemplate template, Optional<Variants> variants) {}
 
   TemplatesCommand(Streams streams) {
     this.streams = streams;
@@ -52,7 +56,8 @@ final class TemplatesCommand implements Callable<Integer> {
     for (String name : library.names()) {
       try {
         ProblemTemplate template = library.template(name);
-        listed.add(new Listed(template, Variants.count(new Workshop(template), COUNTED)));
+        listed.add(new Listed(template,
+            count ? Optional.of(Variants.count(new Workshop(template), COUNTED)) : Optional.empty()));
       } catch (DiagnosticException broken) {
         faults.addAll(broken.diagnostics());
       }
@@ -76,7 +81,8 @@ final class TemplatesCommand implements Callable<Integer> {
     streams.line("    skill: " + template.skill());
     streams.line("    given: " + String.join("; ", template.givens().stream().map(TemplatesCommand::told).toList()));
     streams.line("    asked: " + String.join("; ", template.asks().stream().map(ask -> told(template, ask)).toList()));
-    streams.line("    " + listed.variants().count() + " distinct variants, " + listed.variants().basis().words());
+    listed.variants().ifPresent(
+        counted -> streams.line("    " + counted.count() + " distinct variants, " + counted.basis().words()));
     streams.line("");
   }
 
@@ -113,8 +119,8 @@ final class TemplatesCommand implements Callable<Integer> {
         at.text("kind", "choice");
       }
     });
-    json.number("combinations", listed.variants().combinations()).number("variants", listed.variants().count())
-        .text("variants_basis", listed.variants().basis().name().toLowerCase(Locale.ROOT))
-        .text("fingerprint", template.fingerprint());
+    listed.variants().ifPresent(counted -> json.number("combinations", counted.combinations())
+        .number("variants", counted.count()).text("variants_basis", counted.basis().name().toLowerCase(Locale.ROOT)));
+    json.text("fingerprint", template.fingerprint());
   }
 }
