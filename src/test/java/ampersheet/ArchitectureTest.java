@@ -1,5 +1,4 @@
 package ampersheet;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -35,6 +34,7 @@ class ArchitectureTest {
       Set.of("sheet"),
       Set.of("problem"),
       Set.of("template", "figure"),
+      Set.of("model"),
       Set.of("circuit", "thermal", "chain"),
       Set.of("integration"),
       Set.of("source"),
@@ -79,7 +79,7 @@ class ArchitectureTest {
     Set<String> seen = new TreeSet<>();
     classes.forEach(seenClass -> seen.add(room(seenClass)));
     for (String room : List.of("command", "issue", "render.markdown", "render.html", "sheet", "problem", "template",
-        "figure", "circuit", "thermal", "chain", "integration", "answer", "formula", "quantity", "diagnostic",
+        "figure", "model", "circuit", "thermal", "chain", "integration", "answer", "formula", "quantity", "diagnostic",
         "browser", "marking", "page", "render.qti", "source")) {
       assertTrue(seen.contains(room), "no class of room " + room + " among " + seen);
     }

@@ -1,10 +1,11 @@
 package ampersheet.problem;
-
 import ampersheet.answer.Acceptance;
 import ampersheet.formula.Condition;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Step;
 import ampersheet.formula.Values;
+import ampersheet.model.Models;
+import ampersheet.model.Unsolved;
 import ampersheet.problem.Problem.JudgedDesign;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Quantity;

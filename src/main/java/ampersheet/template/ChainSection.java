@@ -1,14 +1,14 @@
 package ampersheet.template;
-
 import ampersheet.diagnostic.Place;
 import ampersheet.formula.Expression;
 import ampersheet.formula.FormulaReader;
 import ampersheet.formula.Spelling;
+import ampersheet.model.ChainPlan;
+import ampersheet.model.ChainPlan.Layout;
+import ampersheet.model.ChainPlan.PlannedPlace;
+import ampersheet.model.PlannedMark;
+import ampersheet.model.SizeLimits;
 import ampersheet.quantity.Dimension;
-import ampersheet.template.ProblemTemplate.ChainPlan;
-import ampersheet.template.ProblemTemplate.Layout;
-import ampersheet.template.ProblemTemplate.PlannedMark;
-import ampersheet.template.ProblemTemplate.PlannedPlace;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

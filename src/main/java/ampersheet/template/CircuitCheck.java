@@ -1,5 +1,4 @@
 package ampersheet.template;
-
 import ampersheet.circuit.Doubt;
 import ampersheet.circuit.GridPoint;
 import ampersheet.circuit.Netlist;
@@ -10,8 +9,8 @@ import ampersheet.circuit.Schematic;
 import ampersheet.diagnostic.Place;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Values;
-import ampersheet.template.ProblemTemplate.CircuitPlan;
-import ampersheet.template.ProblemTemplate.PlannedPart;
+import ampersheet.model.CircuitPlan;
+import ampersheet.model.CircuitPlan.PlannedPart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;

@@ -1,5 +1,4 @@
 package ampersheet.template;
-
 import ampersheet.circuit.GridPoint;
 import ampersheet.circuit.PartKind;
 import ampersheet.diagnostic.Place;
@@ -7,9 +6,10 @@ import ampersheet.formula.Expression;
 import ampersheet.formula.FormulaReader;
 import ampersheet.formula.Spelling;
 import ampersheet.formula.TradeWords;
+import ampersheet.model.CircuitPlan;
+import ampersheet.model.CircuitPlan.PlannedPart;
+import ampersheet.model.SizeLimits;
 import ampersheet.quantity.Dimension;
-import ampersheet.template.ProblemTemplate.CircuitPlan;
-import ampersheet.template.ProblemTemplate.PlannedPart;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

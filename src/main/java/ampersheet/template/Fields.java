@@ -1,5 +1,4 @@
 package ampersheet.template;
-
 import ampersheet.diagnostic.Place;
 import ampersheet.formula.Spelling;
 import java.util.ArrayList;
@@ -10,6 +9,9 @@ import java.util.Set;
 
 /** The keys of one group, taken one after another; what is left over at the end was not known. */
 public final class Fields {
+  /** Of a list in a template: more than its author can look through. */
+  private static final int MOST_ITEMS = 200;
+
   private final Yaml.Mapping mapping;
   private final String what;
   private final Faults faults;
@@ -80,9 +82,9 @@ public final class Fields {
   public List<Yaml.Mapping> groups(String key, String example) {
     List<Yaml.Mapping> groups = new ArrayList<>();
     list(key).ifPresent(list -> {
-      if (list.items().size() > SizeLimits.ITEMS) {
-        faults.error(list.items().get(SizeLimits.ITEMS).place(), "the list \"" + key + "\" has "
-            + list.items().size() + " items", "at most " + SizeLimits.ITEMS + ", which a person can look through",
+      if (list.items().size() > MOST_ITEMS) {
+        faults.error(list.items().get(MOST_ITEMS).place(), "the list \"" + key + "\" has "
+            + list.items().size() + " items", "at most " + MOST_ITEMS + ", which a person can look through",
             "Leave some out.");
         return;
       }

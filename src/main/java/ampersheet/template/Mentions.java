@@ -1,5 +1,4 @@
 package ampersheet.template;
-
 import ampersheet.formula.Condition;
 import ampersheet.formula.Expression;
 import ampersheet.formula.FormulaReader;
@@ -82,7 +81,7 @@ final class Mentions {
       measures.add(call);
     }
     for (int i = 0; i < call.arguments().size(); i++) {
-      if (!measure || !ModelMeasures.namesAThing(call, i)) {
+      if (!measure || !MeasureCheck.namesAThing(call, i)) {
         walk(call.arguments().get(i), inMeasure || measure);
       }
     }

@@ -1,13 +1,12 @@
 package ampersheet.template;
-
 import ampersheet.circuit.PartKind;
 import ampersheet.formula.Spelling;
 import ampersheet.formula.TradeWords;
+import ampersheet.model.CircuitPlan;
+import ampersheet.model.CircuitPlan.PlannedPart;
 import ampersheet.template.Premises.Assumption;
 import ampersheet.template.Premises.LimitedQuantity;
 import ampersheet.template.Premises.Table;
-import ampersheet.template.ProblemTemplate.CircuitPlan;
-import ampersheet.template.ProblemTemplate.PlannedPart;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;

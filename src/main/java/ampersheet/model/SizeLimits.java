@@ -1,5 +1,4 @@
-package ampersheet.template;
-
+package ampersheet.model;
 import ampersheet.chain.TileRow;
 
 /**
@@ -30,10 +29,6 @@ public final class SizeLimits {
   public static final int LOADS_OF_A_MESH = 256;
   /** Whole numbers that a proof walks through: for each the model is solved. */
   public static final int MEMBERS = 1_000;
-  /** Of a list in a template: more than its author can look through. */
-  public static final int ITEMS = 200;
-  /** Characters of a text that is printed as it stands. */
-  public static final int PRINTED = 1_000;
 
   private SizeLimits() {}
 }

@@ -1,13 +1,14 @@
 package ampersheet.template;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.circuit.PartKind;
 import ampersheet.formula.Expression;
 import ampersheet.formula.FormulaReader;
+import ampersheet.model.Measure;
+import ampersheet.model.Measures;
+import ampersheet.model.ModelKind;
 import ampersheet.quantity.Dimension;
-import ampersheet.template.ModelMeasures.Model;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -19,7 +20,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 
-class ModelMeasuresTest {
+class MeasureCheckTest {
   /** The README is what authors read; it lists every measure with its arguments, and none that does not exist. */
   @Test
   void theReadmeListsExactlyTheMeasuresThereAre() throws IOException {
@@ -35,8 +36,8 @@ class ModelMeasuresTest {
       }
     }
     Set<String> known = new TreeSet<>();
-    for (ModelMeasures.Measure measure : ModelMeasures.all()) {
-      known.add(measure.model().toString().toLowerCase(java.util.Locale.ROOT) + " " + measure.name() + "/"
+    for (Measure measure : Measures.all()) {
+      known.add(measure.kind().toString().toLowerCase(java.util.Locale.ROOT) + " " + measure.name() + "/"
           + measure.arguments().size());
     }
     assertEquals(known, told);
@@ -44,27 +45,27 @@ class ModelMeasuresTest {
 
   @Test
   void aMeasureIsFoundByNameAndNumberOfArguments() {
-    assertEquals(Dimension.VOLTAGE, ModelMeasures.named("voltage", 2).orElseThrow().dimension());
-    assertEquals(Dimension.TIME, ModelMeasures.named("time_until", 2).orElseThrow().dimension());
-    assertTrue(ModelMeasures.named("voltage", 3).isEmpty());
-    assertTrue(ModelMeasures.named("ohms", 1).isEmpty());
+    assertEquals(Dimension.VOLTAGE, Measures.first("voltage", 2).orElseThrow().dimension());
+    assertEquals(Dimension.TIME, Measures.first("time_until", 2).orElseThrow().dimension());
+    assertTrue(Measures.first("voltage", 3).isEmpty());
+    assertTrue(Measures.first("ohms", 1).isEmpty());
   }
 
   @Test
   void ofTwoMeasuresWithOneNameTheOneWhoseThingsAreNamedIsMeant() {
     Expression.Call charging = (Expression.Call) FormulaReader.expression("time_until(out, 3 V)");
     Expression.Call warming = (Expression.Call) FormulaReader.expression("time_until(plate, 50 degC)");
-    ModelMeasures.Things things = new ModelMeasures.Things(Set.of(Model.CIRCUIT, Model.HEAT), Set.of("out"), Map.of(),
+    MeasureCheck.Things things = new MeasureCheck.Things(Set.of(ModelKind.CIRCUIT, ModelKind.HEAT), Set.of("out"), Map.of(),
         Set.of("plate"), Set.of());
-    assertEquals(List.of(Model.CIRCUIT), models(charging, things));
-    assertEquals(List.of(Model.HEAT), models(warming, things));
-    ModelMeasures.Things heat = new ModelMeasures.Things(Set.of(Model.HEAT), Set.of(), Map.of(), Set.of("plate"),
+    assertEquals(List.of(ModelKind.CIRCUIT), models(charging, things));
+    assertEquals(List.of(ModelKind.HEAT), models(warming, things));
+    MeasureCheck.Things heat = new MeasureCheck.Things(Set.of(ModelKind.HEAT), Set.of(), Map.of(), Set.of("plate"),
         Set.of());
-    assertEquals(List.of(Model.HEAT), models(charging, heat));
+    assertEquals(List.of(ModelKind.HEAT), models(charging, heat));
   }
 
-  private static List<Model> models(Expression.Call call, ModelMeasures.Things things) {
-    return ModelMeasures.meant(call, things).stream().map(ModelMeasures.Measure::model).toList();
+  private static List<ModelKind> models(Expression.Call call, MeasureCheck.Things things) {
+    return MeasureCheck.meant(call, things).stream().map(Measure::kind).toList();
   }
 
   @Test

@@ -1,10 +1,10 @@
-package ampersheet.problem;
+package ampersheet.model;
 
 /** A model or a search without a result; the message is one sentence. Without a stack trace: searches meet many. */
-final class Unsolved extends RuntimeException {
+public final class Unsolved extends RuntimeException {
   private static final long serialVersionUID = 1L;
 
-  Unsolved(String sentence) {
+  public Unsolved(String sentence) {
     super(sentence, null, false, false);
   }
 }

@@ -1,5 +1,4 @@
-package ampersheet.problem;
-
+package ampersheet.model;
 import ampersheet.chain.DataPath;
 import ampersheet.circuit.Netlist;
 import ampersheet.circuit.OperatingPoint;
