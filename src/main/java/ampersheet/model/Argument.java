@@ -1,4 +1,5 @@
 package ampersheet.model;
+
 import ampersheet.quantity.Dimension;
 import java.util.Optional;
 

@@ -1,4 +1,5 @@
 package ampersheet.model;
+
 import static ampersheet.model.Argument.ARM;
 import static ampersheet.model.Argument.PLACE;
 import static ampersheet.model.Argument.SIDE;

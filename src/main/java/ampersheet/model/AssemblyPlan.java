@@ -1,4 +1,5 @@
 package ampersheet.model;
+
 import ampersheet.chain.Assembly;
 import ampersheet.chain.BranchedTiles;
 import ampersheet.chain.MatingEdge;

@@ -1,4 +1,5 @@
 package ampersheet.model;
+
 import static ampersheet.model.Argument.COLUMN;
 import static ampersheet.model.Argument.ROW;
 import static ampersheet.model.Argument.TURN;

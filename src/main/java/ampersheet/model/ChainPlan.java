@@ -1,4 +1,5 @@
 package ampersheet.model;
+
 import ampersheet.chain.Panel;
 import ampersheet.chain.Tile;
 import ampersheet.formula.Expression;

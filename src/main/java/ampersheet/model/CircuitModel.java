@@ -1,4 +1,5 @@
 package ampersheet.model;
+
 import static ampersheet.model.Argument.CIRCUIT_NODE;
 import static ampersheet.model.Argument.COLUMN;
 import static ampersheet.model.Argument.PANEL;

@@ -1,4 +1,5 @@
 package ampersheet.model;
+
 import ampersheet.circuit.GridPoint;
 import ampersheet.circuit.Netlist;
 import ampersheet.circuit.PartKind;

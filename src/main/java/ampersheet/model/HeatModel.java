@@ -1,4 +1,5 @@
 package ampersheet.model;
+
 import static ampersheet.model.Argument.HEAT_FLOW;
 import static ampersheet.model.Argument.HEAT_NODE;
 import static ampersheet.model.Argument.TIME;

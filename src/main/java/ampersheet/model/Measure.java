@@ -1,4 +1,5 @@
 package ampersheet.model;
+
 import ampersheet.formula.Expression;
 import ampersheet.formula.Values;
 import ampersheet.quantity.Dimension;

@@ -1,4 +1,5 @@
 package ampersheet.model;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

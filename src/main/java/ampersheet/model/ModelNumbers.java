@@ -1,4 +1,5 @@
 package ampersheet.model;
+
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Values;

@@ -1,4 +1,5 @@
 package ampersheet.model;
+
 import ampersheet.formula.Values;
 import java.util.List;
 import java.util.Set;

@@ -1,4 +1,5 @@
 package ampersheet.model;
+
 import java.util.function.Supplier;
 
 /** A value that is found when it is first asked for, and kept. For several threads. */

@@ -1,4 +1,5 @@
 package ampersheet.problem;
+
 import ampersheet.circuit.PlacedPart;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;

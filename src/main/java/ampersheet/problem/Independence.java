@@ -1,4 +1,5 @@
 package ampersheet.problem;
+
 import ampersheet.formula.Values;
 import ampersheet.model.ModelPlans;
 import ampersheet.model.Unsolved;

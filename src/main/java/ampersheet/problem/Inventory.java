@@ -1,4 +1,5 @@
 package ampersheet.problem;
+
 import ampersheet.circuit.PartKind;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.diagnostic.Diagnostic;

@@ -1,4 +1,5 @@
 package ampersheet.problem;
+
 import ampersheet.model.Unsolved;
 import ampersheet.quantity.Elementary;
 import ampersheet.quantity.PreferredSeries;

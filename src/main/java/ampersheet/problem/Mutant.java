@@ -1,4 +1,5 @@
 package ampersheet.problem;
+
 import ampersheet.formula.Condition;
 import ampersheet.formula.Condition.Relation;
 import ampersheet.formula.Evaluation;

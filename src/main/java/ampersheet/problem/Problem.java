@@ -1,4 +1,5 @@
 package ampersheet.problem;
+
 import ampersheet.answer.KnownMistake;
 import ampersheet.circuit.Schematic;
 import ampersheet.formula.Values;

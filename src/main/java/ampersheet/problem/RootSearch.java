@@ -1,4 +1,5 @@
 package ampersheet.problem;
+
 import ampersheet.model.Unsolved;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Elementary;

@@ -1,4 +1,5 @@
 package ampersheet.problem;
+
 import ampersheet.circuit.OperatingPoint;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.model.CircuitModel;

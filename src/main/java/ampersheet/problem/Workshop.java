@@ -1,4 +1,5 @@
 package ampersheet.problem;
+
 import ampersheet.answer.Acceptance;
 import ampersheet.circuit.Netlist;
 import ampersheet.circuit.OperatingPoint;

@@ -1,4 +1,5 @@
 package ampersheet.sheet;
+
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.DesignKey;

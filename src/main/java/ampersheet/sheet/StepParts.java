@@ -1,4 +1,5 @@
 package ampersheet.sheet;
+
 import ampersheet.circuit.PartKind;
 import ampersheet.figure.HeatFigure;
 import ampersheet.formula.Evaluation;

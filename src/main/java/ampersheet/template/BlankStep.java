@@ -1,4 +1,5 @@
 package ampersheet.template;
+
 import ampersheet.answer.Acceptance;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Step;

@@ -1,4 +1,5 @@
 package ampersheet.template;
+
 import ampersheet.diagnostic.Place;
 import ampersheet.formula.Spelling;
 import java.util.ArrayList;

@@ -1,4 +1,5 @@
 package ampersheet.template;
+
 import ampersheet.formula.Condition;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;

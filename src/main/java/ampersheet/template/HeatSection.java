@@ -1,4 +1,5 @@
 package ampersheet.template;
+
 import ampersheet.diagnostic.Place;
 import ampersheet.formula.Expression;
 import ampersheet.formula.FormulaReader;

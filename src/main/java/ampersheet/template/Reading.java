@@ -1,4 +1,5 @@
 package ampersheet.template;
+
 import ampersheet.diagnostic.Place;
 import ampersheet.diagnostic.Printable;
 import ampersheet.formula.Condition;

@@ -1,4 +1,5 @@
 package ampersheet.template;
+
 import ampersheet.diagnostic.Place;
 import java.util.Optional;
 import java.util.function.IntFunction;

@@ -1,4 +1,5 @@
 package ampersheet.sheet;
+
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
