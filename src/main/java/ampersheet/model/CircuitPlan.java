@@ -20,14 +20,29 @@ import java.util.Set;
 /** Parts whose values are formulas; with the numbers in they become a schematic. */
 public final class CircuitPlan implements ModelPlan {
   private final List<PlannedPart> parts;
+  private final List<Added> added;
   private final List<Set<String>> namesByPart;
   /** Which ends are connected does not depend on the numbers, so it is found once. */
   private final Once<Netlist> connections = new Once<>(this::connections);
 
   public CircuitPlan(List<PlannedPart> parts) {
-    this.parts = List.copyOf(parts);
-    this.namesByPart = parts.stream().map(PlannedPart::names).toList();
+    this(parts, List.of());
   }
+
+  private CircuitPlan(List<PlannedPart> parts, List<Added> added) {
+    this.parts = List.copyOf(parts);
+    this.added = added;
+    this.namesByPart = all().stream().map(PlannedPart::names).toList();
+  }
+
+  /**
+   * A part that is not drawn: what an idealisation leaves out.
+   *
+   * @param part with the terminals of a resistor, and no place on the drawing
+   * @param at the drawn part in whose way or beside which it lies
+   * @param inSeries before the first terminal of that part; else from its first terminal to its second
+   */
+  private record Added(PlannedPart part, String at, boolean inSeries) {}
 
   /** @param words each a word of the kind, or the name of a word given */
   public record PlannedPart(PartKind kind, String name, Map<String, GridPoint> ends, Map<String, Expression> values,
@@ -74,7 +89,27 @@ public final class CircuitPlan implements ModelPlan {
 
   @Override
   public List<Expression> formulas() {
-    return parts.stream().flatMap(part -> part.values().values().stream()).toList();
+    return all().stream().flatMap(part -> part.values().values().stream()).toList();
+  }
+
+  /** With what is not drawn. */
+  private List<PlannedPart> all() {
+    List<PlannedPart> all = new ArrayList<>(parts);
+    added.forEach(each -> all.add(each.part()));
+    return all;
+  }
+
+  @Override
+  public CircuitPlan departing(Reality reality) {
+    List<Added> really = new ArrayList<>();
+    reality.series().forEach((at, ohms) -> really.add(added("in series with", PartKind.RESISTOR, "ohms", ohms, at, true)));
+    reality.beside().forEach((at, ohms) -> really.add(added("across", PartKind.RESISTOR, "ohms", ohms, at, false)));
+    reality.draws().forEach((at, amps) -> really.add(added("drawn beside", PartKind.SINK, "amps", amps, at, false)));
+    return new CircuitPlan(parts, really);
+  }
+
+  private static Added added(String how, PartKind kind, String value, Expression formula, String at, boolean inSeries) {
+    return new Added(new PlannedPart(kind, how + " " + at, Map.of(), Map.of(value, formula), Optional.empty()), at, inSeries);
   }
 
   @Override
@@ -84,14 +119,15 @@ public final class CircuitPlan implements ModelPlan {
 
   @Override
   public CircuitModel with(Values values, Values.Measured others) {
-    return new CircuitModel(this, () -> parts.stream().map(part -> part.placed(values)).toList());
+    return new CircuitModel(this, () -> all().stream().map(part -> part.placed(values)).toList());
   }
 
   /** Only the parts that use one of the changed names are made again. */
   List<PlacedPart> again(List<PlacedPart> before, Values values, Set<String> changed) {
-    List<PlacedPart> next = new ArrayList<>(parts.size());
-    for (int i = 0; i < parts.size(); i++) {
-      next.add(Collections.disjoint(namesByPart.get(i), changed) ? before.get(i) : parts.get(i).placed(values));
+    List<PlannedPart> all = all();
+    List<PlacedPart> next = new ArrayList<>(all.size());
+    for (int i = 0; i < all.size(); i++) {
+      next.add(Collections.disjoint(namesByPart.get(i), changed) ? before.get(i) : all.get(i).placed(values));
     }
     return next;
   }
@@ -115,12 +151,37 @@ public final class CircuitPlan implements ModelPlan {
       part.values().keySet().forEach(value -> ones.put(value, 1.0));
       unknown.add(new PlacedPart(part.kind(), part.name(), part.ends(), ones));
     }
-    return new Schematic(unknown).netlist();
+    Netlist drawn = new Schematic(unknown).netlist();
+    return added.isEmpty() ? drawn : withAdded(drawn);
+  }
+
+  private Netlist withAdded(Netlist drawn) {
+    List<String> nodes = new ArrayList<>(drawn.nodes());
+    Map<String, Netlist.Connected> byName = new LinkedHashMap<>();
+    drawn.parts().forEach(connected -> byName.put(connected.part().name(), connected));
+    for (Added each : added) {
+      Netlist.Connected at = byName.get(each.at());
+      String first = at.part().kind().terminals().get(0);
+      String from = at.node().get(first);
+      String to = at.node().get(at.part().kind().terminals().get(1));
+      if (each.inSeries()) {
+        to = each.part().name();
+        nodes.add(to);
+        Map<String, String> moved = new LinkedHashMap<>(at.node());
+        moved.put(first, to);
+        byName.put(each.at(), new Netlist.Connected(at.part(), moved));
+      }
+      Map<String, Double> one = new LinkedHashMap<>();
+      each.part().values().keySet().forEach(value -> one.put(value, 1.0));
+      byName.put(each.part().name(), new Netlist.Connected(
+          new PlacedPart(each.part().kind(), each.part().name(), Map.of(), one), Map.of("from", from, "to", to)));
+    }
+    return new Netlist(List.copyOf(byName.values()), nodes, drawn.nodeAt(), drawn.doubts());
   }
 
   @Override
   public boolean equals(Object other) {
-    return other instanceof CircuitPlan plan && parts.equals(plan.parts);
+    return other instanceof CircuitPlan plan && parts.equals(plan.parts) && added.equals(plan.added);
   }
 
   @Override

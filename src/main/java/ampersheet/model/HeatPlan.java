@@ -52,6 +52,13 @@ public record HeatPlan(List<PlannedAmbient> ambients, List<PlannedNode> nodes, L
   }
 
   @Override
+  public HeatPlan departing(Reality reality) {
+    List<PlannedLoss> warmer = new ArrayList<>(losses);
+    reality.warms().forEach((node, watts) -> warmer.add(new PlannedLoss("into " + node, node, watts)));
+    return new HeatPlan(ambients, nodes, resistances, warmer);
+  }
+
+  @Override
   public HeatModel with(Values values, Values.Measured others) {
     return new HeatModel(this, () -> network(values, others));
   }

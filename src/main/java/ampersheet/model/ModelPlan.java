@@ -37,6 +37,11 @@ public sealed interface ModelPlan permits CircuitPlan, HeatPlan, ChainPlan, Asse
    */
   Model with(Values values, Values.Measured others);
 
+  /** The plan with what happens really; itself where that lies outside this model. */
+  default ModelPlan departing(Reality reality) {
+    return this;
+  }
+
   /** All that it takes its values and words from, with the words that stand for word givens. */
   default Set<String> names() {
     Set<String> names = new LinkedHashSet<>();

@@ -15,6 +15,8 @@ import java.util.List;
  * the second route must find what it found before.
  */
 final class Independence {
+  /** Where a draw that was accepted is solved once more. */
+  static final Objections NONE = (reason, detail) -> { };
   private static final double UNMOVED = 1e-7;
 
   private Independence() {}
@@ -42,8 +44,7 @@ final class Independence {
 
   /** By the second route alone, with the models built from {@code values}; the proofs before it go first. */
   private static double found(Workshop workshop, ModelPlans plans, Values givens, Values values, int proof) {
-    Objections none = (reason, detail) -> { };
-    SecondRoute route = new SecondRoute(plans.with(values), givens, values, none);
+    SecondRoute route = new SecondRoute(plans.with(values), givens, values, NONE);
     double found = Double.NaN;
     for (int i = 0; i <= proof; i++) {
       try {

@@ -209,7 +209,10 @@ public final class Composer {
               + ProblemText.answer(key, problem.writer())).toList()) + "."));
     }
     blocks.addAll(worked(problem, steps(problem, List.of()), widest));
-    assumptions(problem.template()).ifPresent(blocks::add);
+    List<Document.Assumption> granted = TemplateSayings.assumptionsWithShifts(problem);
+    if (!granted.isEmpty()) {
+      blocks.add(new Assumptions(granted));
+    }
     return block(problem, blocks);
   }
 

@@ -141,7 +141,7 @@ final class Reading {
     List<Proof> proofs = proofSection.read(fields.groups("proof", "{of: R, measure: current(D1), equals: If}"));
     proofSection.requireFor(needed(asksSection, taken));
     List<String> cautions = cautions(fields);
-    Premises premises = new PremisesSection(formulas, wording, files, faults).read(fields, circuit);
+    Premises premises = new PremisesSection(names, formulas, wording, files, faults).read(fields, plans);
     fingerprint(premises).ifPresent(limits -> fingerprinted.put(TemplateFiles.LIMITS, limits));
     boolean hasCurve = fields.has("curve");
     fields.finish();
