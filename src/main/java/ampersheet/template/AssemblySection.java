@@ -1,4 +1,5 @@
 package ampersheet.template;
+
 import ampersheet.formula.Expression;
 import ampersheet.model.AssemblyPlan;
 import ampersheet.model.AssemblyPlan.PlannedArm;
@@ -6,6 +7,9 @@ import ampersheet.model.ModelKind;
 import ampersheet.model.PlannedMark;
 import ampersheet.model.SizeLimits;
 import ampersheet.quantity.Dimension;
+import ampersheet.source.Faults;
+import ampersheet.source.Fields;
+import ampersheet.source.Yaml;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;

@@ -1,4 +1,5 @@
 package ampersheet.template;
+
 import ampersheet.diagnostic.Place;
 import ampersheet.formula.Expression;
 import ampersheet.formula.FormulaReader;
@@ -9,6 +10,9 @@ import ampersheet.model.ChainPlan.PlannedPlace;
 import ampersheet.model.PlannedMark;
 import ampersheet.model.SizeLimits;
 import ampersheet.quantity.Dimension;
+import ampersheet.source.Faults;
+import ampersheet.source.Fields;
+import ampersheet.source.Yaml;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

@@ -1,4 +1,5 @@
 package ampersheet.template;
+
 import ampersheet.circuit.Doubt;
 import ampersheet.circuit.GridPoint;
 import ampersheet.circuit.Netlist;
@@ -11,6 +12,7 @@ import ampersheet.formula.Evaluation;
 import ampersheet.formula.Values;
 import ampersheet.model.CircuitPlan;
 import ampersheet.model.CircuitPlan.PlannedPart;
+import ampersheet.source.Faults;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;

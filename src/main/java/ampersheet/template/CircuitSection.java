@@ -1,4 +1,5 @@
 package ampersheet.template;
+
 import ampersheet.circuit.GridPoint;
 import ampersheet.circuit.PartKind;
 import ampersheet.diagnostic.Place;
@@ -10,6 +11,9 @@ import ampersheet.model.CircuitPlan;
 import ampersheet.model.CircuitPlan.PlannedPart;
 import ampersheet.model.SizeLimits;
 import ampersheet.quantity.Dimension;
+import ampersheet.source.Faults;
+import ampersheet.source.Fields;
+import ampersheet.source.Yaml;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

@@ -9,6 +9,8 @@ import ampersheet.formula.Scope;
 import ampersheet.formula.TradeWords;
 import ampersheet.model.Measures;
 import ampersheet.quantity.Dimension;
+import ampersheet.source.Faults;
+import ampersheet.source.Yaml;
 import java.util.Optional;
 
 /** Reads the formulas of a template and checks them against its names; a fault points at its character in the file. */

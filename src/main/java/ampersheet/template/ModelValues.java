@@ -6,6 +6,8 @@ import ampersheet.formula.Spelling;
 import ampersheet.formula.TradeWords;
 import ampersheet.model.ModelKind;
 import ampersheet.quantity.Dimension;
+import ampersheet.source.Faults;
+import ampersheet.source.Yaml;
 import java.util.Collection;
 import java.util.Optional;
 import java.util.Set;

@@ -1,11 +1,15 @@
 package ampersheet.template;
+
 import ampersheet.circuit.PartKind;
 import ampersheet.formula.Spelling;
 import ampersheet.formula.TradeWords;
 import ampersheet.model.CircuitPlan;
+import ampersheet.model.CircuitPlan.PlannedPart;
 import ampersheet.model.ModelPlan;
 import ampersheet.model.Reality;
-import ampersheet.model.CircuitPlan.PlannedPart;
+import ampersheet.source.Faults;
+import ampersheet.source.Fields;
+import ampersheet.source.Yaml;
 import ampersheet.template.Premises.Assumption;
 import ampersheet.template.Premises.LimitedQuantity;
 import ampersheet.template.Premises.Table;

@@ -1,4 +1,5 @@
 package ampersheet.template;
+
 import ampersheet.diagnostic.Place;
 import ampersheet.formula.Condition;
 import ampersheet.formula.Condition.Relation;
@@ -9,6 +10,9 @@ import ampersheet.formula.Spelling;
 import ampersheet.formula.TradeWords;
 import ampersheet.model.SizeLimits;
 import ampersheet.quantity.Dimension;
+import ampersheet.source.Faults;
+import ampersheet.source.Fields;
+import ampersheet.source.Yaml;
 import ampersheet.template.ProblemTemplate.Given;
 import ampersheet.template.ProblemTemplate.Members;
 import ampersheet.template.ProblemTemplate.Proof;

@@ -1,6 +1,9 @@
 package ampersheet.template;
 
 import ampersheet.diagnostic.Place;
+import ampersheet.source.Faults;
+import ampersheet.source.Fields;
+import ampersheet.source.Yaml;
 import java.util.Optional;
 import java.util.function.IntFunction;
 import java.util.regex.Matcher;

@@ -1,4 +1,4 @@
-package ampersheet.template;
+package ampersheet.source;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;

@@ -1,4 +1,4 @@
-package ampersheet.template;
+package ampersheet.source;
 
 import ampersheet.diagnostic.Place;
 import ampersheet.formula.Spelling;
@@ -35,7 +35,7 @@ public final class Fields {
   }
 
   /** Whether a key stands here that is still read, but that no message offers. */
-  boolean hasUntold(String key) {
+  public boolean hasUntold(String key) {
     return mapping.value(key).isPresent();
   }
 

@@ -1,4 +1,4 @@
-package ampersheet.template;
+package ampersheet.source;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
@@ -28,16 +28,16 @@ public final class Faults {
     return found.stream().anyMatch(diagnostic -> diagnostic.severity() == Severity.ERROR);
   }
 
-  int errors() {
+  public int errors() {
     return (int) found.stream().filter(diagnostic -> diagnostic.severity() == Severity.ERROR).count();
   }
 
   /** Whether nothing was told at this place yet. */
-  boolean isQuietAt(Place place) {
+  public boolean isQuietAt(Place place) {
     return found.stream().noneMatch(diagnostic -> diagnostic.place().equals(place));
   }
 
-  int count() {
+  public int count() {
     return found.size();
   }
 

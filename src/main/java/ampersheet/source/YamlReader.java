@@ -1,4 +1,4 @@
-package ampersheet.template;
+package ampersheet.source;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
@@ -31,6 +31,8 @@ import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
  * {@value #DEEPEST} levels and {@value #MOST_NODES} nodes, so that no file can swell in memory.
  */
 public final class YamlReader {
+  /** A template of some hundred lines is far below; more is a mistake or an attack. */
+  public static final int MOST_CHARACTERS = 200_000;
   static final int DEEPEST = 12;
   static final int MOST_NODES = 20_000;
 
@@ -49,7 +51,7 @@ public final class YamlReader {
   public static Optional<Yaml> read(SourceText source, Faults faults) {
     LoadSettings settings = LoadSettings.builder()
         .setLabel(source.file())
-        .setCodePointLimit(FileNames.MOST_BYTES)
+        .setCodePointLimit(MOST_CHARACTERS)
         .build();
     try {
       Iterator<Event> events = new Parse(settings).parseString(source.text()).iterator();

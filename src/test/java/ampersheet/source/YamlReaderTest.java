@@ -1,4 +1,4 @@
-package ampersheet.template;
+package ampersheet.source;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;

@@ -1,4 +1,4 @@
-package ampersheet.template;
+package ampersheet.source;
 
 import ampersheet.diagnostic.Place;
 import java.util.Arrays;
@@ -25,7 +25,7 @@ public final class SourceText {
             || !Character.isHighSurrogate(text.charAt(i - 1))).toArray();
   }
 
-  String file() {
+  public String file() {
     return file;
   }
 
@@ -34,7 +34,7 @@ public final class SourceText {
   }
 
   /** The place of the character at an offset; beyond the end, of the end. */
-  Place at(int offset) {
+  public Place at(int offset) {
     int bounded = Math.max(0, Math.min(offset, text.length()));
     int found = Arrays.binarySearch(lineStarts, bounded);
     int line = found >= 0 ? found : -found - 2;
@@ -42,7 +42,7 @@ public final class SourceText {
   }
 
   /** Offset of a count of code points: the marks of the YAML reader count these. */
-  int offsetOfCodePoint(int index) {
+  public int offsetOfCodePoint(int index) {
     int from = Math.max(0, index);
     return offsets.length == 0 ? Math.min(from, text.length()) : from < offsets.length ? offsets[from] : text.length();
   }

@@ -1,4 +1,4 @@
-package ampersheet.template;
+package ampersheet.source;
 
 import ampersheet.diagnostic.Place;
 import java.util.List;
@@ -23,12 +23,12 @@ public sealed interface Yaml {
     }
 
     /** The place of a character of the value. */
-    Place at(int index) {
+    public Place at(int index) {
       return source.at(origin[Math.max(0, Math.min(index, origin.length - 1))]);
     }
 
     /** Nothing stands there: {@code key:} alone. */
-    boolean isAbsent() {
+    public boolean isAbsent() {
       return plain && text.isEmpty();
     }
 
@@ -47,7 +47,7 @@ public sealed interface Yaml {
 
   /** @param flow whether it is written in braces */
   record Mapping(List<Entry> entries, boolean flow, Place place) implements Yaml {
-    Optional<Yaml> value(String key) {
+    public Optional<Yaml> value(String key) {
       for (Entry entry : entries) {
         if (entry.key().text().equals(key)) {
           return Optional.of(entry.value());

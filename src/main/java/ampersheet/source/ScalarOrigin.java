@@ -1,4 +1,4 @@
-package ampersheet.template;
+package ampersheet.source;
 
 /** Finds, for each character of a YAML scalar's value, the character of the file it came from. */
 final class ScalarOrigin {
