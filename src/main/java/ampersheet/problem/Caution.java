@@ -31,8 +31,8 @@ public enum Caution {
       "Parts can burn skin. Do not touch them while the circuit is on; switch off and let them cool first."),
   HOT_RESISTORS("hot-resistors", "Hot resistors",
       "Resistors in this circuit, and what is near them, can get hot enough to burn skin. Do not touch the resistors"
-          + " while the circuit is on; switch off and let them cool first. Fit resistors rated for at least twice the power that"
-          + " they turn into heat.",
+          + " while the circuit is on; switch off and let them cool first. Fit resistors rated for at least twice the power"
+          + " that they turn into heat.",
       "Resistors can burn skin: do not touch them while the circuit is on. Fit resistors rated for at least twice the power"
           + " that they turn into heat."),
   LED_EYES("led-eyes", "Bright light",
@@ -47,8 +47,8 @@ public enum Caution {
           + " diode across it before the first test. Never unplug it while it is on."),
   MOTOR_DRIVER("motor-driver", "A motor strikes back when it is unplugged",
       "A motor's winding makes a high voltage spike the moment its current is cut. A driver that sends the current through"
-          + " the winding both ways has diodes of its own for that: here, and only here, fit no flyback diode across the winding,"
-          + " since it would short the driver whenever the current is reversed. Never plug or unplug the motor while the driver"
+          + " the winding both ways has diodes of its own for that: here, and only here, fit no flyback diode across the"
+          + " winding, since it would short the driver whenever the current is reversed. Never plug or unplug the motor while the driver"
           + " is on, and keep fingers off the terminals.",
       "Across a winding whose current a driver sends both ways fit no flyback diode: the driver has diodes of its own. Never"
           + " plug or unplug the motor while the driver is on: the spike can destroy it."),
