@@ -69,10 +69,15 @@ public final class Proving {
    * @param wanted accepted problems after which to stop; fewer if the template has no more
    */
   public static ProofReport prove(Workshop workshop, String seed, int wanted) {
-    return new Proving(workshop).run(seed, wanted);
+    return prove(workshop, seed, wanted, COUNTED_AT_MOST);
   }
 
-  private ProofReport run(String seed, int wanted) {
+  /** @param counted combinations of the givens that are looked at to count the variants; of more, the number is estimated */
+  static ProofReport prove(Workshop workshop, String seed, int wanted, long counted) {
+    return new Proving(workshop).run(seed, wanted, counted);
+  }
+
+  private ProofReport run(String seed, int wanted, long counted) {
     Draws draws = new Draws(workshop, seed);
     long next = 0;
     while (tally.accepted() < wanted && next < draws.size() && !hopeless()) {
@@ -91,7 +96,7 @@ public final class Proving {
     boolean exhausted = next == draws.size();
     Variants variants = exhausted
         ? new Variants(draws.size(), tally.accepted(), Variants.Basis.PROVEN)
-        : Variants.count(workshop, hopeless() ? 0 : COUNTED_AT_MOST);
+        : Variants.count(workshop, hopeless() ? 0 : counted);
     return new ProofReport(template.name(), seed, wanted, tally.copy(), exhausted, disagreements, values(), mistakes(),
         leaning, unfilled, OptionProof.of(template), onPurpose(), withoutMistakes(),
         List.copyOf(realities.values()), variants, warnings());
