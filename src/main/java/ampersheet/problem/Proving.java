@@ -24,6 +24,8 @@ public final class Proving {
   /** Draws worked at once; fewer at first, so that what is wrong with every draw is told after few. */
   private static final int STRIDE = 512;
   private static final int FIRST_STRIDE = 32;
+  /** Worked besides those still wanted, because some are refused. */
+  private static final int AHEAD = 4;
   private static final int DISAGREEMENTS_SHOWN = 10;
   /** Refusals in a row after which no more is tried. */
   private static final int PATIENCE = 20_000;
@@ -82,7 +84,7 @@ public final class Proving {
     long next = 0;
     while (tally.accepted() < wanted && next < draws.size() && !hopeless()) {
       long until = Math.min(draws.size(), next + Math.min(Math.min(STRIDE, FIRST_STRIDE + next),
-          16 + wanted - tally.accepted()));
+          AHEAD + wanted - tally.accepted()));
       List<Tried> tried = LongStream.range(next, until).parallel()
           .mapToObj(position -> new Tried(position, draws.at(position)))
           .toList();
