@@ -68,8 +68,8 @@ public enum Caution {
       "A wrong setting or swapped leads can destroy parts and burn you. Set the bench supply first: its voltage, and its own"
           + " current limit a little above the largest current that the circuit is to draw. Check the polarity, then connect."
           + " Switch off before changing the wiring.",
-      "Set the bench supply first: its voltage, and its own current limit a little above the largest current that the"
-          + " circuit is to draw. Check the polarity, then connect. Switch off before changing the wiring."),
+      "Set the bench supply first: its voltage, and its own current limit just above what the circuit is to draw. Check the"
+          + " polarity, then connect. Switch off before changing the wiring."),
   BATTERY("battery", "Before you connect the battery",
       "A shorted battery gives enough current to burn you and to set wires on fire; swapped leads can destroy parts. Fit a"
           + " fuse at the battery, even where the figure shows none, and check the polarity, then connect. Take the battery off"
