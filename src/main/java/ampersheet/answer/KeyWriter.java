@@ -1,6 +1,7 @@
 package ampersheet.answer;
 
 import ampersheet.formula.Condition;
+import ampersheet.formula.ConditionFold;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Step;
 import ampersheet.quantity.Dimension;
@@ -139,15 +140,29 @@ public final class KeyWriter {
   }
 
   static String prefix(Condition condition) {
-    if (condition instanceof Condition.Both both) {
+    return condition.fold(new Prefixed());
+  }
+
+  private static final class Prefixed implements ConditionFold<String> {
+    @Override
+    public String comparison(Condition.Comparison comparison) {
+      return comparison.relation().asWritten() + " " + prefix(comparison.left()) + " " + prefix(comparison.right());
+    }
+
+    @Override
+    public String both(Condition.Both both) {
       return "and " + prefix(both.left()) + " " + prefix(both.right());
-    } else if (condition instanceof Condition.Either either) {
+    }
+
+    @Override
+    public String either(Condition.Either either) {
       return "or " + prefix(either.left()) + " " + prefix(either.right());
-    } else if (condition instanceof Condition.Not not) {
+    }
+
+    @Override
+    public String not(Condition.Not not) {
       return "not " + prefix(not.of());
     }
-    Condition.Comparison comparison = (Condition.Comparison) condition;
-    return comparison.relation().asWritten() + " " + prefix(comparison.left()) + " " + prefix(comparison.right());
   }
 
   static String prefix(Expression expression) {

@@ -86,7 +86,7 @@ public final class Spoken {
     }
 
     @Override
-    String comparison(Condition.Comparison comparison) {
+    public String comparison(Condition.Comparison comparison) {
       if (ofWords(comparison, notation)) {
         String is = comparison.relation() == Condition.Relation.EQUAL ? " is " : " is not ";
         return leftWord(comparison, notation, shown) + is + rightWord(comparison);

@@ -438,7 +438,8 @@ public final class Composer {
       lines.add(new KeyLine(key.question(),
           choice ? Optional.empty() : Optional.of(problem.template().line(key.step()).symbol()),
           ProblemText.answer(key, writer), ProblemText.accepted(key, writer) + afterDesign(problem, key),
-          ProblemText.secondRoute(key, problem.problem().answers().get(i), writer), mistakes(key, writer)));
+          ProblemText.secondRoute(key, problem.problem().answers().get(i), writer),
+          problem.problem().answers().get(i).agrees(), mistakes(key, writer)));
     }
     return lines;
   }

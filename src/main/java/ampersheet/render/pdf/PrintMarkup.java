@@ -16,6 +16,7 @@ import ampersheet.sheet.Document;
 import ampersheet.sheet.Document.Assumption;
 import ampersheet.sheet.Document.Assumptions;
 import ampersheet.sheet.Document.Block;
+import ampersheet.sheet.Document.BlockVisitor;
 import ampersheet.sheet.Document.Caution;
 import ampersheet.sheet.Document.Cell;
 import ampersheet.sheet.Document.FigureBlock;
@@ -41,7 +42,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /** A document as the XHTML that is laid out for paper. Nothing in it refers to anything outside. */
-final class PrintMarkup {
+final class PrintMarkup implements BlockVisitor {
   /** Prefix of the ids by which a problem's place on the pages is found. */
   static final String PROBLEM_ID = "problem-";
   /** Class of what comes before a problem's questions: the words and the figure. */
@@ -103,7 +104,7 @@ final class PrintMarkup {
         if (block instanceof FigureBlock figure) {
           drawing(figure.figure(), FigureSize.onCard(figure.figure(), document.paper()));
         } else {
-          write(block);
+          block.accept(this);
         }
       }
       markup.close("div").newline();
@@ -171,45 +172,36 @@ final class PrintMarkup {
         givensBesideFigures(blocks.subList(i, end));
         i = end;
       } else {
-        write(blocks.get(i));
+        blocks.get(i).accept(this);
         i++;
       }
     }
   }
 
-  private void write(Block block) {
-    if (block instanceof Prose prose) {
-      markup.open("div", "class", "prose").newline();
-      ProseMarkup.write(prose.markdown(), markup);
-      markup.close("div").newline();
-    } else if (block instanceof Heading heading) {
-      heading(heading.level(), heading.text());
-    } else if (block instanceof ProblemBlock problem) {
-      problem(problem);
-    } else if (block instanceof Givens givens) {
-      givens(givens, "givens across");
-    } else if (block instanceof FigureBlock figure) {
-      figure(figure.figure(), FigureSize.of(List.of(figure.figure()), profile, document.paper()).get(0));
-    } else if (block instanceof Steps steps) {
-      steps(steps);
-    } else if (block instanceof Question question) {
-      question(question);
-    } else if (block instanceof KeyTable table) {
-      keyTable(table);
-    } else if (block instanceof Table table) {
-      table(table);
-    } else if (block instanceof Assumptions assumptions) {
-      assumptions(assumptions);
-    } else if (block instanceof PreferredValues values) {
-      preferredValues(values);
-    } else if (block instanceof ReferenceTable table) {
-      referenceTable(table);
-    } else {
-      throw new IllegalStateException("a block that nobody sets on paper: " + block);
-    }
+  @Override
+  public void prose(Prose prose) {
+    markup.open("div", "class", "prose").newline();
+    ProseMarkup.write(prose.markdown(), markup);
+    markup.close("div").newline();
   }
 
-  private void problem(ProblemBlock problem) {
+  @Override
+  public void givens(Givens givens) {
+    givens(givens, "givens across");
+  }
+
+  @Override
+  public void figure(FigureBlock block) {
+    figure(block.figure(), FigureSize.of(List.of(block.figure()), profile, document.paper()).get(0));
+  }
+
+  @Override
+  public void caution(Caution caution) {
+    cautions(List.of(caution));
+  }
+
+  @Override
+  public void problem(ProblemBlock problem) {
     String id = PROBLEM_ID + problem.number();
     int opening = opening(problem.blocks());
     markup.open("div", "class", "problem", "id", id).newline().open("div", "class", OPENING).newline();
@@ -238,12 +230,18 @@ final class PrintMarkup {
     return opening;
   }
 
+  @Override
+  public void heading(Heading heading) {
+    heading(heading.level(), heading.text());
+  }
+
   private void heading(int level, String text) {
     String element = "h" + Math.min(6, Math.max(headingLevel, level));
     markup.open(element).line(text).close(element).newline();
   }
 
-  private void assumptions(Assumptions assumptions) {
+  @Override
+  public void assumptions(Assumptions assumptions) {
     if (assumptions.inFull()) {
       markup.open("div", "class", "prose granted").newline();
       markup.element("p", Wording.TAKEN_FOR_GRANTED + ":").newline().open("ul", "class", "assumed").newline();
@@ -322,7 +320,8 @@ final class PrintMarkup {
 
   // ------------------------------------------------------------------------------------------------------- worked steps
 
-  private void steps(Steps steps) {
+  @Override
+  public void steps(Steps steps) {
     heading(headingLevel, steps.heading().isEmpty() ? Wording.WORKED_STEPS : steps.heading());
     boolean many = !steps.steps().isEmpty() && steps.steps().get(steps.steps().size() - 1).number() >= TWO_DIGITS;
     markup.open("ol", "class", many ? "steps many" : "steps").newline();
@@ -419,7 +418,8 @@ final class PrintMarkup {
 
   // ---------------------------------------------------------------------------------------------------- answers and key
 
-  private void question(Question question) {
+  @Override
+  public void question(Question question) {
     markup.open("div", "class", "question").newline();
     markup.open("p", "class", "prompt").open("b").line(question.id()).close("b").text(" ");
     ProseMarkup.writeLine(question.prompt(), markup);
@@ -463,7 +463,8 @@ final class PrintMarkup {
     markup.close("p").newline();
   }
 
-  private void keyTable(KeyTable table) {
+  @Override
+  public void keyTable(KeyTable table) {
     openTable(Wording.ANSWERS, List.of(Wording.QUESTION, Wording.ANSWER, Wording.ACCEPTED, Wording.SECOND_ROUTE), "plain");
     for (KeyLine line : table.lines()) {
       markup.open("tr").open("th", "scope", "row").line(line.question());
@@ -488,7 +489,8 @@ final class PrintMarkup {
     }
   }
 
-  private void preferredValues(PreferredValues values) {
+  @Override
+  public void preferredValues(PreferredValues values) {
     openLookUp(Wording.PREFERRED_VALUES, "series");
     markup.open("tbody").newline();
     for (Series series : values.series()) {
@@ -506,7 +508,8 @@ final class PrintMarkup {
   }
 
   /** Its rows side by side where the paper is wide enough for them: that takes a quarter of the lines. */
-  private void referenceTable(ReferenceTable written) {
+  @Override
+  public void referenceTable(ReferenceTable written) {
     ReferenceTable table = profile == Profile.REGULAR ? written.turned() : written;
     openLookUp(table.caption(), "numbers");
     markup.open("thead").open("tr");
@@ -525,7 +528,8 @@ final class PrintMarkup {
     markup.open("caption").line(caption).close("caption").newline();
   }
 
-  private void table(Table table) {
+  @Override
+  public void table(Table table) {
     if (table.head().size() <= MANY_COLUMNS) {
       rows(table, table.rows(), "plain");
     } else {
