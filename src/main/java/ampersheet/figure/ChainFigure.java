@@ -43,7 +43,7 @@ public final class ChainFigure {
       }
     }
     ChainWords words = new ChainWords(panel, path, marks);
-    return new Figure(layOut(panel, path, marks, widest).svg(title, words.summary(), idPrefix), title, words.summary(),
+    return new Figure(layOut(panel, path, marks, widest).picture(title, words.summary(), idPrefix), title, words.summary(),
         words.table(), words.walk());
   }
 

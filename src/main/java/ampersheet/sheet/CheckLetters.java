@@ -87,7 +87,7 @@ public final class CheckLetters {
         blocks.add(block);
       }
     }
-    return new ProblemBlock(problem.number(), problem.title(), problem.tags(), blocks);
+    return problem.holding(blocks);
   }
 
   /**

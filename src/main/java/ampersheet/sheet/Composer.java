@@ -76,10 +76,17 @@ public final class Composer {
     Set<String> cautioned = new TreeSet<>();
     Optional<SheetProblem> withWires =
         sheet.problems().stream().filter(problem -> LookUpTables.needsWireGauges(problem.template())).findFirst();
+    Optional<SheetProblem> before = Optional.empty();
     for (SheetProblem problem : sheet.problems()) {
-      blocks.add(block(problem, onSheet(problem, cautioned, wireGauges(problem, withWires), widest)));
+      ProblemBlock block = block(problem, onSheet(problem, cautioned, wireGauges(problem, withWires), widest));
+      blocks.add(before.filter(example -> isExampleFor(example, problem)).isPresent() ? block.behindExample() : block);
+      before = Optional.of(problem);
     }
     return document(Kind.SHEET, sheet, sheet.plan().title(), name, blocks);
+  }
+
+  private static boolean isExampleFor(SheetProblem before, SheetProblem problem) {
+    return before.support() instanceof Support.Full && before.template().title().equals(problem.template().title());
   }
 
   /** The table where it is needed first; where it is needed again, a pointer to it. */

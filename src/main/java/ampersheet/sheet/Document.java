@@ -82,8 +82,28 @@ public record Document(Kind kind, String language, String title, String subtitle
     }
   }
 
-  /** One problem; never split from its figure in print. {@code tags} such as family, level and skill, in words. */
-  public record ProblemBlock(String number, String title, List<String> tags, List<Block> blocks) implements Block {
+  /**
+   * One problem; never split from its figure in print.
+   *
+   * @param tags such as family, level and skill, in words
+   * @param followsExample whether the problem before it is its example, which had better be seen beside it
+   */
+  public record ProblemBlock(String number, String title, List<String> tags, boolean followsExample, List<Block> blocks)
+      implements Block {
+    public ProblemBlock(String number, String title, List<String> tags, List<Block> blocks) {
+      this(number, title, tags, false, blocks);
+    }
+
+    /** The same with other blocks in it. */
+    public ProblemBlock holding(List<Block> other) {
+      return new ProblemBlock(number, title, tags, followsExample, other);
+    }
+
+    /** The same behind its example. */
+    ProblemBlock behindExample() {
+      return new ProblemBlock(number, title, tags, true, blocks);
+    }
+
     public ProblemBlock {
       tags = List.copyOf(tags);
       blocks = List.copyOf(blocks);

@@ -169,7 +169,7 @@ final class BlockMarkup implements BlockVisitor {
 
   private void givensBesideFigures(List<Block> blocks) {
     boolean wide = blocks.stream().anyMatch(
-        block -> block instanceof FigureBlock figure && DrawingSize.of(figure.figure().svg()).isWide());
+        block -> block instanceof FigureBlock figure && DrawingSize.of(figure.figure().picture()).isWide());
     markup.open("div", "class", wide ? "setting stacked" : "setting").newline();
     blocks.stream().filter(Givens.class::isInstance).forEach(block -> block.accept(this));
     markup.open("div", "class", "figures").newline();
@@ -199,7 +199,7 @@ final class BlockMarkup implements BlockVisitor {
     Figure figure = block.figure();
     markup.open("div", "class", "figure").newline();
     markup.open("figure").newline();
-    if (DrawingSize.of(figure.svg()).scrollsOnAPhone()) {
+    if (DrawingSize.of(figure.picture()).scrollsOnAPhone()) {
       markup.open("div", "class", "drawing long", "tabindex", "0", "role", "group", "aria-label", figure.title());
     } else {
       markup.open("div", "class", "drawing");

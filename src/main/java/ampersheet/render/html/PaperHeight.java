@@ -44,7 +44,7 @@ final class PaperHeight {
     int givensBefore = 0;
     for (Block block : blocks) {
       int more = of(block);
-      boolean besideGivens = block instanceof FigureBlock figure && !DrawingSize.of(figure.figure().svg()).isWide();
+      boolean besideGivens = block instanceof FigureBlock figure && !DrawingSize.of(figure.figure().picture()).isWide();
       height += besideGivens ? Math.max(0, more - givensBefore) : more;
       givensBefore = block instanceof Givens ? more : 0;
     }
@@ -82,7 +82,7 @@ final class PaperHeight {
 
     @Override
     public void figure(FigureBlock figure) {
-      height = 16 + (int) (DrawingSize.of(figure.figure().svg()).height() * MILLIMETRES_PER_PIXEL);
+      height = 16 + (int) (DrawingSize.of(figure.figure().picture()).height() * MILLIMETRES_PER_PIXEL);
     }
 
     @Override

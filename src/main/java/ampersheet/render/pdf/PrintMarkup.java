@@ -61,7 +61,22 @@ final class PrintMarkup implements BlockVisitor {
   private final Profile profile;
   private final Markup markup = new Markup();
   private final MathBoxes math = new MathBoxes(markup);
+  private final List<OnPaper> drawings = new ArrayList<>();
   private int headingLevel = 2;
+
+  /** Markup, and the drawings that it refers to by their number. */
+  record Print(String xhtml, List<OnPaper> drawings) {
+    Print {
+      drawings = List.copyOf(drawings);
+    }
+
+    /** All that is to be set, markup included. */
+    String letters() {
+      StringBuilder letters = new StringBuilder(xhtml);
+      drawings.forEach(drawing -> letters.append('\n').append(drawing.letters()));
+      return letters.toString();
+    }
+  }
 
   private PrintMarkup(Document document, Profile profile) {
     this.document = document;
@@ -69,19 +84,19 @@ final class PrintMarkup implements BlockVisitor {
   }
 
   /** Before it is known where pages begin. */
-  static String of(Document document, Profile profile) {
+  static Print of(Document document, Profile profile) {
     PrintMarkup page = new PrintMarkup(document, profile);
     page.page(PrintStyle.of(document, profile));
-    return page.markup.toString();
+    return new Print(page.markup.toString(), page.drawings);
   }
 
   /** Four problems on a page, each a card. */
-  static String cards(Document document, Profile profile, String style, Map<String, Double> points) {
+  static Print cards(Document document, Profile profile, String style, Map<String, Double> points) {
     PrintMarkup page = new PrintMarkup(document, profile);
     page.head(style);
     page.cards(points);
     page.markup.close("body").close("html").newline();
-    return page.markup.toString();
+    return new Print(page.markup.toString(), page.drawings);
   }
 
   private void cards(Map<String, Double> points) {
@@ -109,7 +124,9 @@ final class PrintMarkup implements BlockVisitor {
       }
       markup.close("div").newline();
       if (i % CardMarkup.PER_PAGE == CardMarkup.PER_PAGE - 1 || i == cards.size() - 1) {
-        markup.trusted(CardMarkup.cutMarks(document.paper())).close("div").newline();
+        CutMarks marks = new CutMarks(document.paper());
+        drawing(marks, "Marks for cutting the page into four cards", marks.width(), marks.height(), "class", "marks");
+        markup.close("div").newline();
       }
     }
   }
@@ -145,7 +162,10 @@ final class PrintMarkup implements BlockVisitor {
   private void masthead() {
     markup.open("div", "class", "masthead").newline();
     if (!document.sheetId().isEmpty() && document.kind() == Document.Kind.SHEET) {
-      markup.open("div", "class", "code").trusted(SheetCode.svg(document.sheetId())).close("div").newline();
+      SheetCode code = SheetCode.of(document.sheetId());
+      markup.open("div", "class", "code");
+      drawing(code, "QR code of the sheet ID " + document.sheetId(), code.side(), code.side());
+      markup.close("div").newline();
     }
     if (document.kind() == Document.Kind.KEY) {
       markup.element("p", Wording.KEY_NOTICE, "class", "key-notice").newline();
@@ -299,8 +319,17 @@ final class PrintMarkup implements BlockVisitor {
   }
 
   private void drawing(Figure figure, FigureSize size) {
-    markup.trusted("<svg alt=\"").text(inWords(figure)).trusted("\" style=\"width:" + size.width() + "mm;height:"
-        + size.height() + "mm\"" + figure.svg().strip().substring("<svg".length())).newline();
+    drawing(new OnPaper.Drawn(figure.picture()), inWords(figure), size.width(), size.height());
+    markup.newline();
+  }
+
+  /** @param width on paper in millimetres, as the height; @param more attributes, as name and value by turns */
+  private void drawing(OnPaper drawing, String alt, double width, double height, String... more) {
+    List<String> attributes = new ArrayList<>(List.of("xmlns", "http://www.w3.org/2000/svg", FigureDrawer.NUMBER,
+        Integer.toString(drawings.size()), "alt", alt, "style", "width:" + width + "mm;height:" + height + "mm"));
+    attributes.addAll(List.of(more));
+    markup.open("svg", attributes.toArray(String[]::new)).close("svg");
+    drawings.add(drawing);
   }
 
   /** All that the drawing says, for those who cannot see it. */
