@@ -7,12 +7,14 @@ import java.util.Optional;
 
 /** What counts as the right answer. */
 public sealed interface Acceptance {
-  /** Room for the last bits, so that 0.98 and 1.02 of the key are inside a band of 2 %. */
+  /** Room for the last bits, so that 0.98 and 1.02 of the key are inside a band of 0.02. */
   double LAST_BITS = 1e-12;
   /** Two values this near are the same member of a series, or the same whole number. */
   double SAME = 1e-9;
   /** How near to a value that cannot be typed exactly a person will round it: three figures. */
   double ROUNDED_BY_HAND = 0.005;
+  /** Of the key: a rounded answer that strays farther is no longer told as one. */
+  double COARSEST = 0.05;
   /** Of a band: where only what is surely meant is taken. */
   double HALF = 0.5;
 
@@ -36,11 +38,11 @@ public sealed interface Acceptance {
   }
 
   /**
-   * The same for one divided by an answer: never more than 2 % of {@code value}, since an absolute tolerance may be wide
-   * enough to take a number for the inverse of nearly any other.
+   * The same for one divided by an answer: never more than is usual, since an absolute tolerance may be wide enough to take
+   * a number for the inverse of nearly any other.
    */
   default double reciprocalBand(double value) {
-    return Math.min(band(value), 0.02 * Math.abs(value));
+    return Math.min(band(value), UsualAcceptance.RELATIVE * Math.abs(value));
   }
 
   /**

@@ -1,6 +1,7 @@
 package ampersheet.problem;
 
 import ampersheet.formula.Evaluation;
+import ampersheet.formula.NoValue;
 import ampersheet.formula.Values;
 import ampersheet.problem.Problem.Answer;
 import ampersheet.quantity.Quantity;
@@ -91,7 +92,7 @@ public final class MutationCheck {
         return failing;
       }
       values = mutant.working().work(problem.givens(), chosen(problem.values()));
-    } catch (IllegalStateException noCase) {
+    } catch (NoValue noCase) {
       return Optional.of("no case applies");
     }
     for (int i = 0; i < problem.answers().size(); i++) {

@@ -5,6 +5,7 @@ import ampersheet.formula.Condition;
 import ampersheet.formula.ConditionFold;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
+import ampersheet.formula.NoValue;
 import ampersheet.formula.Values;
 import ampersheet.formula.Working;
 import ampersheet.template.ProblemTemplate;
@@ -95,7 +96,7 @@ public record OptionProof(String choice, Way way, Optional<String> counterexampl
     Values values;
     try {
       values = working.work(givens);
-    } catch (IllegalStateException | IllegalArgumentException noValue) {
+    } catch (NoValue noValue) {
       // Refused as a draw before any option is looked at.
       return false;
     }

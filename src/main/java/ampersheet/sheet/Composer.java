@@ -3,6 +3,7 @@ package ampersheet.sheet;
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.DesignKey;
+import ampersheet.answer.UsualAcceptance;
 import ampersheet.figure.AssemblyFigure;
 import ampersheet.figure.ChainFigure;
 import ampersheet.figure.CircuitFigure;
@@ -207,7 +208,8 @@ public final class Composer {
     parts.flatMap(inventory -> onTheBench(problem, inventory)).ifPresent(blocks::add);
     List<AnswerKey> blank = problem.blankSteps();
     if (!blank.isEmpty()) {
-      blocks.add(new Prose("Blank steps on the sheet, accepted within 2 % (temperatures within 1 K): "
+      blocks.add(new Prose("Blank steps on the sheet, accepted within " + UsualAcceptance.percent()
+          + " (temperatures within " + UsualAcceptance.kelvin() + "): "
           + String.join("; ", blank.stream().map(key -> "**" + key.question() + "** "
               + ProblemText.answer(key, problem.writer())).toList()) + "."));
     }

@@ -21,7 +21,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * Reads what a workshop has in its bins: comma- or semicolon-separated values whose first line names the columns {@code
+ * Reads what a workshop has in its bins: values separated by commas, semicolons or tabs, whose first line names the columns {@code
  * kind}, {@code value}, {@code tolerance}, {@code rating} and {@code count}. A line of the kind {@code meter} has as its
  * value the smallest step that the meter shows, and as its tolerance what it may be off, such as {@code 0.5 % + 2 digits}.
  */

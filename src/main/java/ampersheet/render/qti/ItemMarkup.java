@@ -2,6 +2,7 @@ package ampersheet.render.qti;
 
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
+import ampersheet.answer.UsualAcceptance;
 import ampersheet.figure.Figure;
 import ampersheet.formula.MathMl;
 import ampersheet.quantity.QuantityWriter.Printed;
@@ -34,8 +35,8 @@ final class ItemMarkup implements BlockVisitor {
   static final String NAMESPACE = "http://www.imsglobal.org/xsd/imsqtiasi_v3p0";
   private static final String MATHML = "http://www.w3.org/1998/Math/MathML";
   private static final String HOW_TO_TYPE = "Type each number with a decimal point, so that it fits the unit printed behind "
-      + "its place; a share in % may also be a fraction of 1. Three significant figures are enough unless a question asks for "
-      + "more; preferred values and counts must be exact.";
+      + "its place; a share in % may also be a fraction of 1. "
+      + Wording.capitalised(UsualAcceptance.figures()) + " are enough unless a question asks for more; preferred values and counts must be exact.";
   private static final String NUMBER = "[+\\-]?[0-9]*\\.?[0-9]+([eE][+\\-]?[0-9]+)?";
 
   private final ExchangeItem item;
