@@ -18,6 +18,9 @@ public sealed interface Acceptance {
   /** Of a band: where only what is surely meant is taken. */
   double HALF = 0.5;
 
+  /** As it stands in keys and in JSON. */
+  String kind();
+
   /**
    * How far (SI) from {@code value} an answer may lie and still be taken for it; {@code value} is the key, a mistake's
    * value, or what follows from an earlier answer.
@@ -51,6 +54,11 @@ public sealed interface Acceptance {
    */
   record Within(double relative, double floor) implements Acceptance {
     @Override
+    public String kind() {
+      return "within";
+    }
+
+    @Override
     public double band(double expected) {
       return Math.max(Math.abs(expected) * relative, floor);
     }
@@ -61,6 +69,11 @@ public sealed interface Acceptance {
 
   /** A preferred value: exactly this member of the series. A mistake's value need not be a member. */
   record Preferred(PreferredSeries series) implements Acceptance {
+    @Override
+    public String kind() {
+      return "preferred";
+    }
+
     @Override
     public double band(double value) {
       return Math.abs(value) * (series.contains(value) ? SAME : ROUNDED_BY_HAND);
@@ -80,6 +93,11 @@ public sealed interface Acceptance {
   /** A whole number, exactly. A mistake's value need not be whole. */
   record Count() implements Acceptance {
     @Override
+    public String kind() {
+      return "count";
+    }
+
+    @Override
     public double band(double value) {
       boolean whole = Math.abs(value - Math.floor(value + 0.5)) <= SAME * Math.max(1, Math.abs(value));
       return whole ? SAME * Math.max(1, Math.abs(value)) : Math.abs(value) * ROUNDED_BY_HAND;
@@ -92,6 +110,11 @@ public sealed interface Acceptance {
    * value is only one that does.
    */
   record Designed(Optional<PreferredSeries> series, double from, double to) implements Acceptance {
+    @Override
+    public String kind() {
+      return "designed";
+    }
+
     @Override
     public double band(double value) {
       return Math.abs(value) * SAME;
@@ -128,6 +151,11 @@ public sealed interface Acceptance {
   record Choice(List<Option> options) implements Acceptance {
     public Choice {
       options = List.copyOf(options);
+    }
+
+    @Override
+    public String kind() {
+      return "choice";
     }
 
     @Override

@@ -115,16 +115,16 @@ public final class KeyWriter {
 
   private void accepted(Acceptance acceptance) {
     if (acceptance instanceof Acceptance.Within within) {
-      line("within " + number(within.relative()) + " " + number(within.floor()));
+      line(within.kind() + " " + number(within.relative()) + " " + number(within.floor()));
     } else if (acceptance instanceof Acceptance.Preferred preferred) {
-      line("preferred " + preferred.series().name());
+      line(preferred.kind() + " " + preferred.series().name());
     } else if (acceptance instanceof Acceptance.Count) {
-      line("count");
+      line(acceptance.kind());
     } else if (acceptance instanceof Acceptance.Designed designed) {
-      line("designed " + (designed.series().isPresent() ? designed.series().get().name() : "whole") + " "
+      line(designed.kind() + " " + (designed.series().isPresent() ? designed.series().get().name() : "whole") + " "
           + number(designed.from()) + " " + number(designed.to()));
     } else if (acceptance instanceof Acceptance.Choice choice) {
-      line("choice " + choice.options().size());
+      line(choice.kind() + " " + choice.options().size());
       for (Acceptance.Option option : choice.options()) {
         text(option.text());
         text(option.explanation());

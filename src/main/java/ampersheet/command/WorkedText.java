@@ -90,7 +90,7 @@ final class WorkedText {
     json.text("of", answer.of()).number("value_si", answer.value()).number("second_si", answer.second())
         .number("gap", answer.gap()).number("allowed", answer.allowed()).flag("agrees", answer.agrees())
         .text("unit", key.unit().symbol()).text("text", line.answer()).text("accepted", line.accepted())
-        .text("kind", lower(key.acceptance().getClass().getSimpleName()));
+        .text("kind", key.acceptance().kind());
     if (key.acceptance() instanceof Acceptance.Choice choice) {
       json.texts("options", choice.options().stream().map(Acceptance.Option::text).toList());
     }

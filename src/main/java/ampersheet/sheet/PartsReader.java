@@ -204,9 +204,15 @@ public final class PartsReader {
     bins.stream().sorted(Comparator.comparing(Bin::kind).thenComparingDouble(Bin::value)).forEach(bin ->
         parts.addAll(List.of(bin.kind().word(), bits(bin.value()), bits(bin.tolerance()),
             bin.rating().isPresent() ? bits(bin.rating().getAsDouble()) : "", Integer.toString(bin.count()))));
-    meters.stream().sorted(Comparator.comparing(meter -> meter.quantity().toString())).forEach(meter ->
-        parts.addAll(List.of("meter", meter.quantity().toString(), bits(meter.share()), bits(meter.amount()))));
+    meters.stream().sorted(Comparator.comparing(meter -> stored(meter.quantity()))).forEach(meter ->
+        parts.addAll(List.of("meter", stored(meter.quantity()), bits(meter.share()), bits(meter.amount()))));
     return Fingerprint.of(parts);
+  }
+
+  /** As it goes into the ID of a sheet: another form would make every ID that was printed another one. */
+  static String stored(Dimension quantity) {
+    return "Dimension[metre=" + quantity.metre() + ", kilogram=" + quantity.kilogram() + ", second=" + quantity.second()
+        + ", ampere=" + quantity.ampere() + ", kelvin=" + quantity.kelvin() + "]";
   }
 
   private static String bits(double value) {

@@ -152,11 +152,12 @@ public final class ProblemSet {
   private static String fingerprint(Plan plan) {
     List<String> parts = new ArrayList<>(List.of("plan", plan.title(), plan.seed(), plan.paper().name(),
         plan.language(), plan.symbols().name(), plan.decimal().name(), Boolean.toString(plan.unitsPrinted()),
-        plan.order().name(), plan.levels().toString()));
+        plan.order().name(),
+        "[" + String.join(", ", plan.levels().stream().map(String::valueOf).toList()) + "]"));
     for (Entry entry : plan.entries()) {
       parts.add(named(entry.source()));
       parts.add(Integer.toString(entry.count()));
-      parts.add(entry.support().toString());
+      parts.add(entry.support().stored());
       parts.add(Boolean.toString(entry.example()));
       if (!entry.fixed().isEmpty()) {
         parts.addAll(List.of("given", FixedGivens.told(entry.fixed())));
