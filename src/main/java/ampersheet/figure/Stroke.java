@@ -17,7 +17,6 @@ public record Stroke(double width, List<Double> dashes) {
   static final double THINNEST_GAUGE = 30;
   private static final double THICKEST_GAUGE = 0;
   private static final double PER_GAUGE = 0.25;
-  static final Stroke DOTTED = new Stroke(1.4, 1.5, 3.5);
 
   public Stroke {
     dashes = List.copyOf(dashes);

@@ -46,10 +46,6 @@ public final class Spoken {
     return new Conditions(notation, Shown.SYMBOLS).of(condition);
   }
 
-  public static String substituted(Condition condition, Notation notation) {
-    return new Conditions(notation, Shown.VALUES).of(condition);
-  }
-
   private static String powerOfTen(String text) {
     int ten = text.indexOf("×10");
     if (ten < 0) {

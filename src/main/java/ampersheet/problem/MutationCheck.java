@@ -50,7 +50,7 @@ public final class MutationCheck {
     MutationCheck check = new MutationCheck(workshop, problems);
     List<Mutant> mutants = Mutant.of(template);
     List<MutationReport.Fate> fates = mutants.parallelStream().map(check::fateOf).toList();
-    return new MutationReport(template.name(), fates);
+    return new MutationReport(fates);
   }
 
   private MutationReport.Fate fateOf(Mutant mutant) {

@@ -102,10 +102,6 @@ public final class ProblemSet {
         .findFirst();
   }
 
-  List<Slot> slots() {
-    return slots;
-  }
-
   /** In the order in which the sheet shows them. */
   List<SeatDraw> draws(int seat) {
     List<SeatDraw> listed = draws.of(seat);
@@ -138,10 +134,6 @@ public final class ProblemSet {
   Optional<Entry> fixing(String source) {
     return plan.entries().stream().filter(entry -> !entry.fixed().isEmpty())
         .filter(entry -> source.endsWith(" with " + FixedGivens.told(entry.fixed()))).findFirst();
-  }
-
-  ProblemTemplate template(String name) {
-    return templates.get(name);
   }
 
   /** The characters of sheet IDs that stand for a plan. */

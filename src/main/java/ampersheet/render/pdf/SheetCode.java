@@ -6,12 +6,12 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** The sheet ID as a QR code (ISO/IEC 18004), so that a phone need not type it; a unit is a module of the code. */
-record SheetCode(String sheetId, QrCode code) implements OnPaper {
+record SheetCode(QrCode code) implements OnPaper {
   private static final int QUIET = 4;
   private static final double MILLIMETRES_PER_MODULE = 0.7;
 
   static SheetCode of(String sheetId) {
-    return new SheetCode(sheetId, QrCode.encodeText(sheetId, QrCode.Ecc.MEDIUM));
+    return new SheetCode(QrCode.encodeText(sheetId, QrCode.Ecc.MEDIUM));
   }
 
   /** In millimetres. */
