@@ -10,7 +10,8 @@ import java.util.Optional;
 public enum Caution {
   EXTRA_LOW_VOLTAGE("extra-low-voltage", "Extra-low voltage only",
       "Higher voltages can kill. Build and measure this with a certified supply, set to the voltage of the circuit and never"
-          + " above " + ExtraLowVoltage.LIMIT + " DC. Mains wiring is outside these sheets: it is work for a licensed person under the rules of your country.",
+          + " above " + ExtraLowVoltage.LIMIT + " DC. Mains wiring is outside these sheets: it is work for a licensed person"
+          + " under the rules of your country.",
       "Use a certified supply, set to the voltage of the circuit and never above " + ExtraLowVoltage.LIMIT + " DC."),
   LITHIUM_CELLS("lithium-cells", "Lithium cells can burn",
       "A lithium cell that is shorted, overcharged, bent or punctured can catch fire. Charge it only with a charger made"

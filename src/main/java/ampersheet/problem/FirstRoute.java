@@ -118,7 +118,7 @@ final class FirstRoute {
     givens.quantities().forEach((name, quantity) -> {
       if (quantity.dimension().equals(Dimension.VOLTAGE) && Math.abs(quantity.value()) > ExtraLowVoltage.VOLTS) {
         objections.raise(Refusal.ABOVE_EXTRA_LOW_VOLTAGE,
-            () -> name + " is " + volts(quantity.value()) + ", above the limit of " + ExtraLowVoltage.LIMIT + " direct current");
+            () -> name + " is " + volts(quantity.value()) + ", " + ExtraLowVoltage.ABOVE);
       }
     });
   }

@@ -8,7 +8,6 @@ import ampersheet.quantity.Quantity;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Ask;
 import ampersheet.template.ProblemTemplate.ChoiceAsk;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

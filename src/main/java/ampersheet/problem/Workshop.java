@@ -162,7 +162,7 @@ public final class Workshop {
     if (highest - lowest > ExtraLowVoltage.VOLTS * (1 + Boundaries.NEAR)) {
       String between = FirstRoute.volts(highest - lowest);
       objections.raise(Refusal.ABOVE_EXTRA_LOW_VOLTAGE,
-          () -> "two nodes of the circuit are " + between + " apart, above the limit of " + ExtraLowVoltage.LIMIT + " direct current");
+          () -> "two nodes of the circuit are " + between + " apart, " + ExtraLowVoltage.ABOVE);
     }
   }
 

@@ -6,6 +6,8 @@ public final class ExtraLowVoltage {
   public static final double VOLTS = GivensSection.EXTRA_LOW_VOLTS;
   /** {@code 60 V}. */
   public static final String LIMIT = (int) VOLTS + " V";
+  /** Behind a voltage that is too high. */
+  public static final String ABOVE = "above the limit of " + LIMIT + " direct current";
 
   private ExtraLowVoltage() {}
 }

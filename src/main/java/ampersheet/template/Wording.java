@@ -62,7 +62,8 @@ final class Wording {
   }
 
   private void refuse(Place place, String problem) {
-    faults.error(place, problem, "extra-low voltage only: at most " + ExtraLowVoltage.LIMIT + " direct voltage, from a certified supply",
+    faults.error(place, problem,
+        "extra-low voltage only: at most " + ExtraLowVoltage.LIMIT + " direct voltage, from a certified supply",
         "Leave it out; mains work is outside these sheets.");
   }
 }

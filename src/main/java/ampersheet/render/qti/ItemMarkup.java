@@ -36,7 +36,8 @@ final class ItemMarkup implements BlockVisitor {
   private static final String MATHML = "http://www.w3.org/1998/Math/MathML";
   private static final String HOW_TO_TYPE = "Type each number with a decimal point, so that it fits the unit printed behind "
       + "its place; a share in % may also be a fraction of 1. "
-      + Wording.capitalised(UsualAcceptance.figures()) + " are enough unless a question asks for more; preferred values and counts must be exact.";
+      + Wording.capitalised(UsualAcceptance.figures()) + " are enough unless a question asks for more; preferred values and "
+      + "counts must be exact.";
   private static final String NUMBER = "[+\\-]?[0-9]*\\.?[0-9]+([eE][+\\-]?[0-9]+)?";
 
   private final ExchangeItem item;
