@@ -31,7 +31,7 @@ class ArchitectureTest {
       Set.of("command", "browser"),
       Set.of("issue", "marking"),
       Set.of("page"),
-      Set.of("render", "render.markdown", "render.html", "render.pdf", "render.qti"),
+      Set.of("render", "render.markdown", "render.html", "render.pdf", "render.qti", "render.text"),
       Set.of("sheet"),
       Set.of("problem"),
       Set.of("template", "figure"),
@@ -81,7 +81,7 @@ class ArchitectureTest {
     classes.forEach(seenClass -> seen.add(room(seenClass)));
     for (String room : List.of("command", "issue", "render.markdown", "render.html", "sheet", "problem", "template",
         "figure", "model", "circuit", "thermal", "chain", "integration", "answer", "formula", "quantity", "diagnostic",
-        "browser", "marking", "page", "render.qti", "source")) {
+        "browser", "marking", "page", "render.qti", "render.text", "source")) {
       assertTrue(seen.contains(room), "no class of room " + room + " among " + seen);
     }
   }
@@ -105,6 +105,21 @@ class ArchitectureTest {
   void renderersSeeOnlyADocument() {
     holds(dependencies((from, to) -> room(from).startsWith("render") && room(to).equals("sheet")
         && !outermost(to).getSimpleName().equals("Document")), "a renderer sees of the sheet room only Document");
+  }
+
+  @Test
+  void everyRendererSaysWhatItDoesWithEachKindOfBlock() {
+    Set<String> rooms = new TreeSet<>();
+    for (JavaClass renderer : classes) {
+      boolean visits = renderer.getRawInterfaces().stream().anyMatch(type -> type.getSimpleName().equals("BlockVisitor"));
+      if (visits) {
+        rooms.add(room(renderer));
+      }
+    }
+    for (Set<String> line : LINES) {
+      line.stream().filter(room -> room.startsWith("render."))
+          .forEach(room -> assertTrue(rooms.contains(room), "no class of " + room + " visits the blocks of a document"));
+    }
   }
 
   @Test

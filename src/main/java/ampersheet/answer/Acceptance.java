@@ -7,14 +7,19 @@ import java.util.Optional;
 
 /** What counts as the right answer. */
 public sealed interface Acceptance {
-  /** Room for the last bits, so that 0.98 and 1.02 of the key are inside a band of 2 %. */
+  /** Room for the last bits, so that 0.98 and 1.02 of the key are inside a band of 0.02. */
   double LAST_BITS = 1e-12;
   /** Two values this near are the same member of a series, or the same whole number. */
   double SAME = 1e-9;
   /** How near to a value that cannot be typed exactly a person will round it: three figures. */
   double ROUNDED_BY_HAND = 0.005;
+  /** Of the key: a rounded answer that strays farther is no longer told as one. */
+  double COARSEST = 0.05;
   /** Of a band: where only what is surely meant is taken. */
   double HALF = 0.5;
+
+  /** As it stands in keys and in JSON. */
+  String kind();
 
   /**
    * How far (SI) from {@code value} an answer may lie and still be taken for it; {@code value} is the key, a mistake's
@@ -36,11 +41,11 @@ public sealed interface Acceptance {
   }
 
   /**
-   * The same for one divided by an answer: never more than 2 % of {@code value}, since an absolute tolerance may be wide
-   * enough to take a number for the inverse of nearly any other.
+   * The same for one divided by an answer: never more than is usual, since an absolute tolerance may be wide enough to take
+   * a number for the inverse of nearly any other.
    */
   default double reciprocalBand(double value) {
-    return Math.min(band(value), 0.02 * Math.abs(value));
+    return Math.min(band(value), UsualAcceptance.RELATIVE * Math.abs(value));
   }
 
   /**
@@ -48,6 +53,11 @@ public sealed interface Acceptance {
    * A temperature in °C has {@code relative} 0, for a percentage of it means nothing.
    */
   record Within(double relative, double floor) implements Acceptance {
+    @Override
+    public String kind() {
+      return "within";
+    }
+
     @Override
     public double band(double expected) {
       return Math.max(Math.abs(expected) * relative, floor);
@@ -59,6 +69,11 @@ public sealed interface Acceptance {
 
   /** A preferred value: exactly this member of the series. A mistake's value need not be a member. */
   record Preferred(PreferredSeries series) implements Acceptance {
+    @Override
+    public String kind() {
+      return "preferred";
+    }
+
     @Override
     public double band(double value) {
       return Math.abs(value) * (series.contains(value) ? SAME : ROUNDED_BY_HAND);
@@ -78,6 +93,11 @@ public sealed interface Acceptance {
   /** A whole number, exactly. A mistake's value need not be whole. */
   record Count() implements Acceptance {
     @Override
+    public String kind() {
+      return "count";
+    }
+
+    @Override
     public double band(double value) {
       boolean whole = Math.abs(value - Math.floor(value + 0.5)) <= SAME * Math.max(1, Math.abs(value));
       return whole ? SAME * Math.max(1, Math.abs(value)) : Math.abs(value) * ROUNDED_BY_HAND;
@@ -90,6 +110,11 @@ public sealed interface Acceptance {
    * value is only one that does.
    */
   record Designed(Optional<PreferredSeries> series, double from, double to) implements Acceptance {
+    @Override
+    public String kind() {
+      return "designed";
+    }
+
     @Override
     public double band(double value) {
       return Math.abs(value) * SAME;
@@ -126,6 +151,11 @@ public sealed interface Acceptance {
   record Choice(List<Option> options) implements Acceptance {
     public Choice {
       options = List.copyOf(options);
+    }
+
+    @Override
+    public String kind() {
+      return "choice";
     }
 
     @Override

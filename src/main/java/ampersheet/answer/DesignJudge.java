@@ -1,6 +1,7 @@
 package ampersheet.answer;
 
 import ampersheet.formula.Evaluation;
+import ampersheet.formula.NoValue;
 import ampersheet.formula.Values;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Quantity;
@@ -129,8 +130,7 @@ final class DesignJudge {
     }
     try {
       return Optional.of(key.working().work(key.givens(), own));
-    } catch (IllegalStateException | IllegalArgumentException noValue) {
-      // With such values no case of a step applies, or a series has no such member.
+    } catch (NoValue noValue) {
       return Optional.empty();
     }
   }

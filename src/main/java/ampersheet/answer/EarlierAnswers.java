@@ -1,5 +1,6 @@
 package ampersheet.answer;
 
+import ampersheet.formula.NoValue;
 import ampersheet.quantity.Quantity;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -104,9 +105,8 @@ final class EarlierAnswers {
     double worked;
     try {
       worked = key.working().work(key.givens(), values).quantity(answer.step()).value();
-    } catch (IllegalStateException | IllegalArgumentException noValue) {
-      // With such a value no case of a step applies, or a series has no such member: nothing follows from it.
-      return false;
+    } catch (NoValue noValue) {
+      return false; // nothing follows from such a value
     }
     return answer.acceptance().accepts(worked, si);
   }

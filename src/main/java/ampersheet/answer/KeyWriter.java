@@ -1,6 +1,7 @@
 package ampersheet.answer;
 
 import ampersheet.formula.Condition;
+import ampersheet.formula.ConditionFold;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Step;
 import ampersheet.quantity.Dimension;
@@ -114,16 +115,16 @@ public final class KeyWriter {
 
   private void accepted(Acceptance acceptance) {
     if (acceptance instanceof Acceptance.Within within) {
-      line("within " + number(within.relative()) + " " + number(within.floor()));
+      line(within.kind() + " " + number(within.relative()) + " " + number(within.floor()));
     } else if (acceptance instanceof Acceptance.Preferred preferred) {
-      line("preferred " + preferred.series().name());
+      line(preferred.kind() + " " + preferred.series().name());
     } else if (acceptance instanceof Acceptance.Count) {
-      line("count");
+      line(acceptance.kind());
     } else if (acceptance instanceof Acceptance.Designed designed) {
-      line("designed " + (designed.series().isPresent() ? designed.series().get().name() : "whole") + " "
+      line(designed.kind() + " " + (designed.series().isPresent() ? designed.series().get().name() : "whole") + " "
           + number(designed.from()) + " " + number(designed.to()));
     } else if (acceptance instanceof Acceptance.Choice choice) {
-      line("choice " + choice.options().size());
+      line(choice.kind() + " " + choice.options().size());
       for (Acceptance.Option option : choice.options()) {
         text(option.text());
         text(option.explanation());
@@ -139,15 +140,29 @@ public final class KeyWriter {
   }
 
   static String prefix(Condition condition) {
-    if (condition instanceof Condition.Both both) {
+    return condition.fold(new Prefixed());
+  }
+
+  private static final class Prefixed implements ConditionFold<String> {
+    @Override
+    public String comparison(Condition.Comparison comparison) {
+      return comparison.relation().asWritten() + " " + prefix(comparison.left()) + " " + prefix(comparison.right());
+    }
+
+    @Override
+    public String both(Condition.Both both) {
       return "and " + prefix(both.left()) + " " + prefix(both.right());
-    } else if (condition instanceof Condition.Either either) {
+    }
+
+    @Override
+    public String either(Condition.Either either) {
       return "or " + prefix(either.left()) + " " + prefix(either.right());
-    } else if (condition instanceof Condition.Not not) {
+    }
+
+    @Override
+    public String not(Condition.Not not) {
       return "not " + prefix(not.of());
     }
-    Condition.Comparison comparison = (Condition.Comparison) condition;
-    return comparison.relation().asWritten() + " " + prefix(comparison.left()) + " " + prefix(comparison.right());
   }
 
   static String prefix(Expression expression) {

@@ -28,8 +28,6 @@ import java.util.Optional;
  * </ul>
  */
 final class Ladder {
-  private static final double COARSEST = 0.05;
-
   private final AnswerKey key;
   private final Reading.Value typed;
   private final EarlierAnswers earlier;
@@ -196,7 +194,7 @@ final class Ladder {
     }
     double wanted = key.unit().fromSi(expected);
     double given = key.unit().fromSi(si);
-    if (Math.abs(given - wanted) > COARSEST * Math.abs(wanted)) {
+    if (Math.abs(given - wanted) > Acceptance.COARSEST * Math.abs(wanted)) {
       return false;
     }
     for (int figures = 1; figures < key.figures(); figures++) {
@@ -211,8 +209,8 @@ final class Ladder {
   /** The power of ten by which the answer is too large (or too small, negative), or 0. */
   private int powerOfTen() {
     double given = number(si);
-    for (int power : new int[] {1, 2, 3, 6, 9}) {
-      double factor = power == 1 ? 1e1 : power == 2 ? 1e2 : power == 3 ? 1e3 : power == 6 ? 1e6 : 1e9;
+    for (int power : DecimalSlips.powers()) {
+      double factor = DecimalSlips.factor(power);
       if (matches(given / factor)) {
         return power;
       }

@@ -2,6 +2,7 @@ package ampersheet.answer;
 
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
+import ampersheet.formula.NoValue;
 import ampersheet.formula.Step;
 import ampersheet.formula.Values;
 import ampersheet.quantity.Dimension;
@@ -174,9 +175,8 @@ public final class UsualSlips {
     double value;
     try {
       value = problem.working().work(problem.givens(), values).quantity(key.step()).value();
-    } catch (IllegalStateException | IllegalArgumentException noValue) {
-      // With such a value no case of a step applies, or a series has no such member: nobody gets anywhere with it.
-      return;
+    } catch (NoValue noValue) {
+      return; // nobody gets anywhere with such a value
     }
     add(Rung.EXACT_OR_FITTED, value, reach(value), says);
   }

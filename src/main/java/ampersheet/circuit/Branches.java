@@ -16,7 +16,6 @@ final class Branches {
   private static final double BODY_DIODE_AMPS = 10e-3;
   private static final double KNEE_AMPS = 1e-3;
 
-  private final Netlist netlist;
   private final Function<PlacedPart, Law> capacitorLaw;
   private final Map<String, Integer> nodeNumber = new LinkedHashMap<>();
   private final List<Branch> branches = new ArrayList<>();
@@ -26,7 +25,6 @@ final class Branches {
 
   /** @param capacitorLaw what each capacitor is at the moment in question; null when it carries no current */
   Branches(Netlist netlist, Function<PlacedPart, Law> capacitorLaw) {
-    this.netlist = netlist;
     this.capacitorLaw = capacitorLaw;
     for (String node : netlist.nodes()) {
       nodeNumber.put(node, nodeNumber.size());

@@ -10,6 +10,7 @@ import ampersheet.command.SheetOptions.KeyedSheet;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Printable;
 import ampersheet.marking.ChangedVerdict;
+import ampersheet.render.text.PlainWords;
 import ampersheet.sheet.Composer;
 import ampersheet.source.AsciiCase;
 import java.util.ArrayList;

@@ -124,7 +124,7 @@ final class TemplatesCommand implements Callable<Integer> {
     json.objects("asks", template.asks(), (at, ask) -> {
       at.text("of", ask.of());
       if (ask instanceof QuantityAsk quantity) {
-        at.text("kind", quantity.acceptance().getClass().getSimpleName().toLowerCase(Locale.ROOT))
+        at.text("kind", quantity.acceptance().kind())
             .text("meaning", template.line(ask.of()).meaning()).text("unit", template.line(ask.of()).unit().symbol());
       } else if (ask instanceof DesignAsk) {
         at.text("kind", "designed").text("meaning", template.line(ask.of()).meaning())

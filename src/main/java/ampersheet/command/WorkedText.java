@@ -2,24 +2,15 @@ package ampersheet.command;
 
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
-import ampersheet.figure.Figure;
 import ampersheet.formula.PlainText;
 import ampersheet.problem.Attempt;
 import ampersheet.problem.Problem;
 import ampersheet.quantity.DecimalMarker;
+import ampersheet.render.text.TerminalText;
 import ampersheet.sheet.Composer;
-import ampersheet.render.Wording;
-import ampersheet.sheet.Document.Assumptions;
-import ampersheet.sheet.Document.Block;
-import ampersheet.sheet.Document.Caution;
-import ampersheet.sheet.Document.FigureBlock;
-import ampersheet.sheet.Document.GivenLine;
-import ampersheet.sheet.Document.Givens;
 import ampersheet.sheet.Document.KeyLine;
 import ampersheet.sheet.Document.KeyTable;
-import ampersheet.sheet.Document.MistakeLine;
 import ampersheet.sheet.Document.ProblemBlock;
-import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.Steps;
 import ampersheet.sheet.SheetProblem;
@@ -29,7 +20,7 @@ import ampersheet.template.ProblemTemplate.QuantityGiven;
 import java.util.List;
 import java.util.Locale;
 
-/** One worked problem for a terminal or for a program. */
+/** One worked problem for a terminal, or as JSON for a program. */
 final class WorkedText {
   private static final int WIDTH = 96;
 
@@ -38,7 +29,6 @@ final class WorkedText {
   private final ProblemTemplate template;
   private final SheetProblem keyed;
   private final ProblemBlock block;
-  private final StringBuilder out = new StringBuilder();
 
   WorkedText(Attempt.Worked worked, DecimalMarker marker) {
     this.worked = worked;
@@ -50,103 +40,12 @@ final class WorkedText {
 
   /** @param figures whether to describe them in words */
   String print(boolean figures) {
-    line(template.title() + " (" + template.name() + ")");
-    for (Block part : block.blocks()) {
-      if (part instanceof Prose prose) {
-        gap();
-        PlainWords.of(prose.markdown()).lines().forEach(line -> paragraph("", line));
-      } else if (part instanceof Givens givens) {
-        givens(givens);
-      } else if (part instanceof FigureBlock figure && figures) {
-        figure(figure.figure());
-      } else if (part instanceof Caution caution) {
-        gap();
-        paragraph("  ", "CAUTION: " + caution.heading() + ". " + caution.text());
-      } else if (part instanceof Steps steps) {
-        steps(steps);
-      } else if (part instanceof KeyTable table) {
-        answers(table);
-      } else if (part instanceof Assumptions assumptions) {
-        assumptions(assumptions);
-      }
-    }
-    notes();
-    return out.toString().stripTrailing();
-  }
-
-  private void givens(Givens givens) {
-    gap();
-    line("Given");
-    for (GivenLine given : givens.lines()) {
-      line("  " + given.symbol().map(symbol -> symbol.plain() + " = ").orElse("") + given.value() + "   "
-          + given.meaning());
-    }
-  }
-
-  private void figure(Figure figure) {
-    gap();
-    line(figure.title());
-    paragraph("  ", figure.summary());
-    figure.table().rows().forEach(row -> line("  - " + String.join("; ", row)));
-    figure.walk().forEach(sentence -> paragraph("  ", sentence));
-  }
-
-  private void steps(Steps steps) {
-    gap();
-    line("Steps");
-    for (StepBlock step : steps.steps()) {
-      line("  " + step.number() + ". " + step.meaning() + " (" + step.principle() + ")");
-      step.condition().ifPresent(condition -> line("     since " + PlainText.symbolic(condition, step.notation()) + ": "
-          + PlainText.substituted(condition, step.notation())));
-      line("     " + equation(step));
-      paragraph("     ", step.reason());
-    }
-  }
-
-  private static String equation(StepBlock step) {
-    StringBuilder equation = new StringBuilder(step.symbol().plain());
-    step.formula().ifPresent(formula -> {
-      String letters = PlainText.symbolic(formula, step.notation());
-      String numbers = PlainText.substituted(formula, step.notation());
-      equation.append(" = ").append(letters);
-      if (!numbers.equals(letters)) {
-        equation.append(" = ").append(numbers);
-      }
-    });
-    step.result().ifPresent(result -> {
-      if (!equation.toString().endsWith("= " + result.text())) {
-        equation.append(result.exact() ? " = " : " ≈ ").append(result.text());
-      }
-    });
-    return equation.toString();
-  }
-
-  private void answers(KeyTable table) {
-    gap();
-    line("Answers");
-    for (int i = 0; i < table.lines().size(); i++) {
-      KeyLine key = table.lines().get(i);
-      line("  " + key.symbol().map(symbol -> symbol.plain() + " = ").orElse("") + key.answer() + "   accepted: "
-          + key.accepted());
-      line("     second route: " + key.secondRoute() + (problem.answers().get(i).agrees() ? "" : "   THE ROUTES DISAGREE"));
-      for (MistakeLine mistake : key.mistakes()) {
-        paragraph("     ", "not " + mistake.value() + ": " + mistake.explanation());
-      }
-    }
-  }
-
-  private void assumptions(Assumptions assumptions) {
-    gap();
-    line(Wording.TAKEN_FOR_GRANTED);
-    assumptions.all().forEach(one -> paragraph("  ", Wording.sentence(one.that()) + " " + one.really()));
-  }
-
-  private void notes() {
+    TerminalText text = new TerminalText(figures).line(template.title() + " (" + template.name() + ")").blocks(block.blocks());
     if (!worked.notes().isEmpty()) {
-      gap();
-      line("A draw with these numbers would be refused:");
-      worked.notes().forEach(note -> paragraph("  ", note.reason().sentence() + " (" + note.detail() + ")"));
+      text.list("A draw with these numbers would be refused:",
+          worked.notes().stream().map(note -> note.reason().sentence() + " (" + note.detail() + ")").toList());
     }
+    return text.toString();
   }
 
   void write(Json json) {
@@ -191,7 +90,7 @@ final class WorkedText {
     json.text("of", answer.of()).number("value_si", answer.value()).number("second_si", answer.second())
         .number("gap", answer.gap()).number("allowed", answer.allowed()).flag("agrees", answer.agrees())
         .text("unit", key.unit().symbol()).text("text", line.answer()).text("accepted", line.accepted())
-        .text("kind", lower(key.acceptance().getClass().getSimpleName()));
+        .text("kind", key.acceptance().kind());
     if (key.acceptance() instanceof Acceptance.Choice choice) {
       json.texts("options", choice.options().stream().map(Acceptance.Option::text).toList());
     }
@@ -205,26 +104,5 @@ final class WorkedText {
 
   private static String lower(String name) {
     return name.toLowerCase(Locale.ROOT).replace('_', '-');
-  }
-
-  private void gap() {
-    out.append('\n');
-  }
-
-  private void line(String text) {
-    out.append(text).append('\n');
-  }
-
-  private void paragraph(String indent, String text) {
-    StringBuilder line = new StringBuilder(indent);
-    for (String word : text.split(" ")) {
-      if (line.length() > indent.length() && line.length() + 1 + word.length() > WIDTH) {
-        line(line.toString());
-        line.setLength(0);
-        line.append(indent);
-      }
-      line.append(line.length() > indent.length() ? " " : "").append(word);
-    }
-    line(line.toString().stripTrailing());
   }
 }

@@ -36,7 +36,7 @@ public final class AssemblyFigure {
       words = new RowWords((TileRow) assembly);
       drawing = new RowDrawing((TileRow) assembly, widest).drawing();
     }
-    return new Figure(drawing.svg(title, words.summary(), idPrefix), title, words.summary(), words.table(),
+    return new Figure(drawing.picture(title, words.summary(), idPrefix), title, words.summary(), words.table(),
         words.walk());
   }
 }

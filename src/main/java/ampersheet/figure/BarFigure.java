@@ -36,7 +36,7 @@ public final class BarFigure {
       chart.text("values", bar.text(), end + 6, y, Lettering.Anchor.START);
     }
     String summary = "A bar chart of " + English.count(bars.size(), "row", "rows") + ": " + axis + ".";
-    return new Figure(chart.drawing().svg(title, summary, idPrefix), title, summary,
+    return new Figure(chart.drawing().picture(title, summary, idPrefix), title, summary,
         new Figure.Table(List.of(named, axis), bars.stream().map(bar -> List.of(bar.name(), bar.text())).toList()),
         List.of());
   }

@@ -43,7 +43,7 @@ public final class ChainFigure {
       }
     }
     ChainWords words = new ChainWords(panel, path, marks);
-    return new Figure(layOut(panel, path, marks, widest).svg(title, words.summary(), idPrefix), title, words.summary(),
+    return new Figure(layOut(panel, path, marks, widest).picture(title, words.summary(), idPrefix), title, words.summary(),
         words.table(), words.walk());
   }
 
@@ -107,10 +107,13 @@ public final class ChainFigure {
    * @param tilesInLine after so many tiles a single row goes on in a line below
    * @param narrowest distance between pixels that is tried before the next way
    */
-  private record Way(boolean elided, int tilesInLine, double narrowest) {
+  record Way(boolean elided, int tilesInLine, double narrowest) {
     Drawing draw(Panel panel, DataPath.Outcome.Traced path, List<Mark> marks, double pitch, boolean outlineOnly) {
-      boolean controllerAbove = pitch < BESIDE_PITCH || tilesInLine < panel.places().size();
-      return new ChainDrawing(panel, path, marks, pitch, elided, tilesInLine, controllerAbove, outlineOnly).drawing();
+      return new ChainDrawing(new ChainLayout(panel, path, marks, this, pitch), outlineOnly).drawing();
+    }
+
+    boolean controllerAbove(Panel panel, double pitch) {
+      return pitch < BESIDE_PITCH || tilesInLine < panel.places().size();
     }
   }
 

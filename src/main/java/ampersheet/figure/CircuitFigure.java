@@ -45,7 +45,7 @@ public final class CircuitFigure {
     String told = StepNumbers.add(drawing, steps, widest) ? title + StepNumbers.IN_A_TITLE : title;
     List<String> walk = new ArrayList<>(words.walk());
     walk.addAll(StepNumbers.walk(steps, labels));
-    return new Figure(drawing.svg(told, words.summary(), idPrefix), told, words.summary(), words.table(), walk);
+    return new Figure(drawing.picture(told, words.summary(), idPrefix), told, words.summary(), words.table(), walk);
   }
 
   static Drawing layOut(Schematic schematic, Map<String, Label> labels, SymbolStyle style) {

@@ -21,8 +21,8 @@ public final class CurveFigure {
   /** A point of a curve that lies nearer to the straight line between its neighbours is left out. */
   private static final double STRAIGHT = 0.001;
   /** Curves differ in their dashes, not in colour. */
-  private static final List<Stroke> STROKES = List.of(new Stroke(2, ""), new Stroke(2, "8 4"), new Stroke(2, "2 4"),
-      new Stroke(2, "10 3 2 3"));
+  private static final List<Stroke> STROKES = List.of(new Stroke(2), new Stroke(2, 8.0, 4.0), new Stroke(2, 2.0, 4.0),
+      new Stroke(2, 10.0, 3.0, 2.0, 3.0));
 
   private CurveFigure() {}
 
@@ -93,7 +93,7 @@ public final class CurveFigure {
     Layout layout = Layout.within(plot, widest);
     String summary = "A plot of " + plot.y().plain() + " against " + plot.x().plain() + " with "
         + English.count(plot.curves().size(), "line", "lines") + ".";
-    return new Figure(layout.drawing.svg(title, summary, idPrefix), title, summary, layout.table(), layout.walk());
+    return new Figure(layout.drawing.picture(title, summary, idPrefix), title, summary, layout.table(), layout.walk());
   }
 
   static Drawing layOut(Plot plot, double widest) {

@@ -1,11 +1,21 @@
 package ampersheet.figure;
 
-/** Numbers as attribute text: at most two decimals, no trailing zeros, no exponent, the same on every machine. */
+/** Numbers of a drawing: at most two decimals, and as text no trailing zeros and no exponent, the same on every machine. */
 final class Decimals {
   private Decimals() {}
 
+  /** To hundredths: the number that its print is read as. */
+  static double rounded(double value) {
+    double size = hundredths(value) / 100.0;
+    return value < 0 ? -size : size;
+  }
+
+  private static long hundredths(double value) {
+    return (long) Math.floor(Math.abs(value) * 100 + 0.5);
+  }
+
   static String print(double value) {
-    long hundredths = (long) Math.floor(Math.abs(value) * 100 + 0.5);
+    long hundredths = hundredths(value);
     String sign = value < 0 && hundredths != 0 ? "-" : "";
     long whole = hundredths / 100;
     int rest = (int) (hundredths % 100);

@@ -201,12 +201,20 @@ final class Drawing {
   }
 
   /** @param idPrefix makes the ids unique in a page */
-  String svg(String title, String description, String idPrefix) {
+  Picture picture(String title, String description, String idPrefix) {
+    Box box = frame();
+    List<Shape> inOrder = byPart.values().stream().flatMap(List::stream).toList();
+    return new Picture(width(), Math.ceil(box.height()), new Point(box.left(), box.top()), inOrder,
+        svg(title, description, idPrefix));
+  }
+
+  private String svg(String title, String description, String idPrefix) {
     Box box = frame();
     String width = Decimals.print(width());
     String height = Decimals.print(Math.ceil(box.height()));
     String id = Xml.escape(idPrefix);
     StringBuilder svg = new StringBuilder();
+    SvgPen pen = new SvgPen(svg);
     svg.append("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 ").append(width).append(' ').append(height)
         .append("\" width=\"").append(width).append("\" height=\"").append(height)
         .append("\" role=\"img\" aria-labelledby=\"").append(id).append("-title ").append(id)
@@ -219,7 +227,7 @@ final class Drawing {
     byPart.forEach((part, shapes) -> {
       svg.append(part.isEmpty() ? "<g>\n" : "<g data-part=\"" + Xml.escape(part) + "\">\n");
       for (Shape shape : shapes) {
-        shape.write(svg, -box.left(), -box.top());
+        shape.draw(pen, -box.left(), -box.top());
         svg.append('\n');
       }
       svg.append("</g>\n");

@@ -38,7 +38,7 @@ public final class HeatFigure {
     String told = StepNumbers.add(drawing, steps, widest) ? title + StepNumbers.IN_A_TITLE : title;
     List<String> walk = new ArrayList<>(words.walk());
     walk.addAll(StepNumbers.walk(steps, labels));
-    return new Figure(drawing.svg(told, words.summary(), idPrefix), told, words.summary(), words.table(), walk);
+    return new Figure(drawing.picture(told, words.summary(), idPrefix), told, words.summary(), words.table(), walk);
   }
 
   /** The key of a node's capacity among the labels. */

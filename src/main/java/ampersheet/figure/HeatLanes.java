@@ -74,10 +74,6 @@ final class HeatLanes {
     return column.get(node);
   }
 
-  int columns() {
-    return column.values().stream().mapToInt(Integer::intValue).max().orElse(0) + 1;
-  }
-
   /** First and last lane of a node's bar. */
   int[] bar(String node) {
     return bar.get(node).clone();

@@ -37,7 +37,7 @@ public final class IntervalFigure {
         + axis + ".";
     List<List<String>> cells = rows.stream().map(row -> List.of(row.name(), row.text(),
         chart.scale().printBetween(row.low()) + " to " + chart.scale().printBetween(row.high()))).toList();
-    return new Figure(drawing.svg(title, summary, idPrefix), title, summary,
+    return new Figure(drawing.picture(title, summary, idPrefix), title, summary,
         new Figure.Table(List.of(named, axis, "interval"), cells), List.of());
   }
 }

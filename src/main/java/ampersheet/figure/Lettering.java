@@ -3,6 +3,7 @@ package ampersheet.figure;
 import ampersheet.formula.Symbol;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /**
  * One line of text in runs: quantity symbols italic, their subscripts upright and lowered, all else upright (SI Brochure,
@@ -10,20 +11,28 @@ import java.util.List;
  *
  * @param size height of an em in pixels
  */
-record Lettering(List<Run> runs, double size, boolean bold) {
+public record Lettering(List<Run> runs, double size, boolean bold) {
   /** Times and what is as wide as it, else whatever serif there is. */
   static final String FAMILY = "Times New Roman, Liberation Serif, Nimbus Roman, Times, serif";
 
   static final double BODY = 15;
   static final double SMALL = 12;
 
-  enum Anchor { START, MIDDLE, END }
+  /** Which point of the line lies where it is put. */
+  public enum Anchor { START, MIDDLE, END }
 
-  enum Face { UPRIGHT, ITALIC, SUBSCRIPT }
+  public enum Face { UPRIGHT, ITALIC, SUBSCRIPT }
 
-  record Run(String text, Face face) {}
+  public record Run(String text, Face face) {}
 
-  Lettering {
+  /**
+   * A run as it is set, or several that look alike and follow each other on the line.
+   *
+   * @param size of its letters; @param lowered below the baseline of the line, in pixels as is the size
+   */
+  public record Span(String text, double size, boolean italic, boolean subscript, double lowered) {}
+
+  public Lettering {
     runs = List.copyOf(runs);
   }
 
@@ -98,35 +107,31 @@ record Lettering(List<Run> runs, double size, boolean bold) {
     return Math.max(SMALL, 0.75 * size);
   }
 
-  void write(StringBuilder svg) {
-    if (size != BODY) {
-      svg.append(" font-size=\"").append(Decimals.print(size)).append('"');
-    }
-    if (bold) {
-      svg.append(" font-weight=\"bold\"");
-    }
-    svg.append(" fill=\"currentColor\" stroke=\"none\">");
+  /** What is set, with nothing else in it. */
+  String text() {
+    return runs.stream().map(Run::text).collect(Collectors.joining());
+  }
+
+  /** What is set with one look each, from left to right. Upright runs on the line join; after a subscript a new one begins. */
+  public List<Span> spans() {
+    List<Span> spans = new ArrayList<>();
+    double drop = Decimals.rounded(0.22 * size);
+    boolean joins = false;
     boolean low = false;
-    String drop = Decimals.print(0.22 * size);
     for (Run run : runs) {
       boolean subscript = run.face() == Face.SUBSCRIPT;
-      StringBuilder attributes = new StringBuilder();
-      if (subscript != low) {
-        attributes.append(" dy=\"").append(subscript ? "" : "-").append(drop).append('"');
+      boolean plain = run.face() == Face.UPRIGHT && !low;
+      double letters = Decimals.rounded(subscript ? subscriptSize() : size);
+      Span span = new Span(run.text(), letters, run.face() == Face.ITALIC, subscript, subscript ? drop : 0);
+      if (plain && joins) {
+        Span before = spans.remove(spans.size() - 1);
+        span = new Span(before.text() + run.text(), letters, false, false, 0);
       }
-      if (subscript) {
-        attributes.append(" font-size=\"").append(Decimals.print(subscriptSize())).append('"');
-      }
-      if (run.face() == Face.ITALIC) {
-        attributes.append(" font-style=\"italic\"");
-      }
-      if (attributes.length() == 0) {
-        svg.append(Xml.escape(run.text()));
-      } else {
-        svg.append("<tspan").append(attributes).append('>').append(Xml.escape(run.text())).append("</tspan>");
-      }
+      spans.add(span);
+      joins = plain;
       low = subscript;
     }
+    return spans;
   }
 
   /**

@@ -1,7 +1,7 @@
 package ampersheet.figure;
 
 /** In CSS pixels (1/96 inch); x to the right, y downwards. */
-record Point(double x, double y) {
+public record Point(double x, double y) {
   Point plus(double dx, double dy) {
     return new Point(x + dx, y + dy);
   }

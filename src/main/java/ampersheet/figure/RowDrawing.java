@@ -16,12 +16,10 @@ final class RowDrawing {
   private static final double HATCH = 8;
   private static final double HEAD = 7;
 
-  private final TileRow row;
   private final Drawing drawing = new Drawing();
 
   /** Where the width does not allow all tiles, some before the last are left out. */
   RowDrawing(TileRow row, double widest) {
-    this.row = row;
     double room = widest - BESIDES;
     boolean elided = room / row.tiles() - GAP < NARROWEST_TILE;
     int shown = elided ? Math.max(2, (int) Math.floor((room - ELLIPSIS) / (NARROWEST_TILE + GAP))) : row.tiles();

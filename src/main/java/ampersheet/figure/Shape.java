@@ -1,5 +1,6 @@
 package ampersheet.figure;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /** Something drawn; it knows where its ink is, so that no label is put on it. */
@@ -11,8 +12,8 @@ sealed interface Shape {
 
   Shape moved(double dx, double dy);
 
-  /** Appends one SVG element, moved by {@code (dx, dy)}. */
-  void write(StringBuilder svg, double dx, double dy);
+  /** Hands it to the pen, moved by {@code (dx, dy)}. */
+  void draw(Pen pen, double dx, double dy);
 
   /** An open line through points. */
   record Line(List<Point> points, Stroke stroke) implements Shape {
@@ -36,10 +37,8 @@ sealed interface Shape {
     }
 
     @Override
-    public void write(StringBuilder svg, double dx, double dy) {
-      svg.append("<polyline points=\"").append(coordinates(points, dx, dy)).append('"');
-      attributes(svg, stroke);
-      svg.append("/>");
+    public void draw(Pen pen, double dx, double dy) {
+      pen.line(shifted(points, dx, dy), stroke.rounded());
     }
   }
 
@@ -65,14 +64,8 @@ sealed interface Shape {
     }
 
     @Override
-    public void write(StringBuilder svg, double dx, double dy) {
-      svg.append("<polygon points=\"").append(coordinates(points, dx, dy)).append('"');
-      if (filled) {
-        svg.append(" fill=\"currentColor\" stroke=\"none\"");
-      } else {
-        attributes(svg, stroke);
-      }
-      svg.append("/>");
+    public void draw(Pen pen, double dx, double dy) {
+      pen.polygon(shifted(points, dx, dy), stroke.rounded(), filled);
     }
   }
 
@@ -97,15 +90,8 @@ sealed interface Shape {
     }
 
     @Override
-    public void write(StringBuilder svg, double dx, double dy) {
-      svg.append("<circle cx=\"").append(Decimals.print(centre.x() + dx)).append("\" cy=\"")
-          .append(Decimals.print(centre.y() + dy)).append("\" r=\"").append(Decimals.print(radius)).append('"');
-      if (filled) {
-        svg.append(" fill=\"currentColor\" stroke=\"none\"");
-      } else {
-        attributes(svg, stroke);
-      }
-      svg.append("/>");
+    public void draw(Pen pen, double dx, double dy) {
+      pen.circle(shifted(centre, dx, dy), Decimals.rounded(radius), stroke.rounded(), filled);
     }
   }
 
@@ -131,8 +117,8 @@ sealed interface Shape {
     }
 
     @Override
-    public void write(StringBuilder svg, double dx, double dy) {
-      svg.append("<path d=\"");
+    public void draw(Pen pen, double dx, double dy) {
+      List<Pen.Corner> rounded = new ArrayList<>();
       int n = corners.size();
       for (int i = 0; i < n; i++) {
         Point corner = corners.get(i);
@@ -140,12 +126,9 @@ sealed interface Shape {
         Point after = corners.get((i + 1) % n);
         Point in = corner.towards(before, Math.min(radius, corner.distanceTo(before) / 2));
         Point out = corner.towards(after, Math.min(radius, corner.distanceTo(after) / 2));
-        svg.append(i == 0 ? 'M' : 'L').append(pair(in, dx, dy)).append('Q').append(pair(corner, dx, dy)).append(' ')
-            .append(pair(out, dx, dy));
+        rounded.add(new Pen.Corner(shifted(in, dx, dy), shifted(corner, dx, dy), shifted(out, dx, dy)));
       }
-      svg.append("Z\"");
-      attributes(svg, stroke);
-      svg.append("/>");
+      pen.outline(rounded, stroke.rounded());
     }
   }
 
@@ -173,16 +156,8 @@ sealed interface Shape {
     }
 
     @Override
-    public void write(StringBuilder svg, double dx, double dy) {
-      svg.append("<text x=\"").append(Decimals.print(baseline.x() + dx)).append("\" y=\"")
-          .append(Decimals.print(baseline.y() + dy)).append('"');
-      switch (anchor) {
-        case START -> { }
-        case MIDDLE -> svg.append(" text-anchor=\"middle\"");
-        case END -> svg.append(" text-anchor=\"end\"");
-      }
-      lettering.write(svg);
-      svg.append("</text>");
+    public void draw(Pen pen, double dx, double dy) {
+      pen.words(lettering, shifted(baseline, dx, dy), anchor);
     }
   }
 
@@ -195,24 +170,11 @@ sealed interface Shape {
     return closed && box.crossedBy(points.get(points.size() - 1), points.get(0));
   }
 
-  private static void attributes(StringBuilder svg, Stroke stroke) {
-    if (stroke.width() != Stroke.LINE.width()) {
-      svg.append(" stroke-width=\"").append(Decimals.print(stroke.width())).append('"');
-    }
-    if (!stroke.dashes().isEmpty()) {
-      svg.append(" stroke-dasharray=\"").append(stroke.dashes()).append('"');
-    }
+  private static List<Point> shifted(List<Point> points, double dx, double dy) {
+    return points.stream().map(point -> shifted(point, dx, dy)).toList();
   }
 
-  private static String coordinates(List<Point> points, double dx, double dy) {
-    StringBuilder text = new StringBuilder();
-    for (Point point : points) {
-      text.append(text.length() == 0 ? "" : " ").append(pair(point, dx, dy));
-    }
-    return text.toString();
-  }
-
-  private static String pair(Point point, double dx, double dy) {
-    return Decimals.print(point.x() + dx) + "," + Decimals.print(point.y() + dy);
+  private static Point shifted(Point point, double dx, double dy) {
+    return new Point(Decimals.rounded(point.x() + dx), Decimals.rounded(point.y() + dy));
   }
 }

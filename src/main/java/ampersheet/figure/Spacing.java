@@ -69,16 +69,8 @@ final class Spacing {
     return left + across.length;
   }
 
-  int leftmost() {
-    return left;
-  }
-
   int topmost() {
     return bottom + up.length;
-  }
-
-  int lowest() {
-    return bottom;
   }
 
   private static void stretch(double[] gaps, int from, int to, double pixels) {

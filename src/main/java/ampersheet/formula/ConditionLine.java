@@ -1,9 +1,7 @@
 package ampersheet.formula;
 
 /** Puts the printed comparisons of a condition together. */
-abstract class ConditionLine {
-  abstract String comparison(Condition.Comparison comparison);
-
+abstract class ConditionLine implements ConditionFold<String> {
   /** @param word {@code and}, {@code or} */
   abstract String joined(String left, String word, String right);
 
@@ -12,16 +10,22 @@ abstract class ConditionLine {
   abstract String parenthesised(String condition);
 
   final String of(Condition condition) {
-    if (condition instanceof Condition.Both both) {
-      return joined(insideBoth(both.left()), "and", insideBoth(both.right()));
-    }
-    if (condition instanceof Condition.Either either) {
-      return joined(of(either.left()), "or", of(either.right()));
-    }
-    if (condition instanceof Condition.Not not) {
-      return not(parenthesised(of(not.of())));
-    }
-    return comparison((Condition.Comparison) condition);
+    return condition.fold(this);
+  }
+
+  @Override
+  public final String both(Condition.Both both) {
+    return joined(insideBoth(both.left()), "and", insideBoth(both.right()));
+  }
+
+  @Override
+  public final String either(Condition.Either either) {
+    return joined(of(either.left()), "or", of(either.right()));
+  }
+
+  @Override
+  public final String not(Condition.Not not) {
+    return not(parenthesised(of(not.of())));
   }
 
   private String insideBoth(Condition condition) {

@@ -8,7 +8,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
 
 /**
@@ -36,17 +35,7 @@ public final class Evaluation {
 
   /** @throws FormulaFault as for expressions, and where the two sides of a comparison differ in dimension */
   public static void check(Condition condition, Scope scope) {
-    if (condition instanceof Condition.Both both) {
-      check(both.left(), scope);
-      check(both.right(), scope);
-    } else if (condition instanceof Condition.Either either) {
-      check(either.left(), scope);
-      check(either.right(), scope);
-    } else if (condition instanceof Condition.Not not) {
-      check(not.of(), scope);
-    } else if (condition instanceof Condition.Comparison comparison) {
-      new Check(scope).comparison(comparison);
-    }
+    condition.forEachComparison(new Check(scope)::comparison);
   }
 
   /**
@@ -61,16 +50,7 @@ public final class Evaluation {
 
   /** Comparisons with NaN do not hold, except {@code !=}. */
   public static boolean holds(Condition condition, Values values) {
-    if (condition instanceof Condition.Both both) {
-      return holds(both.left(), values) && holds(both.right(), values);
-    }
-    if (condition instanceof Condition.Either either) {
-      return holds(either.left(), values) || holds(either.right(), values);
-    }
-    if (condition instanceof Condition.Not not) {
-      return !holds(not.of(), values);
-    }
-    return new Value(values).comparison((Condition.Comparison) condition);
+    return condition.fold(new Truth(values));
   }
 
   /**
@@ -92,18 +72,10 @@ public final class Evaluation {
   }
 
   private static void collect(Condition condition, Set<String> names) {
-    if (condition instanceof Condition.Both both) {
-      collect(both.left(), names);
-      collect(both.right(), names);
-    } else if (condition instanceof Condition.Either either) {
-      collect(either.left(), names);
-      collect(either.right(), names);
-    } else if (condition instanceof Condition.Not not) {
-      collect(not.of(), names);
-    } else if (condition instanceof Condition.Comparison comparison) {
+    condition.forEachComparison(comparison -> {
       collect(comparison.left(), names);
       collect(comparison.right(), names);
-    }
+    });
   }
 
   private static void collect(Expression expression, Set<String> names) {
@@ -136,6 +108,28 @@ public final class Evaluation {
           function.written() + " needs a series of preferred values as its second argument",
           "E3, E6, E12, E24, E48, E96 or E192",
           "Write it as " + function.written() + "(R, E24).");
+    }
+  }
+
+  private record Truth(Values values) implements ConditionFold<Boolean> {
+    @Override
+    public Boolean comparison(Condition.Comparison comparison) {
+      return new Value(values).comparison(comparison);
+    }
+
+    @Override
+    public Boolean both(Condition.Both both) {
+      return both.left().fold(this) && both.right().fold(this);
+    }
+
+    @Override
+    public Boolean either(Condition.Either either) {
+      return either.left().fold(this) || either.right().fold(this);
+    }
+
+    @Override
+    public Boolean not(Condition.Not not) {
+      return !not.of().fold(this);
     }
   }
 

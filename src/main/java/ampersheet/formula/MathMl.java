@@ -132,7 +132,7 @@ public final class MathMl {
     }
 
     @Override
-    String comparison(Condition.Comparison comparison) {
+    public String comparison(Condition.Comparison comparison) {
       String sign = "<mo>" + escaped(comparison.relation().printed()) + "</mo>";
       if (ofWords(comparison, notation)) {
         return row(text(leftWord(comparison, notation, shown)) + sign + text(rightWord(comparison)));

@@ -40,7 +40,7 @@ public final class PlainText {
     }
 
     @Override
-    String comparison(Condition.Comparison comparison) {
+    public String comparison(Condition.Comparison comparison) {
       String sign = " " + comparison.relation().printed() + " ";
       if (ofWords(comparison, notation)) {
         return leftWord(comparison, notation, shown) + sign + rightWord(comparison);

@@ -46,10 +46,6 @@ public final class Spoken {
     return new Conditions(notation, Shown.SYMBOLS).of(condition);
   }
 
-  public static String substituted(Condition condition, Notation notation) {
-    return new Conditions(notation, Shown.VALUES).of(condition);
-  }
-
   private static String powerOfTen(String text) {
     int ten = text.indexOf("×10");
     if (ten < 0) {
@@ -86,7 +82,7 @@ public final class Spoken {
     }
 
     @Override
-    String comparison(Condition.Comparison comparison) {
+    public String comparison(Condition.Comparison comparison) {
       if (ofWords(comparison, notation)) {
         String is = comparison.relation() == Condition.Relation.EQUAL ? " is " : " is not ";
         return leftWord(comparison, notation, shown) + is + rightWord(comparison);

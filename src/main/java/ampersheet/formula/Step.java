@@ -39,7 +39,7 @@ public record Step(String id, List<Case> cases) {
   /**
    * Index of the case that applies.
    *
-   * @throws IllegalStateException if none does
+   * @throws NoValue if none does
    */
   public int applying(Values values) {
     for (int i = 0; i < cases.size(); i++) {
@@ -48,6 +48,6 @@ public record Step(String id, List<Case> cases) {
         return i;
       }
     }
-    throw new IllegalStateException("no case of step " + id + " applies");
+    throw new NoValue("no case of step " + id + " applies");
   }
 }

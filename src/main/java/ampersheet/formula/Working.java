@@ -31,12 +31,20 @@ public record Working(List<Step> steps) {
     return Collections.unmodifiableSet(following);
   }
 
-  /** The givens and every step's value. */
+  /**
+   * The givens and every step's value.
+   *
+   * @throws NoValue if no case of a step applies
+   */
   public Values work(Values givens) {
     return work(givens, Map.of());
   }
 
-  /** The same, but the steps named in {@code instead} take those values: an earlier answer carried forward. */
+  /**
+   * The same, but the steps named in {@code instead} take those values: an earlier answer carried forward.
+   *
+   * @throws NoValue if no case of a step applies then
+   */
   public Values work(Values givens, Map<String, Quantity> instead) {
     Values known = givens;
     for (Step step : steps) {

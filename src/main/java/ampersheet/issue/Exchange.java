@@ -34,7 +34,7 @@ public final class Exchange {
    * @param pools titles of the pools with the number of items in each
    * @param leftOut what the format cannot say, each in a sentence
    */
-  public record Packed(int items, Map<String, Integer> pools, List<String> leftOut, boolean written) {
+  public record Packed(int items, Map<String, Integer> pools, List<String> leftOut) {
     public Packed {
       pools = Collections.unmodifiableMap(new LinkedHashMap<>(pools));
       leftOut = List.copyOf(leftOut);
@@ -46,11 +46,6 @@ public final class Exchange {
    * @throws ampersheet.diagnostic.DiagnosticException with all faults of plan and templates, if a template has too few
    *     variants, or if the file cannot be written
    */
-  public static Packed pack(Plan plan, TemplateLibrary templates, int variants, Path out) {
-    return pack(plan, templates, variants, out, Output.Terms.NONE);
-  }
-
-  /** The same, on these terms with what is found under the name of the file. */
   public static Packed pack(Plan plan, TemplateLibrary templates, int variants, Path out, Output.Terms terms) {
     ProblemSet set = ProblemSet.of(plan, templates);
     try (Output output = Output.file(out, ".zip", terms)) {
@@ -87,11 +82,12 @@ public final class Exchange {
     Map<String, Integer> counts = new LinkedHashMap<>();
     pools.forEach(pool -> counts.put(pool.title(), pool.items().size()));
     int items = counts.values().stream().mapToInt(Integer::intValue).sum();
-    boolean written = items > 0 && output.write(out,
-        ExchangePackage.of("ampersheet-" + set.id(1).toString().substring(0, 5).toLowerCase(Locale.ROOT),
-            plan.title(), plan.language(), pools)::write);
+    if (items > 0) {
+      output.write(out, ExchangePackage.of("ampersheet-" + set.id(1).toString().substring(0, 5).toLowerCase(Locale.ROOT),
+          plan.title(), plan.language(), pools)::write);
+    }
     output.finish();
-    return new Packed(items, counts, leftOut, written);
+    return new Packed(items, counts, leftOut);
   }
 
   /** @param problems how many of the skill the plan wants */

@@ -1,8 +1,7 @@
 package ampersheet.marking;
 
-import ampersheet.source.AsciiCase;
-import ampersheet.source.CellRows.Row;
 import ampersheet.source.CellRows;
+import ampersheet.source.CellRows.Row;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -31,7 +30,7 @@ final class CsvRows {
     }
     List<Row> rows = table.rows().stream().filter(row -> !row.isBlank()).toList();
     if (!rows.isEmpty()) {
-      table.head = rows.get(0).cells().stream().map(name -> AsciiCase.small(name.strip())).toList();
+      table.head = rows.get(0).names();
       table.body = rows.subList(1, rows.size());
       table.headLine = rows.get(0).line();
     } else if (!lines.hasFaults()) {
@@ -89,7 +88,7 @@ final class CsvRows {
   }
 
   private List<Row> rows() {
-    char separator = CellRows.separator(lines.text(), true);
+    char separator = CellRows.separator(lines.text());
     try {
       return CellRows.read(lines.text(), separator, 1);
     } catch (CellRows.Uneven broken) {
@@ -103,9 +102,7 @@ final class CsvRows {
       try {
         rows.addAll(CellRows.read(lines.line(i), separator, i));
       } catch (CellRows.Uneven here) {
-        lines.fault(i, "a quotation mark is opened and not closed, or text follows a closing one",
-            "\"4,7 kΩ\" or \"say \"\"4k7\"\"\": a quotation mark inside quoted text is doubled",
-            "Correct the quotation marks on this line.");
+        lines.fault(i, CellRows.Uneven.PROBLEM, CellRows.Uneven.expected("4,7 kΩ", "4k7"), CellRows.Uneven.NEXT_ACTION);
       }
     }
     return rows;

@@ -13,7 +13,7 @@ import java.util.TreeSet;
  *
  * @param problems their numbers on this sheet, in order
  */
-record Diagnosis(Cause cause, List<Integer> problems, int matches) {
+record Diagnosis(Cause cause, List<Integer> problems) {
   private static final int LEAST_PROBLEMS_OF_A_PATTERN = 2;
 
   Diagnosis {
@@ -34,7 +34,7 @@ record Diagnosis(Cause cause, List<Integer> problems, int matches) {
     byCause.forEach((id, outcomes) -> {
       TreeSet<Integer> problems = new TreeSet<>();
       outcomes.forEach(outcome -> problems.add(outcome.problem()));
-      found.add(new Diagnosis(outcomes.get(0).cause().orElseThrow(), List.copyOf(problems), outcomes.size()));
+      found.add(new Diagnosis(outcomes.get(0).cause().orElseThrow(), List.copyOf(problems)));
     });
     return found;
   }

@@ -9,7 +9,7 @@ import org.apache.commons.math3.stat.descriptive.moment.Variance;
  *
  * @param error standard error of measurement, in the units of the scores
  */
-record Reliability(double alpha, double low, double high, double error, int parts, int learners) {
+record Reliability(double alpha, double low, double high, double error, int parts) {
   private static final int LEAST_PARTS = 3;
   private static final int LEAST_LEARNERS = 3;
 
@@ -40,8 +40,7 @@ record Reliability(double alpha, double low, double high, double error, int part
     }
     double alpha = parts / (parts - 1.0) * (1 - within / total);
     double[] ends = interval(alpha, parts, learners);
-    return Optional.of(new Reliability(alpha, ends[0], ends[1], Math.sqrt(total * Math.max(0, 1 - alpha)), parts,
-        learners));
+    return Optional.of(new Reliability(alpha, ends[0], ends[1], Math.sqrt(total * Math.max(0, 1 - alpha)), parts));
   }
 
   /** Feldt: (1 − α) / (1 − estimate) follows F with n − 1 and (n − 1)(k − 1) degrees of freedom. */

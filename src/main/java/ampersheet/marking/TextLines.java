@@ -25,10 +25,6 @@ final class TextLines {
     this.faults = new FaultList(file);
   }
 
-  String file() {
-    return file;
-  }
-
   /** From 1. */
   String line(int number) {
     return lines.get(number - 1);

@@ -33,7 +33,7 @@ final class Boundaries {
   /** Every comparison in the tree. */
   static List<Condition.Comparison> comparisons(Condition condition) {
     List<Condition.Comparison> found = new ArrayList<>();
-    collect(condition, found);
+    condition.forEachComparison(found::add);
     return List.copyOf(found);
   }
 
@@ -46,20 +46,6 @@ final class Boundaries {
         case "next_up", "next_down", "nearest", "floor", "ceiling", "round", "mod" -> found.add(call);
         default -> { }
       }
-    }
-  }
-
-  private static void collect(Condition condition, List<Condition.Comparison> found) {
-    if (condition instanceof Condition.Comparison comparison) {
-      found.add(comparison);
-    } else if (condition instanceof Condition.Both both) {
-      collect(both.left(), found);
-      collect(both.right(), found);
-    } else if (condition instanceof Condition.Either either) {
-      collect(either.left(), found);
-      collect(either.right(), found);
-    } else if (condition instanceof Condition.Not not) {
-      collect(not.of(), found);
     }
   }
 

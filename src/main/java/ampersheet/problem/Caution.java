@@ -1,5 +1,6 @@
 package ampersheet.problem;
 
+import ampersheet.template.ExtraLowVoltage;
 import java.util.Optional;
 
 /**
@@ -9,10 +10,10 @@ import java.util.Optional;
 public enum Caution {
   EXTRA_LOW_VOLTAGE("extra-low-voltage", "Extra-low voltage only",
       "Higher voltages can kill. Build and measure this with a supply that is certified as safe to touch at its output, set"
-          + " to the voltage of the circuit and never above 60 V DC. Mains wiring is outside these sheets: it is work for a"
-          + " licensed person under the rules of your country.",
-      "Use a supply that is certified as safe to touch at its output, set to the voltage of the circuit and never above"
-          + " 60 V DC."),
+          + " to the voltage of the circuit and never above " + ExtraLowVoltage.LIMIT + " DC. Mains wiring is outside these"
+          + " sheets: it is work for a licensed person under the rules of your country.",
+      "Use a supply that is certified as safe to touch at its output, set to the voltage of the circuit and never above "
+          + ExtraLowVoltage.LIMIT + " DC."),
   LITHIUM_CELLS("lithium-cells", "Lithium cells can burn",
       "A lithium cell that is shorted, overcharged, bent or punctured can catch fire. Charge it only with a charger made"
           + " for it, on a surface that does not burn, and stay with it. Fit a fuse right beside the cell, even where the"

@@ -1,7 +1,9 @@
 package ampersheet.problem;
+
 import ampersheet.answer.Acceptance;
 import ampersheet.formula.Condition;
 import ampersheet.formula.Evaluation;
+import ampersheet.formula.NoValue;
 import ampersheet.formula.Step;
 import ampersheet.formula.Values;
 import ampersheet.model.Models;
@@ -178,7 +180,7 @@ final class DesignChoices {
         for (Step step : worked) {
           values = values.with(step.id(), Evaluation.evaluate(step.cases().get(step.applying(values)).is(), values));
         }
-      } catch (IllegalStateException | IllegalArgumentException leadsNowhere) {
+      } catch (NoValue leadsNowhere) {
         // The check tells such a choice that it leads to no result.
         return;
       }

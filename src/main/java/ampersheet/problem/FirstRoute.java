@@ -2,6 +2,7 @@ package ampersheet.problem;
 
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.KnownMistake;
+import ampersheet.answer.UsualAcceptance;
 import ampersheet.formula.Condition;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
@@ -13,14 +14,15 @@ import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Quantity;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.Unit;
+import ampersheet.template.ExtraLowVoltage;
 import ampersheet.template.Premises.LimitedQuantity;
+import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Ask;
 import ampersheet.template.ProblemTemplate.ChoiceAsk;
 import ampersheet.template.ProblemTemplate.ChoiceOption;
 import ampersheet.template.ProblemTemplate.Mistake;
 import ampersheet.template.ProblemTemplate.QuantityAsk;
 import ampersheet.template.ProblemTemplate.StepLine;
-import ampersheet.template.ProblemTemplate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -35,9 +37,7 @@ import java.util.Set;
  */
 final class FirstRoute {
   /** Volts of direct current up to which touching is not protected against (IEV 826-12, from memory). */
-  static final double HIGHEST_VOLTS = 60;
   /** Of a step that nobody asks for. */
-  private static final int FIGURES = 3;
   private static final Unit VOLT = Unit.parse("V");
 
   private final ProblemTemplate template;
@@ -116,9 +116,9 @@ final class FirstRoute {
 
   private void limitVoltages(Values givens, Objections objections) {
     givens.quantities().forEach((name, quantity) -> {
-      if (quantity.dimension().equals(Dimension.VOLTAGE) && Math.abs(quantity.value()) > HIGHEST_VOLTS) {
+      if (quantity.dimension().equals(Dimension.VOLTAGE) && Math.abs(quantity.value()) > ExtraLowVoltage.VOLTS) {
         objections.raise(Refusal.ABOVE_EXTRA_LOW_VOLTAGE,
-            () -> name + " is " + volts(quantity.value()) + ", above the limit of 60 V direct current");
+            () -> name + " is " + volts(quantity.value()) + ", " + ExtraLowVoltage.ABOVE);
       }
     });
   }
@@ -272,7 +272,7 @@ final class FirstRoute {
   private String printed(String step, double si) {
     StepLine line = template.line(step);
     int figures = quantities.stream().filter(ask -> ask.of().equals(step)).mapToInt(QuantityAsk::figures).findFirst()
-        .orElse(FIGURES);
+        .orElse(UsualAcceptance.FIGURES);
     return QuantityWriter.POINT.plain(si, line.unit(), figures + 1).text();
   }
 

@@ -2,6 +2,7 @@ package ampersheet.problem;
 
 import ampersheet.formula.Condition;
 import ampersheet.formula.Condition.Relation;
+import ampersheet.formula.ConditionFold;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
 import ampersheet.formula.FormulaFault;
@@ -168,19 +169,33 @@ record Mutant(String step, String change, Working working, boolean unitsFit) {
   }
 
   private static List<Changed<Condition>> changes(Condition condition) {
-    int at = condition.position();
-    if (condition instanceof Condition.Comparison comparison) {
+    return List.of(condition.fold(new Slip()));
+  }
+
+  /** The one change that is tried in each kind of condition. */
+  private static final class Slip implements ConditionFold<Changed<Condition>> {
+    @Override
+    public Changed<Condition> comparison(Condition.Comparison comparison) {
       Relation other = opposite(comparison.relation());
-      return List.of(new Changed<>(new Condition.Comparison(comparison.left(), other, comparison.right(), at),
-          comparison.relation().asWritten() + " to " + other.asWritten()));
-    } else if (condition instanceof Condition.Both both) {
-      return List.of(new Changed<>(new Condition.Either(both.left(), both.right(), at), "and to or"));
-    } else if (condition instanceof Condition.Either either) {
-      return List.of(new Changed<>(new Condition.Both(either.left(), either.right(), at), "or to and"));
-    } else if (condition instanceof Condition.Not not) {
-      return List.of(new Changed<>(not.of(), "not left out"));
+      return new Changed<>(
+          new Condition.Comparison(comparison.left(), other, comparison.right(), comparison.position()),
+          comparison.relation().asWritten() + " to " + other.asWritten());
     }
-    throw new IllegalStateException("a condition nobody told of: " + condition);
+
+    @Override
+    public Changed<Condition> both(Condition.Both both) {
+      return new Changed<>(new Condition.Either(both.left(), both.right(), both.position()), "and to or");
+    }
+
+    @Override
+    public Changed<Condition> either(Condition.Either either) {
+      return new Changed<>(new Condition.Both(either.left(), either.right(), either.position()), "or to and");
+    }
+
+    @Override
+    public Changed<Condition> not(Condition.Not not) {
+      return new Changed<>(not.of(), "not left out");
+    }
   }
 
   private static Relation opposite(Relation relation) {

@@ -1,13 +1,13 @@
 package ampersheet.problem;
 
 import ampersheet.formula.Evaluation;
+import ampersheet.formula.NoValue;
 import ampersheet.formula.Values;
 import ampersheet.problem.Problem.Answer;
 import ampersheet.quantity.Quantity;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Ask;
 import ampersheet.template.ProblemTemplate.ChoiceAsk;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -49,7 +49,7 @@ public final class MutationCheck {
     MutationCheck check = new MutationCheck(workshop, problems);
     List<Mutant> mutants = Mutant.of(template);
     List<MutationReport.Fate> fates = mutants.parallelStream().map(check::fateOf).toList();
-    return new MutationReport(template.name(), fates);
+    return new MutationReport(fates);
   }
 
   private MutationReport.Fate fateOf(Mutant mutant) {
@@ -91,7 +91,7 @@ public final class MutationCheck {
         return failing;
       }
       values = mutant.working().work(problem.givens(), chosen(problem.values()));
-    } catch (IllegalStateException noCase) {
+    } catch (NoValue noCase) {
       return Optional.of("no case applies");
     }
     for (int i = 0; i < problem.answers().size(); i++) {

@@ -7,7 +7,7 @@ import java.util.List;
  *
  * @param fates in the order of the steps
  */
-public record MutationReport(String template, List<Fate> fates) {
+public record MutationReport(List<Fate> fates) {
   public MutationReport {
     fates = List.copyOf(fates);
   }

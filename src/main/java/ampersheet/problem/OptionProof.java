@@ -2,8 +2,10 @@ package ampersheet.problem;
 
 import ampersheet.answer.KeyWriter;
 import ampersheet.formula.Condition;
+import ampersheet.formula.ConditionFold;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
+import ampersheet.formula.NoValue;
 import ampersheet.formula.Values;
 import ampersheet.formula.Working;
 import ampersheet.template.ProblemTemplate;
@@ -94,7 +96,7 @@ public record OptionProof(String choice, Way way, Optional<String> counterexampl
     Values values;
     try {
       values = working.work(givens);
-    } catch (IllegalStateException | IllegalArgumentException noValue) {
+    } catch (NoValue noValue) {
       // Refused as a draw before any option is looked at.
       return false;
     }
@@ -243,14 +245,30 @@ public record OptionProof(String choice, Way way, Optional<String> counterexampl
     }
 
     private boolean holds(Condition condition, int[] ranks, Map<String, String> said) {
-      if (condition instanceof Condition.Both both) {
-        return holds(both.left(), ranks, said) && holds(both.right(), ranks, said);
-      } else if (condition instanceof Condition.Either either) {
-        return holds(either.left(), ranks, said) || holds(either.right(), ranks, said);
-      } else if (condition instanceof Condition.Not not) {
-        return !holds(not.of(), ranks, said);
-      }
-      Condition.Comparison comparison = (Condition.Comparison) condition;
+      return condition.fold(new ConditionFold<Boolean>() {
+        @Override
+        public Boolean comparison(Condition.Comparison comparison) {
+          return holds(comparison, ranks, said);
+        }
+
+        @Override
+        public Boolean both(Condition.Both both) {
+          return both.left().fold(this) && both.right().fold(this);
+        }
+
+        @Override
+        public Boolean either(Condition.Either either) {
+          return either.left().fold(this) || either.right().fold(this);
+        }
+
+        @Override
+        public Boolean not(Condition.Not not) {
+          return !not.of().fold(this);
+        }
+      });
+    }
+
+    private boolean holds(Condition.Comparison comparison, int[] ranks, Map<String, String> said) {
       int order;
       if (isOfWords(comparison)) {
         String word = said.get(((Expression.Name) comparison.left()).id());

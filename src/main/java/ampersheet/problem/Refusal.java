@@ -1,10 +1,12 @@
 package ampersheet.problem;
 
+import ampersheet.template.ExtraLowVoltage;
+
 /** Why a draw does not become a problem. */
 public enum Refusal {
   REQUIREMENT("a requirement of the template does not hold"),
   OUTSIDE_LIMITS("a value lies outside what the trade builds or runs"),
-  ABOVE_EXTRA_LOW_VOLTAGE("a voltage is above 60 V"),
+  ABOVE_EXTRA_LOW_VOLTAGE("a voltage is above " + ExtraLowVoltage.LIMIT),
   NOT_A_NUMBER("a step has no finite value"),
   NO_CASE("no case of a step, or not exactly one option of a choice, applies"),
   MISTAKE_TOO_CLOSE("a mistake's value lies too close to the key"),

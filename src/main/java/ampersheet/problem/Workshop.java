@@ -17,6 +17,7 @@ import ampersheet.quantity.Elementary;
 import ampersheet.quantity.Quantity;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.template.CurveTrace;
+import ampersheet.template.ExtraLowVoltage;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Ask;
 import ampersheet.template.ProblemTemplate.ChoiceAsk;
@@ -164,10 +165,10 @@ public final class Workshop {
       lowest = Math.min(lowest, point.voltage(node));
       highest = Math.max(highest, point.voltage(node));
     }
-    if (highest - lowest > FirstRoute.HIGHEST_VOLTS * (1 + Boundaries.NEAR)) {
+    if (highest - lowest > ExtraLowVoltage.VOLTS * (1 + Boundaries.NEAR)) {
       String between = FirstRoute.volts(highest - lowest);
       objections.raise(Refusal.ABOVE_EXTRA_LOW_VOLTAGE,
-          () -> "two nodes of the circuit are " + between + " apart, above the limit of 60 V direct current");
+          () -> "two nodes of the circuit are " + between + " apart, " + ExtraLowVoltage.ABOVE);
     }
   }
 

@@ -2,6 +2,7 @@ package ampersheet.sheet;
 
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
+import ampersheet.answer.UsualAcceptance;
 import ampersheet.circuit.OperatingPoint;
 import ampersheet.circuit.OperatingPointSolver;
 import ampersheet.circuit.Outcome;
@@ -23,6 +24,7 @@ import ampersheet.sheet.Document.FigureBlock;
 import ampersheet.sheet.Document.ProblemBlock;
 import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Table;
+import ampersheet.template.ExtraLowVoltage;
 import ampersheet.template.Statement;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -50,8 +52,6 @@ public final class BenchCards {
   private static final Unit AMPERE = Unit.parse("A");
   private static final int FIGURES = 3;
   private static final int MOST_READINGS = 5;
-  /** What a sheet's check allows where nothing else is said. */
-  private static final double BAND = 0.02;
   /** Below it a bench supply and a meter show nothing that could be told from zero. */
   private static final double LEAST_VOLTS = 0.01;
 
@@ -89,7 +89,7 @@ public final class BenchCards {
 
   private static boolean isBuilt(Schematic schematic) {
     return schematic.parts().stream().allMatch(part -> BUILT.contains(part.kind()) || UNSEEN.contains(part.kind()))
-        && schematic.parts().stream().allMatch(part -> part.values().getOrDefault("volts", 0.0) <= 60);
+        && schematic.parts().stream().allMatch(part -> part.values().getOrDefault("volts", 0.0) <= ExtraLowVoltage.VOLTS);
   }
 
   private static ProblemBlock card(SheetProblem problem, Schematic schematic, double widest,
@@ -111,8 +111,10 @@ public final class BenchCards {
     blocks.add(new Table("", List.of("Measure", "Expected", "Band", "Measured"),
         readings.subList(0, Math.min(MOST_READINGS, readings.size()))));
     blocks.add(new Prose(worst.isEmpty()
-        ? "Band: what the check of an answer accepts, 2 % where nothing else is said. The meter's own error comes on top."
-        : "Band of asked values: the workshop's parts and meter within their tolerances. Voltages across parts: 2 %."));
+        ? "Band: what the check of an answer accepts, " + UsualAcceptance.percent()
+            + " where nothing else is said. The meter's own error comes on top."
+        : "Band of asked values: the workshop's parts and meter within their tolerances. Voltages across parts: "
+            + UsualAcceptance.percent() + "."));
     return new ProblemBlock(Integer.toString(problem.number()), problem.template().title(), List.of(), blocks);
   }
 
@@ -171,8 +173,8 @@ public final class BenchCards {
       if (MEASURED.contains(part.kind()) && Math.abs(point.across(part.name())) >= LEAST_VOLTS) {
         double volts = Math.abs(point.across(part.name()));
         rows.add(row("voltage across " + captions.get(part.name()).name(), writer.rounded(volts, VOLT, FIGURES).text(),
-            writer.rounded(volts * (1 - BAND), VOLT, FIGURES).text() + " to "
-                + writer.rounded(volts * (1 + BAND), VOLT, FIGURES).text()));
+            writer.rounded(volts * (1 - UsualAcceptance.RELATIVE), VOLT, FIGURES).text() + " to "
+                + writer.rounded(volts * (1 + UsualAcceptance.RELATIVE), VOLT, FIGURES).text()));
       }
     }
     return rows;

@@ -2,6 +2,7 @@ package ampersheet.sheet;
 
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
+import ampersheet.answer.DecimalSlips;
 import ampersheet.answer.KnownMistake;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Unit;
@@ -11,7 +12,6 @@ import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.ProblemBlock;
 import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Question;
-import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.Steps;
 import ampersheet.sheet.Document.Table;
 import java.util.ArrayList;
@@ -30,8 +30,6 @@ import java.util.TreeSet;
  * unit either. Designs, and what follows from them, have none: several answers are right.
  */
 public final class CheckLetters {
-  /** Slips of the decimal point and of prefixes. */
-  private static final int[] POWERS = {-9, -6, -3, -2, -1, 1, 2, 3, 6, 9};
   private static final int MOST_LETTERS = 3;
   /** How far a number strays by rounding on the way; less than a row of the table is wide. */
   private static final double ROUNDED = 0.01;
@@ -87,7 +85,7 @@ public final class CheckLetters {
         blocks.add(block);
       }
     }
-    return new ProblemBlock(problem.number(), problem.title(), problem.tags(), blocks);
+    return problem.holding(blocks);
   }
 
   /**
@@ -147,8 +145,9 @@ public final class CheckLetters {
     if (key.acceptance() instanceof Acceptance.Count) {
       slips.addAll(List.of(key.expected() - 1, key.expected() + 1));
     } else {
-      for (int power : POWERS) {
-        slips.add(number(key, key.expected()) * Double.parseDouble("1e" + power));
+      double number = number(key, key.expected());
+      for (int power : DecimalSlips.powers()) {
+        slips.addAll(List.of(number * DecimalSlips.factor(-power), number * DecimalSlips.factor(power)));
       }
     }
     return slips.stream().allMatch(slip -> code.letter(slip).filter(right::contains).isEmpty());

@@ -37,7 +37,7 @@ public final class ClassIndex {
   }
 
   /** @param answers as a right answer is written, with the name of its question */
-  public record ProblemAnswers(String template, List<String> answers) {
+  public record ProblemAnswers(List<String> answers) {
     public ProblemAnswers {
       answers = List.copyOf(answers);
     }
@@ -48,7 +48,7 @@ public final class ClassIndex {
     SortedSet<String> cautions = new TreeSet<>();
     for (SheetProblem problem : sheet.problems()) {
       cautions.addAll(problem.problem().cautions());
-      problems.add(new ProblemAnswers(problem.template().name(), problem.places().stream()
+      problems.add(new ProblemAnswers(problem.places().stream()
           .map(key -> key.question() + ": " + ProblemText.answer(key, problem.writer())).toList()));
     }
     return new Line(seat, sheet.id(), sheetLink, keyLink, problems, List.copyOf(cautions));

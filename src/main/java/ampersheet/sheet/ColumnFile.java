@@ -2,15 +2,14 @@ package ampersheet.sheet;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
-import ampersheet.source.AsciiCase;
-import ampersheet.source.CellRows.Row;
 import ampersheet.source.CellRows;
+import ampersheet.source.CellRows.Row;
 import ampersheet.source.FaultList;
 import java.util.List;
 
 /**
- * Comma- or semicolon-separated values as spreadsheets write them, with quotes, blank lines and a byte order mark; every
- * record knows the line it begins on.
+ * Values separated by commas, semicolons or tabs, as spreadsheets write them, with quotes, blank lines and a byte order
+ * mark; every record knows the line it begins on.
  */
 final class ColumnFile {
   private final String file;
@@ -30,11 +29,10 @@ final class ColumnFile {
   /** Those that are not blank; a fault in the quotation marks is noted. */
   List<Row> records() {
     try {
-      return CellRows.read(text, CellRows.separator(text, false), 1).stream().filter(row -> !row.isBlank()).toList();
+      return CellRows.read(text, CellRows.separator(text), 1).stream().filter(row -> !row.isBlank()).toList();
     } catch (CellRows.Uneven broken) {
-      fault(lineOfUnevenQuotes(), "a quotation mark is opened and not closed, or text follows a closing one",
-          "\"seven, Ada\" or \"say \"\"Ada\"\"\": a quotation mark inside quoted text is doubled",
-          "Correct the quotation marks on this line.");
+      fault(lineOfUnevenQuotes(), CellRows.Uneven.PROBLEM, CellRows.Uneven.expected("seven, Ada", "Ada"),
+          CellRows.Uneven.NEXT_ACTION);
       return List.of();
     }
   }
@@ -57,12 +55,7 @@ final class ColumnFile {
   }
 
   static int column(Row head, String name) {
-    for (int i = 0; i < head.size(); i++) {
-      if (AsciiCase.small(head.get(i).strip()).equals(name)) {
-        return i;
-      }
-    }
-    return -1;
+    return head.names().indexOf(name);
   }
 
   /** The line with the first odd number of quotation marks, where the trouble most likely begins. */

@@ -3,6 +3,7 @@ package ampersheet.sheet;
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.DesignKey;
+import ampersheet.answer.UsualAcceptance;
 import ampersheet.figure.AssemblyFigure;
 import ampersheet.figure.ChainFigure;
 import ampersheet.figure.CircuitFigure;
@@ -80,10 +81,17 @@ public final class Composer {
     Set<String> cautioned = new TreeSet<>();
     Optional<SheetProblem> withWires =
         sheet.problems().stream().filter(problem -> LookUpTables.needsWireGauges(problem.template())).findFirst();
+    Optional<SheetProblem> before = Optional.empty();
     for (SheetProblem problem : sheet.problems()) {
-      blocks.add(block(problem, onSheet(problem, cautioned, wireGauges(problem, withWires), widest)));
+      ProblemBlock block = block(problem, onSheet(problem, cautioned, wireGauges(problem, withWires), widest));
+      blocks.add(before.filter(example -> isExampleFor(example, problem)).isPresent() ? block.behindExample() : block);
+      before = Optional.of(problem);
     }
     return document(Kind.SHEET, sheet, sheet.plan().title(), name, blocks);
+  }
+
+  private static boolean isExampleFor(SheetProblem before, SheetProblem problem) {
+    return before.support() instanceof Support.Full && before.template().title().equals(problem.template().title());
   }
 
   /** The table where it is needed first; where it is needed again, a pointer to it. */
@@ -204,7 +212,8 @@ public final class Composer {
     parts.flatMap(inventory -> onTheBench(problem, inventory)).ifPresent(blocks::add);
     List<AnswerKey> blank = problem.blankSteps();
     if (!blank.isEmpty()) {
-      blocks.add(new Prose("Blank steps on the sheet, accepted within 2 % (temperatures within 1 K): "
+      blocks.add(new Prose("Blank steps on the sheet, accepted within " + UsualAcceptance.percent()
+          + " (temperatures within " + UsualAcceptance.kelvin() + "): "
           + String.join("; ", blank.stream().map(key -> "**" + key.question() + "** "
               + ProblemText.answer(key, problem.writer())).toList()) + "."));
     }
@@ -450,7 +459,8 @@ public final class Composer {
       lines.add(new KeyLine(key.question(),
           choice ? Optional.empty() : Optional.of(problem.template().line(key.step()).symbol()),
           ProblemText.answer(key, writer), ProblemText.accepted(key, writer) + afterDesign(problem, key),
-          ProblemText.secondRoute(key, problem.problem().answers().get(i), writer), mistakes(key, writer)));
+          ProblemText.secondRoute(key, problem.problem().answers().get(i), writer),
+          problem.problem().answers().get(i).agrees(), mistakes(key, writer)));
     }
     return lines;
   }

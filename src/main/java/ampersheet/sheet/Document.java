@@ -33,19 +33,85 @@ public record Document(Kind kind, String language, String title, String subtitle
 
   public enum Paper { A4, LETTER }
 
-  public sealed interface Block {}
+  public sealed interface Block {
+    void accept(BlockVisitor visitor);
+  }
+
+  /** A new kind of block is a new method here, so that a renderer that forgets it does not compile. */
+  public interface BlockVisitor {
+    void prose(Prose prose);
+
+    void heading(Heading heading);
+
+    void problem(ProblemBlock problem);
+
+    void givens(Givens givens);
+
+    void figure(FigureBlock figure);
+
+    void steps(Steps steps);
+
+    void question(Question question);
+
+    void assumptions(Assumptions assumptions);
+
+    void preferredValues(PreferredValues values);
+
+    void referenceTable(ReferenceTable table);
+
+    void caution(Caution caution);
+
+    void keyTable(KeyTable table);
+
+    void table(Table table);
+  }
 
   /** Second level or lower; problems make their own. */
-  public record Heading(int level, String text) implements Block {}
+  public record Heading(int level, String text) implements Block {
+    @Override
+    public void accept(BlockVisitor visitor) {
+      visitor.heading(this);
+    }
+  }
 
   /** Markdown of a limited kind: paragraphs, emphasis, lists, code, tables; no HTML. */
-  public record Prose(String markdown) implements Block {}
+  public record Prose(String markdown) implements Block {
+    @Override
+    public void accept(BlockVisitor visitor) {
+      visitor.prose(this);
+    }
+  }
 
-  /** One problem; never split from its figure in print. {@code tags} such as family, level and skill, in words. */
-  public record ProblemBlock(String number, String title, List<String> tags, List<Block> blocks) implements Block {
+  /**
+   * One problem; never split from its figure in print.
+   *
+   * @param tags such as family, level and skill, in words
+   * @param followsExample whether the problem before it is its example, which had better be seen beside it
+   */
+  public record ProblemBlock(String number, String title, List<String> tags, boolean followsExample, List<Block> blocks)
+      implements Block {
+    public ProblemBlock(String number, String title, List<String> tags, List<Block> blocks) {
+      this(number, title, tags, false, blocks);
+    }
+
+    /** The same with other blocks in it. */
+    public ProblemBlock holding(List<Block> other) {
+      return new ProblemBlock(number, title, tags, followsExample, other);
+    }
+
+    /** The same behind its example. */
+    ProblemBlock behindExample() {
+      return new ProblemBlock(number, title, tags, true, blocks);
+    }
+
     public ProblemBlock {
       tags = List.copyOf(tags);
       blocks = List.copyOf(blocks);
+    }
+
+    @Override
+    public void accept(BlockVisitor visitor) {
+      visitor.problem(this);
     }
   }
 
@@ -53,6 +119,11 @@ public record Document(Kind kind, String language, String title, String subtitle
   public record Givens(List<GivenLine> lines) implements Block {
     public Givens {
       lines = List.copyOf(lines);
+    }
+
+    @Override
+    public void accept(BlockVisitor visitor) {
+      visitor.givens(this);
     }
   }
 
@@ -64,12 +135,22 @@ public record Document(Kind kind, String language, String title, String subtitle
     }
   }
 
-  public record FigureBlock(Figure figure) implements Block {}
+  public record FigureBlock(Figure figure) implements Block {
+    @Override
+    public void accept(BlockVisitor visitor) {
+      visitor.figure(this);
+    }
+  }
 
   /** Worked steps, numbered. */
   public record Steps(String heading, List<StepBlock> steps) implements Block {
     public Steps {
       steps = List.copyOf(steps);
+    }
+
+    @Override
+    public void accept(BlockVisitor visitor) {
+      visitor.steps(this);
     }
   }
 
@@ -127,6 +208,11 @@ public record Document(Kind kind, String language, String title, String subtitle
       options = List.copyOf(options);
     }
 
+    @Override
+    public void accept(BlockVisitor visitor) {
+      visitor.question(this);
+    }
+
     /** With a place for the unit unless it is printed. */
     public Question(String id, String prompt, Optional<Symbol> symbol, String unitHint, List<String> options) {
       this(id, prompt, symbol, unitHint.isEmpty() ? UnitBox.ASKED : UnitBox.NONE, unitHint, options, "");
@@ -148,6 +234,11 @@ public record Document(Kind kind, String language, String title, String subtitle
       all = List.copyOf(all);
     }
 
+    @Override
+    public void accept(BlockVisitor visitor) {
+      visitor.assumptions(this);
+    }
+
     /** Whether each tells what happens really. */
     public boolean inFull() {
       return all.stream().noneMatch(one -> one.really().isEmpty());
@@ -166,6 +257,11 @@ public record Document(Kind kind, String language, String title, String subtitle
   public record PreferredValues(List<Series> series) implements Block {
     public PreferredValues {
       series = List.copyOf(series);
+    }
+
+    @Override
+    public void accept(BlockVisitor visitor) {
+      visitor.preferredValues(this);
     }
   }
 
@@ -192,6 +288,11 @@ public record Document(Kind kind, String language, String title, String subtitle
       rows = rows.stream().map(List::copyOf).toList();
     }
 
+    @Override
+    public void accept(BlockVisitor visitor) {
+      visitor.referenceTable(this);
+    }
+
     /** With rows and columns exchanged. */
     public ReferenceTable turned() {
       List<List<String>> all = new ArrayList<>(List.of(head));
@@ -206,24 +307,41 @@ public record Document(Kind kind, String language, String title, String subtitle
   }
 
   /** A box: hazard first, action second. */
-  public record Caution(String heading, String text) implements Block {}
+  public record Caution(String heading, String text) implements Block {
+    @Override
+    public void accept(BlockVisitor visitor) {
+      visitor.caution(this);
+    }
+  }
 
   /** Answer lines of a key. */
   public record KeyTable(List<KeyLine> lines) implements Block {
     public KeyTable {
       lines = List.copyOf(lines);
     }
+
+    @Override
+    public void accept(BlockVisitor visitor) {
+      visitor.keyTable(this);
+    }
   }
 
   /**
    * @param accepted band in words, such as {@code 428.8 Ω to 446.3 Ω}
    * @param secondRoute the other route's value and the gap, in words
+   * @param routesAgree whether the gap is as small as it has to be
    * @param mistakes value and explanation of each modelled mistake
    */
   public record KeyLine(String question, Optional<Symbol> symbol, String answer, String accepted, String secondRoute,
-      List<MistakeLine> mistakes) {
+      boolean routesAgree, List<MistakeLine> mistakes) {
     public KeyLine {
       mistakes = List.copyOf(mistakes);
+    }
+
+    /** Of routes that agree, as those of every problem that is handed out. */
+    public KeyLine(String question, Optional<Symbol> symbol, String answer, String accepted, String secondRoute,
+        List<MistakeLine> mistakes) {
+      this(question, symbol, answer, accepted, secondRoute, true, mistakes);
     }
   }
 
@@ -234,6 +352,11 @@ public record Document(Kind kind, String language, String title, String subtitle
     public Table {
       head = List.copyOf(head);
       rows = rows.stream().map(List::copyOf).toList();
+    }
+
+    @Override
+    public void accept(BlockVisitor visitor) {
+      visitor.table(this);
     }
   }
 

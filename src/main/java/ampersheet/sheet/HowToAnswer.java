@@ -2,6 +2,7 @@ package ampersheet.sheet;
 
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
+import ampersheet.answer.UsualAcceptance;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.Unit;
 import ampersheet.sheet.Document.UnitBox;
@@ -106,8 +107,8 @@ final class HowToAnswer {
     if (!measured) {
       return must.isEmpty() ? "" : capital(must) + ".";
     }
-    return "Keep all digits until the end and round only what you write down: three significant figures are enough unless a"
-        + " question asks for more" + (must.isEmpty() ? "" : "; " + must) + ".";
+    return "Keep all digits until the end and round only what you write down: "
+        + UsualAcceptance.figures() + " are enough unless a question asks for more" + (must.isEmpty() ? "" : "; " + must) + ".";
   }
 
   private static String capital(String words) {

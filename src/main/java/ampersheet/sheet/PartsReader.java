@@ -1,10 +1,10 @@
 package ampersheet.sheet;
 
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.problem.Inventory;
 import ampersheet.problem.Inventory.Bin;
 import ampersheet.problem.Inventory.Kind;
 import ampersheet.problem.Inventory.Meter;
-import ampersheet.problem.Inventory;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.QuantityReader;
 import ampersheet.quantity.Reading;
@@ -21,7 +21,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * Reads what a workshop has in its bins: comma- or semicolon-separated values whose first line names the columns {@code
+ * Reads what a workshop has in its bins: values separated by commas, semicolons or tabs, whose first line names the columns {@code
  * kind}, {@code value}, {@code tolerance}, {@code rating} and {@code count}. A line of the kind {@code meter} has as its
  * value the smallest step that the meter shows, and as its tolerance what it may be off, such as {@code 0.5 % + 2 digits}.
  */
@@ -204,9 +204,15 @@ public final class PartsReader {
     bins.stream().sorted(Comparator.comparing(Bin::kind).thenComparingDouble(Bin::value)).forEach(bin ->
         parts.addAll(List.of(bin.kind().word(), bits(bin.value()), bits(bin.tolerance()),
             bin.rating().isPresent() ? bits(bin.rating().getAsDouble()) : "", Integer.toString(bin.count()))));
-    meters.stream().sorted(Comparator.comparing(meter -> meter.quantity().toString())).forEach(meter ->
-        parts.addAll(List.of("meter", meter.quantity().toString(), bits(meter.share()), bits(meter.amount()))));
+    meters.stream().sorted(Comparator.comparing(meter -> stored(meter.quantity()))).forEach(meter ->
+        parts.addAll(List.of("meter", stored(meter.quantity()), bits(meter.share()), bits(meter.amount()))));
     return Fingerprint.of(parts);
+  }
+
+  /** As it goes into the ID of a sheet: another form would make every ID that was printed another one. */
+  static String stored(Dimension quantity) {
+    return "Dimension[metre=" + quantity.metre() + ", kilogram=" + quantity.kilogram() + ", second=" + quantity.second()
+        + ", ampere=" + quantity.ampere() + ", kelvin=" + quantity.kelvin() + "]";
   }
 
   private static String bits(double value) {

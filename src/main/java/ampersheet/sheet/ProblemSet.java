@@ -102,10 +102,6 @@ public final class ProblemSet {
         .findFirst();
   }
 
-  List<Slot> slots() {
-    return slots;
-  }
-
   /** In the order in which the sheet shows them. */
   List<SeatDraw> draws(int seat) {
     List<SeatDraw> listed = draws.of(seat);
@@ -140,10 +136,6 @@ public final class ProblemSet {
         .filter(entry -> source.endsWith(" with " + FixedGivens.told(entry.fixed()))).findFirst();
   }
 
-  ProblemTemplate template(String name) {
-    return templates.get(name);
-  }
-
   /** The characters of sheet IDs that stand for a plan. */
   static String code(Plan plan) {
     return SheetId.abbreviate(fingerprint(plan), SheetId.PLAN_CHARACTERS);
@@ -152,11 +144,12 @@ public final class ProblemSet {
   private static String fingerprint(Plan plan) {
     List<String> parts = new ArrayList<>(List.of("plan", plan.title(), plan.seed(), plan.paper().name(),
         plan.language(), plan.symbols().name(), plan.decimal().name(), Boolean.toString(plan.unitsPrinted()),
-        plan.order().name(), plan.levels().toString()));
+        plan.order().name(),
+        "[" + String.join(", ", plan.levels().stream().map(String::valueOf).toList()) + "]"));
     for (Entry entry : plan.entries()) {
       parts.add(named(entry.source()));
       parts.add(Integer.toString(entry.count()));
-      parts.add(entry.support().toString());
+      parts.add(entry.support().stored());
       parts.add(Boolean.toString(entry.example()));
       if (!entry.fixed().isEmpty()) {
         parts.addAll(List.of("given", FixedGivens.told(entry.fixed())));

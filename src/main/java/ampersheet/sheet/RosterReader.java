@@ -11,7 +11,7 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /**
- * Reads a class list: comma- or semicolon-separated values whose first line names the columns, {@code seat} and
+ * Reads a class list: values separated by commas, semicolons or tabs, whose first line names the columns, {@code seat} and
  * {@code name} among them. Quotes, blank lines and a byte order mark are as spreadsheets write them.
  */
 public final class RosterReader {

@@ -3,6 +3,7 @@ package ampersheet.sheet;
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.ProblemKey;
+import ampersheet.answer.UsualAcceptance;
 import ampersheet.figure.SymbolStyle;
 import ampersheet.problem.AnswerKeys;
 import ampersheet.problem.Problem;
@@ -26,7 +27,6 @@ import java.util.Optional;
  * @param plan for units and decimal marker
  */
 public record SheetProblem(int number, Support support, boolean example, Plan plan, Problem problem) {
-  private static final int BLANK_STEP_FIGURES = 3;
 
   /** On no sheet, worked in full. */
   public static SheetProblem alone(Problem problem, DecimalMarker marker) {
@@ -66,7 +66,7 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
   }
 
   private AnswerKey blankStep(StepLine line, String question) {
-    return new AnswerKey(question, line.id(), problem.values().quantity(line.id()).value(), line.unit(), BLANK_STEP_FIGURES,
+    return new AnswerKey(question, line.id(), problem.values().quantity(line.id()).value(), line.unit(), UsualAcceptance.FIGURES,
         plan.unitsPrinted(), line.acceptance(), problem.mistakes().getOrDefault(line.id(), List.of()));
   }
 

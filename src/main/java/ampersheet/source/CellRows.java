@@ -37,12 +37,26 @@ public final class CellRows {
     public boolean isBlank() {
       return cells.stream().allMatch(String::isBlank);
     }
+
+    /** As names of columns: without blanks around them, and whatever their case. */
+    public List<String> names() {
+      return cells.stream().map(cell -> AsciiCase.small(cell.strip())).toList();
+    }
   }
 
   /** Quotation marks that do not fit: one that nothing closes, or one with text behind it. */
   public static final class Uneven extends Exception {
+    /** What is wrong, for whoever has to mend the file. */
+    public static final String PROBLEM = "a quotation mark is opened and not closed, or text follows a closing one";
+    public static final String NEXT_ACTION = "Correct the quotation marks on this line.";
+
     private static final long serialVersionUID = 1L;
     private final int line;
+
+    /** @param quoted a cell in quotation marks; @param doubled one with quotation marks in it, bare of what is around it */
+    public static String expected(String quoted, String doubled) {
+      return "\"" + quoted + "\" or \"say \"\"" + doubled + "\"\"\": a quotation mark inside quoted text is doubled";
+    }
 
     private Uneven(int line) {
       super("quotation marks do not fit in line " + line);
@@ -69,13 +83,13 @@ public final class CellRows {
   }
 
   /** Spreadsheets of countries with a decimal comma separate by semicolons, some by tabs; the first line tells. */
-  public static char separator(String text, boolean tabs) {
+  public static char separator(String text) {
     int from = 0;
     while (from < text.length()) {
       int end = text.indexOf('\n', from);
       String line = text.substring(from, end < 0 ? text.length() : end);
       if (!line.isBlank()) {
-        return line.indexOf(',') >= 0 ? ',' : line.indexOf(';') >= 0 ? ';' : tabs && line.indexOf('\t') >= 0 ? '\t' : ',';
+        return line.indexOf(',') >= 0 ? ',' : line.indexOf(';') >= 0 ? ';' : line.indexOf('\t') >= 0 ? '\t' : ',';
       }
       from += line.length() + 1;
     }

@@ -1,6 +1,7 @@
 package ampersheet.template;
 
 import ampersheet.answer.Acceptance;
+import ampersheet.answer.UsualAcceptance;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Step;
 import ampersheet.quantity.Elementary;
@@ -23,8 +24,6 @@ import java.util.TreeSet;
  * anything else within what is usual for an asked value.
  */
 final class BlankStep {
-  private static final double RELATIVE = 0.02;
-  private static final double KELVIN = 1;
   private static final Set<String> WHOLE = Set.of("floor", "ceiling", "round");
   private static final Set<String> WHOLE_OF_WHOLE = Set.of("abs", "min", "max", "mod");
 
@@ -47,7 +46,8 @@ final class BlankStep {
   }
 
   static Acceptance within(Unit unit) {
-    return unit.offset() != 0 ? new Acceptance.Within(0, KELVIN) : new Acceptance.Within(RELATIVE, 0);
+    return unit.offset() != 0 ? new Acceptance.Within(0, UsualAcceptance.KELVIN)
+        : new Acceptance.Within(UsualAcceptance.RELATIVE, 0);
   }
 
   /** Steps are told in the order of the working. */

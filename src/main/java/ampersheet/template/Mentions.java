@@ -42,21 +42,12 @@ final class Mentions {
   }
 
   private void walk(Condition condition) {
-    if (condition instanceof Condition.Both both) {
-      walk(both.left());
-      walk(both.right());
-    } else if (condition instanceof Condition.Either either) {
-      walk(either.left());
-      walk(either.right());
-    } else if (condition instanceof Condition.Not not) {
-      walk(not.of());
-    } else {
-      Condition.Comparison comparison = (Condition.Comparison) condition;
+    condition.forEachComparison(comparison -> {
       walk(comparison.left(), false);
       if (!isWord(comparison.left())) {
         walk(comparison.right(), false);
       }
-    }
+    });
   }
 
   private boolean isWord(Expression expression) {

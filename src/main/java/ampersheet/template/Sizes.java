@@ -4,6 +4,7 @@ import ampersheet.diagnostic.Place;
 import ampersheet.formula.Condition;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
+import ampersheet.formula.NoValue;
 import ampersheet.formula.Values;
 import ampersheet.formula.Working;
 import ampersheet.quantity.Quantity;
@@ -44,7 +45,7 @@ final class Sizes {
     for (Values drawn : widened(givens, requirements, samples)) {
       try {
         worked.add(working.work(drawn));
-      } catch (IllegalStateException noCase) {
+      } catch (NoValue noCase) {
         // Such a draw is refused, whatever its sizes are.
         continue;
       }

@@ -4,16 +4,12 @@ import ampersheet.diagnostic.Place;
 import ampersheet.formula.Spelling;
 import ampersheet.source.Faults;
 import ampersheet.template.StatementReader.Fault;
-import ampersheet.template.StatementSyntax.Both;
 import ampersheet.template.StatementSyntax.Choice;
 import ampersheet.template.StatementSyntax.Comment;
 import ampersheet.template.StatementSyntax.Compared;
-import ampersheet.template.StatementSyntax.Either;
-import ampersheet.template.StatementSyntax.Not;
 import ampersheet.template.StatementSyntax.Piece;
 import ampersheet.template.StatementSyntax.Plain;
 import ampersheet.template.StatementSyntax.Printed;
-import ampersheet.template.StatementSyntax.WordCondition;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -27,7 +23,7 @@ import java.util.function.IntFunction;
  * Checks words that are filled in, once {@link StatementReader} has parsed them: every name in every branch is known before
  * anything is printed, and whatever is drawn, no HTML and no link comes together.
  */
-final class StatementCheck {
+final class StatementCheck implements StatementSyntax.PieceVisitor {
   /** In the place of a value, where the words are looked at for markup. */
   private static final char WORD = 'w';
   private static final char NUMBER = '0';
@@ -74,7 +70,7 @@ final class StatementCheck {
   private void check(Wording wording) {
     StatementReader.Read read = StatementReader.read(text);
     read.faults().forEach(this::tell);
-    read.pieces().forEach(this::piece);
+    read.pieces().forEach(piece -> piece.accept(this));
     // What comments and tags held apart on the file's line stands together on the sheet.
     wording.check(bare.toString(), index -> at.apply(standsAt.get(index)));
     markup();
@@ -91,29 +87,37 @@ final class StatementCheck {
     }
   }
 
-  private void piece(Piece piece) {
-    if (piece instanceof Plain plain) {
-      for (int i = 0; i < plain.text().length(); i++) {
-        stands(plain.text().charAt(i), plain.index() + i);
-      }
-    } else if (piece instanceof Printed printed) {
-      printed(printed);
-      boolean letters = printed.symbol() || vocabulary.wordsOf(printed.name()).isPresent();
-      stands(letters ? WORD : NUMBER, printed.index());
-    } else if (piece instanceof Choice choice) {
-      choice.branches().forEach(branch -> {
-        condition(branch.condition());
-        oneWay(branch.pieces());
-      });
-      choice.otherwise().ifPresent(otherwise -> oneWay(otherwise.pieces()));
-    } else if (!(piece instanceof Comment)) {
-      throw new IllegalStateException("a piece nobody told of: " + piece);
+  @Override
+  public void plain(Plain plain) {
+    for (int i = 0; i < plain.text().length(); i++) {
+      stands(plain.text().charAt(i), plain.index() + i);
     }
+  }
+
+  @Override
+  public void comment(Comment comment) {
+    // It prints nothing.
+  }
+
+  @Override
+  public void printed(Printed printed) {
+    name(printed);
+    boolean letters = printed.symbol() || vocabulary.wordsOf(printed.name()).isPresent();
+    stands(letters ? WORD : NUMBER, printed.index());
+  }
+
+  @Override
+  public void choice(Choice choice) {
+    choice.branches().forEach(branch -> {
+      branch.condition().forEachComparison(this::compared);
+      oneWay(branch.pieces());
+    });
+    choice.otherwise().ifPresent(otherwise -> oneWay(otherwise.pieces()));
   }
 
   private void oneWay(List<Piece> pieces) {
     stands(ANYTHING, bare.length() == 0 ? 0 : standsAt.get(bare.length() - 1));
-    pieces.forEach(this::piece);
+    pieces.forEach(piece -> piece.accept(this));
     stands(ANYTHING, standsAt.get(bare.length() - 1));
   }
 
@@ -122,7 +126,7 @@ final class StatementCheck {
     standsAt.add(index);
   }
 
-  private void printed(Printed printed) {
+  private void name(Printed printed) {
     String id = printed.name();
     boolean symbol = printed.symbol();
     if (vocabulary.isPrinted(id) && !(symbol && vocabulary.wordsOf(id).isPresent())) {
@@ -138,20 +142,6 @@ final class StatementCheck {
     }
     fault(printed.index(), "there is no given or constant named " + id, Guess.among(vocabulary.printable(), "a given"),
         Guess.of(id, vocabulary.printable(), "Use a name of the givens."));
-  }
-
-  private void condition(WordCondition condition) {
-    if (condition instanceof Both both) {
-      condition(both.left());
-      condition(both.right());
-    } else if (condition instanceof Either either) {
-      condition(either.left());
-      condition(either.right());
-    } else if (condition instanceof Not not) {
-      condition(not.of());
-    } else {
-      compared((Compared) condition);
-    }
   }
 
   private void compared(Compared compared) {
@@ -207,7 +197,7 @@ final class StatementCheck {
     Map<String, String> symbols = new TreeMap<>();
     vocabulary.printable().forEach(name -> sample.put(name, vocabulary.wordsOf(name)
         .map(words -> words.stream().max(Comparator.comparingInt(String::length)).orElse("")).orElse("1 V")));
-    symbols(pieces, symbols);
+    pieces.forEach(piece -> piece.accept(new Symbols(symbols)));
     try {
       Statement.fill(text, sample, symbols);
     } catch (IllegalArgumentException fault) {
@@ -215,14 +205,29 @@ final class StatementCheck {
     }
   }
 
-  private static void symbols(List<Piece> pieces, Map<String, String> symbols) {
-    for (Piece piece : pieces) {
-      if (piece instanceof Printed printed && printed.symbol()) {
-        symbols.put(printed.name(), "V");
-      } else if (piece instanceof Choice choice) {
-        choice.branches().forEach(branch -> symbols(branch.pieces(), symbols));
-        choice.otherwise().ifPresent(otherwise -> symbols(otherwise.pieces(), symbols));
+  /** Names of the symbols that are printed. */
+  private record Symbols(Map<String, String> found) implements StatementSyntax.PieceVisitor {
+    @Override
+    public void plain(Plain plain) {
+      // It names nothing.
+    }
+
+    @Override
+    public void comment(Comment comment) {
+      // It names nothing.
+    }
+
+    @Override
+    public void printed(Printed printed) {
+      if (printed.symbol()) {
+        found.put(printed.name(), "V");
       }
+    }
+
+    @Override
+    public void choice(Choice choice) {
+      choice.branches().forEach(branch -> branch.pieces().forEach(piece -> piece.accept(this)));
+      choice.otherwise().ifPresent(otherwise -> otherwise.pieces().forEach(piece -> piece.accept(this)));
     }
   }
 

@@ -2,18 +2,42 @@ package ampersheet.template;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 
 /** What words that are filled in consist of, once they are parsed. Nothing that is not here can be said in them. */
 final class StatementSyntax {
   private StatementSyntax() {}
 
-  sealed interface Piece permits Plain, Comment, Printed, Choice {}
+  sealed interface Piece permits Plain, Comment, Printed, Choice {
+    void accept(PieceVisitor visitor);
+  }
+
+  /** A new kind of piece is a new method here, so that whoever goes through words does not compile until it is told of. */
+  interface PieceVisitor {
+    void plain(Plain plain);
+
+    void comment(Comment comment);
+
+    void printed(Printed printed);
+
+    void choice(Choice choice);
+  }
 
   /** Characters that print as they stand. */
-  record Plain(String text, int index) implements Piece {}
+  record Plain(String text, int index) implements Piece {
+    @Override
+    public void accept(PieceVisitor visitor) {
+      visitor.plain(this);
+    }
+  }
 
   /** @param lines it breaks: what stands beside it on a line decides whether that line is printed */
-  record Comment(int lines) implements Piece {}
+  record Comment(int lines) implements Piece {
+    @Override
+    public void accept(PieceVisitor visitor) {
+      visitor.comment(this);
+    }
+  }
 
   /**
    * A value or a symbol.
@@ -24,6 +48,11 @@ final class StatementSyntax {
   record Printed(boolean symbol, String name, List<String> cases, int index) implements Piece {
     Printed {
       cases = List.copyOf(cases);
+    }
+
+    @Override
+    public void accept(PieceVisitor visitor) {
+      visitor.printed(this);
     }
   }
 
@@ -36,6 +65,11 @@ final class StatementSyntax {
   record Choice(List<Branch> branches, Optional<Otherwise> otherwise, int lines) implements Piece {
     Choice {
       branches = List.copyOf(branches);
+    }
+
+    @Override
+    public void accept(PieceVisitor visitor) {
+      visitor.choice(this);
     }
   }
 
@@ -54,14 +88,71 @@ final class StatementSyntax {
   }
 
   /** Of word givens; quantities decide nothing. */
-  sealed interface WordCondition permits Compared, Both, Either, Not {}
+  sealed interface WordCondition permits Compared, Both, Either, Not {
+    <T> T fold(WordConditionFold<T> fold);
+
+    /** Every comparison in it, from left to right. */
+    void forEachComparison(Consumer<Compared> action);
+  }
+
+  interface WordConditionFold<T> {
+    T compared(Compared compared);
+
+    T both(Both both);
+
+    T either(Either either);
+
+    T not(Not not);
+  }
 
   /** @param index of the name; @param wordIndex of the word, after its quote */
-  record Compared(String name, boolean equal, String word, int index, int wordIndex) implements WordCondition {}
+  record Compared(String name, boolean equal, String word, int index, int wordIndex) implements WordCondition {
+    @Override
+    public <T> T fold(WordConditionFold<T> fold) {
+      return fold.compared(this);
+    }
 
-  record Both(WordCondition left, WordCondition right) implements WordCondition {}
+    @Override
+    public void forEachComparison(Consumer<Compared> action) {
+      action.accept(this);
+    }
+  }
 
-  record Either(WordCondition left, WordCondition right) implements WordCondition {}
+  record Both(WordCondition left, WordCondition right) implements WordCondition {
+    @Override
+    public <T> T fold(WordConditionFold<T> fold) {
+      return fold.both(this);
+    }
 
-  record Not(WordCondition of) implements WordCondition {}
+    @Override
+    public void forEachComparison(Consumer<Compared> action) {
+      left.forEachComparison(action);
+      right.forEachComparison(action);
+    }
+  }
+
+  record Either(WordCondition left, WordCondition right) implements WordCondition {
+    @Override
+    public <T> T fold(WordConditionFold<T> fold) {
+      return fold.either(this);
+    }
+
+    @Override
+    public void forEachComparison(Consumer<Compared> action) {
+      left.forEachComparison(action);
+      right.forEachComparison(action);
+    }
+  }
+
+  record Not(WordCondition of) implements WordCondition {
+    @Override
+    public <T> T fold(WordConditionFold<T> fold) {
+      return fold.not(this);
+    }
+
+    @Override
+    public void forEachComparison(Consumer<Compared> action) {
+      of.forEachComparison(action);
+    }
+  }
 }

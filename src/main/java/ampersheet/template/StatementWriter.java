@@ -12,6 +12,7 @@ import ampersheet.template.StatementSyntax.Piece;
 import ampersheet.template.StatementSyntax.Plain;
 import ampersheet.template.StatementSyntax.Printed;
 import ampersheet.template.StatementSyntax.WordCondition;
+import ampersheet.template.StatementSyntax.WordConditionFold;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -21,7 +22,7 @@ import java.util.Optional;
  * text, in any of FreeMarker's syntaxes, is printed from a table, so that nothing is in what it reads but what the parse has.
  * Line breaks within tags stay, since FreeMarker leaves out lines that hold tags alone.
  */
-final class StatementWriter {
+final class StatementWriter implements StatementSyntax.PieceVisitor {
   static final String VALUES = "value";
   static final String SYMBOLS = "symbol";
   static final String CHARACTERS = "character";
@@ -34,25 +35,25 @@ final class StatementWriter {
 
   static String write(List<Piece> pieces) {
     StatementWriter writer = new StatementWriter();
-    pieces.forEach(writer::piece);
+    pieces.forEach(piece -> piece.accept(writer));
     return writer.out.toString();
   }
 
-  private void piece(Piece piece) {
-    if (piece instanceof Plain plain) {
-      plain(plain.text());
-    } else if (piece instanceof Comment comment) {
-      out.append("<#--").append("\n".repeat(comment.lines())).append("-->");
-    } else if (piece instanceof Printed printed) {
-      out.append("${").append(named(printed.symbol() ? SYMBOLS : VALUES, printed.name()));
-      printed.cases().forEach(change -> out.append('?').append(change));
-      out.append('}');
-    } else {
-      choice((Choice) piece);
-    }
+  @Override
+  public void comment(Comment comment) {
+    out.append("<#--").append("\n".repeat(comment.lines())).append("-->");
   }
 
-  private void plain(String text) {
+  @Override
+  public void printed(Printed printed) {
+    out.append("${").append(named(printed.symbol() ? SYMBOLS : VALUES, printed.name()));
+    printed.cases().forEach(change -> out.append('?').append(change));
+    out.append('}');
+  }
+
+  @Override
+  public void plain(Plain plain) {
+    String text = plain.text();
     for (int i = 0; i < text.length(); i++) {
       char c = text.charAt(i);
       boolean begins = i + 1 < text.length() && BEGINNINGS.getOrDefault(c, "").indexOf(text.charAt(i + 1)) >= 0;
@@ -64,19 +65,20 @@ final class StatementWriter {
     }
   }
 
-  private void choice(Choice choice) {
+  @Override
+  public void choice(Choice choice) {
     String directive = "<#if ";
     for (Branch branch : choice.branches()) {
       out.append(directive).append(condition(branch.condition()));
       tagEnd(branch.lines());
-      branch.pieces().forEach(this::piece);
+      branch.pieces().forEach(piece -> piece.accept(this));
       directive = "<#elseif ";
     }
     Optional<Otherwise> otherwise = choice.otherwise();
     if (otherwise.isPresent()) {
       out.append("<#else");
       tagEnd(otherwise.get().lines());
-      otherwise.get().pieces().forEach(this::piece);
+      otherwise.get().pieces().forEach(piece -> piece.accept(this));
     }
     out.append("</#if");
     tagEnd(choice.lines());
@@ -87,15 +89,27 @@ final class StatementWriter {
   }
 
   private static String condition(WordCondition condition) {
-    if (condition instanceof Both both) {
-      return "(" + condition(both.left()) + " && " + condition(both.right()) + ")";
-    } else if (condition instanceof Either either) {
-      return "(" + condition(either.left()) + " || " + condition(either.right()) + ")";
-    } else if (condition instanceof Not not) {
-      return "!" + condition(not.of());
-    }
-    Compared compared = (Compared) condition;
-    return "(" + named(VALUES, compared.name()) + (compared.equal() ? " == " : " != ") + quoted(compared.word()) + ")";
+    return condition.fold(new WordConditionFold<String>() {
+      @Override
+      public String compared(Compared compared) {
+        return "(" + named(VALUES, compared.name()) + (compared.equal() ? " == " : " != ") + quoted(compared.word()) + ")";
+      }
+
+      @Override
+      public String both(Both both) {
+        return "(" + both.left().fold(this) + " && " + both.right().fold(this) + ")";
+      }
+
+      @Override
+      public String either(Either either) {
+        return "(" + either.left().fold(this) + " || " + either.right().fold(this) + ")";
+      }
+
+      @Override
+      public String not(Not not) {
+        return "!" + not.of().fold(this);
+      }
+    });
   }
 
   private static String named(String table, String key) {

@@ -61,14 +61,15 @@ final class Wording {
     Matcher volts = VOLTS.matcher(text);
     while (volts.find()) {
       double value = Double.parseDouble(volts.group(1).replace(',', '.')) * (volts.group(2).equals("kV") ? 1000 : 1);
-      if (value > GivensSection.EXTRA_LOW_VOLTS) {
-        refuse(at.apply(volts.start()), "\"" + volts.group() + "\" is above 60 V");
+      if (value > ExtraLowVoltage.VOLTS) {
+        refuse(at.apply(volts.start()), "\"" + volts.group() + "\" is above " + ExtraLowVoltage.LIMIT);
       }
     }
   }
 
   private void refuse(Place place, String problem) {
-    faults.error(place, problem, "extra-low voltage only: at most 60 V direct voltage, from a certified supply",
+    faults.error(place, problem,
+        "extra-low voltage only: at most " + ExtraLowVoltage.LIMIT + " direct voltage, from a certified supply",
         "Leave it out; mains work is outside these sheets.");
   }
 }

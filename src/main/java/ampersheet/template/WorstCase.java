@@ -4,6 +4,7 @@ import ampersheet.diagnostic.Place;
 import ampersheet.formula.Condition;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
+import ampersheet.formula.NoValue;
 import ampersheet.formula.Step;
 import ampersheet.formula.Symbol;
 import ampersheet.formula.Values;
@@ -161,7 +162,7 @@ final class WorstCase {
     try {
       Quantity value = Evaluation.evaluate(end, sample);
       return working.work(sample.with(given, value)).quantity(step).value();
-    } catch (IllegalStateException | IllegalArgumentException noValue) {
+    } catch (NoValue noValue) {
       // Such a draw is refused; it says nothing about the direction.
       return Double.NaN;
     }

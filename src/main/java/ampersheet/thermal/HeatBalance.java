@@ -95,10 +95,6 @@ final class HeatBalance {
     return network;
   }
 
-  int nodes() {
-    return nodes;
-  }
-
   int number(String name) {
     Integer found = number.get(name);
     if (found == null) {

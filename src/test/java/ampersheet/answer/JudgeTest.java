@@ -2,6 +2,7 @@ package ampersheet.answer;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.formula.FormulaReader;
@@ -465,13 +466,17 @@ class JudgeTest {
 
   /** Two resistors for 5 V from 12 V, within 4 %: 10 kΩ over 6.8 kΩ gives 4.857 V. */
   private static ProblemKey pair(boolean unitPrinted) {
+    return pair(unitPrinted, Step.of("V", FormulaReader.expression("Vs * RB / (RA + RB)")));
+  }
+
+  private static ProblemKey pair(boolean unitPrinted, Step output) {
     Map<String, Quantity> givens = new LinkedHashMap<>();
     givens.put("Vs", new Quantity(12, Dimension.VOLTAGE));
-    Working working = new Working(List.of(
+    List<Step> chosen = List.of(
         Step.of("RA", FormulaReader.expression("10 kohm")),
-        Step.of("RB", FormulaReader.expression("6.8 kohm")),
-        Step.of("V", FormulaReader.expression("Vs * RB / (RA + RB)"))));
-    Values values = working.work(Values.of(givens, Map.of()));
+        Step.of("RB", FormulaReader.expression("6.8 kohm")));
+    Working working = new Working(List.of(chosen.get(0), chosen.get(1), output));
+    Values values = new Working(chosen).work(Values.of(givens, Map.of()));
     Acceptance drawer = new Acceptance.Designed(Optional.of(PreferredSeries.E12), 1e3, 1e5);
     return new ProblemKey(List.of(
         answer("q1a", "RA", values, "kohm", drawer, unitPrinted),
@@ -500,6 +505,22 @@ class JudgeTest {
     assertSays("E12", judge(pair(true), "10k", "7.5k").get(1));
     assertSays("from 1", judge(pair(true), "1M", "680k").get(0));
     assertSays("q1a", judge(pair(true), "1M", "6k8").get(1));
+  }
+
+  @Test
+  void valuesForWhichNoCaseAppliesAreTold() {
+    ProblemKey key = pair(true, new Step("V", List.of(new Step.Case(Optional.of(FormulaReader.condition("RB < 10 kohm")),
+        FormulaReader.expression("Vs * RB / (RA + RB)")))));
+    assertEquals(Rung.CORRECT, judge(key, "10k", "6.8k").get(0).rung());
+    Verdict told = judge(key, "10k", "12k").get(0);
+    assertEquals(Rung.UNEXPLAINED, told.rung());
+    assertEquals(Sentences.cannotBeWorked(), told.message());
+  }
+
+  @Test
+  void aFaultOfTheProgramIsNotToldAsAnAnswerThatLeadsNowhere() {
+    ProblemKey broken = pair(true, Step.of("V", FormulaReader.expression("Vs * RB / (RA + Rx)")));
+    assertThrows(IllegalArgumentException.class, () -> judge(broken, "10k", "6.8k"));
   }
 
   @Test

@@ -101,8 +101,8 @@ class CurveFigureTest {
   @Test
   void curvesDifferInDashes() {
     Drawing drawing = CurveFigure.layOut(TWO, Figure.PAGE_WIDTH);
-    assertEquals("", ((Shape.Line) drawing.shapes("curve bare").get(0)).stroke().dashes());
-    assertEquals("8 4", ((Shape.Line) drawing.shapes("curve with fan").get(0)).stroke().dashes());
+    assertEquals(List.of(), ((Shape.Line) drawing.shapes("curve bare").get(0)).stroke().dashes());
+    assertEquals(List.of(8.0, 4.0), ((Shape.Line) drawing.shapes("curve with fan").get(0)).stroke().dashes());
   }
 
   @Test

@@ -49,7 +49,9 @@ public final class FigureAudit {
 
   private static Stroke stroke(Element element) {
     double width = element.hasAttribute("stroke-width") ? number(element, "stroke-width") : Stroke.LINE.width();
-    return new Stroke(width, element.getAttribute("stroke-dasharray"));
+    List<Double> dashes = element.hasAttribute("stroke-dasharray")
+        ? Arrays.stream(element.getAttribute("stroke-dasharray").split(" ")).map(Double::valueOf).toList() : List.of();
+    return new Stroke(width, dashes);
   }
 
   private static List<Point> points(Element element) {

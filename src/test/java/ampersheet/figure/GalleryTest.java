@@ -1,64 +1,87 @@
 package ampersheet.figure;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import org.w3c.dom.Element;
 
-/** Writes every figure to {@code target/figures}, to be looked at. */
+/** Every figure as a pen draws it and as its SVG shows it; they are written to {@code target/figures}, to be looked at. */
 class GalleryTest {
   private static final Path FOLDER = Path.of("target", "figures");
   private static final int PER_PAGE = 6;
 
   @Test
-  void circuitsAreWrittenToBeLookedAt() throws IOException {
+  void circuitsAreDrawnAsTheirSvgShowsThem() throws IOException {
     for (SymbolStyle style : SymbolStyle.values()) {
-      List<String> figures = new ArrayList<>();
+      List<Figure> figures = new ArrayList<>();
       Circuits.all().forEach((name, drawn) -> figures.add(CircuitFigure.draw(name, drawn.schematic(), drawn.labels(),
-          style, "c-" + style + "-" + name).svg()));
+          style, "c-" + style + "-" + name)));
       pages("circuits-" + style, figures);
     }
   }
 
   @Test
-  void panelsAreWrittenToBeLookedAt() throws IOException {
-    List<String> figures = new ArrayList<>();
+  void panelsAreDrawnAsTheirSvgShowsThem() throws IOException {
+    List<Figure> figures = new ArrayList<>();
     Panels.all().forEach((name, laid) -> figures.add(
-        ChainFigure.draw(name, laid.panel(), laid.marks(), "p" + figures.size()).svg()));
+        ChainFigure.draw(name, laid.panel(), laid.marks(), "p" + figures.size())));
     pages("panels", figures);
   }
 
   @Test
-  void joinedTilesAreWrittenToBeLookedAt() throws IOException {
-    List<String> figures = new ArrayList<>();
+  void joinedTilesAreDrawnAsTheirSvgShowsThem() throws IOException {
+    List<Figure> figures = new ArrayList<>();
     AssemblyFigureTest.all().keySet().forEach(name ->
-        figures.add(AssemblyFigureTest.figure(name, "a" + figures.size()).svg()));
+        figures.add(AssemblyFigureTest.figure(name, "a" + figures.size())));
     pages("joined-tiles", figures);
   }
 
   @Test
-  void heatPathsAreWrittenToBeLookedAt() throws IOException {
+  void heatPathsAreDrawnAsTheirSvgShowsThem() throws IOException {
     for (SymbolStyle style : SymbolStyle.values()) {
-      List<String> figures = new ArrayList<>();
+      List<Figure> figures = new ArrayList<>();
       HeatPaths.all().forEach((name, laid) -> figures.add(
-          HeatFigure.draw(name, laid.network(), laid.labels(), style, "h" + figures.size()).svg()));
+          HeatFigure.draw(name, laid.network(), laid.labels(), style, "h" + figures.size())));
       pages("heat-" + style, figures);
     }
   }
 
   @Test
-  void aCurveIsWrittenToBeLookedAt() throws IOException {
-    pages("curve", List.of(CurveFigureTest.example().svg()));
+  void aCurveIsDrawnAsItsSvgShowsIt() throws IOException {
+    pages("curve", List.of(CurveFigureTest.example()));
   }
 
-  private static void pages(String name, List<String> figures) throws IOException {
+  /** A pen is handed what the SVG shows, in that order and at that place; the size is the element's. */
+  private static void isOneAndTheSame(Picture picture) {
+    StringBuilder drawn = new StringBuilder();
+    SvgPen pen = new SvgPen(drawn);
+    picture.draw(pen);
+    String shown = picture.svg().lines().filter(line -> !line.matches("</?(svg|g|title|desc)\\b.*")).collect(Collectors.joining());
+    assertEquals(shown, drawn.toString());
+    assertTrue(drawn.length() > 100, drawn.toString());
+    Element root = SvgText.parse(picture.svg());
+    assertEquals(Double.parseDouble(root.getAttribute("width")), picture.width());
+    assertEquals(Double.parseDouble(root.getAttribute("height")), picture.height());
+    for (int i = 0; i < root.getElementsByTagName("text").getLength(); i++) {
+      String text = root.getElementsByTagName("text").item(i).getTextContent();
+      assertTrue(picture.letters().lines().anyMatch(text::equals), text);
+    }
+  }
+
+  private static void pages(String name, List<Figure> figures) throws IOException {
+    figures.forEach(figure -> isOneAndTheSame(figure.picture()));
     for (int page = 0; page * PER_PAGE < figures.size(); page++) {
       StringBuilder html = new StringBuilder("<!doctype html><meta charset='utf-8'>");
       figures.subList(page * PER_PAGE, Math.min(figures.size(), (page + 1) * PER_PAGE)).forEach(
-          svg -> html.append("<div style='display:inline-block;margin:14px;vertical-align:top'>").append(svg)
+          figure -> html.append("<div style='display:inline-block;margin:14px;vertical-align:top'>").append(figure.svg())
               .append("</div>"));
       write(name + "-" + (page + 1) + ".html", html.toString());
     }

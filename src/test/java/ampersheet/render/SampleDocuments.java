@@ -1,6 +1,8 @@
 package ampersheet.render;
 
 import ampersheet.figure.Figure;
+import ampersheet.figure.Picture;
+import ampersheet.figure.Pictures;
 import ampersheet.formula.Expression;
 import ampersheet.formula.FormulaReader;
 import ampersheet.formula.Notation;
@@ -159,7 +161,7 @@ public final class SampleDocuments {
             new Prose(next.text()),
             new Givens(List.of(new GivenLine(Optional.of(V_S), next.text(), next.text()),
                 new GivenLine(Optional.empty(), next.text(), next.text()))),
-            new FigureBlock(new Figure(indicatorSvg("h-", "9\u00a0V", "2\u00a0V", "16\u00a0mA"), next.text(), next.text(),
+            new FigureBlock(new Figure(indicatorDrawing("h-", "9\u00a0V", "2\u00a0V", "16\u00a0mA"), next.text(), next.text(),
                 new Figure.Table(List.of(next.text(), next.text()), List.of(List.of(next.text(), next.text()))),
                 List.of(next.text()))),
             new Steps(next.text(), List.of(
@@ -256,7 +258,7 @@ public final class SampleDocuments {
   }
 
   private static Figure indicatorFigure(String idPrefix, String supply, String forward, String current) {
-    return new Figure(indicatorSvg(idPrefix, supply, forward, current), "supply, resistor and LED in one loop",
+    return new Figure(indicatorDrawing(idPrefix, supply, forward, current), "supply, resistor and LED in one loop",
         "One loop of a supply, a resistor and an LED: 3 parts, 3 nodes.",
         new Figure.Table(List.of("Component", "Value", "From", "To", "Polarity"), List.of(
             List.of("supply V1", supply, "node 0", "node A", "plus at node A"),
@@ -264,6 +266,10 @@ public final class SampleDocuments {
             List.of("LED D1", forward + " at " + current, "node B", "node 0", "anode at node B"))),
         List.of("From plus of the supply V1 the current enters resistor R1.", "From R1 it goes on into the anode of LED D1.",
             "From the cathode of D1 it returns to minus of the supply."));
+  }
+
+  private static Picture indicatorDrawing(String idPrefix, String supply, String forward, String current) {
+    return Pictures.of(340, 230, indicatorSvg(idPrefix, supply, forward, current));
   }
 
   private static String indicatorSvg(String idPrefix, String supply, String forward, String current) {

@@ -35,6 +35,12 @@ class RosterReaderTest {
   }
 
   @Test
+  void tabsAreAcceptedAsInAnswerFiles() {
+    assertEquals(List.of(new Seat(4, "Eda \"the\" Can")), seats("Seat\tName\n4\t\"Eda \"\"the\"\" Can\"\n"));
+    assertEquals(List.of(new Seat(4, "Eda Can")), seats("seat,name\n4,Eda\tCan\n"), "where commas separate, a tab does not");
+  }
+
+  @Test
   void otherColumnsMayStandBetween() {
     assertEquals(List.of(new Seat(4, "Eda")), seats("Name,group,Seat\nEda,b,4\n"));
   }

@@ -179,6 +179,15 @@ class SupportTest {
   }
 
   @Test
+  void aProblemTellsWhetherItFollowsItsExampleWhateverIsPrinted() {
+    Document sheet = CheckLetters.addedTo(Composer.sheet(SmallLibrary.maker("title: T\nproblems:\n  - {template: "
+        + SmallLibrary.DIVIDER + ", example: yes}\n  - {template: " + SmallLibrary.INDICATOR + "}\n").sheet(1), ""),
+        SmallLibrary.maker("title: T\nproblems: [{template: " + SmallLibrary.DIVIDER + "}]\n").sheet(1));
+    assertEquals(List.of(false, true, false), sheet.blocks().stream().filter(ProblemBlock.class::isInstance)
+        .map(block -> ((ProblemBlock) block).followsExample()).toList());
+  }
+
+  @Test
   void mixedSheetsSayWhy() {
     Document mixed = Composer.sheet(SmallLibrary.maker(
         "title: T\norder: mixed\nproblems: [{template: current-limiting/indicator}]\n").sheet(1), "");

@@ -5,6 +5,7 @@ import ampersheet.formula.Condition;
 import ampersheet.formula.MathMl;
 import ampersheet.formula.Notation;
 import ampersheet.formula.Symbol;
+import ampersheet.quantity.QuantityWriter.Printed;
 import ampersheet.render.Address;
 import ampersheet.render.Derivation;
 import ampersheet.render.GivensWithFigures;
@@ -15,6 +16,7 @@ import ampersheet.sheet.Document;
 import ampersheet.sheet.Document.Assumption;
 import ampersheet.sheet.Document.Assumptions;
 import ampersheet.sheet.Document.Block;
+import ampersheet.sheet.Document.BlockVisitor;
 import ampersheet.sheet.Document.Caution;
 import ampersheet.sheet.Document.Cell;
 import ampersheet.sheet.Document.FigureBlock;
@@ -34,14 +36,13 @@ import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.Steps;
 import ampersheet.sheet.Document.Table;
 import ampersheet.sheet.Document.UnitBox;
-import ampersheet.quantity.QuantityWriter.Printed;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 
 /** The blocks of one page. */
-final class BlockMarkup {
+final class BlockMarkup implements BlockVisitor {
   private static final String MATHML = "http://www.w3.org/1998/Math/MathML";
 
   /** What the narrowest phone's width surely holds; a longer equation may scroll and must be reachable by keyboard. */
@@ -91,47 +92,16 @@ final class BlockMarkup {
         givensBesideFigures(blocks.subList(i, end));
         i = end;
       } else {
-        write(blocks.get(i));
+        blocks.get(i).accept(this);
         i++;
       }
     }
   }
 
-  private void write(Block block) {
-    if (block instanceof Prose prose) {
-      prose(prose);
-    } else if (block instanceof Heading heading) {
-      heading(heading.level(), heading.text());
-    } else if (block instanceof ProblemBlock problem) {
-      problem(problem);
-    } else if (block instanceof Givens givens) {
-      givens(givens);
-    } else if (block instanceof FigureBlock figure) {
-      figure(figure.figure());
-    } else if (block instanceof Steps steps) {
-      steps(steps);
-    } else if (block instanceof Question question) {
-      question(question);
-    } else if (block instanceof Caution caution) {
-      caution(caution);
-    } else if (block instanceof KeyTable table) {
-      keyTable(table);
-    } else if (block instanceof Table table) {
-      table(table);
-    } else if (block instanceof Assumptions assumptions) {
-      assumptions(assumptions);
-    } else if (block instanceof PreferredValues values) {
-      preferredValues(values);
-    } else if (block instanceof ReferenceTable table) {
-      referenceTable(table);
-    } else {
-      throw new IllegalStateException("a block that no page shows: " + block);
-    }
-  }
-
   // ------------------------------------------------------------------------------------------------ problem and words
 
-  private void problem(ProblemBlock problem) {
+  @Override
+  public void problem(ProblemBlock problem) {
     String id = id("problem-" + problem.number());
     markup.open("section", "class", fitsOnAPage(problem) ? "problem whole" : "problem", "aria-labelledby", id).newline();
     markup.open("h2", "id", id);
@@ -155,18 +125,25 @@ final class BlockMarkup {
     return above + PaperHeight.of(List.of(problem)) <= PaperHeight.ofPage(document.paper());
   }
 
+  @Override
+  public void heading(Heading heading) {
+    heading(heading.level(), heading.text());
+  }
+
   private void heading(int level, String text) {
     String element = "h" + Math.min(6, Math.max(headingLevel, level));
     markup.open(element).line(text).close(element).newline();
   }
 
-  private void prose(Prose prose) {
+  @Override
+  public void prose(Prose prose) {
     markup.open("div", "class", "prose").newline();
     ProseMarkup.write(prose.markdown(), markup);
     markup.close("div").newline();
   }
 
-  private void caution(Caution caution) {
+  @Override
+  public void caution(Caution caution) {
     String id = id("caution");
     markup.open("div", "class", "caution", "role", "note", "aria-labelledby", id).newline().open("p");
     markup.element("span", "⚠", "class", "sign", "role", "img", "aria-label", "Warning sign").text(" ");
@@ -174,7 +151,8 @@ final class BlockMarkup {
     markup.line(caution.text()).close("p").newline().close("div").newline();
   }
 
-  private void assumptions(Assumptions assumptions) {
+  @Override
+  public void assumptions(Assumptions assumptions) {
     if (assumptions.inFull()) {
       markup.open("div", "class", "granted").newline();
       markup.element("p", Wording.TAKEN_FOR_GRANTED + ":").newline().open("ul").newline();
@@ -191,15 +169,16 @@ final class BlockMarkup {
 
   private void givensBesideFigures(List<Block> blocks) {
     boolean wide = blocks.stream().anyMatch(
-        block -> block instanceof FigureBlock figure && DrawingSize.of(figure.figure().svg()).isWide());
+        block -> block instanceof FigureBlock figure && DrawingSize.of(figure.figure().picture()).isWide());
     markup.open("div", "class", wide ? "setting stacked" : "setting").newline();
-    blocks.stream().filter(Givens.class::isInstance).forEach(this::write);
+    blocks.stream().filter(Givens.class::isInstance).forEach(block -> block.accept(this));
     markup.open("div", "class", "figures").newline();
-    blocks.stream().filter(FigureBlock.class::isInstance).forEach(this::write);
+    blocks.stream().filter(FigureBlock.class::isInstance).forEach(block -> block.accept(this));
     markup.close("div").newline().close("div").newline();
   }
 
-  private void givens(Givens givens) {
+  @Override
+  public void givens(Givens givens) {
     markup.open("div", "class", "givens").newline();
     heading(headingLevel, Wording.GIVEN);
     markup.open("dl").newline();
@@ -215,10 +194,12 @@ final class BlockMarkup {
     markup.close("dl").newline().close("div").newline();
   }
 
-  private void figure(Figure figure) {
+  @Override
+  public void figure(FigureBlock block) {
+    Figure figure = block.figure();
     markup.open("div", "class", "figure").newline();
     markup.open("figure").newline();
-    if (DrawingSize.of(figure.svg()).scrollsOnAPhone()) {
+    if (DrawingSize.of(figure.picture()).scrollsOnAPhone()) {
       markup.open("div", "class", "drawing long", "tabindex", "0", "role", "group", "aria-label", figure.title());
     } else {
       markup.open("div", "class", "drawing");
@@ -257,7 +238,8 @@ final class BlockMarkup {
 
   // ------------------------------------------------------------------------------------------------------- worked steps
 
-  private void steps(Steps steps) {
+  @Override
+  public void steps(Steps steps) {
     markup.open("div", "class", "working").newline();
     heading(headingLevel, steps.heading().isEmpty() ? Wording.WORKED_STEPS : steps.heading());
     markup.open("ol", "class", "steps", "role", "list").newline();
@@ -342,7 +324,8 @@ final class BlockMarkup {
 
   // ---------------------------------------------------------------------------------------------------- answers and key
 
-  private void question(Question question) {
+  @Override
+  public void question(Question question) {
     String id = id("answer-" + question.id());
     markup.open("div", "class", "question", "id", id).newline();
     if (question.options().isEmpty()) {
@@ -362,7 +345,8 @@ final class BlockMarkup {
     places.place(id("place-" + label), label, symbolMarkup, meaning, hint);
   }
 
-  private void keyTable(KeyTable table) {
+  @Override
+  public void keyTable(KeyTable table) {
     List<String> head = List.of(Wording.QUESTION, Wording.ANSWER, Wording.ACCEPTED, Wording.SECOND_ROUTE);
     openTable(Wording.ANSWERS, head);
     for (KeyLine line : table.lines()) {
@@ -398,7 +382,8 @@ final class BlockMarkup {
 
   // -------------------------------------------------------------------------------------------------------------- tables
 
-  private void preferredValues(PreferredValues values) {
+  @Override
+  public void preferredValues(PreferredValues values) {
     openScroll(Wording.PREFERRED_VALUES, "look-up series");
     for (Series series : values.series()) {
       markup.open("tbody").newline();
@@ -416,7 +401,8 @@ final class BlockMarkup {
     markup.close("table").close("div").newline();
   }
 
-  private void referenceTable(ReferenceTable table) {
+  @Override
+  public void referenceTable(ReferenceTable table) {
     openScroll(table.caption(), "look-up");
     markup.open("thead").open("tr");
     table.head().forEach(name -> markup.open("th", "scope", "col").line(name).close("th"));
@@ -434,7 +420,8 @@ final class BlockMarkup {
     markup.open("table", "class", look).newline().open("caption").line(caption).close("caption").newline();
   }
 
-  private void table(Table table) {
+  @Override
+  public void table(Table table) {
     openTable(table.caption(), table.head());
     markup.open("tbody", "role", "rowgroup").newline();
     for (List<Cell> row : table.rows()) {

@@ -2,6 +2,7 @@ package ampersheet.render.html;
 
 import ampersheet.sheet.Document.Assumptions;
 import ampersheet.sheet.Document.Block;
+import ampersheet.sheet.Document.BlockVisitor;
 import ampersheet.sheet.Document.Caution;
 import ampersheet.sheet.Document.FigureBlock;
 import ampersheet.sheet.Document.GivenLine;
@@ -43,7 +44,7 @@ final class PaperHeight {
     int givensBefore = 0;
     for (Block block : blocks) {
       int more = of(block);
-      boolean besideGivens = block instanceof FigureBlock figure && !DrawingSize.of(figure.figure().svg()).isWide();
+      boolean besideGivens = block instanceof FigureBlock figure && !DrawingSize.of(figure.figure().picture()).isWide();
       height += besideGivens ? Math.max(0, more - givensBefore) : more;
       givensBefore = block instanceof Givens ? more : 0;
     }
@@ -51,34 +52,78 @@ final class PaperHeight {
   }
 
   private static int of(Block block) {
-    if (block instanceof Prose prose) {
-      return text(prose.markdown()) + 4;
-    } else if (block instanceof Heading) {
-      return 14;
-    } else if (block instanceof ProblemBlock problem) {
-      return 32 + of(problem.blocks());
-    } else if (block instanceof Givens givens) {
-      return 10 + givens.lines().stream().mapToInt(PaperHeight::givenLine).sum();
-    } else if (block instanceof FigureBlock figure) {
-      return 16 + (int) (DrawingSize.of(figure.figure().svg()).height() * MILLIMETRES_PER_PIXEL);
-    } else if (block instanceof Steps steps) {
-      return 14 + steps.steps().stream().mapToInt(PaperHeight::step).sum();
-    } else if (block instanceof Question question) {
-      return text(question.prompt()) + (question.options().isEmpty() ? 22 : 16 + 10 * question.options().size());
-    } else if (block instanceof Caution caution) {
-      return 14 + text(caution.heading() + caution.text());
-    } else if (block instanceof KeyTable table) {
-      return 20 + table.lines().stream().mapToInt(PaperHeight::keyLine).sum();
-    } else if (block instanceof Table table) {
-      return 20 + 9 * table.rows().size();
-    } else if (block instanceof Assumptions assumptions) {
-      return 4 + assumptions.all().stream().mapToInt(one -> text(one.that() + one.really())).sum();
-    } else if (block instanceof PreferredValues values) {
-      return 12 + 7 * values.series().stream().mapToInt(series -> series.rows(12).size()).sum();
-    } else if (block instanceof ReferenceTable table) {
-      return 20 + 7 * table.rows().size();
+    OfOne of = new OfOne();
+    block.accept(of);
+    return of.height;
+  }
+
+  private static final class OfOne implements BlockVisitor {
+    private int height;
+
+    @Override
+    public void prose(Prose prose) {
+      height = text(prose.markdown()) + 4;
     }
-    throw new IllegalArgumentException("no height known for " + block);
+
+    @Override
+    public void heading(Heading heading) {
+      height = 14;
+    }
+
+    @Override
+    public void problem(ProblemBlock problem) {
+      height = 32 + of(problem.blocks());
+    }
+
+    @Override
+    public void givens(Givens givens) {
+      height = 10 + givens.lines().stream().mapToInt(PaperHeight::givenLine).sum();
+    }
+
+    @Override
+    public void figure(FigureBlock figure) {
+      height = 16 + (int) (DrawingSize.of(figure.figure().picture()).height() * MILLIMETRES_PER_PIXEL);
+    }
+
+    @Override
+    public void steps(Steps steps) {
+      height = 14 + steps.steps().stream().mapToInt(PaperHeight::step).sum();
+    }
+
+    @Override
+    public void question(Question question) {
+      height = text(question.prompt()) + (question.options().isEmpty() ? 22 : 16 + 10 * question.options().size());
+    }
+
+    @Override
+    public void assumptions(Assumptions assumptions) {
+      height = 4 + assumptions.all().stream().mapToInt(one -> text(one.that() + one.really())).sum();
+    }
+
+    @Override
+    public void preferredValues(PreferredValues values) {
+      height = 12 + 7 * values.series().stream().mapToInt(series -> series.rows(12).size()).sum();
+    }
+
+    @Override
+    public void referenceTable(ReferenceTable table) {
+      height = 20 + 7 * table.rows().size();
+    }
+
+    @Override
+    public void caution(Caution caution) {
+      height = 14 + text(caution.heading() + caution.text());
+    }
+
+    @Override
+    public void keyTable(KeyTable table) {
+      height = 20 + table.lines().stream().mapToInt(PaperHeight::keyLine).sum();
+    }
+
+    @Override
+    public void table(Table table) {
+      height = 20 + 9 * table.rows().size();
+    }
   }
 
   private static int text(String text) {

@@ -11,6 +11,7 @@ import ampersheet.render.Derivation;
 import ampersheet.render.Wording;
 import ampersheet.sheet.Document.Assumptions;
 import ampersheet.sheet.Document.Block;
+import ampersheet.sheet.Document.BlockVisitor;
 import ampersheet.sheet.Document.Caution;
 import ampersheet.sheet.Document.Cell;
 import ampersheet.sheet.Document.FigureBlock;
@@ -33,7 +34,7 @@ import java.util.List;
 import java.util.Optional;
 
 /** The blocks of one page. Equations and places to write are indented code: what is in them is never read as Markdown. */
-final class BlockText {
+final class BlockText implements BlockVisitor {
   private static final String RULED = "____________";
 
   /** A longer equation is broken at its equals signs. */
@@ -47,45 +48,13 @@ final class BlockText {
   }
 
   void write(List<Block> blocks) {
-    blocks.forEach(this::write);
-  }
-
-  private void write(Block block) {
-    if (block instanceof Prose prose) {
-      prose(prose);
-    } else if (block instanceof Heading heading) {
-      heading(heading.level(), heading.text());
-    } else if (block instanceof ProblemBlock problem) {
-      problem(problem);
-    } else if (block instanceof Givens givens) {
-      givens(givens);
-    } else if (block instanceof FigureBlock figure) {
-      figure(figure.figure());
-    } else if (block instanceof Steps steps) {
-      steps(steps);
-    } else if (block instanceof Question question) {
-      question(question);
-    } else if (block instanceof Caution caution) {
-      caution(caution);
-    } else if (block instanceof KeyTable table) {
-      keyTable(table);
-    } else if (block instanceof Table table) {
-      table(table);
-    } else if (block instanceof Assumptions assumptions) {
-      assumptions(assumptions);
-    } else if (block instanceof PreferredValues values) {
-      preferredValues(values);
-    } else if (block instanceof ReferenceTable table) {
-      page.paragraph(Escaped.bold(table.caption()));
-      page.paragraph(TextTable.of(cells(table.head()), table.rows().stream().map(BlockText::cells).toList()));
-    } else {
-      throw new IllegalStateException("a block that nobody writes as Markdown: " + block);
-    }
+    blocks.forEach(block -> block.accept(this));
   }
 
   // ------------------------------------------------------------------------------------------------ problem and words
 
-  private void problem(ProblemBlock problem) {
+  @Override
+  public void problem(ProblemBlock problem) {
     page.paragraph("---");
     heading(headingLevel, Wording.PROBLEM + " " + problem.number() + ": " + problem.title());
     if (!problem.tags().isEmpty()) {
@@ -96,18 +65,25 @@ final class BlockText {
     headingLevel--;
   }
 
+  @Override
+  public void heading(Heading heading) {
+    heading(heading.level(), heading.text());
+  }
+
   private void heading(int level, String text) {
     page.paragraph("#".repeat(Math.min(6, Math.max(headingLevel, level))) + " " + Escaped.text(text));
   }
 
-  private void prose(Prose prose) {
+  @Override
+  public void prose(Prose prose) {
     String source = ProseSource.harmless(prose.markdown());
     if (!source.isEmpty()) {
       page.paragraph(source);
     }
   }
 
-  private void assumptions(Assumptions assumptions) {
+  @Override
+  public void assumptions(Assumptions assumptions) {
     if (!assumptions.inFull()) {
       page.paragraph(Escaped.start(Wording.takenForGranted(assumptions)));
       return;
@@ -117,21 +93,30 @@ final class BlockText {
         .map(one -> "- " + Escaped.start(Wording.sentence(one.that()) + " " + one.really())).toList()));
   }
 
+  @Override
+  public void referenceTable(ReferenceTable table) {
+    page.paragraph(Escaped.bold(table.caption()));
+    page.paragraph(TextTable.of(cells(table.head()), table.rows().stream().map(BlockText::cells).toList()));
+  }
+
   /** A list, because a table would need a head that says nothing. */
-  private void preferredValues(PreferredValues values) {
+  @Override
+  public void preferredValues(PreferredValues values) {
     page.paragraph(Escaped.bold(Wording.PREFERRED_VALUES));
     page.paragraph(String.join("\n", values.series().stream()
         .map(series -> "- " + Escaped.start(series.name() + ": " + String.join(" ", series.values()))).toList()));
   }
 
-  private void caution(Caution caution) {
+  @Override
+  public void caution(Caution caution) {
     page.paragraph("> **⚠ " + Wording.CAUTION + ": " + Escaped.text(caution.heading()) + "**\n>\n> "
         + Escaped.start(caution.text()));
   }
 
   // -------------------------------------------------------------------------------------------------- givens and figure
 
-  private void givens(Givens givens) {
+  @Override
+  public void givens(Givens givens) {
     heading(headingLevel, Wording.GIVEN);
     List<String> lines = new ArrayList<>();
     for (GivenLine line : givens.lines()) {
@@ -141,7 +126,9 @@ final class BlockText {
     page.paragraph(String.join("\n", lines));
   }
 
-  private void figure(Figure figure) {
+  @Override
+  public void figure(FigureBlock block) {
+    Figure figure = block.figure();
     page.paragraph("**" + Wording.FIGURE + ": " + Escaped.text(figure.title()) + "**");
     page.paragraph(Escaped.start(figure.summary()));
     if (!figure.table().rows().isEmpty()) {
@@ -164,7 +151,8 @@ final class BlockText {
 
   // ------------------------------------------------------------------------------------------------------- worked steps
 
-  private void steps(Steps steps) {
+  @Override
+  public void steps(Steps steps) {
     heading(headingLevel, steps.heading().isEmpty() ? Wording.WORKED_STEPS : steps.heading());
     steps.steps().forEach(this::step);
   }
@@ -213,7 +201,8 @@ final class BlockText {
 
   // ---------------------------------------------------------------------------------------------------- answers and key
 
-  private void question(Question question) {
+  @Override
+  public void question(Question question) {
     String prompt = ProseSource.harmlessLine(question.prompt());
     page.paragraph((Escaped.bold(question.id()) + " " + prompt).strip());
     if (question.options().isEmpty()) {
@@ -230,7 +219,8 @@ final class BlockText {
         + (hint.isEmpty() ? "" : "  " + Wording.oneLine(hint));
   }
 
-  private void keyTable(KeyTable table) {
+  @Override
+  public void keyTable(KeyTable table) {
     heading(headingLevel, Wording.ANSWERS);
     List<List<String>> rows = new ArrayList<>();
     for (KeyLine line : table.lines()) {
@@ -257,7 +247,8 @@ final class BlockText {
 
   // -------------------------------------------------------------------------------------------------------------- tables
 
-  private void table(Table table) {
+  @Override
+  public void table(Table table) {
     if (!table.caption().isEmpty()) {
       page.paragraph(Escaped.bold(table.caption()));
     }

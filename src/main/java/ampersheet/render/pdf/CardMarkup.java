@@ -10,19 +10,17 @@ import java.util.Map;
 final class CardMarkup {
   static final int PER_PAGE = 4;
   private static final double SMALLEST = 7.5;
-  /** Length of a cut mark in millimetres; its middle is where the knife goes. */
-  private static final double MARK = 8;
   private static final double PADDING_ABOVE_AND_BELOW = 9;
 
   private CardMarkup() {}
 
   /** @param points size of each card's lettering, by number of its problem */
-  static String of(Document document, Profile profile, Map<String, Double> points) {
+  static PrintMarkup.Print of(Document document, Profile profile, Map<String, Double> points) {
     return PrintMarkup.cards(document, profile, style(document.paper(), profile, SMALLEST, false), points);
   }
 
   /** Under each other on an endless page, each as high as its content. */
-  static String measured(Document document, Profile profile, double points) {
+  static PrintMarkup.Print measured(Document document, Profile profile, double points) {
     return PrintMarkup.cards(document, profile, style(document.paper(), profile, points, true), Map.of());
   }
 
@@ -37,23 +35,6 @@ final class CardMarkup {
 
   static double height(Paper paper) {
     return PrintStyle.height(paper) / 2;
-  }
-
-  /** Lines at the middle of each edge and a cross in the centre. */
-  static String cutMarks(Paper paper) {
-    double w = PrintStyle.width(paper);
-    double h = PrintStyle.height(paper) - 0.4;
-    double x = w / 2;
-    double y = PrintStyle.height(paper) / 2;
-    String lines = line(x, 0, x, MARK) + line(x, h - MARK, x, h) + line(0, y, MARK, y) + line(w - MARK, y, w, y)
-        + line(x - MARK / 2, y, x + MARK / 2, y) + line(x, y - MARK / 2, x, y + MARK / 2);
-    return "<svg alt=\"Marks for cutting the page into four cards\" class=\"marks\" style=\"width:" + w + "mm;height:" + h
-        + "mm\" xmlns=\"http://www.w3.org/2000/svg\" width=\"" + w + "\" height=\"" + h
-        + "\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"0.35\">" + lines + "</svg>";
-  }
-
-  private static String line(double x1, double y1, double x2, double y2) {
-    return "<polyline points=\"" + x1 + "," + y1 + " " + x2 + "," + y2 + "\"/>";
   }
 
   private static String style(Paper paper, Profile profile, double points, boolean measured) {

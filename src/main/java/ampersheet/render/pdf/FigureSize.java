@@ -75,7 +75,7 @@ record FigureSize(double width, double height) {
 
   private static FigureSize natural(Figure figure, Profile profile) {
     double scale = millimetresPerPixel(profile);
-    return new FigureSize(attribute(figure.svg(), " width=\"") * scale, attribute(figure.svg(), " height=\"") * scale);
+    return new FigureSize(figure.picture().width() * scale, figure.picture().height() * scale);
   }
 
   static double millimetresPerPixel(Profile profile) {
@@ -99,10 +99,5 @@ record FigureSize(double width, double height) {
 
   private static double hundredths(double value) {
     return Math.floor(value * 100) / 100;
-  }
-
-  private static double attribute(String svg, String name) {
-    int from = svg.indexOf(name) + name.length();
-    return Double.parseDouble(svg.substring(from, svg.indexOf('"', from)));
   }
 }

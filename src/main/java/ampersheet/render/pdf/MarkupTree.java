@@ -18,23 +18,27 @@ import org.w3c.dom.Text;
 import org.xml.sax.InputSource;
 import org.xml.sax.SAXException;
 
-/** The markup of a handout, read once: it is measured in one style and set in another. */
-record MarkupTree(Document nodes) {
+/**
+ * The markup of a handout, read once: it is measured in one style and set in another.
+ *
+ * @param drawings that elements of it refer to
+ */
+record MarkupTree(Document nodes, List<OnPaper> drawings) {
   private static final List<String> EMPHASES = List.of("strong", "em");
   private static final String PUNCTUATION = ".,;:?!)";
 
-  static MarkupTree of(String xhtml) {
+  static MarkupTree of(PrintMarkup.Print print) {
     try {
       DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
       factory.setNamespaceAware(true);
       factory.setFeature(XMLConstants.FEATURE_SECURE_PROCESSING, true);
       factory.setFeature("http://apache.org/xml/features/disallow-doctype-decl", true);
-      Document nodes = factory.newDocumentBuilder().parse(new InputSource(new StringReader(xhtml)));
+      Document nodes = factory.newDocumentBuilder().parse(new InputSource(new StringReader(print.xhtml())));
       for (String emphasis : EMPHASES) {
         keepPunctuation(nodes.getElementsByTagName(emphasis));
       }
       keepUnits(nodes.getElementsByTagName("body").item(0));
-      return new MarkupTree(nodes);
+      return new MarkupTree(nodes, print.drawings());
     } catch (ParserConfigurationException | SAXException | IOException failure) {
       throw new IllegalStateException("markup for print that is no XML", failure);
     }
@@ -42,7 +46,8 @@ record MarkupTree(Document nodes) {
 
   /** Whether any of its words run from right to left. */
   boolean runsRightToLeft() {
-    return Writing.runsRightToLeft(nodes.getDocumentElement().getTextContent());
+    return Writing.runsRightToLeft(nodes.getDocumentElement().getTextContent())
+        || drawings.stream().anyMatch(drawing -> Writing.runsRightToLeft(drawing.letters()));
   }
 
   /** The page setter may break a line between an element and the text after it: no line begins with a full stop. */
@@ -122,7 +127,7 @@ record MarkupTree(Document nodes) {
 
   /** A copy of the elements with these ids alone, set closer. */
   MarkupTree closer(Set<String> ids) {
-    MarkupTree copy = new MarkupTree((Document) nodes.cloneNode(true));
+    MarkupTree copy = new MarkupTree((Document) nodes.cloneNode(true), drawings);
     Node body = copy.nodes.getElementsByTagName("body").item(0);
     for (Node child = body.getFirstChild(); child != null; ) {
       Node next = child.getNextSibling();

@@ -163,9 +163,9 @@ public final class PdfBook implements Closeable {
   }
 
   private MarkupTree markup(Document document, Faults faults) throws IOException {
-    String xhtml = PrintMarkup.of(document, profile);
-    refuseMissing(xhtml, document);
-    MarkupTree markup = MarkupTree.of(xhtml);
+    PrintMarkup.Print print = PrintMarkup.of(document, profile);
+    refuseMissing(print, document);
+    MarkupTree markup = MarkupTree.of(print);
     if (document.kind() == Document.Kind.SHEET) {
       markup.style(PrintStyle.endless(document, profile));
       List<PageBreaks.Start> starts = breaks(document, markup, faults);
@@ -182,7 +182,7 @@ public final class PdfBook implements Closeable {
     Map<String, Double> points = new TreeMap<>();
     for (double size : CARD_POINTS) {
       if (points.size() < CardMarkup.cards(document).size()) {
-        String measured = CardMarkup.measured(document, profile, size);
+        PrintMarkup.Print measured = CardMarkup.measured(document, profile, size);
         refuseMissing(measured, document);
         heights(measured, document, faults).forEach((card, height) -> {
           if (height <= room) {
@@ -204,9 +204,9 @@ public final class PdfBook implements Closeable {
   }
 
   /** Of each problem, in points. */
-  private Map<String, Double> heights(String xhtml, Document document, Faults faults) throws IOException {
+  private Map<String, Double> heights(PrintMarkup.Print print, Document document, Faults faults) throws IOException {
     Map<String, Double> heights = new TreeMap<>();
-    try (PdfBoxRenderer renderer = builder(MarkupTree.of(xhtml), faults, pdf).buildPdfRenderer()) {
+    try (PdfBoxRenderer renderer = builder(MarkupTree.of(print), faults, pdf).buildPdfRenderer()) {
       renderer.layout();
       for (ProblemBlock problem : CardMarkup.cards(document)) {
         Box box = renderer.getSharedContext().getBoxById(PrintMarkup.PROBLEM_ID + problem.number());
@@ -271,16 +271,11 @@ public final class PdfBook implements Closeable {
     return closer;
   }
 
-  /** Ids of the problems that directly follow a worked example of the same kind. */
+  /** Ids of the problems that directly follow their example. */
   private static Set<String> twins(Document document) {
     Set<String> twins = new TreeSet<>();
-    List<ProblemBlock> problems = CardMarkup.cards(document);
-    for (int i = 1; i < problems.size(); i++) {
-      ProblemBlock before = problems.get(i - 1);
-      if (before.tags().contains("worked example") && before.title().equals(problems.get(i).title())) {
-        twins.add(PrintMarkup.PROBLEM_ID + problems.get(i).number());
-      }
-    }
+    CardMarkup.cards(document).stream().filter(ProblemBlock::followsExample)
+        .forEach(problem -> twins.add(PrintMarkup.PROBLEM_ID + problem.number()));
     return twins;
   }
 
@@ -292,7 +287,7 @@ public final class PdfBook implements Closeable {
     builder.useExternalResourceAccessControl((address, kind) -> false, ExternalResourceControlPriority.RUN_AFTER_RESOLVING_URI);
     builder.withDiagnosticConsumer(faults::hear);
     builder.useUnicodeLineBreaker(new LineBreaks());
-    builder.useSVGDrawer(new FigureDrawer(profile.sansSerif() ? Fonts.SANS : Fonts.SERIF));
+    builder.useSVGDrawer(new FigureDrawer(markup.drawings(), profile.sansSerif() ? Fonts.SANS : Fonts.SERIF));
     fonts.register(builder);
     if (markup.runsRightToLeft()) {
       builder.useUnicodeBidiSplitter(Writing.Directions::new);
@@ -302,8 +297,8 @@ public final class PdfBook implements Closeable {
     return builder;
   }
 
-  private void refuseMissing(String xhtml, Document document) {
-    Set<String> missing = fonts.missing(xhtml);
+  private void refuseMissing(PrintMarkup.Print print, Document document) {
+    Set<String> missing = fonts.missing(print.letters());
     if (!missing.isEmpty()) {
       throw new DiagnosticException(Diagnostic.error(Place.inFile(Faults.name(document)),
           "the fonts for print have no letter for " + String.join(" ", missing),

@@ -1,18 +1,42 @@
 package ampersheet.render.pdf;
 
+import ampersheet.figure.Point;
 import io.nayuki.qrcodegen.QrCode;
+import java.util.ArrayList;
+import java.util.List;
 
-/** The sheet ID as a QR code (ISO/IEC 18004), so that a phone need not type it. */
-final class SheetCode {
+/** The sheet ID as a QR code (ISO/IEC 18004), so that a phone need not type it; a unit is a module of the code. */
+record SheetCode(QrCode code) implements OnPaper {
   private static final int QUIET = 4;
   private static final double MILLIMETRES_PER_MODULE = 0.7;
 
-  private SheetCode() {}
+  static SheetCode of(String sheetId) {
+    return new SheetCode(QrCode.encodeText(sheetId, QrCode.Ecc.MEDIUM));
+  }
 
-  static String svg(String sheetId) {
-    QrCode code = QrCode.encodeText(sheetId, QrCode.Ecc.MEDIUM);
-    int size = code.size + 2 * QUIET;
-    StringBuilder squares = new StringBuilder();
+  /** In millimetres. */
+  double side() {
+    return Math.round(width() * MILLIMETRES_PER_MODULE * 10) / 10.0;
+  }
+
+  @Override
+  public double width() {
+    return code.size + 2 * QUIET;
+  }
+
+  @Override
+  public double height() {
+    return width();
+  }
+
+  @Override
+  public void draw(PaperPen pen) {
+    pen.fill(bars());
+  }
+
+  /** Dark modules that touch in a row are one rectangle. */
+  List<List<Point>> bars() {
+    List<List<Point>> bars = new ArrayList<>();
     for (int y = 0; y < code.size; y++) {
       for (int x = 0; x < code.size; ) {
         int end = x;
@@ -23,16 +47,11 @@ final class SheetCode {
           int left = x + QUIET;
           int right = end + QUIET;
           int top = y + QUIET;
-          squares.append('M').append(left).append(',').append(top).append('L').append(right).append(',').append(top)
-              .append('L').append(right).append(',').append(top + 1).append('L').append(left).append(',').append(top + 1)
-              .append('Z');
+          bars.add(List.of(new Point(left, top), new Point(right, top), new Point(right, top + 1), new Point(left, top + 1)));
         }
         x = end + 1;
       }
     }
-    double side = Math.round(size * MILLIMETRES_PER_MODULE * 10) / 10.0;
-    return "<svg alt=\"QR code of the sheet ID " + sheetId + "\" style=\"width:" + side + "mm;height:" + side
-        + "mm\" xmlns=\"http://www.w3.org/2000/svg\" width=\"" + size + "\" height=\"" + size + "\"><path d=\"" + squares
-        + "\" fill=\"currentColor\" stroke=\"none\"/></svg>";
+    return bars;
   }
 }

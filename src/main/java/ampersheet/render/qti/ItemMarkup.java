@@ -2,6 +2,7 @@ package ampersheet.render.qti;
 
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
+import ampersheet.answer.UsualAcceptance;
 import ampersheet.figure.Figure;
 import ampersheet.formula.MathMl;
 import ampersheet.quantity.QuantityWriter.Printed;
@@ -11,26 +12,32 @@ import ampersheet.render.ProseMarkup;
 import ampersheet.render.ShortestDecimal;
 import ampersheet.render.Wording;
 import ampersheet.sheet.Document.Assumptions;
-import ampersheet.sheet.Document.Block;
+import ampersheet.sheet.Document.BlockVisitor;
 import ampersheet.sheet.Document.Caution;
 import ampersheet.sheet.Document.FigureBlock;
 import ampersheet.sheet.Document.GivenLine;
 import ampersheet.sheet.Document.Givens;
+import ampersheet.sheet.Document.Heading;
+import ampersheet.sheet.Document.KeyTable;
 import ampersheet.sheet.Document.PreferredValues;
+import ampersheet.sheet.Document.ProblemBlock;
 import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Question;
 import ampersheet.sheet.Document.ReferenceTable;
 import ampersheet.sheet.Document.StepBlock;
+import ampersheet.sheet.Document.Steps;
+import ampersheet.sheet.Document.Table;
 import java.util.ArrayList;
 import java.util.List;
 
 /** One item: declarations, body, and the processing that gives each response its credit and its feedback. */
-final class ItemMarkup {
+final class ItemMarkup implements BlockVisitor {
   static final String NAMESPACE = "http://www.imsglobal.org/xsd/imsqtiasi_v3p0";
   private static final String MATHML = "http://www.w3.org/1998/Math/MathML";
   private static final String HOW_TO_TYPE = "Type each number with a decimal point, so that it fits the unit printed behind "
-      + "its place; a share in % may also be a fraction of 1. Three significant figures are enough unless a question asks for "
-      + "more; preferred values and counts must be exact.";
+      + "its place; a share in % may also be a fraction of 1. "
+      + Wording.capitalised(UsualAcceptance.figures()) + " are enough unless a question asks for more; preferred values and "
+      + "counts must be exact.";
   private static final String NUMBER = "[+\\-]?[0-9]*\\.?[0-9]+([eE][+\\-]?[0-9]+)?";
 
   private final ExchangeItem item;
@@ -119,37 +126,70 @@ final class ItemMarkup {
   private void body() {
     out.open("qti-item-body").newline();
     out.element("p", HOW_TO_TYPE).newline();
-    item.block().blocks().forEach(this::block);
+    item.block().blocks().forEach(block -> block.accept(this));
     feedbackBlock("SOLUTION", "SHOWN", this::working);
     out.close("qti-item-body").newline();
   }
 
-  private void block(Block block) {
-    if (block instanceof Prose prose) {
-      prose(prose.markdown());
-    } else if (block instanceof Caution caution) {
-      out.open("div", "class", "caution").open("p").open("strong").text("⚠ " + Wording.CAUTION + ": ")
-          .line(Wording.sentence(caution.heading())).close("strong").text(" ").line(caution.text()).close("p").close("div").newline();
-    } else if (block instanceof Givens givens) {
-      out.open("p").element("strong", Wording.GIVEN).close("p").newline().open("ul").newline();
-      givens.lines().forEach(this::given);
-      out.close("ul").newline();
-    } else if (block instanceof FigureBlock figure) {
-      figure(figure.figure());
-    } else if (block instanceof Question asked) {
-      question(asked);
-    } else if (block instanceof Assumptions assumptions) {
-      out.open("p").line(Wording.takenForGranted(assumptions)).close("p").newline();
-    } else if (block instanceof PreferredValues values) {
-      out.open("p").element("strong", Wording.PREFERRED_VALUES).close("p").newline().open("ul").newline();
-      values.series().forEach(series -> out.open("li").line(series.name() + ": " + String.join(" ", series.values()))
-          .close("li").newline());
-      out.close("ul").newline();
-    } else if (block instanceof ReferenceTable table) {
-      referenceTable(table);
-    } else {
-      throw new IllegalArgumentException("an item holds no " + block.getClass().getSimpleName());
-    }
+  @Override
+  public void prose(Prose prose) {
+    prose(prose.markdown());
+  }
+
+  @Override
+  public void caution(Caution caution) {
+    out.open("div", "class", "caution").open("p").open("strong").text("⚠ " + Wording.CAUTION + ": ")
+        .line(Wording.sentence(caution.heading())).close("strong").text(" ").line(caution.text()).close("p").close("div").newline();
+  }
+
+  @Override
+  public void givens(Givens givens) {
+    out.open("p").element("strong", Wording.GIVEN).close("p").newline().open("ul").newline();
+    givens.lines().forEach(this::given);
+    out.close("ul").newline();
+  }
+
+  @Override
+  public void assumptions(Assumptions assumptions) {
+    out.open("p").line(Wording.takenForGranted(assumptions)).close("p").newline();
+  }
+
+  @Override
+  public void preferredValues(PreferredValues values) {
+    out.open("p").element("strong", Wording.PREFERRED_VALUES).close("p").newline().open("ul").newline();
+    values.series().forEach(series -> out.open("li").line(series.name() + ": " + String.join(" ", series.values()))
+        .close("li").newline());
+    out.close("ul").newline();
+  }
+
+  @Override
+  public void heading(Heading heading) {
+    throw notInAnItem("heading");
+  }
+
+  @Override
+  public void problem(ProblemBlock problem) {
+    throw notInAnItem("problem inside the problem");
+  }
+
+  /** The working is shown when the item is answered, see {@link #working}. */
+  @Override
+  public void steps(Steps steps) {
+    throw notInAnItem("working before the answers");
+  }
+
+  @Override
+  public void keyTable(KeyTable table) {
+    throw notInAnItem("key");
+  }
+
+  @Override
+  public void table(Table table) {
+    throw notInAnItem("table of a class");
+  }
+
+  private static IllegalArgumentException notInAnItem(String block) {
+    return new IllegalArgumentException("an item holds no " + block);
   }
 
   /** A page's wide tables can be reached by keyboard in order to scroll; the attribute for that is not one of this format. */
@@ -159,7 +199,8 @@ final class ItemMarkup {
     out.trusted(prose.toString().replace(" tabindex=\"0\"", ""));
   }
 
-  private void referenceTable(ReferenceTable table) {
+  @Override
+  public void referenceTable(ReferenceTable table) {
     out.open("table").open("caption").line(table.caption()).close("caption").open("thead").open("tr");
     table.head().forEach(head -> out.open("th", "scope", "col").line(head).close("th"));
     out.close("tr").close("thead").open("tbody").newline();
@@ -181,7 +222,9 @@ final class ItemMarkup {
   }
 
   /** The drawing is a file of its own; its description stands in the text for whoever cannot see it. */
-  private void figure(Figure figure) {
+  @Override
+  public void figure(FigureBlock block) {
+    Figure figure = block.figure();
     String path = "figures/" + item.identifier() + "-" + (figures.size() + 1) + ".svg";
     figures.add(new PackedFigure(path, figure.svg()));
     out.open("p").single("img", "src", "../" + path, "alt", figure.title() + ". " + figure.summary()).close("p").newline();
@@ -205,7 +248,8 @@ final class ItemMarkup {
     out.close("div").newline();
   }
 
-  private void question(Question asked) {
+  @Override
+  public void question(Question asked) {
     int index = question++;
     AnswerKey key = keys.get(index);
     if (key.acceptance() instanceof Acceptance.Choice choice) {

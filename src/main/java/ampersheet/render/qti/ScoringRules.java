@@ -2,6 +2,7 @@ package ampersheet.render.qti;
 
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
+import ampersheet.answer.DecimalSlips;
 import ampersheet.answer.KnownMistake;
 import ampersheet.answer.ProblemKey;
 import ampersheet.answer.Rung;
@@ -25,8 +26,6 @@ final class ScoringRules {
   static final double HALF_CREDIT = 0.5;
   private static final double PERCENT = 100;
   private static final int EXACT_DIGITS = 15;
-  private static final double COARSEST = 0.05;
-  private static final int[] POWERS = {1, 2, 3, 6, 9};
 
   private final ProblemKey problem;
   private final AnswerKey key;
@@ -197,7 +196,7 @@ final class ScoringRules {
     List<Comparison> coarse = new ArrayList<>();
     for (int figures = 1; figures < key.figures(); figures++) {
       double rounded = SignificantFigures.round(expected, figures);
-      if (Math.abs(rounded - expected) <= COARSEST * Math.abs(expected)) {
+      if (Math.abs(rounded - expected) <= Acceptance.COARSEST * Math.abs(expected)) {
         coarse.addAll(meant(rounded, Acceptance.SAME * Math.abs(rounded)));
       }
     }
@@ -206,11 +205,8 @@ final class ScoringRules {
 
   private List<Comparison> powers(double near) {
     List<Comparison> powers = new ArrayList<>();
-    for (int power : POWERS) {
-      double factor = 1;
-      for (int i = 0; i < power; i++) {
-        factor *= 10;
-      }
+    for (int power : DecimalSlips.powers()) {
+      double factor = DecimalSlips.factor(power);
       powers.addAll(meant(expected * factor, near * factor));
       powers.addAll(meant(expected / factor, near / factor));
     }

@@ -2,6 +2,7 @@ package ampersheet.render.pdf;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Element;
 
@@ -9,7 +10,7 @@ class MarkupTreeTest {
   private static Element paragraph(String inside) {
     String page = "<html xmlns=\"http://www.w3.org/1999/xhtml\"><head><title>t</title></head><body><p>" + inside
         + "</p></body></html>";
-    return (Element) MarkupTree.of(page).nodes().getElementsByTagName("p").item(0);
+    return (Element) MarkupTree.of(new PrintMarkup.Print(page, List.of())).nodes().getElementsByTagName("p").item(0);
   }
 
   @Test

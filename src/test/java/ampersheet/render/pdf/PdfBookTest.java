@@ -148,7 +148,7 @@ class PdfBookTest {
         """), new TemplateLibrary(List.of(TemplateFiles.builtIn())))).sheet(1);
     Document document = CheckLetters.addedTo(Composer.sheet(curves, "Ada"), curves);
     List<Block> without = document.blocks().stream().map(block -> block instanceof ProblemBlock problem
-        ? new ProblemBlock(problem.number(), problem.title(), problem.tags(), problem.blocks().stream()
+        ? problem.holding(problem.blocks().stream()
             .filter(part -> !(part instanceof FigureBlock figure && figure.figure().title().startsWith("Curve"))).toList())
         : block).toList();
     byte[] sheet = book(Profile.REGULAR, document);
@@ -214,7 +214,9 @@ class PdfBookTest {
       for (Document document : List.of(sheet(), key())) {
         byte[] pdf = book(profile, document);
         Map<String, Integer> expected = new TreeMap<>();
-        Xhtml.lettersOf(PrintMarkup.of(document, profile), expected);
+        PrintMarkup.Print print = PrintMarkup.of(document, profile);
+        Xhtml.lettersOf(print.xhtml(), expected);
+        print.drawings().forEach(drawing -> Xhtml.count(drawing.letters(), expected));
         Map<String, Integer> printed = new TreeMap<>();
         try (PDDocument read = Loader.loadPDF(pdf)) {
           int pages = 0;
@@ -270,7 +272,7 @@ class PdfBookTest {
   @Test
   void theCodeAtTheHeadIsTheSheetId() throws Exception {
     String id = sheet().sheetId();
-    QrImage image = QrImage.of(SheetCode.svg(id));
+    QrImage image = QrImage.of(SheetCode.of(id));
     assertEquals(id, image.decoded());
   }
 

@@ -48,7 +48,7 @@ final class PrintSpeed {
       long start = now();
       int pages = whole(plan, library, seats);
       double whole = (now() - start) / 1e9;
-      List<String> markup = markup(plan, library, seats);
+      List<PrintMarkup.Print> markup = markup(plan, library, seats);
       start = now();
       int alone = alone(markup);
       double library0 = (now() - start) / 1e9;
@@ -77,16 +77,17 @@ final class PrintSpeed {
     }
   }
 
-  private static List<String> markup(String plan, TemplateLibrary library, int seats) throws IOException {
+  private static List<PrintMarkup.Print> markup(String plan, TemplateLibrary library, int seats) throws IOException {
     SheetMaker maker = new SheetMaker(ProblemSet.of(PlanReader.read("plan.yaml", plan), library));
-    List<String> markup = new ArrayList<>();
+    List<PrintMarkup.Print> markup = new ArrayList<>();
     try (PdfBook book = new PdfBook("Speed", "en", Profile.REGULAR, Path.of("target"))) {
       for (int seat = 1; seat <= seats; seat++) {
         StringWriter written = new StringWriter();
         Transformer writer = TransformerFactory.newInstance().newTransformer();
         writer.setOutputProperty(OutputKeys.OMIT_XML_DECLARATION, "yes");
-        writer.transform(new DOMSource(book.markup(document(maker, seat)).nodes()), new StreamResult(written));
-        markup.add(written.toString());
+        MarkupTree tree = book.markup(document(maker, seat));
+        writer.transform(new DOMSource(tree.nodes()), new StreamResult(written));
+        markup.add(new PrintMarkup.Print(written.toString(), tree.drawings()));
       }
     } catch (TransformerException failure) {
       throw new IllegalStateException(failure);
@@ -95,18 +96,18 @@ final class PrintSpeed {
   }
 
   /** Each page as its users write it: one document, saved by the library. */
-  private static int alone(List<String> markup) throws IOException {
+  private static int alone(List<PrintMarkup.Print> markup) throws IOException {
     int pages = 0;
-    for (String xhtml : markup) {
+    for (PrintMarkup.Print print : markup) {
       try (PDDocument document = new PDDocument()) {
         PdfRendererBuilder builder = new PdfRendererBuilder();
         builder.usePDDocument(document);
         builder.usePdfUaAccessibility(true);
         builder.useExternalResourceAccessControl((address, kind) -> false,
             ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI);
-        builder.useSVGDrawer(new FigureDrawer(Fonts.SERIF));
+        builder.useSVGDrawer(new FigureDrawer(print.drawings(), Fonts.SERIF));
         new Fonts(document, java.util.Optional.empty()).register(builder);
-        builder.withHtmlContent(xhtml, null);
+        builder.withHtmlContent(print.xhtml(), null);
         try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
           renderer.createPDFWithoutClosing();
         }

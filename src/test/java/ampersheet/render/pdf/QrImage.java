@@ -1,17 +1,16 @@
 package ampersheet.render.pdf;
 
+import ampersheet.figure.Point;
 import com.google.zxing.BarcodeFormat;
 import com.google.zxing.BinaryBitmap;
 import com.google.zxing.LuminanceSource;
 import com.google.zxing.common.HybridBinarizer;
 import com.google.zxing.qrcode.QRCodeReader;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
+import java.util.List;
 
 /** The picture that a drawn code makes, to be read by the ZXing library. */
 final class QrImage extends LuminanceSource {
   private static final int PIXELS = 8;
-  private static final Pattern SQUARES = Pattern.compile("M(\\d+),(\\d+)L(\\d+),");
 
   private final boolean[][] black;
 
@@ -20,17 +19,12 @@ final class QrImage extends LuminanceSource {
     this.black = black;
   }
 
-  static QrImage of(String svg) {
-    Matcher size = Pattern.compile(" width=\"(\\d+)\"").matcher(svg);
-    if (!size.find()) {
-      throw new AssertionError(svg);
-    }
-    int modules = Integer.parseInt(size.group(1));
+  static QrImage of(SheetCode code) {
+    int modules = (int) code.width();
     boolean[][] black = new boolean[modules][modules];
-    Matcher squares = SQUARES.matcher(svg);
-    while (squares.find()) {
-      for (int x = Integer.parseInt(squares.group(1)); x < Integer.parseInt(squares.group(3)); x++) {
-        black[Integer.parseInt(squares.group(2))][x] = true;
+    for (List<Point> bar : code.bars()) {
+      for (int x = (int) bar.get(0).x(); x < (int) bar.get(1).x(); x++) {
+        black[(int) bar.get(0).y()][x] = true;
       }
     }
     return new QrImage(black);

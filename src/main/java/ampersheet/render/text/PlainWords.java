@@ -1,11 +1,11 @@
-package ampersheet.command;
+package ampersheet.render.text;
 
 /** Markdown of a statement or prompt as words for a terminal. */
-final class PlainWords {
+public final class PlainWords {
   private PlainWords() {}
 
   /** Drops emphasis and code marks, and the backslash before an escaped character. */
-  static String of(String markdown) {
+  public static String of(String markdown) {
     StringBuilder out = new StringBuilder();
     for (int i = 0; i < markdown.length(); i++) {
       char c = markdown.charAt(i);

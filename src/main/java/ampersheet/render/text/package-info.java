@@ -1,0 +1,2 @@
+/** Problems as lines for a terminal. */
+package ampersheet.render.text;
