@@ -222,6 +222,7 @@ public final class Composer {
     if (!granted.isEmpty()) {
       blocks.add(new Assumptions(granted));
     }
+    CircuitListing.of(problem).ifPresent(blocks::add);
     return block(problem, blocks);
   }
 

@@ -22,6 +22,7 @@ import ampersheet.sheet.Document.Cell;
 import ampersheet.sheet.Document.FigureBlock;
 import ampersheet.sheet.Document.GivenLine;
 import ampersheet.sheet.Document.Givens;
+import ampersheet.sheet.Document.Listing;
 import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.KeyLine;
 import ampersheet.sheet.Document.KeyTable;
@@ -149,6 +150,13 @@ final class BlockMarkup implements BlockVisitor {
     markup.element("span", "⚠", "class", "sign", "role", "img", "aria-label", "Warning sign").text(" ");
     markup.open("strong", "id", id).text(Wording.CAUTION + ": ").line(Wording.sentence(caution.heading())).close("strong").text(" ");
     markup.line(caution.text()).close("p").newline().close("div").newline();
+  }
+
+  @Override
+  public void listing(Listing listing) {
+    markup.open("details", "class", "listing").newline().element("summary", listing.heading()).newline();
+    markup.open("pre", "tabindex", "0", "aria-label", listing.heading()).element("code", listing.text()).close("pre").newline();
+    markup.close("details").newline();
   }
 
   @Override
