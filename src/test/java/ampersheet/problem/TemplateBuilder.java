@@ -233,7 +233,7 @@ final class TemplateBuilder {
     return new ProblemTemplate(name, "A title", name.substring(0, name.indexOf('/')), "a skill", 1,
         List.of("a principle"), givens, List.of(), requirements, new Working(steps), lines, asks, List.of(), mistakes,
         parts.isEmpty() ? Optional.empty() : Optional.of(new CircuitPlan(parts)), heat, chain,
-        Optional.empty(), Optional.empty(), proofs, cautions, Premises.NONE,
+        Optional.empty(), Optional.empty(), proofs, cautions, new Premises(List.of(), List.of(), List.of(), List.of()),
         new Words(statements), "0".repeat(64));
   }
 }
