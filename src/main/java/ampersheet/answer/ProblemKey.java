@@ -29,11 +29,6 @@ public record ProblemKey(List<AnswerKey> answers, Values givens, Working working
     this(answers, givens, working, designs, Map.of());
   }
 
-  /** Without design tasks. */
-  public ProblemKey(List<AnswerKey> answers, Values givens, Working working) {
-    this(answers, givens, working, List.of());
-  }
-
   /** How a given or a step is called in a sentence. */
   String the(String name) {
     String meaning = meanings.get(name);

@@ -16,11 +16,6 @@ import java.util.List;
  */
 public record Panel(Tile tile, List<Place> places, int first, boolean returnLine, int bitsPerPixel, double bitTime,
     double resetTime, boolean cabled) {
-  public Panel(Tile tile, List<Place> places, int first, boolean returnLine, int bitsPerPixel, double bitTime,
-      double resetTime) {
-    this(tile, places, first, returnLine, bitsPerPixel, bitTime, resetTime, false);
-  }
-
   public Panel {
     places = List.copyOf(places);
     if (first < 0 || first >= places.size()) {

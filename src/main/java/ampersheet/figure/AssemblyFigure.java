@@ -17,12 +17,8 @@ public final class AssemblyFigure {
    * Turns of tiles, contacts that touch and the errors' sum are not printed, so that the figure gives no answer away.
    *
    * @param marks of branching tiles; others have none
+   * @param widest width in pixels that is not exceeded where numbers can be told apart
    */
-  public static Figure draw(String title, Assembly assembly, List<Mark> marks, String idPrefix) {
-    return draw(title, assembly, marks, idPrefix, Figure.PAGE_WIDTH);
-  }
-
-  /** @param widest width in pixels that is not exceeded where numbers can be told apart */
   public static Figure draw(String title, Assembly assembly, List<Mark> marks, String idPrefix, double widest) {
     AssemblyWords words;
     Drawing drawing;

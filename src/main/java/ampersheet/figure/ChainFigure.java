@@ -28,13 +28,9 @@ public final class ChainFigure {
    * The numbers of pixels are not printed, so that the figure gives no answer away; the path of the data is. In a long
    * single row of tiles those in the middle are left out.
    *
+   * @param widest width in pixels that is not exceeded where pixels can be told apart
    * @throws IllegalArgumentException if the data does not pass through every tile, or a mark lies on no pixel
    */
-  public static Figure draw(String title, Panel panel, List<Mark> marks, String idPrefix) {
-    return draw(title, panel, marks, idPrefix, Figure.PAGE_WIDTH);
-  }
-
-  /** @param widest width in pixels that is not exceeded where pixels can be told apart */
   public static Figure draw(String title, Panel panel, List<Mark> marks, String idPrefix, double widest) {
     DataPath.Outcome.Traced path = trace(panel);
     for (Mark mark : marks) {
@@ -59,11 +55,7 @@ public final class ChainFigure {
    * The widest distance between pixels that fits the page; to allow it the controller moves, then tiles are left out, then
    * the rest of a row goes on in a line below.
    */
-  static Drawing layOut(Panel panel, DataPath.Outcome.Traced path, List<Mark> marks) {
-    return layOut(panel, path, marks, Figure.PAGE_WIDTH);
-  }
-
-  private static Drawing layOut(Panel panel, DataPath.Outcome.Traced path, List<Mark> marks, double widest) {
+  static Drawing layOut(Panel panel, DataPath.Outcome.Traced path, List<Mark> marks, double widest) {
     List<Way> ways = ways(panel, widest);
     for (Way way : ways) {
       double pitch = WIDEST_PITCH;

@@ -25,13 +25,8 @@ public final class CircuitFigure {
   /**
    * @param labels by part name; a part without one is drawn without text, a node with its own name
    * @param idPrefix makes ids unique in a page
+   * @param widest width in pixels that is not exceeded where the drawing stays legible
    */
-  public static Figure draw(String title, Schematic schematic, Map<String, Label> labels, SymbolStyle style,
-      String idPrefix) {
-    return draw(title, schematic, labels, style, idPrefix, Figure.PAGE_WIDTH);
-  }
-
-  /** @param widest width in pixels that is not exceeded where the drawing stays legible */
   public static Figure draw(String title, Schematic schematic, Map<String, Label> labels, SymbolStyle style,
       String idPrefix, double widest) {
     return draw(title, schematic, labels, style, Map.of(), idPrefix, widest);
@@ -46,10 +41,6 @@ public final class CircuitFigure {
     List<String> walk = new ArrayList<>(words.walk());
     walk.addAll(StepNumbers.walk(steps, labels));
     return new Figure(drawing.picture(told, words.summary(), idPrefix), told, words.summary(), words.table(), walk);
-  }
-
-  static Drawing layOut(Schematic schematic, Map<String, Label> labels, SymbolStyle style) {
-    return layOut(schematic, labels, style, Figure.PAGE_WIDTH);
   }
 
   static Drawing layOut(Schematic schematic, Map<String, Label> labels, SymbolStyle style, double widest) {

@@ -18,13 +18,8 @@ public final class HeatFigure {
   /**
    * @param labels by name of ambient, node, resistance or loss; of a node's capacity by {@link #capacityOf}
    * @param idPrefix makes ids unique in a page
+   * @param widest width in pixels that is not exceeded where labels find room
    */
-  public static Figure draw(String title, HeatNetwork network, Map<String, Label> labels, SymbolStyle style,
-      String idPrefix) {
-    return draw(title, network, labels, style, idPrefix, Figure.PAGE_WIDTH);
-  }
-
-  /** @param widest width in pixels that is not exceeded where labels find room */
   public static Figure draw(String title, HeatNetwork network, Map<String, Label> labels, SymbolStyle style,
       String idPrefix, double widest) {
     return draw(title, network, labels, style, Map.of(), idPrefix, widest);
@@ -46,11 +41,6 @@ public final class HeatFigure {
     return HeatDrawing.capacityKey(node);
   }
 
-  /** Columns move apart until every label has its place or the page is full. */
-  static HeatDrawing layOut(HeatNetwork network, Map<String, Label> labels, SymbolStyle style) {
-    return layOut(network, labels, style, Figure.PAGE_WIDTH);
-  }
-
   /** With columns closer than usual, if the labels have room all the same. */
   private static Optional<HeatDrawing> closer(HeatNetwork network, Map<String, Label> labels, SymbolStyle style,
       double widest) {
@@ -63,7 +53,8 @@ public final class HeatFigure {
     return Optional.empty();
   }
 
-  private static HeatDrawing layOut(HeatNetwork network, Map<String, Label> labels, SymbolStyle style, double widest) {
+  /** Columns move apart until every label has its place or the page is full. */
+  static HeatDrawing layOut(HeatNetwork network, Map<String, Label> labels, SymbolStyle style, double widest) {
     HeatDrawing best = null;
     for (int attempt = 0; attempt < 14; attempt++) {
       HeatDrawing drawing = new HeatDrawing(network, labels, style, COLUMNS + 12 * attempt, LANES + 4 * attempt,

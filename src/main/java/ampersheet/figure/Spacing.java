@@ -14,10 +14,6 @@ final class Spacing {
   private final double[] across;
   private final double[] up;
 
-  Spacing(List<GridPoint> points) {
-    this(points, USUAL);
-  }
-
   /** @param gap between neighbouring columns and rows, in pixels */
   Spacing(List<GridPoint> points, double gap) {
     if (points.isEmpty()) {

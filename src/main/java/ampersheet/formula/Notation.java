@@ -14,10 +14,6 @@ import java.util.Map;
  */
 public record Notation(Map<String, Symbol> symbols, Map<String, Printed> values, Map<String, String> words,
     DecimalMarker marker) {
-  public Notation(Map<String, Symbol> symbols, Map<String, Printed> values, Map<String, String> words) {
-    this(symbols, values, words, DecimalMarker.POINT);
-  }
-
   public Symbol symbol(String name) {
     Symbol given = symbols.get(name);
     return given != null ? given : Symbol.of(name);

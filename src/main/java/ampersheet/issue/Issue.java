@@ -166,12 +166,10 @@ public final class Issue {
         Optional.empty());
   }
 
-  /** One sheet and its key again, under the names that {@link #issue} gives them; the number of files that changed. */
-  public static int again(Sheet sheet, String learner, Path out) {
-    return again(Composer.sheet(sheet, learner), Composer.key(sheet, learner), sheet.id(), out, Output.Terms.NONE);
-  }
-
-  /** The same with a sheet and a key that somebody has composed, on these terms with what is found in the folder. */
+  /**
+   * A sheet and its key again, under the names that {@link #issue} gives them, on these terms with what is found in the
+   * folder; the number of files that changed.
+   */
   public static int again(Document sheet, Document key, SheetId id, Path out, Output.Terms terms) {
     String name = fileName(id.seat());
     Set<String> files = new TreeSet<>();

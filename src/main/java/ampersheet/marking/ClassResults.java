@@ -2,7 +2,6 @@ package ampersheet.marking;
 
 import ampersheet.marking.Standing.Item;
 import ampersheet.marking.Standing.Outcome;
-import ampersheet.sheet.ProblemSet;
 import ampersheet.template.ProblemTemplate;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -21,10 +20,6 @@ final class ClassResults {
   private final List<Standing> standings;
   private final Map<String, ProblemTemplate> templates = new TreeMap<>();
   private final Map<Item, ItemScores> items;
-
-  ClassResults(ProblemSet set, List<Standing> standings) {
-    this(set.templates(), standings);
-  }
 
   /** @param templates those that may stand on a sheet */
   ClassResults(List<ProblemTemplate> templates, List<Standing> standings) {

@@ -25,8 +25,6 @@ import java.util.Map;
  * @param words by name of the given
  */
 public record ChosenGivens(Map<String, Quantity> quantities, Map<String, String> words) {
-  public static final ChosenGivens NONE = new ChosenGivens(Map.of(), Map.of());
-
   public ChosenGivens {
     quantities = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(quantities));
     words = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(words));

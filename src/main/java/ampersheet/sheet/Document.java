@@ -347,12 +347,6 @@ public record Document(Kind kind, String language, String title, String subtitle
     public KeyLine {
       mistakes = List.copyOf(mistakes);
     }
-
-    /** Of routes that agree, as those of every problem that is handed out. */
-    public KeyLine(String question, Optional<Symbol> symbol, String answer, String accepted, String secondRoute,
-        List<MistakeLine> mistakes) {
-      this(question, symbol, answer, accepted, secondRoute, true, mistakes);
-    }
   }
 
   public record MistakeLine(String value, String explanation) {}

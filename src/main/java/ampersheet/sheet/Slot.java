@@ -17,10 +17,6 @@ record Slot(int number, int choice, int member, List<String> pool, Support suppo
     pool = List.copyOf(pool);
   }
 
-  Slot(int number, int choice, int member, List<String> pool, Support support, boolean example) {
-    this(number, choice, member, pool, support, example, "");
-  }
-
   /** The name under which draws of a template that are limited alike are counted. */
   String source(String template) {
     return fixed.isEmpty() ? template : template + " with " + fixed;

@@ -16,8 +16,6 @@ import java.util.Optional;
  */
 public record Premises(List<Assumption> assumptions, List<LimitedQuantity> limits, List<TradeLimit> partLimits,
     List<Table> tables) {
-  public static final Premises NONE = new Premises(List.of(), List.of(), List.of(), List.of());
-
   public Premises {
     assumptions = List.copyOf(assumptions);
     limits = List.copyOf(limits);

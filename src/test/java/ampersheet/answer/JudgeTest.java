@@ -31,7 +31,7 @@ class JudgeTest {
   }
 
   private static Verdict verdict(AnswerKey key, String typed) {
-    ProblemKey problem = new ProblemKey(List.of(key), Values.of(Map.of(), Map.of()), new Working(List.of()));
+    ProblemKey problem = new ProblemKey(List.of(key), Values.of(Map.of(), Map.of()), new Working(List.of()), List.of());
     return Judge.judge(problem, Map.of(key.question(), typed)).get(0);
   }
 
@@ -84,7 +84,7 @@ class JudgeTest {
   void anUnansweredQuestionIsBlank() {
     assertRung(Rung.BLANK, RESISTANCE, "");
     assertRung(Rung.BLANK, RESISTANCE, " \u00A0\t");
-    ProblemKey problem = new ProblemKey(List.of(RESISTANCE), Values.of(Map.of(), Map.of()), new Working(List.of()));
+    ProblemKey problem = new ProblemKey(List.of(RESISTANCE), Values.of(Map.of(), Map.of()), new Working(List.of()), List.of());
     assertEquals(Rung.BLANK, Judge.judge(problem, Map.of()).get(0).rung());
   }
 
@@ -461,7 +461,7 @@ class JudgeTest {
             new KnownMistake("wrong-limit", 620, "The limit of the other diode was used.")),
         answer("q1c", "I", values, "mA", TWO_PERCENT, unitPrinted,
             new KnownMistake("whole-supply", 9 / 470.0, "The LED's voltage was left in.")),
-        answer("q1d", "P", values, "mW", TWO_PERCENT, unitPrinted)), Values.of(givens, Map.of()), working);
+        answer("q1d", "P", values, "mW", TWO_PERCENT, unitPrinted)), Values.of(givens, Map.of()), working, List.of());
   }
 
   /** Two resistors for 5 V from 12 V, within 4 %: 10 kΩ over 6.8 kΩ gives 4.857 V. */
@@ -598,7 +598,7 @@ class JudgeTest {
       }
     }
     ProblemKey coarse = new ProblemKey(List.of(key(1.04, "V", TWO_PERCENT), CHOICE), Values.of(Map.of(), Map.of()),
-        new Working(List.of()));
+        new Working(List.of()), List.of());
     for (LadderProbe probe : LadderProbe.of(coarse)) {
       reached.add(probe.verdict(coarse).rung());
     }

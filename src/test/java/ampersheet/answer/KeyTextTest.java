@@ -67,7 +67,7 @@ class KeyTextTest {
   private static void check(double value, String which) {
     AnswerKey answer = answer(value, "said");
     ProblemKey key = new ProblemKey(List.of(answer),
-        Values.of(Map.of(), Map.of()), new Working(List.of()));
+        Values.of(Map.of(), Map.of()), new Working(List.of()), List.of());
     assertEquals(value, KeyReader.read(KeyWriter.write(key)).answers().get(0).expected(), which + ": " + value);
   }
 
@@ -91,7 +91,7 @@ class KeyTextTest {
   @Test
   void whatIsNotAKeyIsToldWithItsLine() {
     ProblemKey key = new ProblemKey(List.of(answer(1, "said")),
-        Values.of(Map.of(), Map.of()), new Working(List.of()));
+        Values.of(Map.of(), Map.of()), new Working(List.of()), List.of());
     String text = KeyWriter.write(key);
     assertTrue(told("key 3\n").contains("line 1"), told("key 3\n"));
     assertTrue(told("").contains("ends too early"), told(""));

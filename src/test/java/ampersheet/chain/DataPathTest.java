@@ -23,7 +23,7 @@ class DataPathTest {
   private static final long SEED = 20_260_102L;
 
   private static Panel panel(Tile tile, List<Place> places, int first) {
-    return new Panel(tile, places, first, true, 24, 1.25e-6, 50e-6);
+    return new Panel(tile, places, first, true, 24, 1.25e-6, 50e-6, false);
   }
 
   private static Tile tile(int columns, int rows, Order order) {
@@ -110,7 +110,7 @@ class DataPathTest {
   @Test
   void withoutAReturnLineNothingPasses() {
     Outcome.Traced traced = traced(new Panel(tile(2, 2, Order.ALL_ONE_WAY), Panel.snakingPlaces(2, 2), 0, false, 24,
-        1.25e-6, 50e-6));
+        1.25e-6, 50e-6, false));
     assertEquals(List.of(), traced.returnOrder());
     assertEquals(-1, traced.returnTurn(0, 0));
   }
@@ -192,7 +192,7 @@ class DataPathTest {
   void aFrameOfAHundredPixelsTakesAsLongAsPublished() {
     for (int bits : new int[] {24, 32}) {
       Panel panel = new Panel(tile(10, 10, Order.SERPENTINE), List.of(new Place(0, 0, 0)), 0, false, bits, 1.25e-6,
-          60e-6);
+          60e-6, false);
       assertEquals(bits == 24 ? 3.06e-3 : 4.06e-3, DataPath.frameTime(panel), 1e-12);
     }
   }
@@ -274,7 +274,7 @@ class DataPathTest {
   /** NeoPixelBus wiki, FAQ: 100 pixels of 30 us each and 50 us of latch; here four such chains run at once. */
   @Test
   void parallelChainsTakeAsLongAsTheLongest() {
-    Panel four = new Panel(tile(50, 1, Order.ALL_ONE_WAY), Panel.snakingPlaces(7, 1), 0, false, 24, 1.25e-6, 50e-6);
+    Panel four = new Panel(tile(50, 1, Order.ALL_ONE_WAY), Panel.snakingPlaces(7, 1), 0, false, 24, 1.25e-6, 50e-6, false);
     assertEquals(100 * 30e-6 + 50e-6, DataPath.frameTime(four, 4, 0), 1e-12);
     assertEquals(DataPath.frameTime(four), DataPath.frameTime(four, 1, 0));
     assertEquals(50 * 30e-6 + 50e-6, DataPath.frameTime(four, 9, 0), 1e-12);
@@ -285,9 +285,9 @@ class DataPathTest {
   @Test
   void everyPixelTakesWholeBytesOfMemory() {
     List<Place> one = List.of(new Place(0, 0, 0));
-    assertEquals(510 * 8, FrameMemory.bits(new Panel(tile(170, 1, Order.ALL_ONE_WAY), one, 0, false, 24, 1e-6, 0), 1));
-    assertEquals(2 * 12 * 16, FrameMemory.bits(new Panel(tile(4, 3, Order.SERPENTINE), one, 0, false, 9, 1e-6, 0), 2));
-    assertEquals(12 * 8, FrameMemory.bits(new Panel(tile(4, 3, Order.SERPENTINE), one, 0, false, 1, 1e-6, 0), 1));
+    assertEquals(510 * 8, FrameMemory.bits(new Panel(tile(170, 1, Order.ALL_ONE_WAY), one, 0, false, 24, 1e-6, 0, false), 1));
+    assertEquals(2 * 12 * 16, FrameMemory.bits(new Panel(tile(4, 3, Order.SERPENTINE), one, 0, false, 9, 1e-6, 0, false), 2));
+    assertEquals(12 * 8, FrameMemory.bits(new Panel(tile(4, 3, Order.SERPENTINE), one, 0, false, 1, 1e-6, 0, false), 1));
   }
 
   @Test

@@ -43,7 +43,7 @@ class AssemblyFigureTest {
 
   static Figure figure(String name, String idPrefix) {
     Assembly assembly = all().get(name);
-    return AssemblyFigure.draw(name, assembly, marks(assembly), idPrefix);
+    return AssemblyFigure.draw(name, assembly, marks(assembly), idPrefix, Figure.PAGE_WIDTH);
   }
 
   @Test
@@ -121,7 +121,8 @@ class AssemblyFigureTest {
 
   @Test
   void anEdgeThatIsTheSameOnAllSidesDoesNotSpeakOfPlainOnes() {
-    Figure edge = AssemblyFigure.draw("edge", new MatingEdge(4, 4, 9, List.of(1, 9), List.of(2, 8), 3, 7), List.of(), "q1");
+    Figure edge = AssemblyFigure.draw("edge", new MatingEdge(4, 4, 9, List.of(1, 9), List.of(2, 8), 3, 7), List.of(),
+        "q1", Figure.PAGE_WIDTH);
     assertFalse((edge.svg() + edge.walk()).contains("plain"), edge.walk().toString());
     assertEquals(List.of("9", "supply"), edge.table().rows().get(8));
   }

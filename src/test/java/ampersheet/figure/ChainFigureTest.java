@@ -18,7 +18,7 @@ class ChainFigureTest {
   @Test
   void everySvgIsWellFormedBoldEnoughAndFitsThePage() {
     Panels.all().forEach((name, laid) -> {
-      Figure figure = ChainFigure.draw(name, laid.panel(), laid.marks(), "q1");
+      Figure figure = ChainFigure.draw(name, laid.panel(), laid.marks(), "q1", Figure.PAGE_WIDTH);
       Audit.svg(figure, "q1", name);
       double width = Double.parseDouble(SvgText.parse(figure.svg()).getAttribute("width"));
       assertTrue(width <= 648, name + " is " + width + " px wide");
@@ -28,7 +28,7 @@ class ChainFigureTest {
   @Test
   void textStandsClearOfLinesAndPixels() {
     Panels.all().forEach((name, laid) ->
-        Audit.clear(ChainFigure.layOut(laid.panel(), laid.path(), laid.marks()), name));
+        Audit.clear(ChainFigure.layOut(laid.panel(), laid.path(), laid.marks(), Figure.PAGE_WIDTH), name));
   }
 
   /** From the circles alone: the arrows between them lead from each pixel to the next in the order of the data. */
@@ -37,7 +37,7 @@ class ChainFigureTest {
     for (String name : List.of("one small tile", "progressive", "two by two", "quarter turns", "by columns",
         "rows anew", "columns anew", "odd tile")) {
       Panels.Laid laid = Panels.all().get(name);
-      Drawing drawing = ChainFigure.layOut(laid.panel(), laid.path(), laid.marks());
+      Drawing drawing = ChainFigure.layOut(laid.panel(), laid.path(), laid.marks(), Figure.PAGE_WIDTH);
       List<Shape.Circle> circles = new ArrayList<>();
       List<Shape.Line> lines = new ArrayList<>();
       List<Shape.Polygon> heads = new ArrayList<>();
@@ -97,7 +97,7 @@ class ChainFigureTest {
   @Test
   void dataAndReturnLineNeverCrossAPixelOrEachOther() {
     Panels.all().forEach((name, laid) -> {
-      List<Shape.Line> lines = wiring(ChainFigure.layOut(laid.panel(), laid.path(), laid.marks()));
+      List<Shape.Line> lines = wiring(ChainFigure.layOut(laid.panel(), laid.path(), laid.marks(), Figure.PAGE_WIDTH));
       for (int i = 0; i < lines.size(); i++) {
         for (int j = 0; j < i; j++) {
           assertTrue(!cross(lines.get(i), lines.get(j)), name + ": " + lines.get(i) + " crosses " + lines.get(j));
@@ -115,8 +115,9 @@ class ChainFigureTest {
             for (Tile.Side output : Tile.Side.values()) {
               if (input != output) {
                 Panel panel = new Panel(new Tile(4, 3, order, corner, along, input, output),
-                    List.of(new Panel.Place(0, 0, 0)), 0, true, 24, 1e-6, 1e-4);
-                List<Shape.Line> lines = wiring(ChainFigure.layOut(panel, ChainFigure.trace(panel), List.of()));
+                    List.of(new Panel.Place(0, 0, 0)), 0, true, 24, 1e-6, 1e-4, false);
+                List<Shape.Line> lines =
+                    wiring(ChainFigure.layOut(panel, ChainFigure.trace(panel), List.of(), Figure.PAGE_WIDTH));
                 for (Shape.Line dashed : lines) {
                   for (Shape.Line solid : lines) {
                     assertTrue(dashed.stroke().dashes().isEmpty() || !solid.stroke().dashes().isEmpty()
@@ -190,8 +191,8 @@ class ChainFigureTest {
     Tile tile = new Tile(4, 4, Tile.Order.SERPENTINE, Tile.Corner.TOP_LEFT, Tile.Along.ROWS, Tile.Side.WEST,
         Tile.Side.EAST);
     for (int turns = 0; turns < 4; turns++) {
-      Panel panel = new Panel(tile, List.of(new Panel.Place(0, 0, turns)), 0, false, 24, 1e-6, 1e-4);
-      Drawing drawing = ChainFigure.layOut(panel, ChainFigure.trace(panel), List.of());
+      Panel panel = new Panel(tile, List.of(new Panel.Place(0, 0, turns)), 0, false, 24, 1e-6, 1e-4, false);
+      Drawing drawing = ChainFigure.layOut(panel, ChainFigure.trace(panel), List.of(), Figure.PAGE_WIDTH);
       List<Shape> shapes = drawing.shapes("tile 0 0");
       Box outline = shapes.get(0).bounds();
       Box corner = shapes.get(1).bounds();
@@ -203,7 +204,7 @@ class ChainFigureTest {
   @Test
   void theTableReadBackIsTheDataPath() {
     Panels.all().forEach((name, laid) -> {
-      Figure.Table table = ChainFigure.draw(name, laid.panel(), laid.marks(), "q1").table();
+      Figure.Table table = ChainFigure.draw(name, laid.panel(), laid.marks(), "q1", Figure.PAGE_WIDTH).table();
       List<Integer> order = new ArrayList<>();
       String here = "controller";
       while (order.size() < laid.panel().places().size()) {
@@ -225,7 +226,7 @@ class ChainFigureTest {
 
   @Test
   void theWordsTellTheOrderInsideATile() {
-    Figure figure = ChainFigure.draw("", Panels.all().get("by columns").panel(), List.of(), "q1");
+    Figure figure = ChainFigure.draw("", Panels.all().get("by columns").panel(), List.of(), "q1", Figure.PAGE_WIDTH);
     assertTrue(figure.walk().contains("It passes column after column, from right to left; the first column runs from "
         + "bottom to top, the next one back, and so on, back and forth."), figure.walk().toString());
     assertEquals("A panel of one tile of five columns and four rows of pixels, fed by a controller with a return line.",
@@ -236,8 +237,8 @@ class ChainFigureTest {
   void aLongRowOfLikeTilesIsToldTogether() {
     Tile tile = new Tile(8, 1, Tile.Order.ALL_ONE_WAY, Tile.Corner.TOP_LEFT, Tile.Along.ROWS, Tile.Side.WEST,
         Tile.Side.EAST);
-    Figure figure = ChainFigure.draw("", new Panel(tile, Panel.snakingPlaces(40, 1), 0, false, 24, 1e-6, 1e-4),
-        List.of(), "q1");
+    Figure figure = ChainFigure.draw("", new Panel(tile, Panel.snakingPlaces(40, 1), 0, false, 24, 1e-6, 1e-4, false),
+        List.of(), "q1", Figure.PAGE_WIDTH);
     assertEquals(List.of(
         List.of("0", "0", "upright", "controller", "tile column 1, row 0"),
         List.of("1 to 38", "0", "upright", "the tile before it", "the tile after it"),
@@ -251,11 +252,11 @@ class ChainFigureTest {
   void aMarkOffThePanelAndABrokenChainAreRefused() {
     Panel panel = Panels.all().get("one small tile").panel();
     assertTrue(assertThrows(IllegalArgumentException.class,
-        () -> ChainFigure.draw("", panel, List.of(new ChainFigure.Mark(4, 0, "?")), "q1")).getMessage()
+        () -> ChainFigure.draw("", panel, List.of(new ChainFigure.Mark(4, 0, "?")), "q1", Figure.PAGE_WIDTH)).getMessage()
         .contains("column 4, row 0"));
     Panel broken = new Panel(panel.tile(), List.of(new Panel.Place(0, 0, 0), new Panel.Place(2, 2, 0)), 0, false, 24,
-        1e-6, 1e-4);
-    assertThrows(IllegalArgumentException.class, () -> ChainFigure.draw("", broken, List.of(), "q1"));
+        1e-6, 1e-4, false);
+    assertThrows(IllegalArgumentException.class, () -> ChainFigure.draw("", broken, List.of(), "q1", Figure.PAGE_WIDTH));
   }
 
   /** From any pixel of a wall: the line to its label leaves the pixel's own tile and enters no other. */
@@ -264,10 +265,11 @@ class ChainFigureTest {
     for (int pixels : new int[] {4, 6, 8}) {
       Tile tile = new Tile(pixels, pixels, Tile.Order.SERPENTINE, Tile.Corner.TOP_LEFT, Tile.Along.ROWS, Tile.Side.WEST,
           Tile.Side.EAST);
-      Panel panel = new Panel(tile, Panel.snakingPlaces(4, 3), 0, true, 24, 1e-6, 1e-4);
+      Panel panel = new Panel(tile, Panel.snakingPlaces(4, 3), 0, true, 24, 1e-6, 1e-4, false);
       for (int x = 0; x < 4 * pixels; x += 3) {
         for (int y = 0; y < 3 * pixels; y += 2) {
-          Drawing drawing = ChainFigure.layOut(panel, ChainFigure.trace(panel), List.of(new ChainFigure.Mark(x, y, "?")));
+          Drawing drawing = ChainFigure.layOut(panel, ChainFigure.trace(panel), List.of(new ChainFigure.Mark(x, y, "?")),
+              Figure.PAGE_WIDTH);
           String where = pixels + " pixels, mark at " + x + ", " + y;
           for (Shape shape : drawing.shapes("mark " + x + " " + y)) {
             if (shape instanceof Shape.Line line) {
@@ -289,7 +291,7 @@ class ChainFigureTest {
   @Test
   void onlyColumnAndRowNumbersArePrintedSoThatNoAnswerShows() {
     Panels.Laid laid = Panels.all().get("wall");
-    Drawing drawing = ChainFigure.layOut(laid.panel(), laid.path(), laid.marks());
+    Drawing drawing = ChainFigure.layOut(laid.panel(), laid.path(), laid.marks(), Figure.PAGE_WIDTH);
     for (Shape shape : drawing.shapes()) {
       if (shape instanceof Shape.Words words && Audit.text(words).matches("[0-9]+")) {
         assertTrue(Integer.parseInt(Audit.text(words)) < 32, Audit.text(words));

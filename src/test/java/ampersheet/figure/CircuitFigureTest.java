@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Test;
 
 class CircuitFigureTest {
   private static Figure draw(Circuits.Drawn drawn, SymbolStyle style) {
-    return CircuitFigure.draw("Figure", drawn.schematic(), drawn.labels(), style, "q1");
+    return CircuitFigure.draw("Figure", drawn.schematic(), drawn.labels(), style, "q1", Figure.PAGE_WIDTH);
   }
 
   @Test
@@ -46,7 +46,7 @@ class CircuitFigureTest {
   void labelsStandClearOfEachOtherAndOfTheDrawing() {
     Circuits.all().forEach((name, drawn) -> {
       for (SymbolStyle style : SymbolStyle.values()) {
-        Audit.clear(CircuitFigure.layOut(drawn.schematic(), drawn.labels(), style), name + " " + style);
+        Audit.clear(CircuitFigure.layOut(drawn.schematic(), drawn.labels(), style, Figure.PAGE_WIDTH), name + " " + style);
       }
     });
   }
@@ -76,7 +76,7 @@ class CircuitFigureTest {
           labels.put(part, new Label(part, lines));
         });
         SymbolStyle style = SymbolStyle.values()[random.nextInt(2)];
-        Audit.clear(CircuitFigure.layOut(entry.getValue().schematic(), labels, style),
+        Audit.clear(CircuitFigure.layOut(entry.getValue().schematic(), labels, style, Figure.PAGE_WIDTH),
             entry.getKey() + " " + style + " seed " + seed);
       }
     }
@@ -202,7 +202,7 @@ class CircuitFigureTest {
     String name = "R\"><script>alert(1)</script>&\u0001";
     Circuits.Drawn drawn = new Circuits().part(PartKind.SOURCE, "V1", 0, 0, 0, 4)
         .part(PartKind.RESISTOR, name, 0, 4, 4, 4).wire(4, 4, 4, 0).wire(4, 0, 0, 0).label(name, "", "<b>&amp;").drawn();
-    Figure figure = CircuitFigure.draw("<title>", drawn.schematic(), drawn.labels(), SymbolStyle.IEC, "q1");
+    Figure figure = CircuitFigure.draw("<title>", drawn.schematic(), drawn.labels(), SymbolStyle.IEC, "q1", Figure.PAGE_WIDTH);
     Audit.svg(figure, "q1", "hostile");
     assertTrue(SvgText.parse(figure.svg()).getTextContent().contains("R\"><script>alert(1)</script>&\uFFFD"));
   }

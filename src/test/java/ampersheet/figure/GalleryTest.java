@@ -23,7 +23,7 @@ class GalleryTest {
     for (SymbolStyle style : SymbolStyle.values()) {
       List<Figure> figures = new ArrayList<>();
       Circuits.all().forEach((name, drawn) -> figures.add(CircuitFigure.draw(name, drawn.schematic(), drawn.labels(),
-          style, "c-" + style + "-" + name)));
+          style, "c-" + style + "-" + name, Figure.PAGE_WIDTH)));
       pages("circuits-" + style, figures);
     }
   }
@@ -32,7 +32,7 @@ class GalleryTest {
   void panelsAreDrawnAsTheirSvgShowsThem() throws IOException {
     List<Figure> figures = new ArrayList<>();
     Panels.all().forEach((name, laid) -> figures.add(
-        ChainFigure.draw(name, laid.panel(), laid.marks(), "p" + figures.size())));
+        ChainFigure.draw(name, laid.panel(), laid.marks(), "p" + figures.size(), Figure.PAGE_WIDTH)));
     pages("panels", figures);
   }
 
@@ -49,7 +49,7 @@ class GalleryTest {
     for (SymbolStyle style : SymbolStyle.values()) {
       List<Figure> figures = new ArrayList<>();
       HeatPaths.all().forEach((name, laid) -> figures.add(
-          HeatFigure.draw(name, laid.network(), laid.labels(), style, "h" + figures.size())));
+          HeatFigure.draw(name, laid.network(), laid.labels(), style, "h" + figures.size(), Figure.PAGE_WIDTH)));
       pages("heat-" + style, figures);
     }
   }

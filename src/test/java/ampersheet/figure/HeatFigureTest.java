@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
 
 class HeatFigureTest {
   private static Figure draw(HeatPaths.Laid laid, SymbolStyle style) {
-    return HeatFigure.draw("Heat path", laid.network(), laid.labels(), style, "q1");
+    return HeatFigure.draw("Heat path", laid.network(), laid.labels(), style, "q1", Figure.PAGE_WIDTH);
   }
 
   @Test
@@ -31,7 +31,7 @@ class HeatFigureTest {
   void labelsStandClearOfEachOtherAndOfTheDrawing() {
     HeatPaths.all().forEach((name, laid) -> {
       for (SymbolStyle style : SymbolStyle.values()) {
-        Audit.clear(HeatFigure.layOut(laid.network(), laid.labels(), style).drawing(), name + " " + style);
+        Audit.clear(HeatFigure.layOut(laid.network(), laid.labels(), style, Figure.PAGE_WIDTH).drawing(), name + " " + style);
       }
     });
   }
@@ -61,7 +61,8 @@ class HeatFigureTest {
 
   @Test
   void theLossesArrowPointsIntoTheNetwork() {
-    Drawing drawing = HeatFigure.layOut(HeatPaths.all().get("single").network(), Map.of(), SymbolStyle.IEC).drawing();
+    Drawing drawing = HeatFigure.layOut(HeatPaths.all().get("single").network(), Map.of(), SymbolStyle.IEC,
+        Figure.PAGE_WIDTH).drawing();
     Shape.Polygon head = (Shape.Polygon) drawing.shapes("heat").stream()
         .filter(shape -> shape instanceof Shape.Polygon).findFirst().orElseThrow();
     assertTrue(head.points().get(0).x() > head.points().get(1).x());

@@ -69,7 +69,7 @@ final class Panels {
   }
 
   private static Laid laid(Tile tile, List<Panel.Place> places, boolean returns, ChainFigure.Mark... marks) {
-    Panel panel = new Panel(tile, places, 0, returns, 24, 1.25e-6, 300e-6);
+    Panel panel = new Panel(tile, places, 0, returns, 24, 1.25e-6, 300e-6, false);
     return new Laid(panel, ChainFigure.trace(panel), List.of(marks));
   }
 }

@@ -62,8 +62,8 @@ class PartSymbolTest {
     Circuits.Drawn drawn = new Circuits().part(kind, "X1", ends).drawn();
     Schematic schematic = drawn.schematic();
     Drawing drawing = new CircuitDrawing(schematic, Map.of(), style,
-        new Spacing(List.copyOf(schematic.parts().get(0).ends().values()))).drawing();
-    Spacing spacing = new Spacing(List.copyOf(schematic.parts().get(0).ends().values()));
+        new Spacing(List.copyOf(schematic.parts().get(0).ends().values()), Spacing.USUAL)).drawing();
+    Spacing spacing = new Spacing(List.copyOf(schematic.parts().get(0).ends().values()), Spacing.USUAL);
     PlacedPart part = schematic.parts().get(0);
     GridPoint last = part.end(CircuitWords.last(part));
     return new Seen(drawing.shapes("X1"), Frame.between(spacing.pixel(part.end(CircuitWords.first(part))),
@@ -228,9 +228,9 @@ class PartSymbolTest {
   void leadsReachTheGridPoints() {
     Circuits.all().forEach((name, drawn) -> {
       CircuitDrawing layout = new CircuitDrawing(drawn.schematic(), Map.of(), SymbolStyle.IEC,
-          new Spacing(drawn.schematic().parts().stream().flatMap(p -> p.ends().values().stream()).toList()));
+          new Spacing(drawn.schematic().parts().stream().flatMap(p -> p.ends().values().stream()).toList(), Spacing.USUAL));
       Spacing spacing = new Spacing(
-          drawn.schematic().parts().stream().flatMap(p -> p.ends().values().stream()).toList());
+          drawn.schematic().parts().stream().flatMap(p -> p.ends().values().stream()).toList(), Spacing.USUAL);
       for (PlacedPart part : drawn.schematic().parts()) {
         for (GridPoint end : part.ends().values()) {
           Box near = Box.centred(spacing.pixel(end), 8, 8);
@@ -243,7 +243,7 @@ class PartSymbolTest {
 
   private static List<Point> dots(Circuits circuit) {
     Circuits.Drawn drawn = circuit.drawn();
-    return CircuitFigure.layOut(drawn.schematic(), drawn.labels(), SymbolStyle.IEC).shapes("")
+    return CircuitFigure.layOut(drawn.schematic(), drawn.labels(), SymbolStyle.IEC, Figure.PAGE_WIDTH).shapes("")
         .stream().filter(shape -> shape instanceof Shape.Circle circle && circle.filled())
         .map(shape -> ((Shape.Circle) shape).centre()).toList();
   }

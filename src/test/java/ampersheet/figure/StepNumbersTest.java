@@ -14,7 +14,7 @@ class StepNumbersTest {
   private static final String GROUP = "steps at ";
 
   private static Drawing numbered(Circuits.Drawn circuit, Map<String, List<Integer>> found) {
-    Drawing drawing = CircuitFigure.layOut(circuit.schematic(), circuit.labels(), SymbolStyle.IEC);
+    Drawing drawing = CircuitFigure.layOut(circuit.schematic(), circuit.labels(), SymbolStyle.IEC, Figure.PAGE_WIDTH);
     StepNumbers.add(drawing, found, Figure.PAGE_WIDTH);
     return drawing;
   }
@@ -59,7 +59,7 @@ class StepNumbersTest {
   void nothingElseOfTheDrawingChanges() {
     Circuits.Drawn circuit = Circuits.all().values().iterator().next();
     List<Shape> before =
-        CircuitFigure.layOut(circuit.schematic(), circuit.labels(), SymbolStyle.IEC).shapes();
+        CircuitFigure.layOut(circuit.schematic(), circuit.labels(), SymbolStyle.IEC, Figure.PAGE_WIDTH).shapes();
     assertEquals(before, numbered(circuit, twoForEvery(circuit)).shapes().subList(0, before.size()));
   }
 

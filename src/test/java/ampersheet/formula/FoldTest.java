@@ -29,7 +29,7 @@ class FoldTest {
     values.put("row", printed(3, "1"));
     values.put("col", printed(12345, "1"));
     values.put("s", printed(1.7e-5, "1/K"));
-    return new Notation(Map.of("T", new Symbol("T", "J")), values, Map.of("order", "serpentine"));
+    return new Notation(Map.of("T", new Symbol("T", "J")), values, Map.of("order", "serpentine"), DecimalMarker.POINT);
   }
 
   private static Printed printed(double si, String unit) {
@@ -205,7 +205,7 @@ class FoldTest {
 
   @Test
   void textFromAuthorsIsEscaped() {
-    Notation hostile = new Notation(Map.of("a", new Symbol("<b>", "\"&x")), Map.of(), Map.of());
+    Notation hostile = new Notation(Map.of("a", new Symbol("<b>", "\"&x")), Map.of(), Map.of(), DecimalMarker.POINT);
     assertEquals("<msub><mtext>&lt;b&gt;</mtext><mtext>&quot;&amp;x</mtext></msub>",
         MathMl.symbolic(FormulaReader.expression("a"), hostile));
   }

@@ -3,6 +3,7 @@ package ampersheet.formula;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.Quantity;
 import ampersheet.quantity.QuantityWriter.Printed;
 import java.io.StringReader;
@@ -109,7 +110,7 @@ class RandomTreeTest {
   void plainTextReadBackHasTheSameValue() {
     Trees trees = new Trees(SEED, false);
     Random random = new Random(SEED);
-    Notation notation = new Notation(Map.of(), Map.of(), Map.of());
+    Notation notation = new Notation(Map.of(), Map.of(), Map.of(), DecimalMarker.POINT);
     int compared = 0;
     for (int i = 0; i < TREES; i++) {
       Expression tree = trees.tree(5);
@@ -132,7 +133,7 @@ class RandomTreeTest {
     Trees trees = new Trees(SEED, true);
     Map<String, Printed> values = Map.of("Vs", new Printed("−5\u00a0V", "−5", "V", true),
         "R1", new Printed("1.7×10⁻⁵\u00a0K/W", "1.7×10⁻⁵", "K/W", true));
-    Notation notation = new Notation(Map.of("n", new Symbol("<&", "\">")), values, Map.of("order", "a<b"));
+    Notation notation = new Notation(Map.of("n", new Symbol("<&", "\">")), values, Map.of("order", "a<b"), DecimalMarker.POINT);
     Set<String> seen = new TreeSet<>();
     DocumentBuilder builder = DocumentBuilderFactory.newInstance().newDocumentBuilder();
     for (int i = 0; i < 300; i++) {

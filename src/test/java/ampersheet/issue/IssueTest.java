@@ -13,6 +13,8 @@ import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
+import ampersheet.sheet.Composer;
+import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SmallLibrary;
 import java.io.IOException;
@@ -125,7 +127,8 @@ class IssueTest {
     Map<String, byte[]> issued = WrittenFiles.under(folder);
     SheetMaker maker = new SheetMaker(ProblemSet.of(PlanReader.read("plan.yaml", PLAN), SmallLibrary.open()));
     Path again = folder.resolve("again");
-    Issue.again(maker.sheet(maker.set().readId(maker.set().id(7).toString()).seat()), "../../Cem", again);
+    Sheet sheet = maker.sheet(maker.set().readId(maker.set().id(7).toString()).seat());
+    Issue.again(Composer.sheet(sheet, "../../Cem"), Composer.key(sheet, "../../Cem"), sheet.id(), again, Output.Terms.NONE);
     Map<String, byte[]> made = WrittenFiles.under(again);
     assertEquals(4, made.size());
     made.forEach((name, bytes) -> assertArrayEquals(issued.get(name), bytes, name));

@@ -16,6 +16,7 @@ import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -158,14 +159,14 @@ class OutputTest {
 
   @Test
   void noRoomForAWorkingFileIsToldAsSuch() {
-    String told = told(() -> new PdfBook("T", "en", Profile.REGULAR, folder.resolve("nowhere")));
+    String told = told(() -> new PdfBook("T", "en", Profile.REGULAR, Optional.empty(), folder.resolve("nowhere")));
     assertTrue(told.contains("the working file for the PDF could not be written here"), told);
   }
 
   @Test
   void theWorkingFileOfAPdfHasNoNameThatCouldStay() throws IOException {
     assumeTrue(Files.getFileStore(folder).supportsFileAttributeView("posix"), "elsewhere the name goes with the program");
-    try (PdfBook book = new PdfBook("T", "en", Profile.REGULAR, folder)) {
+    try (PdfBook book = new PdfBook("T", "en", Profile.REGULAR, Optional.empty(), folder)) {
       assertEquals(0, book.sides());
       assertEquals(List.of(), names(folder));
     }

@@ -38,7 +38,7 @@ class ClassReportTest {
   }
 
   private static String report(List<Standing> standings) {
-    return HtmlPage.render(ClassReport.compose(SET.plan(), new ClassResults(SET, standings), List.of(), 0,
+    return HtmlPage.render(ClassReport.compose(SET.plan(), new ClassResults(SET.templates(), standings), List.of(), 0,
         Optional.empty(), 0, Privacy.NONE));
   }
 
@@ -69,7 +69,7 @@ class ClassReportTest {
   void aBlankIsNoMistakeAndNotAmongTheAnswers() {
     List<Standing> standings = List.of(standing(1, Credit.BLANK, Credit.RIGHT, Credit.WRONG),
         standing(2, Credit.RIGHT, Credit.BLANK, Credit.UNREADABLE));
-    ItemScores first = new ClassResults(SET, standings).items().values().iterator().next();
+    ItemScores first = new ClassResults(SET.templates(), standings).items().values().iterator().next();
     assertEquals(1, first.blank());
     assertEquals(new Proportion(1, 1), first.facility());
     List<MistakeCount.OfProblem> mistakes = MistakeCount.of(standings);

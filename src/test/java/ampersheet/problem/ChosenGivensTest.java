@@ -59,7 +59,7 @@ class ChosenGivensTest {
   @Test
   void nothingChosenIsTheFirstDraw() {
     Draws draws = new Draws(new Workshop(template), "s");
-    Attempt.Worked worked = assertInstanceOf(Attempt.Worked.class, draws.work(ChosenGivens.NONE));
+    Attempt.Worked worked = assertInstanceOf(Attempt.Worked.class, draws.work(new ChosenGivens(Map.of(), Map.of())));
     assertEquals(draws.draw(0).givens(), worked.problem().givens());
   }
 

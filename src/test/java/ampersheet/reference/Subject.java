@@ -155,7 +155,7 @@ sealed interface Subject {
     public Measured measured() {
       Tile tile = new Tile(columns, rows, order, Tile.Corner.TOP_LEFT, Tile.Along.ROWS, Tile.Side.WEST, Tile.Side.EAST);
       DataPath.Outcome outcome =
-          DataPath.trace(new Panel(tile, List.of(new Panel.Place(0, 0, 0)), 0, false, 24, 1.25e-6, 0));
+          DataPath.trace(new Panel(tile, List.of(new Panel.Place(0, 0, 0)), 0, false, 24, 1.25e-6, 0, false));
       if (!(outcome instanceof DataPath.Outcome.Traced traced)) {
         throw new AssertionError("the data path is not traced: " + outcome);
       }

@@ -7,6 +7,7 @@ import ampersheet.formula.Expression;
 import ampersheet.formula.FormulaReader;
 import ampersheet.formula.Notation;
 import ampersheet.formula.Symbol;
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.QuantityWriter.Printed;
 import ampersheet.quantity.Unit;
@@ -125,14 +126,14 @@ public final class SampleDocuments {
             new ProblemBlock("1", "A resistor for one indicator", List.of("current limiting", "level 1"), List.of(
                 new KeyTable(List.of(
                     new KeyLine("q1a", Optional.of(R), "438\u00a0Ω", "428.8\u00a0Ω to 446.3\u00a0Ω",
-                        "437.5\u00a0Ω, gap 0.0000\u00a0%", List.of(
+                        "437.5\u00a0Ω, gap 0.0000\u00a0%", true, List.of(
                             new MistakeLine("562.5\u00a0Ω", "The whole supply was put across the resistor. Take off the LED's "
                                 + "forward voltage first; the resistor gets only what is left."),
                             new MistakeLine("125\u00a0Ω", "The LED's own voltage was used. The resistor gets the rest."))),
                     new KeyLine("q1b", Optional.of(R_N), "470\u00a0Ω", "exactly, a value of E24",
-                        "470\u00a0Ω, the same member", List.of(
+                        "470\u00a0Ω, the same member", true, List.of(
                             new MistakeLine("430\u00a0Ω", "This is the neighbour below. Round up."))),
-                    new KeyLine("q1c", Optional.empty(), "yes", "this option only", "follows from q1a", List.of()))),
+                    new KeyLine("q1c", Optional.empty(), "yes", "this option only", "follows from q1a", true, List.of()))),
                 new Steps("Working", indicatorSteps()),
                 new Assumptions(List.of(new Assumption("the supply keeps its voltage at every load",
                     "A small adapter falls by 5 % at full load, and the current with it.")))))));
@@ -176,7 +177,7 @@ public final class SampleDocuments {
             new Assumptions(List.of(new Assumption(next.text(), next.text()))),
             new PreferredValues(List.of(new Series(next.text(), List.of(next.text(), next.text())))),
             new ReferenceTable(next.text(), List.of(next.text(), next.text()), List.of(List.of(next.text(), next.text()))),
-            new KeyTable(List.of(new KeyLine(next.text(), Optional.of(R), next.text(), next.text(), next.text(),
+            new KeyTable(List.of(new KeyLine(next.text(), Optional.of(R), next.text(), next.text(), next.text(), true,
                 List.of(new MistakeLine(next.text(), next.text()))))))),
         new Table(next.text(), List.of(next.text(), next.text()),
             List.of(List.of(new Cell(next.text(), next.text()), new Cell(next.text(), next.text())))));
@@ -246,7 +247,7 @@ public final class SampleDocuments {
     for (int i = 0; i < values.length; i += 3) {
       printed.put((String) values[i], printed(((Number) values[i + 1]).doubleValue(), (String) values[i + 2]));
     }
-    return new Notation(symbols, printed, Map.of());
+    return new Notation(symbols, printed, Map.of(), DecimalMarker.POINT);
   }
 
   private static Cell cell(String text) {

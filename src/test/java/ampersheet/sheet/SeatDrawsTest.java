@@ -16,14 +16,14 @@ class SeatDrawsTest {
   private static final int CLASS = 1_000;
 
   private static Slot slot(int number, int choice, int member, String... pool) {
-    return new Slot(number, choice, member, List.of(pool), BARE, false);
+    return new Slot(number, choice, member, List.of(pool), BARE, false, "");
   }
 
   /** A pool of four of which each seat gets two, an example and its twin of a pool of three, and one template alone. */
   private static final List<Slot> SLOTS = List.of(
       slot(0, 0, 0, "a", "b", "c", "d"),
       slot(1, 1, 1, "a", "b", "c", "d"),
-      new Slot(2, 2, 0, List.of("b", "e", "f"), new Support.Full(), true),
+      new Slot(2, 2, 0, List.of("b", "e", "f"), new Support.Full(), true, ""),
       slot(3, 2, 0, "b", "e", "f"),
       slot(4, 3, 0, "a"));
 

@@ -69,14 +69,10 @@ public final class PdfBook implements Closeable {
   /**
    * @param title of the whole
    * @param language tag of its words
+   * @param extra for letters that the shipped fonts lack
    * @param workingFolder where a working file lies until the book is closed
    * @throws DiagnosticException if there can be no working file
    */
-  public PdfBook(String title, String language, Profile profile, Path workingFolder) {
-    this(title, language, profile, Optional.empty(), workingFolder);
-  }
-
-  /** @param extra for letters that the shipped fonts lack */
   public PdfBook(String title, String language, Profile profile, Optional<ExtraFont> extra, Path workingFolder) {
     this.title = title;
     this.language = language;

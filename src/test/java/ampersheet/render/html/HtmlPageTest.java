@@ -13,6 +13,7 @@ import ampersheet.figure.Pictures;
 import ampersheet.formula.FormulaReader;
 import ampersheet.formula.Notation;
 import ampersheet.formula.Symbol;
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.Unit;
 import ampersheet.render.Address;
@@ -179,7 +180,7 @@ class HtmlPageTest {
 
   @Test
   void aLineThatWouldOnlyRepeatTheOneBeforeIsLeftOut() throws Exception {
-    Notation nothing = new Notation(Map.of("n", new Symbol("n", "")), Map.of(), Map.of());
+    Notation nothing = new Notation(Map.of("n", new Symbol("n", "")), Map.of(), Map.of(), DecimalMarker.POINT);
     StepBlock constant = new StepBlock(1, new Symbol("n", ""), "number of colours", Optional.empty(),
         Optional.of(FormulaReader.expression("3")), nothing, Optional.of(QuantityWriter.POINT.plain(3, Unit.parse("1"), 4)),
         "counting", "", "");
@@ -193,7 +194,8 @@ class HtmlPageTest {
   void aBlankStepGivesNothingAway() {
     StepBlock hidden = new StepBlock(1, new Symbol("X", ""), "what is wanted", Optional.of(FormulaReader.condition("secretC > 1 V")),
         Optional.of(FormulaReader.expression("secretA * secretB")),
-        new Notation(Map.of("secretA", new Symbol("secretA", ""), "secretB", new Symbol("secretB", "")), Map.of(), Map.of()),
+        new Notation(Map.of("secretA", new Symbol("secretA", ""), "secretB", new Symbol("secretB", "")), Map.of(), Map.of(),
+            DecimalMarker.POINT),
         Optional.empty(), "secret principle", "secret reason", "q1a");
     String html = HtmlPage.render(page(new Steps("", List.of(hidden))));
     assertFalse(html.contains("secret"), html.substring(html.indexOf("<main>")));
@@ -267,7 +269,8 @@ class HtmlPageTest {
 
   private static String stepOf(String formula) {
     Notation letters = new Notation(Map.of("alpha", new Symbol("alpha", ""), "bravo", new Symbol("bravo", ""), "charlie",
-        new Symbol("charlie", ""), "delta", new Symbol("delta", ""), "echo", new Symbol("echo", "")), Map.of(), Map.of());
+        new Symbol("charlie", ""), "delta", new Symbol("delta", ""), "echo", new Symbol("echo", "")), Map.of(), Map.of(),
+        DecimalMarker.POINT);
     return HtmlPage.render(page(new Steps("", List.of(new StepBlock(1, new Symbol("x", ""), "sum", Optional.empty(),
         Optional.of(FormulaReader.expression(formula)), letters, Optional.of(QuantityWriter.POINT.plain(3, Unit.parse("1"), 4)),
         "", "", "")))));

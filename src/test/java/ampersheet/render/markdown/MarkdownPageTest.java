@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import ampersheet.formula.FormulaReader;
 import ampersheet.formula.Notation;
 import ampersheet.formula.Symbol;
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.render.Golden;
 import ampersheet.render.HostileTexts;
 import ampersheet.render.LimitedMarkdown;
@@ -70,7 +71,8 @@ class MarkdownPageTest {
   @Test
   void aBlankStepGivesNothingAway() {
     StepBlock hidden = new StepBlock(1, new Symbol("X", ""), "what is wanted", Optional.of(FormulaReader.condition("secretC > 1 V")),
-        Optional.of(FormulaReader.expression("secretA * secretB")), new Notation(Map.of(), Map.of(), Map.of()), Optional.empty(),
+        Optional.of(FormulaReader.expression("secretA * secretB")),
+        new Notation(Map.of(), Map.of(), Map.of(), DecimalMarker.POINT), Optional.empty(),
         "secret principle", "secret reason", "q1a");
     String markdown = MarkdownPage.render(new Document(Kind.SHEET, "en", "Title", "", "", Paper.A4,
         List.of(new Steps("", List.of(hidden)))));

@@ -28,6 +28,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TimeZone;
 import java.util.TreeMap;
 import org.apache.pdfbox.Loader;
@@ -60,7 +61,7 @@ class PdfBookTest {
   }
 
   static byte[] book(Profile profile, Document... documents) throws IOException {
-    try (PdfBook book = new PdfBook("Tonight", "en", profile, Path.of("target"))) {
+    try (PdfBook book = new PdfBook("Tonight", "en", profile, Optional.empty(), Path.of("target"))) {
       for (Document document : documents) {
         book.add(document);
       }

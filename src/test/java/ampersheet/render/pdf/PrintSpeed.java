@@ -21,6 +21,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import javax.xml.transform.OutputKeys;
 import javax.xml.transform.Transformer;
 import javax.xml.transform.TransformerException;
@@ -68,7 +69,7 @@ final class PrintSpeed {
 
   private static int whole(String plan, TemplateLibrary library, int seats) throws IOException {
     SheetMaker maker = new SheetMaker(ProblemSet.of(PlanReader.read("plan.yaml", plan), library));
-    try (PdfBook book = new PdfBook("Speed", "en", Profile.REGULAR, Path.of("target"))) {
+    try (PdfBook book = new PdfBook("Speed", "en", Profile.REGULAR, Optional.empty(), Path.of("target"))) {
       for (int seat = 1; seat <= seats; seat++) {
         book.add(document(maker, seat));
       }
@@ -80,7 +81,7 @@ final class PrintSpeed {
   private static List<PrintMarkup.Print> markup(String plan, TemplateLibrary library, int seats) throws IOException {
     SheetMaker maker = new SheetMaker(ProblemSet.of(PlanReader.read("plan.yaml", plan), library));
     List<PrintMarkup.Print> markup = new ArrayList<>();
-    try (PdfBook book = new PdfBook("Speed", "en", Profile.REGULAR, Path.of("target"))) {
+    try (PdfBook book = new PdfBook("Speed", "en", Profile.REGULAR, Optional.empty(), Path.of("target"))) {
       for (int seat = 1; seat <= seats; seat++) {
         StringWriter written = new StringWriter();
         Transformer writer = TransformerFactory.newInstance().newTransformer();

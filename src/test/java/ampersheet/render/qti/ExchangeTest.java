@@ -79,7 +79,7 @@ class ExchangeTest {
       ItemInterpreter interpreter = new ItemInterpreter(ItemMarkup.write(item).xml());
       for (int i = 0; i < item.key().answers().size(); i++) {
         AnswerKey key = item.key().answers().get(i);
-        ProblemKey alone = new ProblemKey(List.of(key), item.key().givens(), item.key().working());
+        ProblemKey alone = new ProblemKey(List.of(key), item.key().givens(), item.key().working(), List.of());
         for (String typed : probes(alone, key)) {
           Verdict verdict = Judge.judge(alone, Map.of(key.question(), typed)).get(0);
           String expected = expected(key, verdict);
