@@ -141,22 +141,11 @@ public final class DataPath {
 
   /**
    * Seconds from the first bit until the frame is shown, by sending it bit by bit through the pixels: each takes its own
-   * bits and passes on the rest without delay.
+   * bits and passes on the rest. The tiles are dealt out to parallel chains, one tile to each in turn until none is left, and
+   * the controller sends on all of them at once: until the last chain is full.
    *
+   * @param passingDelay seconds by which each pixel delays the bits it passes on
    * @throws IllegalArgumentException when the data does not reach every tile: see {@link #trace}
-   */
-  public static double frameTime(Panel panel) {
-    return frameTime(panel, 0);
-  }
-
-  /** @param passingDelay seconds by which each pixel delays the bits it passes on */
-  public static double frameTime(Panel panel, double passingDelay) {
-    return frameTime(panel, 1, passingDelay);
-  }
-
-  /**
-   * The same, when the tiles are dealt out to parallel chains, one tile to each in turn until none is left, and the
-   * controller sends on all of them at once: until the last chain is full.
    */
   public static double frameTime(Panel panel, int chains, double passingDelay) {
     if (!(trace(panel) instanceof Outcome.Traced traced)) {

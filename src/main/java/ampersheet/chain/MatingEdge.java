@@ -89,11 +89,6 @@ public record MatingEdge(int sides, int plainSides, int contacts, List<Integer> 
     }
   }
 
-  /** With one contact of each kind. */
-  public MatingEdge(int sides, int plainSides, int contacts, int supply, int ground, int output, int input) {
-    this(sides, plainSides, contacts, List.of(supply), List.of(ground), output, input);
-  }
-
   /** The contact at a place of the row, or null where there is none. */
   public Contact at(int place) {
     return supplies.contains(place) ? Contact.SUPPLY : grounds.contains(place) ? Contact.GROUND

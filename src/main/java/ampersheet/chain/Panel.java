@@ -1,6 +1,5 @@
 package ampersheet.chain;
 
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -31,23 +30,4 @@ public record Panel(Tile tile, List<Place> places, int first, boolean returnLine
 
   /** @param quarterTurns clockwise, 0 to 3 */
   public record Place(int column, int row, int quarterTurns) {}
-
-  /**
-   * Rows of tiles through which data snakes: every second row is turned half around, so that its data runs back. Places
-   * are listed row by row, each from left to right.
-   */
-  public static List<Place> snakingPlaces(int columns, int rows) {
-    List<Place> places = new ArrayList<>();
-    for (int row = 0; row < rows; row++) {
-      for (int column = 0; column < columns; column++) {
-        places.add(new Place(column, row, row % 2 == 0 ? 0 : 2));
-      }
-    }
-    return places;
-  }
-
-  /** Index in {@link #snakingPlaces} of the tile to feed: the end of the top row on which the tile has its input. */
-  public static int snakingFirst(Tile tile, int columns) {
-    return tile.input() == Tile.Side.EAST ? columns - 1 : 0;
-  }
 }

@@ -49,11 +49,6 @@ final class ClassReport {
     this.privacy = privacy;
   }
 
-  static Document compose(Plan plan, ClassResults results, List<FileNote> files, int absent,
-      Optional<List<MarkChange>> changes, int setAside, Privacy privacy) {
-    return compose(plan, results, files, absent, changes, List.of(), setAside, privacy);
-  }
-
   /**
    * @param changes empty if no earlier marks were given
    * @param corrected answers that a correction of a key makes worth more or less

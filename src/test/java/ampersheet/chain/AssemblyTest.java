@@ -23,7 +23,7 @@ class AssemblyTest {
   /** USB Type-C pin table (as printed in UM2191): the rows face each other, A1 opposite B12, A4 opposite B9. */
   @Test
   void aRowThatFacesItselfMeetsItsPlacesFromTheOtherEnd() {
-    MatingEdge edge = new MatingEdge(4, 2, 12, 4, 1, 2, 8);
+    MatingEdge edge = new MatingEdge(4, 2, 12, List.of(4), List.of(1), 2, 8);
     List<Integer> touched = new ArrayList<>();
     for (int place = 1; place <= 12; place++) {
       touched.add(edge.touched(place));
@@ -35,16 +35,16 @@ class AssemblyTest {
   @Test
   void pairsAreSafeWhereNoContactMeetsOneItMustNot() {
     // V G . O I against I O . G V: V on I, G on O is a short.
-    assertEquals(0, new MatingEdge(4, 2, 5, 1, 2, 4, 5).safePairs());
+    assertEquals(0, new MatingEdge(4, 2, 5, List.of(1), List.of(2), 4, 5).safePairs());
     // V . G . O I . against . I O . G . V: the middle place is bare, V on a bare place, O on G is a short.
-    assertEquals(0, new MatingEdge(4, 2, 7, 1, 3, 5, 6).safePairs());
+    assertEquals(0, new MatingEdge(4, 2, 7, List.of(1), List.of(3), 5, 6).safePairs());
     // V G O I . . against . . I O G V: O on I, G and V on bare places; two plain and two mirrored sides.
-    assertEquals(4 + 4, new MatingEdge(4, 2, 6, 1, 2, 3, 4).safePairs());
-    assertEquals(1 + 4, new MatingEdge(3, 1, 6, 1, 2, 3, 4).safePairs());
+    assertEquals(4 + 4, new MatingEdge(4, 2, 6, List.of(1), List.of(2), 3, 4).safePairs());
+    assertEquals(1 + 4, new MatingEdge(3, 1, 6, List.of(1), List.of(2), 3, 4).safePairs());
     // V meets G across the seam.
-    assertEquals(0, new MatingEdge(3, 3, 6, 1, 6, 2, 4).safePairs());
+    assertEquals(0, new MatingEdge(3, 3, 6, List.of(1), List.of(6), 2, 4).safePairs());
     // The output lies in the middle and meets the other output.
-    assertEquals(0, new MatingEdge(6, 3, 5, 1, 2, 3, 4).safePairs());
+    assertEquals(0, new MatingEdge(6, 3, 5, List.of(1), List.of(2), 3, 4).safePairs());
   }
 
   /** Rows written out by hand, left row against right row as they face each other. */
@@ -89,7 +89,7 @@ class AssemblyTest {
     MatingEdge copied = new MatingEdge(5, 2, 8, List.of(1, 7), List.of(2, 8), 3, 6);
     assertEquals(0, copied.workingPairs());
     assertEquals(5 * 5, copied.harmfulPairs());
-    MatingEdge dark = new MatingEdge(5, 5, 8, 1, 2, 3, 6);
+    MatingEdge dark = new MatingEdge(5, 5, 8, List.of(1), List.of(2), 3, 6);
     assertEquals(0, dark.workingPairs());
     assertEquals(0, dark.harmfulPairs());
   }
@@ -97,9 +97,9 @@ class AssemblyTest {
   @Test
   void contactsWithoutPartnerAreCounted() {
     assertEquals(0, new MatingEdge(4, 4, 8, List.of(1, 8), List.of(2, 7), 3, 6).unmatched());
-    assertEquals(2, new MatingEdge(4, 4, 8, 1, 2, 3, 6).unmatched());
+    assertEquals(2, new MatingEdge(4, 4, 8, List.of(1), List.of(2), 3, 6).unmatched());
     assertEquals(1, new MatingEdge(4, 4, 8, List.of(1, 8), List.of(2), 3, 6).unmatched());
-    assertEquals(4, new MatingEdge(4, 4, 8, 1, 2, 3, 5).unmatched());
+    assertEquals(4, new MatingEdge(4, 4, 8, List.of(1), List.of(2), 3, 5).unmatched());
   }
 
   /** Two sides of one kind put place p on place c + 1 - p, two of different kinds place p on place p. */
@@ -141,16 +141,16 @@ class AssemblyTest {
 
   @Test
   void twoContactsOfOneKindInOnePlaceAreOne() {
-    assertEquals(new MatingEdge(4, 2, 8, 1, 2, 3, 6), new MatingEdge(4, 2, 8, List.of(1, 1), List.of(2), 3, 6));
+    assertEquals(new MatingEdge(4, 2, 8, List.of(1), List.of(2), 3, 6), new MatingEdge(4, 2, 8, List.of(1, 1), List.of(2), 3, 6));
   }
 
   @Test
   void twoContactsOnOnePlaceAreRefused() {
     assertThrows(IllegalArgumentException.class,
         () -> new MatingEdge(4, 2, 8, List.of(1, 8), List.of(2, 8), 3, 6));
-    assertThrows(IllegalArgumentException.class, () -> new MatingEdge(4, 2, 6, 1, 1, 3, 4));
-    assertThrows(IllegalArgumentException.class, () -> new MatingEdge(4, 2, 6, 1, 7, 3, 4));
-    assertThrows(IllegalArgumentException.class, () -> new MatingEdge(4, 5, 6, 1, 2, 3, 4));
+    assertThrows(IllegalArgumentException.class, () -> new MatingEdge(4, 2, 6, List.of(1), List.of(1), 3, 4));
+    assertThrows(IllegalArgumentException.class, () -> new MatingEdge(4, 2, 6, List.of(1), List.of(7), 3, 4));
+    assertThrows(IllegalArgumentException.class, () -> new MatingEdge(4, 5, 6, List.of(1), List.of(2), 3, 4));
   }
 
   /** GeeksforGeeks, Euler tour of a tree: 1 2 3 2 4 2 1 for the tree with the edges 1-2, 2-3, 2-4. */

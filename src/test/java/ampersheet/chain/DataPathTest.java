@@ -84,7 +84,7 @@ class DataPathTest {
   @Test
   void dataSnakesThroughRowsOfTilesOfWhichEverySecondIsTurnedHalfAround() {
     Tile tile = tile(2, 2, Order.ALL_ONE_WAY);
-    Outcome.Traced traced = traced(panel(tile, Panel.snakingPlaces(2, 3), 0));
+    Outcome.Traced traced = traced(panel(tile, Snaking.places(2, 3), 0));
     assertEquals(List.of(
         List.of(0, 1, 4, 5),
         List.of(2, 3, 6, 7),
@@ -99,7 +99,7 @@ class DataPathTest {
 
   @Test
   void theReturnLinePassesTheTilesLastOneFirst() {
-    Outcome.Traced traced = traced(panel(tile(2, 2, Order.ALL_ONE_WAY), Panel.snakingPlaces(2, 2), 0));
+    Outcome.Traced traced = traced(panel(tile(2, 2, Order.ALL_ONE_WAY), Snaking.places(2, 2), 0));
     assertEquals(List.of(2, 3, 1, 0), traced.returnOrder());
     assertEquals(0, traced.returnTurn(0, 0));
     assertEquals(3, traced.returnTurn(0, 2));
@@ -109,7 +109,7 @@ class DataPathTest {
 
   @Test
   void withoutAReturnLineNothingPasses() {
-    Outcome.Traced traced = traced(new Panel(tile(2, 2, Order.ALL_ONE_WAY), Panel.snakingPlaces(2, 2), 0, false, 24,
+    Outcome.Traced traced = traced(new Panel(tile(2, 2, Order.ALL_ONE_WAY), Snaking.places(2, 2), 0, false, 24,
         1.25e-6, 50e-6, false));
     assertEquals(List.of(), traced.returnOrder());
     assertEquals(-1, traced.returnTurn(0, 0));
@@ -131,7 +131,7 @@ class DataPathTest {
   @Test
   void aTileFedFromTheRightStartsItsPanelThere() {
     Tile tile = new Tile(1, 1, Order.ALL_ONE_WAY, Corner.TOP_RIGHT, Along.ROWS, Side.EAST, Side.WEST);
-    Outcome.Traced traced = traced(panel(tile, Panel.snakingPlaces(3, 2), Panel.snakingFirst(tile, 3)));
+    Outcome.Traced traced = traced(panel(tile, Snaking.places(3, 2), Snaking.first(tile, 3)));
     assertEquals(List.of(List.of(2, 1, 0), List.of(3, 4, 5)), map(traced, 3, 2));
   }
 
@@ -193,20 +193,20 @@ class DataPathTest {
     for (int bits : new int[] {24, 32}) {
       Panel panel = new Panel(tile(10, 10, Order.SERPENTINE), List.of(new Place(0, 0, 0)), 0, false, bits, 1.25e-6,
           60e-6, false);
-      assertEquals(bits == 24 ? 3.06e-3 : 4.06e-3, DataPath.frameTime(panel), 1e-12);
+      assertEquals(bits == 24 ? 3.06e-3 : 4.06e-3, DataPath.frameTime(panel, 1, 0), 1e-12);
     }
   }
 
   @Test
   void everyPixelThatPassesBitsOnMayDelayThem() {
     Panel panel = panel(tile(10, 10, Order.SERPENTINE), List.of(new Place(0, 0, 0)), 0);
-    assertEquals(DataPath.frameTime(panel) + 99 * 300e-9, DataPath.frameTime(panel, 300e-9), 1e-12);
+    assertEquals(DataPath.frameTime(panel, 1, 0) + 99 * 300e-9, DataPath.frameTime(panel, 1, 300e-9), 1e-12);
   }
 
   @Test
   void aBrokenPanelHasNoFrameTime() {
     Panel broken = panel(tile(2, 2, Order.ALL_ONE_WAY), List.of(new Place(0, 0, 0), new Place(5, 5, 0)), 0);
-    assertThrows(IllegalArgumentException.class, () -> DataPath.frameTime(broken));
+    assertThrows(IllegalArgumentException.class, () -> DataPath.frameTime(broken, 1, 0));
   }
 
   @Test
@@ -220,7 +220,7 @@ class DataPathTest {
       int columns = 1 + random.nextInt(5);
       int rows = 1 + random.nextInt(5);
       Outcome.Traced traced =
-          traced(panel(tile, Panel.snakingPlaces(columns, rows), Panel.snakingFirst(tile, columns)));
+          traced(panel(tile, Snaking.places(columns, rows), Snaking.first(tile, columns)));
       Set<Integer> turns = new LinkedHashSet<>();
       for (int y = 0; y < rows * tile.rows(); y++) {
         for (int x = 0; x < columns * tile.columns(); x++) {
@@ -274,9 +274,9 @@ class DataPathTest {
   /** NeoPixelBus wiki, FAQ: 100 pixels of 30 us each and 50 us of latch; here four such chains run at once. */
   @Test
   void parallelChainsTakeAsLongAsTheLongest() {
-    Panel four = new Panel(tile(50, 1, Order.ALL_ONE_WAY), Panel.snakingPlaces(7, 1), 0, false, 24, 1.25e-6, 50e-6, false);
+    Panel four = new Panel(tile(50, 1, Order.ALL_ONE_WAY), Snaking.places(7, 1), 0, false, 24, 1.25e-6, 50e-6, false);
     assertEquals(100 * 30e-6 + 50e-6, DataPath.frameTime(four, 4, 0), 1e-12);
-    assertEquals(DataPath.frameTime(four), DataPath.frameTime(four, 1, 0));
+    assertEquals(DataPath.frameTime(four, 1, 0), DataPath.frameTime(four, 1, 0));
     assertEquals(50 * 30e-6 + 50e-6, DataPath.frameTime(four, 9, 0), 1e-12);
     assertThrows(IllegalArgumentException.class, () -> DataPath.frameTime(four, 0, 0));
   }

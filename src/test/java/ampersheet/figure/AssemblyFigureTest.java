@@ -20,7 +20,7 @@ class AssemblyFigureTest {
   static Map<String, Assembly> all() {
     Map<String, Assembly> all = new LinkedHashMap<>();
     for (int sides = 3; sides <= 6; sides++) {
-      all.put("edge of " + sides, new MatingEdge(sides, 2, 9 + sides, 1, 3, 6, 7));
+      all.put("edge of " + sides, new MatingEdge(sides, 2, 9 + sides, List.of(1), List.of(3), 6, 7));
     }
     for (int sides : new int[] {3, 4, 6}) {
       all.put("short arms of " + sides, new BranchedTiles(sides, 0.06, List.of(arm(1, 1), arm(sides - 1, 2))));
@@ -83,7 +83,7 @@ class AssemblyFigureTest {
   /** Seen from outside, left is where one's left hand is: walking round the tile clockwise, behind one's back. */
   @Test
   void theArrowOfAPlainSideRunsAgainstTheClockAndOfAMirroredOneWithIt() {
-    Drawing drawing = new EdgeDrawing(new MatingEdge(4, 2, 10, 1, 3, 6, 7), Figure.PAGE_WIDTH).drawing();
+    Drawing drawing = new EdgeDrawing(new MatingEdge(4, 2, 10, List.of(1), List.of(3), 6, 7), Figure.PAGE_WIDTH).drawing();
     for (int side = 1; side <= 4; side++) {
       Point tail = drawing.shapes("side " + side).stream().filter(Shape.Circle.class::isInstance)
           .map(shape -> ((Shape.Circle) shape).centre()).findFirst().orElseThrow();

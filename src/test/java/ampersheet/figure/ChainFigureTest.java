@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.chain.DataPath;
 import ampersheet.chain.Panel;
+import ampersheet.chain.Snaking;
 import ampersheet.chain.Tile;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -237,7 +238,7 @@ class ChainFigureTest {
   void aLongRowOfLikeTilesIsToldTogether() {
     Tile tile = new Tile(8, 1, Tile.Order.ALL_ONE_WAY, Tile.Corner.TOP_LEFT, Tile.Along.ROWS, Tile.Side.WEST,
         Tile.Side.EAST);
-    Figure figure = ChainFigure.draw("", new Panel(tile, Panel.snakingPlaces(40, 1), 0, false, 24, 1e-6, 1e-4, false),
+    Figure figure = ChainFigure.draw("", new Panel(tile, Snaking.places(40, 1), 0, false, 24, 1e-6, 1e-4, false),
         List.of(), "q1", Figure.PAGE_WIDTH);
     assertEquals(List.of(
         List.of("0", "0", "upright", "controller", "tile column 1, row 0"),
@@ -265,7 +266,7 @@ class ChainFigureTest {
     for (int pixels : new int[] {4, 6, 8}) {
       Tile tile = new Tile(pixels, pixels, Tile.Order.SERPENTINE, Tile.Corner.TOP_LEFT, Tile.Along.ROWS, Tile.Side.WEST,
           Tile.Side.EAST);
-      Panel panel = new Panel(tile, Panel.snakingPlaces(4, 3), 0, true, 24, 1e-6, 1e-4, false);
+      Panel panel = new Panel(tile, Snaking.places(4, 3), 0, true, 24, 1e-6, 1e-4, false);
       for (int x = 0; x < 4 * pixels; x += 3) {
         for (int y = 0; y < 3 * pixels; y += 2) {
           Drawing drawing = ChainFigure.layOut(panel, ChainFigure.trace(panel), List.of(new ChainFigure.Mark(x, y, "?")),

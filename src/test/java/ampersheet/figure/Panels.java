@@ -2,6 +2,7 @@ package ampersheet.figure;
 
 import ampersheet.chain.DataPath.Outcome.Traced;
 import ampersheet.chain.Panel;
+import ampersheet.chain.Snaking;
 import ampersheet.chain.Tile;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -65,7 +66,7 @@ final class Panels {
   }
 
   private static Laid snake(Tile tile, int columns, int rows, boolean returns, ChainFigure.Mark... marks) {
-    return laid(tile, Panel.snakingPlaces(columns, rows), returns, marks);
+    return laid(tile, Snaking.places(columns, rows), returns, marks);
   }
 
   private static Laid laid(Tile tile, List<Panel.Place> places, boolean returns, ChainFigure.Mark... marks) {

@@ -39,7 +39,7 @@ class ClassReportTest {
 
   private static String report(List<Standing> standings) {
     return HtmlPage.render(ClassReport.compose(SET.plan(), new ClassResults(SET.templates(), standings), List.of(), 0,
-        Optional.empty(), 0, Privacy.NONE));
+        Optional.empty(), List.of(), 0, Privacy.NONE));
   }
 
   /** Question 1 is missed by the strong half and got right by the weak one. */
