@@ -159,8 +159,10 @@ public final class CircuitPlan implements ModelPlan {
     List<String> nodes = new ArrayList<>(drawn.nodes());
     Map<String, Netlist.Connected> byName = new LinkedHashMap<>();
     drawn.parts().forEach(connected -> byName.put(connected.part().name(), connected));
+    Map<String, Netlist.Connected> asDrawn = new LinkedHashMap<>(byName);
     for (Added each : added) {
-      Netlist.Connected at = byName.get(each.at());
+      // What lies beside a part lies beside what is in series with it, too: a load draws through the source's resistance.
+      Netlist.Connected at = asDrawn.get(each.at());
       String first = at.part().kind().terminals().get(0);
       String from = at.node().get(first);
       String to = at.node().get(at.part().kind().terminals().get(1));

@@ -29,7 +29,7 @@ public final class RealityCheck {
    * An answer without the idealisation.
    *
    * @param of step or choice id
-   * @param key the answer by the steps, SI, or the index of the option
+   * @param key the answer with the idealisation by the same route, SI, or the index of the option
    * @param low least that it can be really; not a number where the models have no solution
    * @param high most; {@code low} where nothing lies within a tolerance
    */
@@ -53,7 +53,7 @@ public final class RealityCheck {
       Ask ask = template.asks().get(i);
       if (!(ask instanceof DesignAsk)) {
         List<Double> values = corners.stream().map(found -> found.getOrDefault(ask.of(), Double.NaN)).toList();
-        shifts.add(new Shift(ask.of(), problem.answers().get(i).value(),
+        shifts.add(new Shift(ask.of(), problem.answers().get(i).second(),
             values.stream().mapToDouble(Double::doubleValue).min().orElseThrow(),
             values.stream().mapToDouble(Double::doubleValue).max().orElseThrow()));
       }

@@ -37,7 +37,12 @@ final class ShiftText {
       return with + "the answers stay the same.";
     }
     return with + String.join("; ", shifted)
-        + (same.isEmpty() ? "" : "; " + String.join(" and ", same) + (same.size() == 1 ? " stays" : " stay") + " the same") + ".";
+        + (same.isEmpty() ? "" : "; " + list(same) + (same.size() == 1 ? " stays" : " stay") + " the same") + ".";
+  }
+
+  private static String list(List<String> questions) {
+    int last = questions.size() - 1;
+    return last == 0 ? questions.get(0) : String.join(", ", questions.subList(0, last)) + " and " + questions.get(last);
   }
 
   /** Empty where it stays the same. */
@@ -47,7 +52,8 @@ final class ShiftText {
     } else if (!(key.acceptance() instanceof Acceptance.Within)) {
       double other = shift.farthest();
       return other == shift.key() ? "" : (shift.low() < shift.high() ? "may become " : "would be ")
-          + ProblemText.precise(key, other, problem.writer());
+          + (key.acceptance() instanceof Acceptance.Choice ? "“" + ProblemText.precise(key, other, problem.writer()) + "”"
+              : ProblemText.precise(key, other, problem.writer()));
     }
     double unnoticed = key.unit().offset() != 0 ? 0.05 : UNNOTICED * Math.abs(shift.key());
     boolean less = shift.key() - shift.low() > unnoticed;
@@ -65,10 +71,10 @@ final class ShiftText {
   private static String amount(SheetProblem problem, AnswerKey key, Shift shift, double really) {
     double change = Math.abs(really - shift.key());
     if (key.unit().offset() != 0) {
-      return problem.writer().plain(change, KELVIN, FIGURES).text();
+      return problem.writer().rounded(change, KELVIN, FIGURES).text();
     } else if (shift.key() == 0) {
-      return problem.writer().plain(change, key.unit(), FIGURES).text();
+      return problem.writer().rounded(change, key.unit(), FIGURES).text();
     }
-    return problem.writer().plain(change / Math.abs(shift.key()), PERCENT, FIGURES).text();
+    return problem.writer().rounded(change / Math.abs(shift.key()), PERCENT, FIGURES).text();
   }
 }
