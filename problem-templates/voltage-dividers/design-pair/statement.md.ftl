@@ -1,1 +1,1 @@
-A sensor input needs **${Vout}**, give or take ${tol}, and the bench has **${Vin}**. The drawer holds every E24 value from 1 kΩ to 1 MΩ. The divider is allowed to draw **${Imax}** at most.
+A sensor input needs **${Vout}**; at most ${tol} more or less is allowed. The supply gives **${Vin}**. The drawer holds every E24 value from 1 kΩ to 1 MΩ. The divider is allowed to draw **${Imax}** at most.

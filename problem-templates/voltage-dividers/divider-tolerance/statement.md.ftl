@@ -1,1 +1,1 @@
-You build a divider on **${Vs}**: **${R1}** above and **${R2}** below, each with a tolerance of **${tol}**. Before you build a hundred of these, you want to know between which two voltages the output can lie.
+You build a divider on **${Vs}**: **${R1}** above and **${R2}** below, each with a tolerance of **${tol}**. Before you build a hundred of these dividers, you want to know the smallest and the largest output voltage that can occur.

@@ -1,1 +1,1 @@
-A module is to watch a supply of **${Vs}**, but its input is allowed to have **${Vt}** at most. A divider is to bring the input as near to that limit as an E24 value for the lower resistor allows, without rising above it. The upper resistor R1 is there already: **${R1}**.
+A module is to watch a supply of **${Vs}**, but at its input (“out” in the figure) at most **${Vt}** is allowed. A divider is to bring the input as near to that limit as an E24 value for the lower resistor allows, without exceeding it. The upper resistor R1 is fixed: **${R1}**.

@@ -27,6 +27,11 @@ record Streams(BufferedReader in, PrintStream out, PrintStream err) {
     out.print('\n');
   }
 
+  /** Lines that end in line feeds. */
+  void text(String lines) {
+    out.print(lines);
+  }
+
   /**
    * Empty at the end of what was typed.
    *

@@ -18,6 +18,11 @@ final class TemplateOptions {
           + "built-in one with the same name. May be given several times.")
   private List<Path> folders = new ArrayList<>();
 
+  /** Whether any of the author's own folders is to be looked into. */
+  boolean areOwn() {
+    return !folders.isEmpty();
+  }
+
   /** @throws WrongUsage if a folder does not exist */
   TemplateLibrary library() {
     return library(folders);

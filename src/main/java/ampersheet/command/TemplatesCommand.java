@@ -50,9 +50,31 @@ final class TemplatesCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    TemplateLibrary library = templates.library();
-    List<Listed> listed = new ArrayList<>();
+    Optional<String> kept = count || templates.areOwn() ? Optional.empty() : BuiltInList.kept(json);
+    if (kept.isPresent()) {
+      streams.text(kept.get());
+      return CommandTree.FINE;
+    }
     List<Diagnostic> faults = new ArrayList<>();
+    streams.text(list(templates.library(), count, json, faults));
+    if (!faults.isEmpty()) {
+      throw new DiagnosticException(faults);
+    }
+    return CommandTree.FINE;
+  }
+
+  /** What the command prints of the built-in templates. */
+  static String list(boolean json) {
+    List<Diagnostic> faults = new ArrayList<>();
+    String list = list(TemplateOptions.library(List.of()), false, json, faults);
+    if (!faults.isEmpty()) {
+      throw new DiagnosticException(faults);
+    }
+    return list;
+  }
+
+  private static String list(TemplateLibrary library, boolean count, boolean json, List<Diagnostic> faults) {
+    List<Listed> listed = new ArrayList<>();
     for (String name : library.names()) {
       try {
         ProblemTemplate template = library.template(name);
@@ -62,28 +84,20 @@ final class TemplatesCommand implements Callable<Integer> {
         faults.addAll(broken.diagnostics());
       }
     }
-    if (json) {
-      streams.line(Json.of(json -> json.objects("templates", listed, TemplatesCommand::write)));
-    } else {
-      listed.forEach(this::tell);
-    }
-    if (!faults.isEmpty()) {
-      throw new DiagnosticException(faults);
-    }
-    return CommandTree.FINE;
+    return json ? Json.of(object -> object.objects("templates", listed, TemplatesCommand::write)) + "\n"
+        : String.join("", listed.stream().map(TemplatesCommand::told).toList());
   }
 
-  private void tell(Listed listed) {
+  private static String told(Listed listed) {
     ProblemTemplate template = listed.template();
-    streams.line(template.name());
-    streams.line("    " + template.title() + " (" + template.family().replace('-', ' ') + ", level " + template.level()
-        + ")");
-    streams.line("    skill: " + template.skill());
-    streams.line("    given: " + String.join("; ", template.givens().stream().map(TemplatesCommand::told).toList()));
-    streams.line("    asked: " + String.join("; ", template.asks().stream().map(ask -> told(template, ask)).toList()));
+    List<String> lines = new ArrayList<>(List.of(template.name(),
+        "    " + template.title() + " (" + template.family().replace('-', ' ') + ", level " + template.level() + ")",
+        "    skill: " + template.skill(),
+        "    given: " + String.join("; ", template.givens().stream().map(TemplatesCommand::told).toList()),
+        "    asked: " + String.join("; ", template.asks().stream().map(ask -> told(template, ask)).toList())));
     listed.variants().ifPresent(
-        counted -> streams.line("    " + counted.count() + " distinct variants, " + counted.basis().words()));
-    streams.line("");
+        counted -> lines.add("    " + counted.count() + " distinct variants, " + counted.basis().words()));
+    return String.join("\n", lines) + "\n\n";
   }
 
   private static String told(Given given) {

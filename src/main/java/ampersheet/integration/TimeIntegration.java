@@ -71,6 +71,9 @@ public final class TimeIntegration {
       if (gap != null && gap.applyAsDouble(state) == 0) {
         return new Arrived(0, state);
       }
+      if (isAtRest(state, span)) {
+        return new AtRest(rest != null ? rest.clone() : state); // what no longer moves would be followed step by step
+      }
       for (int i = 0; i < MOST_SPANS && time < seconds; i++) {
         double end = Math.min(seconds, time + span);
         Arrived reached = advance(state, time, end, gap);

@@ -1,2 +1,5 @@
-/** States that change over time: temperatures that rise, capacitors that charge. */
+/**
+ * States that change over time: temperatures that rise, capacitors that charge. Start reading at {@link
+ * ampersheet.integration.TimeIntegration}.
+ */
 package ampersheet.integration;

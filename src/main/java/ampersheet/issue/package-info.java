@@ -1,2 +1,5 @@
-/** The main flow: a plan and a roster become sheets, keys and an index. */
+/**
+ * The main flow: a plan and a roster become sheets, keys and an index. Start reading at {@link
+ * ampersheet.issue.Issue}.
+ */
 package ampersheet.issue;

@@ -1,7 +1,7 @@
 package ampersheet.marking;
 
-import ampersheet.source.CellRows.Row;
 import ampersheet.source.CellRows;
+import ampersheet.source.CellRows.Row;
 import java.util.ArrayList;
 import java.util.List;
 

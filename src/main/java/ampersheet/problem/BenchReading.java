@@ -1,15 +1,15 @@
 package ampersheet.problem;
 
-import ampersheet.circuit.OperatingPoint;
 import ampersheet.circuit.PlacedPart;
-import ampersheet.circuit.Schematic;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
-import ampersheet.formula.Values;
+import ampersheet.model.CircuitModel;
+import ampersheet.model.Measure;
+import ampersheet.model.Measures;
+import ampersheet.model.Models;
 import ampersheet.problem.Inventory.Bin;
 import ampersheet.problem.Inventory.Meter;
 import ampersheet.quantity.Dimension;
-import ampersheet.quantity.Quantity;
 import ampersheet.template.ProblemTemplate.Proof;
 import ampersheet.template.ProblemTemplate.Way;
 import java.util.ArrayList;
@@ -49,13 +49,14 @@ public record BenchReading(String of, double nominal, double low, double high) {
   private static boolean isReadOff(Proof proof) {
     return proof.way() instanceof Way.Direct && proof.with().isEmpty()
         && proof.measure() instanceof Expression.Call call
-        && List.of("voltage", "across", "current").contains(call.function());
+        && Measures.first(call.function(), call.arguments().size()).filter(Measure::isReadByMeter).isPresent();
   }
 
   private static Optional<BenchReading> reading(Proof proof, Problem problem, Inventory inventory, Meter meter) {
-    Schematic schematic = problem.schematic().orElseThrow();
+    CircuitModel circuit = problem.model(CircuitModel.class).orElseThrow();
+    List<PlacedPart> parts = circuit.schematic().parts();
     Map<PlacedPart, Double> tolerated = new LinkedHashMap<>();
-    for (PlacedPart part : schematic.parts()) {
+    for (PlacedPart part : parts) {
       Optional<Bin> bin = inventory.limited(part.kind())
           .flatMap(kind -> inventory.bin(kind, Inventory.value(kind, part)));
       bin.filter(found -> found.tolerance() > 0).ifPresent(found -> tolerated.put(part, found.tolerance()));
@@ -66,18 +67,18 @@ public record BenchReading(String of, double nominal, double low, double high) {
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;
     for (int corner = 0; corner < 1 << tolerated.size(); corner++) {
-      double read = measured(proof.measure(), problem, at(schematic, tolerated, corner, inventory));
+      double read = measured(proof.measure(), problem, circuit.with(at(parts, tolerated, corner, inventory)));
       low = Math.min(low, read);
       high = Math.max(high, read);
     }
-    return Optional.of(new BenchReading(proof.of(), measured(proof.measure(), problem, schematic), low - meter.error(low),
+    return Optional.of(new BenchReading(proof.of(), measured(proof.measure(), problem, circuit), low - meter.error(low),
         high + meter.error(high)));
   }
 
-  private static Schematic at(Schematic schematic, Map<PlacedPart, Double> tolerated, int corner, Inventory inventory) {
+  private static List<PlacedPart> at(List<PlacedPart> nominal, Map<PlacedPart, Double> tolerated, int corner, Inventory inventory) {
     List<PlacedPart> parts = new ArrayList<>();
     int bit = 0;
-    for (PlacedPart part : schematic.parts()) {
+    for (PlacedPart part : nominal) {
       Double tolerance = tolerated.get(part);
       if (tolerance == null) {
         parts.add(part);
@@ -86,21 +87,10 @@ public record BenchReading(String of, double nominal, double low, double high) {
         parts.add(inventory.limited(part.kind()).orElseThrow().scaled(part, 1 + sign * tolerance));
       }
     }
-    return new Schematic(parts);
+    return parts;
   }
 
-  private static double measured(Expression measure, Problem problem, Schematic schematic) {
-    OperatingPoint point = Solutions.of(schematic.netlist());
-    Values values = problem.givens().measuring((name, arguments) -> {
-      String first = ((Expression.Name) arguments.get(0)).id();
-      return switch (name) {
-        case "voltage" -> new Quantity(point.voltage(first) - (arguments.size() == 1 ? 0
-            : point.voltage(((Expression.Name) arguments.get(1)).id())), Dimension.VOLTAGE);
-        case "across" -> new Quantity(point.across(first), Dimension.VOLTAGE);
-        case "current" -> new Quantity(point.current(first), Dimension.CURRENT);
-        default -> throw new IllegalArgumentException("no meter reads " + name);
-      };
-    });
-    return Evaluation.evaluate(measure, values).value();
+  private static double measured(Expression measure, Problem problem, CircuitModel circuit) {
+    return Evaluation.evaluate(measure, Models.of(circuit).measuredBy(problem.givens())).value();
   }
 }

@@ -71,7 +71,7 @@ final class Boundaries {
         return Math.abs(x - Math.floor(x) - 0.5) <= NEAR * Math.max(1, Math.abs(x));
       case "mod": {
         double divisor = Evaluation.evaluate(jump.arguments().get(1), values).value();
-        return !(isWhole(x) && isWhole(divisor)) && (nearWhole(x / divisor) || isWhole(x / divisor));
+        return !(Elementary.isWhole(x) && Elementary.isWhole(divisor)) && (nearWhole(x / divisor) || Elementary.isWhole(x / divisor));
       }
       default:
         throw new IllegalArgumentException(jump.function() + " does not jump");
@@ -92,7 +92,7 @@ final class Boundaries {
     }
     Quantity a = Evaluation.evaluate(left, values);
     Quantity b = Evaluation.evaluate(right, values);
-    if (a.dimension().equals(Dimension.ONE) && isWhole(a.value()) && isWhole(b.value())) {
+    if (a.dimension().equals(Dimension.ONE) && Elementary.isWhole(a.value()) && Elementary.isWhole(b.value())) {
       return false;
     }
     if (untouched(left, drawn) && untouched(right, drawn)) {
@@ -125,13 +125,9 @@ final class Boundaries {
     return Math.abs(digits - Math.floor(digits) - 0.5) <= NEAR * digits;
   }
 
-  static boolean isWhole(double x) {
-    return x == Math.rint(x) && !Double.isInfinite(x);
-  }
-
   /** Close to a whole number without being one. */
   private static boolean nearWhole(double x) {
-    return !isWhole(x) && Math.abs(x - Math.rint(x)) <= NEAR * Math.max(1, Math.abs(x));
+    return !Elementary.isWhole(x) && Math.abs(x - Math.rint(x)) <= NEAR * Math.max(1, Math.abs(x));
   }
 
   private static boolean isWord(Expression side, Values values) {

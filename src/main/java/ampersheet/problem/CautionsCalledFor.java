@@ -1,13 +1,14 @@
 package ampersheet.problem;
-
 import ampersheet.circuit.Netlist;
 import ampersheet.circuit.OperatingPoint;
 import ampersheet.circuit.PartKind;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.formula.Values;
+import ampersheet.model.CircuitModel;
+import ampersheet.model.HeatModel;
+import ampersheet.model.HeatPlan.PlannedNode;
+import ampersheet.model.Models;
 import ampersheet.template.ProblemTemplate;
-import ampersheet.template.ProblemTemplate.HeatPlan;
-import ampersheet.template.ProblemTemplate.PlannedNode;
 import ampersheet.template.ProblemTemplate.StepLine;
 import ampersheet.thermal.HeatSolver;
 import java.util.EnumSet;
@@ -45,14 +46,12 @@ final class CautionsCalledFor {
       if (isHot(template, values, models)) {
         found.add(Caution.HOT_PARTS);
       }
-      if (template.circuit().isPresent()) {
-        Models.orNone(models::operatingPoint).ifPresent(point -> {
-          for (Netlist.Connected connected : models.wired().netlist().parts()) {
-            kinds.add(connected.part().kind());
-            addFor(connected.part(), point, found);
-          }
-        });
-      }
+      models.find(CircuitModel.class).ifPresent(circuit -> Models.orNone(circuit::operatingPoint).ifPresent(point -> {
+        for (Netlist.Connected connected : circuit.netlist().parts()) {
+          kinds.add(connected.part().kind());
+          addFor(connected.part(), point, found);
+        }
+      }));
     }
     for (String id : template.cautions()) {
       // Whether a drawn LED hurts the eyes follows from its current; of panels and strips only the author knows.
@@ -69,16 +68,18 @@ final class CautionsCalledFor {
   }
 
   private static boolean isHot(ProblemTemplate template, Values values, Models models) {
-    Optional<HeatSolver.Outcome.Solved> heated =
-        template.heat().isPresent() ? Models.orNone(models::steady) : Optional.empty();
-    for (PlannedNode node : template.heat().map(HeatPlan::nodes).orElse(List.of())) {
-      if (heated.isPresent() && heated.get().kelvin().get(node.name()) > HOT) {
-        return true;
+    Optional<HeatModel> heat = models.find(HeatModel.class);
+    if (heat.isPresent()) {
+      Optional<HeatSolver.Outcome.Solved> steady = Models.orNone(heat.get()::steady);
+      for (PlannedNode node : heat.get().plan().nodes()) {
+        if (steady.isPresent() && steady.get().kelvin().get(node.name()) > HOT) {
+          return true;
+        }
       }
     }
     for (StepLine line : template.lines()) {
       // Without a heat path it is what a sensor in the circuit reads, and no part of the circuit need be as hot.
-      boolean isOfAPart = line.unit().offset() != 0 && template.heat().isPresent();
+      boolean isOfAPart = line.unit().offset() != 0 && heat.isPresent();
       if (isOfAPart && values.quantity(line.id()).value() > HOT) {
         return true;
       }

@@ -6,6 +6,8 @@ import ampersheet.formula.Evaluation;
 import ampersheet.formula.NoValue;
 import ampersheet.formula.Step;
 import ampersheet.formula.Values;
+import ampersheet.model.Models;
+import ampersheet.model.Unsolved;
 import ampersheet.problem.Problem.JudgedDesign;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Quantity;

@@ -1,7 +1,10 @@
 package ampersheet.problem;
 
 import ampersheet.formula.Values;
+import ampersheet.model.ModelPlans;
+import ampersheet.model.Unsolved;
 import ampersheet.quantity.Dimension;
+import ampersheet.quantity.Elementary;
 import ampersheet.quantity.Quantity;
 import ampersheet.template.ProblemTemplate.Proof;
 import java.util.ArrayList;
@@ -12,6 +15,8 @@ import java.util.List;
  * the second route must find what it found before.
  */
 final class Independence {
+  /** Where a draw that was accepted is solved once more. */
+  static final Objections NONE = (reason, detail) -> { };
   private static final double UNMOVED = 1e-7;
 
   private Independence() {}
@@ -33,14 +38,13 @@ final class Independence {
   }
 
   private static Quantity wrong(Quantity right) {
-    boolean count = right.dimension().equals(Dimension.ONE) && Boundaries.isWhole(right.value());
+    boolean count = right.dimension().equals(Dimension.ONE) && Elementary.isWhole(right.value());
     return new Quantity(count ? right.value() + 1 : right.value() * 1.03, right.dimension());
   }
 
   /** By the second route alone, with the models built from {@code values}; the proofs before it go first. */
   private static double found(Workshop workshop, ModelPlans plans, Values givens, Values values, int proof) {
-    Objections none = (reason, detail) -> { };
-    SecondRoute route = new SecondRoute(new Models(plans, values), givens, values, none);
+    SecondRoute route = new SecondRoute(plans.with(values), givens, values, NONE);
     double found = Double.NaN;
     for (int i = 0; i <= proof; i++) {
       try {

@@ -6,11 +6,12 @@ import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import ampersheet.formula.Expression;
+import ampersheet.model.CircuitPlan;
+import ampersheet.model.CircuitPlan.PlannedPart;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Given;
-import ampersheet.template.ProblemTemplate.PlannedPart;
 import ampersheet.template.ProblemTemplate.QuantityGiven;
 import java.util.ArrayList;
 import java.util.List;
@@ -128,7 +129,7 @@ public record Inventory(String file, String written, List<Bin> bins, List<Meter>
   public ProblemTemplate limit(ProblemTemplate template) {
     List<Diagnostic> faults = new ArrayList<>();
     List<Given> givens = new ArrayList<>(template.givens());
-    for (PlannedPart part : template.circuit().map(ProblemTemplate.CircuitPlan::parts).orElse(List.of())) {
+    for (PlannedPart part : template.model(CircuitPlan.class).map(CircuitPlan::parts).orElse(List.of())) {
       Optional<Kind> kind = limited(part.kind());
       Expression value = kind.map(known -> part.values().get(known.value)).orElse(null);
       if (value == null) {

@@ -1,5 +1,6 @@
 package ampersheet.problem;
 
+import ampersheet.model.Unsolved;
 import ampersheet.quantity.Elementary;
 import ampersheet.quantity.PreferredSeries;
 import ampersheet.template.ProblemTemplate.Members;

@@ -1,13 +1,14 @@
 package ampersheet.problem;
 
 import ampersheet.formula.Condition;
-import ampersheet.formula.ConditionFold;
 import ampersheet.formula.Condition.Relation;
+import ampersheet.formula.ConditionFold;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
 import ampersheet.formula.FormulaFault;
 import ampersheet.formula.Step;
 import ampersheet.formula.Working;
+import ampersheet.quantity.Elementary;
 import ampersheet.quantity.Unit;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Constant;
@@ -158,7 +159,7 @@ record Mutant(String step, String change, Working working, boolean unitsFit) {
 
   private static Changed<Expression> changed(Expression.Constant constant) {
     double number = constant.number();
-    double other = Boundaries.isWhole(number) ? number + 1 : number * LARGER;
+    double other = Elementary.isWhole(number) ? number + 1 : number * LARGER;
     Expression now = new Expression.Constant(other, constant.unit(), Double.toString(other), constant.position());
     return new Changed<>(now, constant.asWritten() + " to " + other);
   }

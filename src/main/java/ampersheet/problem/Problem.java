@@ -1,17 +1,15 @@
 package ampersheet.problem;
 
 import ampersheet.answer.KnownMistake;
-import ampersheet.chain.Assembly;
-import ampersheet.chain.Panel;
 import ampersheet.circuit.Schematic;
 import ampersheet.formula.Values;
+import ampersheet.model.CircuitModel;
+import ampersheet.model.Model;
 import ampersheet.template.CurveTrace;
 import ampersheet.template.ProblemTemplate;
-import ampersheet.thermal.HeatNetwork;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Map;
 import java.util.Optional;
 
@@ -21,20 +19,31 @@ import java.util.Optional;
  * @param givens drawn or forced, constants included
  * @param values givens and steps
  * @param answers in the order asked
+ * @param models with these values, in the order of the template
  * @param curve of the worked solution
  * @param designs in the order of the template
  * @param cautions ids, the template's own and those the numbers call for
  * @param mistakes that can be made with these numbers, by step, asked or not
  */
 public record Problem(ProblemTemplate template, Values givens, Values values, List<Answer> answers,
-    Optional<Schematic> schematic, Optional<HeatNetwork> heatNetwork, Optional<Panel> panel,
-    Optional<Assembly> assembly, Optional<CurveTrace> curve, List<JudgedDesign> designs, List<String> cautions,
+    List<Model> models, Optional<CurveTrace> curve, List<JudgedDesign> designs, List<String> cautions,
     Map<String, List<KnownMistake>> mistakes) {
   public Problem {
     answers = List.copyOf(answers);
+    models = List.copyOf(models);
     designs = List.copyOf(designs);
     cautions = List.copyOf(cautions);
     mistakes = Collections.unmodifiableMap(new LinkedHashMap<>(mistakes));
+  }
+
+  /** The model of that kind, if there is one. */
+  public <M extends Model> Optional<M> model(Class<M> kind) {
+    return models.stream().filter(kind::isInstance).map(kind::cast).findFirst();
+  }
+
+  /** What is drawn of the circuit, if there is one. */
+  public Optional<Schematic> schematic() {
+    return model(CircuitModel.class).map(CircuitModel::schematic);
   }
 
   /**

@@ -17,11 +17,13 @@ import java.util.Locale;
  * @param options of each choice
  * @param onPurpose limits of the trade that the template passes on purpose, with its reason
  * @param withoutMistakes steps that may be blank and have no modelled mistake, with the template's reason if it gives one
+ * @param realities what dropped idealisations make of the answers
  * @param warnings sentences for the template's author
  */
 public record ProofReport(String template, String seed, int wanted, Tally tally, boolean exhausted,
     List<Disagreement> disagreements, List<ProvenValue> values, List<MadeMistake> mistakes, List<String> leaning,
-    List<String> unfilled, List<OptionProof> options, List<String> onPurpose, List<String> withoutMistakes, Variants variants,
+    List<String> unfilled, List<OptionProof> options, List<String> onPurpose, List<String> withoutMistakes,
+    List<RealShift> realities, Variants variants,
     List<String> warnings) {
   public ProofReport {
     disagreements = List.copyOf(disagreements);
@@ -32,6 +34,7 @@ public record ProofReport(String template, String seed, int wanted, Tally tally,
     options = List.copyOf(options);
     onPurpose = List.copyOf(onPurpose);
     withoutMistakes = List.copyOf(withoutMistakes);
+    realities = List.copyOf(realities);
     warnings = List.copyOf(warnings);
   }
 
@@ -56,6 +59,16 @@ public record ProofReport(String template, String seed, int wanted, Tally tally,
    * @param givens of that draw
    */
   public record MadeMistake(String id, String of, long made, double closest, String to, String givens) {}
+
+  /**
+   * The farthest that an answer shifts when an idealisation is dropped.
+   *
+   * @param named what there is really
+   * @param shift as a share of the answer; absolute, SI, where it is a temperature or zero; infinite where there is no answer
+   * @param tolerances the same in multiples of what is accepted; infinite where the answer is another count or option
+   * @param givens of that draw
+   */
+  public record RealShift(String named, String of, double shift, double tolerances, String givens) {}
 
   public boolean passed() {
     return tally.refused(Refusal.ROUTES_DISAGREE) == 0 && leaning.isEmpty() && unfilled.isEmpty()
@@ -93,6 +106,9 @@ public record ProofReport(String template, String seed, int wanted, Tally tally,
         ? "exactly one is right, " + option.way().words() : "NOT exactly one is right",
         option.counterexample().map(at -> ": " + at).orElse("")));
     line(out, "  inside the limits of the trade: %.1f %% of the candidates", 100 * shareInsideLimits());
+    realities.forEach(one -> line(out, "  with %s: %s shifts by at most %.2g, %s  at %s", one.named(), one.of(), one.shift(),
+        Double.isInfinite(one.tolerances()) ? "another answer" : String.format(Locale.ROOT, "%.2g × what is accepted",
+            one.tolerances()), one.givens()));
     onPurpose.forEach(one -> line(out, "  beyond a limit on purpose: %s", one));
     withoutMistakes.forEach(one -> line(out, "  step without a mistake: %s", one));
     mistakes.forEach(mistake -> line(out, "  mistake %s of %s: %s", mistake.id(), mistake.of(), apart(mistake)));

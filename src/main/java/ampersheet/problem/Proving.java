@@ -6,6 +6,7 @@ import ampersheet.problem.Problem.Answer;
 import ampersheet.problem.ProofReport.Disagreement;
 import ampersheet.problem.ProofReport.MadeMistake;
 import ampersheet.problem.ProofReport.ProvenValue;
+import ampersheet.problem.ProofReport.RealShift;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Ask;
 import ampersheet.template.ProblemTemplate.Mistake;
@@ -23,6 +24,8 @@ public final class Proving {
   /** Draws worked at once; fewer at first, so that what is wrong with every draw is told after few. */
   private static final int STRIDE = 512;
   private static final int FIRST_STRIDE = 32;
+  /** Worked besides those still wanted, because some are refused. */
+  private static final int AHEAD = 4;
   private static final int DISAGREEMENTS_SHOWN = 10;
   /** Refusals in a row after which no more is tried. */
   private static final int PATIENCE = 20_000;
@@ -32,6 +35,7 @@ public final class Proving {
   private static final int DISAGREEMENTS_TOLD = 100;
   private static final double REFUSALS_TOLERATED = 0.3;
   private static final int DRAWS_TESTED_FOR_INDEPENDENCE = 3;
+  private static final int DRAWS_HELD_AGAINST_REALITY = 40;
   private static final long COUNTED_AT_MOST = 100_000;
 
   private final Workshop workshop;
@@ -42,6 +46,7 @@ public final class Proving {
   private final List<Disagreement> disagreements = new ArrayList<>();
   private final Map<String, Worst> worst = new LinkedHashMap<>();
   private final Map<String, Closest> closest = new LinkedHashMap<>();
+  private final Map<String, RealShift> realities = new LinkedHashMap<>();
   private final List<String> leaning = new ArrayList<>();
   private final List<String> unfilled = new ArrayList<>();
 
@@ -66,15 +71,20 @@ public final class Proving {
    * @param wanted accepted problems after which to stop; fewer if the template has no more
    */
   public static ProofReport prove(Workshop workshop, String seed, int wanted) {
-    return new Proving(workshop).run(seed, wanted);
+    return prove(workshop, seed, wanted, COUNTED_AT_MOST);
   }
 
-  private ProofReport run(String seed, int wanted) {
+  /** @param counted combinations of the givens that are looked at to count the variants; of more, the number is estimated */
+  static ProofReport prove(Workshop workshop, String seed, int wanted, long counted) {
+    return new Proving(workshop).run(seed, wanted, counted);
+  }
+
+  private ProofReport run(String seed, int wanted, long counted) {
     Draws draws = new Draws(workshop, seed);
     long next = 0;
     while (tally.accepted() < wanted && next < draws.size() && !hopeless()) {
       long until = Math.min(draws.size(), next + Math.min(Math.min(STRIDE, FIRST_STRIDE + next),
-          16 + wanted - tally.accepted()));
+          AHEAD + wanted - tally.accepted()));
       List<Tried> tried = LongStream.range(next, until).parallel()
           .mapToObj(position -> new Tried(position, draws.at(position)))
           .toList();
@@ -88,9 +98,10 @@ public final class Proving {
     boolean exhausted = next == draws.size();
     Variants variants = exhausted
         ? new Variants(draws.size(), tally.accepted(), Variants.Basis.PROVEN)
-        : Variants.count(workshop, hopeless() ? 0 : COUNTED_AT_MOST);
+        : Variants.count(workshop, hopeless() ? 0 : counted);
     return new ProofReport(template.name(), seed, wanted, tally.copy(), exhausted, disagreements, values(), mistakes(),
-        leaning, unfilled, OptionProof.of(template), onPurpose(), withoutMistakes(), variants, warnings());
+        leaning, unfilled, OptionProof.of(template), onPurpose(), withoutMistakes(),
+        List.copyOf(realities.values()), variants, warnings());
   }
 
   private boolean hopeless() {
@@ -112,6 +123,9 @@ public final class Proving {
       if (unfilled.size() < DISAGREEMENTS_SHOWN) {
         FilledWords.fault(worked.problem()).ifPresent(fault -> unfilled.add(givens(tried, draws) + ": " + fault));
       }
+      if (tally.accepted() <= DRAWS_HELD_AGAINST_REALITY) {
+        drop(worked.problem(), givens(tried, draws));
+      }
       if (tally.accepted() <= DRAWS_TESTED_FOR_INDEPENDENCE) {
         for (String step : workshop.leaning(worked.problem())) {
           if (!leaning.contains(step)) {
@@ -120,6 +134,29 @@ public final class Proving {
         }
       }
     }
+  }
+
+  /** Works the problem without each of its idealisations. */
+  private void drop(Problem problem, String givens) {
+    template.premises().assumptions().forEach(assumption -> assumption.real().ifPresent(real -> {
+      for (RealityCheck.Shift shift : RealityCheck.shifts(problem, real)) {
+        RealShift found = real(real.named(), shift, givens);
+        realities.merge(real.named() + " " + shift.of(), found,
+            (one, next) -> next.tolerances() > one.tolerances() ? next : one);
+      }
+    }));
+  }
+
+  private RealShift real(String named, RealityCheck.Shift shift, String givens) {
+    double change = Math.abs(shift.farthest() - shift.key());
+    if (!(acceptances.get(shift.of()) instanceof Acceptance.Within within)) {
+      return new RealShift(named, shift.of(), change, change == 0 ? 0 : Double.POSITIVE_INFINITY, givens);
+    } else if (Double.isNaN(change)) {
+      return new RealShift(named, shift.of(), Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, givens);
+    }
+    boolean absolute = shift.key() == 0 || template.line(shift.of()).unit().offset() != 0;
+    return new RealShift(named, shift.of(), absolute ? change : change / Math.abs(shift.key()),
+        change / within.band(shift.key()), givens);
   }
 
   private void compare(Answer answer, Tried tried, Draws draws) {

@@ -1,5 +1,6 @@
 package ampersheet.problem;
 
+import ampersheet.model.Unsolved;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Elementary;
 import java.util.ArrayList;

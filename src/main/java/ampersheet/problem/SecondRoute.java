@@ -4,7 +4,10 @@ import ampersheet.formula.Condition;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Values;
+import ampersheet.model.Models;
+import ampersheet.model.Unsolved;
 import ampersheet.quantity.Dimension;
+import ampersheet.quantity.Elementary;
 import ampersheet.quantity.Quantity;
 import ampersheet.template.ProblemTemplate.Proof;
 import ampersheet.template.ProblemTemplate.Way;
@@ -152,7 +155,7 @@ final class SecondRoute {
 
     boolean holds(double member, Condition.Relation relation, double bound) {
       double measured = measuredOrNot(member);
-      boolean bothWhole = Boundaries.isWhole(measured) && Boundaries.isWhole(bound);
+      boolean bothWhole = Elementary.isWhole(measured) && Elementary.isWhole(bound);
       if (!bothWhole && Math.abs(measured - bound) <= NEAR_A_BOUND * Math.abs(bound)) {
         objections.raise(Refusal.NEAR_A_BOUNDARY,
             () -> "at " + member + " the model of " + proof.of() + " meets its bound to within rounding");

@@ -2,7 +2,7 @@ package ampersheet.problem;
 
 import ampersheet.circuit.OperatingPoint;
 import ampersheet.circuit.PlacedPart;
-import ampersheet.circuit.Schematic;
+import ampersheet.model.CircuitModel;
 import ampersheet.problem.Inventory.Bin;
 import ampersheet.problem.Inventory.Kind;
 import ampersheet.quantity.QuantityWriter;
@@ -29,12 +29,12 @@ final class Stock {
 
   /** What keeps a problem from being built, however full the bins are. */
   Optional<Attempt.Refused> objection(Problem problem) {
-    if (problem.schematic().isEmpty()) {
+    Optional<CircuitModel> circuit = problem.model(CircuitModel.class);
+    if (circuit.isEmpty()) {
       return Optional.empty();
     }
-    Schematic schematic = problem.schematic().get();
-    OperatingPoint point = Solutions.of(schematic.netlist());
-    for (PlacedPart part : schematic.parts()) {
+    OperatingPoint point = circuit.get().operatingPoint();
+    for (PlacedPart part : circuit.get().schematic().parts()) {
       Optional<Kind> kind = inventory.limited(part.kind());
       if (kind.isEmpty()) {
         continue;

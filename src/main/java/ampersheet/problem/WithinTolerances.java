@@ -1,7 +1,8 @@
 package ampersheet.problem;
-
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Values;
+import ampersheet.model.Unsolved;
+import ampersheet.quantity.Elementary;
 import ampersheet.quantity.Quantity;
 import ampersheet.template.ProblemTemplate.Tolerance;
 import ampersheet.template.ProblemTemplate.Way;
@@ -59,7 +60,7 @@ final class WithinTolerances {
       objections.raise(Refusal.ROUTES_DISAGREE,
           () -> "the model passes the worst case of " + step + " inside its tolerances: no corner is the worst");
     }
-    boolean coarse = Boundaries.isWhole(worst) && Boundaries.isWhole(at) && worst - at < COARSE;
+    boolean coarse = Elementary.isWhole(worst) && Elementary.isWhole(at) && worst - at < COARSE;
     if (!coarse && best - at < REACHED * (worst - at)) {
       objections.raise(Refusal.ROUTES_DISAGREE,
           () -> "of " + POINTS + " points inside its tolerances none comes near the worst case of " + step);

@@ -6,19 +6,24 @@ import ampersheet.circuit.OperatingPoint;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Values;
+import ampersheet.model.CircuitModel;
+import ampersheet.model.ModelPlans;
+import ampersheet.model.Models;
+import ampersheet.model.Unsolved;
 import ampersheet.problem.Objections.RefusedDraw;
 import ampersheet.problem.Problem.Answer;
 import ampersheet.quantity.Dimension;
+import ampersheet.quantity.Elementary;
 import ampersheet.quantity.Quantity;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.template.CurveTrace;
 import ampersheet.template.ExtraLowVoltage;
+import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Ask;
 import ampersheet.template.ProblemTemplate.ChoiceAsk;
 import ampersheet.template.ProblemTemplate.DesignAsk;
 import ampersheet.template.ProblemTemplate.Proof;
 import ampersheet.template.ProblemTemplate.QuantityAsk;
-import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TradeLimit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -44,7 +49,7 @@ public final class Workshop {
 
   public Workshop(ProblemTemplate template) {
     this.template = template;
-    this.plans = new ModelPlans(template);
+    this.plans = new ModelPlans(template.models());
     this.designs = template.designs().stream().map(design -> new DesignChoices(template, design)).toList();
     this.firstRoute = new FirstRoute(template, designs);
     this.acceptances = new LinkedHashMap<>();
@@ -106,7 +111,7 @@ public final class Workshop {
   }
 
   private Attempt prove(Draft draft, Objections objections, Supplier<List<Attempt.Refused>> notes) {
-    Models models = new Models(plans, draft.values());
+    Models models = plans.with(draft.values());
     solve(models, objections);
     SecondRoute secondRoute = new SecondRoute(models, draft.givens(), draft.values(), objections);
     Map<String, Answer> proven = new LinkedHashMap<>();
@@ -126,9 +131,8 @@ public final class Workshop {
     }
     List<Problem.JudgedDesign> judged = designs.stream()
         .map(design -> design.judge(draft, models, secondRoute.known(), objections)).toList();
-    Problem problem = new Problem(template, draft.givens(), draft.values(), answers, models.schematic(),
-        models.heatNetworkIfAny(), models.panelIfAny(), models.assemblyIfAny(), curve(draft, objections), judged,
-        CautionsCalledFor.in(template, draft.values(), states), draft.mistakes());
+    Problem problem = new Problem(template, draft.givens(), draft.values(), answers, models.list(),
+        curve(draft, objections), judged, CautionsCalledFor.in(template, draft.values(), states), draft.mistakes());
     return new Attempt.Worked(problem, List.copyOf(proven.values()), notes.get());
   }
 
@@ -142,20 +146,22 @@ public final class Workshop {
 
   /** The drawn circuit must have a solution that is safe to touch, whatever is asked about it. */
   private void solve(Models models, Objections objections) {
-    if (template.circuit().isEmpty()) {
+    Optional<CircuitModel> drawn = models.find(CircuitModel.class);
+    if (drawn.isEmpty()) {
       return;
     }
+    CircuitModel circuit = drawn.get();
     OperatingPoint point;
     try {
-      point = models.operatingPoint();
+      point = circuit.operatingPoint();
     } catch (Unsolved unsolved) {
       objections.raise(Refusal.MODEL_UNSOLVED, () -> "the circuit has no solution: " + unsolved.getMessage());
       return;
     }
-    keepPartLimits(models, point, objections);
+    keepPartLimits(circuit, point, objections);
     double lowest = 0;
     double highest = 0;
-    for (String node : models.wired().netlist().nodes()) {
+    for (String node : circuit.netlist().nodes()) {
       lowest = Math.min(lowest, point.voltage(node));
       highest = Math.max(highest, point.voltage(node));
     }
@@ -167,9 +173,9 @@ public final class Workshop {
   }
 
   /** Every part of the drawn circuit, whatever the problem is about. */
-  private void keepPartLimits(Models models, OperatingPoint point, Objections objections) {
+  private void keepPartLimits(CircuitModel circuit, OperatingPoint point, Objections objections) {
     for (TradeLimit limit : template.premises().partLimits()) {
-      for (Netlist.Connected connected : models.wired().netlist().parts()) {
+      for (Netlist.Connected connected : circuit.netlist().parts()) {
         PlacedPart part = connected.part();
         String measure = limit.parts().get(part.kind());
         if (measure == null) {
@@ -220,7 +226,7 @@ public final class Workshop {
     if (acceptance != null) {
       return !(acceptance instanceof Acceptance.Within);
     }
-    return proof.because().isEmpty() && first.dimension().equals(Dimension.ONE) && Boundaries.isWhole(first.value());
+    return proof.because().isEmpty() && first.dimension().equals(Dimension.ONE) && Elementary.isWhole(first.value());
   }
 
   private static Answer worse(Answer one, Answer other) {

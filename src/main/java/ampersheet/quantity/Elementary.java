@@ -46,4 +46,9 @@ public final class Elementary {
   public static double atan(double x) {
     return StrictMath.atan(x);
   }
+
+  /** A number without a fraction, and not endless. */
+  public static boolean isWhole(double x) {
+    return x == Math.rint(x) && !Double.isInfinite(x);
+  }
 }

@@ -2,8 +2,8 @@ package ampersheet.sheet;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
-import ampersheet.source.CellRows.Row;
 import ampersheet.source.CellRows;
+import ampersheet.source.CellRows.Row;
 import ampersheet.source.FaultList;
 import java.util.List;
 

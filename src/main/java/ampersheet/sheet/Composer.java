@@ -16,6 +16,12 @@ import ampersheet.formula.Notation;
 import ampersheet.formula.Step;
 import ampersheet.formula.Symbol;
 import ampersheet.formula.Values;
+import ampersheet.model.AssemblyModel;
+import ampersheet.model.ChainModel;
+import ampersheet.model.CircuitModel;
+import ampersheet.model.HeatModel;
+import ampersheet.model.Model;
+import ampersheet.model.PlannedMark;
 import ampersheet.problem.BenchReading;
 import ampersheet.problem.Caution;
 import ampersheet.problem.Inventory;
@@ -39,9 +45,7 @@ import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.Steps;
 import ampersheet.sheet.Document.UnitBox;
 import ampersheet.template.ProblemTemplate;
-import ampersheet.template.ProblemTemplate.AssemblyPlan;
 import ampersheet.template.ProblemTemplate.Given;
-import ampersheet.template.ProblemTemplate.PlannedMark;
 import ampersheet.template.ProblemTemplate.QuantityGiven;
 import ampersheet.template.ProblemTemplate.StepLine;
 import ampersheet.template.Statement;
@@ -214,7 +218,11 @@ public final class Composer {
               + ProblemText.answer(key, problem.writer())).toList()) + "."));
     }
     blocks.addAll(worked(problem, steps(problem, List.of()), widest));
-    assumptions(problem.template()).ifPresent(blocks::add);
+    List<Document.Assumption> granted = TemplateSayings.assumptionsWithShifts(problem);
+    if (!granted.isEmpty()) {
+      blocks.add(new Assumptions(granted));
+    }
+    CircuitListing.of(problem).ifPresent(blocks::add);
     return block(problem, blocks);
   }
 
@@ -302,14 +310,18 @@ public final class Composer {
     Map<String, List<Integer>> inCircuit = worked ? StepParts.foundInCircuit(template) : Map.of();
     Map<String, List<Integer>> inHeatPath = worked ? StepParts.foundInHeatPath(template) : Map.of();
     List<Figure> figures = new ArrayList<>();
-    problem.schematic().ifPresent(schematic -> figures.add(CircuitFigure.draw("Circuit" + of,
-        schematic, labels.ofCircuit(), numbered.plan().symbols(), inCircuit, id + "c", widest)));
-    problem.heatNetwork().ifPresent(network -> figures.add(HeatFigure.draw("Heat path" + of,
-        network, labels.ofHeat(), numbered.plan().symbols(), inHeatPath, id + "h", widest)));
-    problem.panel().ifPresent(panel -> figures.add(ChainFigure.draw("Data path" + of, panel,
-        template.chain().orElseThrow().marks().stream().map(mark -> mark(mark, problem)).toList(), id + "d", widest)));
-    problem.assembly().ifPresent(assembly -> figures.add(AssemblyFigure.draw("Tiles" + of,
-        assembly, armMarks(template.assembly().orElseThrow(), problem), id + "a", widest)));
+    for (Model model : problem.models()) {
+      figures.add(switch (model.plan().kind()) {
+        case CIRCUIT -> CircuitFigure.draw("Circuit" + of, ((CircuitModel) model).schematic(), labels.ofCircuit(),
+            numbered.plan().symbols(), inCircuit, id + "c", widest);
+        case HEAT -> HeatFigure.draw("Heat path" + of, ((HeatModel) model).network(), labels.ofHeat(),
+            numbered.plan().symbols(), inHeatPath, id + "h", widest);
+        case CHAIN -> ChainFigure.draw("Data path" + of, ((ChainModel) model).panel(),
+            model.plan().marks().stream().map(mark -> mark(mark, problem)).toList(), id + "d", widest);
+        case EDGE, BRANCHES, ROW -> AssemblyFigure.draw("Tiles" + of, ((AssemblyModel) model).assembly(),
+            model.plan().marks().stream().map(mark -> armMark(mark, problem)).toList(), id + "a", widest);
+      });
+    }
     return figures;
   }
 
@@ -330,15 +342,16 @@ public final class Composer {
     return blocks;
   }
 
-  private static List<AssemblyFigure.Mark> armMarks(AssemblyPlan plan, Problem problem) {
-    return plan instanceof AssemblyPlan.Branches branches ? branches.marks().stream().map(mark ->
-        new AssemblyFigure.Mark((int) Evaluation.evaluate(mark.x(), problem.values()).value(),
-            (int) Evaluation.evaluate(mark.y(), problem.values()).value(), mark.label())).toList() : List.of();
+  private static AssemblyFigure.Mark armMark(PlannedMark mark, Problem problem) {
+    return new AssemblyFigure.Mark(whole(mark.x(), problem), whole(mark.y(), problem), mark.label());
   }
 
   private static ChainFigure.Mark mark(PlannedMark mark, Problem problem) {
-    return new ChainFigure.Mark((int) Evaluation.evaluate(mark.x(), problem.values()).value(),
-        (int) Evaluation.evaluate(mark.y(), problem.values()).value(), mark.label());
+    return new ChainFigure.Mark(whole(mark.x(), problem), whole(mark.y(), problem), mark.label());
+  }
+
+  private static int whole(Expression place, Problem problem) {
+    return (int) Evaluation.evaluate(place, problem.values()).value();
   }
 
   private static String prompts(SheetProblem problem) {

@@ -63,7 +63,17 @@ public record Document(Kind kind, String language, String title, String subtitle
 
     void keyTable(KeyTable table);
 
+    void listing(Listing listing);
+
     void table(Table table);
+  }
+
+  /** Lines for a program, as they stand; looked up on a screen, and left out on paper, from which nobody types them. */
+  public record Listing(String heading, String text) implements Block {
+    @Override
+    public void accept(BlockVisitor visitor) {
+      visitor.listing(this);
+    }
   }
 
   /** Second level or lower; problems make their own. */

@@ -6,10 +6,11 @@ import ampersheet.figure.Label;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Notation;
 import ampersheet.formula.Symbol;
+import ampersheet.model.CircuitPlan;
+import ampersheet.model.CircuitPlan.PlannedPart;
+import ampersheet.model.HeatPlan;
 import ampersheet.quantity.QuantityWriter.Printed;
 import ampersheet.template.ProblemTemplate;
-import ampersheet.template.ProblemTemplate.HeatPlan;
-import ampersheet.template.ProblemTemplate.PlannedPart;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -46,7 +47,7 @@ final class PartLabels {
 
   Map<String, Label> ofCircuit() {
     Map<String, Label> labels = new LinkedHashMap<>();
-    for (PlannedPart part : template.circuit().orElseThrow().parts()) {
+    for (PlannedPart part : template.model(CircuitPlan.class).orElseThrow().parts()) {
       if (part.kind() == PartKind.WIRE || part.kind() == PartKind.GROUND) {
         continue;
       }
@@ -68,7 +69,7 @@ final class PartLabels {
   }
 
   Map<String, Label> ofHeat() {
-    HeatPlan plan = template.heat().orElseThrow();
+    HeatPlan plan = template.model(HeatPlan.class).orElseThrow();
     Map<String, Label> labels = new LinkedHashMap<>();
     plan.ambients().forEach(ambient -> labels.put(ambient.name(), label(ambient.name(), ambient.at())));
     plan.nodes().forEach(node -> {

@@ -1,10 +1,10 @@
 package ampersheet.sheet;
 
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.problem.Inventory;
 import ampersheet.problem.Inventory.Bin;
 import ampersheet.problem.Inventory.Kind;
 import ampersheet.problem.Inventory.Meter;
-import ampersheet.problem.Inventory;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.QuantityReader;
 import ampersheet.quantity.Reading;

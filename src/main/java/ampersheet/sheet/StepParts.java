@@ -5,8 +5,12 @@ import ampersheet.figure.HeatFigure;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Step;
+import ampersheet.model.CircuitPlan;
+import ampersheet.model.CircuitPlan.PlannedPart;
+import ampersheet.model.HeatPlan;
+import ampersheet.model.Measures;
+import ampersheet.model.ModelKind;
 import ampersheet.template.ProblemTemplate;
-import ampersheet.template.ProblemTemplate.PlannedPart;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -14,16 +18,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Predicate;
 
 /**
  * What of the figures a step is about: the parts whose values it uses or finds, and where its result could be read off. Names
  * are those by which the figures' elements are drawn.
  */
 public final class StepParts {
-  private static final Set<String> OF_HEAT = Set.of("temperature", "temperature_after", "heat");
-  private static final Set<String> OF_EITHER = Set.of("time_until");
-
   private final ProblemTemplate template;
   /** The formulas that give each element of the figures its values, under the name by which it is drawn. */
   private final Map<String, List<Expression>> drawn = new LinkedHashMap<>();
@@ -33,12 +33,12 @@ public final class StepParts {
   }
 
   private StepParts withCircuit() {
-    template.circuit().ifPresent(plan -> plan.parts().forEach(this::part));
+    template.model(CircuitPlan.class).ifPresent(plan -> plan.parts().forEach(this::part));
     return this;
   }
 
   private StepParts withHeatPath() {
-    template.heat().ifPresent(plan -> {
+    template.model(HeatPlan.class).ifPresent(plan -> {
       plan.losses().forEach(loss -> drawn.put(loss.name(), List.of(loss.watts())));
       plan.nodes().forEach(node -> {
         drawn.put(node.name(), List.of());
@@ -66,26 +66,26 @@ public final class StepParts {
 
   /** For each part of the circuit where a step's result belongs, the numbers of those steps: its value, or what a meter shows. */
   static Map<String, List<Integer>> foundInCircuit(ProblemTemplate template) {
-    return new StepParts(template).withCircuit().found(measure -> !OF_HEAT.contains(measure));
+    return new StepParts(template).withCircuit().found(ModelKind.CIRCUIT);
   }
 
   /** As in the circuit, for the elements of the heat path. */
   static Map<String, List<Integer>> foundInHeatPath(ProblemTemplate template) {
-    return new StepParts(template).withHeatPath().found(measure -> OF_HEAT.contains(measure) || OF_EITHER.contains(measure));
+    return new StepParts(template).withHeatPath().found(ModelKind.HEAT);
   }
 
-  /** @param shown whether a measure reads off what is drawn; a part of the circuit and one of the heat path may share a name */
-  private Map<String, List<Integer>> found(Predicate<String> shown) {
+  /** @param figure the model whose figure it is; a part of the circuit and one of the heat path may share a name */
+  private Map<String, List<Integer>> found(ModelKind figure) {
     Map<String, List<Integer>> found = new LinkedHashMap<>();
     for (int i = 0; i < template.lines().size(); i++) {
-      for (String name : foundBy(template.lines().get(i).id(), shown)) {
+      for (String name : foundBy(template.lines().get(i).id(), figure)) {
         found.computeIfAbsent(name, key -> new ArrayList<>()).add(i + 1);
       }
     }
     return found;
   }
 
-  private Set<String> foundBy(String step, Predicate<String> shown) {
+  private Set<String> foundBy(String step, ModelKind figure) {
     Set<String> at = new LinkedHashSet<>();
     drawn.forEach((name, formulas) -> {
       if (formulas.stream().anyMatch(formula -> isName(formula, step))) {
@@ -97,7 +97,7 @@ public final class StepParts {
         continue;
       }
       if (proof.way() instanceof ProblemTemplate.Way.Direct) {
-        readOff(proof.measure(), shown).filter(drawn::containsKey).ifPresent(at::add);
+        readOff(proof.measure(), figure).filter(drawn::containsKey).ifPresent(at::add);
       } else {
         drawn.forEach((name, formulas) -> {
           if (formulas.stream().anyMatch(formula -> isName(formula, proof.varies()))) {
@@ -110,8 +110,9 @@ public final class StepParts {
   }
 
   /** The one thing whose measure it is. */
-  private static Optional<String> readOff(Expression measure, Predicate<String> shown) {
-    return measure instanceof Expression.Call call && shown.test(call.function()) && !call.arguments().isEmpty()
+  private static Optional<String> readOff(Expression measure, ModelKind figure) {
+    return measure instanceof Expression.Call call && !call.arguments().isEmpty()
+        && Measures.named(call.function(), call.arguments().size()).stream().anyMatch(one -> one.kind() == figure)
         && call.arguments().get(0) instanceof Expression.Name thing ? Optional.of(thing.id()) : Optional.empty();
   }
 

@@ -16,6 +16,13 @@ final class TemplateSayings {
         .map(one -> new Document.Assumption(one.that(), one.really())).toList();
   }
 
+  /** The same for a key, with what each idealisation makes of its answers. */
+  static List<Document.Assumption> assumptionsWithShifts(SheetProblem problem) {
+    return problem.template().premises().assumptions().stream()
+        .map(one -> new Document.Assumption(one.that(),
+            one.really() + one.real().map(real -> " " + ShiftText.of(problem, real)).orElse(""))).toList();
+  }
+
   /** Tables that a sheet with this template prints. */
   static List<Premises.Table> tables(ProblemTemplate template) {
     return template.premises().tables();

@@ -1,11 +1,15 @@
 package ampersheet.template;
 
 import ampersheet.formula.Expression;
+import ampersheet.model.AssemblyPlan;
+import ampersheet.model.AssemblyPlan.PlannedArm;
+import ampersheet.model.ModelKind;
+import ampersheet.model.PlannedMark;
+import ampersheet.model.SizeLimits;
 import ampersheet.quantity.Dimension;
-import ampersheet.template.ModelMeasures.Model;
-import ampersheet.template.ProblemTemplate.AssemblyPlan;
-import ampersheet.template.ProblemTemplate.PlannedArm;
-import ampersheet.template.ProblemTemplate.PlannedMark;
+import ampersheet.source.Faults;
+import ampersheet.source.Fields;
+import ampersheet.source.Yaml;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -16,7 +20,7 @@ import java.util.Optional;
 /** Reads tiles that are joined: by their edges, in branches, or in a row. */
 final class AssemblySection {
   /** The keys of the sections, with what they model. */
-  static final Map<String, Model> KEYS = keys();
+  static final Map<String, ModelKind> KEYS = keys();
 
   private final Formulas formulas;
   private final ModelValues values;
@@ -32,15 +36,15 @@ final class AssemblySection {
     this.faults = faults;
   }
 
-  private static Map<String, Model> keys() {
-    Map<String, Model> keys = new LinkedHashMap<>();
-    keys.put("edge", Model.EDGE);
-    keys.put("branches", Model.BRANCHES);
-    keys.put("row", Model.ROW);
+  private static Map<String, ModelKind> keys() {
+    Map<String, ModelKind> keys = new LinkedHashMap<>();
+    keys.put("edge", ModelKind.EDGE);
+    keys.put("branches", ModelKind.BRANCHES);
+    keys.put("row", ModelKind.ROW);
     return Collections.unmodifiableMap(keys);
   }
 
-  Optional<AssemblyPlan> read(Model model, Yaml.Mapping section) {
+  Optional<AssemblyPlan> read(ModelKind model, Yaml.Mapping section) {
     Optional<AssemblyPlan> plan = switch (model) {
       case EDGE -> edge(new Fields(section, "the edge", faults));
       case BRANCHES -> branches(new Fields(section, "the branches", faults));

@@ -4,6 +4,7 @@ import ampersheet.answer.Acceptance;
 import ampersheet.answer.UsualAcceptance;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Step;
+import ampersheet.quantity.Elementary;
 import ampersheet.quantity.PreferredSeries;
 import ampersheet.quantity.Unit;
 import ampersheet.template.ProblemTemplate.Constant;
@@ -33,12 +34,12 @@ final class BlankStep {
   BlankStep(List<Given> givens, List<Constant> constants) {
     for (Given given : givens) {
       if (given instanceof QuantityGiven quantity && quantity.unit().symbol().isEmpty()
-          && quantity.values().stream().allMatch(BlankStep::isWhole)) {
+          && quantity.values().stream().allMatch(Elementary::isWhole)) {
         whole.add(given.name());
       }
     }
     for (Constant constant : constants) {
-      if (constant.unit().symbol().isEmpty() && isWhole(constant.si())) {
+      if (constant.unit().symbol().isEmpty() && Elementary.isWhole(constant.si())) {
         whole.add(constant.name());
       }
     }
@@ -81,7 +82,7 @@ final class BlankStep {
 
   private boolean isWhole(Expression is) {
     if (is instanceof Expression.Constant constant) {
-      return constant.unit().symbol().isEmpty() && isWhole(constant.number());
+      return constant.unit().symbol().isEmpty() && Elementary.isWhole(constant.number());
     } else if (is instanceof Expression.Name name) {
       return whole.contains(name.id());
     } else if (is instanceof Expression.Call call) {
@@ -89,12 +90,8 @@ final class BlankStep {
           || WHOLE_OF_WHOLE.contains(call.function()) && call.arguments().stream().allMatch(this::isWhole);
     } else if (is instanceof Expression.Power power) {
       return isWhole(power.base()) && power.exponent() instanceof Expression.Constant exponent
-          && exponent.unit().symbol().isEmpty() && isWhole(exponent.number()) && exponent.number() >= 0;
+          && exponent.unit().symbol().isEmpty() && Elementary.isWhole(exponent.number()) && exponent.number() >= 0;
     }
     return !(is instanceof Expression.Quotient) && is.parts().stream().allMatch(this::isWhole);
-  }
-
-  private static boolean isWhole(double value) {
-    return value == Math.rint(value) && !Double.isInfinite(value);
   }
 }

@@ -3,6 +3,7 @@ package ampersheet.template;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
+import ampersheet.source.YamlReader;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.CodingErrorAction;
@@ -10,8 +11,7 @@ import java.nio.charset.StandardCharsets;
 
 /** What a template, its folder and its files may be called, and how their bytes become text. */
 final class FileNames {
-  /** A template of some hundred lines is far below; more is a mistake or an attack. */
-  static final int MOST_BYTES = 200_000;
+  static final int MOST_BYTES = YamlReader.MOST_CHARACTERS;
 
   private FileNames() {}
 

@@ -7,7 +7,10 @@ import ampersheet.formula.FormulaFault;
 import ampersheet.formula.FormulaReader;
 import ampersheet.formula.Scope;
 import ampersheet.formula.TradeWords;
+import ampersheet.model.Measures;
 import ampersheet.quantity.Dimension;
+import ampersheet.source.Faults;
+import ampersheet.source.Yaml;
 import java.util.Optional;
 
 /** Reads the formulas of a template and checks them against its names; a fault points at its character in the file. */
@@ -20,7 +23,7 @@ final class Formulas {
     Optional<Refusal> refusal(Names.Named named, Mentions.Mention mention);
 
     /** Empty where no measure may stand. */
-    default Optional<ModelMeasures.Things> measurable() {
+    default Optional<MeasureCheck.Things> measurable() {
       return Optional.empty();
     }
 
@@ -31,7 +34,7 @@ final class Formulas {
     }
 
     /** The same names, and measures of these things. */
-    default Rule measuring(ModelMeasures.Things things) {
+    default Rule measuring(MeasureCheck.Things things) {
       Rule names = this;
       return new Rule() {
         @Override
@@ -40,7 +43,7 @@ final class Formulas {
         }
 
         @Override
-        public Optional<ModelMeasures.Things> measurable() {
+        public Optional<MeasureCheck.Things> measurable() {
           return Optional.of(things);
         }
       };
@@ -110,7 +113,7 @@ final class Formulas {
   private Scope scope(Rule rule) {
     return names.scope(named -> rule.refusal(named, new Mentions.Mention(named.id(), 0, false)).isEmpty()
         || rule.refusal(named, new Mentions.Mention(named.id(), 0, true)).isEmpty(),
-        rule.measurable().isPresent() ? ModelMeasures.DIMENSIONS : Scope.NO_MEASURES);
+        rule.measurable().isPresent() ? MeasureCheck.DIMENSIONS : Scope.NO_MEASURES);
   }
 
   /**
@@ -134,9 +137,9 @@ final class Formulas {
     for (Expression.Call call : mentions.measures()) {
       if (rule.measurable().isPresent()) {
         if (allowed) {
-          ModelMeasures.check(call, rule.measurable().get(), names.scope(named -> true, Scope.NO_MEASURES));
+          MeasureCheck.check(call, rule.measurable().get(), names.scope(named -> true, Scope.NO_MEASURES));
         }
-      } else if (ModelMeasures.isMeasure(call.function())) {
+      } else if (Measures.isMeasure(call.function())) {
         Refusal why = rule.noMeasures(call.function());
         faults.error(text.at(call.position()), why.problem(), why.expected(), why.nextAction());
         allowed = false;

@@ -4,12 +4,16 @@ import ampersheet.diagnostic.Place;
 import ampersheet.formula.Expression;
 import ampersheet.formula.FormulaReader;
 import ampersheet.formula.Spelling;
+import ampersheet.model.HeatPlan;
+import ampersheet.model.HeatPlan.PlannedAmbient;
+import ampersheet.model.HeatPlan.PlannedLoss;
+import ampersheet.model.HeatPlan.PlannedNode;
+import ampersheet.model.HeatPlan.PlannedResistance;
+import ampersheet.model.ModelKind;
 import ampersheet.quantity.Dimension;
-import ampersheet.template.ProblemTemplate.HeatPlan;
-import ampersheet.template.ProblemTemplate.PlannedAmbient;
-import ampersheet.template.ProblemTemplate.PlannedLoss;
-import ampersheet.template.ProblemTemplate.PlannedNode;
-import ampersheet.template.ProblemTemplate.PlannedResistance;
+import ampersheet.source.Faults;
+import ampersheet.source.Fields;
+import ampersheet.source.Yaml;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -46,10 +50,10 @@ final class HeatSection {
   }
 
   /** @param circuit what losses may measure of the circuit */
-  HeatPlan read(Place section, List<Yaml.Mapping> items, ModelMeasures.Things circuit) {
+  HeatPlan read(Place section, List<Yaml.Mapping> items, MeasureCheck.Things circuit) {
     int before = faults.count();
     items.forEach(this::declare);
-    ModelMeasures.Things things = new ModelMeasures.Things(withHeat(circuit.models()), circuit.circuitNodes(),
+    MeasureCheck.Things things = new MeasureCheck.Things(withHeat(circuit.models()), circuit.circuitNodes(),
         circuit.parts(), nodePlaces.keySet(), flowPlaces.keySet());
     items.forEach(item -> item(item, things));
     if (faults.count() == before) {
@@ -58,9 +62,9 @@ final class HeatSection {
     return new HeatPlan(List.copyOf(ambients), List.copyOf(nodes), List.copyOf(resistances), List.copyOf(losses));
   }
 
-  static Set<ModelMeasures.Model> withHeat(Set<ModelMeasures.Model> models) {
-    Set<ModelMeasures.Model> all = new TreeSet<>(models);
-    all.add(ModelMeasures.Model.HEAT);
+  static Set<ModelKind> withHeat(Set<ModelKind> models) {
+    Set<ModelKind> all = new TreeSet<>(models);
+    all.add(ModelKind.HEAT);
     return all;
   }
 
@@ -97,7 +101,7 @@ final class HeatSection {
     }
   }
 
-  private void item(Yaml.Mapping item, ModelMeasures.Things things) {
+  private void item(Yaml.Mapping item, MeasureCheck.Things things) {
     String kind = item.entries().isEmpty() ? "" : item.entries().get(0).key().text();
     if (!KINDS.contains(kind)) {
       faults.error(item.entries().isEmpty() ? item.place() : item.entries().get(0).key().place(),
@@ -154,7 +158,7 @@ final class HeatSection {
     }
   }
 
-  private void loss(String name, Fields fields, ModelMeasures.Things things) {
+  private void loss(String name, Fields fields, MeasureCheck.Things things) {
     Optional<String> into = node(fields, "into");
     if (into.isPresent() && held.contains(into.get())) {
       faults.error(fields.placeOf("into"), into.get() + " is an ambient: what is lost into it warms nothing", "a node",

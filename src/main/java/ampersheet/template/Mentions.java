@@ -73,7 +73,7 @@ final class Mentions {
       measures.add(call);
     }
     for (int i = 0; i < call.arguments().size(); i++) {
-      if (!measure || !ModelMeasures.namesAThing(call, i)) {
+      if (!measure || !MeasureCheck.namesAThing(call, i)) {
         walk(call.arguments().get(i), inMeasure || measure);
       }
     }

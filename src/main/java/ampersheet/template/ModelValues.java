@@ -4,8 +4,10 @@ import ampersheet.diagnostic.Place;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Spelling;
 import ampersheet.formula.TradeWords;
+import ampersheet.model.ModelKind;
 import ampersheet.quantity.Dimension;
-import ampersheet.template.ModelMeasures.Model;
+import ampersheet.source.Faults;
+import ampersheet.source.Yaml;
 import java.util.Collection;
 import java.util.Optional;
 import java.util.Set;
@@ -13,12 +15,12 @@ import java.util.TreeSet;
 
 /** Reads the formulas that give one model its values, and notes which names it takes. */
 final class ModelValues {
-  private final Model model;
+  private final ModelKind model;
   private final Names names;
   private final Formulas formulas;
   private final Taken taken;
 
-  ModelValues(Model model, Names names, Formulas formulas, Taken taken) {
+  ModelValues(ModelKind model, Names names, Formulas formulas, Taken taken) {
     this.model = model;
     this.names = names;
     this.formulas = formulas;
@@ -36,9 +38,9 @@ final class ModelValues {
         what + " takes " + TradeWords.plural(dimension));
     checked.ifPresent(formula -> {
       formula.mentions().names().forEach(mention -> take(mention.name(), text.at(mention.position())));
-      if (model == Model.HEAT && formula.mentions().measures().stream()
-          .flatMap(call -> ModelMeasures.meant(call, rule.measurable().orElseThrow()).stream())
-          .anyMatch(measure -> measure.model() == Model.CIRCUIT)) {
+      if (model == ModelKind.HEAT && formula.mentions().measures().stream()
+          .flatMap(call -> MeasureCheck.meant(call, rule.measurable().orElseThrow()).stream())
+          .anyMatch(measure -> measure.kind() == ModelKind.CIRCUIT)) {
         taken.heatMeasuresCircuit();
       }
     });

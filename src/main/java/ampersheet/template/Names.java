@@ -5,6 +5,8 @@ import ampersheet.formula.FormulaReader;
 import ampersheet.formula.Scope;
 import ampersheet.formula.Symbol;
 import ampersheet.quantity.Dimension;
+import ampersheet.source.Faults;
+import ampersheet.source.Yaml;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;

@@ -6,6 +6,8 @@ import ampersheet.formula.FormulaReader;
 import ampersheet.formula.TradeWords;
 import ampersheet.quantity.Unit;
 import ampersheet.quantity.UnitFault;
+import ampersheet.source.Faults;
+import ampersheet.source.Yaml;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.Optional;

@@ -1,6 +1,7 @@
 package ampersheet.template;
 
 import ampersheet.formula.Expression;
+import ampersheet.model.Reality;
 import java.util.List;
 import java.util.Optional;
 
@@ -27,8 +28,9 @@ public record Premises(List<Assumption> assumptions, List<LimitedQuantity> limit
    *
    * @param that what is taken for granted: a clause without a full stop
    * @param really in full sentences, which way reality departs from it and how far
+   * @param real the models without the idealisation; the key then says what that makes of the answers
    */
-  public record Assumption(String that, String really) {}
+  public record Assumption(String that, String really, Optional<Reality> real) {}
 
   /**
    * @param of over givens, constants and steps

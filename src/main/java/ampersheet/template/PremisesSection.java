@@ -3,11 +3,16 @@ package ampersheet.template;
 import ampersheet.circuit.PartKind;
 import ampersheet.formula.Spelling;
 import ampersheet.formula.TradeWords;
+import ampersheet.model.CircuitPlan;
+import ampersheet.model.CircuitPlan.PlannedPart;
+import ampersheet.model.ModelPlan;
+import ampersheet.model.Reality;
+import ampersheet.source.Faults;
+import ampersheet.source.Fields;
+import ampersheet.source.Yaml;
 import ampersheet.template.Premises.Assumption;
 import ampersheet.template.Premises.LimitedQuantity;
 import ampersheet.template.Premises.Table;
-import ampersheet.template.ProblemTemplate.CircuitPlan;
-import ampersheet.template.ProblemTemplate.PlannedPart;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -18,22 +23,27 @@ import java.util.TreeSet;
 
 /** Reads what a template takes for granted, which limits of the trade its quantities keep, and what tables it needs. */
 final class PremisesSection {
+  private final Names names;
   private final Formulas formulas;
   private final Wording wording;
   private final TemplateFiles files;
   private final Faults faults;
 
-  PremisesSection(Formulas formulas, Wording wording, TemplateFiles files, Faults faults) {
+  PremisesSection(Names names, Formulas formulas, Wording wording, TemplateFiles files, Faults faults) {
+    this.names = names;
     this.formulas = formulas;
     this.wording = wording;
     this.files = files;
     this.faults = faults;
   }
 
-  Premises read(Fields fields, Optional<CircuitPlan> circuit) {
+  Premises read(Fields fields, List<ModelPlan> models) {
+    RealitySection reality = new RealitySection(names, formulas, wording, models, faults);
+    Optional<CircuitPlan> circuit =
+        models.stream().filter(CircuitPlan.class::isInstance).map(CircuitPlan.class::cast).findFirst();
     List<Assumption> assumptions = new ArrayList<>();
     fields.groups("assumes", "{that: the input draws no current, really: ...}").forEach(item ->
-        assumption(new Fields(item, "an assumption", faults)).ifPresent(assumptions::add));
+        assumption(new Fields(item, "an assumption", faults), reality).ifPresent(assumptions::add));
     List<LimitedQuantity> limits = new ArrayList<>();
     List<Yaml.Mapping> limited = fields.groups("limits", "{limit: junction-temperature, of: Tj}");
     Optional<Map<String, TradeLimit>> beside = files.limits().map(text -> TradeLimits.read(files.shownLimits(), text));
@@ -49,15 +59,16 @@ final class PremisesSection {
     return files.limits().map(text -> TradeLimits.read(files.shownLimits(), text)).orElse(Map.of());
   }
 
-  private Optional<Assumption> assumption(Fields fields) {
+  private Optional<Assumption> assumption(Fields fields, RealitySection reality) {
     Optional<String> that = wording.needText(fields, "that", "what is taken for granted, such as the input draws no current");
     Optional<String> really = wording.needText(fields, "really", "which way reality departs from it, and how far");
     if (that.isPresent() && that.get().endsWith(".")) {
       faults.error(fields.placeOf("that"), "the assumption ends in a full stop", "a clause that goes on in a list",
           "Take the full stop away.");
     }
+    Optional<Reality> real = fields.group("real").flatMap(reality::read);
     fields.finish();
-    return that.isPresent() && really.isPresent() ? Optional.of(new Assumption(that.get(), really.get()))
+    return that.isPresent() && really.isPresent() ? Optional.of(new Assumption(that.get(), really.get(), real))
         : Optional.empty();
   }
 

@@ -1,14 +1,13 @@
 package ampersheet.template;
-
 import ampersheet.answer.Acceptance;
 import ampersheet.formula.Condition;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Scope;
 import ampersheet.formula.Symbol;
 import ampersheet.formula.Working;
+import ampersheet.model.ModelPlan;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Unit;
-import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -26,6 +25,7 @@ import java.util.TreeSet;
  * @param givens drawn, in order
  * @param constants not drawn but printed, such as a property of copper
  * @param lines what is told of each step, in the order of {@code working}
+ * @param models at most one of each kind: circuit, heat path, chain, other tiles
  * @param curve of the worked solution; it decides nothing
  * @param designs the design tasks among the asks, at most one
  * @param cautions ids of caution boxes that always show
@@ -35,9 +35,7 @@ import java.util.TreeSet;
 public record ProblemTemplate(String name, String title, String family, String skill, int level,
     List<String> teaches, List<Given> givens, List<Constant> constants, List<Condition> requirements,
     Working working, List<StepLine> lines, List<Ask> asks, List<Design> designs, List<Mistake> mistakes,
-    Optional<CircuitPlan> circuit, Optional<HeatPlan> heat, Optional<ChainPlan> chain,
-    Optional<AssemblyPlan> assembly, Optional<CurvePlan> curve,
-    List<Proof> proofs, List<String> cautions, Premises premises, Words words, String fingerprint) {
+    List<ModelPlan> models, Optional<CurvePlan> curve, List<Proof> proofs, List<String> cautions, Premises premises, Words words, String fingerprint) {
 
   public ProblemTemplate {
     teaches = List.copyOf(teaches);
@@ -48,6 +46,7 @@ public record ProblemTemplate(String name, String title, String family, String s
     asks = List.copyOf(asks);
     designs = List.copyOf(designs);
     mistakes = List.copyOf(mistakes);
+    models = List.copyOf(models);
     proofs = List.copyOf(proofs);
     cautions = List.copyOf(cautions);
   }
@@ -169,135 +168,6 @@ public record ProblemTemplate(String name, String title, String family, String s
     }
   }
 
-  /** Parts whose values are formulas; with the numbers in they become a schematic. */
-  public record CircuitPlan(List<PlannedPart> parts) {
-    public CircuitPlan {
-      parts = List.copyOf(parts);
-    }
-  }
-
-  /** @param words each a word of the kind, or the name of a word given */
-  public record PlannedPart(ampersheet.circuit.PartKind kind, String name,
-      Map<String, ampersheet.circuit.GridPoint> ends, Map<String, Expression> values,
-      Map<String, String> words, Optional<String> caption) {
-    public PlannedPart {
-      ends = inOrder(ends);
-      values = inOrder(values);
-      words = inOrder(words);
-    }
-
-    public PlannedPart(ampersheet.circuit.PartKind kind, String name,
-        Map<String, ampersheet.circuit.GridPoint> ends, Map<String, Expression> values, Optional<String> caption) {
-      this(kind, name, ends, values, Map.of(), caption);
-    }
-
-    /** With what the word givens say in the place of their names. */
-    public Map<String, String> words(Map<String, String> given) {
-      Map<String, String> said = new java.util.LinkedHashMap<>();
-      words.forEach((key, word) -> said.put(key, given.getOrDefault(word, word)));
-      return said;
-    }
-  }
-
-  /** Watts may use {@code temperature(node)} and the circuit's {@code power(part)}, {@code current(part)}. */
-  public record HeatPlan(List<PlannedAmbient> ambients, List<PlannedNode> nodes,
-      List<PlannedResistance> resistances, List<PlannedLoss> losses) {}
-
-  public record PlannedAmbient(String name, Expression at) {}
-
-  public record PlannedNode(String name, Optional<Expression> capacity, Optional<Expression> initial) {}
-
-  public record PlannedResistance(String name, String from, String to, Expression kelvinPerWatt) {}
-
-  public record PlannedLoss(String name, String into, Expression watts) {}
-
-  /**
-   * A panel whose sizes are formulas and whose words (order, corner …) may be word givens.
-   *
-   * @param tileColumns pixels per tile row
-   * @param layout how tiles follow each other
-   * @param chains parallel chains to which the tiles are dealt out for the frame time; one unless said
-   * @param frames frames kept in memory; one unless said
-   */
-  public record ChainPlan(Expression tileColumns, Expression tileRows, String order, String start, String along,
-      String input, String output, Layout layout, boolean returnLine, Optional<Expression> bitsPerPixel,
-      Optional<Expression> bitTime, Optional<Expression> resetTime, Optional<Expression> chains,
-      Optional<Expression> frames, List<PlannedMark> marks) {}
-
-  /** Either explicit places, or a grid of tiles of which every second row is turned half around. */
-  public sealed interface Layout {
-    record Places(List<PlannedPlace> places) implements Layout {}
-
-    /**
-     * Rows of tiles from the top; the data runs along a row of tiles, drops to the next and, {@code serpentine}, comes
-     * back through tiles turned by two quarters.
-     */
-    record Rows(Expression columns, Expression rows) implements Layout {}
-
-    /**
-     * Rows of tiles that all run from left to right, joined by cables, of which one tile is turned.
-     *
-     * @param quarterTurns of that tile, clockwise
-     */
-    record Cabled(Expression columns, Expression rows, Expression turnedColumn, Expression turnedRow,
-        Expression quarterTurns) implements Layout {}
-  }
-
-  public record PlannedPlace(Expression column, Expression row, Expression quarterTurns) {}
-
-  public record PlannedMark(Expression x, Expression y, String label) {}
-
-  /** Tiles joined in another way than a panel of pixels. */
-  public sealed interface AssemblyPlan {
-    /** All formulas that are values of the model. */
-    List<Expression> values();
-
-    /**
-     * @param plainSides so many sides carry the row of contacts unmirrored
-     * @param supplies places of the supply contacts, at least one; the same for the grounds
-     */
-    record Edge(Expression sides, Expression plainSides, Expression contacts, List<Expression> supplies,
-        List<Expression> grounds, Expression output, Expression input) implements AssemblyPlan {
-      public Edge {
-        supplies = List.copyOf(supplies);
-        grounds = List.copyOf(grounds);
-      }
-
-      @Override
-      public List<Expression> values() {
-        List<Expression> values = new ArrayList<>(List.of(sides, plainSides, contacts, output, input));
-        values.addAll(supplies);
-        values.addAll(grounds);
-        return values;
-      }
-    }
-
-    record Branches(Expression sides, Expression sideLength, List<PlannedArm> arms, List<PlannedMark> marks)
-        implements AssemblyPlan {
-      public Branches {
-        arms = List.copyOf(arms);
-        marks = List.copyOf(marks);
-      }
-
-      @Override
-      public List<Expression> values() {
-        List<Expression> values = new ArrayList<>(List.of(sides, sideLength));
-        arms.forEach(arm -> values.addAll(List.of(arm.at(), arm.tiles())));
-        return values;
-      }
-    }
-
-    record Row(Expression tiles, Expression length, Expression error) implements AssemblyPlan {
-      @Override
-      public List<Expression> values() {
-        return List.of(tiles, length, error);
-      }
-    }
-  }
-
-  /** @param at side of the first tile on which the arm stands */
-  public record PlannedArm(Expression at, Expression tiles) {}
-
   /**
    * The second route to an asked or used step.
    *
@@ -389,8 +259,7 @@ public record ProblemTemplate(String name, String title, String family, String s
   /** The same template, but its givens may be drawn from other values. */
   public ProblemTemplate withGivens(List<Given> other) {
     return new ProblemTemplate(name, title, family, skill, level, teaches, other, constants, requirements, working, lines,
-        asks, designs, mistakes, circuit, heat, chain, assembly, curve, proofs, cautions, premises, words,
-        fingerprint);
+        asks, designs, mistakes, models, curve, proofs, cautions, premises, words, fingerprint);
   }
 
   /**
@@ -399,8 +268,12 @@ public record ProblemTemplate(String name, String title, String family, String s
    */
   public ProblemTemplate withWorking(Working other) {
     return new ProblemTemplate(name, title, family, skill, level, teaches, givens, constants, requirements, other, lines,
-        asks, designs, mistakes, circuit, heat, chain, assembly, Optional.empty(), proofs, cautions, premises,
-        words, fingerprint);
+        asks, designs, mistakes, models, Optional.empty(), proofs, cautions, premises, words, fingerprint);
+  }
+
+  /** The plan of the model of that kind, if it has one. */
+  public <P extends ModelPlan> Optional<P> model(Class<P> kind) {
+    return models.stream().filter(kind::isInstance).map(kind::cast).findFirst();
   }
 
   /** Whether the step stands for a blank of a design. */

@@ -8,9 +8,13 @@ import ampersheet.formula.FormulaFault;
 import ampersheet.formula.FormulaReader;
 import ampersheet.formula.Spelling;
 import ampersheet.formula.TradeWords;
+import ampersheet.model.SizeLimits;
 import ampersheet.quantity.Dimension;
-import ampersheet.template.ProblemTemplate.Members;
+import ampersheet.source.Faults;
+import ampersheet.source.Fields;
+import ampersheet.source.Yaml;
 import ampersheet.template.ProblemTemplate.Given;
+import ampersheet.template.ProblemTemplate.Members;
 import ampersheet.template.ProblemTemplate.Proof;
 import ampersheet.template.ProblemTemplate.QuantityGiven;
 import ampersheet.template.ProblemTemplate.Tolerance;
@@ -41,7 +45,7 @@ final class ProofSection {
   private final Formulas formulas;
   private final Numbers numbers;
   private final Wording wording;
-  private final ModelMeasures.Things things;
+  private final MeasureCheck.Things things;
   private final Taken taken;
   private final boolean modelsAreSound;
   private final List<Given> givens;
@@ -49,7 +53,7 @@ final class ProofSection {
   private final Set<String> proven = new TreeSet<>();
 
   /** @param modelsAreSound whether all values of the models could be read: else which names they take is not known */
-  ProofSection(Names names, Formulas formulas, Wording wording, ModelMeasures.Things things, Taken taken,
+  ProofSection(Names names, Formulas formulas, Wording wording, MeasureCheck.Things things, Taken taken,
       boolean modelsAreSound, List<Given> givens, Faults faults) {
     this.names = names;
     this.formulas = formulas;
@@ -75,7 +79,7 @@ final class ProofSection {
     needed.forEach((step, need) -> {
       if (!proven.contains(step)) {
         String example = names.get(step).flatMap(Names.Named::dimension)
-            .flatMap(dimension -> ModelMeasures.example(dimension, things))
+            .flatMap(dimension -> MeasureCheck.example(dimension, things))
             .orElse("current(D1), equals: If");
         faults.error(need.place(), "the step " + step + " " + need.why() + ", but has no proof",
             "a second route under proof:, such as {of: " + step + ", measure: " + example + "}",

@@ -8,16 +8,19 @@ import ampersheet.formula.FormulaFault;
 import ampersheet.formula.FormulaReader;
 import ampersheet.formula.Scope;
 import ampersheet.formula.Spelling;
-import ampersheet.formula.Values;
 import ampersheet.formula.Working;
-import ampersheet.template.ModelMeasures.Model;
+import ampersheet.model.AssemblyPlan;
+import ampersheet.model.CircuitPlan;
+import ampersheet.model.ModelKind;
+import ampersheet.model.ModelPlan;
+import ampersheet.source.Faults;
+import ampersheet.source.Fields;
+import ampersheet.source.SourceText;
+import ampersheet.source.Yaml;
+import ampersheet.source.YamlReader;
 import ampersheet.template.ProblemTemplate.Ask;
-import ampersheet.template.ProblemTemplate.AssemblyPlan;
-import ampersheet.template.ProblemTemplate.ChainPlan;
-import ampersheet.template.ProblemTemplate.CircuitPlan;
 import ampersheet.template.ProblemTemplate.Constant;
 import ampersheet.template.ProblemTemplate.Given;
-import ampersheet.template.ProblemTemplate.HeatPlan;
 import ampersheet.template.ProblemTemplate.Mistake;
 import ampersheet.template.ProblemTemplate.Proof;
 import ampersheet.template.ProblemTemplate.Words;
@@ -108,34 +111,34 @@ final class Reading {
         .read(fields.groups("mistakes", "{id: no-forward-voltage, of: R, is: Vs / If, says: ...}"));
 
     Taken taken = new Taken();
-    Set<Model> models = new TreeSet<>();
+    Set<ModelKind> models = new TreeSet<>();
     int beforeCircuit = faults.count();
-    CircuitSection circuitSection = new CircuitSection(new ModelValues(Model.CIRCUIT, names, formulas, taken),
+    CircuitSection circuitSection = new CircuitSection(new ModelValues(ModelKind.CIRCUIT, names, formulas, taken),
         wording, sizes, faults);
+    List<ModelPlan> plans = new ArrayList<>();
     Optional<CircuitPlan> circuit = Optional.empty();
     if (fields.has("circuit")) {
-      models.add(Model.CIRCUIT);
+      models.add(ModelKind.CIRCUIT);
       circuit = Optional.of(circuitSection.read(fields.groups("circuit",
           "{resistor: R1, from: [0, 4], to: [4, 4], ohms: R}")));
+      circuit.ifPresent(plans::add);
     }
     boolean circuitIsSound = faults.count() == beforeCircuit;
-    HeatSection heatSection = new HeatSection(new ModelValues(Model.HEAT, names, formulas, taken), faults);
-    Optional<HeatPlan> heat = Optional.empty();
+    HeatSection heatSection = new HeatSection(new ModelValues(ModelKind.HEAT, names, formulas, taken), faults);
     if (fields.has("heat")) {
-      heat = Optional.of(heatSection.read(fields.placeOf("heat"), fields.groups("heat", "{node: junction}"),
-          new ModelMeasures.Things(models, circuitSection.nodes(), circuitSection.parts(), Set.of(), Set.of())));
-      models.add(Model.HEAT);
+      plans.add(heatSection.read(fields.placeOf("heat"), fields.groups("heat", "{node: junction}"),
+          new MeasureCheck.Things(models, circuitSection.nodes(), circuitSection.parts(), Set.of(), Set.of())));
+      models.add(ModelKind.HEAT);
     }
-    Optional<ChainPlan> chain = Optional.empty();
     if (fields.has("chain")) {
-      models.add(Model.CHAIN);
+      models.add(ModelKind.CHAIN);
       ChainSection section =
-          new ChainSection(formulas, new ModelValues(Model.CHAIN, names, formulas, taken), wording, sizes,
+          new ChainSection(formulas, new ModelValues(ModelKind.CHAIN, names, formulas, taken), wording, sizes,
               faults);
-      chain = fields.group("chain").flatMap(section::read);
+      fields.group("chain").flatMap(section::read).ifPresent(plans::add);
     }
-    Optional<AssemblyPlan> assembly = assembly(fields, models, taken);
-    ModelMeasures.Things things = new ModelMeasures.Things(models, circuitSection.nodes(), circuitSection.parts(),
+    assembly(fields, models, taken).ifPresent(plans::add);
+    MeasureCheck.Things things = new MeasureCheck.Things(models, circuitSection.nodes(), circuitSection.parts(),
         heatSection.nodeNames(), heatSection.flowNames());
     boolean modelsAreSound = faults.count() == beforeCircuit;
     ProofSection proofSection = new ProofSection(names, formulas, wording, things, taken, modelsAreSound,
@@ -143,7 +146,7 @@ final class Reading {
     List<Proof> proofs = proofSection.read(fields.groups("proof", "{of: R, measure: current(D1), equals: If}"));
     proofSection.requireFor(needed(asksSection, taken));
     List<String> cautions = cautions(fields);
-    Premises premises = new PremisesSection(formulas, wording, files, faults).read(fields, circuit);
+    Premises premises = new PremisesSection(names, formulas, wording, files, faults).read(fields, plans);
     fingerprint(premises).ifPresent(limits -> fingerprinted.put(TemplateFiles.LIMITS, limits));
     boolean hasCurve = fields.has("curve");
     fields.finish();
@@ -165,15 +168,15 @@ final class Reading {
     return Optional.of(new ProblemTemplate(name, title.orElseThrow(), name.substring(0, name.indexOf('/')),
         skill.orElseThrow(), level, teaches, givens, constants, List.copyOf(requirements.keySet()),
         new Working(steps.stream().map(StepsSection.Read::step).toList()),
-        steps.stream().map(StepsSection.Read::line).toList(), asks, asksSection.designs().designs(), mistakes, circuit,
-        heat, chain, assembly, curve, proofs, cautions, premises,
+        steps.stream().map(StepsSection.Read::line).toList(), asks, asksSection.designs().designs(), mistakes, plans,
+        curve, proofs, cautions, premises,
         new Words(statements), fingerprint(fingerprinted)));
   }
 
   /** One at most: a problem is about one way to join tiles. */
-  private Optional<AssemblyPlan> assembly(Fields fields, Set<Model> models, Taken taken) {
+  private Optional<AssemblyPlan> assembly(Fields fields, Set<ModelKind> models, Taken taken) {
     Optional<AssemblyPlan> read = Optional.empty();
-    for (Map.Entry<String, Model> kind : AssemblySection.KEYS.entrySet()) {
+    for (Map.Entry<String, ModelKind> kind : AssemblySection.KEYS.entrySet()) {
       if (!fields.has(kind.getKey())) {
         continue;
       }

@@ -8,6 +8,7 @@ import ampersheet.formula.Values;
 import ampersheet.formula.Working;
 import ampersheet.quantity.Quantity;
 import ampersheet.quantity.QuantityWriter;
+import ampersheet.source.Faults;
 import ampersheet.template.ProblemTemplate.Ask;
 import ampersheet.template.ProblemTemplate.ChoiceAsk;
 import ampersheet.template.ProblemTemplate.Given;

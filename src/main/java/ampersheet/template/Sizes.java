@@ -8,6 +8,7 @@ import ampersheet.formula.NoValue;
 import ampersheet.formula.Values;
 import ampersheet.formula.Working;
 import ampersheet.quantity.Quantity;
+import ampersheet.source.Faults;
 import ampersheet.template.ProblemTemplate.Given;
 import ampersheet.template.ProblemTemplate.QuantityGiven;
 import java.util.ArrayList;

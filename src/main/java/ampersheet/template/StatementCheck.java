@@ -2,6 +2,7 @@ package ampersheet.template;
 
 import ampersheet.diagnostic.Place;
 import ampersheet.formula.Spelling;
+import ampersheet.source.Faults;
 import ampersheet.template.StatementReader.Fault;
 import ampersheet.template.StatementSyntax.Choice;
 import ampersheet.template.StatementSyntax.Comment;

@@ -2,7 +2,7 @@ package ampersheet.template;
 
 import ampersheet.diagnostic.Place;
 import ampersheet.formula.Expression;
-import ampersheet.template.ModelMeasures.Model;
+import ampersheet.model.ModelKind;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Set;
@@ -11,17 +11,17 @@ import java.util.TreeSet;
 
 /** The names that each model takes as values. */
 final class Taken {
-  private final Map<Model, Set<String>> byModel = new EnumMap<>(Model.class);
+  private final Map<ModelKind, Set<String>> byModel = new EnumMap<>(ModelKind.class);
   private final Map<String, Place> steps = new TreeMap<>();
   private boolean heatMeasuresCircuit;
 
   Taken() {
-    for (Model model : Model.values()) {
+    for (ModelKind model : ModelKind.values()) {
       byModel.put(model, new TreeSet<>());
     }
   }
 
-  void take(Model model, Names.Named named, Place place) {
+  void take(ModelKind model, Names.Named named, Place place) {
     byModel.get(model).add(named.id());
     if (named.isStep()) {
       steps.putIfAbsent(named.id(), place);
@@ -45,13 +45,13 @@ final class Taken {
   }
 
   /** Names on which the models behind these measures depend. */
-  Set<String> by(Mentions mentions, ModelMeasures.Things things) {
+  Set<String> by(Mentions mentions, MeasureCheck.Things things) {
     Set<String> all = new TreeSet<>();
     for (Expression.Call call : mentions.measures()) {
-      ModelMeasures.meant(call, things).forEach(measure -> {
-        all.addAll(byModel.get(measure.model()));
-        if (measure.model() == Model.HEAT && heatMeasuresCircuit) {
-          all.addAll(byModel.get(Model.CIRCUIT));
+      MeasureCheck.meant(call, things).forEach(measure -> {
+        all.addAll(byModel.get(measure.kind()));
+        if (measure.kind() == ModelKind.HEAT && heatMeasuresCircuit) {
+          all.addAll(byModel.get(ModelKind.CIRCUIT));
         }
       });
     }

@@ -4,6 +4,7 @@ import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import ampersheet.formula.Spelling;
+import ampersheet.source.Faults;
 import ampersheet.source.WithinMemory;
 import java.util.List;
 import java.util.Optional;

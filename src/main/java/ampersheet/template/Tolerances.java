@@ -3,6 +3,8 @@ package ampersheet.template;
 import ampersheet.formula.Expression;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Unit;
+import ampersheet.source.Faults;
+import ampersheet.source.Yaml;
 import ampersheet.template.ProblemTemplate.Given;
 import ampersheet.template.ProblemTemplate.QuantityGiven;
 import ampersheet.template.ProblemTemplate.Tolerance;

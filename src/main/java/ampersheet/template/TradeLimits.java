@@ -5,7 +5,13 @@ import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.formula.Spelling;
 import ampersheet.quantity.PreferredSeries;
 import ampersheet.quantity.Unit;
+import ampersheet.source.Faults;
+import ampersheet.source.Fields;
+import ampersheet.source.SourceText;
+import ampersheet.source.Yaml;
+import ampersheet.source.YamlReader;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -15,10 +21,16 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.concurrent.atomic.AtomicReference;
 
 /** The file of trade limits, by id in its order. */
 final class TradeLimits {
   private static final Set<String> MEASURES = Set.of("current", "power", "across");
+
+  /** A run reads one file of limits for all of its templates. */
+  private static final AtomicReference<Kept> LAST = new AtomicReference<>();
+
+  private record Kept(String shown, String text, Map<String, TradeLimit> limits) {}
 
   private final Faults faults;
   private final Numbers numbers;
@@ -31,6 +43,10 @@ final class TradeLimits {
 
   /** @throws DiagnosticException with all faults of the file at once */
   static Map<String, TradeLimit> read(String shown, String text) {
+    Kept last = LAST.get();
+    if (last != null && last.shown().equals(shown) && last.text().equals(text)) {
+      return last.limits();
+    }
     Faults faults = new Faults();
     TradeLimits read = new TradeLimits(faults);
     YamlReader.read(new SourceText(shown, text), faults).ifPresent(root -> {
@@ -47,7 +63,9 @@ final class TradeLimits {
     if (faults.hasErrors()) {
       throw new DiagnosticException(faults.inOrder());
     }
-    return read.limits;
+    Map<String, TradeLimit> limits = Collections.unmodifiableMap(read.limits);
+    LAST.set(new Kept(shown, text, limits));
+    return limits;
   }
 
   private void limit(Yaml.Mapping item) {

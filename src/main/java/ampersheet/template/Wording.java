@@ -1,6 +1,9 @@
 package ampersheet.template;
 
 import ampersheet.diagnostic.Place;
+import ampersheet.source.Faults;
+import ampersheet.source.Fields;
+import ampersheet.source.Yaml;
 import java.util.Optional;
 import java.util.function.IntFunction;
 import java.util.regex.Matcher;
@@ -8,6 +11,9 @@ import java.util.regex.Pattern;
 
 /** Reads the texts that are printed, and keeps mains work out of them. */
 final class Wording {
+  /** Characters of a text that is printed as it stands. */
+  static final int MOST_PRINTED = 1_000;
+
   private static final int CASE = Pattern.CASE_INSENSITIVE;
   private static final Pattern MAINS = Pattern.compile(
       "\\b(mains|live (wire|conductor|terminal)s?|neutral (wire|conductor|terminal)s?|live and neutral"
@@ -26,8 +32,8 @@ final class Wording {
     Optional<Yaml.Scalar> text = fields.text(key);
     text.ifPresent(scalar -> {
       check(scalar.text(), scalar::at);
-      if (scalar.text().length() > SizeLimits.PRINTED) {
-        faults.error(scalar.at(SizeLimits.PRINTED), "the text of \"" + key + "\" is longer than " + SizeLimits.PRINTED
+      if (scalar.text().length() > MOST_PRINTED) {
+        faults.error(scalar.at(MOST_PRINTED), "the text of \"" + key + "\" is longer than " + MOST_PRINTED
             + " characters", "a few short sentences", "Shorten it.");
       }
       int fill = scalar.text().indexOf("${");

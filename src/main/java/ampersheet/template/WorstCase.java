@@ -10,6 +10,8 @@ import ampersheet.formula.Symbol;
 import ampersheet.formula.Values;
 import ampersheet.formula.Working;
 import ampersheet.quantity.Quantity;
+import ampersheet.source.Faults;
+import ampersheet.source.Yaml;
 import ampersheet.template.ProblemTemplate.Constant;
 import ampersheet.template.ProblemTemplate.Given;
 import ampersheet.template.ProblemTemplate.QuantityGiven;

@@ -59,14 +59,23 @@ public final class CircuitSimulator {
 
   private static Map<String, Double> told(String netlist, List<String> commands, Set<String> wanted)
       throws IOException, InterruptedException {
+    List<String> control = new ArrayList<>(List.of(".control", "set numdgt=12"));
+    control.addAll(commands);
+    control.add("quit 0");
+    control.add(".endc");
+    return batch(netlist.replace(".end\n", OPTIONS + String.join("\n", control) + "\n.end\n"), wanted);
+  }
+
+  /**
+   * Runs a netlist that says itself what is to be done.
+   *
+   * @param wanted names that it prints
+   */
+  public static Map<String, Double> batch(String netlist, Set<String> wanted) throws IOException, InterruptedException {
     Path folder = Files.createTempDirectory("simulator");
     Path file = folder.resolve("circuit.cir");
     try {
-      List<String> control = new ArrayList<>(List.of(".control", "set numdgt=12"));
-      control.addAll(commands);
-      control.add("quit 0");
-      control.add(".endc");
-      Files.writeString(file, netlist.replace(".end\n", OPTIONS + String.join("\n", control) + "\n.end\n"), StandardCharsets.UTF_8);
+      Files.writeString(file, netlist, StandardCharsets.UTF_8);
       Process process = new ProcessBuilder(PROGRAM.toString(), "-b", file.toString()).redirectErrorStream(true).start();
       String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
       if (!process.waitFor(60, TimeUnit.SECONDS)) {

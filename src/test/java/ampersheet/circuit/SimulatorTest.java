@@ -1,8 +1,8 @@
 package ampersheet.circuit;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 
+import ampersheet.model.CircuitPlan;
 import ampersheet.problem.Draws;
 import ampersheet.problem.Notations;
 import ampersheet.problem.Problem;
@@ -45,7 +45,7 @@ class SimulatorTest {
     CircuitSimulator.need();
     TemplateFiles files = TemplateFiles.builtIn();
     return ChosenTemplates.of(files).stream().map(name -> TemplateReader.read(files, name))
-        .filter(template -> template.circuit().isPresent())
+        .filter(template -> template.model(CircuitPlan.class).isPresent())
         .map(template -> DynamicTest.dynamicTest(template.name(), () -> judge(template)));
   }
 

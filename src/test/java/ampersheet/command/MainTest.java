@@ -283,6 +283,16 @@ class MainTest {
     assertFalse(divider.has("variants"));
   }
 
+  /** Made when the program is built, so that whoever looks for a template does not wait until all have been checked. */
+  @Test
+  void theListKeptOfTheBuiltInTemplatesIsTheOneThatIsMadeAnew() {
+    for (boolean json : new boolean[] {false, true}) {
+      String[] command = json ? new String[] {"templates", "--json"} : new String[] {"templates"};
+      assertEquals(TemplatesCommand.list(json), run(command).out(), "stale list? it is made by mvn process-classes");
+      BuiltInList.kept(json).ifPresent(kept -> assertEquals(TemplatesCommand.list(json), kept));
+    }
+  }
+
   @Test
   void templatesCountsVariantsOnRequest() {
     Run run = small("templates", "--count", "--json");

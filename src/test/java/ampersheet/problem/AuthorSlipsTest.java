@@ -27,7 +27,9 @@ class AuthorSlipsTest {
   /** More are walked through with {@code -Dampersheet.slips.each=N}, others with {@code -Dampersheet.slips.seed=N}. */
   private static final int OF_EACH = Integer.getInteger("ampersheet.slips.each",
       Boolean.getBoolean("ampersheet.deep") ? 60 : 1);
-  private static final int DRAWS = 3;
+  private static final int DRAWS = Boolean.getBoolean("ampersheet.deep") ? 1 : 3;
+  /** Counting all variants of each slip that does no harm would take most of the time. */
+  private static final long COUNTED = 200;
   private static final long LONGEST_NANOSECONDS = 2_000_000_000L;
   private static final String KEYBOARD = "abcdefghijklmnopqrstuvwxyzABEGIKLMNRTUVW0123456789 .,:;-_+*/^()[]{}<>=!?\"'#$%&|\n";
   /** Their every character is mistyped in the long run: a circuit with tolerances, a heat path with a curve, a chain. */
@@ -87,6 +89,9 @@ class AuthorSlipsTest {
           String text = AlteredTemplate.sound(name, file);
           Random random = new Random(SEED + name.hashCode());
           for (int at = Integer.getInteger("ampersheet.slips.from", 0); at < text.length(); at++) {
+            if (at % 500 == 0) {
+              System.out.println(name + "/" + file + ": character " + at + " of " + text.length());
+            }
             for (int kind = 0; kind < 4; kind++) {
               isTold(name, file, slip(text, at, kind, random));
             }
@@ -141,7 +146,7 @@ class AuthorSlipsTest {
       assertEquals(checked.template().isEmpty(),
           checked.diagnostics().stream().anyMatch(one -> one.severity() == Severity.ERROR), replay);
       if (checked.template().isPresent()) {
-        ProofReport report = Proving.prove(new Workshop(checked.template().get()), "slips", DRAWS);
+        ProofReport report = Proving.prove(new Workshop(checked.template().get()), "slips", DRAWS, COUNTED);
         assertFalse(report.print().isBlank());
         proven = report.passed();
       }

@@ -1,9 +1,9 @@
 package ampersheet.problem;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.circuit.PartKind;
+import ampersheet.model.CircuitPlan;
 import ampersheet.template.ChosenTemplates;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateReader;
@@ -43,7 +43,7 @@ class BuiltInTemplatesTest {
     TemplateFiles files = TemplateFiles.builtIn();
     List<String> misnamed = new ArrayList<>();
     for (String name : ChosenTemplates.of(files)) {
-      TemplateReader.read(files, name).circuit().ifPresent(plan -> plan.parts().stream()
+      TemplateReader.read(files, name).model(CircuitPlan.class).ifPresent(plan -> plan.parts().stream()
           .filter(part -> part.kind() == PartKind.RESISTOR
               && part.caption().filter(caption -> NO_RESISTOR.matcher(caption).find()).isPresent())
           .forEach(part -> misnamed.add(name + ": " + part.name() + ", " + part.caption().get())));

@@ -1,5 +1,4 @@
 package ampersheet.problem;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -7,6 +6,7 @@ import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
 import ampersheet.formula.FormulaReader;
 import ampersheet.formula.Values;
+import ampersheet.model.ModelPlans;
 import ampersheet.quantity.Quantity;
 import ampersheet.template.ChosenTemplates;
 import ampersheet.template.CurvePlan;
@@ -140,7 +140,7 @@ class CurveLinesTest {
         x = followed.whole() ? Math.max(1, Math.rint(x)) : x;
         Values there = at(x, plan, problem);
         double drawn = Evaluation.evaluate(plan.lines().get(line).is(), there).value();
-        Values measured = new Models(new ModelPlans(template), there).measuredBy(there);
+        Values measured = new ModelPlans(template.models()).with(there).measuredBy(there);
         double shown = Evaluation.evaluate(measure, measured).value();
         String replay = template.name() + ", seed " + SEED + ", draw " + draw + ", " + plan.across().quantity() + " = " + x
             + ": the line is at " + drawn + ", the model at " + shown;

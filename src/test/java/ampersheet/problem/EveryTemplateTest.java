@@ -18,8 +18,16 @@ import ampersheet.circuit.Outcome;
 import ampersheet.circuit.PartKind;
 import ampersheet.circuit.Schematic;
 import ampersheet.circuit.TransientSolver;
+import ampersheet.formula.Evaluation;
+import ampersheet.formula.Expression;
+import ampersheet.formula.Values;
 import ampersheet.quantity.Dimension;
+import ampersheet.quantity.Quantity;
 import ampersheet.template.ChosenTemplates;
+import ampersheet.template.ProblemTemplate;
+import ampersheet.template.ProblemTemplate.ChoiceAsk;
+import ampersheet.template.ProblemTemplate.ChoiceOption;
+import ampersheet.template.ProblemTemplate.StepLine;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateReader;
 import java.util.EnumSet;
@@ -28,6 +36,7 @@ import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
@@ -41,6 +50,9 @@ class EveryTemplateTest {
   private static final int DRAWS = Boolean.getBoolean("ampersheet.deep") ? 200 : 100;
   private static final int SPELLINGS = 10_000;
   private static final int LEAST_VARIANTS = 2_000;
+
+  /** Of two sides of a verdict, relative to the larger; of temperatures, of the kelvins: 0.1 K at a junction's limit. */
+  private static final double LEAST_MARGIN = 3e-4;
 
   /** Of the largest current, and of the power delivered. */
   private static final double RESIDUAL = 1e-9;
@@ -116,6 +128,37 @@ class EveryTemplateTest {
       assertEquals(DRAWS, problems.stream().map(problem -> problem.givens().quantities() + "" + problem.givens().words())
           .distinct().count());
     });
+  }
+
+  /** Nobody at a bench could stand up for a verdict on 109.9 °C against 110 °C. */
+  @TestFactory
+  Stream<DynamicTest> noVerdictHangsOnDigitsThatNobodyWrites() {
+    return forEachTemplate(problems -> {
+      for (int draw = 0; draw < problems.size(); draw++) {
+        Problem problem = problems.get(draw);
+        Set<String> worked = problem.template().lines().stream().map(StepLine::id).collect(Collectors.toSet());
+        String replay = replay(problems, draw);
+        verdicts(problem.template()).flatMap(option -> Boundaries.comparisons(option.when()).stream())
+            .filter(each -> names(each.left(), worked) || names(each.right(), worked))
+            .filter(each -> !isCount(each.left(), problem.values()) || !isCount(each.right(), problem.values()))
+            .forEach(each -> assertTrue(Boundaries.margin(each, problem.values()) >= LEAST_MARGIN, () -> replay + ": " + each));
+      }
+    });
+  }
+
+  private static Stream<ChoiceOption> verdicts(ProblemTemplate template) {
+    return template.asks().stream().filter(ChoiceAsk.class::isInstance)
+        .flatMap(ask -> ((ChoiceAsk) ask).options().stream());
+  }
+
+  private static boolean names(Expression expression, Set<String> worked) {
+    return expression instanceof Expression.Name name && worked.contains(name.id())
+        || expression.parts().stream().anyMatch(part -> names(part, worked));
+  }
+
+  private static boolean isCount(Expression expression, Values values) {
+    Quantity quantity = Evaluation.evaluate(expression, values);
+    return quantity.dimension().equals(Dimension.ONE) && Boundaries.isWhole(quantity.value());
   }
 
   /** A large class over several years gets no variant twice. */

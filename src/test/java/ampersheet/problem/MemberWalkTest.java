@@ -1,8 +1,8 @@
 package ampersheet.problem;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import ampersheet.model.Unsolved;
 import ampersheet.quantity.PreferredSeries;
 import ampersheet.template.ProblemTemplate.Members;
 import org.junit.jupiter.api.Test;

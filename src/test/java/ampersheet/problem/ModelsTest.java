@@ -8,14 +8,16 @@ import ampersheet.answer.Acceptance;
 import ampersheet.circuit.PartKind;
 import ampersheet.formula.Expression;
 import ampersheet.formula.FormulaReader;
+import ampersheet.model.ChainModel;
+import ampersheet.model.ChainPlan;
+import ampersheet.model.ChainPlan.Layout;
+import ampersheet.model.HeatModel;
+import ampersheet.model.HeatPlan;
+import ampersheet.model.HeatPlan.PlannedAmbient;
+import ampersheet.model.HeatPlan.PlannedLoss;
+import ampersheet.model.HeatPlan.PlannedNode;
+import ampersheet.model.HeatPlan.PlannedResistance;
 import ampersheet.template.ProblemTemplate;
-import ampersheet.template.ProblemTemplate.ChainPlan;
-import ampersheet.template.ProblemTemplate.HeatPlan;
-import ampersheet.template.ProblemTemplate.Layout;
-import ampersheet.template.ProblemTemplate.PlannedAmbient;
-import ampersheet.template.ProblemTemplate.PlannedLoss;
-import ampersheet.template.ProblemTemplate.PlannedNode;
-import ampersheet.template.ProblemTemplate.PlannedResistance;
 import ampersheet.template.ProblemTemplate.Way;
 import java.util.List;
 import java.util.Map;
@@ -60,7 +62,7 @@ class ModelsTest {
     assertEquals(273.15 + 82.6, problem.answers().get(0).second(), 1e-9);
     assertEquals(1.44, problem.answers().get(1).second(), 1e-9);
     assertEquals(List.of("hot-resistors"), problem.cautions());
-    assertTrue(problem.heatNetwork().isPresent());
+    assertTrue(problem.model(HeatModel.class).map(HeatModel::network).isPresent());
   }
 
   /** P = P0 (1 + α ΔT) and ΔT = P Rth give ΔT = P0 Rth / (1 − α P0 Rth). */
@@ -234,7 +236,7 @@ class ModelsTest {
         .proof("back", "back", "return_turn(x, y)", new Way.Direct(), 1e-4)
         .proof("tf", "tf", "frame_time()", new Way.Direct(), 1e-4));
     assertEquals(List.of(48.0, 3.0, 30.0, 3.0), problem.answers().stream().limit(4).map(Problem.Answer::second).toList());
-    assertTrue(problem.panel().isPresent());
+    assertTrue(problem.model(ChainModel.class).isPresent());
   }
 
   @Test

@@ -1,9 +1,9 @@
 package ampersheet.problem;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.model.Unsolved;
 import ampersheet.quantity.Dimension;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;

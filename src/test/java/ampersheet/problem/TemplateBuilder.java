@@ -1,5 +1,4 @@
 package ampersheet.problem;
-
 import ampersheet.answer.Acceptance;
 import ampersheet.circuit.GridPoint;
 import ampersheet.circuit.PartKind;
@@ -9,16 +8,17 @@ import ampersheet.formula.FormulaReader;
 import ampersheet.formula.Step;
 import ampersheet.formula.Symbol;
 import ampersheet.formula.Working;
+import ampersheet.model.ChainPlan;
+import ampersheet.model.CircuitPlan;
+import ampersheet.model.CircuitPlan.PlannedPart;
+import ampersheet.model.HeatPlan;
+import ampersheet.model.ModelPlan;
 import ampersheet.quantity.Unit;
 import ampersheet.template.Premises;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Ask;
-import ampersheet.template.ProblemTemplate.ChainPlan;
-import ampersheet.template.ProblemTemplate.CircuitPlan;
 import ampersheet.template.ProblemTemplate.Given;
-import ampersheet.template.ProblemTemplate.HeatPlan;
 import ampersheet.template.ProblemTemplate.Mistake;
-import ampersheet.template.ProblemTemplate.PlannedPart;
 import ampersheet.template.ProblemTemplate.Proof;
 import ampersheet.template.ProblemTemplate.QuantityAsk;
 import ampersheet.template.ProblemTemplate.QuantityGiven;
@@ -232,8 +232,17 @@ final class TemplateBuilder {
   ProblemTemplate build() {
     return new ProblemTemplate(name, "A title", name.substring(0, name.indexOf('/')), "a skill", 1,
         List.of("a principle"), givens, List.of(), requirements, new Working(steps), lines, asks, List.of(), mistakes,
-        parts.isEmpty() ? Optional.empty() : Optional.of(new CircuitPlan(parts)), heat, chain,
-        Optional.empty(), Optional.empty(), proofs, cautions, new Premises(List.of(), List.of(), List.of(), List.of()),
+        models(), Optional.empty(), proofs, cautions, new Premises(List.of(), List.of(), List.of(), List.of()),
         new Words(statements), "0".repeat(64));
+  }
+
+  private List<ModelPlan> models() {
+    List<ModelPlan> models = new ArrayList<>();
+    if (!parts.isEmpty()) {
+      models.add(new CircuitPlan(parts));
+    }
+    heat.ifPresent(models::add);
+    chain.ifPresent(models::add);
+    return models;
   }
 }

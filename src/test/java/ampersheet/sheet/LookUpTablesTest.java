@@ -81,6 +81,6 @@ class LookUpTablesTest {
         .map(Document.Caution.class::cast).filter(caution -> caution.heading().equals("Before you switch on")).toList();
     assertTrue(bench.size() >= 2, bench.toString());
     assertTrue(bench.get(0).text().startsWith("A wrong setting"), bench.get(0).text());
-    assertTrue(bench.get(1).text().startsWith("Set voltage and current limit first"), bench.get(1).text());
+    assertTrue(bench.get(1).text().startsWith("Set the bench supply first"), bench.get(1).text());
   }
 }

@@ -10,6 +10,8 @@ import ampersheet.circuit.OperatingPointSolver;
 import ampersheet.circuit.Outcome;
 import ampersheet.circuit.PartKind;
 import ampersheet.circuit.PlacedPart;
+import ampersheet.model.CircuitPlan;
+import ampersheet.model.HeatModel;
 import ampersheet.problem.Caution;
 import ampersheet.problem.Problem;
 import ampersheet.quantity.Dimension;
@@ -115,7 +117,7 @@ class SafetyLintTest {
       String told = told(problem.template());
       Set<Caution> cautions = problem.cautions().stream().map(id -> Caution.named(id).orElseThrow())
           .collect(Collectors.toCollection(LinkedHashSet::new));
-      boolean battery = BATTERY.matcher(told).find() && problem.template().circuit().isPresent();
+      boolean battery = BATTERY.matcher(told).find() && problem.template().model(CircuitPlan.class).isPresent();
       assertTrue(!battery || !cautions.contains(Caution.BENCH_SUPPLY), "a battery has no voltage to set");
       assertTrue(battery || !cautions.contains(Caution.BATTERY), "there is no battery");
       assertTrue(COIL.matcher(told).find() || !cautions.contains(Caution.INDUCTIVE_LOAD), "there is no coil");
@@ -196,11 +198,11 @@ class SafetyLintTest {
     }
     for (StepLine line : problem.template().lines()) {
       // Without a heat path it is the temperature that a sensor reads.
-      if (problem.heatNetwork().isPresent() && line.unit().offset() != 0 && problem.values().quantity(line.id()).value() > HOT_KELVIN) {
+      if (problem.model(HeatModel.class).map(HeatModel::network).isPresent() && line.unit().offset() != 0 && problem.values().quantity(line.id()).value() > HOT_KELVIN) {
         called.add(Caution.HOT_PARTS);
       }
     }
-    problem.heatNetwork().ifPresent(network -> {
+    problem.model(HeatModel.class).map(HeatModel::network).ifPresent(network -> {
       if (HeatSolver.steady(network) instanceof HeatSolver.Outcome.Solved solved
           && solved.kelvin().values().stream().anyMatch(kelvin -> kelvin > HOT_KELVIN)) {
         called.add(Caution.HOT_PARTS);

@@ -4,6 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.figure.HeatFigure;
+import ampersheet.model.ChainPlan;
+import ampersheet.model.CircuitPlan;
+import ampersheet.model.HeatPlan;
 import ampersheet.problem.Draws;
 import ampersheet.problem.Workshop;
 import ampersheet.quantity.DecimalMarker;
@@ -50,9 +53,9 @@ class StepPartsTest {
         for (String part : parts) {
           assertTrue(drawn.contains("<g data-part=\"" + part + "\">"), step + " is about " + part + ", which is not drawn");
         }
-        if (template.circuit().isPresent() || template.heat().isPresent()) {
+        if (template.model(CircuitPlan.class).isPresent() || template.model(HeatPlan.class).isPresent()) {
           boolean shown = template.proofs().stream().anyMatch(proof -> proof.of().equals(step));
-          assertTrue(!parts.isEmpty() || !shown || template.chain().isPresent(), step + " is about no part");
+          assertTrue(!parts.isEmpty() || !shown || template.model(ChainPlan.class).isPresent(), step + " is about no part");
         }
       });
     }));

@@ -1,5 +1,4 @@
 package ampersheet.template;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
@@ -11,6 +10,9 @@ import ampersheet.circuit.PartKind;
 import ampersheet.formula.Condition;
 import ampersheet.formula.Scope;
 import ampersheet.formula.Symbol;
+import ampersheet.model.ChainPlan;
+import ampersheet.model.CircuitPlan;
+import ampersheet.model.HeatPlan;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.PreferredSeries;
 import ampersheet.template.ProblemTemplate.Members;
@@ -130,7 +132,7 @@ class TemplateReaderTest {
   }
 
   private static String run(ProblemTemplate template) {
-    return template.chain().orElseThrow().order() + " " + template.chain().orElseThrow().along();
+    return template.model(ChainPlan.class).orElseThrow().order() + " " + template.model(ChainPlan.class).orElseThrow().along();
   }
 
   @Test
@@ -227,16 +229,16 @@ class TemplateReaderTest {
   @Test
   void modelsAreRead() throws IOException {
     ProblemTemplate template = read();
-    List<ProblemTemplate.PlannedPart> parts = template.circuit().orElseThrow().parts();
+    List<CircuitPlan.PlannedPart> parts = template.model(CircuitPlan.class).orElseThrow().parts();
     assertEquals(PartKind.LOAD, parts.get(1).kind());
     assertEquals(Optional.of("lamp"), parts.get(1).caption());
     assertEquals(new GridPoint(4, 4), parts.get(1).ends().get("to"));
     assertEquals(Set.of("ohms"), parts.get(1).values().keySet());
-    assertEquals("lamp", template.heat().orElseThrow().losses().get(0).into());
-    ProblemTemplate.ChainPlan chain = template.chain().orElseThrow();
+    assertEquals("lamp", template.model(HeatPlan.class).orElseThrow().losses().get(0).into());
+    ChainPlan chain = template.model(ChainPlan.class).orElseThrow();
     assertEquals("corner", chain.start());
     assertTrue(chain.returnLine());
-    assertInstanceOf(ProblemTemplate.Layout.Rows.class, chain.layout());
+    assertInstanceOf(ChainPlan.Layout.Rows.class, chain.layout());
   }
 
   @Test

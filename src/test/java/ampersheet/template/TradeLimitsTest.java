@@ -1,11 +1,12 @@
 package ampersheet.template;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.model.CircuitPlan;
+import ampersheet.model.HeatPlan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -67,7 +68,7 @@ class TradeLimitsTest {
     List<String> without = new ArrayList<>();
     for (String name : FILES.names()) {
       ProblemTemplate template = TemplateReader.read(FILES, name);
-      boolean physical = template.circuit().isPresent() || template.heat().isPresent();
+      boolean physical = template.model(CircuitPlan.class).isPresent() || template.model(HeatPlan.class).isPresent();
       if (physical && template.premises().limits().isEmpty() && template.premises().partLimits().isEmpty()) {
         without.add(name);
       }

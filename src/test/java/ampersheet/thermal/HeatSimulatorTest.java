@@ -1,9 +1,10 @@
 package ampersheet.thermal;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 
 import ampersheet.circuit.CircuitSimulator;
+import ampersheet.model.HeatModel;
+import ampersheet.model.HeatPlan;
 import ampersheet.problem.Draws;
 import ampersheet.problem.Notations;
 import ampersheet.problem.Problem;
@@ -41,7 +42,7 @@ class HeatSimulatorTest {
     CircuitSimulator.need();
     TemplateFiles files = TemplateFiles.builtIn();
     return ChosenTemplates.of(files).stream().map(name -> TemplateReader.read(files, name))
-        .filter(template -> template.heat().isPresent())
+        .filter(template -> template.model(HeatPlan.class).isPresent())
         .map(template -> DynamicTest.dynamicTest(template.name(), () -> judge(template)));
   }
 
@@ -50,7 +51,7 @@ class HeatSimulatorTest {
     List<String> faults = new ArrayList<>();
     for (int draw = 0; draw < DRAWS; draw++) {
       Problem problem = draws.draw(draw);
-      HeatNetwork network = problem.heatNetwork().orElseThrow();
+      HeatNetwork network = problem.model(HeatModel.class).map(HeatModel::network).orElseThrow();
       String where = "seed " + SEED + ", draw " + draw + " (" + Notations.givensInOneLine(template, problem.givens()) + ")";
       compare(network, HeatSolver.steady(network), "op", where, faults);
       boolean stores = network.nodes().stream().anyMatch(node -> node.capacity() > 0);

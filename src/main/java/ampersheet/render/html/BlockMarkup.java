@@ -5,6 +5,7 @@ import ampersheet.formula.Condition;
 import ampersheet.formula.MathMl;
 import ampersheet.formula.Notation;
 import ampersheet.formula.Symbol;
+import ampersheet.quantity.QuantityWriter.Printed;
 import ampersheet.render.Address;
 import ampersheet.render.Derivation;
 import ampersheet.render.GivensWithFigures;
@@ -21,6 +22,7 @@ import ampersheet.sheet.Document.Cell;
 import ampersheet.sheet.Document.FigureBlock;
 import ampersheet.sheet.Document.GivenLine;
 import ampersheet.sheet.Document.Givens;
+import ampersheet.sheet.Document.Listing;
 import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.KeyLine;
 import ampersheet.sheet.Document.KeyTable;
@@ -35,7 +37,6 @@ import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.Steps;
 import ampersheet.sheet.Document.Table;
 import ampersheet.sheet.Document.UnitBox;
-import ampersheet.quantity.QuantityWriter.Printed;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -149,6 +150,13 @@ final class BlockMarkup implements BlockVisitor {
     markup.element("span", "⚠", "class", "sign", "role", "img", "aria-label", "Warning sign").text(" ");
     markup.open("strong", "id", id).text(Wording.CAUTION + ": ").line(Wording.sentence(caution.heading())).close("strong").text(" ");
     markup.line(caution.text()).close("p").newline().close("div").newline();
+  }
+
+  @Override
+  public void listing(Listing listing) {
+    markup.open("details", "class", "listing").newline().element("summary", listing.heading()).newline();
+    markup.open("pre", "tabindex", "0", "aria-label", listing.heading()).element("code", listing.text()).close("pre").newline();
+    markup.close("details").newline();
   }
 
   @Override

@@ -7,6 +7,7 @@ import ampersheet.sheet.Document.Caution;
 import ampersheet.sheet.Document.FigureBlock;
 import ampersheet.sheet.Document.GivenLine;
 import ampersheet.sheet.Document.Givens;
+import ampersheet.sheet.Document.Listing;
 import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.KeyLine;
 import ampersheet.sheet.Document.KeyTable;
@@ -93,6 +94,11 @@ final class PaperHeight {
     @Override
     public void question(Question question) {
       height = text(question.prompt()) + (question.options().isEmpty() ? 22 : 16 + 10 * question.options().size());
+    }
+
+    @Override
+    public void listing(Listing listing) {
+      height = 0;
     }
 
     @Override

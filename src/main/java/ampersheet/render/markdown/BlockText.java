@@ -17,6 +17,7 @@ import ampersheet.sheet.Document.Cell;
 import ampersheet.sheet.Document.FigureBlock;
 import ampersheet.sheet.Document.GivenLine;
 import ampersheet.sheet.Document.Givens;
+import ampersheet.sheet.Document.Listing;
 import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.KeyLine;
 import ampersheet.sheet.Document.KeyTable;
@@ -80,6 +81,12 @@ final class BlockText implements BlockVisitor {
     if (!source.isEmpty()) {
       page.paragraph(source);
     }
+  }
+
+  @Override
+  public void listing(Listing listing) {
+    page.paragraph(Escaped.start(listing.heading()) + ":");
+    page.paragraph("```\n" + listing.text().stripTrailing() + "\n```");
   }
 
   @Override

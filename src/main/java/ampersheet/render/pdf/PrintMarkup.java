@@ -15,6 +15,7 @@ import ampersheet.sheet.Document.Caution;
 import ampersheet.sheet.Document.FigureBlock;
 import ampersheet.sheet.Document.GivenLine;
 import ampersheet.sheet.Document.Givens;
+import ampersheet.sheet.Document.Listing;
 import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.KeyTable;
 import ampersheet.sheet.Document.PreferredValues;
@@ -241,6 +242,10 @@ final class PrintMarkup implements BlockVisitor {
     String element = "h" + Math.min(6, Math.max(headingLevel, level));
     markup.open(element).line(text).close(element).newline();
   }
+
+  /** Nobody types it off the paper; the key on the screen has it. */
+  @Override
+  public void listing(Listing listing) {}
 
   @Override
   public void assumptions(Assumptions assumptions) {

@@ -17,6 +17,7 @@ import ampersheet.sheet.Document.Caution;
 import ampersheet.sheet.Document.FigureBlock;
 import ampersheet.sheet.Document.GivenLine;
 import ampersheet.sheet.Document.Givens;
+import ampersheet.sheet.Document.Listing;
 import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.KeyTable;
 import ampersheet.sheet.Document.PreferredValues;
@@ -181,6 +182,11 @@ final class ItemMarkup implements BlockVisitor {
   @Override
   public void keyTable(KeyTable table) {
     throw notInAnItem("key");
+  }
+
+  @Override
+  public void listing(Listing listing) {
+    throw notInAnItem("listing");
   }
 
   @Override

@@ -10,6 +10,7 @@ import ampersheet.sheet.Document.Caution;
 import ampersheet.sheet.Document.FigureBlock;
 import ampersheet.sheet.Document.GivenLine;
 import ampersheet.sheet.Document.Givens;
+import ampersheet.sheet.Document.Listing;
 import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.KeyLine;
 import ampersheet.sheet.Document.KeyTable;
@@ -83,6 +84,12 @@ public final class TerminalText implements BlockVisitor {
   public void caution(Caution caution) {
     gap();
     paragraph("  ", "CAUTION: " + caution.heading() + ". " + caution.text());
+  }
+
+  @Override
+  public void listing(Listing listing) {
+    headed(listing.heading());
+    listing.text().lines().forEach(this::line);
   }
 
   @Override

@@ -1,2 +1,2 @@
-/** Problems as lines for a terminal. */
+/** Problems as lines for a terminal. Start reading at {@link ampersheet.render.text.TerminalText}. */
 package ampersheet.render.text;
