@@ -22,6 +22,7 @@ import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Values;
 import ampersheet.quantity.Dimension;
+import ampersheet.quantity.Elementary;
 import ampersheet.quantity.Quantity;
 import ampersheet.template.ChosenTemplates;
 import ampersheet.template.ProblemTemplate;
@@ -158,7 +159,7 @@ class EveryTemplateTest {
 
   private static boolean isCount(Expression expression, Values values) {
     Quantity quantity = Evaluation.evaluate(expression, values);
-    return quantity.dimension().equals(Dimension.ONE) && Boundaries.isWhole(quantity.value());
+    return quantity.dimension().equals(Dimension.ONE) && Elementary.isWhole(quantity.value());
   }
 
   /** A large class over several years gets no variant twice. */

@@ -7,7 +7,9 @@ import ampersheet.diagnostic.Diagnostic;
 import ampersheet.problem.RealityCheck.Shift;
 import ampersheet.quantity.Quantity;
 import ampersheet.template.AlteredTemplate;
+import ampersheet.template.ChosenTemplates;
 import ampersheet.template.ProblemTemplate;
+import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateReader;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -76,6 +78,17 @@ class RealityCheckTest {
     // parallel(1.8 kΩ, 6 kΩ) over 1.1 kΩ, and parallel(2.2 kΩ, 6 kΩ) over 0.9 kΩ
     assertEquals(12 * 1_384.6153846153846 / 2_484.6153846153846, corners.low(), 1e-9);
     assertEquals(12 * 1_609.7560975609756 / 2_509.7560975609756, corners.high(), 1e-9);
+  }
+
+  /** What a learner's meter may show instead is worked out, or the file says why it cannot be. */
+  @Test
+  void everyTemplateHasAnIdealisationInNumbersOrSaysWhyNone() {
+    TemplateFiles files = TemplateFiles.builtIn();
+    List<String> silent = ChosenTemplates.of(files).stream()
+        .filter(name -> TemplateReader.read(files, name).premises().assumptions().stream().allMatch(one -> one.real().isEmpty()))
+        .filter(name -> !files.text(name, TemplateFiles.PROBLEM).orElseThrow().contains("# No number: "))
+        .toList();
+    assertEquals(List.of(), silent);
   }
 
   @Test
