@@ -24,6 +24,7 @@ import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.KeyLine;
 import ampersheet.sheet.Document.KeyTable;
 import ampersheet.sheet.Document.Kind;
+import ampersheet.sheet.Document.Listing;
 import ampersheet.sheet.Document.MistakeLine;
 import ampersheet.sheet.Document.Paper;
 import ampersheet.sheet.Document.PreferredValues;
@@ -177,6 +178,7 @@ public final class SampleDocuments {
             new Assumptions(List.of(new Assumption(next.text(), next.text()))),
             new PreferredValues(List.of(new Series(next.text(), List.of(next.text(), next.text())))),
             new ReferenceTable(next.text(), List.of(next.text(), next.text()), List.of(List.of(next.text(), next.text()))),
+            new Listing(next.text(), next.text()),
             new KeyTable(List.of(new KeyLine(next.text(), Optional.of(R), next.text(), next.text(), next.text(), true,
                 List.of(new MistakeLine(next.text(), next.text()))))))),
         new Table(next.text(), List.of(next.text(), next.text()),

@@ -86,7 +86,12 @@ final class BlockText implements BlockVisitor {
   @Override
   public void listing(Listing listing) {
     page.paragraph(Escaped.start(listing.heading()) + ":");
-    page.paragraph("```\n" + listing.text().stripTrailing() + "\n```");
+    String text = Wording.lines(listing.text()).stripTrailing();
+    StringBuilder fence = new StringBuilder("```");
+    while (text.contains(fence)) {
+      fence.append('`'); // or a line of the listing would end it
+    }
+    page.paragraph(fence + "\n" + text + "\n" + fence);
   }
 
   @Override

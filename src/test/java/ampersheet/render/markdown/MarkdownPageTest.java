@@ -36,6 +36,13 @@ import org.junit.jupiter.api.Test;
 
 class MarkdownPageTest {
   @Test
+  void aListingCannotEndItself() {
+    String markdown = MarkdownPage.render(new Document(Document.Kind.KEY, "en", "T", "", "", Document.Paper.A4,
+        List.of(new Document.Listing("As a netlist", "R1 a b 1k\n```\n# not a heading\n"))));
+    assertTrue(markdown.contains("````\nR1 a b 1k\n```\n# not a heading\n````\n"), markdown);
+  }
+
+  @Test
   void pagesAreTheOnesThatWereLookedAt() {
     assertAll(
         () -> Golden.assertSame("ampersheet/render/markdown/sheet.md", MarkdownPage.render(SampleDocuments.sheet())),
