@@ -2,6 +2,7 @@ package ampersheet.problem;
 
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.KnownMistake;
+import ampersheet.model.Reality;
 import ampersheet.problem.Problem.Answer;
 import ampersheet.problem.ProofReport.Disagreement;
 import ampersheet.problem.ProofReport.MadeMistake;
@@ -33,7 +34,7 @@ public final class Proving {
   private static final int DISAGREEMENTS_TOLD = 100;
   private static final double REFUSALS_TOLERATED = 0.3;
   private static final int DRAWS_TESTED_FOR_INDEPENDENCE = 3;
-  private static final int DRAWS_HELD_AGAINST_REALITY = 40;
+  private static final int DRAWS_HELD_AGAINST_REALITY = 20;
   private static final long COUNTED_AT_MOST = 100_000;
 
   private final Workshop workshop;
@@ -136,13 +137,11 @@ public final class Proving {
 
   /** Works the problem without each of its idealisations. */
   private void drop(Problem problem, String givens) {
-    template.premises().assumptions().forEach(assumption -> assumption.real().ifPresent(real -> {
-      for (RealityCheck.Shift shift : RealityCheck.shifts(problem, real)) {
-        RealShift found = real(real.named(), shift, givens);
-        realities.merge(real.named() + " " + shift.of(), found,
-            (one, next) -> next.tolerances() > one.tolerances() ? next : one);
-      }
-    }));
+    List<Reality> dropped = template.premises().assumptions().stream().flatMap(one -> one.real().stream()).toList();
+    List<List<RealShift>> found = dropped.parallelStream().map(reality -> RealityCheck.shifts(problem, reality).stream()
+        .map(shift -> real(reality.named(), shift, givens)).toList()).toList();
+    found.forEach(shifts -> shifts.forEach(shift -> realities.merge(shift.named() + " " + shift.of(), shift,
+        (one, next) -> next.tolerances() > one.tolerances() ? next : one)));
   }
 
   private RealShift real(String named, RealityCheck.Shift shift, String givens) {
