@@ -12,16 +12,18 @@ import java.util.Optional;
  * @param limits of quantities of the problem
  * @param partLimits of the parts of its circuit, whatever the problem is about
  * @param tables that a learner needs to solve it on paper
+ * @param after the skills that its own builds on; no part of any sheet
  */
 public record Premises(List<Assumption> assumptions, List<LimitedQuantity> limits, List<TradeLimit> partLimits,
-    List<Table> tables) {
-  public static final Premises NONE = new Premises(List.of(), List.of(), List.of(), List.of());
+    List<Table> tables, List<String> after) {
+  public static final Premises NONE = new Premises(List.of(), List.of(), List.of(), List.of(), List.of());
 
   public Premises {
     assumptions = List.copyOf(assumptions);
     limits = List.copyOf(limits);
     partLimits = List.copyOf(partLimits);
     tables = List.copyOf(tables);
+    after = List.copyOf(after);
   }
 
   /**
