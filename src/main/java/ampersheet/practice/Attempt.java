@@ -3,7 +3,7 @@ package ampersheet.practice;
 import java.util.Collections;
 import java.util.Map;
 import java.util.Optional;
-import java.util.SortedSet;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 
@@ -19,14 +19,14 @@ import java.util.TreeSet;
  * @param day on which it was given
  * @param form with the most support in which it was shown
  * @param typed by question
- * @param slips wrong answers, once for each check
+ * @param slips wrong answers, in the order in which they were checked
  * @param help by what it is about, how far it went: see {@link Helped}
  * @param checked when an answer was last checked; {@link Moment#NEVER} before
  * @param ending how it ended; empty while it is open
  * @param left whether another problem was gone on to
  */
 public record Attempt(String id, String skill, String template, int variant, Moment given, int day, Form form,
-    Map<String, Typed> typed, SortedSet<Slip> slips, Map<String, Integer> help, Moment checked, Optional<Ending> ending,
+    Map<String, Typed> typed, Set<Slip> slips, Map<String, Integer> help, Moment checked, Optional<Ending> ending,
     boolean left) {
   /** The key of {@link #help} for the example, looked at where only the question is shown. */
   static final String EXAMPLE = "example";
@@ -89,7 +89,7 @@ public record Attempt(String id, String skill, String template, int variant, Mom
 
   public Attempt {
     typed = Collections.unmodifiableMap(new TreeMap<>(typed));
-    slips = Collections.unmodifiableSortedSet(new TreeSet<>(slips));
+    slips = Collections.unmodifiableSet(new TreeSet<>(slips));
     help = Collections.unmodifiableMap(new TreeMap<>(help));
   }
 
@@ -113,7 +113,12 @@ public record Attempt(String id, String skill, String template, int variant, Mom
 
   /** Whether a hint was taken, or the example looked at where it is not beside. */
   public boolean isHelped() {
-    return help.keySet().stream().anyMatch(about -> !about.equals(EXAMPLE) || form.kind() == Form.Kind.BARE);
+    for (String about : help.keySet()) {
+      if (!about.equals(EXAMPLE) || form.kind() == Form.Kind.BARE) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Right at once and by oneself. */
@@ -127,7 +132,21 @@ public record Attempt(String id, String skill, String template, int variant, Mom
   }
 
   boolean wasSureAndWrong() {
-    return slips.stream().anyMatch(slip -> slip.sure() == Sureness.SURE);
+    for (Slip slip : slips) {
+      if (slip.sure() == Sureness.SURE) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** The one that came last; empty for none. */
+  Optional<Slip> lastSlip() {
+    Optional<Slip> last = Optional.empty();
+    for (Slip slip : slips) {
+      last = Optional.of(slip);
+    }
+    return last;
   }
 
   /** The text that stands in a place now. */
@@ -152,7 +171,7 @@ public record Attempt(String id, String skill, String template, int variant, Mom
   }
 
   Attempt with(Slip slip) {
-    SortedSet<Slip> all = new TreeSet<>(slips);
+    Set<Slip> all = new TreeSet<>(slips);
     all.add(slip);
     return new Attempt(id, skill, template, variant, given, day, form, typed, all, help, checked, ending, left);
   }
@@ -183,7 +202,7 @@ public record Attempt(String id, String skill, String template, int variant, Mom
     boolean gone = left || other.left;
     Map<String, Typed> texts = new TreeMap<>(typed);
     other.typed.forEach((question, text) -> texts.merge(question, text, Typed::orLater));
-    SortedSet<Slip> wrong = new TreeSet<>(slips);
+    Set<Slip> wrong = new TreeSet<>(slips);
     wrong.addAll(other.slips);
     Map<String, Integer> hints = new TreeMap<>(help);
     other.help.forEach((about, level) -> hints.merge(about, level, Math::max));

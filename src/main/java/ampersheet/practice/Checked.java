@@ -65,12 +65,15 @@ public record Checked(List<Told> places, Optional<String> stop, Optional<String>
     }
     Map<String, Verdict> verdicts = new LinkedHashMap<>();
     Judge.judge(key, judged).forEach(verdict -> verdicts.put(verdict.question(), verdict));
-    boolean answered = questions.stream().filter(question -> !isStep(question))
-        .allMatch(question -> verdicts.get(question).isRight()) && questions.stream().anyMatch(question -> !isStep(question));
+    int asked = 0;
+    int answeredRight = 0;
     int lastFilled = -1;
     for (int i = 0; i < questions.size(); i++) {
+      asked += isStep(questions.get(i)) ? 0 : 1;
+      answeredRight += !isStep(questions.get(i)) && verdicts.get(questions.get(i)).isRight() ? 1 : 0;
       lastFilled = isBlank(typed, questions.get(i)) ? lastFilled : i;
     }
+    boolean answered = asked > 0 && answeredRight == asked;
     List<Told> told = new ArrayList<>();
     Optional<String> stop = Optional.empty();
     Optional<String> cause = Optional.empty();
@@ -150,10 +153,19 @@ public record Checked(List<Told> places, Optional<String> stop, Optional<String>
 
   /** The place where it stopped, as it stands. */
   Optional<Told> stopped() {
-    return places.stream().filter(told -> stop.isPresent() && told.question().equals(stop.get())).findFirst();
+    for (Told told : places) {
+      if (stop.isPresent() && told.question().equals(stop.get())) {
+        return Optional.of(told);
+      }
+    }
+    return Optional.empty();
   }
 
   int right() {
-    return (int) places.stream().filter(told -> told.kind() == Kind.RIGHT).count();
+    int right = 0;
+    for (Told told : places) {
+      right += told.kind() == Kind.RIGHT ? 1 : 0;
+    }
+    return right;
   }
 }

@@ -46,7 +46,9 @@ public record Course(String set, List<Skill> skills) {
    */
   public record Template(String name, int steps, List<List<Integer>> faded) {
     public Template {
-      faded = faded.stream().map(List::copyOf).toList();
+      List<List<Integer>> forms = new ArrayList<>();
+      faded.forEach(form -> forms.add(List.copyOf(form)));
+      faded = List.copyOf(forms);
     }
 
     /** The form that leaves at least so many steps blank, with as much support as may be. */
@@ -80,7 +82,12 @@ public record Course(String set, List<Skill> skills) {
 
     /** Numbers of the steps that a faded form leaves blank; none where the template has no such form. */
     public List<Integer> blank(Form form) {
-      return faded.stream().filter(blank -> blank.size() == form.blanks()).findFirst().orElse(List.of());
+      for (List<Integer> blank : faded) {
+        if (blank.size() == form.blanks()) {
+          return blank;
+        }
+      }
+      return List.of();
     }
   }
 

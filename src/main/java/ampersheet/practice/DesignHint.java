@@ -119,8 +119,12 @@ final class DesignHint {
 
   private Optional<DesignKey.Criterion> missed(List<Double> values) {
     Optional<Values> worked = worked(values);
-    return worked.flatMap(known ->
-        design.criteria().stream().filter(criterion -> !Evaluation.holds(criterion.where(), known)).findFirst());
+    for (DesignKey.Criterion criterion : worked.isPresent() ? design.criteria() : List.<DesignKey.Criterion>of()) {
+      if (!Evaluation.holds(criterion.where(), worked.get())) {
+        return Optional.of(criterion);
+      }
+    }
+    return Optional.empty();
   }
 
   /** By what part of its bound a value lies beyond it; 0 where the criterion is no single comparison, or is met. */

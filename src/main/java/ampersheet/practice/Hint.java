@@ -83,7 +83,12 @@ public record Hint(Kind kind, String about, int level, int step, String text) {
   }
 
   private static AnswerKey answer(ProblemKey key, String question) {
-    return key.answers().stream().filter(answer -> answer.question().equals(question)).findFirst().orElseThrow();
+    for (AnswerKey answer : key.answers()) {
+      if (answer.question().equals(question)) {
+        return answer;
+      }
+    }
+    throw new IllegalArgumentException("no question " + question);
   }
 
   private static Optional<Hint> fromTyped(ProblemKey key, Attempt attempt, AnswerKey answer) {

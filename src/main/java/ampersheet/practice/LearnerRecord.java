@@ -89,7 +89,11 @@ public record LearnerRecord(String set, Map<String, Attempt> attempts, Chosen su
   /** Those that ended, in the order in which they did. */
   List<Attempt> ended() {
     List<Attempt> all = new ArrayList<>();
-    attempts.values().stream().filter(attempt -> attempt.ending().isPresent()).forEach(all::add);
+    for (Attempt attempt : attempts.values()) {
+      if (attempt.ending().isPresent()) {
+        all.add(attempt);
+      }
+    }
     all.sort(Comparator.comparing((Attempt attempt) -> attempt.ending().orElseThrow().at()).thenComparing(Attempt::id));
     return all;
   }

@@ -1,6 +1,7 @@
 package ampersheet.practice;
 
 import ampersheet.answer.AnswerKey;
+import ampersheet.answer.DesignKey;
 import ampersheet.answer.KnownMistake;
 import ampersheet.answer.ProblemKey;
 import ampersheet.practice.Attempt.Ending;
@@ -72,7 +73,11 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
   }
 
   public int settled() {
-    return (int) standings().stream().filter(Standing::isSettled).count();
+    int settled = 0;
+    for (Standing standing : standings()) {
+      settled += standing.isSettled() ? 1 : 0;
+    }
+    return settled;
   }
 
   public String progress() {
@@ -89,6 +94,11 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
     return Mistake.of(record);
   }
 
+  /** The skill in which a mistake was made last. */
+  public int indexOf(Mistake mistake) {
+    return course.indexOf(mistake.latest().skill());
+  }
+
   /** A sentence for a cause: that of the template where it is a modelled mistake. */
   public static String told(Mistake mistake, ProblemKey key) {
     for (AnswerKey answer : key.answers()) {
@@ -98,9 +108,14 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
         }
       }
     }
-    return key.designs().stream().flatMap(design -> design.criteria().stream())
-        .filter(criterion -> criterion.id().equals(mistake.cause())).map(criterion -> criterion.says()).findFirst()
-        .orElseGet(() -> Sentences.cause(mistake.cause()));
+    for (DesignKey design : key.designs()) {
+      for (DesignKey.Criterion criterion : design.criteria()) {
+        if (criterion.id().equals(mistake.cause())) {
+          return criterion.says();
+        }
+      }
+    }
+    return Sentences.cause(mistake.cause());
   }
 
   /** How often the learner was sure and right, sure and wrong, not sure and right, not sure and wrong: problems and slips. */
@@ -268,8 +283,12 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
   private boolean isNew(String question, String cause) {
     Typed typed = attempt().typed().get(question);
     boolean changed = typed != null && typed.at().isAfter(attempt().checked());
-    return changed || attempt().slips().stream()
-        .noneMatch(slip -> slip.question().equals(question) && slip.cause().equals(cause));
+    for (Slip slip : attempt().slips()) {
+      if (!changed && slip.question().equals(question) && slip.cause().equals(cause)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   public Optional<Hint> nextHint(ProblemKey key, List<String> places) {
@@ -315,7 +334,8 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
 
   /** Whether the last check found wrong what the learner was sure of. */
   public boolean isSureAndWrong(Practice before) {
-    return attempt().slips().size() > before.attempt().slips().size() && attempt().slips().last().sure() == Sureness.SURE;
+    boolean sure = attempt().lastSlip().map(slip -> slip.sure() == Sureness.SURE).orElse(false);
+    return sure && attempt().slips().size() > before.attempt().slips().size();
   }
 
   /** What {@link #goOn} will give. */

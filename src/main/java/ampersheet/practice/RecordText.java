@@ -8,7 +8,7 @@ import ampersheet.practice.Attempt.Way;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.SortedSet;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 
@@ -201,7 +201,7 @@ public final class RecordText {
     int day = Day.read(given.next());
     Moment from = given.moment();
     Form form = Form.read(behind("form "));
-    SortedSet<Slip> slips = new TreeSet<>();
+    Set<Slip> slips = new TreeSet<>();
     while (isAt("slip ")) {
       Words slip = new Words(behind("slip "));
       int on = Day.read(slip.next());

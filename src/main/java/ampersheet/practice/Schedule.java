@@ -20,6 +20,8 @@ public final class Schedule {
     OPEN,
     /** Settled, and its day has come. */
     DUE,
+    /** Settled, and given so that the only skill that is not has another one in between. */
+    BETWEEN,
     /** All are settled and none is due. */
     AHEAD_OF_TIME
   }
@@ -36,6 +38,10 @@ public final class Schedule {
     List<Standing> standings = standings(course, record);
     List<Integer> candidates = candidates(course, standings, day);
     Why why = Why.OPEN;
+    if (candidates.size() == 1 && waitsForAnother(course, record, candidates.get(0), standings)) {
+      why = Why.BETWEEN;
+      candidates = settled(standings);
+    }
     if (candidates.isEmpty()) {
       why = Why.AHEAD_OF_TIME;
       for (int i = 0; i < course.skills().size(); i++) {
@@ -99,8 +105,12 @@ public final class Schedule {
 
   /** Whether what a skill builds on was solved bare. */
   static boolean isReady(Course course, List<Standing> standings, int skill) {
-    return course.skills().get(skill).after().stream()
-        .allMatch(before -> standings.get(before).wasBare() || standings.get(before).isSettled());
+    for (int before : course.skills().get(skill).after()) {
+      if (!standings.get(before).wasBare()) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private static int longestAgo(Course course, LearnerRecord record, List<Integer> candidates) {
@@ -115,6 +125,25 @@ public final class Schedule {
       }
     }
     return found;
+  }
+
+  /** Whether a skill was the last one worked on, and its next proof counts only after another one. */
+  private static boolean waitsForAnother(Course course, LearnerRecord record, int skill, List<Standing> standings) {
+    List<Attempt> ended = record.ended();
+    boolean wasLast = !ended.isEmpty()
+        && ended.get(ended.size() - 1).skill().equals(course.skills().get(skill).name());
+    return wasLast && !standings.get(skill).isSettled() && !standings.get(skill).proofs().isEmpty()
+        && !settled(standings).isEmpty();
+  }
+
+  private static List<Integer> settled(List<Standing> standings) {
+    List<Integer> settled = new ArrayList<>();
+    for (int i = 0; i < standings.size(); i++) {
+      if (standings.get(i).isSettled()) {
+        settled.add(i);
+      }
+    }
+    return settled;
   }
 
   private static Optional<Moment> latest(Course course, LearnerRecord record, int skill) {

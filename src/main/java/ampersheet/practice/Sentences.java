@@ -86,7 +86,8 @@ final class Sentences {
       return "Every skill is settled; the next is due on " + Day.written(nextDue) + ". Going on now is extra.";
     }
     return next.skill() == skillNow ? "Next comes another one of this skill."
-        : (next.why() == Schedule.Why.DUE ? "Due again: " : "Next: ") + name + ".";
+        : (next.why() == Schedule.Why.DUE ? "Due again: " : next.why() == Schedule.Why.BETWEEN ? "In between, so that you come"
+            + " back to this one afresh: " : "Next: ") + name + ".";
   }
 
   static String progress(Standing standing) {

@@ -100,8 +100,13 @@ public record Standing(int blanks, List<Attempt> proofs, OptionalInt due, int gi
 
   private static boolean isOtherBetween(Attempt earlier, Attempt last, List<Attempt> before) {
     Moment from = earlier.ending().orElseThrow().at();
-    return before.stream().anyMatch(other -> !other.skill().equals(last.skill())
-        && other.ending().orElseThrow().way() != Attempt.Way.GIVEN_UP && other.ending().get().at().isAfter(from));
+    for (Attempt other : before) {
+      boolean worked = other.ending().orElseThrow().way() != Attempt.Way.GIVEN_UP;
+      if (worked && !other.skill().equals(last.skill()) && other.ending().get().at().isAfter(from)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /**

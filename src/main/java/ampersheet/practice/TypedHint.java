@@ -28,10 +28,10 @@ final class TypedHint {
     if (acceptance instanceof Acceptance.Choice) {
       return Optional.empty();
     }
-    Optional<DesignKey> design =
-        key.designs().stream().filter(one -> one.steps().contains(answer.step())).findFirst();
-    if (design.isPresent()) {
-      return DesignHint.of(key, design.get(), attempt);
+    for (DesignKey design : key.designs()) {
+      if (design.steps().contains(answer.step())) {
+        return DesignHint.of(key, design, attempt);
+      }
     }
     String typed = WorkingLine.read(text, key, answer).filter(line -> !line.isFaulty()).map(WorkingLine::value).orElse(text);
     if (!(QuantityReader.read(typed, answer.unit()) instanceof Reading.Value value)) {

@@ -78,10 +78,11 @@ record WorkingLine(String value, String said) {
         return Optional.of(new WorkingLine("", Sentences.lineNotRead(fault.getMessage(), fault.nextAction())));
       }
     }
-    if (worked.stream().noneMatch(Side::calculated)) {
-      return Optional.empty();
+    boolean calculated = false;
+    for (Side side : worked) {
+      calculated |= side.calculated();
     }
-    return Optional.of(told(worked, asked, figures));
+    return calculated ? Optional.of(told(worked, asked, figures)) : Optional.empty();
   }
 
   private static WorkingLine told(List<Side> sides, Unit asked, int figures) {

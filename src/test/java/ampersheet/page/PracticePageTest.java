@@ -107,7 +107,7 @@ class PracticePageTest {
 
   private static ProblemKey shownKey() {
     Variant variant = practice.skills().get(shownSkill()).variants().get(Integer.parseInt(shownVariant().split("/")[1]));
-    return new PracticeProblem(variant.problem(), practice.set().plan(), false, Optional.empty()).key();
+    return new PracticeProblem(variant.problem(), practice.set().plan(), false).key();
   }
 
   /** In the order in which they stand. */

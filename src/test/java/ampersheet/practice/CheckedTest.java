@@ -72,7 +72,7 @@ class CheckedTest {
     assertTrue(ofLine("6.2 / 0.0155").contains("a quantity is a number with a unit"), ofLine("6.2 / 0.0155"));
     assertTrue(ofLine("6.2 V / 0 A").contains("divided by zero"));
     assertTrue(ofLine("U / 15.5 mA").contains("there is no U among the given values"), ofLine("U / 15.5 mA"));
-    assertTrue(ofLine("(6.2 V) * (6.2 V)").contains("come out as V²"), ofLine("(6.2 V) * (6.2 V)"));
+    assertTrue(ofLine("(6.2 V) * (6.2 V)").contains("V² is a unit of another kind"), ofLine("(6.2 V) * (6.2 V)"));
     assertTrue(ofLine("6.2 V / (15.5 mA").contains("not closed"), ofLine("6.2 V / (15.5 mA"));
   }
 
