@@ -12,6 +12,7 @@ import ampersheet.practice.Mistake;
 import ampersheet.practice.Practice;
 import ampersheet.practice.RecordText;
 import ampersheet.practice.Standing;
+import ampersheet.practice.Texts;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -119,9 +120,9 @@ final class PracticeDesk {
   void go(String event, String argument, int day, int chance) {
     practice = switch (event) {
       case "next" -> practice.goOn(day, chance);
-      case "choose" -> practice.choose(Integer.parseInt(argument), day, chance);
+      case "choose" -> practice.choose(Texts.whole(argument), day, chance);
       case "another" -> practice.another(day, chance);
-      case "again" -> practice.tryAgain(mistakes.get(Integer.parseInt(argument)), day);
+      case "again" -> practice.tryAgain(mistakes.get(Texts.whole(argument)), day);
       case "solution" -> practice.showSolution(day);
       case "example" -> practice.lookAtExample();
       case "support" -> practice.support(argument);

@@ -7,12 +7,10 @@ import ampersheet.answer.Rung;
 import ampersheet.answer.Verdict;
 import ampersheet.quantity.QuantityWriter;
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 
 /**
  * What is said of all places of a problem at once. In the order of the working, it stops at the first that is not right;
@@ -24,9 +22,6 @@ import java.util.Set;
  * @param straight whether it is solved with steps left blank
  */
 public record Checked(List<Told> places, Optional<String> stop, Optional<String> cause, boolean straight) {
-  /** Not yet an answer, or right but for its form: no slip, yet nothing to go on from. */
-  private static final Set<Rung> FORM = EnumSet.of(Rung.BLANK, Rung.UNREADABLE, Rung.AMBIGUOUS, Rung.UNIT_MISSING,
-      Rung.OTHER_SCALE, Rung.TOO_COARSE);
   private static final String STEP = "step ";
 
   /** How a place stands. */
@@ -124,8 +119,13 @@ public record Checked(List<Told> places, Optional<String> stop, Optional<String>
   }
 
   private static Kind kind(Verdict verdict) {
-    return verdict.isRight() ? Kind.RIGHT : verdict.rung() == Rung.INCOMPLETE ? Kind.OPEN
-        : FORM.contains(verdict.rung()) ? Kind.FORM : Kind.WRONG;
+    return switch (verdict.rung()) {
+      case CORRECT -> Kind.RIGHT;
+      case INCOMPLETE -> Kind.OPEN;
+      // Not yet an answer, or right but for its form: no slip, yet nothing to go on from.
+      case BLANK, UNREADABLE, AMBIGUOUS, UNIT_MISSING, OTHER_SCALE, TOO_COARSE -> Kind.FORM;
+      default -> Kind.WRONG;
+    };
   }
 
   private static String message(Verdict verdict, Optional<WorkingLine> line, String typed) {

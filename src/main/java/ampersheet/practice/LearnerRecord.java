@@ -2,7 +2,6 @@ package ampersheet.practice;
 
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -81,20 +80,28 @@ public record LearnerRecord(String set, Map<String, Attempt> attempts, Chosen su
 
   /** In the order given. */
   List<Attempt> inOrder() {
-    List<Attempt> all = new ArrayList<>(attempts.values());
-    all.sort(Comparator.comparing(Attempt::given).thenComparing(Attempt::id));
-    return all;
+    TreeMap<Moment, List<Attempt>> byMoment = new TreeMap<>();
+    attempts.values().forEach(attempt -> put(byMoment, attempt.given(), attempt));
+    return flat(byMoment);
   }
 
   /** Those that ended, in the order in which they did. */
   List<Attempt> ended() {
-    List<Attempt> all = new ArrayList<>();
-    for (Attempt attempt : attempts.values()) {
-      if (attempt.ending().isPresent()) {
-        all.add(attempt);
-      }
+    TreeMap<Moment, List<Attempt>> byMoment = new TreeMap<>();
+    attempts.values().forEach(attempt -> attempt.ending().ifPresent(ending -> put(byMoment, ending.at(), attempt)));
+    return flat(byMoment);
+  }
+
+  private static void put(TreeMap<Moment, List<Attempt>> byMoment, Moment moment, Attempt attempt) {
+    if (!byMoment.containsKey(moment)) {
+      byMoment.put(moment, new ArrayList<>());
     }
-    all.sort(Comparator.comparing((Attempt attempt) -> attempt.ending().orElseThrow().at()).thenComparing(Attempt::id));
+    byMoment.get(moment).add(attempt);
+  }
+
+  private static List<Attempt> flat(TreeMap<Moment, List<Attempt>> byMoment) {
+    List<Attempt> all = new ArrayList<>();
+    byMoment.values().forEach(all::addAll);
     return all;
   }
 

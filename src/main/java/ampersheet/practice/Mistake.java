@@ -35,8 +35,14 @@ public record Mistake(String cause, int times, int sure, int day, Attempt latest
         }
       }
     }
-    List<String> names = new ArrayList<>(byCause.keySet());
-    names.sort((one, other) -> last.get(other).compareTo(last.get(one)));
+    List<String> names = new ArrayList<>();
+    for (String name : byCause.keySet()) {
+      int at = 0;
+      while (at < names.size() && !last.get(name).isAfter(last.get(names.get(at)))) {
+        at++;
+      }
+      names.add(at, name);
+    }
     List<Mistake> mistakes = new ArrayList<>();
     names.forEach(name -> mistakes.add(byCause.get(name)));
     return mistakes;

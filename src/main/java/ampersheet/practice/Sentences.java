@@ -23,8 +23,32 @@ final class Sentences {
     return "Your line gives " + value + ".";
   }
 
-  static String lineNotRead(String problem, String nextAction) {
-    return "This line of working does not go through: " + problem + ". " + nextAction;
+  private static final String LINE = "This line does not go through: ";
+  static final String NEVER_OPENED = LINE + "a parenthesis closes that was never opened.";
+  static final String NOT_CLOSED = LINE + "a parenthesis is not closed.";
+  static final String MISSING_QUANTITY = LINE + "a quantity is missing beside one of the signs.";
+  static final String WHOLE_POWERS = LINE + "a power is a whole number of at most two digits.";
+  static final String TOO_DEEP = LINE + "too many parentheses lie in each other.";
+  static final String TWO_READINGS = "It can be read in two ways: write a point as the decimal marker.";
+
+  static String lineStops(String rest) {
+    return LINE + "“" + rest + "” stands without a sign before it.";
+  }
+
+  static String notInLine(String operand, String problem) {
+    return LINE + "“" + operand + "” is not read. " + problem;
+  }
+
+  static String notGiven(String word) {
+    return LINE + "there is no " + word + " among the given values. Put in its value with its unit.";
+  }
+
+  static String noRoot(String of) {
+    return LINE + "the square root of " + of + " has no unit.";
+  }
+
+  static String notAlike(String what, boolean added, String to) {
+    return LINE + what + " are " + (added ? "added to " : "taken from ") + to + ". Check what belongs together.";
   }
 
   static String lineInStrangeUnit(String unit, String asked) {

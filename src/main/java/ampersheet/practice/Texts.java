@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Lines, words and numbers of the texts that are kept. */
-final class Texts {
+public final class Texts {
   private Texts() {}
 
   static List<String> parts(String text, char separator) {
@@ -20,7 +20,7 @@ final class Texts {
   }
 
   /** @throws IllegalArgumentException for what is no whole number */
-  static int whole(String text) {
+  public static int whole(String text) {
     boolean negative = text.startsWith("-");
     int digits = negative ? 1 : 0;
     if (text.length() == digits || text.length() > digits + 9) {

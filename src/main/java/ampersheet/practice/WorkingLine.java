@@ -3,11 +3,6 @@ package ampersheet.practice;
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.ProblemKey;
-import ampersheet.formula.Evaluation;
-import ampersheet.formula.Expression;
-import ampersheet.formula.FormulaFault;
-import ampersheet.formula.FormulaReader;
-import ampersheet.formula.Scope;
 import ampersheet.formula.TradeWords;
 import ampersheet.formula.Values;
 import ampersheet.quantity.Dimension;
@@ -19,7 +14,6 @@ import ampersheet.quantity.TypedText;
 import ampersheet.quantity.Unit;
 import ampersheet.quantity.UnitFault;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -38,9 +32,6 @@ record WorkingLine(String value, String said) {
   private static final int EXACT_FIGURES = 9;
   private static final int SHOWN_FIGURES = 4;
   private static final int LONGEST = 200;
-
-  /** A side of the line, worked. */
-  private record Side(Quantity quantity, boolean calculated) {}
 
   boolean isFaulty() {
     return value.isEmpty();
@@ -62,31 +53,29 @@ record WorkingLine(String value, String said) {
   }
 
   private static Optional<WorkingLine> read(String typed, Values known, Unit asked, int figures) {
-    String text = inFormulaSigns(TypedText.fold(typed));
-    if (!hasOperator(text) || text.length() > LONGEST) {
+    String text = TypedText.fold(typed);
+    if (text.length() > LONGEST || !LineReader.hasOperator(text)) {
       return Optional.empty();
     }
     List<String> sides = Texts.parts(text, '=');
-    if (sides.size() > 1 && isLabel(sides.get(0).trim())) {
+    if (sides.size() > 1 && LineReader.isName(sides.get(0).trim())) {
       sides = sides.subList(1, sides.size());
     }
-    List<Side> worked = new ArrayList<>();
-    for (String side : sides) {
-      try {
-        worked.add(side(side.trim(), known));
-      } catch (FormulaFault fault) {
-        return Optional.of(new WorkingLine("", Sentences.lineNotRead(fault.getMessage(), fault.nextAction())));
-      }
-    }
     boolean calculated = false;
-    for (Side side : worked) {
-      calculated |= side.calculated();
+    List<Quantity> worked = new ArrayList<>();
+    for (String side : sides) {
+      calculated |= LineReader.hasOperator(side);
+      try {
+        worked.add(LineReader.work(side, known));
+      } catch (LineReader.Fault fault) {
+        return Optional.of(new WorkingLine("", fault.getMessage()));
+      }
     }
     return calculated ? Optional.of(told(worked, asked, figures)) : Optional.empty();
   }
 
-  private static WorkingLine told(List<Side> sides, Unit asked, int figures) {
-    Quantity last = sides.get(sides.size() - 1).quantity();
+  private static WorkingLine told(List<Quantity> sides, Unit asked, int figures) {
+    Quantity last = sides.get(sides.size() - 1);
     Optional<Unit> unit = unit(last.dimension(), asked);
     if (last.value() - last.value() != 0) {
       return new WorkingLine("", Sentences.LINE_WITHOUT_VALUE);
@@ -95,11 +84,11 @@ record WorkingLine(String value, String said) {
       return new WorkingLine("", Sentences.lineInStrangeUnit(TradeWords.symbol(last.dimension()), asked.symbol()));
     }
     String value = QuantityWriter.POINT.plain(last.value(), unit.get(), figures).text();
-    for (Side side : sides.subList(0, sides.size() - 1)) {
-      boolean alike = side.quantity().dimension().equals(last.dimension())
-          && Math.abs(side.quantity().value() - last.value()) <= SIDES_AGREE * Math.abs(side.quantity().value());
+    for (Quantity side : sides.subList(0, sides.size() - 1)) {
+      boolean alike = side.dimension().equals(last.dimension())
+          && Math.abs(side.value() - last.value()) <= SIDES_AGREE * Math.abs(side.value());
       if (!alike) {
-        return new WorkingLine("", Sentences.sidesDiffer(shown(side.quantity(), asked), value));
+        return new WorkingLine("", Sentences.sidesDiffer(shown(side, asked), value));
       }
     }
     return new WorkingLine(value, Sentences.lineGives(shown(last, asked)));
@@ -124,108 +113,5 @@ record WorkingLine(String value, String said) {
     } catch (UnitFault noName) {
       return Optional.empty();
     }
-  }
-
-  /** @throws FormulaFault if it cannot be read or its units do not fit together */
-  private static Side side(String text, Values known) {
-    Expression expression = FormulaReader.expression(text);
-    Map<String, Dimension> dimensions = new LinkedHashMap<>();
-    known.quantities().forEach((name, quantity) -> dimensions.put(name, quantity.dimension()));
-    for (String name : Evaluation.names(expression)) {
-      if (!known.has(name)) {
-        throw new FormulaFault(0, "there is no " + name + " among the given values",
-            "numbers with units, and names of given values", "Put in its value with its unit.");
-      }
-    }
-    Evaluation.check(expression, new Scope(dimensions, Map.of(), Scope.NO_MEASURES));
-    boolean calculated = !(expression instanceof Expression.Constant)
-        && !(expression instanceof Expression.Negative negative && negative.of() instanceof Expression.Constant);
-    return new Side(Evaluation.evaluate(expression, known), calculated);
-  }
-
-  private static boolean isLabel(String text) {
-    return FormulaReader.isName(text.endsWith("?") ? text.substring(0, text.length() - 1) : text);
-  }
-
-  private static boolean hasOperator(String text) {
-    for (int i = 0; i < text.length(); i++) {
-      if ("+*/^(".indexOf(text.charAt(i)) >= 0 || text.charAt(i) == '-' && i > 0) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  /** The signs of the formula language in the place of those that people type; numbers with a point. */
-  private static String inFormulaSigns(String text) {
-    StringBuilder out = new StringBuilder();
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
-      char before = i > 0 ? text.charAt(i - 1) : ' ';
-      char after = i + 1 < text.length() ? text.charAt(i + 1) : ' ';
-      if (c == '×' || c == '·' || (c == 'x' || c == 'X') && (before == ' ' || isDigit(before)) && (after == ' ' || isDigit(after))) {
-        out.append('*');
-      } else if (c == '÷' || c == ':') {
-        out.append('/');
-      } else if (c == ',' && isDigit(before) && isDigit(after)) {
-        out.append('.');
-      } else if (c == '.' && !isDigit(before) && isDigit(after)) {
-        out.append("0.");
-      } else if (c == '²' || c == '³') {
-        out.append(c == '²' ? "^2" : "^3");
-      } else if (c == '√') {
-        out.append("sqrt");
-      } else if (c == '[' || c == '{') {
-        out.append('(');
-      } else if (c == ']' || c == '}') {
-        out.append(')');
-      } else if (c == '*' && before == '*') {
-        out.setCharAt(out.length() - 1, '^');
-      } else if (c == '°' && after == 'C') {
-        out.append("deg");
-      } else if (isCode(text, i)) {
-        out.append(isDigit(after) ? "." : "");
-        int digits = i + 1;
-        while (digits < text.length() && isDigit(text.charAt(digits))) {
-          out.append(text.charAt(digits));
-          digits++;
-        }
-        out.append(c == 'R' ? " ohm" : c == 'M' ? " Mohm" : " kohm");
-        i = digits - 1;
-      } else {
-        out.append(c);
-      }
-    }
-    return out.toString();
-  }
-
-  /** The letter of a marking, as in 4k7 and 4.7k: it stands for ohms where nothing else is said. */
-  private static boolean isCode(String text, int at) {
-    char c = text.charAt(at);
-    boolean letter = c == 'k' || c == 'K' || c == 'M' || c == 'R';
-    if (!letter || at == 0 || !isDigit(text.charAt(at - 1)) || isInName(text, at - 1)) {
-      return false;
-    }
-    int end = at + 1;
-    while (end < text.length() && isDigit(text.charAt(end))) {
-      end++;
-    }
-    boolean wordGoesOn = end < text.length()
-        && (text.charAt(end) >= 'a' && text.charAt(end) <= 'z' || text.charAt(end) >= 'A' && text.charAt(end) <= 'Z'
-            || text.charAt(end) == 'Ω' || text.charAt(end) == '.');
-    return !wordGoesOn && !(c == 'K' && end == at + 1);
-  }
-
-  private static boolean isInName(String text, int digit) {
-    int i = digit;
-    while (i >= 0 && (isDigit(text.charAt(i)) || text.charAt(i) == '.')) {
-      i--;
-    }
-    return i >= 0 && (text.charAt(i) >= 'a' && text.charAt(i) <= 'z' || text.charAt(i) >= 'A' && text.charAt(i) <= 'Z'
-        || text.charAt(i) == '_');
-  }
-
-  private static boolean isDigit(char c) {
-    return c >= '0' && c <= '9';
   }
 }

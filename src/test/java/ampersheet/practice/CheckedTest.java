@@ -54,7 +54,7 @@ class CheckedTest {
 
   @ParameterizedTest
   @ValueSource(strings = {"6.2 V / 15.5 mA", "6,2 V : 15,5 mA", "6.2V/15.5mA", "(8.2 V − 2 V) ÷ 15.5 mA", "(Vs - Vf) / If",
-      "R = 6.2 V / 15.5 mA", "6.2 V / 15.5 mA = 400 Ω", "R = (8.2 V - 2 V) / 0.0155 A = 400 ohm", "0.2 kΩ + 200 Ω", "4k7 - 4k3",
+      "R = 6.2 V / 15.5 mA", "6.2 V / 15.5 mA = 400 Ω", "R = (8.2 V - 2 V) / 0.0155 A = 400 ohm", "0.2 kΩ + 200 Ω", "4k7 - 4k3", "12 V / 0.03 A", "(200 + 200) Ω", "0.4*10^3 Ω x 1",
       "1 / (1/800 ohm + 1/800 ohm)", "parallel(800 ohm, 800 ohm)", "20 Ω × 20", "sqrt((6.2 V)^2 / (15.5 mA)^2)", "(20)² × 1 Ω"})
   void aLineOfWorkingIsReadWorkedAndChecked(String line) {
     Checked checked = full(Map.of("step 1", "6.2 V", "a", line, "b", "96.1 mW"));
