@@ -17,7 +17,8 @@ import java.util.TreeSet;
  * @param variant of the skill
  * @param given when; orders it among the others
  * @param day on which it was given
- * @param form with the most support in which it was shown
+ * @param form in which it is shown
+ * @param shown since when in that form
  * @param typed by question
  * @param slips wrong answers, in the order in which they were checked
  * @param help by what it is about, how far it went: see {@link Helped}
@@ -26,9 +27,9 @@ import java.util.TreeSet;
  * @param left whether another problem was gone on to
  */
 public record Attempt(String id, String skill, String template, int variant, Moment given, int day, Form form,
-    Map<String, Typed> typed, Set<Slip> slips, Map<String, Integer> help, Moment checked, Optional<Ending> ending,
+    Moment shown, Map<String, Typed> typed, Set<Slip> slips, Map<String, Integer> help, Moment checked, Optional<Ending> ending,
     boolean left) {
-  /** The key of {@link #help} for the example, looked at where only the question is shown. */
+  /** The key of {@link #help} for the example, or worked lines, seen before only the question was shown or beside it. */
   static final String EXAMPLE = "example";
 
   /** @param text as the learner typed it */
@@ -94,7 +95,7 @@ public record Attempt(String id, String skill, String template, int variant, Mom
   }
 
   static Attempt begun(String id, String skill, String template, int variant, Moment given, int day, Form form) {
-    return new Attempt(id, skill, template, variant, given, day, form, Map.of(), new TreeSet<>(), Map.of(), Moment.NEVER,
+    return new Attempt(id, skill, template, variant, given, day, form, given, Map.of(), new TreeSet<>(), Map.of(), Moment.NEVER,
         Optional.empty(), false);
   }
 
@@ -154,47 +155,43 @@ public record Attempt(String id, String skill, String template, int variant, Mom
     return typed.containsKey(question) ? typed.get(question).text() : "";
   }
 
-  Attempt with(Form shown) {
-    return new Attempt(id, skill, template, variant, given, day, form.orMoreSupport(shown), typed, slips, help, checked, ending,
-        left);
-  }
-
-  /** Nothing was seen of it yet in another form that helps. */
-  Attempt in(Form shown) {
-    return new Attempt(id, skill, template, variant, given, day, shown, typed, slips, help, checked, ending, left);
+  /** Whoever saw more support before had help, should it come to the question alone. */
+  Attempt in(Form other, Moment at) {
+    Attempt had = form.compareTo(other) < 0 ? helped(EXAMPLE, 1) : this;
+    return new Attempt(id, skill, template, variant, given, day, other, at, typed, slips, had.help, checked, ending, left);
   }
 
   Attempt with(String question, Typed text) {
     Map<String, Typed> all = new TreeMap<>(typed);
     all.put(question, text);
-    return new Attempt(id, skill, template, variant, given, day, form, all, slips, help, checked, ending, left);
+    return new Attempt(id, skill, template, variant, given, day, form, shown, all, slips, help, checked, ending, left);
   }
 
   Attempt with(Slip slip) {
     Set<Slip> all = new TreeSet<>(slips);
     all.add(slip);
-    return new Attempt(id, skill, template, variant, given, day, form, typed, all, help, checked, ending, left);
+    return new Attempt(id, skill, template, variant, given, day, form, shown, typed, all, help, checked, ending, left);
   }
 
   Attempt helped(String about, int level) {
     Map<String, Integer> all = new TreeMap<>(help);
     all.merge(about, level, Math::max);
-    return new Attempt(id, skill, template, variant, given, day, form, typed, slips, all, checked, ending, left);
+    return new Attempt(id, skill, template, variant, given, day, form, shown, typed, slips, all, checked, ending, left);
   }
 
   Attempt checkedAt(Moment at) {
-    return new Attempt(id, skill, template, variant, given, day, form, typed, slips, help, checked.orLater(at), ending, left);
+    return new Attempt(id, skill, template, variant, given, day, form, shown, typed, slips, help, checked.orLater(at), ending, left);
   }
 
   Attempt ended(Ending how) {
-    return new Attempt(id, skill, template, variant, given, day, form, typed, slips, help, checked,
+    return new Attempt(id, skill, template, variant, given, day, form, shown, typed, slips, help, checked,
         Optional.of(ending.map(how::orEarlier).orElse(how)), left);
   }
 
   /** Done with: what was typed into it is no longer needed once it has ended. */
   Attempt leave() {
-    return new Attempt(id, skill, template, variant, given, day, form, ending.isPresent() ? Map.of() : typed, slips, help,
-        checked, ending, ending.isPresent());
+    return new Attempt(id, skill, template, variant, given, day, form, shown, ending.isPresent() ? Map.of() : typed, slips,
+        help, checked, ending, ending.isPresent());
   }
 
   /** What both know; the same whichever is asked. */
@@ -208,7 +205,9 @@ public record Attempt(String id, String skill, String template, int variant, Mom
     other.help.forEach((about, level) -> hints.merge(about, level, Math::max));
     Optional<Ending> end = ending.isEmpty() ? other.ending
         : other.ending.isEmpty() ? ending : Optional.of(ending.get().orEarlier(other.ending.get()));
-    return new Attempt(id, skill, template, variant, given, day, form.orMoreSupport(other.form), gone ? Map.of() : texts, wrong,
+    int order = shown.compareTo(other.shown);
+    Form latest = order == 0 ? form.orMoreSupport(other.form) : order > 0 ? form : other.form;
+    return new Attempt(id, skill, template, variant, given, day, latest, shown.orLater(other.shown), gone ? Map.of() : texts, wrong,
         hints, checked.orLater(other.checked), end, gone);
   }
 }

@@ -64,7 +64,8 @@ public record LearnerRecord(String set, Map<String, Attempt> attempts, Chosen su
   Moment next(String writer) {
     int most = support.at().count();
     for (Attempt attempt : attempts.values()) {
-      most = Math.max(most, Math.max(attempt.given().count(), attempt.checked().count()));
+      most = Math.max(most, Math.max(attempt.shown().count(), attempt.checked().count()));
+      most = Math.max(most, attempt.given().count());
       for (Attempt.Typed typed : attempt.typed().values()) {
         most = Math.max(most, typed.at().count());
       }

@@ -51,7 +51,7 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
     return Schedule.standings(course, record);
   }
 
-  /** How the present problem is shown now: never with less support than is chosen. */
+  /** How the present problem is shown. */
   public Form form() {
     return attempt().form();
   }
@@ -232,13 +232,7 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
     Schedule.Next asked = Schedule.another(course, set.record, skillIndex(), 0, Schedule.Why.OPEN);
     Course.Template template = skill().of(attempt().variant());
     Form form = kind.isEmpty() || kind.get() != Form.Kind.FADED ? asked.form() : template.middle();
-    boolean untouched = attempt().slips().isEmpty() && attempt().help().isEmpty() && attempt().checked().equals(Moment.NEVER);
-    if (!untouched) {
-      return set.with(set.attempt().with(form));
-    }
-    boolean exampleWasBeside = set.form().kind() == Form.Kind.FULL && form.kind() == Form.Kind.BARE;
-    Attempt shown = set.attempt().in(form);
-    return set.with(exampleWasBeside ? shown.helped(Attempt.EXAMPLE, 1) : shown);
+    return form.equals(set.form()) ? set : set.with(set.attempt().in(form, set.record.next(writer)));
   }
 
   /** The example was looked at; beside the question alone that is help. */

@@ -26,7 +26,7 @@ import java.util.TreeSet;
  * template current-limiting/one-indicator
  * variant 4
  * given 2026-11-29 1 k3f9
- * form faded 2
+ * form 1 k3f9 faded 2
  * slip 2026-11-29 7 k3f9 KNOWN-ID unsure a
  * help 2 step 1
  * typed 8 k3f9 a = 4.7 kΩ
@@ -63,7 +63,7 @@ public final class RecordText {
     out.append("template ").append(attempt.template()).append('\n');
     out.append("variant ").append(attempt.variant()).append('\n');
     out.append("given ").append(Day.written(attempt.day())).append(' ').append(moment(attempt.given())).append('\n');
-    out.append("form ").append(attempt.form().written()).append('\n');
+    out.append("form ").append(moment(attempt.shown())).append(' ').append(attempt.form().written()).append('\n');
     for (Slip slip : attempt.slips()) {
       out.append("slip ").append(Day.written(slip.day())).append(' ').append(moment(slip.at())).append(' ').append(slip.cause())
           .append(' ').append(word(slip.sure())).append(' ').append(slip.question()).append('\n');
@@ -200,7 +200,9 @@ public final class RecordText {
     Words given = new Words(behind("given "));
     int day = Day.read(given.next());
     Moment from = given.moment();
-    Form form = Form.read(behind("form "));
+    Words shown = new Words(behind("form "));
+    Moment since = shown.moment();
+    Form form = Form.read(shown.rest());
     Set<Slip> slips = new TreeSet<>();
     while (isAt("slip ")) {
       Words slip = new Words(behind("slip "));
@@ -239,7 +241,7 @@ public final class RecordText {
       at++;
       throw new IllegalArgumentException("nothing like this is known of a problem");
     }
-    return new Attempt(id, skill, template, variant, from, day, form, typed, slips, help, checked, ending, left);
+    return new Attempt(id, skill, template, variant, from, day, form, since, typed, slips, help, checked, ending, left);
   }
 
   private static Ending ending(Words words) {

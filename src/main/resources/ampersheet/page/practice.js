@@ -263,7 +263,8 @@
     if (height === 0) {
       return;
     }
-    const figure = drawn("svg", {width: 48, height, viewBox: "0 0 48 " + height, "aria-hidden": "true"});
+    const figure = drawn("svg", {width: 48, height, viewBox: "0 0 48 " + height, role: "img",
+      "aria-label": "Map of the skills: how far each is, and what builds on what, as the list beside it says"});
     const top = around.getBoundingClientRect().top;
     const middles = Array.from(element("skill-list").children, item => {
       const box = item.querySelector("button").getBoundingClientRect();

@@ -91,6 +91,15 @@ class RecordTextTest {
   }
 
   @Test
+  void aFormWithLessSupportStaysChosenWhenRecordsAreJoined() {
+    Practice practice = Lessons.start(Lessons.course("A", "B"));
+    Practice bare = practice.support("bare");
+    assertEquals(Form.BARE, bare.joined(practice.record()).form());
+    assertEquals(Form.BARE, new Practice(practice.course(), practice.record(), "other", practice.current())
+        .joined(bare.record()).form());
+  }
+
+  @Test
   void theTextIsReadByAPersonAndNamesItsVersion() {
     Practice practice = Lessons.wrong(Lessons.start(Lessons.course("series resistor")), "unsure", Lessons.MONDAY);
     assertEquals("""
@@ -103,7 +112,7 @@ class RecordTextTest {
         template family/series resistor-one
         variant 0
         given 2024-10-04 1 tab
-        form full
+        form 1 tab full
         slip 2024-10-04 5 tab no-forward-voltage unsure a
         typed 3 tab a = 529 ohm
         """, withoutOtherPlaces(RecordText.write(practice.record())));
@@ -123,7 +132,7 @@ class RecordTextTest {
     assertTrue(told(text.replace("version 1", "version 2")).contains("version 2; this page reads version 1"));
     assertTrue(told(text.replace("variant 0", "variant many")).startsWith("Line 8 of the record does not fit"));
     assertTrue(told(text.replace("2024-10-04", "2024-02-30")).contains("there is no day 2024-02-30"));
-    assertTrue(told(text.replace("form full", "form loose")).contains("full, faded and a number, or bare"));
+    assertTrue(told(text.replace("tab full", "tab loose")).contains("full, faded and a number, or bare"));
     for (int cut = text.length() - 1; cut > 60; cut -= 7) {
       // Either a shorter record, or a sentence: never anything else.
       try {
