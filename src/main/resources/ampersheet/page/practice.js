@@ -259,10 +259,10 @@
   const mapLines = rows => {
     const around = element("skill-map");
     around.querySelector("svg")?.remove();
-    const height = around.clientHeight;
-    if (height === 0) {
+    if (!element("skills").querySelector("details").open) {
       return;
     }
+    const height = around.clientHeight;
     const figure = drawn("svg", {width: 48, height, viewBox: "0 0 48 " + height, role: "img",
       "aria-label": "Map of the skills: how far each is, and what builds on what, as the list beside it says"});
     const top = around.getBoundingClientRect().top;

@@ -17,6 +17,7 @@ import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -29,6 +30,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.zip.GZIPOutputStream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -709,6 +711,18 @@ class PracticePageTest {
     System.out.println(large.skills().size() + " skills of " + problems + " problems: " + bytes + " bytes");
     assertEquals(12, large.skills().size());
     assertTrue(bytes <= (DEEP ? 2_600_000 : 1_400_000), bytes + " bytes");
+  }
+
+  @Test
+  void theWholeScriptIsAtMost100KilobytesCompressed() throws IOException {
+    String page = PracticePage.render(practice);
+    String script = page.substring(page.lastIndexOf("<script>") + 8, page.lastIndexOf("</script>"));
+    ByteArrayOutputStream zipped = new ByteArrayOutputStream();
+    try (GZIPOutputStream zip = new GZIPOutputStream(zipped)) {
+      zip.write(script.getBytes(StandardCharsets.UTF_8));
+    }
+    System.out.println("the practice page's script: " + zipped.size() + " bytes compressed");
+    assertTrue(zipped.size() <= 100_000, zipped.size() + " bytes");
   }
 
   @Test
