@@ -53,12 +53,13 @@ public final class PracticePage {
     page.open("nav", "aria-label", "Skills", "hidden", "", "id", "skills").newline();
     page.open("details").open("summary").text("Skills: ").element("span", "", "id", "tally").close("summary").newline();
     page.open("div", "id", "skill-map").open("ol", "id", "skill-list").close("ol").close("div").newline();
-    page.element("p", "The lines show what builds on what. Skills come mixed, because that is how they stay; each comes back after"
-        + " some days.", "class", "lead");
+    page.element("p", "The lines show what builds on what. Skills come mixed, because that is how they stay; each comes"
+        + " back after some days.", "class", "lead");
     page.close("details").close("nav").newline();
     page.open("details", "id", "mistakes-shown", "hidden", "").open("summary").text("Your mistakes: ");
     page.element("span", "", "id", "mistakes-counted").close("summary").newline();
-    page.open("ul", "id", "mistakes").close("ul").open("p", "id", "sureness", "class", "lead").close("p").close("details").newline();
+    page.open("ul", "id", "mistakes").close("ul");
+    page.open("p", "id", "sureness", "class", "lead").close("p").close("details").newline();
     page.open("main", "id", "desk", "hidden", "").newline();
     page.open("div", "class", "switch", "id", "facing", "role", "group", "aria-label", "Show").newline();
     button(page, "show-example", "Worked example");
@@ -97,7 +98,8 @@ public final class PracticePage {
     page.open("div", "id", "places").close("div").newline();
     page.open("p", "id", "verdict", "role", "status").close("p").newline();
     page.open("fieldset", "id", "sure").element("legend", "Before you check: are you sure?").newline();
-    page.open("label").single("input", "type", "radio", "name", "sure", "value", "sure").text(" ").element("span", "sure").close("label");
+    page.open("label").single("input", "type", "radio", "name", "sure", "value", "sure").text(" ").element("span", "sure")
+        .close("label");
     page.open("label").single("input", "type", "radio", "name", "sure", "value", "unsure").text(" ").element("span", "not sure")
         .close("label").newline();
     page.close("fieldset").newline();
@@ -122,11 +124,11 @@ public final class PracticePage {
   private static void calculator(Markup page) {
     page.open("details", "id", "calculator").element("summary", "Calculator with units").newline();
     page.open("p").element("label", "A line such as (12 V - 2.1 V) / 15 mA ", "for", "calculated");
-    page.single("input", "id", "calculated", "type", "text", "autocomplete", "off", "autocapitalize", "off", "autocorrect", "off",
-        "spellcheck", "false", "aria-describedby", "calculation").close("p").newline();
+    page.single("input", "id", "calculated", "type", "text", "autocomplete", "off", "autocapitalize", "off", "autocorrect",
+        "off", "spellcheck", "false", "aria-describedby", "calculation").close("p").newline();
     page.element("p", "", "id", "calculation", "role", "status").newline();
-    page.element("p", "Such a line may also stand in the place of an answer: it is worked and checked, with its units. To type Ω,"
-        + " µ or ° write ohm, u or deg.", "class", "lead");
+    page.element("p", "Such a line may also stand in the place of an answer: it is worked and checked, with its units. To type"
+        + " Ω, µ or ° write ohm, u or deg.", "class", "lead");
     page.close("details").newline();
   }
 
@@ -157,10 +159,12 @@ public final class PracticePage {
     page.single("input", "id", "import", "type", "file", "accept", ".txt,text/plain").close("label").newline();
     button(page, "clear", "Erase everything in this browser");
     page.close("div").newline();
-    page.open("details", "id", "carried").element("summary", "Progress as text, to read or to carry to another device").newline();
+    page.open("details", "id", "carried");
+    page.element("summary", "Progress as text, to read or to carry to another device").newline();
     page.open("p").element("label", "What you did so far; copy it all.", "for", "record").close("p");
     page.open("textarea", "id", "record", "rows", "8", "readonly", "", "spellcheck", "false").close("textarea").newline();
-    page.open("p").element("label", "Paste here what you copied on the other device; nothing of either is lost.", "for", "pasted").close("p");
+    page.open("p").element("label", "Paste here what you copied on the other device; nothing of either is lost.", "for", "pasted")
+        .close("p");
     page.open("textarea", "id", "pasted", "rows", "4", "spellcheck", "false").close("textarea").newline();
     page.open("div", "class", "buttons");
     button(page, "take-over", "Take it over");
@@ -197,7 +201,8 @@ public final class PracticePage {
       examples.add(text);
       json.writeStartObject();
       json.writeStringField("title", template.title());
-      json.writeStringField("tags", skill.name() + " · " + template.family().replace('-', ' ') + " · level " + template.level());
+      json.writeStringField("tags",
+          skill.name() + " · " + template.family().replace('-', ' ') + " · level " + template.level());
       json.writeFieldName("example");
       FROM_NOTHING.write(text, json);
       json.writeEndObject();

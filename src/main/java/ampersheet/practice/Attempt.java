@@ -180,7 +180,8 @@ public record Attempt(String id, String skill, String template, int variant, Mom
   }
 
   Attempt checkedAt(Moment at) {
-    return new Attempt(id, skill, template, variant, given, day, form, shown, typed, slips, help, checked.orLater(at), ending, left);
+    return new Attempt(id, skill, template, variant, given, day, form, shown, typed, slips, help,
+        checked.orLater(at), ending, left);
   }
 
   Attempt ended(Ending how) {
@@ -207,7 +208,7 @@ public record Attempt(String id, String skill, String template, int variant, Mom
         : other.ending.isEmpty() ? ending : Optional.of(ending.get().orEarlier(other.ending.get()));
     int order = shown.compareTo(other.shown);
     Form latest = order == 0 ? form.orMoreSupport(other.form) : order > 0 ? form : other.form;
-    return new Attempt(id, skill, template, variant, given, day, latest, shown.orLater(other.shown), gone ? Map.of() : texts, wrong,
-        hints, checked.orLater(other.checked), end, gone);
+    return new Attempt(id, skill, template, variant, given, day, latest, shown.orLater(other.shown),
+        gone ? Map.of() : texts, wrong, hints, checked.orLater(other.checked), end, gone);
   }
 }

@@ -43,7 +43,8 @@ public record LearnerRecord(String set, Map<String, Attempt> attempts, Chosen su
    */
   public LearnerRecord joined(LearnerRecord other) {
     if (!set.equals(other.set)) {
-      throw new IllegalArgumentException("records of two sets: " + set + " and " + other.set);
+      throw new IllegalArgumentException("This record is of the set " + other.set + ", and this page has the set " + set
+          + ". Take the page that it was saved from.");
     }
     Map<String, Attempt> all = new TreeMap<>(attempts);
     other.attempts.forEach((id, attempt) -> all.merge(id, attempt, Attempt::joined));

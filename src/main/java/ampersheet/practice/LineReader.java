@@ -227,7 +227,7 @@ final class LineReader {
         && isDigit(text.charAt(at - 2)) && at + 1 < text.length() && isDigit(text.charAt(at + 1));
     boolean decimal = c == ',' && at + 1 < text.length() && isDigit(text.charAt(at + 1)) && at > start
         && isDigit(text.charAt(at - 1));
-    boolean times = c == 'x' && at > start && at + 1 < text.length() && text.charAt(at + 1) == ' ' && text.charAt(at - 1) == ' ';
+    boolean times = c == 'x' && at > start && text.charAt(at - 1) == ' ' && text.startsWith(" ", at + 1);
     return !exponent && !decimal && (times || c == ',' || OPERATORS.indexOf(c) >= 0);
   }
 

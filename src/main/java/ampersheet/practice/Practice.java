@@ -200,8 +200,8 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
     }
     Moment now = record.next(writer);
     Skill skill = course.skills().get(next.skill());
-    Attempt given = Attempt.begun(writer + "." + now.count(), skill.name(), skill.of(next.variant()).name(), next.variant(), now,
-        day, next.form());
+    String template = skill.of(next.variant()).name();
+    Attempt given = Attempt.begun(writer + "." + now.count(), skill.name(), template, next.variant(), now, day, next.form());
     return with(record.with(given), given.id());
   }
 

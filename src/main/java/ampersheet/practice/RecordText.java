@@ -76,7 +76,8 @@ public final class RecordText {
       out.append("checked ").append(moment(attempt.checked())).append('\n');
     }
     attempt.ending().ifPresent(ending -> out.append("ended ").append(Day.written(ending.day())).append(' ')
-        .append(moment(ending.at())).append(' ').append(word(ending.way())).append(' ').append(word(ending.sure())).append('\n'));
+        .append(moment(ending.at())).append(' ').append(word(ending.way())).append(' ')
+        .append(word(ending.sure())).append('\n'));
     if (attempt.left()) {
       out.append("left\n");
     }

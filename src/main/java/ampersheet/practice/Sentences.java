@@ -80,8 +80,8 @@ final class Sentences {
   static String finished(Attempt attempt, Standing before, Standing after, boolean severalTemplates, boolean otherSkills) {
     String start = "All right" + (attempt.isClean() ? "" : attempt.slips().isEmpty() ? ", with help" : " in the end") + ". ";
     if (after.isSettled()) {
-      return start + (before.isSettled() ? "This skill stays settled; it comes back from " : "This skill is settled; it comes back"
-          + " from ") + Day.written(after.due().orElseThrow()) + ".";
+      return start + (before.isSettled() ? "This skill stays settled; it comes back from "
+          : "This skill is settled; it comes back from ") + Day.written(after.due().orElseThrow()) + ".";
     }
     if (attempt.isProof()) {
       return start + "That was the question alone, without help. " + (after.proofs().size() < Standing.PROOFS

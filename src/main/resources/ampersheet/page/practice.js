@@ -40,15 +40,19 @@
     }
   };
 
+  /* Another tab may have written since: both are kept. */
+  let written = "";
   const joinStored = () => {
     const stored = store.read();
-    return typeof stored === "string" ? practiceJoin(stored) : "";
+    if (typeof stored === "string" && stored !== written) {
+      practiceJoin(stored);
+    }
   };
 
-  /* Another tab may have written since: both are kept. */
   const keep = () => {
     joinStored();
-    store.write(practiceStored());
+    written = practiceStored();
+    store.write(written);
     element("kept").textContent = store.works
         ? "What you type and what was found is kept in this browser, on this device, and nowhere else. No name is asked for or stored."
           + " On a shared device, erase it when you leave."
@@ -585,9 +589,10 @@
   }
   const stored = store.read();
   const refused = practiceStart(course, typeof stored === "string" ? stored : "", [tab.name, tab.shown()], today(), chance());
-  if (refused) {
+  if (refused || stored !== null && typeof stored !== "string") {
     page.store("ampersheet-practice-unread-" + set).write(stored);
-    element("kept-said").textContent = "What this browser kept could not be read, and is laid aside. " + refused;
+    element("kept-said").textContent = "What this browser kept could not be read, and is laid aside. "
+        + (refused || "It is of an earlier form of this page.");
     store.clear();
   }
   show(false);

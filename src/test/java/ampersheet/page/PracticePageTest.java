@@ -529,7 +529,8 @@ class PracticePageTest {
         "Object.defineProperty(window, 'localStorage', {get() { throw new Error('refused'); }})")).get("identifier");
     try {
       browser.get(file.toUri().toString());
-      assertTrue(text("kept").startsWith("This browser keeps nothing for this page: save your progress as a file"), text("kept"));
+      assertTrue(text("kept").startsWith("This browser keeps nothing for this page: save your progress as a file"),
+          text("kept"));
       solveAll();
       assertTrue(text("verdict").startsWith("All right."), text("verdict"));
     } finally {

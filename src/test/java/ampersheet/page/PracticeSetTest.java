@@ -99,10 +99,11 @@ class PracticeSetTest {
     ProblemTemplate any = template("voltage-dividers/loaded-divider");
     for (int i = 0; i < afterByTurns.length; i += 2) {
       List<String> after = afterByTurns[i + 1].isEmpty() ? List.of() : List.of(afterByTurns[i + 1].split(" "));
-      skills.put(afterByTurns[i], List.of(new ProblemTemplate(any.name(), any.title(), any.family(), afterByTurns[i], any.level(),
-          any.teaches(), any.givens(), any.constants(), any.requirements(), any.working(), any.lines(), any.asks(), any.designs(),
-          any.mistakes(), any.circuit(), any.heat(), any.chain(), any.assembly(), any.curve(), any.proofs(), any.cautions(),
-          new Premises(List.of(), List.of(), List.of(), List.of(), after), any.words(), any.fingerprint())));
+      Premises premises = new Premises(List.of(), List.of(), List.of(), List.of(), after);
+      skills.put(afterByTurns[i], List.of(new ProblemTemplate(any.name(), any.title(), any.family(), afterByTurns[i],
+          any.level(), any.teaches(), any.givens(), any.constants(), any.requirements(), any.working(), any.lines(),
+          any.asks(), any.designs(), any.mistakes(), any.circuit(), any.heat(), any.chain(), any.assembly(), any.curve(), any.proofs(), any.cautions(),
+          premises, any.words(), any.fingerprint())));
     }
     return skills;
   }
@@ -164,7 +165,8 @@ class PracticeSetTest {
   void ofADesignItIsToldWhatFailsByHowMuchWhichWayToGoAndWhetherPartsAreSwapped() {
     PracticeSet practice = PracticeSet.of(ProblemSet.of(PlanReader.read("plan.yaml",
         "title: T\nseed: design\nproblems:\n  - {template: voltage-dividers/design-pair}\n"), BUILT_IN), 3);
-    ProblemKey key = new PracticeProblem(practice.skills().get(0).variants().get(0).problem(), practice.set().plan(), false).key();
+    Problem problem = practice.skills().get(0).variants().get(0).problem();
+    ProblemKey key = new PracticeProblem(problem, practice.set().plan(), false).key();
     Course course = practice.course("SET");
     Practice start = Practice.of(course, LearnerRecord.none("SET"), "tab").start("", 0, 0);
     List<String> blanks = key.answers().stream().filter(answer -> answer.acceptance() instanceof Acceptance.Designed)

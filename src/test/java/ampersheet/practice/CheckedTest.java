@@ -54,8 +54,10 @@ class CheckedTest {
 
   @ParameterizedTest
   @ValueSource(strings = {"6.2 V / 15.5 mA", "6,2 V : 15,5 mA", "6.2V/15.5mA", "(8.2 V − 2 V) ÷ 15.5 mA", "(Vs - Vf) / If",
-      "R = 6.2 V / 15.5 mA", "6.2 V / 15.5 mA = 400 Ω", "R = (8.2 V - 2 V) / 0.0155 A = 400 ohm", "0.2 kΩ + 200 Ω", "4k7 - 4k3", "12 V / 0.03 A", "(200 + 200) Ω", "0.4*10^3 Ω x 1",
-      "1 / (1/800 ohm + 1/800 ohm)", "parallel(800 ohm, 800 ohm)", "20 Ω × 20", "sqrt((6.2 V)^2 / (15.5 mA)^2)", "(20)² × 1 Ω"})
+      "R = 6.2 V / 15.5 mA", "6.2 V / 15.5 mA = 400 Ω", "R = (8.2 V - 2 V) / 0.0155 A = 400 ohm", "0.2 kΩ + 200 Ω",
+      "4k7 - 4k3", "12 V / 0.03 A", "(200 + 200) Ω", "0.4*10^3 Ω x 1",
+      "1 / (1/800 ohm + 1/800 ohm)", "parallel(800 ohm, 800 ohm)", "20 Ω × 20",
+      "sqrt((6.2 V)^2 / (15.5 mA)^2)", "(20)² × 1 Ω"})
   void aLineOfWorkingIsReadWorkedAndChecked(String line) {
     Checked checked = full(Map.of("step 1", "6.2 V", "a", line, "b", "96.1 mW"));
     assertTrue(checked.isSolved(), checked.toString());
@@ -65,7 +67,8 @@ class CheckedTest {
 
   @Test
   void ofALineWhatDoesNotFitIsSaid() {
-    assertTrue(ofLine("6.2 V * 15.5 mA").contains("Your line gives 96.1\u00a0mW.") && ofLine("6.2 V * 15.5 mA").contains("unit of power"));
+    assertTrue(ofLine("6.2 V * 15.5 mA").contains("Your line gives 96.1\u00a0mW."));
+    assertTrue(ofLine("6.2 V * 15.5 mA").contains("unit of power"));
     assertTrue(ofLine("8.2 V / 15.5 mA").contains("whole supply"), "a mistake is known by its line, too");
     assertTrue(ofLine("6.2 V + 15.5 mA").contains("amperes are added to volts"), ofLine("6.2 V + 15.5 mA"));
     assertTrue(ofLine("6.2 V / 15.5 mA = 450 Ω").contains("one gives 400\u00a0Ω, the other says 450\u00a0Ω"));
@@ -109,7 +112,8 @@ class CheckedTest {
 
   @Test
   void hintsGoFromTheRuleToTheLineForEveryStepOnTheWay() {
-    assertEquals(List.of("rule 1", "formula 1", "numbers 1", "line 1", "rule 2", "formula 2", "numbers 2", "line 2"), hints(bare()));
+    assertEquals(List.of("rule 1", "formula 1", "numbers 1", "line 1", "rule 2", "formula 2", "numbers 2", "line 2"),
+        hints(bare()));
   }
 
   @Test
@@ -119,7 +123,8 @@ class CheckedTest {
 
   @Test
   void whatIsRightOrShownIsNotHintedAt() {
-    assertEquals(List.of("example 2", "numbers 2", "line 2"), hints(Lessons.start(Lessons.course("A")).type("step 1", "6.2 V")));
+    assertEquals(List.of("example 2", "numbers 2", "line 2"),
+        hints(Lessons.start(Lessons.course("A")).type("step 1", "6.2 V")));
     Practice faded = Lessons.solve(Lessons.start(Lessons.course("A", "B")), Lessons.MONDAY).another(Lessons.MONDAY, 0);
     assertEquals("faded 1", faded.form().written());
     assertEquals(List.of("rule 3", "formula 3", "numbers 3", "line 3"), hints(faded));
@@ -130,7 +135,8 @@ class CheckedTest {
     assertTrue(first("400 W").startsWith("The unit first: Ω comes from volts divided by amperes."), first("400 W"));
     assertTrue(first("1 kohm").startsWith("Your value is too large by a factor between two and eight"), first("1 kohm"));
     assertTrue(first("1.3 ohm").contains("too small by a factor of eight or more"), first("1.3 ohm"));
-    assertTrue(first("560 ohm").startsWith("Your value lies near one that comes from this slip. You put the whole supply"), first("560 ohm"));
+    assertTrue(first("560 ohm").startsWith("Your value lies near one that comes from this slip. You put the whole supply"),
+        first("560 ohm"));
     assertEquals("rule 1", first(""));
     for (String typed : List.of("400 W", "1 kohm", "1.3 ohm", "560 ohm", "420 ohm")) {
       assertFalse(first(typed).contains("400"), "never the value asked for: " + first(typed));
