@@ -110,8 +110,8 @@ final class PracticeProblem {
   }
 
   /**
-   * For each step its rule in words, its line in symbols and with numbers (the result is in the solution); and what of the
-   * figures it is about.
+   * For each step its rule in words and its line in symbols (with numbers it is in the solution); and what of the figures it
+   * is about.
    */
   private void hints(JsonGenerator json, List<StepBlock> worked) throws IOException {
     Map<String, List<String>> parts = StepParts.of(problem.template());
@@ -125,7 +125,6 @@ final class PracticeProblem {
       json.writeStringField("place", asked.map(key -> renamed(key.question())).orElse("step " + step.number()));
       json.writeStringField("rule", Fragment.rule(step));
       json.writeStringField("formula", Fragment.symbols(step));
-      json.writeStringField("numbers", Fragment.numbers(step));
       json.writeArrayFieldStart("parts");
       for (String part : parts.get(id)) {
         json.writeString(part);

@@ -67,15 +67,18 @@
 
   // ------------------------------------------------------------------------------------------------ texts of problems
 
-  /* A text is told by what it shares with another, the base, and with its own beginning. */
+  /* A text is told by what it shares with another, the base, and with its own beginning; each piece is counted from the end
+     of the one before. */
   const spelled = (pieces, base) => {
     let text = "";
+    let after = 0;
     for (let i = 0; i < pieces.length; i++) {
       if (typeof pieces[i] === "string") {
         text += pieces[i];
       } else {
-        const from = pieces[i];
+        const from = after + pieces[i];
         const length = pieces[++i];
+        after = from + length;
         text += from < base.length ? base.substr(from, length) : text.substr(from - base.length, length);
       }
     }
@@ -403,6 +406,17 @@
   const HINT_TITLES = {typed: "from what you typed", example: "the example", rule: "the rule", formula: "the formula",
     numbers: "with numbers", line: "the line"};
 
+  /* The equation of a step, as far as its numbers put in or with its result, which is its last row. */
+  const equation = (step, withResult) => {
+    const shown = parsed(problem.solution).querySelector('.steps > li[value="' + step + '"] .equation');
+    const rows = shown.querySelectorAll("mtr");
+    if (withResult || rows.length < 2) {
+      return withResult ? shown : parsed(problem.hints[step - 1].formula);
+    }
+    rows[rows.length - 1].remove();
+    return shown;
+  };
+
   const hintBody = (kind, step, text) => {
     const hint = problem.hints[step - 1];
     const paragraph = document.createElement("p");
@@ -413,8 +427,9 @@
       case "example":
         paragraph.textContent = "Read line " + step + " of the worked example: the same rule gives this line, with your numbers.";
         return paragraph;
+      case "numbers":
       case "line":
-        return parsed(problem.solution).querySelector('.steps > li[value="' + step + '"] .equation');
+        return equation(step, kind === "line");
       default:
         return parsed(hint[kind]);
     }

@@ -51,15 +51,6 @@ public final class Fragment {
     return markup.toString();
   }
 
-  /** A step with its numbers put in, without the result; in symbols where there is nothing to put in. */
-  public static String numbers(StepBlock step) {
-    Markup markup = new Markup();
-    markup.open("p", "class", "line", "tabindex", "0", "role", "group", "aria-label", step.meaning());
-    markup.trusted(MATH + MathMl.symbol(step.symbol()) + "<mo>=</mo>"
-        + MathMl.substituted(step.formula().orElseThrow(), step.notation()) + "</math>").close("p");
-    return markup.toString();
-  }
-
   /** The style sheet of every page; it begins with names for all colours in light and dark. */
   public static String style() {
     return StyleSheet.common();
