@@ -11,7 +11,7 @@ import java.util.Arrays;
  */
 final class Delta {
   /** A shorter piece costs more to name than to repeat. */
-  private static final int SHORTEST = 14;
+  private static final int SHORTEST = 16;
   private static final int CANDIDATES = 48;
   private static final int TABLE_BITS = 16;
 

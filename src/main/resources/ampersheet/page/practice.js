@@ -3,6 +3,7 @@
   const {element} = page;
   const {set, course, skills} = page.data();
   const store = page.store("ampersheet-practice-" + set);
+  const erased = page.store("ampersheet-practice-erased-" + set);
   const SIGNS = {right: "✓ ", open: "… ", form: "… ", wrong: "✗ ", follows: "↳ ", none: ""};
   const NARROW = "(max-width: 61.99rem)";
   let now;
@@ -517,6 +518,9 @@
     }
     erasing = false;
     element("clear").textContent = "Erase everything in this browser";
+    // Tells other tabs, and leaves nothing behind.
+    erased.write(1);
+    erased.clear();
     store.clear();
     practiceStart(course, "", [tab.name, ""], today(), chance());
     keep();
@@ -578,14 +582,12 @@
   element("mistakes-shown").addEventListener("toggle", mistakes);
   /* Another tab wrote: what it knows is taken over at once; if it erased everything, so does this one. */
   window.addEventListener("storage", event => {
-    if (event.key === null || event.key === "ampersheet-practice-" + set) {
-      if (event.newValue === null) {
-        location.reload();
-      } else {
-        joinStored();
-        fill();
-        update();
-      }
+    if (event.key === "ampersheet-practice-erased-" + set && event.newValue !== null) {
+      location.reload();
+    } else if (event.key === "ampersheet-practice-" + set && event.newValue !== null) {
+      joinStored();
+      fill();
+      update();
     }
   });
   let wasNarrow = matchMedia(NARROW).matches;

@@ -374,7 +374,7 @@ class PracticePageTest {
     for (int i = 0; i < 5; i++) {
       List<String> places = places();
       forms.add(shownForm() + " " + places.size());
-      assertTrue(places.contains("c"), "the last answer is open: " + places);
+      assertTrue(places.contains("c"), forms + ", the last answer is open: " + places);
       if (shownForm().equals("faded")) {
         assertEquals(places, browser.findElements(By.cssSelector("#places ul > li > strong:first-child")).stream()
             .map(WebElement::getText).toList(), "what is asked is what is open");
