@@ -490,6 +490,27 @@ class PracticePageTest {
   }
 
   @Test
+  void whatIsErasedInOneTabIsErasedInTheOther() throws InterruptedException {
+    type(places().get(0), "1.1 V");
+    String here = browser.getWindowHandle();
+    browser.switchTo().newWindow(org.openqa.selenium.WindowType.TAB);
+    try {
+      browser.get(file.toUri().toString());
+      element("clear").click();
+      element("clear").click();
+    } finally {
+      browser.close();
+      browser.switchTo().window(here);
+    }
+    String first = "return document.querySelector('#places input[type=text]')?.value";
+    for (int i = 0; i < 100 && !"".equals(browser.executeScript(first)); i++) {
+      Thread.sleep(50);
+    }
+    assertEquals("", browser.executeScript(first));
+    assertFalse(text("record").contains("1.1 V"), text("record"));
+  }
+
+  @Test
   void progressIsSavedAsAFileThatIsReadByAPersonAndLoadedAgainAfterErasing() throws Exception {
     Path downloads = Files.createDirectories(folder.resolve("downloads"));
     browser.executeCdpCommand("Browser.setDownloadBehavior",
