@@ -39,12 +39,13 @@ class ArchitectureTest {
       Set.of("circuit", "thermal", "chain"),
       Set.of("integration"),
       Set.of("source"),
+      Set.of("practice"),
       Set.of("answer"),
       Set.of("formula"),
       Set.of("quantity"),
       Set.of("diagnostic"));
 
-  private static final Set<String> PORTABLE = Set.of("answer", "formula", "quantity", "diagnostic");
+  private static final Set<String> PORTABLE = Set.of("practice", "answer", "formula", "quantity", "diagnostic");
 
   /** What records, lambdas and joined strings are compiled to, besides the two packages themselves. */
   private static final Set<String> PORTABLE_PACKAGES =
@@ -81,7 +82,7 @@ class ArchitectureTest {
     classes.forEach(seenClass -> seen.add(room(seenClass)));
     for (String room : List.of("command", "issue", "render.markdown", "render.html", "sheet", "problem", "template",
         "figure", "model", "circuit", "thermal", "chain", "integration", "answer", "formula", "quantity", "diagnostic",
-        "browser", "marking", "page", "render.qti", "render.text", "source")) {
+        "browser", "marking", "page", "render.qti", "render.text", "source", "practice")) {
       assertTrue(seen.contains(room), "no class of room " + room + " among " + seen);
     }
   }

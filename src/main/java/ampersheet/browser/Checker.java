@@ -3,6 +3,7 @@ package ampersheet.browser;
 import ampersheet.answer.Judge;
 import ampersheet.answer.KeyReader;
 import ampersheet.answer.Verdict;
+import ampersheet.practice.Practice;
 import ampersheet.quantity.QuantityReader;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.Reading;
@@ -12,8 +13,13 @@ import java.util.List;
 import java.util.Map;
 import org.teavm.jso.JSExport;
 
-/** The functions a page finds in its own script. Texts and lists of texts go in and out, nothing else. */
+/**
+ * The functions a page finds in its own script. Texts, lists of texts and whole numbers go in, texts and lists of texts come
+ * out. Those of a practice page do what {@link PracticeDesk} says; a day is so many days after 1 January 1970.
+ */
 public final class Checker {
+  private static final PracticeDesk DESK = new PracticeDesk();
+
   private Checker() {}
 
   /** The compiler wants an entry; everything starts from the page. */
@@ -75,5 +81,88 @@ public final class Checker {
 
   private static String written(Reading.Value value, Unit unit) {
     return QuantityWriter.POINT.plain(value.si(unit), unit, Math.max(1, value.significantFigures())).text();
+  }
+
+  /** @param tab what names the tab, and the problem that it showed before */
+  @JSExport
+  public static String practiceStart(String course, String stored, String[] tab, int day, int chance) {
+    return DESK.start(course, stored, tab, day, chance);
+  }
+
+  @JSExport
+  public static String practiceStored() {
+    return DESK.stored();
+  }
+
+  @JSExport
+  public static String practiceJoin(String text) {
+    return DESK.join(text);
+  }
+
+  @JSExport
+  public static String[] practiceNow() {
+    return DESK.now();
+  }
+
+  @JSExport
+  public static String[] practiceTyped() {
+    return DESK.typed();
+  }
+
+  @JSExport
+  public static String[] practiceMap(int day) {
+    return DESK.map(day);
+  }
+
+  @JSExport
+  public static void practiceType(String question, String text) {
+    DESK.type(question, text);
+  }
+
+  @JSExport
+  public static void practiceGo(String event, String argument, int day, int chance) {
+    DESK.go(event, argument, day, chance);
+  }
+
+  @JSExport
+  public static String[] practiceCheck(String key, String[] places, String sure, int day) {
+    return DESK.check(key, places, sure, day);
+  }
+
+  @JSExport
+  public static String[] practiceLook(String key, String[] places) {
+    return DESK.look(key, places);
+  }
+
+  @JSExport
+  public static String[] practiceHint(String key, String[] places) {
+    return DESK.hint(key, places);
+  }
+
+  @JSExport
+  public static String[] practiceHintsTaken(String key) {
+    return DESK.hintsTaken(key);
+  }
+
+  /** What is said where nothing more is to be had: without hints, with the solution. */
+  @JSExport
+  public static String practiceSays(String what) {
+    return what.equals("hints") ? Practice.saidWithoutHints() : Practice.saidWithSolution();
+  }
+
+  @JSExport
+  public static String[] practiceMistakes() {
+    return DESK.mistakes();
+  }
+
+  @JSExport
+  public static String practiceMistake(int number, String key) {
+    return DESK.mistake(number, key);
+  }
+
+  /** What a line of calculation comes to. */
+  @JSExport
+  public static String calculate(String line) {
+    return Practice.calculated(line);
   }
 }

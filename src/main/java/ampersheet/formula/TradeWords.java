@@ -51,6 +51,11 @@ public final class TradeWords {
         return named.symbol();
       }
     }
+    for (Named squared : NAMED) {
+      if (squared.dimension().power(2).equals(dimension)) {
+        return squared.symbol() + "²";
+      }
+    }
     for (Named above : NAMED) {
       for (Named below : NAMED) {
         if (above.dimension().over(below.dimension()).equals(dimension)) {
@@ -59,9 +64,6 @@ public final class TradeWords {
       }
     }
     for (Named first : NAMED) {
-      if (first.dimension().power(2).equals(dimension)) {
-        return first.symbol() + "²";
-      }
       for (Named second : NAMED) {
         if (first.dimension().times(second.dimension()).equals(dimension)) {
           return first.symbol() + "·" + second.symbol();

@@ -11,7 +11,7 @@ import java.util.Arrays;
  */
 final class Delta {
   /** A shorter piece costs more to name than to repeat. */
-  private static final int SHORTEST = 14;
+  private static final int SHORTEST = 16;
   private static final int CANDIDATES = 48;
   private static final int TABLE_BITS = 16;
 
@@ -23,13 +23,15 @@ final class Delta {
 
   /**
    * Writes an array in which a string stands for itself and two numbers stand for a piece: where it begins and how long it
-   * is. Places are counted from the start of the base, and past its end from the start of what was told so far.
+   * is. Places lie in the base and, past its end, in what was told so far; each is counted from the end of the piece before
+   * (the first from the start of the base), since pieces mostly follow each other, and a small number takes less room.
    */
   void write(String text, JsonGenerator json) throws IOException {
     json.writeStartArray();
     Matches matches = new Matches(base + text);
     matches.know(base.length());
     int told = base.length();
+    int after = 0;
     for (int i = base.length(); i + SHORTEST <= matches.whole.length(); ) {
       int from = matches.longest(i);
       int length = from < 0 ? 0 : matches.shared(from, i);
@@ -37,8 +39,9 @@ final class Delta {
         i++;
       } else {
         literal(matches.whole, told, i, json);
-        json.writeNumber(from);
+        json.writeNumber(from - after);
         json.writeNumber(length);
+        after = from + length;
         i += length;
         told = i;
       }

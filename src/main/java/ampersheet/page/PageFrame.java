@@ -25,7 +25,7 @@ final class PageFrame {
    * @param body everything between the start and the data
    */
   static String render(String language, String title, String bodyClass, String body, String data, String script) {
-    String code = read(CHECKER) + "\n" + read("common.js") + read(script);
+    String code = read(CHECKER) + "\n" + lean(read("common.js")) + lean(read(script));
     if (code.contains("</script") || code.contains("<!--")) {
       throw new IllegalStateException("the script would end its own element");
     }
@@ -43,6 +43,21 @@ final class PageFrame {
     page.open("script", "type", "application/json", "id", "data").trusted(harmless(data)).close("script").newline();
     page.open("script").trusted(code).close("script").newline();
     return page.close("body").newline().close("html").newline().toString();
+  }
+
+  /** Without what only serves whoever reads the source: indentation, and comments that begin a line. */
+  private static String lean(String script) {
+    StringBuilder out = new StringBuilder();
+    boolean comment = false;
+    for (String line : script.split("\n")) {
+      String stripped = line.strip();
+      comment |= stripped.startsWith("/*");
+      if (!comment && !stripped.isEmpty() && !stripped.startsWith("//")) {
+        out.append(stripped).append('\n');
+      }
+      comment &= !stripped.endsWith("*/");
+    }
+    return out.toString();
   }
 
   /** The same JSON without anything that could end its element. */

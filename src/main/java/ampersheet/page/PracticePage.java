@@ -52,7 +52,14 @@ public final class PracticePage {
         + "off here.").close("noscript").newline();
     page.open("nav", "aria-label", "Skills", "hidden", "", "id", "skills").newline();
     page.open("details").open("summary").text("Skills: ").element("span", "", "id", "tally").close("summary").newline();
-    page.open("ol", "id", "skill-list").close("ol").close("details").close("nav").newline();
+    page.open("div", "id", "skill-map").open("ol", "id", "skill-list").close("ol").close("div").newline();
+    page.element("p", "The lines show what builds on what. Skills come mixed, because that is how they stay; each comes"
+        + " back after some days.", "class", "lead");
+    page.close("details").close("nav").newline();
+    page.open("details", "id", "mistakes-shown", "hidden", "").open("summary").text("Your mistakes: ");
+    page.element("span", "", "id", "mistakes-counted").close("summary").newline();
+    page.open("ul", "id", "mistakes").close("ul");
+    page.open("p", "id", "sureness", "class", "lead").close("p").close("details").newline();
     page.open("main", "id", "desk", "hidden", "").newline();
     page.open("div", "class", "switch", "id", "facing", "role", "group", "aria-label", "Show").newline();
     button(page, "show-example", "Worked example");
@@ -90,6 +97,12 @@ public final class PracticePage {
     page.open("form", "id", "answers", "novalidate", "").newline();
     page.open("div", "id", "places").close("div").newline();
     page.open("p", "id", "verdict", "role", "status").close("p").newline();
+    page.open("fieldset", "id", "sure").element("legend", "Before you check: are you sure?").newline();
+    page.open("label").single("input", "type", "radio", "name", "sure", "value", "sure").text(" ").element("span", "sure")
+        .close("label");
+    page.open("label").single("input", "type", "radio", "name", "sure", "value", "unsure").text(" ").element("span", "not sure")
+        .close("label").newline();
+    page.close("fieldset").newline();
     page.open("div", "class", "buttons").newline();
     page.element("button", "Check", "type", "submit", "class", "main").newline();
     button(page, "hint", "Next hint");
@@ -102,8 +115,21 @@ public final class PracticePage {
     page.open("div", "class", "buttons onward").newline();
     button(page, "onward", "Next problem");
     button(page, "another", "Another one like this");
-    button(page, "later", "Leave this skill for later");
-    page.close("div").close("section").newline();
+    button(page, "later", "Leave it open, go on");
+    page.close("div").newline();
+    calculator(page);
+    page.close("section").newline();
+  }
+
+  private static void calculator(Markup page) {
+    page.open("details", "id", "calculator").element("summary", "Calculator with units").newline();
+    page.open("p").element("label", "A line such as (12 V - 2.1 V) / 15 mA ", "for", "calculated");
+    page.single("input", "id", "calculated", "type", "text", "autocomplete", "off", "autocapitalize", "off", "autocorrect",
+        "off", "spellcheck", "false", "aria-describedby", "calculation").close("p").newline();
+    page.element("p", "", "id", "calculation", "role", "status").newline();
+    page.element("p", "Such a line may also stand in the place of an answer: it is worked and checked, with its units. To type"
+        + " Ω, µ or ° write ohm, u or deg.", "class", "lead");
+    page.close("details").newline();
   }
 
   /** The tables of all skills, folded up where a learner works; nothing where no problem needs one. */
@@ -120,17 +146,29 @@ public final class PracticePage {
     page.open("h2", "id", "keeping-title").text("Support and progress").close("h2").newline();
     page.open("p").open("label", "for", "support").text("How much of the working is shown ").close("label");
     page.open("select", "id", "support");
-    for (String[] choice : new String[][] {{"auto", "as it goes: less with every right answer"},
+    for (String[] choice : new String[][] {{"auto", "as it goes: less with every right answer, more after a slip"},
         {"full", "full: the example beside a place for every step"}, {"faded", "faded: some steps are worked"},
         {"bare", "bare: the question only"}}) {
       page.element("option", choice[1], "value", choice[0]);
     }
     page.close("select").close("p").newline();
-    page.element("p", "Progress stays in this browser.", "id", "kept").newline();
+    page.element("p", "", "id", "kept").newline();
     page.open("div", "class", "buttons").newline();
     button(page, "export", "Save progress as a file");
-    button(page, "clear", "Clear progress");
+    page.open("label", "class", "file").text("Load a saved file ");
+    page.single("input", "id", "import", "type", "file", "accept", ".txt,text/plain").close("label").newline();
+    button(page, "clear", "Erase everything in this browser");
     page.close("div").newline();
+    page.open("details", "id", "carried");
+    page.element("summary", "Progress as text, to read or to carry to another device").newline();
+    page.open("p").element("label", "What you did so far; copy it all.", "for", "record").close("p");
+    page.open("textarea", "id", "record", "rows", "8", "readonly", "", "spellcheck", "false").close("textarea").newline();
+    page.open("p").element("label", "Paste here what you copied on the other device; nothing of either is lost.", "for", "pasted")
+        .close("p");
+    page.open("textarea", "id", "pasted", "rows", "4", "spellcheck", "false").close("textarea").newline();
+    page.open("div", "class", "buttons");
+    button(page, "take-over", "Take it over");
+    page.close("div").close("details").newline();
     page.open("p", "id", "kept-said", "role", "status").close("p").close("section").newline();
   }
 
@@ -142,6 +180,7 @@ public final class PracticePage {
     return Json.write(json -> {
       json.writeStartObject();
       json.writeStringField("set", name(practice));
+      json.writeStringField("course", practice.course(name(practice)).write());
       json.writeArrayFieldStart("skills");
       for (Skill skill : practice.skills()) {
         skill(skill, practice.set(), json);
@@ -162,7 +201,8 @@ public final class PracticePage {
       examples.add(text);
       json.writeStartObject();
       json.writeStringField("title", template.title());
-      json.writeStringField("tags", template.family().replace('-', ' ') + " · level " + template.level());
+      json.writeStringField("tags",
+          skill.name() + " · " + template.family().replace('-', ' ') + " · level " + template.level());
       json.writeFieldName("example");
       FROM_NOTHING.write(text, json);
       json.writeEndObject();
@@ -187,6 +227,6 @@ public final class PracticePage {
 
   private static String text(Problem problem, ProblemSet set, boolean example) {
     return Json.write(json ->
-        new PracticeProblem(problem, set.plan(), example, set.fade(problem.template().name())).write(json));
+        new PracticeProblem(problem, set.plan(), example).write(json));
   }
 }

@@ -27,8 +27,9 @@ import java.util.Optional;
 import java.util.function.Predicate;
 
 /**
- * One problem as the practice page needs it: what is told, the places for answers by support, a hint for every step, the
- * worked solution, and the key. Answers asked for are called a, b, c …; other steps go by their number, as step 1.
+ * One problem as the practice page needs it: what is told, the places for answers among all steps and without any (in
+ * between, the page puts lines of the solution in the place of some steps), a hint for every step, the worked solution, and
+ * the key. Answers asked for are called a, b, c …; other steps go by their number, as step 1.
  */
 final class PracticeProblem {
   private static final int HEADING = 2;
@@ -36,14 +37,11 @@ final class PracticeProblem {
   private final Problem problem;
   private final Plan plan;
   private final boolean example;
-  private final Support.Fade fade;
 
-  /** @param fade the plan's; without one the first half of the steps is left blank */
-  PracticeProblem(Problem problem, Plan plan, boolean example, Optional<Support.Fade> fade) {
+  PracticeProblem(Problem problem, Plan plan, boolean example) {
     this.problem = problem;
     this.plan = plan;
     this.example = example;
-    this.fade = fade.orElse(new Support.Fade.Forward(Math.max(1, steps() / 2)));
   }
 
   private int steps() {
@@ -74,10 +72,6 @@ final class PracticeProblem {
     json.writeObjectFieldStart("places");
     json.writeStringField("full",
         fragment(isDesign() ? renamed(parts.places()) : amongSteps(stepByStep(), parts), "full-"));
-    if (steps() > 1 && !isDesign()) {
-      SheetProblem faded = with(new Support.Faded(fade));
-      json.writeStringField("faded", fragment(amongSteps(faded, ProblemParts.of(faded)), "faded-"));
-    }
     json.writeStringField("bare", fragment(renamed(ProblemParts.of(with(new Support.Bare())).places()), "bare-"));
     json.writeEndObject();
     hints(json, parts.worked());
@@ -115,7 +109,10 @@ final class PracticeProblem {
     return blocks;
   }
 
-  /** For each step its rule in words, then its line in symbols; and what of the figures it is about. */
+  /**
+   * For each step its rule in words and its line in symbols (with numbers it is in the solution); and what of the figures it
+   * is about.
+   */
   private void hints(JsonGenerator json, List<StepBlock> worked) throws IOException {
     Map<String, List<String>> parts = StepParts.of(problem.template());
     json.writeArrayFieldStart("hints");
@@ -126,8 +123,8 @@ final class PracticeProblem {
       Optional<AnswerKey> asked =
           with(new Support.Bare()).answers().stream().filter(key -> key.step().equals(id)).findFirst();
       json.writeStringField("place", asked.map(key -> renamed(key.question())).orElse("step " + step.number()));
-      json.writeStringField("words", Fragment.rule(step));
-      json.writeStringField("line", Fragment.symbols(step));
+      json.writeStringField("rule", Fragment.rule(step));
+      json.writeStringField("formula", Fragment.symbols(step));
       json.writeArrayFieldStart("parts");
       for (String part : parts.get(id)) {
         json.writeString(part);

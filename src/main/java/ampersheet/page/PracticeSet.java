@@ -1,8 +1,11 @@
 package ampersheet.page;
 
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.practice.Course;
 import ampersheet.problem.Draws;
 import ampersheet.problem.Problem;
 import ampersheet.problem.Workshop;
+import ampersheet.sheet.FadedForms;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.template.ProblemTemplate;
 import java.util.ArrayList;
@@ -22,9 +25,13 @@ public record PracticeSet(ProblemSet set, List<Skill> skills) {
     skills = List.copyOf(skills);
   }
 
-  /** @param variants in the order given, the templates of the skill by turns */
-  public record Skill(String name, List<Practised> templates, List<Variant> variants) {
+  /**
+   * @param variants in the order given, the templates of the skill by turns
+   * @param after indexes of the skills of the set that it builds on, by any of its templates
+   */
+  public record Skill(String name, List<Practised> templates, List<Variant> variants, List<Integer> after) {
     public Skill {
+      after = List.copyOf(after);
       templates = List.copyOf(templates);
       variants = List.copyOf(variants);
     }
@@ -38,18 +45,34 @@ public record PracticeSet(ProblemSet set, List<Skill> skills) {
 
   /**
    * @param variants of each skill, not counting one worked example of each of its templates
-   * @throws ampersheet.diagnostic.DiagnosticException if a template has not so many
+   * @throws DiagnosticException if a template has not so many, or if skills build on each other in a circle
    */
   public static PracticeSet of(ProblemSet set, int variants) {
     Map<String, List<ProblemTemplate>> bySkill = new LinkedHashMap<>();
     set.sources().values().forEach(template ->
         bySkill.computeIfAbsent(template.skill(), skill -> new ArrayList<>()).add(template));
+    SkillOrder order = SkillOrder.of(bySkill);
     List<Skill> skills = new ArrayList<>();
-    bySkill.forEach((skill, templates) -> skills.add(skill(skill, templates, set.plan().seed(), variants)));
+    bySkill.forEach((skill, templates) ->
+        skills.add(skill(skill, templates, set.plan().seed(), variants, order.after(skill))));
     return new PracticeSet(set, skills);
   }
 
-  private static Skill skill(String name, List<ProblemTemplate> templates, String seed, int variants) {
+  /**
+   * What the rules of practice know of it.
+   *
+   * @param name under which a browser keeps it
+   */
+  Course course(String name) {
+    return new Course(name, skills.stream().map(skill -> new Course.Skill(skill.name(),
+        skill.templates().stream().map(practised -> new Course.Template(practised.template().name(),
+            practised.template().lines().size(),
+            FadedForms.of(practised.template(), set.fade(practised.template().name())))).toList(),
+        skill.variants().stream().map(Variant::template).toList(), skill.after())).toList());
+  }
+
+  private static Skill skill(String name, List<ProblemTemplate> templates, String seed, int variants,
+      List<Integer> after) {
     List<Draws> draws =
         templates.stream().map(template -> Draws.fromTheEnd(new Workshop(template), seed)).toList();
     List<Practised> practised = draws.stream().map(of -> new Practised(of.template(), of.draw(0))).toList();
@@ -58,6 +81,6 @@ public record PracticeSet(ProblemSet set, List<Skill> skills) {
       int template = i % templates.size();
       given.add(new Variant(template, draws.get(template).draw(1 + i / templates.size())));
     }
-    return new Skill(name, practised, given);
+    return new Skill(name, practised, given, after);
   }
 }

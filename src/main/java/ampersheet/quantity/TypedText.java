@@ -5,10 +5,10 @@ package ampersheet.quantity;
  * other decimal digits, both ohm and both micro characters, units in one character. What Unicode calls compatibility
  * forms, written out because its normaliser is too large for a page. Letters keep their case: m and M differ.
  */
-final class TypedText {
+public final class TypedText {
   private TypedText() {}
 
-  static String fold(String typed) {
+  public static String fold(String typed) {
     StringBuilder out = new StringBuilder();
     for (int i = 0; i < typed.length(); i++) {
       out.append(fold(typed.charAt(i)));

@@ -13,14 +13,16 @@ import java.util.Optional;
  * @param limits of quantities of the problem
  * @param partLimits of the parts of its circuit, whatever the problem is about
  * @param tables that a learner needs to solve it on paper
+ * @param after the skills that its own builds on; no part of any sheet
  */
 public record Premises(List<Assumption> assumptions, List<LimitedQuantity> limits, List<TradeLimit> partLimits,
-    List<Table> tables) {
+    List<Table> tables, List<String> after) {
   public Premises {
     assumptions = List.copyOf(assumptions);
     limits = List.copyOf(limits);
     partLimits = List.copyOf(partLimits);
     tables = List.copyOf(tables);
+    after = List.copyOf(after);
   }
 
   /**

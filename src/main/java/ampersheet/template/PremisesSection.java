@@ -37,7 +37,8 @@ final class PremisesSection {
     this.faults = faults;
   }
 
-  Premises read(Fields fields, List<ModelPlan> models) {
+  /** @param skill that the template practises */
+  Premises read(Fields fields, List<ModelPlan> models, Optional<String> skill) {
     RealitySection reality = new RealitySection(names, formulas, wording, models, faults);
     Optional<CircuitPlan> circuit =
         models.stream().filter(CircuitPlan.class::isInstance).map(CircuitPlan.class::cast).findFirst();
@@ -51,7 +52,8 @@ final class PremisesSection {
       Map<String, TradeLimit> known = beside.orElseGet(PremisesSection::builtIn);
       limited.forEach(item -> limit(new Fields(item, "a limit", faults), known).ifPresent(limits::add));
     }
-    return new Premises(assumptions, limits, partLimits(circuit, beside.orElse(Map.of())), tables(fields));
+    return new Premises(assumptions, limits, partLimits(circuit, beside.orElse(Map.of())), tables(fields),
+        after(fields, skill));
   }
 
   private static Map<String, TradeLimit> builtIn() {
@@ -120,5 +122,22 @@ final class PremisesSection {
       }
     }
     return tables;
+  }
+
+  private List<String> after(Fields fields, Optional<String> skill) {
+    List<String> after = new ArrayList<>();
+    for (Yaml item : fields.list("after").map(Yaml.Sequence::items).orElse(List.of())) {
+      if (!(item instanceof Yaml.Scalar text) || text.text().isBlank()) {
+        faults.error(item.place(), "this item of after is " + item.kind(), "the name of a skill, as another template writes it",
+            "Write the skill that this one builds on.");
+      } else if (skill.isPresent() && skill.get().equals(text.text())) {
+        faults.error(text.place(), "the skill comes after itself", "the skills that are learned before", "Take it out.");
+      } else if (after.contains(text.text())) {
+        faults.error(text.place(), "\"" + text.text() + "\" stands here a second time", "every skill once", "Remove it.");
+      } else {
+        after.add(text.text());
+      }
+    }
+    return after;
   }
 }

@@ -74,6 +74,7 @@ final class Reading {
           "Write the template, beginning from one that exists.");
       return Optional.empty();
     }
+    fingerprinted.put(TemplateFiles.PROBLEM, ofASheet(mapping, text));
     Fields fields = new Fields(mapping, "a template", faults);
     Optional<String> title = wording.needText(fields, "title", "the title, as printed above the problem").map(Printable::line);
     Optional<String> skill = wording.needText(fields, "skill", "what it practises, such as series resistor")
@@ -146,7 +147,7 @@ final class Reading {
     List<Proof> proofs = proofSection.read(fields.groups("proof", "{of: R, measure: current(D1), equals: If}"));
     proofSection.requireFor(needed(asksSection, taken));
     List<String> cautions = cautions(fields);
-    Premises premises = new PremisesSection(names, formulas, wording, files, faults).read(fields, plans);
+    Premises premises = new PremisesSection(names, formulas, wording, files, faults).read(fields, plans, skill);
     fingerprint(premises).ifPresent(limits -> fingerprinted.put(TemplateFiles.LIMITS, limits));
     boolean hasCurve = fields.has("curve");
     fields.finish();
@@ -171,6 +172,33 @@ final class Reading {
         steps.stream().map(StepsSection.Read::line).toList(), asks, asksSection.designs().designs(), mistakes, plans,
         curve, proofs, cautions, premises,
         new Words(statements), fingerprint(fingerprinted)));
+  }
+
+  /** The text without {@code after}: what is learned before a skill changes no sheet, and so no sheet's ID. */
+  private static String ofASheet(Yaml.Mapping mapping, String text) {
+    StringBuilder left = new StringBuilder();
+    int line = 1;
+    int from = 0;
+    while (from < text.length()) {
+      int end = text.indexOf('\n', from) < 0 ? text.length() : text.indexOf('\n', from) + 1;
+      if (mapping.flow() || !isAfter(mapping, line)) {
+        left.append(text, from, end);
+      }
+      from = end;
+      line++;
+    }
+    return left.toString();
+  }
+
+  /** Whether a line belongs to {@code after}: from its key to the next one's. */
+  private static boolean isAfter(Yaml.Mapping mapping, int line) {
+    boolean within = false;
+    for (Yaml.Entry entry : mapping.entries()) {
+      if (entry.key().place().line() <= line) {
+        within = entry.key().text().equals("after");
+      }
+    }
+    return within;
   }
 
   /** One at most: a problem is about one way to join tiles. */

@@ -1,45 +1,85 @@
+/* Shows what the practice room says, and tells it what the learner does. Every rule is in the compiled checker. */
 (() => {
   const {element} = page;
-  const {set, skills} = page.data();
+  const {set, course, skills} = page.data();
   const store = page.store("ampersheet-practice-" + set);
-  /* So many problems of a skill, one after the other and without a slip or a hint, and it is settled. */
-  const TO_SETTLE = 2;
-  const SUPPORTS = ["full", "faded", "bare"];
-  /* Not yet an answer, or right but for its form: no slip, yet nothing to go on from. */
-  const FORM = ["BLANK", "UNREADABLE", "AMBIGUOUS", "UNIT_MISSING", "OTHER_SCALE", "TOO_COARSE"];
-
-  const fresh = () => ({
-    queue: skills.map((skill, index) => index),
-    support: "auto",
-    skills: skills.map(skill => ({
-      next: Math.floor(Math.random() * skill.variants.length), seen: 0, right: 0, slips: 0, unaided: 0, stage: 0, wrong: false
-    })),
-    current: null
-  });
-
-  const fits = kept => kept && Array.isArray(kept.skills) && kept.skills.length === skills.length
-      && kept.skills.every(of => Number.isInteger(of.unaided));
-  const kept = store.read();
-  let state = fits(kept) ? kept : fresh();
+  const erased = page.store("ampersheet-practice-erased-" + set);
+  const SIGNS = {right: "✓ ", open: "… ", form: "… ", wrong: "✗ ", follows: "↳ ", none: ""};
+  const NARROW = "(max-width: 61.99rem)";
+  let now;
   let problem;
   let places = [];
+  let hints = 0;
 
-  const keep = () => {
-    store.write(state);
-    element("kept").textContent = store.works
-        ? "Progress stays in this browser, on this device."
-        : "This browser keeps nothing for this page: save your progress as a file before you close it.";
+  const today = () => {
+    const date = new Date();
+    return Math.round(Date.UTC(date.getFullYear(), date.getMonth(), date.getDate()) / 86400000);
+  };
+  const chance = () => Math.floor(Math.random() * 1e6);
+  const inGroups = (flat, size) => {
+    const groups = [];
+    for (let i = 0; i < flat.length; i += size) {
+      groups.push(Array.from(flat).slice(i, i + size));
+    }
+    return groups;
   };
 
-  /* A text is told by what it shares with another, the base, and with its own beginning. */
-  const told = (pieces, base) => {
+  // ------------------------------------------------------------------------------------------------ keeping
+
+  /* What names this tab, and the problem that it showed: kept as long as the tab, where the browser allows it. */
+  const tab = {
+    name: Array.from(crypto.getRandomValues(new Uint8Array(6)), byte => (byte % 36).toString(36)).join(""),
+    shown(id) {
+      try {
+        if (id !== undefined) {
+          sessionStorage.setItem("ampersheet-practice-" + set, id);
+        }
+        return sessionStorage.getItem("ampersheet-practice-" + set) || "";
+      } catch (refused) {
+        return "";
+      }
+    }
+  };
+
+  /* Another tab may have written since: both are kept. */
+  let written = "";
+  const joinStored = () => {
+    const stored = store.read();
+    if (typeof stored === "string" && stored !== written) {
+      practiceJoin(stored);
+    }
+  };
+
+  const keep = () => {
+    joinStored();
+    written = practiceStored();
+    store.write(written);
+    element("kept").textContent = store.works
+        ? "What you type and what was found is kept in this browser, on this device, and nowhere else. No name is asked for or stored."
+          + " On a shared device, erase it when you leave."
+        : "This browser keeps nothing for this page: save your progress as a file before you close it, and load it next time.";
+  };
+
+  const told = flat => {
+    const values = {};
+    inGroups(flat, 2).forEach(([name, value]) => { values[name] = value; });
+    return values;
+  };
+
+  // ------------------------------------------------------------------------------------------------ texts of problems
+
+  /* A text is told by what it shares with another, the base, and with its own beginning; each piece is counted from the end
+     of the one before. */
+  const spelled = (pieces, base) => {
     let text = "";
+    let after = 0;
     for (let i = 0; i < pieces.length; i++) {
       if (typeof pieces[i] === "string") {
         text += pieces[i];
       } else {
-        const from = pieces[i];
+        const from = after + pieces[i];
         const length = pieces[++i];
+        after = from + length;
         text += from < base.length ? base.substr(from, length) : text.substr(from - base.length, length);
       }
     }
@@ -49,78 +89,84 @@
   const exampleTexts = new Map();
   const exampleText = template => {
     if (!exampleTexts.has(template)) {
-      exampleTexts.set(template, told(template.example, ""));
+      exampleTexts.set(template, spelled(template.example, ""));
     }
     return exampleTexts.get(template);
   };
 
   /* The first variant of a template is told by its example, the others by both. */
-  const variantText = (skill, variant) => {
-    const given = skill.variants[variant];
-    const example = exampleText(skill.templates[given.template]);
-    const first = skill.variants.findIndex(other => other.template === given.template);
-    return told(given.told, first === variant ? example : example + told(skill.variants[first].told, example));
+  const problemOf = (skill, variant) => {
+    const of = skills[skill];
+    const given = of.variants[variant];
+    const example = exampleText(of.templates[given.template]);
+    const first = of.variants.findIndex(other => other.template === given.template);
+    return JSON.parse(spelled(given.told, first === variant ? example : example + spelled(of.variants[first].told, example)));
   };
 
-  const plural = (count, one, many) => count + " " + (count === 1 ? one : many);
-
-  // ------------------------------------------------------------------------------------------------ giving out
-
-  const skillNow = () => state.current.skill;
-  const progress = () => state.skills[skillNow()];
-
-  const supportFor = index => state.support === "auto" ? SUPPORTS[state.skills[index].stage] : state.support;
-
-  const give = (index, moveFocus = true) => {
-    const of = state.skills[index];
-    const variant = of.next;
-    of.next = (of.next + 1) % skills[index].variants.length;
-    of.seen++;
-    state.current = {skill: index, variant, support: supportFor(index), typed: {}, slipped: false, helped: false,
-      hints: 0, solved: false, finished: false};
-    keep();
-    show(moveFocus);
+  const parsed = html => {
+    const holder = document.createElement("template");
+    holder.innerHTML = html;
+    return holder.content;
   };
 
-  const giveNext = () => {
-    if (state.queue.length === 0) {
-      state.queue = skills.map((skill, index) => index);
-      state.skills.forEach(of => { of.unaided = 0; of.stage = SUPPORTS.length - 1; });
+  /* Between the example and the question alone, lines of the solution stand where a step is not left blank. */
+  const placesShown = () => {
+    if (now.form === "bare") {
+      return parsed(problem.places.bare);
     }
-    give(state.queue[0]);
+    const shown = parsed(problem.places.full);
+    if (now.form === "faded") {
+      const blank = now.blank.split(" ").map(Number);
+      const solution = parsed(problem.solution);
+      for (const line of shown.querySelectorAll(".steps > li")) {
+        if (!blank.includes(line.value)) {
+          line.replaceWith(solution.querySelector('.steps > li[value="' + line.value + '"]'));
+        }
+      }
+      const open = Array.from(shown.querySelectorAll("[data-question]"), place => place.dataset.question);
+      for (const name of shown.querySelectorAll("ul > li > strong:first-child")) {
+        if (!open.includes(name.textContent)) {
+          name.parentElement.remove();
+        }
+      }
+    }
+    return shown;
   };
 
   // ------------------------------------------------------------------------------------------------ showing
 
+  const questions = () => places.map(place => place.question);
+
   const show = moveFocus => {
-    const {skill, variant, support} = state.current;
-    const given = skills[skill].variants[variant];
-    const template = skills[skill].templates[given.template];
-    problem = JSON.parse(variantText(skills[skill], variant));
+    now = told(practiceNow());
+    tab.shown(now.id);
+    const skill = skills[now.skill];
+    const template = skill.templates[skill.variants[now.variant].template];
+    problem = problemOf(Number(now.skill), Number(now.variant));
     const example = JSON.parse(exampleText(template));
-    const shown = problem.places[support] ? support : "bare";
-    document.body.dataset.support = shown;
+    document.body.dataset.support = now.form;
     element("yours-title").textContent = template.title;
-    element("tags").textContent = skills[skill].name + " · " + template.tags;
+    element("tags").textContent = template.tags;
     element("setting").innerHTML = problem.setting;
-    element("places").innerHTML = problem.places[shown];
+    element("places").replaceChildren(placesShown());
     element("example-body").innerHTML = example.setting + example.solution;
-    element("yours").dataset.variant = skill + "/" + variant;
-    element("yours").dataset.support = shown;
+    element("yours").dataset.variant = now.skill + "/" + now.variant;
+    element("yours").dataset.support = now.form;
     places = page.places(element("places"));
-    for (const place of places) {
-      place.fill(state.current.typed[place.question] || "");
-    }
+    const typed = fill();
+    element("sure").querySelectorAll("input").forEach(option => { option.checked = false; });
     element("hints").textContent = "";
-    for (let i = 0; i < state.current.hints; i++) {
-      addHint(i);
-    }
+    hints = 0;
+    inGroups(practiceHintsTaken(problem.key), 2).forEach(([kind, step]) => addHint(kind, Number(step), "", false));
     say("");
+    if (now.checked) {
+      sayPlaces(inGroups(practiceLook(problem.key, questions()), 3));
+    }
     element("solution").hidden = true;
-    if (state.current.solved) {
+    if (now.ended === "shown") {
       showSolution(false);
     }
-    facing(shown === "full" && !state.current.finished && Object.keys(state.current.typed).length === 0 ? "example" : "yours");
+    facing(now.form === "full" && !now.ended && !typed ? "example" : "yours");
     update();
     page.reachable(element("desk"));
     if (moveFocus) {
@@ -128,6 +174,17 @@
       element(narrow ? "example-title" : "yours-title").focus();
       window.scrollTo(0, 0);
     }
+  };
+
+  /* What was typed stands where it was, but for the place in which the learner is typing. */
+  const fill = () => {
+    const typed = told(practiceTyped());
+    for (const place of places) {
+      if (!place.element.contains(document.activeElement)) {
+        place.fill(typed[place.question] || "");
+      }
+    }
+    return Object.values(typed).some(text => text !== "");
   };
 
   /* On a phone, one of the two at a time. */
@@ -146,157 +203,161 @@
     element("verdict").replaceChildren(text, more);
   };
 
+  const sayPlaces = found => {
+    const byName = new Map(found.map(([question, kind, message]) => [question, {kind, message}]));
+    for (const place of places) {
+      const {kind, message} = byName.get(place.question);
+      place.say(kind, SIGNS[kind] + message);
+    }
+  };
+
+  const button = (text, pressed) => {
+    const made = document.createElement("button");
+    made.type = "button";
+    made.textContent = text;
+    made.addEventListener("click", pressed);
+    return made;
+  };
+
   const update = () => {
-    const of = progress();
-    const finished = state.current.finished;
-    const all = skills[skillNow()].variants.length;
-    element("row").textContent = (of.seen <= all ? "problem " + of.seen + " of " + all : "all " + all + " seen, they come round again")
-        + " · " + of.unaided + " of " + TO_SETTLE + " solved without help";
-    element("hint").disabled = finished || state.current.solved || state.current.hints >= hintsInAll();
-    element("solve").disabled = state.current.solved;
-    element("answers").querySelector(".main").disabled = finished || state.current.solved;
-    element("onward").hidden = !(finished || state.current.solved);
+    now = told(practiceNow());
+    element("row").textContent = now.progress;
+    element("hint").disabled = now.ended !== "";
+    element("solve").disabled = !element("solution").hidden;
+    element("answers").querySelector(".main").disabled = now.ended !== "";
+    element("sure").disabled = now.ended !== "";
+    element("onward").hidden = now.ended === "";
     element("onward").className = "main";
-    element("later").hidden = state.queue.length < 2;
-    const settled = skills.length - new Set(state.queue).size;
-    element("tally").textContent = settled + " of " + skills.length + " settled";
+    element("later").hidden = now.ended !== "" || skills.length < 2;
+    element("support").value = now.support;
+    element("tally").textContent = now.settled + " of " + skills.length + " settled";
+    map();
+    mistakes();
+    element("record").value = practiceStored();
+  };
+
+  /* The map of skills: a row for each, with its state in words; lines from what builds to what is built on. */
+  const map = () => {
     const list = element("skill-list");
     list.textContent = "";
-    skills.forEach((skill, index) => {
+    const rows = inGroups(practiceMap(today()), 4);
+    rows.forEach(([name, state, kind, after], index) => {
       const item = document.createElement("li");
-      const button = document.createElement("button");
-      const queued = state.queue.includes(index);
-      const standing = state.skills[index];
-      button.type = "button";
-      button.textContent = skill.name;
-      if (index === skillNow()) {
-        button.setAttribute("aria-current", "step");
+      item.dataset.state = kind;
+      const choose = button(name, () => go("choose", String(index)));
+      if (index === Number(now.skill)) {
+        choose.setAttribute("aria-current", "step");
       }
-      button.addEventListener("click", () => {
-        state.queue = [index].concat(state.queue.filter(other => other !== index));
-        give(index);
-      });
       const note = document.createElement("span");
-      note.textContent = (queued ? (standing.wrong ? "comes back" : standing.seen ? "begun" : "to come") : "settled")
-          + (standing.right ? " · " + standing.right + " right at once" : "");
-      item.append(button, " ", note);
+      note.textContent = state + (after ? " · builds on " + after.split(" ").map(before => rows[before][0]).join(" and ") : "");
+      item.append(choose, " ", note);
       list.append(item);
     });
+    mapLines(rows);
+  };
+
+  const SVG = "http://www.w3.org/2000/svg";
+  const drawn = (name, attributes) => {
+    const shape = document.createElementNS(SVG, name);
+    Object.entries(attributes).forEach(([key, value]) => shape.setAttribute(key, value));
+    return shape;
+  };
+
+  /* A ring for what is open, half filled for what is begun, full for what is settled, with a ring around it when it is due. */
+  const mapLines = rows => {
+    const around = element("skill-map");
+    around.querySelector("svg")?.remove();
+    if (!element("skills").querySelector("details").open) {
+      return;
+    }
+    const height = around.clientHeight;
+    const figure = drawn("svg", {width: 48, height, viewBox: "0 0 48 " + height, role: "img",
+      "aria-label": "Map of the skills: how far each is, and what builds on what, as the list beside it says"});
+    const top = around.getBoundingClientRect().top;
+    const middles = Array.from(element("skill-list").children, item => {
+      const box = item.querySelector("button").getBoundingClientRect();
+      return box.top - top + box.height / 2;
+    });
+    rows.forEach(([, , , after], index) => (after ? after.split(" ") : []).forEach(before => {
+      const from = middles[before];
+      const to = middles[index];
+      const out = Math.max(4, 30 - 8 * Math.abs(index - before));
+      figure.append(drawn("path", {d: "M33 " + from + "C" + out + " " + from + " " + out + " " + to + " 31 " + to, class: "edge"}),
+          drawn("path", {d: "M26 " + (to - 4) + "L32 " + to + "L26 " + (to + 4) + "Z", class: "head"}));
+    }));
+    rows.forEach(([, , kind], index) => {
+      const y = middles[index];
+      if (kind === "due") {
+        figure.append(drawn("circle", {cx: 39, cy: y, r: 8.5, class: "ring"}));
+      }
+      figure.append(drawn("circle", {cx: 39, cy: y, r: 6, class: kind === "settled" || kind === "due" ? "full" : "ring"}));
+      if (kind === "begun") {
+        figure.append(drawn("path", {d: "M39 " + (y - 6) + "A6 6 0 0 0 39 " + (y + 6) + "Z", class: "full"}));
+      }
+    });
+    around.prepend(figure);
+  };
+
+  const plural = (count, one, many) => count + " " + (count === 1 ? one : many);
+
+  const mistakes = () => {
+    const all = inGroups(practiceMistakes(), 6);
+    element("mistakes-shown").hidden = all.length === 0;
+    element("mistakes-counted").textContent = plural(all.length, "kind", "kinds");
+    if (element("mistakes-shown").open) {
+      listMistakes(all);
+    }
+    const [right, wrong, luckily, rightly] = now.sureness.split(" ");
+    element("sureness").textContent = "Sure: right at once " + right + ", wrong " + wrong + ". Not sure: right at once " + luckily
+        + ", wrong " + rightly + ".";
+  };
+
+  const listMistakes = all => {
+    element("mistakes").replaceChildren(...all.map(([times, sure, day, skill, variant, question], index) => {
+      const item = document.createElement("li");
+      const text = document.createElement("p");
+      text.textContent = practiceMistake(index, problemOf(Number(skill), Number(variant)).key);
+      const when = document.createElement("p");
+      when.className = "lead";
+      when.textContent = plural(Number(times), "time", "times") + (Number(sure) > 0 ? ", " + sure + " when sure" : "") + ", last on " + day
+          + " in " + skills[skill].templates[skills[skill].variants[variant].template].title + ", "
+          + (question.startsWith("step") ? question : "answer " + question) + ". ";
+      item.append(text, when, button("Try that problem again", () => go("again", String(index))));
+      return item;
+    }));
   };
 
   // ------------------------------------------------------------------------------------------------ checking
 
-  const typedNow = () => {
-    const typed = {};
-    places.forEach(place => { typed[place.question] = place.typed(); });
-    return typed;
-  };
+  const typeAll = () => places.forEach(place => practiceType(place.question, place.typed()));
 
-  const name = place => place.question.startsWith("step") ? "Step " + place.question.substring(5) : "Answer " + place.question;
-
-  const readAs = verdict => {
-    const plain = text => text.replace(/[\s\u00a0\u202f]/g, "");
-    return verdict.understood && plain(verdict.understood) !== plain(verdict.typed) ? "Read as " + verdict.understood + ". " : "";
-  };
-
-  const kindOf = verdict => verdict.rung === "CORRECT" ? "right" : verdict.rung === "INCOMPLETE" ? "open"
-      : FORM.includes(verdict.rung) ? "form" : "wrong";
-
-  const SIGNS = {right: "✓ ", open: "… ", form: "… ", wrong: "✗ ", follows: "↳ "};
-
-  /* In the order shown, which is that of the working; stops at the first that is not right. What follows from it by right steps is told, too. */
   const check = event => {
     event.preventDefault();
-    if (state.current.finished || state.current.solved) {
+    if (now.ended) {
       return;
     }
-    const typed = typedNow();
-    state.current.typed = typed;
-    const verdicts = new Map(page.judge(problem.key, typed).map(verdict => [verdict.question, verdict]));
-    let stop = null;
-    let right = 0;
-    for (const place of places) {
-      const verdict = verdicts.get(place.question);
-      verdict.typed = typed[place.question];
-      const kind = kindOf(verdict);
-      if (stop === null && kind === "right") {
-        right++;
-        place.say("right", SIGNS.right + readAs(verdict) + verdict.message);
-      } else if (stop === null && kind === "open" && place !== places[places.length - 1]) {
-        place.say("open", SIGNS.open + readAs(verdict) + verdict.message);
-      } else if (stop === null) {
-        stop = place;
-        stop.verdict = verdict;
-        place.say(kind, SIGNS[kind] + readAs(verdict)
-            + (verdict.rung === "BLANK" && right > 0 ? "Now this one." : verdict.message));
-      } else if (verdict.rung === "CONSISTENT_WITH_EARLIER") {
-        place.say("follows", SIGNS.follows + readAs(verdict) + verdict.message);
-      } else {
-        place.say("none", "");
-      }
-    }
-    if (stop === null) {
-      finish();
-    } else {
-      stopped(stop, right);
-    }
+    typeAll();
+    const sure = element("sure").querySelector("input:checked");
+    const [sentence, stop, sureAndWrong, ...rest] = practiceCheck(problem.key, questions(), sure ? sure.value : "", today());
+    const found = inGroups(rest, 3);
+    sayPlaces(found);
     keep();
     update();
-  };
-
-  const stopped = (stop, right) => {
-    const kind = kindOf(stop.verdict);
-    const before = right > 0 ? plural(right, "place is", "places are") + " right. " : "";
-    if (kind === "wrong") {
-      if (!state.current.slipped) {
-        progress().slips++;
+    const at = places.find(place => place.question === stop);
+    const [, , message] = found.find(([question]) => question === stop) || ["", "", ""];
+    say(sentence, at ? " " + message : "");
+    if (!at) {
+      element("onward").focus();
+      return;
+    }
+    at.focus();
+    cuePlace(at.question);
+    if (sureAndWrong) {
+      facing("example");
+      if (matchMedia(NARROW).matches) {
+        element("example-title").focus();
       }
-      state.current.slipped = true;
-      progress().unaided = 0;
-      progress().wrong = true;
     }
-    const blank = stop.verdict.rung === "BLANK";
-    say(before + name(stop) + (blank ? " is still open." : kind === "wrong" ? " is not right yet: look again, or take the next hint."
-        : " needs another form."), blank ? "" : " " + readAs(stop.verdict) + stop.verdict.message);
-    stop.focus();
-  };
-
-  const finish = () => {
-    const of = progress();
-    state.current.finished = true;
-    const unaided = !state.current.slipped && !state.current.helped;
-    if (unaided) {
-      of.unaided++;
-      of.right++;
-      of.stage = Math.min(of.stage + 1, SUPPORTS.length - 1);
-    } else if (state.current.slipped) {
-      of.stage = Math.max(of.stage - 1, 0);
-    }
-    const moves = of.unaided >= TO_SETTLE;
-    if (moves) {
-      moveOn();
-    }
-    say("All right" + (unaided ? "" : state.current.slipped ? " in the end" : ", with a hint") + ". "
-        + (state.queue.length === 0
-            ? "Every skill is settled. Going on begins again, with the question only."
-            : moves && state.queue.includes(skillNow()) ? "On to the next skill; this one comes back once more, because it went wrong on the way."
-            : moves ? "This skill is settled: on to the next."
-            : unaided ? "One more without help settles this skill."
-            : "Solve " + TO_SETTLE + " without help, one after the other, to settle this skill."));
-    element("onward").hidden = false;
-    element("onward").focus();
-  };
-
-  /* A skill that went wrong on the way comes back after three others, or last. */
-  const moveOn = () => {
-    const of = progress();
-    const skill = skillNow();
-    state.queue = state.queue.filter(other => other !== skill);
-    if (of.wrong) {
-      state.queue.splice(Math.min(3, state.queue.length), 0, skill);
-    }
-    of.wrong = false;
-    of.unaided = 0;
   };
 
   // ------------------------------------------------------------------------------------------------ cueing
@@ -315,10 +376,10 @@
         }
         figure.querySelector(".step-now")?.remove();
         if (any) {
-          const now = document.createElement("b");
-          now.className = "step-now";
-          now.textContent = " · step " + step;
-          figure.querySelector("figcaption").append(now);
+          const mark = document.createElement("b");
+          mark.className = "step-now";
+          mark.textContent = " · step " + step;
+          figure.querySelector("figcaption").append(mark);
         }
       }
     }
@@ -327,9 +388,8 @@
     }
   };
 
-  const cuePlace = event => {
-    const place = event.target.closest("[data-question]");
-    const hint = place && problem.hints.find(hint => hint.place === place.dataset.question);
+  const cuePlace = question => {
+    const hint = problem.hints.find(hint => hint.place === question);
     if (hint) {
       cue(hint.step);
     }
@@ -344,36 +404,59 @@
 
   // ------------------------------------------------------------------------------------------------ helping
 
-  const hintsInAll = () => problem.hints.length * 2;
+  const HINT_TITLES = {typed: "from what you typed", example: "the example", rule: "the rule", formula: "the formula",
+    numbers: "with numbers", line: "the line"};
 
-  /* The steps that matter for the place where the work stands, each in words and then in symbols. */
-  const addHint = number => {
-    const hint = problem.hints[Math.floor(number / 2)];
+  /* The equation of a step, as far as its numbers put in or with its result, which is its last row. */
+  const equation = (step, withResult) => {
+    const shown = parsed(problem.solution).querySelector('.steps > li[value="' + step + '"] .equation');
+    const rows = shown.querySelectorAll("mtr");
+    if (withResult || rows.length < 2) {
+      return withResult ? shown : parsed(problem.hints[step - 1].formula);
+    }
+    rows[rows.length - 1].remove();
+    return shown;
+  };
+
+  const hintBody = (kind, step, text) => {
+    const hint = problem.hints[step - 1];
+    const paragraph = document.createElement("p");
+    switch (kind) {
+      case "typed":
+        paragraph.textContent = text;
+        return paragraph;
+      case "example":
+        paragraph.textContent = "Read line " + step + " of the worked example: the same rule gives this line, with your numbers.";
+        return paragraph;
+      case "numbers":
+      case "line":
+        return equation(step, kind === "line");
+      default:
+        return parsed(hint[kind]);
+    }
+  };
+
+  const addHint = (kind, step, text, cued) => {
     const shown = document.createElement("div");
     shown.className = "hinted";
     const title = document.createElement("h3");
-    title.textContent = "Hint " + (number + 1) + ": step " + hint.step + (number % 2 ? " in symbols" : "");
-    const body = document.createElement("div");
-    body.innerHTML = number % 2 ? hint.line : hint.words;
-    shown.append(title, body);
+    title.textContent = "Hint " + ++hints + (step > 0 ? ": step " + step + ", " : ": ") + HINT_TITLES[kind];
+    shown.append(title, hintBody(kind, step, text));
     element("hints").append(shown);
-    cue(hint.step);
+    if (step > 0 && cued) {
+      cue(step);
+    }
     page.reachable(shown);
   };
 
-  /* Hints of steps that are already right would tell nothing. */
   const nextHint = () => {
-    const right = new Set(places.filter(place => place.element.dataset.said === "right").map(place => place.question));
-    while (state.current.hints < hintsInAll() && right.has(problem.hints[Math.floor(state.current.hints / 2)].place)) {
-      state.current.hints++;
-    }
-    if (state.current.hints < hintsInAll()) {
-      addHint(state.current.hints);
-      state.current.hints++;
-      state.current.helped = true;
-    }
-    if (state.current.hints >= hintsInAll()) {
-      say("These are all the hints. What is left is the worked solution.");
+    typeAll();
+    const [kind, step, text] = practiceHint(problem.key, questions());
+    if (kind) {
+      addHint(kind, Number(step), text, true);
+    } else {
+      say(practiceSays("hints"));
+      element("hint").disabled = true;
     }
     keep();
     update();
@@ -389,103 +472,147 @@
   };
 
   const solve = () => {
-    if (!state.current.finished) {
-      state.current.helped = true;
-      progress().unaided = 0;
-      progress().wrong = true;
-      progress().stage = Math.max(progress().stage - 1, 0);
-      say("Read the worked solution, then take another one like this.");
+    typeAll();
+    if (!now.ended) {
+      say(practiceSays("solution"));
     }
-    state.current.solved = true;
-    state.current.typed = typedNow();
+    practiceGo("solution", "", today(), 0);
     showSolution(true);
     keep();
     update();
   };
 
-  // ------------------------------------------------------------------------------------------------ keeping
+  // ------------------------------------------------------------------------------------------------ going on
 
-  const exported = () => JSON.stringify({
-    set, support: state.support, waiting: state.queue.map(index => skills[index].name),
-    skills: state.skills.map((of, index) => ({skill: skills[index].name, given: of.seen, rightAtOnce: of.right,
-      withSlips: of.slips, withoutHelp: of.unaided, variants: skills[index].variants.length}))
-  }, null, 2) + "\n";
+  const go = (event, argument = "") => {
+    typeAll();
+    joinStored();
+    practiceGo(event, argument, today(), chance());
+    keep();
+    show(true);
+  };
 
-  let clearing = false;
-  const clear = () => {
-    if (!clearing) {
-      clearing = true;
-      element("clear").textContent = "Really clear all progress?";
-      element("kept-said").textContent = "Press again to clear all progress in this set.";
+  const lookAtExample = () => {
+    facing("example");
+    practiceGo("example", "", today(), 0);
+    keep();
+  };
+
+  const takeOver = (text, from) => {
+    const refused = practiceJoin(text);
+    if (refused === "") {
+      keep();
+      fill();
+      update();
+    }
+    element("kept-said").textContent = refused || "All that is in " + from + " is taken over; nothing was lost.";
+  };
+
+  let erasing = false;
+  const erase = () => {
+    if (!erasing) {
+      erasing = true;
+      element("clear").textContent = "Really erase everything?";
+      element("kept-said").textContent = "Press again to erase all progress of this set from this browser. A file that you saved stays.";
       return;
     }
-    clearing = false;
-    element("clear").textContent = "Clear progress";
+    erasing = false;
+    element("clear").textContent = "Erase everything in this browser";
+    // Tells other tabs, and leaves nothing behind.
+    erased.write(1);
+    erased.clear();
     store.clear();
-    state = fresh();
-    giveNext();
-    element("kept-said").textContent = "All progress in this set is cleared.";
+    practiceStart(course, "", [tab.name, ""], today(), chance());
+    keep();
+    show(false);
+    element("kept-said").textContent = "Everything of this set is erased from this browser.";
   };
 
   element("answers").addEventListener("submit", check);
   element("places").addEventListener("input", () => {
-    state.current.typed = typedNow();
+    typeAll();
     keep();
   });
-  element("places").addEventListener("focusin", cuePlace);
+  element("places").addEventListener("focusin", event => {
+    const place = event.target.closest("[data-question]");
+    if (place) {
+      cuePlace(place.dataset.question);
+    }
+  });
   element("example-body").addEventListener("pointerover", cueLine);
   element("hint").addEventListener("click", nextHint);
   element("solve").addEventListener("click", solve);
-  element("another").addEventListener("click", () => give(skillNow()));
-  element("onward").addEventListener("click", () => {
-    if (state.queue.includes(skillNow()) && !state.current.finished) {
-      give(skillNow());
-    } else {
-      giveNext();
-    }
-  });
-  element("later").addEventListener("click", () => {
-    state.queue = state.queue.filter(other => other !== skillNow()).concat([skillNow()]);
-    giveNext();
-  });
-  element("show-example").addEventListener("click", () => facing("example"));
+  element("another").addEventListener("click", () => go("another"));
+  element("onward").addEventListener("click", () => go("next"));
+  element("later").addEventListener("click", () => go("next"));
+  element("show-example").addEventListener("click", lookAtExample);
   element("show-yours").addEventListener("click", () => facing("yours"));
   element("to-yours").addEventListener("click", () => {
     facing("yours");
     element("yours-title").focus();
     element("yours-title").scrollIntoView();
   });
-  element("support").value = state.support;
   element("support").addEventListener("change", event => {
-    state.support = event.target.value;
-    if (!state.current.finished && !state.current.solved) {
-      state.current.support = supportFor(skillNow());
-      state.current.typed = typedNow();
-      show(false);
-    }
+    typeAll();
+    practiceGo("support", event.target.value, today(), 0);
     keep();
+    show(false);
   });
   element("export").addEventListener("click", () => {
-    page.saveFile("practice-" + set + ".json", "application/json", exported());
-    element("kept-said").textContent = "Saved as practice-" + set + ".json.";
+    page.saveFile("practice-" + set + ".txt", "text/plain;charset=utf-8", practiceStored());
+    element("kept-said").textContent = "Saved as practice-" + set + ".txt.";
   });
-  element("clear").addEventListener("click", clear);
+  element("import").addEventListener("change", event => {
+    const [file] = event.target.files;
+    if (file) {
+      file.text().then(text => takeOver(text, file.name));
+      event.target.value = "";
+    }
+  });
+  element("take-over").addEventListener("click", () => takeOver(element("pasted").value.trim(), "the text"));
+  element("clear").addEventListener("click", erase);
   element("clear").addEventListener("blur", () => {
-    clearing = false;
-    element("clear").textContent = "Clear progress";
+    erasing = false;
+    element("clear").textContent = "Erase everything in this browser";
   });
-  window.addEventListener("resize", () => page.reachable(element("desk")));
+  element("calculated").addEventListener("input", event => {
+    element("calculation").textContent = event.target.value.trim() ? calculate(event.target.value) : "";
+  });
+  element("skills").querySelector("details").addEventListener("toggle", map);
+  element("mistakes-shown").addEventListener("toggle", mistakes);
+  /* Another tab wrote: what it knows is taken over at once; if it erased everything, so does this one. */
+  window.addEventListener("storage", event => {
+    if (event.key === "ampersheet-practice-erased-" + set && event.newValue !== null) {
+      location.reload();
+    } else if (event.key === "ampersheet-practice-" + set && event.newValue !== null) {
+      joinStored();
+      fill();
+      update();
+    }
+  });
+  let wasNarrow = matchMedia(NARROW).matches;
+  window.addEventListener("resize", () => {
+    const narrow = matchMedia(NARROW).matches;
+    if (narrow && !wasNarrow && (places.some(place => place.typed() !== "") || element("yours").contains(document.activeElement))) {
+      facing("yours");
+    }
+    wasNarrow = narrow;
+    page.reachable(element("desk"));
+    map();
+  });
 
   for (const id of ["skills", "desk", "keeping"]) {
     element(id).hidden = false;
   }
-  const variant = state.current && skills[state.current.skill] && skills[state.current.skill].variants[state.current.variant];
-  if (variant) {
-    show(false);
-    keep();
-  } else {
-    state.queue = state.queue.length > 0 ? state.queue : fresh().queue;
-    give(state.queue[0], false);
+  const stored = store.read();
+  const refused = practiceStart(course, typeof stored === "string" ? stored : "", [tab.name, tab.shown()], today(), chance());
+  if (refused || stored !== null && typeof stored !== "string") {
+    page.store("ampersheet-practice-unread-" + set).write(stored);
+    element("kept-said").textContent = "What this browser kept could not be read, and is laid aside. "
+        + (refused || "It is of an earlier form of this page.");
+    store.clear();
   }
+  show(false);
+  keep();
   performance.mark("ready");
 })();

@@ -16,6 +16,7 @@ import ampersheet.answer.Verdict;
 import ampersheet.problem.AnswerKeys;
 import ampersheet.problem.Draws;
 import ampersheet.problem.Workshop;
+import ampersheet.quantity.QuantityWriter;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateReader;
 import java.io.ByteArrayOutputStream;
@@ -158,6 +159,91 @@ class CheckerParityTest {
     }
     assertEquals(List.of(), wrong.stream().limit(20).toList(), wrong.size() + " in the browser");
     assertTrue(forms.size() >= 400, forms.size() + " forms of a kind of question");
+  }
+
+  /** A learner who does this and that, at random: what the page's practice answers is what it answers on the Java machine. */
+  @Test
+  void aPracticeGoesTheSameWayAsOnTheJavaMachine() throws IOException {
+    ProblemKey key = AnswerKeys.keyOf(new Draws(new Workshop(TemplateReader.read(TemplateFiles.builtIn(),
+        "voltage-dividers/loaded-divider")), "practice parity").draw(0), "q", true);
+    String course = """
+        course 1
+        SET
+        skill one
+        after
+        template 3 a/one
+        faded 3
+        faded 2 3
+        template 3 a/two
+        variants 0 1 0 1
+        skill two
+        after 0
+        template 3 b/one
+        faded 3
+        variants 0 0 0
+        """;
+    List<String> places = key.answers().stream().map(AnswerKey::question).toList();
+    Random random = new Random(SEED);
+    List<List<String>> events = new ArrayList<>();
+    for (int i = 0; i < 400; i++) {
+      AnswerKey answer = key.answers().get(random.nextInt(places.size()));
+      String right = QuantityWriter.POINT.plain(answer.expected(), answer.unit(), 6).text();
+      String wrong = List.of("5 kg", "6 V / 3 kohm", "7.7 V", "", "2 V + 1 A").get(random.nextInt(5));
+      int kind = random.nextInt(10);
+      if (kind < 4) {
+        events.add(List.of("type", answer.question(), random.nextInt(4) > 0 ? right : wrong));
+      } else if (kind < 7) {
+        events.add(List.of("check", List.of("", "sure", "unsure").get(random.nextInt(3)), ""));
+      } else if (kind < 8) {
+        events.add(List.of("hint", "", ""));
+      } else {
+        events.add(List.of("go", List.of("next", "another", "choose", "solution", "example").get(random.nextInt(5)), "1"));
+      }
+    }
+    List<String> here = new ArrayList<>();
+    PracticeDesk desk = new PracticeDesk();
+    String keyText = KeyWriter.write(key);
+    String[] placesShown = places.toArray(String[]::new);
+    desk.start(course, "", new String[] {"tab", ""}, 20_000, 0);
+    for (int i = 0; i < events.size(); i++) {
+      List<String> event = events.get(i);
+      int day = 20_000 + i / 50;
+      switch (event.get(0)) {
+        case "type" -> desk.type(event.get(1), event.get(2));
+        case "check" -> here.addAll(List.of(desk.check(keyText, placesShown, event.get(1), day)));
+        case "hint" -> here.addAll(List.of(desk.hint(keyText, placesShown)));
+        default -> desk.go(event.get(1), event.get(2), day, i);
+      }
+    }
+    here.addAll(List.of(desk.map(20_008)));
+    here.addAll(List.of(desk.now()));
+    here.addAll(List.of(desk.mistakes()));
+    here.add(desk.stored());
+    ChromeDriver browser = Chromium.open(folder.resolve("practice"));
+    try {
+      browser.get(Chromium.pageOf(checker(), folder).toUri().toString());
+      assertEquals(here, browser.executeScript("""
+          const [course, key, places, events] = arguments;
+          const told = [];
+          practiceStart(course, '', ['tab', ''], 20000, 0);
+          events.forEach(([kind, first, second], i) => {
+            const day = 20000 + Math.floor(i / 50);
+            if (kind === 'type') {
+              practiceType(first, second);
+            } else if (kind === 'check') {
+              told.push(...practiceCheck(key, places, first, day));
+            } else if (kind === 'hint') {
+              told.push(...practiceHint(key, places));
+            } else {
+              practiceGo(first, second, day, i);
+            }
+          });
+          told.push(...practiceMap(20008), ...practiceNow(), ...practiceMistakes(), practiceStored());
+          return told""", course, keyText, places, events));
+      assertTrue(here.size() > 500 && desk.stored().contains("slip ") && desk.stored().contains("ended "), desk.stored());
+    } finally {
+      browser.quit();
+    }
   }
 
   private static List<String> byTurns(Map<String, String> typed) {

@@ -13,12 +13,14 @@ class DeltaTest {
   /** As the page does it. */
   private static String told(JsonNode pieces, String base) {
     StringBuilder text = new StringBuilder();
+    int after = 0;
     for (int i = 0; i < pieces.size(); i++) {
       if (pieces.get(i).isTextual()) {
         text.append(pieces.get(i).asText());
       } else {
-        int from = pieces.get(i).asInt();
+        int from = after + pieces.get(i).asInt();
         int length = pieces.get(++i).asInt();
+        after = from + length;
         text.append(from < base.length() ? base.substring(from, from + length)
             : text.substring(from - base.length(), from - base.length() + length));
       }

@@ -17,6 +17,7 @@ import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -29,6 +30,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.zip.GZIPOutputStream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -37,6 +39,7 @@ import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.interactions.Actions;
 
 /** A learner at a practice page: types, reads, goes on. The numbers come from the set; the page is a file in Chromium. */
 class PracticePageTest {
@@ -107,7 +110,7 @@ class PracticePageTest {
 
   private static ProblemKey shownKey() {
     Variant variant = practice.skills().get(shownSkill()).variants().get(Integer.parseInt(shownVariant().split("/")[1]));
-    return new PracticeProblem(variant.problem(), practice.set().plan(), false, Optional.empty()).key();
+    return new PracticeProblem(variant.problem(), practice.set().plan(), false).key();
   }
 
   /** In the order in which they stand. */
@@ -160,6 +163,21 @@ class PracticePageTest {
 
   private static void assertRow(String row, String... because) {
     assertTrue(text("row").endsWith(" · " + row), text("row") + String.join("", because));
+  }
+
+  /** Only what is asked, none of the steps on the way. */
+  private static void solveStraight() {
+    ProblemKey key = shownKey();
+    for (String question : places()) {
+      if (!question.startsWith("step")) {
+        type(question, right(key, question));
+      }
+    }
+    check();
+  }
+
+  private static String shownForm() {
+    return element("yours").getDomAttribute("data-support");
   }
 
   private static void support(String which) {
@@ -292,27 +310,48 @@ class PracticePageTest {
 
   @Test
   void hintsComeOneByOneAndThenTheWorkedSolution() {
-    support("full");
     element("hint").click();
-    assertTrue(text("hints").contains("Hint 1: step 1") && text("hints").contains("Kirchhoff"), text("hints"));
+    assertTrue(text("hints").contains("Hint 1: step 1, the example") && text("hints").contains("Read line 1"), text("hints"));
+    assertEquals("1", browser.findElement(By.cssSelector("#example-body .steps > li.cued")).getDomProperty("value"));
     element("hint").click();
-    assertTrue(text("hints").contains("in symbols"), text("hints"));
+    assertTrue(text("hints").contains("Hint 2: step 1, with numbers"), text("hints"));
+    element("hint").click();
+    assertTrue(text("hints").contains("Hint 3: step 1, the line"), text("hints"));
+    browser.navigate().refresh();
+    assertTrue(text("hints").contains("Hint 3: step 1, the line"), "hints that were taken stay: " + text("hints"));
     String answer = right(shownKey(), "a");
     assertFalse(element("solution").isDisplayed());
     element("solve").click();
     assertTrue(element("solution").isDisplayed());
     assertTrue(text("solution-body").contains("Worked steps") && text("solution-body").contains("Answers: "), answer);
     assertEquals(element("solution-title"), browser.switchTo().activeElement());
-    assertRow("0 of 2 solved without help");
+    assertTrue(text("verdict").contains("it counts only when you find it yourself"), text("verdict"));
+    assertRow("0 of 2 solved bare and without help");
   }
 
   @Test
-  void hintsPassOverWhatIsAlreadyRight() {
-    support("full");
+  void hintsStartFromWhatWasTypedAndPassOverWhatIsRight() {
+    type("step 1", "5 kg");
+    element("hint").click();
+    assertTrue(text("hints").contains("from what you typed") && text("hints").contains("V comes from"), text("hints"));
     type("step 1", right(shownKey(), "step 1"));
-    check();
     element("hint").click();
     assertTrue(text("hints").contains("step 2"), text("hints"));
+  }
+
+  @Test
+  void aLineOfWorkingIsWorkedAndChecked() {
+    ProblemKey key = shownKey();
+    double volts = key.answers().get(0).expected();
+    type("step 1", volts / 2 + " V + " + volts / 2 + " V");
+    type("a", "1 V * 3 s");
+    check();
+    assertEquals("right", kind("step 1"));
+    assertTrue(said("step 1").startsWith("✓ Your line gives "), said("step 1"));
+    assertTrue(said("a").contains("but a resistance is asked for"), said("a"));
+    element("calculator").findElement(By.tagName("summary")).click();
+    element("calculated").sendKeys("(12 V - 2.1 V) / 15 mA");
+    assertEquals("Your line gives 660\u00a0Ω.", text("calculation"));
   }
 
   // -------------------------------------------------------------------------------------------------------- going onward
@@ -322,83 +361,202 @@ class PracticePageTest {
     Set<String> seen = new HashSet<>();
     for (int i = 0; i < VARIANTS; i++) {
       assertTrue(seen.add(shownVariant() + element("setting").getText()), "given twice: " + shownVariant());
-      assertTrue(text("row").startsWith("problem " + (i + 1) + " of " + VARIANTS), text("row"));
+      assertTrue(text("row").startsWith("problem " + (i + 1) + " of this skill"), text("row"));
       element("another").click();
     }
     assertEquals(VARIANTS, seen.size());
     assertEquals(0, shownSkill());
-    assertTrue(text("row").startsWith("all " + VARIANTS + " seen"), text("row"));
   }
 
   @Test
-  void twoWithoutHelpSettleASkillAndSupportGoesDownOnTheWay() {
-    assertEquals("full", element("yours").getDomAttribute("data-support"));
+  void stepsGoBlankUpToTheLastAndTheLastAnswerIsNeverShown() {
+    List<String> forms = new ArrayList<>();
+    for (int i = 0; i < 5; i++) {
+      List<String> places = places();
+      forms.add(shownForm() + " " + places.size());
+      assertTrue(places.contains("c"), forms + ", the last answer is open: " + places);
+      if (shownForm().equals("faded")) {
+        assertEquals(places, browser.findElements(By.cssSelector("#places ul > li > strong:first-child")).stream()
+            .map(WebElement::getText).toList(), "what is asked is what is open");
+        assertEquals(4, browser.findElements(By.cssSelector("#places .steps > li")).size());
+      }
+      solveAll();
+      assertTrue(text("verdict").startsWith("All right."), text("verdict"));
+      element("another").click();
+    }
+    assertEquals(List.of("full 4", "faded 1", "faded 2", "bare 3", "bare 3"), forms);
+  }
+
+  @Test
+  void skillsComeMixedAndTwoBareSuccessesSettleWithAnotherSkillBetween() {
+    StringBuilder order = new StringBuilder();
+    for (int i = 0; i < 9; i++) {
+      order.append(shownSkill()).append(shownForm().charAt(0)).append(' ');
+      assertEquals(i < 7 ? "0" : "1", text("tally").substring(0, 1), "after " + order);
+      solveStraight();
+      assertEquals("onward", browser.switchTo().activeElement().getDomAttribute("id"), "after " + order);
+      element("onward").click();
+    }
+    assertEquals("0f 1f 3f 0b 1b 3b 0b 4f 1b ", order.toString());
+    assertEquals("2 of " + practice.skills().size() + " settled", text("tally"));
+    String map = text("skill-list");
+    assertTrue(map.contains("settled, back on 20") && map.contains("builds on divider from preferred values"), map);
+  }
+
+  @Test
+  void whatThePageSaysComesNextComesNext() {
     solveAll();
-    assertRow("1 of 2 solved without help");
-    assertTrue(text("verdict").startsWith("All right."), text("verdict"));
-    String first = shownVariant();
-    element("onward").click();
-    assertEquals(0, shownSkill());
-    assertNotEquals(first, shownVariant());
-    assertEquals("faded", element("yours").getDomAttribute("data-support"));
-    solveAll();
+    assertTrue(text("verdict").endsWith("Next: " + practice.skills().get(1).name() + "."), text("verdict"));
     element("onward").click();
     assertEquals(1, shownSkill());
-    assertEquals("1 of " + practice.skills().size() + " settled", text("tally"));
   }
 
   @Test
-  void aSkillThatWentWrongComesBackAfterThreeOthers() {
-    support("bare");
+  void whoWasSureAndWrongIsLedBackToTheExampleAndHasMoreSupportNextTime() {
+    solveStraight();
+    element("another").click();
+    assertEquals("bare", shownForm());
+    assertFalse(element("example").isDisplayed());
     type("a", "5 kg");
+    element("sure").findElement(By.cssSelector("input[value=sure]")).click();
     check();
-    assertEquals("wrong", kind("a"));
-    for (int i = 0; i < 2; i++) {
-      element("another").click();
-      solveAll();
-    }
-    List<Integer> order = new ArrayList<>();
-    for (int skills = 0; skills < 4; skills++) {
-      element("onward").click();
-      order.add(shownSkill());
-      solveAll();
-      element("onward").click();
-      solveAll();
-    }
-    assertEquals(List.of(1, 2, 3, 0), order);
+    assertTrue(element("example").isDisplayed() && text("verdict").contains("You were sure"), text("verdict"));
+    solveAll();
+    assertTrue(text("verdict").contains("in the end. Next time with more support."), text("verdict"));
+    element("another").click();
+    assertEquals("full", shownForm());
+    assertTrue(text("sureness").contains("Sure: right at once 0, wrong 1."), text("sureness"));
   }
 
   @Test
-  void draftsAndProgressSurviveAReloadAndCanBeCleared() {
+  void mistakesAreListedWithTheProblemToTryAgain() {
+    LadderProbe mistake = LadderProbe.of(shownKey()).stream().filter(probe -> probe.rung() == Rung.KNOWN_MISTAKE
+        && probe.question().equals("a")).findFirst().orElseThrow();
+    String variant = shownVariant();
+    assertFalse(element("mistakes-shown").isDisplayed());
+    type("step 1", right(shownKey(), "step 1"));
+    type("a", mistake.typed().get("a"));
+    check();
+    String told = mistake.verdict(shownKey()).message();
+    element("later").click();
+    element("mistakes-shown").findElement(By.tagName("summary")).click();
+    assertTrue(text("mistakes").contains(told) && text("mistakes").contains("1 time, last on 20"), text("mistakes"));
+    assertNotEquals(variant, shownVariant());
+    element("mistakes").findElement(By.tagName("button")).click();
+    assertEquals(variant, shownVariant());
+    assertEquals("wrong", kind("a"), "its verdict is kept, too");
+  }
+
+  @Test
+  void draftsAndVerdictsSurviveAReloadAnotherSkillAndANarrowScreen() {
     solveAll();
     element("onward").click();
     String variant = shownVariant();
-    type(places().get(0), "12.3 V");
+    String first = places().get(0);
+    type(first, "12.3 kg");
+    check();
     browser.navigate().refresh();
     assertEquals(variant, shownVariant());
-    assertEquals("12.3 V", place(places().get(0)).findElement(By.tagName("input")).getDomProperty("value"));
-    assertRow("1 of 2 solved without help");
-    element("clear").click();
-    assertRow("1 of 2 solved without help", "one press only asks");
-    element("clear").click();
-    assertRow("0 of 2 solved without help");
-    browser.navigate().refresh();
-    assertRow("0 of 2 solved without help");
+    assertEquals("12.3 kg", place(first).findElement(By.tagName("input")).getDomProperty("value"));
+    assertEquals("wrong", kind(first));
+    goTo(0);
+    assertNotEquals(variant, shownVariant());
+    goTo(1);
+    assertEquals(variant, shownVariant());
+    assertEquals("12.3 kg", place(first).findElement(By.tagName("input")).getDomProperty("value"));
+    Chromium.screen(browser, 640, 450);
+    assertTrue(element("yours").isDisplayed(), "a half-filled problem stays in sight at 200 %");
+    assertEquals("12.3 kg", place(first).findElement(By.tagName("input")).getDomProperty("value"));
   }
 
   @Test
-  void progressIsSavedAsAFile() throws Exception {
+  void twoTabsBothKeepWhatWasTypedInThem() {
+    String other = places().get(1);
+    type(places().get(0), "1.1 V");
+    String here = browser.getWindowHandle();
+    browser.switchTo().newWindow(org.openqa.selenium.WindowType.TAB);
+    try {
+      browser.get(file.toUri().toString());
+      assertEquals("1.1 V", place(places().get(0)).findElement(By.tagName("input")).getDomProperty("value"));
+      type(other, "2.2 ohm");
+    } finally {
+      browser.close();
+      browser.switchTo().window(here);
+    }
+    assertEquals("2.2 ohm", place(other).findElement(By.tagName("input")).getDomProperty("value"), "taken over at once");
+    browser.navigate().refresh();
+    assertEquals("1.1 V", place(places().get(0)).findElement(By.tagName("input")).getDomProperty("value"));
+    assertEquals("2.2 ohm", place(other).findElement(By.tagName("input")).getDomProperty("value"));
+  }
+
+  @Test
+  void whatIsErasedInOneTabIsErasedInTheOther() throws InterruptedException {
+    type(places().get(0), "1.1 V");
+    String here = browser.getWindowHandle();
+    browser.switchTo().newWindow(org.openqa.selenium.WindowType.TAB);
+    try {
+      browser.get(file.toUri().toString());
+      element("clear").click();
+      element("clear").click();
+    } finally {
+      browser.close();
+      browser.switchTo().window(here);
+    }
+    String first = "return document.querySelector('#places input[type=text]')?.value";
+    for (int i = 0; i < 100 && !"".equals(browser.executeScript(first)); i++) {
+      Thread.sleep(50);
+    }
+    assertEquals("", browser.executeScript(first));
+    assertFalse(text("record").contains("1.1 V"), text("record"));
+  }
+
+  @Test
+  void progressIsSavedAsAFileThatIsReadByAPersonAndLoadedAgainAfterErasing() throws Exception {
     Path downloads = Files.createDirectories(folder.resolve("downloads"));
     browser.executeCdpCommand("Browser.setDownloadBehavior",
         Map.of("behavior", "allow", "downloadPath", downloads.toAbsolutePath().toString()));
+    solveStraight();
+    goTo(0);
     solveAll();
+    assertRow("1 of 2 solved bare and without help");
     element("export").click();
-    Path saved = downloads.resolve("practice-" + PracticePage.name(practice) + ".json");
+    Path saved = downloads.resolve("practice-" + PracticePage.name(practice) + ".txt");
     for (int i = 0; i < 100 && !Files.exists(saved); i++) {
       Thread.sleep(50);
     }
-    String json = Files.readString(saved);
-    assertTrue(json.contains("\"skill\": \"" + practice.skills().get(0).name() + "\"") && json.contains("\"rightAtOnce\": 1"), json);
+    String text = Files.readString(saved);
+    assertTrue(text.contains("skill " + practice.skills().get(0).name() + "\n") && text.contains(" bare\n"), text);
+    element("clear").click();
+    assertRow("1 of 2 solved bare and without help", "one press only asks");
+    element("clear").click();
+    assertRow("0 of 2 solved bare and without help");
+    browser.navigate().refresh();
+    assertRow("0 of 2 solved bare and without help");
+    element("import").sendKeys(saved.toAbsolutePath().toString());
+    for (int i = 0; i < 100 && !text("row").contains("1 of 2"); i++) {
+      Thread.sleep(50);
+    }
+    assertRow("1 of 2 solved bare and without help");
+    element("carried").findElement(By.tagName("summary")).click();
+    element("pasted").sendKeys("nonsense");
+    element("take-over").click();
+    assertTrue(text("kept-said").contains("This is not a practice record."), text("kept-said"));
+    assertRow("1 of 2 solved bare and without help");
+  }
+
+  @Test
+  void aBrowserThatKeepsNothingSaysSo() {
+    Object script = browser.executeCdpCommand("Page.addScriptToEvaluateOnNewDocument", Map.of("source",
+        "Object.defineProperty(window, 'localStorage', {get() { throw new Error('refused'); }})")).get("identifier");
+    try {
+      browser.get(file.toUri().toString());
+      assertTrue(text("kept").startsWith("This browser keeps nothing for this page: save your progress as a file"),
+          text("kept"));
+      solveAll();
+      assertTrue(text("verdict").startsWith("All right."), text("verdict"));
+    } finally {
+      browser.executeCdpCommand("Page.removeScriptToEvaluateOnNewDocument", Map.of("identifier", script));
+    }
   }
 
   // ---------------------------------------------------------------------------------------------------- the page itself
@@ -437,6 +595,8 @@ class PracticePageTest {
       check();
       element("hint").click();
       element("hint").click();
+      browser.executeScript("document.querySelectorAll('details').forEach(details => { details.open = true; })");
+      audit("skill " + skill + ", wrong, with hints, map and mistakes open");
       element("solve").click();
       audit("skill " + skill + ", wrong, with hints, solved");
     }
@@ -503,16 +663,16 @@ class PracticePageTest {
   @Test
   void aKeyboardIsEnough() {
     Set<String> reached = new HashSet<>();
-    WebElement body = browser.findElement(By.tagName("body"));
-    body.sendKeys(Keys.TAB);
+    // Not to the element itself: a field for files takes no keys from a driver.
+    new Actions(browser).sendKeys(Keys.TAB).perform();
     assertEquals("To the problem", browser.switchTo().activeElement().getText());
-    for (int i = 0; i < 60; i++) {
+    for (int i = 0; i < 80; i++) {
       WebElement active = browser.switchTo().activeElement();
       reached.add(active.getTagName() + " " + active.getDomAttribute("id"));
-      active.sendKeys(Keys.TAB);
+      new Actions(browser).sendKeys(Keys.TAB).perform();
     }
     for (String control : List.of("button hint", "button solve", "button another", "select support", "button export",
-        "button clear")) {
+        "input import", "button clear")) {
       assertTrue(reached.contains(control), control + " among " + reached);
     }
     WebElement field = place("step 1").findElement(By.tagName("input"));
@@ -561,7 +721,7 @@ class PracticePageTest {
   }
 
   @Test
-  void twelveSkillsOfThirtyProblemsFitIntoThreeMegabytes() {
+  void twelveSkillsOfThirtyProblemsFitInto2600Kilobytes() {
     TemplateLibrary library = new TemplateLibrary(List.of(TemplateFiles.builtIn()));
     StringBuilder plan = new StringBuilder("title: Twelve skills\nseed: size\nproblems:\n");
     library.names().stream().map(name -> library.template(name).skill()).distinct().limit(12)
@@ -572,7 +732,19 @@ class PracticePageTest {
     int bytes = PracticePage.render(large).getBytes(StandardCharsets.UTF_8).length;
     System.out.println(large.skills().size() + " skills of " + problems + " problems: " + bytes + " bytes");
     assertEquals(12, large.skills().size());
-    assertTrue(bytes <= (DEEP ? 3_000_000 : 1_500_000), bytes + " bytes");
+    assertTrue(bytes <= (DEEP ? 2_600_000 : 1_400_000), bytes + " bytes");
+  }
+
+  @Test
+  void theWholeScriptIsAtMost100KilobytesCompressed() throws IOException {
+    String page = PracticePage.render(practice);
+    String script = page.substring(page.lastIndexOf("<script>") + 8, page.lastIndexOf("</script>"));
+    ByteArrayOutputStream zipped = new ByteArrayOutputStream();
+    try (GZIPOutputStream zip = new GZIPOutputStream(zipped)) {
+      zip.write(script.getBytes(StandardCharsets.UTF_8));
+    }
+    System.out.println("the practice page's script: " + zipped.size() + " bytes compressed");
+    assertTrue(zipped.size() <= 100_000, zipped.size() + " bytes");
   }
 
   @Test

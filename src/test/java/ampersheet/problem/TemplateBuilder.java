@@ -232,7 +232,7 @@ final class TemplateBuilder {
   ProblemTemplate build() {
     return new ProblemTemplate(name, "A title", name.substring(0, name.indexOf('/')), "a skill", 1,
         List.of("a principle"), givens, List.of(), requirements, new Working(steps), lines, asks, List.of(), mistakes,
-        models(), Optional.empty(), proofs, cautions, new Premises(List.of(), List.of(), List.of(), List.of()),
+        models(), Optional.empty(), proofs, cautions, new Premises(List.of(), List.of(), List.of(), List.of(), List.of()),
         new Words(statements), "0".repeat(64));
   }
 

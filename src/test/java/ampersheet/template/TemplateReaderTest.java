@@ -2,11 +2,13 @@ package ampersheet.template;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.answer.Acceptance;
 import ampersheet.circuit.GridPoint;
 import ampersheet.circuit.PartKind;
+import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.formula.Condition;
 import ampersheet.formula.Scope;
 import ampersheet.formula.Symbol;
@@ -284,5 +286,21 @@ class TemplateReaderTest {
     assertTrue(checked.template().isPresent());
     assertEquals(List.of("nothing uses spare, a given"),
         checked.diagnostics().stream().map(diagnostic -> diagnostic.problem()).toList());
+  }
+
+  @Test
+  void whatComesBeforeASkillIsReadAndIsNoPartOfATemplatesVersion() throws IOException {
+    ProblemTemplate template = read(PROBLEM.replace("skill: testing\n", "skill: testing\nafter: [reading, writing]\n"), STATEMENT);
+    assertEquals(List.of("reading", "writing"), template.premises().after());
+    assertEquals(read().fingerprint(), template.fingerprint());
+    assertEquals(read().fingerprint(), read(PROBLEM.replace("skill: testing\n", "skill: testing\nafter:\n  - reading\n  - writing\n"),
+        STATEMENT).fingerprint());
+  }
+
+  @Test
+  void aSkillThatComesAfterItselfIsRefused() {
+    DiagnosticException refused = assertThrows(DiagnosticException.class,
+        () -> read(PROBLEM.replace("skill: testing\n", "skill: testing\nafter: [testing]\n"), STATEMENT));
+    assertTrue(refused.getMessage().contains("the skill comes after itself"), refused.getMessage());
   }
 }
