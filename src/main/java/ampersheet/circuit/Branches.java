@@ -56,22 +56,8 @@ final class Branches {
       case SINK -> add("from", "to", new Law.Current(value("amps")));
       case LED -> add("from", "to", diode(LED_EMISSION));
       case DIODE -> add("from", "to", diode(DIODE_EMISSION));
-      case ZENER -> {
-        double amps = positive("amps", BREAKDOWN_AMPS);
-        add("from", "to", new Law.Conducting(Junction.through(SILICON_VOLTS, amps, 1, 0)));
-        add("to", "from", breakdown(amps));
-      }
-      case REFERENCE -> {
-        double minimum = atLeastZero("minimum", 0);
-        add("from", "to", new Law.Conducting(Junction.through(SILICON_VOLTS, BREAKDOWN_AMPS, 1, 0)));
-        if (minimum > 0) {
-          add("to", "from", new Law.Resistance(positive("volts") / minimum, 0));
-        }
-        double slope = atLeastZero("slope", 0);
-        // The knee has the stated voltage at KNEE_AMPS with no part of it in the slope, which starts at the minimum.
-        add("to", "from",
-            new Law.Conducting(Junction.knee(positive("volts") + slope * KNEE_AMPS, KNEE_AMPS, slope)));
-      }
+      case ZENER -> zener();
+      case REFERENCE -> reference();
       case NMOS -> {
         add("drain", "source", channel(1));
         add("source", "drain", bodyDiode());
@@ -80,46 +66,73 @@ final class Branches {
         add("drain", "source", channel(-1));
         add("drain", "source", bodyDiode());
       }
-      case NPN -> {
-        add("base", "emitter", new Law.Conducting(Junction.through(positive("volts"), positive("amps"), 1, 0)));
-        add("collector", "emitter", new Law.Gain(branches.size() - 1, positive("gain")));
-        // Collector-emitter voltage below saturation makes this junction conduct: −v passes its knee at −saturation.
-        add("emitter", "collector", saturation());
-      }
-      case SWITCH -> {
-        double closed = value("closed");
-        check(closed == 0 || closed == 1, "has closed = " + closed + "; needs 1 (closed) or 0 (open)");
-        if (closed == 1) {
-          add("from", "to", new Law.Voltage(0));
-        }
-      }
-      case TRIMPOT -> {
-        double position = value("position");
-        check(position >= 0 && position <= 1, "has position " + position + "; needs 0 to 1");
-        double ohms = atLeastZero("ohms");
-        add("from", "wiper", new Law.Resistance(position * ohms, 0));
-        add("wiper", "to", new Law.Resistance((1 - position) * ohms, 0));
-      }
-      case REGULATOR -> {
-        add("in", "out", new Law.Regulation(node("out"), node("ground"), value("volts")));
-        double quiescent = atLeastZero("quiescent", 0);
-        if (quiescent > 0) {
-          add("in", "ground", new Law.Current(quiescent));
-        }
-        atLeastZero("dropout", 0);
-      }
-      case CAPACITOR -> {
-        positive("farads");
-        Law law = capacitorLaw.apply(connected.part());
-        if (law != null) {
-          add("from", "to", law);
-        }
-      }
+      case NPN -> transistor();
+      case SWITCH -> contact();
+      case TRIMPOT -> trimpot();
+      case REGULATOR -> regulator();
+      case CAPACITOR -> capacitor();
       case STRIP, PANEL -> copper();
       case VOLTMETER -> { }
       case AMMETER -> add("from", "to", new Law.Voltage(0));
       case WIRE, GROUND, NODE -> throw new IllegalArgumentException(
           "a netlist holds no " + connected.part().kind().word() + ": " + connected.part().name());
+    }
+  }
+
+  private void zener() {
+    double amps = positive("amps", BREAKDOWN_AMPS);
+    add("from", "to", new Law.Conducting(Junction.through(SILICON_VOLTS, amps, 1, 0)));
+    add("to", "from", breakdown(amps));
+  }
+
+  private void reference() {
+    double minimum = atLeastZero("minimum", 0);
+    add("from", "to", new Law.Conducting(Junction.through(SILICON_VOLTS, BREAKDOWN_AMPS, 1, 0)));
+    if (minimum > 0) {
+      add("to", "from", new Law.Resistance(positive("volts") / minimum, 0));
+    }
+    double slope = atLeastZero("slope", 0);
+    // The knee has the stated voltage at KNEE_AMPS with no part of it in the slope, which starts at the minimum.
+    add("to", "from", new Law.Conducting(Junction.knee(positive("volts") + slope * KNEE_AMPS, KNEE_AMPS, slope)));
+  }
+
+  private void transistor() {
+    add("base", "emitter", new Law.Conducting(Junction.through(positive("volts"), positive("amps"), 1, 0)));
+    add("collector", "emitter", new Law.Gain(branches.size() - 1, positive("gain")));
+    // Collector-emitter voltage below saturation makes this junction conduct: −v passes its knee at −saturation.
+    add("emitter", "collector", saturation());
+  }
+
+  private void contact() {
+    double closed = value("closed");
+    check(closed == 0 || closed == 1, "has closed = " + closed + "; needs 1 (closed) or 0 (open)");
+    if (closed == 1) {
+      add("from", "to", new Law.Voltage(0));
+    }
+  }
+
+  private void trimpot() {
+    double position = value("position");
+    check(position >= 0 && position <= 1, "has position " + position + "; needs 0 to 1");
+    double ohms = atLeastZero("ohms");
+    add("from", "wiper", new Law.Resistance(position * ohms, 0));
+    add("wiper", "to", new Law.Resistance((1 - position) * ohms, 0));
+  }
+
+  private void regulator() {
+    add("in", "out", new Law.Regulation(node("out"), node("ground"), value("volts")));
+    double quiescent = atLeastZero("quiescent", 0);
+    if (quiescent > 0) {
+      add("in", "ground", new Law.Current(quiescent));
+    }
+    atLeastZero("dropout", 0);
+  }
+
+  private void capacitor() {
+    positive("farads");
+    Law law = capacitorLaw.apply(connected.part());
+    if (law != null) {
+      add("from", "to", law);
     }
   }
 

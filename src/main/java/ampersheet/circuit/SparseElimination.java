@@ -24,6 +24,13 @@ final class SparseElimination {
   private final int[] firstOfLength;
   private final int[] next;
   private final int[] previous;
+  /** Entries of each column in rows without a pivot, and the rows in which it ever had one. */
+  private final int[] columnCount;
+  private final int[][] rowsOf;
+  private final int[] rowsOfLength;
+  private final boolean[] rowDone;
+  /** Where the columns of the row at hand stand in it; -1 elsewhere. */
+  private final int[] place;
 
   SparseElimination(int size) {
     this.size = size;
@@ -39,6 +46,12 @@ final class SparseElimination {
     Arrays.fill(firstOfLength, -1);
     next = new int[size];
     previous = new int[size];
+    columnCount = new int[size];
+    rowsOf = new int[size][4];
+    rowsOfLength = new int[size];
+    rowDone = new boolean[size];
+    place = new int[size];
+    Arrays.fill(place, -1);
   }
 
   void set(int row, int column, double value) {
@@ -47,10 +60,28 @@ final class SparseElimination {
 
   /** False when no pivot is left: the matrix is singular. */
   boolean decompose() {
-    boolean[] rowDone = new boolean[size];
-    int[] columnCount = new int[size];
-    int[][] rowsOf = new int[size][4];
-    int[] rowsOfLength = new int[size];
+    fileByColumn();
+    for (int row = size - 1; row >= 0; row--) {
+      file(row);
+    }
+    for (int step = 0; step < size; step++) {
+      int at = choose(step);
+      if (at < 0) {
+        return false;
+      }
+      int pivot = pivotRow[step];
+      pivotValue[step] = values[pivot][at];
+      rowDone[pivot] = true;
+      take(pivot, length[pivot]);
+      for (int i = 0; i < length[pivot]; i++) {
+        columnCount[columns[pivot][i]]--;
+      }
+      eliminate(step);
+    }
+    return true;
+  }
+
+  private void fileByColumn() {
     for (int row = 0; row < size; row++) {
       for (int i = 0; i < length[row]; i++) {
         int column = columns[row][i];
@@ -58,68 +89,54 @@ final class SparseElimination {
         rowsOf[column] = append(rowsOf[column], rowsOfLength[column]++, row);
       }
     }
-    for (int row = size - 1; row >= 0; row--) {
+  }
+
+  /** Takes the pivot's row off every row that has an entry in its column. */
+  private void eliminate(int step) {
+    int column = pivotColumn[step];
+    int[] changed = new int[rowsOfLength[column]];
+    double[] factor = new double[rowsOfLength[column]];
+    int count = 0;
+    for (int i = 0; i < rowsOfLength[column]; i++) {
+      int row = rowsOf[column][i];
+      int found = rowDone[row] ? -1 : find(row, column);
+      if (found < 0) {
+        continue;
+      }
+      double times = values[row][found] / pivotValue[step];
+      take(row, length[row]);
+      remove(row, found);
+      columnCount[column]--;
+      subtract(row, pivotRow[step], column, times);
       file(row);
+      changed[count] = row;
+      factor[count++] = times;
     }
-    int[] place = new int[size];
-    Arrays.fill(place, -1);
-    for (int step = 0; step < size; step++) {
-      int at = choose(step, columnCount);
-      if (at < 0) {
-        return false;
-      }
-      int pivot = pivotRow[step];
-      int column = pivotColumn[step];
-      pivotValue[step] = values[pivot][at];
-      rowDone[pivot] = true;
-      take(pivot, length[pivot]);
-      for (int i = 0; i < length[pivot]; i++) {
-        columnCount[columns[pivot][i]]--;
-      }
-      int[] changed = new int[rowsOfLength[column]];
-      double[] factor = new double[rowsOfLength[column]];
-      int count = 0;
-      for (int i = 0; i < rowsOfLength[column]; i++) {
-        int row = rowsOf[column][i];
-        if (rowDone[row]) {
-          continue;
-        }
-        int found = find(row, column);
-        if (found < 0) {
-          continue;
-        }
-        double times = values[row][found] / pivotValue[step];
-        take(row, length[row]);
-        remove(row, found);
-        columnCount[column]--;
-        for (int k = 0; k < length[row]; k++) {
-          place[columns[row][k]] = k;
-        }
-        for (int k = 0; k < length[pivot]; k++) {
-          int other = columns[pivot][k];
-          if (other == column) {
-            continue;
-          }
-          double less = times * values[pivot][k];
-          if (place[other] >= 0) {
-            values[row][place[other]] -= less;
-          } else {
-            append(row, other, -less);
-            columnCount[other]++;
-            rowsOf[other] = append(rowsOf[other], rowsOfLength[other]++, row);
-          }
-        }
-        for (int k = 0; k < length[row]; k++) {
-          place[columns[row][k]] = -1;
-        }
-        file(row);
-        changed[count] = row;
-        factor[count++] = times;
-      }
-      targets[step] = Arrays.copyOf(changed, count);
-      factors[step] = Arrays.copyOf(factor, count);
+    targets[step] = Arrays.copyOf(changed, count);
+    factors[step] = Arrays.copyOf(factor, count);
+  }
+
+  private void subtract(int row, int pivot, int column, double times) {
+    for (int k = 0; k < length[row]; k++) {
+      place[columns[row][k]] = k;
     }
-    return true;
+    for (int k = 0; k < length[pivot]; k++) {
+      int other = columns[pivot][k];
+      if (other == column) {
+        continue;
+      }
+      double less = times * values[pivot][k];
+      if (place[other] >= 0) {
+        values[row][place[other]] -= less;
+      } else {
+        append(row, other, -less);
+        columnCount[other]++;
+        rowsOf[other] = append(rowsOf[other], rowsOfLength[other]++, row);
+      }
+    }
+    for (int k = 0; k < length[row]; k++) {
+      place[columns[row][k]] = -1;
+    }
   }
 
   double[] solve(double[] right) {
@@ -145,7 +162,7 @@ final class SparseElimination {
   }
 
   /** Sets row and column of this step's pivot; returns its place in the row, or −1. */
-  private int choose(int step, int[] columnCount) {
+  private int choose(int step) {
     int best = -1;
     long leastFill = Long.MAX_VALUE;
     for (int row : shortestRows()) {

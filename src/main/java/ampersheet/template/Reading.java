@@ -76,13 +76,69 @@ final class Reading {
     }
     fingerprinted.put(TemplateFiles.PROBLEM, ofASheet(mapping, text));
     Fields fields = new Fields(mapping, "a template", faults);
-    Optional<String> title = wording.needText(fields, "title", "the title, as printed above the problem").map(Printable::line);
+    Head head = head(fields);
+    Numerics numerics = numerics(fields, head.teaches());
+    Asked asked = asked(fields, numerics.steps());
+    Modelled modelled = modelled(fields);
+    ProofSection proofSection = new ProofSection(names, formulas, wording, modelled.things(), modelled.taken(),
+        modelled.sound(), numerics.givens(), faults);
+    List<Proof> proofs = proofSection.read(fields.groups("proof", "{of: R, measure: current(D1), equals: If}"));
+    proofSection.requireFor(needed(asked.section(), modelled.taken()));
+    List<String> cautions = cautions(fields);
+    Premises premises =
+        new PremisesSection(names, formulas, wording, files, faults).read(fields, modelled.plans(), head.skill());
+    fingerprint(premises).ifPresent(limits -> fingerprinted.put(TemplateFiles.LIMITS, limits));
+    boolean hasCurve = fields.has("curve");
+    fields.finish();
+    Map<String, String> statements = statements(fingerprinted);
+    int beforeCurve = faults.count();
+    Optional<CurvePlan> curve = !hasCurve ? Optional.empty() : fields.group("curve").flatMap(new CurveSection(names,
+        formulas, wording, asked.section().asked().keySet(), numerics.givens(), numerics.constants(), numerics.steps(),
+        faults)::read);
+    boolean curveIsSound = faults.count() == beforeCurve;
+    unused();
+
+    if (numerics.sound()) {
+      trySamples(fields, numerics, asked, modelled, curveIsSound ? curve : Optional.empty());
+    }
+    if (faults.hasErrors()) {
+      return Optional.empty();
+    }
+    return Optional.of(new ProblemTemplate(name, head.title().orElseThrow(), name.substring(0, name.indexOf('/')),
+        head.skill().orElseThrow(), head.level(), head.teaches(), numerics.givens(), numerics.constants(),
+        List.copyOf(numerics.requirements().keySet()), numerics.working(),
+        numerics.steps().stream().map(StepsSection.Read::line).toList(), asked.asks(),
+        asked.section().designs().designs(), asked.mistakes(), modelled.plans(), curve, proofs, cautions, premises,
+        new Words(statements), fingerprint(fingerprinted)));
+  }
+
+  /** What a template says of itself first. */
+  private record Head(Optional<String> title, Optional<String> skill, int level, List<String> teaches) {}
+
+  private Head head(Fields fields) {
+    Optional<String> title =
+        wording.needText(fields, "title", "the title, as printed above the problem").map(Printable::line);
     Optional<String> skill = wording.needText(fields, "skill", "what it practises, such as series resistor")
         .map(Printable::line);
     int level = fields.needText("level", "1 first lesson, 2 practice, 3 several ideas at once, 4 design task")
         .flatMap(number -> new Numbers(faults).whole(number, 1, 4)).orElse(1);
-    List<String> teaches = texts(fields, "teaches", "the laws and rules the steps use");
+    return new Head(title, skill, level, texts(fields, "teaches", "the laws and rules the steps use"));
+  }
 
+  /**
+   * What can be worked without a model.
+   *
+   * @param requirements with the place of each
+   * @param sound whether nothing is wrong with any of it
+   */
+  private record Numerics(List<Given> givens, List<Constant> constants, Map<Condition, Place> requirements,
+      List<StepsSection.Read> steps, boolean sound) {
+    Working working() {
+      return new Working(steps.stream().map(StepsSection.Read::step).toList());
+    }
+  }
+
+  private Numerics numerics(Fields fields, List<String> teaches) {
     int before = faults.count();
     Tolerances tolerances = new Tolerances(formulas, faults);
     GivensSection givensSection = new GivensSection(names, wording, tolerances, faults);
@@ -99,21 +155,37 @@ final class Reading {
         .read(fields.groups("steps", "{id: R, meaning: ..., is: ..., unit: ohm, principle: ..., because: ...}"));
     // After the steps, so that a step in a requirement is told as that.
     Map<Condition, Place> requirements = requirements(fields);
-    boolean numbersAreSound = faults.count() == before;
+    return new Numerics(givens, constants, requirements, steps, faults.count() == before);
+  }
 
-    AsksSection asksSection = new AsksSection(names, formulas, wording, vocabulary(), steps, faults);
+  private record Asked(AsksSection section, List<Ask> asks, List<Mistake> mistakes) {}
+
+  private Asked asked(Fields fields, List<StepsSection.Read> steps) {
+    AsksSection section = new AsksSection(names, formulas, wording, vocabulary(), steps, faults);
     fields.need("asks", "what is asked");
-    List<Ask> asks = asksSection.read(fields.groups("asks", "{step: R, within: 2 %}"));
-    if (fields.has("asks") && asks.isEmpty() && asksSection.asked().isEmpty()) {
+    List<Ask> asks = section.read(fields.groups("asks", "{step: R, within: 2 %}"));
+    if (fields.has("asks") && asks.isEmpty() && section.asked().isEmpty()) {
       faults.error(fields.placeOf("asks"), "nothing is asked", "at least one question", "Ask for a step.");
     }
-    List<Mistake> mistakes = new MistakesSection(names, formulas, wording, asksSection.asked().keySet(),
-        asksSection.designs().blanks(), steps, faults)
+    List<Mistake> mistakes = new MistakesSection(names, formulas, wording, section.asked().keySet(),
+        section.designs().blanks(), steps, faults)
         .read(fields.groups("mistakes", "{id: no-forward-voltage, of: R, is: Vs / If, says: ...}"));
+    return new Asked(section, asks, mistakes);
+  }
 
+  /**
+   * The models, and what measures may name of them.
+   *
+   * @param circuit one with which nothing is wrong, with the place of each of its parts
+   * @param sound whether nothing is wrong with any of them
+   */
+  private record Modelled(List<ModelPlan> plans, Optional<CircuitPlan> circuit, List<Place> parts,
+      MeasureCheck.Things things, Taken taken, boolean sound) {}
+
+  private Modelled modelled(Fields fields) {
     Taken taken = new Taken();
     Set<ModelKind> models = new TreeSet<>();
-    int beforeCircuit = faults.count();
+    int before = faults.count();
     CircuitSection circuitSection = new CircuitSection(new ModelValues(ModelKind.CIRCUIT, names, formulas, taken),
         wording, sizes, faults);
     List<ModelPlan> plans = new ArrayList<>();
@@ -124,7 +196,7 @@ final class Reading {
           "{resistor: R1, from: [0, 4], to: [4, 4], ohms: R}")));
       circuit.ifPresent(plans::add);
     }
-    boolean circuitIsSound = faults.count() == beforeCircuit;
+    boolean circuitIsSound = faults.count() == before;
     HeatSection heatSection = new HeatSection(new ModelValues(ModelKind.HEAT, names, formulas, taken), faults);
     if (fields.has("heat")) {
       plans.add(heatSection.read(fields.placeOf("heat"), fields.groups("heat", "{node: junction}"),
@@ -133,45 +205,15 @@ final class Reading {
     }
     if (fields.has("chain")) {
       models.add(ModelKind.CHAIN);
-      ChainSection section =
-          new ChainSection(formulas, new ModelValues(ModelKind.CHAIN, names, formulas, taken), wording, sizes,
-              faults);
+      ChainSection section = new ChainSection(formulas, new ModelValues(ModelKind.CHAIN, names, formulas, taken),
+          wording, sizes, faults);
       fields.group("chain").flatMap(section::read).ifPresent(plans::add);
     }
     assembly(fields, models, taken).ifPresent(plans::add);
     MeasureCheck.Things things = new MeasureCheck.Things(models, circuitSection.nodes(), circuitSection.parts(),
         heatSection.nodeNames(), heatSection.flowNames());
-    boolean modelsAreSound = faults.count() == beforeCircuit;
-    ProofSection proofSection = new ProofSection(names, formulas, wording, things, taken, modelsAreSound,
-        givens, faults);
-    List<Proof> proofs = proofSection.read(fields.groups("proof", "{of: R, measure: current(D1), equals: If}"));
-    proofSection.requireFor(needed(asksSection, taken));
-    List<String> cautions = cautions(fields);
-    Premises premises = new PremisesSection(names, formulas, wording, files, faults).read(fields, plans, skill);
-    fingerprint(premises).ifPresent(limits -> fingerprinted.put(TemplateFiles.LIMITS, limits));
-    boolean hasCurve = fields.has("curve");
-    fields.finish();
-    Map<String, String> statements = statements(fingerprinted);
-    int beforeCurve = faults.count();
-    Optional<CurvePlan> curve = !hasCurve ? Optional.empty() : fields.group("curve").flatMap(new CurveSection(names,
-        formulas, wording, asksSection.asked().keySet(), givens, constants, steps, faults)::read);
-    boolean curveIsSound = faults.count() == beforeCurve;
-    unused();
-
-    if (numbersAreSound) {
-      trySamples(fields, givens, constants, requirements, steps, asksSection, asks,
-          circuitIsSound ? circuit : Optional.empty(), circuitSection.places(),
-          curveIsSound ? curve : Optional.empty());
-    }
-    if (faults.hasErrors()) {
-      return Optional.empty();
-    }
-    return Optional.of(new ProblemTemplate(name, title.orElseThrow(), name.substring(0, name.indexOf('/')),
-        skill.orElseThrow(), level, teaches, givens, constants, List.copyOf(requirements.keySet()),
-        new Working(steps.stream().map(StepsSection.Read::step).toList()),
-        steps.stream().map(StepsSection.Read::line).toList(), asks, asksSection.designs().designs(), mistakes, plans,
-        curve, proofs, cautions, premises,
-        new Words(statements), fingerprint(fingerprinted)));
+    return new Modelled(plans, circuitIsSound ? circuit : Optional.empty(), circuitSection.places(), things, taken,
+        faults.count() == before);
   }
 
   /** The text without {@code after}: what is learned before a skill changes no sheet, and so no sheet's ID. */
@@ -385,25 +427,23 @@ final class Reading {
     }
   }
 
-  private void trySamples(Fields fields, List<Given> givens, List<Constant> constants,
-      Map<Condition, Place> requirements, List<StepsSection.Read> steps, AsksSection asksSection, List<Ask> asks,
-      Optional<CircuitPlan> circuit, List<Place> parts, Optional<CurvePlan> curve) {
-    Samples.Outcome outcome = new Samples(givens, constants, List.copyOf(requirements.keySet())).find(SAMPLES);
+  private void trySamples(Fields fields, Numerics numerics, Asked asked, Modelled modelled, Optional<CurvePlan> curve) {
+    List<Condition> requirements = List.copyOf(numerics.requirements().keySet());
+    Samples.Outcome outcome = new Samples(numerics.givens(), numerics.constants(), requirements).find(SAMPLES);
     if (outcome.found().isEmpty()) {
-      impossible(outcome, requirements);
+      impossible(outcome, numerics.requirements());
       return;
     }
     int beforeSizes = faults.count();
-    sizes.check(givens, List.copyOf(requirements.keySet()),
-        new Working(steps.stream().map(StepsSection.Read::step).toList()), outcome.found(), faults);
+    sizes.check(numerics.givens(), requirements, numerics.working(), outcome.found(), faults);
     if (faults.count() > beforeSizes) {
       return;
     }
     Map<String, Place> stepPlaces = new TreeMap<>();
     names.all().forEach(named -> stepPlaces.put(named.id(), named.place()));
-    SampleCheck check = new SampleCheck(givens, steps, stepPlaces, outcome.found(), faults);
-    check.asks(asks, asksSection.asked());
-    circuit.ifPresent(plan -> new CircuitCheck(plan, parts, faults).check(check.worked()));
+    SampleCheck check = new SampleCheck(numerics.givens(), numerics.steps(), stepPlaces, outcome.found(), faults);
+    check.asks(asked.asks(), asked.section().asked());
+    modelled.circuit().ifPresent(plan -> new CircuitCheck(plan, modelled.parts(), faults).check(check.worked()));
     curve.ifPresent(plan -> check.curve(plan, fields.placeOf("curve")));
   }
 
