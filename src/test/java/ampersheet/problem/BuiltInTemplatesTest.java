@@ -25,7 +25,7 @@ class BuiltInTemplatesTest {
     TemplateFiles files = TemplateFiles.builtIn();
     return ChosenTemplates.of(files).stream()
         .map(name -> DynamicTest.dynamicTest(name, () -> {
-          ProofReport report = Proving.prove(new Workshop(TemplateReader.read(files, name)), "some", Boolean.getBoolean("ampersheet.deep") ? 60 : 30);
+          ProofReport report = Proving.prove(new Workshop(TemplateReader.read(files, name)), "some", 60);
           assertTrue(report.passed(), report.print());
           assertTrue(report.tally().refusalRate() < 0.3, report.print());
           assertTrue(report.tally().accepted() == 60 || report.exhausted(), report.print());
