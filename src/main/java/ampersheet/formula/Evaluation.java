@@ -111,25 +111,10 @@ public final class Evaluation {
     }
   }
 
-  private record Truth(Values values) implements ConditionFold<Boolean> {
+  private record Truth(Values values) implements TruthFold {
     @Override
     public Boolean comparison(Condition.Comparison comparison) {
       return new Value(values).comparison(comparison);
-    }
-
-    @Override
-    public Boolean both(Condition.Both both) {
-      return both.left().fold(this) && both.right().fold(this);
-    }
-
-    @Override
-    public Boolean either(Condition.Either either) {
-      return either.left().fold(this) || either.right().fold(this);
-    }
-
-    @Override
-    public Boolean not(Condition.Not not) {
-      return !not.of().fold(this);
     }
   }
 

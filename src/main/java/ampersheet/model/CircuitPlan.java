@@ -16,11 +16,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** Parts whose values are formulas; with the numbers in they become a schematic. */
 public final class CircuitPlan implements ModelPlan {
   private final List<PlannedPart> parts;
   private final List<Added> added;
+  /** The parts, and then what is added. */
+  private final List<PlannedPart> all;
   private final List<Set<String>> namesByPart;
   /** Which ends are connected does not depend on the numbers, so it is found once. */
   private final Once<Netlist> connections = new Once<>(this::connections);
@@ -32,7 +35,8 @@ public final class CircuitPlan implements ModelPlan {
   private CircuitPlan(List<PlannedPart> parts, List<Added> added) {
     this.parts = List.copyOf(parts);
     this.added = added;
-    this.namesByPart = all().stream().map(PlannedPart::names).toList();
+    this.all = Stream.concat(parts.stream(), added.stream().map(Added::part)).toList();
+    this.namesByPart = all.stream().map(PlannedPart::names).toList();
   }
 
   /**
@@ -89,14 +93,7 @@ public final class CircuitPlan implements ModelPlan {
 
   @Override
   public List<Expression> formulas() {
-    return all().stream().flatMap(part -> part.values().values().stream()).toList();
-  }
-
-  /** With what is not drawn. */
-  private List<PlannedPart> all() {
-    List<PlannedPart> all = new ArrayList<>(parts);
-    added.forEach(each -> all.add(each.part()));
-    return all;
+    return all.stream().flatMap(part -> part.values().values().stream()).toList();
   }
 
   @Override
@@ -119,12 +116,11 @@ public final class CircuitPlan implements ModelPlan {
 
   @Override
   public CircuitModel with(Values values, Values.Measured others) {
-    return new CircuitModel(this, () -> all().stream().map(part -> part.placed(values)).toList());
+    return new CircuitModel(this, () -> all.stream().map(part -> part.placed(values)).toList());
   }
 
   /** Only the parts that use one of the changed names are made again. */
   List<PlacedPart> again(List<PlacedPart> before, Values values, Set<String> changed) {
-    List<PlannedPart> all = all();
     List<PlacedPart> next = new ArrayList<>(all.size());
     for (int i = 0; i < all.size(); i++) {
       next.add(Collections.disjoint(namesByPart.get(i), changed) ? before.get(i) : all.get(i).placed(values));

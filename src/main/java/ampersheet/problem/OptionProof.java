@@ -2,10 +2,10 @@ package ampersheet.problem;
 
 import ampersheet.answer.KeyWriter;
 import ampersheet.formula.Condition;
-import ampersheet.formula.ConditionFold;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
 import ampersheet.formula.NoValue;
+import ampersheet.formula.TruthFold;
 import ampersheet.formula.Values;
 import ampersheet.formula.Working;
 import ampersheet.template.ProblemTemplate;
@@ -245,27 +245,8 @@ public record OptionProof(String choice, Way way, Optional<String> counterexampl
     }
 
     private boolean holds(Condition condition, int[] ranks, Map<String, String> said) {
-      return condition.fold(new ConditionFold<Boolean>() {
-        @Override
-        public Boolean comparison(Condition.Comparison comparison) {
-          return holds(comparison, ranks, said);
-        }
-
-        @Override
-        public Boolean both(Condition.Both both) {
-          return both.left().fold(this) && both.right().fold(this);
-        }
-
-        @Override
-        public Boolean either(Condition.Either either) {
-          return either.left().fold(this) || either.right().fold(this);
-        }
-
-        @Override
-        public Boolean not(Condition.Not not) {
-          return !not.of().fold(this);
-        }
-      });
+      TruthFold byRanks = comparison -> holds(comparison, ranks, said);
+      return condition.fold(byRanks);
     }
 
     private boolean holds(Condition.Comparison comparison, int[] ranks, Map<String, String> said) {

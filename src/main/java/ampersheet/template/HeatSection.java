@@ -39,7 +39,6 @@ final class HeatSection {
   private final Map<String, Place> nodePlaces = new LinkedHashMap<>();
   private final Map<String, Place> flowPlaces = new LinkedHashMap<>();
   private final Set<String> held = new TreeSet<>();
-  private final Set<String> withCapacity = new TreeSet<>();
 
   private static final Set<String> OVER_TIME_OR_OF_LOSSES =
       Set.of("temperature_after", "voltage_after", "current_after", "time_until", "heat");
@@ -74,11 +73,6 @@ final class HeatSection {
 
   Set<String> flowNames() {
     return flowPlaces.keySet();
-  }
-
-  /** Nodes that store heat: only these change with time. */
-  Set<String> withCapacity() {
-    return withCapacity;
   }
 
   private void declare(Yaml.Mapping item) {
@@ -137,9 +131,6 @@ final class HeatSection {
       faults.error(fields.placeOf("initial"), name + " has an initial temperature, but stores no heat",
           "capacity: as well",
           "Add capacity:, or remove initial:.");
-    }
-    if (fields.has("capacity")) {
-      withCapacity.add(name);
     }
     nodes.add(new PlannedNode(name, capacity, initial));
   }
