@@ -14,28 +14,35 @@ import java.util.List;
  * @param unitPrinted whether the sheet prints the unit behind the blank, so that a bare number is complete
  * @param mistakes whose values lie apart from the key and from each other by more than both tolerances
  */
-public record AnswerKey(String question, String step, double expected, Unit unit, int figures, boolean unitPrinted,
-    Acceptance acceptance, List<KnownMistake> mistakes) {
-  public AnswerKey {
-    mistakes = List.copyOf(mistakes);
-  }
+public record AnswerKey(
+        String question,
+        String step,
+        double expected,
+        Unit unit,
+        int figures,
+        boolean unitPrinted,
+        Acceptance acceptance,
+        List<KnownMistake> mistakes) {
+    public AnswerKey {
+        mistakes = List.copyOf(mistakes);
+    }
 
-  /** Whether a share is asked for in %, so that a fraction of 1 is the same answer. */
-  public boolean isShare() {
-    return unit.symbol().equals("%") && acceptance instanceof Acceptance.Within;
-  }
+    /** Whether a share is asked for in %, so that a fraction of 1 is the same answer. */
+    public boolean isShare() {
+        return unit.symbol().equals("%") && acceptance instanceof Acceptance.Within;
+    }
 
-  /**
-   * From this number on, a bare one that is no right answer is taken as so many percent, below as a fraction: as either it
-   * is wrong by at most the same factor.
-   */
-  public double leastPercent() {
-    return 10 * Math.abs(expected);
-  }
+    /**
+     * From this number on, a bare one that is no right answer is taken as so many percent, below as a fraction: as
+     * either it is wrong by at most the same factor.
+     */
+    public double leastPercent() {
+        return 10 * Math.abs(expected);
+    }
 
-  /** Expects what follows from a design that was accepted; the known mistakes belong to the key's own numbers. */
-  AnswerKey following(double chosen) {
-    boolean same = Math.abs(chosen - expected) <= Acceptance.SAME * Math.abs(expected);
-    return same ? this : new AnswerKey(question, step, chosen, unit, figures, unitPrinted, acceptance, List.of());
-  }
+    /** Expects what follows from a design that was accepted; the known mistakes belong to the key's own numbers. */
+    AnswerKey following(double chosen) {
+        boolean same = Math.abs(chosen - expected) <= Acceptance.SAME * Math.abs(expected);
+        return same ? this : new AnswerKey(question, step, chosen, unit, figures, unitPrinted, acceptance, List.of());
+    }
 }

@@ -11,66 +11,66 @@ import java.util.Optional;
 
 /** Judges typed answers against a key. */
 public final class Judge {
-  private Judge() {}
+    private Judge() {}
 
-  /**
-   * One verdict per question of the problem, in its order. A later answer is also compared with what follows from the
-   * learner's own earlier ones. The blanks of a design come first: what follows from one that is accepted is right.
-   *
-   * @param typed by question; a question that is missing or empty is {@link Rung#BLANK}
-   */
-  public static List<Verdict> judge(ProblemKey key, Map<String, String> typed) {
-    EarlierAnswers earlier = new EarlierAnswers(key);
-    Map<String, Verdict> designed = new LinkedHashMap<>();
-    for (DesignKey design : key.designs()) {
-      designed.putAll(new DesignJudge(key, design, typed, earlier).verdicts());
+    /**
+     * One verdict per question of the problem, in its order. A later answer is also compared with what follows from the
+     * learner's own earlier ones. The blanks of a design come first: what follows from one that is accepted is right.
+     *
+     * @param typed by question; a question that is missing or empty is {@link Rung#BLANK}
+     */
+    public static List<Verdict> judge(ProblemKey key, Map<String, String> typed) {
+        EarlierAnswers earlier = new EarlierAnswers(key);
+        Map<String, Verdict> designed = new LinkedHashMap<>();
+        for (DesignKey design : key.designs()) {
+            designed.putAll(new DesignJudge(key, design, typed, earlier).verdicts());
+        }
+        List<Verdict> verdicts = new ArrayList<>();
+        for (AnswerKey answer : key.answers()) {
+            Verdict known = designed.get(answer.question());
+            verdicts.add(known != null ? known : judge(earlier.after(answer), text(answer, typed), earlier));
+        }
+        return List.copyOf(verdicts);
     }
-    List<Verdict> verdicts = new ArrayList<>();
-    for (AnswerKey answer : key.answers()) {
-      Verdict known = designed.get(answer.question());
-      verdicts.add(known != null ? known : judge(earlier.after(answer), text(answer, typed), earlier));
+
+    static String text(AnswerKey answer, Map<String, String> typed) {
+        String text = typed.get(answer.question());
+        return text == null ? "" : text;
     }
-    return List.copyOf(verdicts);
-  }
 
-  static String text(AnswerKey answer, Map<String, String> typed) {
-    String text = typed.get(answer.question());
-    return text == null ? "" : text;
-  }
-
-  private static Verdict judge(AnswerKey key, String typed, EarlierAnswers earlier) {
-    if (isBlank(typed)) {
-      return blank(key, typed);
+    private static Verdict judge(AnswerKey key, String typed, EarlierAnswers earlier) {
+        if (isBlank(typed)) {
+            return blank(key, typed);
+        }
+        if (key.acceptance() instanceof Acceptance.Choice choice) {
+            return ChosenOption.judge(key, choice, typed);
+        }
+        Reading reading = QuantityReader.read(typed, key.unit());
+        return reading instanceof Reading.Value value ? new Ladder(key, value, earlier).judge() : unread(key, reading);
     }
-    if (key.acceptance() instanceof Acceptance.Choice choice) {
-      return ChosenOption.judge(key, choice, typed);
+
+    static Verdict blank(AnswerKey key, String typed) {
+        return told(key, typed, Rung.BLANK, "", "No answer yet.");
     }
-    Reading reading = QuantityReader.read(typed, key.unit());
-    return reading instanceof Reading.Value value ? new Ladder(key, value, earlier).judge() : unread(key, reading);
-  }
 
-  static Verdict blank(AnswerKey key, String typed) {
-    return told(key, typed, Rung.BLANK, "", "No answer yet.");
-  }
-
-  /** For what is no value. */
-  static Verdict unread(AnswerKey key, Reading reading) {
-    if (reading instanceof Reading.Ambiguous ambiguous) {
-      return told(key, reading.asTyped(), Rung.AMBIGUOUS, "", Sentences.ambiguous(ambiguous.meanings()));
+    /** For what is no value. */
+    static Verdict unread(AnswerKey key, Reading reading) {
+        if (reading instanceof Reading.Ambiguous ambiguous) {
+            return told(key, reading.asTyped(), Rung.AMBIGUOUS, "", Sentences.ambiguous(ambiguous.meanings()));
+        }
+        return told(key, reading.asTyped(), Rung.UNREADABLE, "", ((Reading.Unreadable) reading).problem());
     }
-    return told(key, reading.asTyped(), Rung.UNREADABLE, "", ((Reading.Unreadable) reading).problem());
-  }
 
-  static boolean isBlank(String typed) {
-    for (int i = 0; i < typed.length(); i++) {
-      if (typed.charAt(i) > ' ' && typed.charAt(i) != QuantityWriter.NO_BREAK_SPACE) {
-        return false;
-      }
+    static boolean isBlank(String typed) {
+        for (int i = 0; i < typed.length(); i++) {
+            if (typed.charAt(i) > ' ' && typed.charAt(i) != QuantityWriter.NO_BREAK_SPACE) {
+                return false;
+            }
+        }
+        return true;
     }
-    return true;
-  }
 
-  static Verdict told(AnswerKey key, String typed, Rung rung, String understood, String message) {
-    return new Verdict(key.question(), typed, rung, understood, message, Optional.empty());
-  }
+    static Verdict told(AnswerKey key, String typed, Rung rung, String understood, String message) {
+        return new Verdict(key.question(), typed, rung, understood, message, Optional.empty());
+    }
 }

@@ -16,22 +16,26 @@ import java.util.Map;
  * @param designs the design tasks whose blanks are among the answers
  * @param meanings what givens and steps are, as in "the supply voltage", by name; where one has none, its name is told
  */
-public record ProblemKey(List<AnswerKey> answers, Values givens, Working working, List<DesignKey> designs,
-    Map<String, String> meanings) {
-  public ProblemKey {
-    answers = List.copyOf(answers);
-    designs = List.copyOf(designs);
-    meanings = Collections.unmodifiableMap(new LinkedHashMap<>(meanings));
-  }
+public record ProblemKey(
+        List<AnswerKey> answers,
+        Values givens,
+        Working working,
+        List<DesignKey> designs,
+        Map<String, String> meanings) {
+    public ProblemKey {
+        answers = List.copyOf(answers);
+        designs = List.copyOf(designs);
+        meanings = Collections.unmodifiableMap(new LinkedHashMap<>(meanings));
+    }
 
-  /** Nothing has a meaning but its name. */
-  public ProblemKey(List<AnswerKey> answers, Values givens, Working working, List<DesignKey> designs) {
-    this(answers, givens, working, designs, Map.of());
-  }
+    /** Nothing has a meaning but its name. */
+    public ProblemKey(List<AnswerKey> answers, Values givens, Working working, List<DesignKey> designs) {
+        this(answers, givens, working, designs, Map.of());
+    }
 
-  /** How a given or a step is called in a sentence. */
-  String the(String name) {
-    String meaning = meanings.get(name);
-    return meaning == null ? name : "the " + meaning;
-  }
+    /** How a given or a step is called in a sentence. */
+    String the(String name) {
+        String meaning = meanings.get(name);
+        return meaning == null ? name : "the " + meaning;
+    }
 }

@@ -9,7 +9,7 @@ package ampersheet.answer;
  * @param says to the learner; never the expected value
  */
 public record UsualSlip(Rung rung, double value, double reach, String says) {
-  boolean takes(double si) {
-    return Math.abs(si - value) <= reach + Acceptance.LAST_BITS * Math.abs(value);
-  }
+    boolean takes(double si) {
+        return Math.abs(si - value) <= reach + Acceptance.LAST_BITS * Math.abs(value);
+    }
 }

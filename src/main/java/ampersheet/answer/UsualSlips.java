@@ -16,212 +16,238 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * What an answer may be that no modelled mistake explains, in the order of {@link Rung}: a temperature taken for a rise,
- * the calculated value for the fitted one, a given or another step, voltage and current of two different parts, a value that
- * only rounding sets apart.
+ * What an answer may be that no modelled mistake explains, in the order of {@link Rung}: a temperature taken for a
+ * rise, the calculated value for the fitted one, a given or another step, voltage and current of two different parts, a
+ * value that only rounding sets apart.
  *
- * <p>Whoever hears that a value belongs to another question has a right answer to that question, but learns nothing about
- * the one at hand. What follows from a design is left out: its key is only one of many.
+ * <p>Whoever hears that a value belongs to another question has a right answer to that question, but learns nothing
+ * about the one at hand. What follows from a design is left out: its key is only one of many.
  */
 public final class UsualSlips {
-  private static final double NEAR = 0.05;
-  /** Below this, counts lie so close that five percent of one says nothing. */
-  private static final double MANY = 100;
-  private static final double CELSIUS_ZERO = 273.15;
-  /** Values of temperatures are in kelvin; what is less than −100 °C is a difference. */
-  private static final double LOWEST_TEMPERATURE = 173.15;
-  private static final List<String> FITTING =
-      List.of("next_up", "next_down", "nearest", "floor", "ceiling", "round");
+    private static final double NEAR = 0.05;
+    /** Below this, counts lie so close that five percent of one says nothing. */
+    private static final double MANY = 100;
 
-  private final ProblemKey problem;
-  private final AnswerKey key;
-  private final Map<String, Quantity> chosen;
-  private final Values worked;
-  private final Set<String> ofDesigns = new LinkedHashSet<>();
-  private final List<UsualSlip> slips = new ArrayList<>();
+    private static final double CELSIUS_ZERO = 273.15;
+    /** Values of temperatures are in kelvin; what is less than −100 °C is a difference. */
+    private static final double LOWEST_TEMPERATURE = 173.15;
 
-  private UsualSlips(ProblemKey problem, AnswerKey key, Map<String, Quantity> chosen) {
-    this.problem = problem;
-    this.key = key;
-    this.chosen = chosen;
-    this.worked = problem.working().work(problem.givens(), chosen);
-    problem.designs().forEach(design -> ofDesigns.addAll(design.steps()));
-    ofDesigns.addAll(problem.working().following(ofDesigns));
-  }
+    private static final List<String> FITTING = List.of("next_up", "next_down", "nearest", "floor", "ceiling", "round");
 
-  public static List<UsualSlip> of(ProblemKey problem, AnswerKey key) {
-    return of(problem, key, Map.of());
-  }
+    private final ProblemKey problem;
+    private final AnswerKey key;
+    private final Map<String, Quantity> chosen;
+    private final Values worked;
+    private final Set<String> ofDesigns = new LinkedHashSet<>();
+    private final List<UsualSlip> slips = new ArrayList<>();
 
-  /** @param chosen values of accepted designs, from which the key's own follows */
-  static List<UsualSlip> of(ProblemKey problem, AnswerKey key, Map<String, Quantity> chosen) {
-    if (key.acceptance() instanceof Acceptance.Choice || key.acceptance() instanceof Acceptance.Designed) {
-      return List.of();
+    private UsualSlips(ProblemKey problem, AnswerKey key, Map<String, Quantity> chosen) {
+        this.problem = problem;
+        this.key = key;
+        this.chosen = chosen;
+        this.worked = problem.working().work(problem.givens(), chosen);
+        problem.designs().forEach(design -> ofDesigns.addAll(design.steps()));
+        ofDesigns.addAll(problem.working().following(ofDesigns));
     }
-    UsualSlips usual = new UsualSlips(problem, key, chosen);
-    usual.temperatures();
-    usual.fitted();
-    usual.otherQuantities();
-    usual.pairs();
-    usual.near();
-    return List.copyOf(usual.slips);
-  }
 
-  /** What goes into the step asked for first: another step where there is one, else a given; empty for neither. */
-  static Optional<String> firstInput(ProblemKey problem, AnswerKey key) {
-    Set<String> steps = new LinkedHashSet<>();
-    problem.working().steps().forEach(step -> steps.add(step.id()));
-    for (Step step : problem.working().steps()) {
-      if (step.id().equals(key.step())) {
-        Set<String> uses = step.uses();
-        for (String name : uses) {
-          if (steps.contains(name)) {
-            return Optional.of(name);
-          }
+    public static List<UsualSlip> of(ProblemKey problem, AnswerKey key) {
+        return of(problem, key, Map.of());
+    }
+
+    /** @param chosen values of accepted designs, from which the key's own follows */
+    static List<UsualSlip> of(ProblemKey problem, AnswerKey key, Map<String, Quantity> chosen) {
+        if (key.acceptance() instanceof Acceptance.Choice || key.acceptance() instanceof Acceptance.Designed) {
+            return List.of();
         }
-        for (String name : uses) {
-          if (problem.givens().has(name)) {
-            return Optional.of(name);
-          }
+        UsualSlips usual = new UsualSlips(problem, key, chosen);
+        usual.temperatures();
+        usual.fitted();
+        usual.otherQuantities();
+        usual.pairs();
+        usual.near();
+        return List.copyOf(usual.slips);
+    }
+
+    /** What goes into the step asked for first: another step where there is one, else a given; empty for neither. */
+    static Optional<String> firstInput(ProblemKey problem, AnswerKey key) {
+        Set<String> steps = new LinkedHashSet<>();
+        problem.working().steps().forEach(step -> steps.add(step.id()));
+        for (Step step : problem.working().steps()) {
+            if (step.id().equals(key.step())) {
+                Set<String> uses = step.uses();
+                for (String name : uses) {
+                    if (steps.contains(name)) {
+                        return Optional.of(name);
+                    }
+                }
+                for (String name : uses) {
+                    if (problem.givens().has(name)) {
+                        return Optional.of(name);
+                    }
+                }
+            }
         }
-      }
+        return Optional.empty();
     }
-    return Optional.empty();
-  }
 
-  private void temperatures() {
-    if (!key.unit().dimension().equals(Dimension.TEMPERATURE) || !(key.acceptance() instanceof Acceptance.Within)) {
-      return;
+    private void temperatures() {
+        if (!key.unit().dimension().equals(Dimension.TEMPERATURE) || !(key.acceptance() instanceof Acceptance.Within)) {
+            return;
+        }
+        double k = key.expected();
+        boolean rise = key.unit().offset() == 0;
+        problem.givens().quantities().forEach((name, given) -> {
+            if (!given.dimension().equals(Dimension.TEMPERATURE)) {
+                return;
+            }
+            double si = given.value();
+            if (si < LOWEST_TEMPERATURE) {
+                temperature(k + si, Sentences.differenceMiscounted(the(name)));
+                temperature(k - si, Sentences.differenceMiscounted(the(name)));
+            } else if (rise) {
+                temperature(k + si - CELSIUS_ZERO, Sentences.temperatureForRise(the(name)));
+                temperature(k + si, Sentences.temperatureForRise(the(name)));
+            } else {
+                temperature(k - (si - CELSIUS_ZERO), Sentences.riseForTemperature(the(name)));
+                temperature(k + (si - CELSIUS_ZERO), Sentences.addedTwice(the(name)));
+            }
+        });
+        temperature(k + CELSIUS_ZERO, rise ? Sentences.zeroInDifference() : Sentences.zeroInCelsius());
+        temperature(k - CELSIUS_ZERO, rise ? Sentences.zeroInDifference() : Sentences.zeroInCelsius());
     }
-    double k = key.expected();
-    boolean rise = key.unit().offset() == 0;
-    problem.givens().quantities().forEach((name, given) -> {
-      if (!given.dimension().equals(Dimension.TEMPERATURE)) {
-        return;
-      }
-      double si = given.value();
-      if (si < LOWEST_TEMPERATURE) {
-        temperature(k + si, Sentences.differenceMiscounted(the(name)));
-        temperature(k - si, Sentences.differenceMiscounted(the(name)));
-      } else if (rise) {
-        temperature(k + si - CELSIUS_ZERO, Sentences.temperatureForRise(the(name)));
-        temperature(k + si, Sentences.temperatureForRise(the(name)));
-      } else {
-        temperature(k - (si - CELSIUS_ZERO), Sentences.riseForTemperature(the(name)));
-        temperature(k + (si - CELSIUS_ZERO), Sentences.addedTwice(the(name)));
-      }
-    });
-    temperature(k + CELSIUS_ZERO, rise ? Sentences.zeroInDifference() : Sentences.zeroInCelsius());
-    temperature(k - CELSIUS_ZERO, rise ? Sentences.zeroInDifference() : Sentences.zeroInCelsius());
-  }
 
-  private void temperature(double value, String says) {
-    add(Rung.RISE_OR_TEMPERATURE, value, key.acceptance().band(key.expected()), says);
-  }
-
-  private void otherQuantities() {
-    worked.quantities().forEach((name, quantity) -> {
-      if (name.equals(key.step()) || ofDesigns.contains(name) || !quantity.dimension().equals(key.unit().dimension())) {
-        return;
-      }
-      add(Rung.OTHER_QUANTITY, asTyped(quantity), reach(asTyped(quantity)), otherQuantity(name));
-    });
-  }
-
-  /** A difference typed in °C and a temperature typed in K have the same number. */
-  private double asTyped(Quantity quantity) {
-    boolean temperature = quantity.dimension().equals(Dimension.TEMPERATURE);
-    if (!temperature || (quantity.value() < LOWEST_TEMPERATURE) == (key.unit().offset() == 0)) {
-      return quantity.value();
+    private void temperature(double value, String says) {
+        add(Rung.RISE_OR_TEMPERATURE, value, key.acceptance().band(key.expected()), says);
     }
-    return quantity.value() < LOWEST_TEMPERATURE ? quantity.value() + CELSIUS_ZERO : quantity.value() - CELSIUS_ZERO;
-  }
 
-  private String otherQuantity(String name) {
-    if (problem.givens().has(name)) {
-      return Sentences.aGiven(the(name));
+    private void otherQuantities() {
+        worked.quantities().forEach((name, quantity) -> {
+            if (name.equals(key.step())
+                    || ofDesigns.contains(name)
+                    || !quantity.dimension().equals(key.unit().dimension())) {
+                return;
+            }
+            add(Rung.OTHER_QUANTITY, asTyped(quantity), reach(asTyped(quantity)), otherQuantity(name));
+        });
     }
-    return problem.working().following(Set.of(name)).contains(key.step()) ? Sentences.onTheWay(the(name))
-        : Sentences.anotherQuantity(the(name));
-  }
 
-  private void fitted() {
-    for (Step step : problem.working().steps()) {
-      Expression is = step.cases().get(step.applying(worked)).is();
-      if (ofDesigns.contains(step.id()) || !(is instanceof Expression.Call call) || !FITTING.contains(call.function())) {
-        continue;
-      }
-      Expression before = call.arguments().get(0);
-      Quantity exact = Evaluation.evaluate(before, worked);
-      if (step.id().equals(key.step())) {
-        add(Rung.EXACT_OR_FITTED, exact.value(), Math.abs(exact.value()) * Acceptance.ROUNDED_BY_HAND,
-            Sentences.notYetFitted());
-        continue;
-      }
-      follows(step.id(), exact, Sentences.exactForFitted(the(step.id())));
-      if (before instanceof Expression.Name name && !problem.givens().has(name.id())) {
-        follows(name.id(), worked.quantity(step.id()), Sentences.fittedForExact(the(step.id()), the(name.id())));
-      }
+    /** A difference typed in °C and a temperature typed in K have the same number. */
+    private double asTyped(Quantity quantity) {
+        boolean temperature = quantity.dimension().equals(Dimension.TEMPERATURE);
+        if (!temperature
+                || (quantity.value() < LOWEST_TEMPERATURE) == (key.unit().offset() == 0)) {
+            return quantity.value();
+        }
+        return quantity.value() < LOWEST_TEMPERATURE
+                ? quantity.value() + CELSIUS_ZERO
+                : quantity.value() - CELSIUS_ZERO;
     }
-  }
 
-  /** What the steps give with another value in the place of a step's own. */
-  private void follows(String step, Quantity instead, String says) {
-    if (!problem.working().following(Set.of(step)).contains(key.step())) {
-      return;
+    private String otherQuantity(String name) {
+        if (problem.givens().has(name)) {
+            return Sentences.aGiven(the(name));
+        }
+        return problem.working().following(Set.of(name)).contains(key.step())
+                ? Sentences.onTheWay(the(name))
+                : Sentences.anotherQuantity(the(name));
     }
-    Map<String, Quantity> values = new LinkedHashMap<>(chosen);
-    values.put(step, instead);
-    double value;
-    try {
-      value = problem.working().work(problem.givens(), values).quantity(key.step()).value();
-    } catch (NoValue noValue) {
-      return; // nobody gets anywhere with such a value
-    }
-    add(Rung.EXACT_OR_FITTED, value, reach(value), says);
-  }
 
-  private void pairs() {
-    if (!key.unit().dimension().equals(Dimension.POWER)) {
-      return;
+    private void fitted() {
+        for (Step step : problem.working().steps()) {
+            Expression is = step.cases().get(step.applying(worked)).is();
+            if (ofDesigns.contains(step.id())
+                    || !(is instanceof Expression.Call call)
+                    || !FITTING.contains(call.function())) {
+                continue;
+            }
+            Expression before = call.arguments().get(0);
+            Quantity exact = Evaluation.evaluate(before, worked);
+            if (step.id().equals(key.step())) {
+                add(
+                        Rung.EXACT_OR_FITTED,
+                        exact.value(),
+                        Math.abs(exact.value()) * Acceptance.ROUNDED_BY_HAND,
+                        Sentences.notYetFitted());
+                continue;
+            }
+            follows(step.id(), exact, Sentences.exactForFitted(the(step.id())));
+            if (before instanceof Expression.Name name && !problem.givens().has(name.id())) {
+                follows(
+                        name.id(),
+                        worked.quantity(step.id()),
+                        Sentences.fittedForExact(the(step.id()), the(name.id())));
+            }
+        }
     }
-    worked.quantities().forEach((voltage, volts) -> worked.quantities().forEach((current, amperes) -> {
-      if (volts.dimension().equals(Dimension.VOLTAGE) && amperes.dimension().equals(Dimension.CURRENT)
-          && !ofDesigns.contains(voltage) && !ofDesigns.contains(current)) {
-        double product = volts.value() * amperes.value();
-        add(Rung.WRONG_PAIR, product, reach(product), Sentences.wrongPair(the(voltage), the(current)));
-      }
-    }));
-  }
 
-  private void near() {
-    double wanted = key.unit().offset() == 0 ? key.expected() : key.unit().fromSi(key.expected());
-    boolean measured = key.acceptance() instanceof Acceptance.Within;
-    boolean many = key.acceptance() instanceof Acceptance.Count && Math.abs(wanted) >= MANY;
-    if (measured || many) {
-      slips.add(new UsualSlip(Rung.NEAR_MISS, key.expected(), NEAR * Math.abs(wanted),
-          measured ? Sentences.nearMiss(key.figures()) : Sentences.nearCount()));
+    /** What the steps give with another value in the place of a step's own. */
+    private void follows(String step, Quantity instead, String says) {
+        if (!problem.working().following(Set.of(step)).contains(key.step())) {
+            return;
+        }
+        Map<String, Quantity> values = new LinkedHashMap<>(chosen);
+        values.put(step, instead);
+        double value;
+        try {
+            value = problem.working()
+                    .work(problem.givens(), values)
+                    .quantity(key.step())
+                    .value();
+        } catch (NoValue noValue) {
+            return; // nobody gets anywhere with such a value
+        }
+        add(Rung.EXACT_OR_FITTED, value, reach(value), says);
     }
-  }
 
-  /** As near as a person rounds; less than the tolerance of an answer, so that chance does not find what is not meant. */
-  private double reach(double value) {
-    Acceptance acceptance = key.acceptance();
-    if (!(acceptance instanceof Acceptance.Within)) {
-      return acceptance.band(value);
+    private void pairs() {
+        if (!key.unit().dimension().equals(Dimension.POWER)) {
+            return;
+        }
+        worked.quantities()
+                .forEach((voltage, volts) -> worked.quantities().forEach((current, amperes) -> {
+                    if (volts.dimension().equals(Dimension.VOLTAGE)
+                            && amperes.dimension().equals(Dimension.CURRENT)
+                            && !ofDesigns.contains(voltage)
+                            && !ofDesigns.contains(current)) {
+                        double product = volts.value() * amperes.value();
+                        add(Rung.WRONG_PAIR, product, reach(product), Sentences.wrongPair(the(voltage), the(current)));
+                    }
+                }));
     }
-    return key.unit().offset() == 0 ? Math.abs(value) * Acceptance.ROUNDED_BY_HAND
-        : acceptance.band(value) * Acceptance.HALF;
-  }
 
-  private void add(Rung rung, double value, double reach, String says) {
-    boolean finite = value - value == 0;
-    if (finite && value != 0 && !key.acceptance().accepts(key.expected(), value)) {
-      slips.add(new UsualSlip(rung, value, reach, says));
+    private void near() {
+        double wanted = key.unit().offset() == 0 ? key.expected() : key.unit().fromSi(key.expected());
+        boolean measured = key.acceptance() instanceof Acceptance.Within;
+        boolean many = key.acceptance() instanceof Acceptance.Count && Math.abs(wanted) >= MANY;
+        if (measured || many) {
+            slips.add(new UsualSlip(
+                    Rung.NEAR_MISS,
+                    key.expected(),
+                    NEAR * Math.abs(wanted),
+                    measured ? Sentences.nearMiss(key.figures()) : Sentences.nearCount()));
+        }
     }
-  }
 
-  private String the(String name) {
-    return problem.the(name);
-  }
+    /**
+     * As near as a person rounds; less than the tolerance of an answer, so that chance does not find what is not meant.
+     */
+    private double reach(double value) {
+        Acceptance acceptance = key.acceptance();
+        if (!(acceptance instanceof Acceptance.Within)) {
+            return acceptance.band(value);
+        }
+        return key.unit().offset() == 0
+                ? Math.abs(value) * Acceptance.ROUNDED_BY_HAND
+                : acceptance.band(value) * Acceptance.HALF;
+    }
+
+    private void add(Rung rung, double value, double reach, String says) {
+        if (Double.isFinite(value) && value != 0 && !key.acceptance().accepts(key.expected(), value)) {
+            slips.add(new UsualSlip(rung, value, reach, says));
+        }
+    }
+
+    private String the(String name) {
+        return problem.the(name);
+    }
 }

@@ -14,19 +14,25 @@ import java.util.Optional;
  * @param carriedFrom earlier questions whose wrong answers this one follows from, step by step rightly; empty where it
  *     only follows from right answers that were rounded
  */
-public record Verdict(String question, String asTyped, Rung rung, String understood, String message,
-    Optional<String> mistake, List<String> carriedFrom) {
-  public Verdict {
-    carriedFrom = List.copyOf(carriedFrom);
-  }
+public record Verdict(
+        String question,
+        String asTyped,
+        Rung rung,
+        String understood,
+        String message,
+        Optional<String> mistake,
+        List<String> carriedFrom) {
+    public Verdict {
+        carriedFrom = List.copyOf(carriedFrom);
+    }
 
-  /** One that follows from no wrong answer. */
-  public Verdict(String question, String asTyped, Rung rung, String understood, String message,
-      Optional<String> mistake) {
-    this(question, asTyped, rung, understood, message, mistake, List.of());
-  }
+    /** One that follows from no wrong answer. */
+    public Verdict(
+            String question, String asTyped, Rung rung, String understood, String message, Optional<String> mistake) {
+        this(question, asTyped, rung, understood, message, mistake, List.of());
+    }
 
-  public boolean isRight() {
-    return rung == Rung.CORRECT;
-  }
+    public boolean isRight() {
+        return rung == Rung.CORRECT;
+    }
 }

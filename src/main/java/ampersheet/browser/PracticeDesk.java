@@ -18,188 +18,206 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The one practice that an open page holds, so that a key pressed does not read the whole record again; and its answers in
- * texts. All rules are in {@link Practice}.
+ * The one practice that an open page holds, so that a key pressed does not read the whole record again; and its answers
+ * in texts. All rules are in {@link Practice}.
  */
 final class PracticeDesk {
-  private Practice practice;
-  private List<Mistake> mistakes = List.of();
-  private String keyText = "";
-  private ProblemKey key;
+    private Practice practice;
+    private List<Mistake> mistakes = List.of();
+    private String keyText = "";
+    private ProblemKey key;
 
-  /** An empty text, or why the record was not read; then the page begins with none. */
-  String start(String course, String stored, String[] tab, int day, int chance) {
-    Course read = Course.read(course);
-    LearnerRecord none = LearnerRecord.none(read.set());
-    String refused = "";
-    LearnerRecord record = none;
-    try {
-      record = stored.isEmpty() ? none : none.joined(RecordText.read(stored));
-    } catch (IllegalArgumentException unread) {
-      refused = unread.getMessage();
+    /** An empty text, or why the record was not read; then the page begins with none. */
+    String start(String course, String stored, String[] tab, int day, int chance) {
+        Course read = Course.read(course);
+        LearnerRecord none = LearnerRecord.none(read.set());
+        String refused = "";
+        LearnerRecord record = none;
+        try {
+            record = stored.isEmpty() ? none : none.joined(RecordText.read(stored));
+        } catch (IllegalArgumentException unread) {
+            refused = unread.getMessage();
+        }
+        practice = Practice.of(read, record, tab[0]).start(tab[1], day, chance);
+        return refused;
     }
-    practice = Practice.of(read, record, tab[0]).start(tab[1], day, chance);
-    return refused;
-  }
 
-  String stored() {
-    return RecordText.write(practice.record());
-  }
-
-  String join(String text) {
-    try {
-      practice = practice.joined(RecordText.read(text));
-      return "";
-    } catch (IllegalArgumentException unread) {
-      return unread.getMessage();
+    String stored() {
+        return RecordText.write(practice.record());
     }
-  }
 
-  String[] now() {
-    Attempt attempt = practice.attempt();
-    List<String> told = new ArrayList<>();
-    tell(told, "id", attempt.id());
-    tell(told, "skill", Integer.toString(practice.skillIndex()));
-    tell(told, "variant", Integer.toString(attempt.variant()));
-    tell(told, "form", practice.form().kind().word());
-    tell(told, "blank", listed(practice.blankSteps()));
-    tell(told, "ended", attempt.ending().map(ending -> attempt.isRight() ? "right" : "shown").orElse(""));
-    tell(told, "checked", attempt.checked().count() > 0 ? "yes" : "");
-    tell(told, "support", practice.record().support().form().map(form -> form.word()).orElse("auto"));
-    tell(told, "progress", practice.progress());
-    tell(told, "settled", Integer.toString(practice.settled()));
-    int[] sure = practice.sureness();
-    tell(told, "sureness", sure[0] + " " + sure[1] + " " + sure[2] + " " + sure[3]);
-    return array(told);
-  }
-
-  private static void tell(List<String> told, String name, String value) {
-    told.add(name);
-    told.add(value);
-  }
-
-  private static String listed(List<Integer> numbers) {
-    StringBuilder out = new StringBuilder();
-    for (int number : numbers) {
-      out.append(out.length() == 0 ? "" : " ").append(number);
+    String join(String text) {
+        try {
+            practice = practice.joined(RecordText.read(text));
+            return "";
+        } catch (IllegalArgumentException unread) {
+            return unread.getMessage();
+        }
     }
-    return out.toString();
-  }
 
-  private static String[] array(List<String> texts) {
-    String[] all = new String[texts.size()];
-    for (int i = 0; i < all.length; i++) {
-      all[i] = texts.get(i);
+    String[] now() {
+        Attempt attempt = practice.attempt();
+        List<String> told = new ArrayList<>();
+        tell(told, "id", attempt.id());
+        tell(told, "skill", Integer.toString(practice.skillIndex()));
+        tell(told, "variant", Integer.toString(attempt.variant()));
+        tell(told, "form", practice.form().kind().word());
+        tell(told, "blank", listed(practice.blankSteps()));
+        tell(
+                told,
+                "ended",
+                attempt.ending()
+                        .map(ending -> attempt.isRight() ? "right" : "shown")
+                        .orElse(""));
+        tell(told, "checked", attempt.checked().count() > 0 ? "yes" : "");
+        tell(
+                told,
+                "support",
+                practice.record().support().form().map(form -> form.word()).orElse("auto"));
+        tell(told, "progress", practice.progress());
+        tell(told, "settled", Integer.toString(practice.settled()));
+        int[] sure = practice.sureness();
+        tell(told, "sureness", sure[0] + " " + sure[1] + " " + sure[2] + " " + sure[3]);
+        return array(told);
     }
-    return all;
-  }
 
-  String[] typed() {
-    List<String> told = new ArrayList<>();
-    practice.attempt().typed().forEach((question, typed) -> tell(told, question, typed.text()));
-    return array(told);
-  }
-
-  String[] map(int day) {
-    List<String> told = new ArrayList<>();
-    List<Standing> standings = practice.standings();
-    for (int i = 0; i < standings.size(); i++) {
-      Standing standing = standings.get(i);
-      told.add(practice.course().skills().get(i).name());
-      told.add(practice.state(i, day));
-      told.add(standing.isDue(day) ? "due" : standing.isSettled() ? "settled" : standing.given() > 0 ? "begun" : "open");
-      told.add(listed(practice.course().skills().get(i).after()));
+    private static void tell(List<String> told, String name, String value) {
+        told.add(name);
+        told.add(value);
     }
-    return array(told);
-  }
 
-  void type(String question, String text) {
-    practice = practice.type(question, text);
-  }
-
-  void go(String event, String argument, int day, int chance) {
-    practice = switch (event) {
-      case "next" -> practice.goOn(day, chance);
-      case "choose" -> practice.choose(Texts.whole(argument), day, chance);
-      case "another" -> practice.another(day, chance);
-      case "again" -> practice.tryAgain(mistakes.get(Texts.whole(argument)), day);
-      case "solution" -> practice.showSolution(day);
-      case "example" -> practice.lookAtExample();
-      case "support" -> practice.support(argument);
-      default -> throw new IllegalArgumentException("no event " + event);
-    };
-  }
-
-  private ProblemKey key(String text) {
-    if (!text.equals(keyText)) {
-      key = KeyReader.read(text);
-      keyText = text;
+    private static String listed(List<Integer> numbers) {
+        StringBuilder out = new StringBuilder();
+        for (int number : numbers) {
+            out.append(out.length() == 0 ? "" : " ").append(number);
+        }
+        return out.toString();
     }
-    return key;
-  }
 
-  /** The sentence, where it stopped, whether the learner was sure and wrong; then question, kind and message of each place. */
-  String[] check(String keyRead, String[] places, String sure, int day) {
-    Practice before = practice;
-    practice = practice.check(key(keyRead), List.of(places), sure, day);
-    List<String> told = new ArrayList<>();
-    told.add(practice.saidAfterCheck(before, key(keyRead), List.of(places), day));
-    Checked checked = practice.look(key(keyRead), List.of(places));
-    told.add(checked.stop().orElse(""));
-    told.add(practice.isSureAndWrong(before) ? "yes" : "");
-    places(checked, told);
-    return array(told);
-  }
-
-  String[] look(String keyRead, String[] places) {
-    List<String> told = new ArrayList<>();
-    places(practice.look(key(keyRead), List.of(places)), told);
-    return array(told);
-  }
-
-  private static void places(Checked checked, List<String> told) {
-    for (Checked.Told place : checked.places()) {
-      told.add(place.question());
-      told.add(place.kind().word());
-      told.add(place.message());
+    private static String[] array(List<String> texts) {
+        String[] all = new String[texts.size()];
+        for (int i = 0; i < all.length; i++) {
+            all[i] = texts.get(i);
+        }
+        return all;
     }
-  }
 
-  /** Kind, step and text of the next hint, which is taken with this; nothing where there is none. */
-  String[] hint(String keyRead, String[] places) {
-    Optional<Hint> hint = practice.nextHint(key(keyRead), List.of(places));
-    if (hint.isEmpty()) {
-      return new String[0];
+    String[] typed() {
+        List<String> told = new ArrayList<>();
+        practice.attempt().typed().forEach((question, typed) -> tell(told, question, typed.text()));
+        return array(told);
     }
-    practice = practice.take(hint.get());
-    return new String[] {hint.get().kind().word(), Integer.toString(hint.get().step()), hint.get().text()};
-  }
 
-  /** Kind and step by turns. */
-  String[] hintsTaken(String keyRead) {
-    List<String> told = new ArrayList<>();
-    for (Hint hint : practice.hintsTaken(key(keyRead))) {
-      tell(told, hint.kind().word(), Integer.toString(hint.step()));
+    String[] map(int day) {
+        List<String> told = new ArrayList<>();
+        List<Standing> standings = practice.standings();
+        for (int i = 0; i < standings.size(); i++) {
+            Standing standing = standings.get(i);
+            told.add(practice.course().skills().get(i).name());
+            told.add(practice.state(i, day));
+            told.add(
+                    standing.isDue(day)
+                            ? "due"
+                            : standing.isSettled() ? "settled" : standing.given() > 0 ? "begun" : "open");
+            told.add(listed(practice.course().skills().get(i).after()));
+        }
+        return array(told);
     }
-    return array(told);
-  }
 
-  /** How often, how often sure, when last, skill, variant and question of each. */
-  String[] mistakes() {
-    mistakes = practice.mistakes();
-    List<String> told = new ArrayList<>();
-    for (Mistake mistake : mistakes) {
-      told.add(Integer.toString(mistake.times()));
-      told.add(Integer.toString(mistake.sure()));
-      told.add(Day.written(mistake.day()));
-      told.add(Integer.toString(practice.indexOf(mistake)));
-      told.add(Integer.toString(mistake.latest().variant()));
-      told.add(mistake.question());
+    void type(String question, String text) {
+        practice = practice.type(question, text);
     }
-    return array(told);
-  }
 
-  String mistake(int number, String keyRead) {
-    return Practice.told(mistakes.get(number), KeyReader.read(keyRead));
-  }
+    void go(String event, String argument, int day, int chance) {
+        practice = switch (event) {
+            case "next" -> practice.goOn(day, chance);
+            case "choose" -> practice.choose(Texts.whole(argument), day, chance);
+            case "another" -> practice.another(day, chance);
+            case "again" -> practice.tryAgain(mistakes.get(Texts.whole(argument)), day);
+            case "solution" -> practice.showSolution(day);
+            case "example" -> practice.lookAtExample();
+            case "support" -> practice.support(argument);
+            default -> throw new IllegalArgumentException("no event " + event);
+        };
+    }
+
+    private ProblemKey key(String text) {
+        if (!text.equals(keyText)) {
+            key = KeyReader.read(text);
+            keyText = text;
+        }
+        return key;
+    }
+
+    /**
+     * The sentence, where it stopped, whether the learner was sure and wrong; then question, kind and message of each
+     * place.
+     */
+    String[] check(String keyRead, String[] places, String sure, int day) {
+        Practice before = practice;
+        practice = practice.check(key(keyRead), List.of(places), sure, day);
+        List<String> told = new ArrayList<>();
+        told.add(practice.saidAfterCheck(before, key(keyRead), List.of(places), day));
+        Checked checked = practice.look(key(keyRead), List.of(places));
+        told.add(checked.stop().orElse(""));
+        told.add(practice.isSureAndWrong(before) ? "yes" : "");
+        places(checked, told);
+        return array(told);
+    }
+
+    String[] look(String keyRead, String[] places) {
+        List<String> told = new ArrayList<>();
+        places(practice.look(key(keyRead), List.of(places)), told);
+        return array(told);
+    }
+
+    private static void places(Checked checked, List<String> told) {
+        for (Checked.Told place : checked.places()) {
+            told.add(place.question());
+            told.add(place.kind().word());
+            told.add(place.message());
+        }
+    }
+
+    /** Kind, step and text of the next hint, which is taken with this; nothing where there is none. */
+    String[] hint(String keyRead, String[] places) {
+        Optional<Hint> hint = practice.nextHint(key(keyRead), List.of(places));
+        if (hint.isEmpty()) {
+            return new String[0];
+        }
+        practice = practice.take(hint.get());
+        return new String[] {
+            hint.get().kind().word(),
+            Integer.toString(hint.get().step()),
+            hint.get().text()
+        };
+    }
+
+    /** Kind and step by turns. */
+    String[] hintsTaken(String keyRead) {
+        List<String> told = new ArrayList<>();
+        for (Hint hint : practice.hintsTaken(key(keyRead))) {
+            tell(told, hint.kind().word(), Integer.toString(hint.step()));
+        }
+        return array(told);
+    }
+
+    /** How often, how often sure, when last, skill, variant and question of each. */
+    String[] mistakes() {
+        mistakes = practice.mistakes();
+        List<String> told = new ArrayList<>();
+        for (Mistake mistake : mistakes) {
+            told.add(Integer.toString(mistake.times()));
+            told.add(Integer.toString(mistake.sure()));
+            told.add(Day.written(mistake.day()));
+            told.add(Integer.toString(practice.indexOf(mistake)));
+            told.add(Integer.toString(mistake.latest().variant()));
+            told.add(mistake.question());
+        }
+        return array(told);
+    }
+
+    String mistake(int number, String keyRead) {
+        return Practice.told(mistakes.get(number), KeyReader.read(keyRead));
+    }
 }

@@ -1,28 +1,28 @@
 package ampersheet.chain;
 
 /**
- * Lays the frames of a panel out in memory: pixel after pixel, frame after frame. A pixel begins on a byte of its own, so
- * that it can be fetched without shifting; what its last byte has left over stays empty.
+ * Lays the frames of a panel out in memory: pixel after pixel, frame after frame. A pixel begins on a byte of its own,
+ * so that it can be fetched without shifting; what its last byte has left over stays empty.
  */
 public final class FrameMemory {
-  private static final int BYTE = 8;
+    private static final int BYTE = 8;
 
-  private FrameMemory() {}
+    private FrameMemory() {}
 
-  /** Bits from the first of the first frame to the last of the last byte, by laying every pixel down. */
-  public static long bits(Panel panel, int frames) {
-    long next = 0;
-    int pixelsOfTile = new TileWalk(panel.tile()).pixels().size();
-    for (int frame = 0; frame < frames; frame++) {
-      for (int place = 0; place < panel.places().size(); place++) {
-        for (int pixel = 0; pixel < pixelsOfTile; pixel++) {
-          next += panel.bitsPerPixel();
-          while (next % BYTE != 0) {
-            next++;
-          }
+    /** Bits from the first of the first frame to the last of the last byte, by laying every pixel down. */
+    public static long bits(Panel panel, int frames) {
+        long next = 0;
+        int pixelsOfTile = new TileWalk(panel.tile()).pixels().size();
+        for (int frame = 0; frame < frames; frame++) {
+            for (int place = 0; place < panel.places().size(); place++) {
+                for (int pixel = 0; pixel < pixelsOfTile; pixel++) {
+                    next += panel.bitsPerPixel();
+                    while (next % BYTE != 0) {
+                        next++;
+                    }
+                }
+            }
         }
-      }
+        return next;
     }
-    return next;
-  }
 }

@@ -7,57 +7,57 @@ package ampersheet.chain;
  * @param length of a tile in metres, @param error in metres
  */
 public record TileRow(int tiles, double length, double error) implements Assembly {
-  /** All combinations of more would take too long. */
-  public static final int MOST_TILES = 16;
+    /** All combinations of more would take too long. */
+    public static final int MOST_TILES = 16;
 
-  public TileRow {
-    if (tiles < 1 || tiles > MOST_TILES) {
-      throw new IllegalArgumentException("a row has 1 to " + MOST_TILES + " tiles, not " + tiles);
+    public TileRow {
+        if (tiles < 1 || tiles > MOST_TILES) {
+            throw new IllegalArgumentException("a row has 1 to " + MOST_TILES + " tiles, not " + tiles);
+        }
     }
-  }
 
-  /** How far the far edge of the last tile can be from its place, each tile set against the one before. */
-  public double worstEdge() {
-    double worst = 0;
-    for (int signs = 0; signs < 1 << tiles; signs++) {
-      worst = Math.max(worst, Math.abs(edgeOff(signs)));
+    /** How far the far edge of the last tile can be from its place, each tile set against the one before. */
+    public double worstEdge() {
+        double worst = 0;
+        for (int signs = 0; signs < 1 << tiles; signs++) {
+            worst = Math.max(worst, Math.abs(edgeOff(signs)));
+        }
+        return worst;
     }
-    return worst;
-  }
 
-  /** Root of the mean square, over all combinations, of how far that edge is from its place. */
-  public double typicalEdge() {
-    double squares = 0;
-    for (int signs = 0; signs < 1 << tiles; signs++) {
-      double off = edgeOff(signs);
-      squares += off * off;
+    /** Root of the mean square, over all combinations, of how far that edge is from its place. */
+    public double typicalEdge() {
+        double squares = 0;
+        for (int signs = 0; signs < 1 << tiles; signs++) {
+            double off = edgeOff(signs);
+            squares += off * off;
+        }
+        return Math.sqrt(squares / (1 << tiles));
     }
-    return Math.sqrt(squares / (1 << tiles));
-  }
 
-  private double edgeOff(int signs) {
-    double edge = 0;
-    for (int tile = 0; tile < tiles; tile++) {
-      double start = edge + off(signs, tile);
-      edge = start + length;
+    private double edgeOff(int signs) {
+        double edge = 0;
+        for (int tile = 0; tile < tiles; tile++) {
+            double start = edge + off(signs, tile);
+            edge = start + length;
+        }
+        return edge - tiles * length;
     }
-    return edge - tiles * length;
-  }
 
-  /** Widest gap between neighbours, or deepest overlap, when each tile is set to its own mark from one datum. */
-  public double worstGapFromDatum() {
-    double worst = 0;
-    for (int signs = 0; signs < 1 << tiles; signs++) {
-      for (int tile = 1; tile < tiles; tile++) {
-        double endBefore = (tile - 1) * length + off(signs, tile - 1) + length;
-        double start = tile * length + off(signs, tile);
-        worst = Math.max(worst, Math.abs(start - endBefore));
-      }
+    /** Widest gap between neighbours, or deepest overlap, when each tile is set to its own mark from one datum. */
+    public double worstGapFromDatum() {
+        double worst = 0;
+        for (int signs = 0; signs < 1 << tiles; signs++) {
+            for (int tile = 1; tile < tiles; tile++) {
+                double endBefore = (tile - 1) * length + off(signs, tile - 1) + length;
+                double start = tile * length + off(signs, tile);
+                worst = Math.max(worst, Math.abs(start - endBefore));
+            }
+        }
+        return worst;
     }
-    return worst;
-  }
 
-  private double off(int signs, int tile) {
-    return (signs >> tile & 1) == 1 ? error : -error;
-  }
+    private double off(int signs, int tile) {
+        return (signs >> tile & 1) == 1 ? error : -error;
+    }
 }

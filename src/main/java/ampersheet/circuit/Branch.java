@@ -8,7 +8,7 @@ package ampersheet.circuit;
  * @param fromTerminal where the part takes this current in
  */
 record Branch(int part, String fromTerminal, int from, String toTerminal, int to, Law law) {
-  Branch with(Law other) {
-    return new Branch(part, fromTerminal, from, toTerminal, to, other);
-  }
+    Branch with(Law other) {
+        return new Branch(part, fromTerminal, from, toTerminal, to, other);
+    }
 }

@@ -5,17 +5,17 @@ import java.util.TreeMap;
 
 /** Turns the way model sheets give a diode into the values of a {@link PartKind#DIODE} or {@link PartKind#LED}. */
 public final class Diodes {
-  private Diodes() {}
+    private Diodes() {}
 
-  /**
-   * @param saturation saturation current Is, A
-   * @param emission emission coefficient n
-   * @param series series resistance Rs, ohms
-   * @param amps current of the point to state the diode by; any within its use
-   * @return values volts, amps, emission, series
-   */
-  public static Map<String, Double> stated(double saturation, double emission, double series, double amps) {
-    double volts = Junction.saturating(saturation, emission, series).voltageAt(amps);
-    return new TreeMap<>(Map.of("volts", volts, "amps", amps, "emission", emission, "series", series));
-  }
+    /**
+     * @param saturation saturation current Is, A
+     * @param emission emission coefficient n
+     * @param series series resistance Rs, ohms
+     * @param amps current of the point to state the diode by; any within its use
+     * @return values volts, amps, emission, series
+     */
+    public static Map<String, Double> stated(double saturation, double emission, double series, double amps) {
+        double volts = Junction.saturating(saturation, emission, series).voltageAt(amps);
+        return new TreeMap<>(Map.of("volts", volts, "amps", amps, "emission", emission, "series", series));
+    }
 }

@@ -15,100 +15,100 @@ import org.apache.commons.math3.linear.SingularMatrixException;
  * once with its own residual.
  */
 final class LinearEquations {
-  private static final int DENSE_UP_TO = 70;
+    private static final int DENSE_UP_TO = 70;
 
-  private record Entry(int column, double value) {}
+    private record Entry(int column, double value) {}
 
-  private final List<List<Entry>> rows = new ArrayList<>();
-  private final double[] right;
+    private final List<List<Entry>> rows = new ArrayList<>();
+    private final double[] right;
 
-  LinearEquations(int size) {
-    right = new double[size];
-    for (int i = 0; i < size; i++) {
-      rows.add(new ArrayList<>());
+    LinearEquations(int size) {
+        right = new double[size];
+        for (int i = 0; i < size; i++) {
+            rows.add(new ArrayList<>());
+        }
     }
-  }
 
-  /** Adds to a coefficient. */
-  void add(int row, int column, double value) {
-    if (value == 0) {
-      return;
+    /** Adds to a coefficient. */
+    void add(int row, int column, double value) {
+        if (value == 0) {
+            return;
+        }
+        List<Entry> entries = rows.get(row);
+        for (int i = 0; i < entries.size(); i++) {
+            if (entries.get(i).column() == column) {
+                entries.set(i, new Entry(column, entries.get(i).value() + value));
+                return;
+            }
+        }
+        entries.add(new Entry(column, value));
     }
-    List<Entry> entries = rows.get(row);
-    for (int i = 0; i < entries.size(); i++) {
-      if (entries.get(i).column() == column) {
-        entries.set(i, new Entry(column, entries.get(i).value() + value));
-        return;
-      }
-    }
-    entries.add(new Entry(column, value));
-  }
 
-  void addRight(int row, double value) {
-    right[row] += value;
-  }
+    void addRight(int row, double value) {
+        right[row] += value;
+    }
 
-  /** The unknowns, or null when the equations do not determine them. */
-  double[] solve() {
-    int size = right.length;
-    if (size == 0) {
-      return new double[0];
+    /** The unknowns, or null when the equations do not determine them. */
+    double[] solve() {
+        int size = right.length;
+        if (size == 0) {
+            return new double[0];
+        }
+        return size <= DENSE_UP_TO ? solveDense(size) : solveSparse(size);
     }
-    return size <= DENSE_UP_TO ? solveDense(size) : solveSparse(size);
-  }
 
-  private double[] solveDense(int size) {
-    double[][] matrix = new double[size][size];
-    for (int row = 0; row < size; row++) {
-      for (Entry entry : rows.get(row)) {
-        matrix[row][entry.column()] = entry.value();
-      }
+    private double[] solveDense(int size) {
+        double[][] matrix = new double[size][size];
+        for (int row = 0; row < size; row++) {
+            for (Entry entry : rows.get(row)) {
+                matrix[row][entry.column()] = entry.value();
+            }
+        }
+        DecompositionSolver solver =
+                new LUDecomposition(new Array2DRowRealMatrix(matrix, false), Double.MIN_NORMAL).getSolver();
+        try {
+            RealVector answer = solver.solve(new ArrayRealVector(right, false));
+            RealVector correction = solver.solve(new ArrayRealVector(residual(answer.toArray()), false));
+            return finite(answer.add(correction).toArray());
+        } catch (SingularMatrixException undetermined) {
+            return null; // the caller's outcome says so in terms of the circuit
+        }
     }
-    DecompositionSolver solver =
-        new LUDecomposition(new Array2DRowRealMatrix(matrix, false), Double.MIN_NORMAL).getSolver();
-    try {
-      RealVector answer = solver.solve(new ArrayRealVector(right, false));
-      RealVector correction = solver.solve(new ArrayRealVector(residual(answer.toArray()), false));
-      return finite(answer.add(correction).toArray());
-    } catch (SingularMatrixException undetermined) {
-      return null; // the caller's outcome says so in terms of the circuit
-    }
-  }
 
-  private double[] solveSparse(int size) {
-    SparseElimination elimination = new SparseElimination(size);
-    for (int row = 0; row < size; row++) {
-      for (Entry entry : rows.get(row)) {
-        elimination.set(row, entry.column(), entry.value());
-      }
+    private double[] solveSparse(int size) {
+        SparseElimination elimination = new SparseElimination(size);
+        for (int row = 0; row < size; row++) {
+            for (Entry entry : rows.get(row)) {
+                elimination.set(row, entry.column(), entry.value());
+            }
+        }
+        if (!elimination.decompose()) {
+            return null;
+        }
+        double[] answer = elimination.solve(right);
+        double[] correction = elimination.solve(residual(answer));
+        for (int i = 0; i < size; i++) {
+            answer[i] += correction[i];
+        }
+        return finite(answer);
     }
-    if (!elimination.decompose()) {
-      return null;
-    }
-    double[] answer = elimination.solve(right);
-    double[] correction = elimination.solve(residual(answer));
-    for (int i = 0; i < size; i++) {
-      answer[i] += correction[i];
-    }
-    return finite(answer);
-  }
 
-  private double[] residual(double[] answer) {
-    double[] residual = right.clone();
-    for (int row = 0; row < residual.length; row++) {
-      for (Entry entry : rows.get(row)) {
-        residual[row] -= entry.value() * answer[entry.column()];
-      }
+    private double[] residual(double[] answer) {
+        double[] residual = right.clone();
+        for (int row = 0; row < residual.length; row++) {
+            for (Entry entry : rows.get(row)) {
+                residual[row] -= entry.value() * answer[entry.column()];
+            }
+        }
+        return residual;
     }
-    return residual;
-  }
 
-  private static double[] finite(double[] answer) {
-    for (double value : answer) {
-      if (Double.isNaN(value) || Double.isInfinite(value)) {
-        return null;
-      }
+    private static double[] finite(double[] answer) {
+        for (double value : answer) {
+            if (Double.isNaN(value) || Double.isInfinite(value)) {
+                return null;
+            }
+        }
+        return answer;
     }
-    return answer;
-  }
 }

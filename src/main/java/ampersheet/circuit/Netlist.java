@@ -16,25 +16,25 @@ import java.util.Map;
  * @param doubts what is drawn in a way that its author hardly meant
  */
 public record Netlist(List<Connected> parts, List<String> nodes, Map<GridPoint, String> nodeAt, List<Doubt> doubts) {
-  public Netlist {
-    parts = List.copyOf(parts);
-    nodes = List.copyOf(nodes);
-    nodeAt = Collections.unmodifiableMap(new LinkedHashMap<>(nodeAt));
-    doubts = List.copyOf(doubts);
-  }
-
-  /** A part (no wires, grounds or node names) with the node of each terminal. */
-  public record Connected(PlacedPart part, Map<String, String> node) {
-    public Connected {
-      node = Collections.unmodifiableMap(new LinkedHashMap<>(node));
+    public Netlist {
+        parts = List.copyOf(parts);
+        nodes = List.copyOf(nodes);
+        nodeAt = Collections.unmodifiableMap(new LinkedHashMap<>(nodeAt));
+        doubts = List.copyOf(doubts);
     }
-  }
 
-  static Netlist of(Schematic schematic) {
-    return new Wiring(schematic.parts()).netlist();
-  }
+    /** A part (no wires, grounds or node names) with the node of each terminal. */
+    public record Connected(PlacedPart part, Map<String, String> node) {
+        public Connected {
+            node = Collections.unmodifiableMap(new LinkedHashMap<>(node));
+        }
+    }
 
-  public String reference() {
-    return nodes.get(0);
-  }
+    static Netlist of(Schematic schematic) {
+        return new Wiring(schematic.parts()).netlist();
+    }
+
+    public String reference() {
+        return nodes.get(0);
+    }
 }

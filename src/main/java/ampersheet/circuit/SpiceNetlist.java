@@ -10,251 +10,295 @@ import java.util.Set;
 import java.util.function.DoubleFunction;
 
 /**
- * A circuit as general circuit simulators read it: the netlist form of SPICE (L. W. Nagel, SPICE2, UCB/ERL M520, 1975), one
- * element a line. Written from the parts alone, without the laws that the solver of this room makes of them, so that a
- * simulator is a judge of those.
+ * A circuit as general circuit simulators read it: the netlist form of SPICE (L. W. Nagel, SPICE2, UCB/ERL M520, 1975),
+ * one element a line. Written from the parts alone, without the laws that the solver of this room makes of them, so
+ * that a simulator is a judge of those.
  *
- * <p>Parts without a counterpart are put as what a bench engineer would: a reference is a resistor that carries its least
- * current, with an ideal diode and a voltage behind it; a regulator holds its output by a voltage in series between in and
- * out; a transistor's collector current is base current times gain, with an ideal diode that holds it at saturation; a
- * channel of a MOSFET is a resistor switched by its gate. An ideal diode has an emission coefficient of 0.001.
+ * <p>Parts without a counterpart are put as what a bench engineer would: a reference is a resistor that carries its
+ * least current, with an ideal diode and a voltage behind it; a regulator holds its output by a voltage in series
+ * between in and out; a transistor's collector current is base current times gain, with an ideal diode that holds it at
+ * saturation; a channel of a MOSFET is a resistor switched by its gate. An ideal diode has an emission coefficient of
+ * 0.001.
  */
 public final class SpiceNetlist {
-  private static final String IDEAL = "ideal";
-  /** Ohms; an open switch. */
-  private static final String OPEN = "1e12";
-  private static final double LEAST_SATURATION = 1e-25;
-  private static final double LARGER_SATURATION = 1e-15;
+    private static final String IDEAL = "ideal";
+    /** Ohms; an open switch. */
+    private static final String OPEN = "1e12";
 
-  /** What is left out, to be filled in by whoever tries the circuit. */
-  public static final String BLANK = "{fill in}";
+    private static final double LEAST_SATURATION = 1e-25;
+    private static final double LARGER_SATURATION = 1e-15;
 
-  private final Netlist netlist;
-  private final Set<String> blank;
-  private final boolean metered;
-  private final DoubleFunction<String> numbers;
-  private final Map<String, String> node = new LinkedHashMap<>();
-  private final List<String> lines = new ArrayList<>();
-  private final Map<String, String> models = new LinkedHashMap<>();
-  private int inside;
+    /** What is left out, to be filled in by whoever tries the circuit. */
+    public static final String BLANK = "{fill in}";
 
-  private SpiceNetlist(Netlist drawn, Set<String> blank, boolean metered, DoubleFunction<String> numbers) {
-    this.netlist = Copper.withInsides(drawn);
-    this.blank = blank;
-    this.metered = metered;
-    this.numbers = numbers;
-    for (String name : netlist.nodes()) {
-      node.put(name, Integer.toString(node.size()));
-    }
-  }
+    private final Netlist netlist;
+    private final Set<String> blank;
+    private final boolean metered;
+    private final DoubleFunction<String> numbers;
+    private final Map<String, String> node = new LinkedHashMap<>();
+    private final List<String> lines = new ArrayList<>();
+    private final Map<String, String> models = new LinkedHashMap<>();
+    private int inside;
 
-  /**
-   * @param blank names of parts whose values are left open
-   * @param numbers how numbers are written: plainly or with an e, never with a prefix
-   */
-  public static String of(Netlist netlist, String title, Set<String> blank, DoubleFunction<String> numbers) {
-    return new SpiceNetlist(netlist, blank, false, numbers).text(title);
-  }
-
-  /** With a source of 0 V, {@code VM_name}, before each part: its current is that of the part's main path. */
-  static String metered(Netlist netlist, String title, DoubleFunction<String> numbers) {
-    return new SpiceNetlist(netlist, Set.of(), true, numbers).text(title);
-  }
-
-  /** Number of each named node in the text; the reference is 0. */
-  static Map<String, String> numbers(Netlist netlist) {
-    return new SpiceNetlist(netlist, Set.of(), false, Double::toString).node;
-  }
-
-  private String text(String title) {
-    netlist.parts().forEach(this::put);
-    StringBuilder text = new StringBuilder("* " + title.replace('\n', ' ') + "\n");
-    node.forEach((name, number) -> {
-      if (!name.equals(number)) {
-        text.append("* node ").append(number).append(": ").append(name).append('\n');
-      }
-    });
-    lines.forEach(line -> text.append(line).append('\n'));
-    models.forEach((name, model) -> text.append(".model ").append(name).append(' ').append(model).append('\n'));
-    return text.append(".options temp=27 tnom=27\n.end\n").toString();
-  }
-
-  private void put(Netlist.Connected connected) {
-    PlacedPart part = connected.part();
-    Map<String, String> at = new LinkedHashMap<>();
-    connected.node().forEach((terminal, its) -> at.put(terminal, node.get(its)));
-    String name = part.name().replaceAll("[^A-Za-z0-9_]", "_");
-    meter(part.kind(), name, at);
-    switch (part.kind()) {
-      case SOURCE -> line("V" + name, at.get("to"), at.get("from"), value(part, "volts"));
-      case RESISTOR, LOAD -> resistor(name, at.get("from"), at.get("to"), part.values().get("ohms"), value(part, "ohms"));
-      case CABLE -> resistor(name, at.get("from"), at.get("to"), cableOhms(part), number(cableOhms(part)));
-      case SINK -> line("I" + name, at.get("from"), at.get("to"), value(part, "amps"));
-      case LED -> diode(name, at.get("from"), at.get("to"), part, 2);
-      case DIODE -> diode(name, at.get("from"), at.get("to"), part, 1.8);
-      case ZENER -> {
-        double amps = part.values().getOrDefault("amps", 5e-3);
-        forward(name, at.get("from"), at.get("to"), 0.7, amps);
-        double slope = part.values().getOrDefault("slope", 0.0);
-        knee(name, at.get("to"), at.get("from"), part.values().get("volts") - amps * slope, slope);
-      }
-      case REFERENCE -> {
-        forward(name, at.get("from"), at.get("to"), 0.7, 5e-3);
-        double least = part.values().getOrDefault("minimum", 0.0);
-        if (least > 0) {
-          line("R" + name + "_least", at.get("to"), at.get("from"), number(part.values().get("volts") / least));
+    private SpiceNetlist(Netlist drawn, Set<String> blank, boolean metered, DoubleFunction<String> numbers) {
+        this.netlist = Copper.withInsides(drawn);
+        this.blank = blank;
+        this.metered = metered;
+        this.numbers = numbers;
+        for (String name : netlist.nodes()) {
+            node.put(name, Integer.toString(node.size()));
         }
-        knee(name, at.get("to"), at.get("from"), part.values().get("volts"), part.values().getOrDefault("slope", 0.0));
-      }
-      case NMOS -> channel(name, part, at.get("drain"), at.get("source"), at.get("gate"), at.get("source"));
-      case PMOS -> channel(name, part, at.get("source"), at.get("drain"), at.get("source"), at.get("gate"));
-      case NPN -> transistor(name, part, at);
-      case SWITCH -> {
-        if (part.values().get("closed") == 1) {
-          line("V" + name, at.get("from"), at.get("to"), "0");
+    }
+
+    /**
+     * @param blank names of parts whose values are left open
+     * @param numbers how numbers are written: plainly or with an e, never with a prefix
+     */
+    public static String of(Netlist netlist, String title, Set<String> blank, DoubleFunction<String> numbers) {
+        return new SpiceNetlist(netlist, blank, false, numbers).text(title);
+    }
+
+    /** With a source of 0 V, {@code VM_name}, before each part: its current is that of the part's main path. */
+    static String metered(Netlist netlist, String title, DoubleFunction<String> numbers) {
+        return new SpiceNetlist(netlist, Set.of(), true, numbers).text(title);
+    }
+
+    /** Number of each named node in the text; the reference is 0. */
+    static Map<String, String> numbers(Netlist netlist) {
+        return new SpiceNetlist(netlist, Set.of(), false, Double::toString).node;
+    }
+
+    private String text(String title) {
+        netlist.parts().forEach(this::put);
+        StringBuilder text = new StringBuilder("* " + title.replace('\n', ' ') + "\n");
+        node.forEach((name, number) -> {
+            if (!name.equals(number)) {
+                text.append("* node ").append(number).append(": ").append(name).append('\n');
+            }
+        });
+        lines.forEach(line -> text.append(line).append('\n'));
+        models.forEach((name, model) ->
+                text.append(".model ").append(name).append(' ').append(model).append('\n'));
+        return text.append(".options temp=27 tnom=27\n.end\n").toString();
+    }
+
+    private void put(Netlist.Connected connected) {
+        PlacedPart part = connected.part();
+        Map<String, String> at = new LinkedHashMap<>();
+        connected.node().forEach((terminal, its) -> at.put(terminal, node.get(its)));
+        String name = part.name().replaceAll("[^A-Za-z0-9_]", "_");
+        meter(part.kind(), name, at);
+        switch (part.kind()) {
+            case SOURCE -> line("V" + name, at.get("to"), at.get("from"), value(part, "volts"));
+            case RESISTOR, LOAD ->
+                resistor(name, at.get("from"), at.get("to"), part.values().get("ohms"), value(part, "ohms"));
+            case CABLE -> resistor(name, at.get("from"), at.get("to"), cableOhms(part), number(cableOhms(part)));
+            case SINK -> line("I" + name, at.get("from"), at.get("to"), value(part, "amps"));
+            case LED -> diode(name, at.get("from"), at.get("to"), part, 2);
+            case DIODE -> diode(name, at.get("from"), at.get("to"), part, 1.8);
+            case ZENER -> {
+                double amps = part.values().getOrDefault("amps", 5e-3);
+                forward(name, at.get("from"), at.get("to"), 0.7, amps);
+                double slope = part.values().getOrDefault("slope", 0.0);
+                knee(name, at.get("to"), at.get("from"), part.values().get("volts") - amps * slope, slope);
+            }
+            case REFERENCE -> {
+                forward(name, at.get("from"), at.get("to"), 0.7, 5e-3);
+                double least = part.values().getOrDefault("minimum", 0.0);
+                if (least > 0) {
+                    line(
+                            "R" + name + "_least",
+                            at.get("to"),
+                            at.get("from"),
+                            number(part.values().get("volts") / least));
+                }
+                knee(
+                        name,
+                        at.get("to"),
+                        at.get("from"),
+                        part.values().get("volts"),
+                        part.values().getOrDefault("slope", 0.0));
+            }
+            case NMOS -> channel(name, part, at.get("drain"), at.get("source"), at.get("gate"), at.get("source"));
+            case PMOS -> channel(name, part, at.get("source"), at.get("drain"), at.get("source"), at.get("gate"));
+            case NPN -> transistor(name, part, at);
+            case SWITCH -> {
+                if (part.values().get("closed") == 1) {
+                    line("V" + name, at.get("from"), at.get("to"), "0");
+                } else {
+                    line("R" + name, at.get("from"), at.get("to"), OPEN);
+                }
+            }
+            case TRIMPOT -> {
+                double ohms = part.values().get("ohms");
+                double position = part.values().get("position");
+                resistor(name + "_a", at.get("from"), at.get("wiper"), ohms * position, number(ohms * position));
+                resistor(
+                        name + "_b",
+                        at.get("wiper"),
+                        at.get("to"),
+                        ohms * (1 - position),
+                        number(ohms * (1 - position)));
+            }
+            case REGULATOR -> {
+                String held = insideNode();
+                line("E" + name, at.get("in"), held, at.get("in"), at.get("ground"), "1");
+                line("V" + name, at.get("out"), held, value(part, "volts"));
+                if (part.values().getOrDefault("quiescent", 0.0) > 0) {
+                    line("I" + name, at.get("in"), at.get("ground"), value(part, "quiescent"));
+                }
+            }
+            case CAPACITOR ->
+                line(
+                        "C" + name,
+                        at.get("from"),
+                        at.get("to"),
+                        value(part, "farads"),
+                        "IC=" + number(part.values().getOrDefault("initial", 0.0)));
+            case STRIP, PANEL -> copper(name, part, at);
+            case VOLTMETER -> line("R" + name, at.get("from"), at.get("to"), OPEN);
+            case AMMETER -> line("V" + name, at.get("from"), at.get("to"), "0");
+            case WIRE, GROUND, NODE ->
+                throw new IllegalArgumentException(
+                        "a netlist holds no " + part.kind().word());
+        }
+    }
+
+    private void meter(PartKind kind, String name, Map<String, String> at) {
+        String terminal = kind.terminals().get(0);
+        if (metered) {
+            String behind = insideNode();
+            line("VM_" + name, at.get(terminal), behind, "0");
+            at.put(terminal, behind);
+        }
+    }
+
+    private void resistor(String name, String from, String to, double ohms, String shown) {
+        if (ohms == 0) {
+            line("V" + name, from, to, "0"); // simulators refuse a resistor of nothing
         } else {
-          line("R" + name, at.get("from"), at.get("to"), OPEN);
+            line("R" + name, from, to, shown);
         }
-      }
-      case TRIMPOT -> {
-        double ohms = part.values().get("ohms");
-        double position = part.values().get("position");
-        resistor(name + "_a", at.get("from"), at.get("wiper"), ohms * position, number(ohms * position));
-        resistor(name + "_b", at.get("wiper"), at.get("to"), ohms * (1 - position), number(ohms * (1 - position)));
-      }
-      case REGULATOR -> {
-        String held = insideNode();
-        line("E" + name, at.get("in"), held, at.get("in"), at.get("ground"), "1");
-        line("V" + name, at.get("out"), held, value(part, "volts"));
-        if (part.values().getOrDefault("quiescent", 0.0) > 0) {
-          line("I" + name, at.get("in"), at.get("ground"), value(part, "quiescent"));
+    }
+
+    private void diode(String name, String from, String to, PlacedPart part, double usual) {
+        double emission = part.values().getOrDefault("emission", usual);
+        double series = part.values().getOrDefault("series", 0.0);
+        double amps = part.values().get("amps");
+        double volts = part.values().get("volts") - amps * series;
+        double saturation = saturation(volts, amps, emission);
+        if (saturation >= LEAST_SATURATION) {
+            line("D" + name, from, to, "M" + name);
+            model("M" + name, saturation, emission, series);
+            return;
         }
-      }
-      case CAPACITOR -> line("C" + name, at.get("from"), at.get("to"), value(part, "farads"),
-          "IC=" + number(part.values().getOrDefault("initial", 0.0)));
-      case STRIP, PANEL -> copper(name, part, at);
-      case VOLTMETER -> line("R" + name, at.get("from"), at.get("to"), OPEN);
-      case AMMETER -> line("V" + name, at.get("from"), at.get("to"), "0");
-      case WIRE, GROUND, NODE -> throw new IllegalArgumentException("a netlist holds no " + part.kind().word());
+        // Simulators take no smaller saturation current: the curve is that of a larger one behind a voltage.
+        String behind = insideNode();
+        line("D" + name, from, behind, "M" + name);
+        line(
+                "V" + name + "_s",
+                behind,
+                to,
+                number(volts - emission * Junction.THERMAL_VOLTAGE * Elementary.ln(amps / LARGER_SATURATION)));
+        model("M" + name, LARGER_SATURATION, emission, series);
     }
-  }
 
-  private void meter(PartKind kind, String name, Map<String, String> at) {
-    String terminal = kind.terminals().get(0);
-    if (metered) {
-      String behind = insideNode();
-      line("VM_" + name, at.get(terminal), behind, "0");
-      at.put(terminal, behind);
+    private void forward(String name, String from, String to, double volts, double amps) {
+        line("D" + name + "_f", from, to, "M" + name + "_f");
+        model("M" + name + "_f", saturation(volts, amps, 1), 1, 0);
     }
-  }
 
-  private void resistor(String name, String from, String to, double ohms, String shown) {
-    if (ohms == 0) {
-      line("V" + name, from, to, "0"); // simulators refuse a resistor of nothing
-    } else {
-      line("R" + name, from, to, shown);
+    /** Amperes of {@code I = Is (exp(V / n Vt) − 1)} through a point. */
+    private static double saturation(double volts, double amps, double emission) {
+        return amps / Elementary.expm1(volts / (emission * Junction.THERMAL_VOLTAGE));
     }
-  }
 
-  private void diode(String name, String from, String to, PlacedPart part, double usual) {
-    double emission = part.values().getOrDefault("emission", usual);
-    double series = part.values().getOrDefault("series", 0.0);
-    double amps = part.values().get("amps");
-    double volts = part.values().get("volts") - amps * series;
-    double saturation = saturation(volts, amps, emission);
-    if (saturation >= LEAST_SATURATION) {
-      line("D" + name, from, to, "M" + name);
-      model("M" + name, saturation, emission, series);
-      return;
+    private void model(String name, double saturation, double emission, double series) {
+        models.put(name, "D(IS=" + number(saturation) + " N=" + number(emission) + " RS=" + number(series) + ")");
     }
-    // Simulators take no smaller saturation current: the curve is that of a larger one behind a voltage.
-    String behind = insideNode();
-    line("D" + name, from, behind, "M" + name);
-    line("V" + name + "_s", behind, to, number(volts - emission * Junction.THERMAL_VOLTAGE * Elementary.ln(amps / LARGER_SATURATION)));
-    model("M" + name, LARGER_SATURATION, emission, series);
-  }
 
-  private void forward(String name, String from, String to, double volts, double amps) {
-    line("D" + name + "_f", from, to, "M" + name + "_f");
-    model("M" + name + "_f", saturation(volts, amps, 1), 1, 0);
-  }
-
-  /** Amperes of {@code I = Is (exp(V / n Vt) − 1)} through a point. */
-  private static double saturation(double volts, double amps, double emission) {
-    return amps / Elementary.expm1(volts / (emission * Junction.THERMAL_VOLTAGE));
-  }
-
-  private void model(String name, double saturation, double emission, double series) {
-    models.put(name, "D(IS=" + number(saturation) + " N=" + number(emission) + " RS=" + number(series) + ")");
-  }
-
-  /** Conducts from {@code volts} on, along {@code slope}. */
-  private void knee(String name, String from, String to, double volts, double slope) {
-    String behind = insideNode();
-    String last = slope > 0 ? insideNode() : to;
-    line("D" + name + "_k", from, behind, IDEAL);
-    line("V" + name + "_k", behind, last, number(volts));
-    if (slope > 0) {
-      line("R" + name + "_k", last, to, number(slope));
+    /** Conducts from {@code volts} on, along {@code slope}. */
+    private void knee(String name, String from, String to, double volts, double slope) {
+        String behind = insideNode();
+        String last = slope > 0 ? insideNode() : to;
+        line("D" + name + "_k", from, behind, IDEAL);
+        line("V" + name + "_k", behind, last, number(volts));
+        if (slope > 0) {
+            line("R" + name + "_k", last, to, number(slope));
+        }
+        models.put(IDEAL, "D(IS=1e-6 N=0.001)");
     }
-    models.put(IDEAL, "D(IS=1e-6 N=0.001)");
-  }
 
-  private void channel(String name, PlacedPart part, String from, String to, String plus, String minus) {
-    double threshold = part.values().get("threshold");
-    line("S" + name, from, to, plus, minus, "M" + name);
-    models.put("M" + name, "SW(RON=" + value(part, "on") + " ROFF=" + OPEN + " VT=" + number(0.75 * threshold) + " VH=0)");
-    forward(name, to, from, 0.7, 10e-3);
-  }
-
-  private void transistor(String name, PlacedPart part, Map<String, String> at) {
-    String base = insideNode();
-    line("V" + name + "_b", at.get("base"), base, "0");
-    forward(name, base, at.get("emitter"), part.values().get("volts"), part.values().get("amps"));
-    line("F" + name, at.get("collector"), at.get("emitter"), "V" + name + "_b", value(part, "gain"));
-    knee(name, at.get("emitter"), at.get("collector"), -part.values().get("saturation"), 0);
-  }
-
-  private void copper(String name, PlacedPart part, Map<String, String> at) {
-    Copper copper = Copper.of(part);
-    int count = 0;
-    for (Copper.Section section : copper.sections()) {
-      count++;
-      for (String conductor : part.kind().terminals()) {
-        resistor(name + "_" + conductor + count, point(part, conductor, section.from(), at),
-            point(part, conductor, section.to(), at), section.ohms(), number(section.ohms()));
-      }
+    private void channel(String name, PlacedPart part, String from, String to, String plus, String minus) {
+        double threshold = part.values().get("threshold");
+        line("S" + name, from, to, plus, minus, "M" + name);
+        models.put(
+                "M" + name,
+                "SW(RON=" + value(part, "on") + " ROFF=" + OPEN + " VT=" + number(0.75 * threshold) + " VH=0)");
+        forward(name, to, from, 0.7, 10e-3);
     }
-    for (int tap = 1; tap <= copper.taps(); tap++) {
-      boolean draws = part.values().containsKey("amps");
-      line((draws ? "I" : "R") + name + "_" + tap, point(part, "plus", tap, at), point(part, "minus", tap, at),
-          value(part, draws ? "amps" : "load_ohms"));
+
+    private void transistor(String name, PlacedPart part, Map<String, String> at) {
+        String base = insideNode();
+        line("V" + name + "_b", at.get("base"), base, "0");
+        forward(
+                name,
+                base,
+                at.get("emitter"),
+                part.values().get("volts"),
+                part.values().get("amps"));
+        line("F" + name, at.get("collector"), at.get("emitter"), "V" + name + "_b", value(part, "gain"));
+        knee(name, at.get("emitter"), at.get("collector"), -part.values().get("saturation"), 0);
     }
-  }
 
-  private String point(PlacedPart part, String conductor, int point, Map<String, String> at) {
-    String name = Copper.node(part, conductor, point);
-    return at.containsKey(name) ? at.get(name) : node.get(name);
-  }
+    private void copper(String name, PlacedPart part, Map<String, String> at) {
+        Copper copper = Copper.of(part);
+        int count = 0;
+        for (Copper.Section section : copper.sections()) {
+            count++;
+            for (String conductor : part.kind().terminals()) {
+                resistor(
+                        name + "_" + conductor + count,
+                        point(part, conductor, section.from(), at),
+                        point(part, conductor, section.to(), at),
+                        section.ohms(),
+                        number(section.ohms()));
+            }
+        }
+        for (int tap = 1; tap <= copper.taps(); tap++) {
+            boolean draws = part.values().containsKey("amps");
+            line(
+                    (draws ? "I" : "R") + name + "_" + tap,
+                    point(part, "plus", tap, at),
+                    point(part, "minus", tap, at),
+                    value(part, draws ? "amps" : "load_ohms"));
+        }
+    }
 
-  private static double cableOhms(PlacedPart part) {
-    return CopperWire.ohmsPerMetre(part.values().get("gauge")).orElseThrow() * part.values().get("metres");
-  }
+    private String point(PlacedPart part, String conductor, int point, Map<String, String> at) {
+        String name = Copper.node(part, conductor, point);
+        return at.containsKey(name) ? at.get(name) : node.get(name);
+    }
 
-  private String insideNode() {
-    inside++;
-    return "x" + inside;
-  }
+    private static double cableOhms(PlacedPart part) {
+        return CopperWire.ohmsPerMetre(part.values().get("gauge")).orElseThrow()
+                * part.values().get("metres");
+    }
 
-  private String value(PlacedPart part, String name) {
-    return blank.contains(part.name()) ? BLANK : number(part.values().get(name));
-  }
+    private String insideNode() {
+        inside++;
+        return "x" + inside;
+    }
 
-  private String number(double value) {
-    return numbers.apply(value).toLowerCase(Locale.ROOT);
-  }
+    private String value(PlacedPart part, String name) {
+        return blank.contains(part.name()) ? BLANK : number(part.values().get(name));
+    }
 
-  private void line(String... words) {
-    lines.add(String.join(" ", words));
-  }
+    private String number(double value) {
+        return numbers.apply(value).toLowerCase(Locale.ROOT);
+    }
+
+    private void line(String... words) {
+        lines.add(String.join(" ", words));
+    }
 }

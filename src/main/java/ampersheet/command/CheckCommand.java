@@ -25,203 +25,243 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-@Command(name = "check", sortOptions = false, description = "Checks answers to a sheet and says what went wrong.",
-    footer = {"", "Without answers it asks for them one by one; an empty line skips a question.",
-        "Exit code 1 if an answer is not right."})
+@Command(
+        name = "check",
+        sortOptions = false,
+        description = "Checks answers to a sheet and says what went wrong.",
+        footer = {
+            "",
+            "Without answers it asks for them one by one; an empty line skips a question.",
+            "Exit code 1 if an answer is not right."
+        })
 final class CheckCommand implements Callable<Integer> {
-  private final Streams streams;
+    private final Streams streams;
 
-  @Parameters(index = "0", paramLabel = "SHEET-ID", description = "As printed at the head of the sheet.")
-  private String typedId;
+    @Parameters(index = "0", paramLabel = "SHEET-ID", description = "As printed at the head of the sheet.")
+    private String typedId;
 
-  @Parameters(index = "1..*", arity = "0..*", paramLabel = "q1=…",
-      description = "Answers as written on the sheet, such as q1a=4k7 \"q2=20 mA\".")
-  private List<String> arguments = List.of();
+    @Parameters(
+            index = "1..*",
+            arity = "0..*",
+            paramLabel = "q1=…",
+            description = "Answers as written on the sheet, such as q1a=4k7 \"q2=20 mA\".")
+    private List<String> arguments = List.of();
 
-  @Mixin
-  private SheetOptions which;
+    @Mixin
+    private SheetOptions which;
 
-  @Option(names = "--show", description = "Show the expected values, too.")
-  private boolean show;
+    @Option(names = "--show", description = "Show the expected values, too.")
+    private boolean show;
 
-  @Option(names = "--json", description = "Write the verdicts as JSON.")
-  private boolean json;
+    @Option(names = "--json", description = "Write the verdicts as JSON.")
+    private boolean json;
 
-  @Mixin
-  private HelpOptions help;
+    @Mixin
+    HelpOptions help;
 
-  /**
-   * A verdict with the problem and key it was given by.
-   *
-   * @param changed how it would have been judged before its key was corrected; empty if that makes no difference
-   */
-  private record Judged(AnswerKey key, KeyedProblem problem, Verdict verdict, Optional<ChangedVerdict> changed) {}
+    /**
+     * A verdict with the problem and key it was given by.
+     *
+     * @param changed how it would have been judged before its key was corrected; empty if that makes no difference
+     */
+    private record Judged(AnswerKey key, KeyedProblem problem, Verdict verdict, Optional<ChangedVerdict> changed) {}
 
-  CheckCommand(Streams streams) {
-    this.streams = streams;
-  }
-
-  @Override
-  public Integer call() {
-    KeyedSheet sheet = which.sheet(typedId);
-    sheet.remarks().forEach(remark -> streams.err().print(remark.print()));
-    if (arguments.isEmpty() && !json) {
-      return interview(sheet);
+    CheckCommand(Streams streams) {
+        this.streams = streams;
     }
-    Map<String, String> typed = new LinkedHashMap<>();
-    NamedValues.of(arguments, "q1=4k7").forEach((name, value) -> typed.put(known(sheet, name), value));
-    List<Judged> judged = new ArrayList<>();
-    for (KeyedProblem problem : sheet.problems()) {
-      if (problem.notJudged().isEmpty()) {
-        judge(problem, typed).stream().filter(one -> typed.containsKey(one.key().question())).forEach(judged::add);
-      }
-    }
-    List<String> unjudged = typed.keySet().stream()
-        .filter(question -> judged.stream().noneMatch(one -> one.key().question().equals(question))).toList();
-    if (json) {
-      streams.line(Json.of(json -> write(json, sheet, judged, unjudged)));
-    } else {
-      judged.forEach(one -> tell(one, true));
-      unjudged.forEach(question -> streams.line(question + "  " + Printable.line(typed.get(question))
-          + "\n    There is no key to this question any more: it is judged by hand."));
-    }
-    return unjudged.isEmpty() ? exitCode(judged.stream().map(Judged::verdict).toList()) : CommandTree.PROBLEMS_FOUND;
-  }
 
-  private static int exitCode(List<Verdict> verdicts) {
-    boolean allRight = verdicts.stream().allMatch(verdict -> verdict.isRight() || verdict.rung() == Rung.BLANK);
-    return allRight ? CommandTree.FINE : CommandTree.PROBLEMS_FOUND;
-  }
-
-  /** The question's own name for what was typed, in any case. */
-  private static String known(KeyedSheet sheet, String name) {
-    String question = AsciiCase.small(name);
-    if (sheet.hasQuestion(question) || sheet.lost().stream().anyMatch(lost -> lost.questions().contains(question))) {
-      return question;
-    }
-    List<String> names = sheet.places().stream().map(AnswerKey::question).toList();
-    throw new WrongUsage(name, "this sheet has no question " + name, "one of " + String.join(", ", names),
-        "Write the name that stands before the question on the sheet.");
-  }
-
-  private static List<Judged> judge(KeyedProblem problem, Map<String, String> typed) {
-    List<Judged> judged = new ArrayList<>();
-    List<AnswerKey> keys = problem.key().answers();
-    List<Verdict> verdicts = Judge.judge(problem.key(), typed);
-    Map<String, Verdict> before = new LinkedHashMap<>();
-    if (problem.corrected()) {
-      Judge.judge(problem.issued().key(), typed).forEach(verdict -> before.put(verdict.question(), verdict));
-    }
-    for (int i = 0; i < keys.size(); i++) {
-      Verdict now = verdicts.get(i);
-      judged.add(new Judged(keys.get(i), problem, now, Optional.ofNullable(before.get(now.question()))
-          .flatMap(then -> ChangedVerdict.between(now.question(), problem.issued().template().name(), then, now))));
-    }
-    return judged;
-  }
-
-  /** Question by question; whoever is not right may try again. */
-  private int interview(KeyedSheet sheet) {
-    streams.line("Sheet " + sheet.issued().id() + ". An empty line skips a question.");
-    Map<String, Verdict> last = new LinkedHashMap<>();
-    for (KeyedProblem problem : sheet.problems()) {
-      if (problem.notJudged().isEmpty()) {
-        interview(problem, last);
-      }
-    }
-    long right = last.values().stream().filter(Verdict::isRight).count();
-    streams.line("");
-    streams.line(right + " of " + sheet.places().size() + " right.");
-    return exitCode(List.copyOf(last.values()));
-  }
-
-  private void interview(KeyedProblem problem, Map<String, Verdict> last) {
-    Map<String, String> typed = new LinkedHashMap<>();
-    List<AnswerKey> places = problem.places();
-    List<String> designed = places.stream().filter(key -> key.acceptance() instanceof Acceptance.Designed)
-        .map(AnswerKey::question).toList();
-    for (int i = 0; i < places.size(); i++) {
-      Optional<Verdict> verdict = ask(problem, places.get(i), typed);
-      verdict.ifPresent(said -> last.put(said.question(), said));
-      if (verdict.isPresent() && verdict.get().rung() == Rung.CRITERION_MISSED) {
-        // Any of the values may be the one to change, so all of the design are asked again.
-        designed.forEach(typed::remove);
-        while (!designed.get(0).equals(places.get(i).question())) {
-          i--;
+    @Override
+    public Integer call() {
+        KeyedSheet sheet = which.sheet(typedId);
+        sheet.remarks().forEach(remark -> streams.err().print(remark.print()));
+        if (arguments.isEmpty() && !json) {
+            return interview(sheet);
         }
-        i--;
-      }
+        Map<String, String> typed = new LinkedHashMap<>();
+        NamedValues.of(arguments, "q1=4k7").forEach((name, value) -> typed.put(known(sheet, name), value));
+        List<Judged> judged = new ArrayList<>();
+        for (KeyedProblem problem : sheet.problems()) {
+            if (problem.notJudged().isEmpty()) {
+                judge(problem, typed).stream()
+                        .filter(one -> typed.containsKey(one.key().question()))
+                        .forEach(judged::add);
+            }
+        }
+        List<String> unjudged = typed.keySet().stream()
+                .filter(question ->
+                        judged.stream().noneMatch(one -> one.key().question().equals(question)))
+                .toList();
+        if (json) {
+            streams.line(Json.of(json -> write(json, sheet, judged, unjudged)));
+        } else {
+            judged.forEach(one -> tell(one, true));
+            unjudged.forEach(question -> streams.line(question + "  " + Printable.line(typed.get(question))
+                    + "\n    There is no key to this question any more: it is judged by hand."));
+        }
+        return unjudged.isEmpty()
+                ? exitCode(judged.stream().map(Judged::verdict).toList())
+                : CommandTree.PROBLEMS_FOUND;
     }
-    // What could not be judged until its partner was there has its verdict now.
-    Judge.judge(problem.key(), typed).stream()
-        .filter(now -> last.containsKey(now.question()) && last.get(now.question()).rung() == Rung.INCOMPLETE)
-        .forEach(now -> last.put(now.question(), now));
-  }
 
-  private Optional<Verdict> ask(KeyedProblem problem, AnswerKey key, Map<String, String> typed) {
-    streams.line("");
-    streams.line(key.question() + "  " + PlainWords.of(problem.issued().prompt(key)));
-    if (key.acceptance() instanceof Acceptance.Choice choice) {
-      choice.options().forEach(option -> streams.line("      - " + option.text()));
+    private static int exitCode(List<Verdict> verdicts) {
+        boolean allRight = verdicts.stream().allMatch(verdict -> verdict.isRight() || verdict.rung() == Rung.BLANK);
+        return allRight ? CommandTree.FINE : CommandTree.PROBLEMS_FOUND;
     }
-    Optional<Verdict> verdict = Optional.empty();
-    while (true) {
-      streams.out().print("> ");
-      Optional<String> line = streams.readLine();
-      if (line.isEmpty() || line.get().isBlank()) {
-        return verdict;
-      }
-      typed.put(key.question(), line.get());
-      Judged judged = judge(problem, typed).stream().filter(one -> one.key().equals(key)).findFirst().orElseThrow();
-      tell(judged, false);
-      verdict = Optional.of(judged.verdict());
-      boolean goOn = switch (judged.verdict().rung()) {
-        case CORRECT, INCOMPLETE, CRITERION_MISSED -> true;
-        default -> false;
-      };
-      if (goOn) {
-        return verdict;
-      }
-    }
-  }
 
-  private void tell(Judged judged, boolean withQuestion) {
-    Verdict verdict = judged.verdict();
-    String understood = verdict.understood().isEmpty() || verdict.understood().equals(verdict.asTyped())
-        ? "" : "  (read as " + verdict.understood() + ")";
-    if (withQuestion) {
-      streams.line(verdict.question() + "  " + Printable.line(verdict.asTyped()) + understood);
-    } else if (!understood.isEmpty()) {
-      streams.line("    " + understood.strip());
+    /** The question's own name for what was typed, in any case. */
+    private static String known(KeyedSheet sheet, String name) {
+        String question = AsciiCase.small(name);
+        if (sheet.hasQuestion(question)
+                || sheet.lost().stream().anyMatch(lost -> lost.questions().contains(question))) {
+            return question;
+        }
+        List<String> names = sheet.places().stream().map(AnswerKey::question).toList();
+        throw new WrongUsage(
+                name,
+                "this sheet has no question " + name,
+                "one of " + String.join(", ", names),
+                "Write the name that stands before the question on the sheet.");
     }
-    streams.line("    " + Printable.line(verdict.message()));
-    judged.changed().ifPresent(change -> streams.line("    The key to " + change.question()
-        + " was corrected after this sheet had been issued: before " + change.toldBefore() + ", now " + change.toldNow() + "."));
-    if (show) {
-      boolean oneOfSeveral = judged.key().acceptance() instanceof Acceptance.Designed;
-      streams.line((oneOfSeveral ? "    right, for example: " : "    expected: ")
-          + Composer.answer(judged.problem().working(), judged.key()));
-    }
-  }
 
-  private void write(Json json, KeyedSheet sheet, List<Judged> judged, List<String> unjudged) {
-    json.text("sheet_id", sheet.issued().id().toString());
-    json.objects("verdicts", judged, (at, one) -> {
-      Verdict verdict = one.verdict();
-      at.text("question", verdict.question()).text("typed", verdict.asTyped()).text("understood", verdict.understood())
-          .text("rung", verdict.rung().name().toLowerCase(Locale.ROOT).replace('_', '-')).flag("right", verdict.isRight())
-          .text("message", verdict.message());
-      verdict.mistake().ifPresent(mistake -> at.text("mistake", mistake));
-      one.changed().ifPresent(change -> at.text("before_correction", change.toldBefore()).text("now", change.toldNow()));
-      if (show) {
-        at.text("expected", Composer.answer(one.problem().working(), one.key()));
-      }
-    });
-    if (!unjudged.isEmpty()) {
-      json.texts("to_be_judged_by_hand", unjudged);
+    private static List<Judged> judge(KeyedProblem problem, Map<String, String> typed) {
+        List<Judged> judged = new ArrayList<>();
+        List<AnswerKey> keys = problem.key().answers();
+        List<Verdict> verdicts = Judge.judge(problem.key(), typed);
+        Map<String, Verdict> before = new LinkedHashMap<>();
+        if (problem.corrected()) {
+            Judge.judge(problem.issued().key(), typed).forEach(verdict -> before.put(verdict.question(), verdict));
+        }
+        for (int i = 0; i < keys.size(); i++) {
+            Verdict now = verdicts.get(i);
+            judged.add(new Judged(
+                    keys.get(i),
+                    problem,
+                    now,
+                    Optional.ofNullable(before.get(now.question()))
+                            .flatMap(then -> ChangedVerdict.between(
+                                    now.question(), problem.issued().template().name(), then, now))));
+        }
+        return judged;
     }
-    if (!sheet.remarks().isEmpty()) {
-      json.texts("remarks", sheet.remarks().stream().map(Diagnostic::problem).toList());
+
+    /** Question by question; whoever is not right may try again. */
+    private int interview(KeyedSheet sheet) {
+        streams.line("Sheet " + sheet.issued().id() + ". An empty line skips a question.");
+        Map<String, Verdict> last = new LinkedHashMap<>();
+        for (KeyedProblem problem : sheet.problems()) {
+            if (problem.notJudged().isEmpty()) {
+                interview(problem, last);
+            }
+        }
+        long right = last.values().stream().filter(Verdict::isRight).count();
+        streams.line("");
+        streams.line(right + " of " + sheet.places().size() + " right.");
+        return exitCode(List.copyOf(last.values()));
     }
-  }
+
+    private void interview(KeyedProblem problem, Map<String, Verdict> last) {
+        Map<String, String> typed = new LinkedHashMap<>();
+        List<AnswerKey> places = problem.places();
+        List<String> designed = places.stream()
+                .filter(key -> key.acceptance() instanceof Acceptance.Designed)
+                .map(AnswerKey::question)
+                .toList();
+        for (int i = 0; i < places.size(); i++) {
+            Optional<Verdict> verdict = ask(problem, places.get(i), typed);
+            verdict.ifPresent(said -> last.put(said.question(), said));
+            if (verdict.isPresent() && verdict.get().rung() == Rung.CRITERION_MISSED) {
+                // Any of the values may be the one to change, so all of the design are asked again.
+                designed.forEach(typed::remove);
+                while (!designed.get(0).equals(places.get(i).question())) {
+                    i--;
+                }
+                i--;
+            }
+        }
+        // What could not be judged until its partner was there has its verdict now.
+        Judge.judge(problem.key(), typed).stream()
+                .filter(now -> last.containsKey(now.question())
+                        && last.get(now.question()).rung() == Rung.INCOMPLETE)
+                .forEach(now -> last.put(now.question(), now));
+    }
+
+    private Optional<Verdict> ask(KeyedProblem problem, AnswerKey key, Map<String, String> typed) {
+        streams.line("");
+        streams.line(key.question() + "  " + PlainWords.of(problem.issued().prompt(key)));
+        if (key.acceptance() instanceof Acceptance.Choice choice) {
+            choice.options().forEach(option -> streams.line("      - " + option.text()));
+        }
+        Optional<Verdict> verdict = Optional.empty();
+        while (true) {
+            streams.out().print("> ");
+            Optional<String> line = streams.readLine();
+            if (line.isEmpty() || line.get().isBlank()) {
+                return verdict;
+            }
+            typed.put(key.question(), line.get());
+            Judged judged = judge(problem, typed).stream()
+                    .filter(one -> one.key().equals(key))
+                    .findFirst()
+                    .orElseThrow();
+            tell(judged, false);
+            verdict = Optional.of(judged.verdict());
+            boolean goOn = switch (judged.verdict().rung()) {
+                case CORRECT, INCOMPLETE, CRITERION_MISSED -> true;
+                default -> false;
+            };
+            if (goOn) {
+                return verdict;
+            }
+        }
+    }
+
+    private void tell(Judged judged, boolean withQuestion) {
+        Verdict verdict = judged.verdict();
+        String understood =
+                verdict.understood().isEmpty() || verdict.understood().equals(verdict.asTyped())
+                        ? ""
+                        : "  (read as " + verdict.understood() + ")";
+        if (withQuestion) {
+            streams.line(verdict.question() + "  " + Printable.line(verdict.asTyped()) + understood);
+        } else if (!understood.isEmpty()) {
+            streams.line("    " + understood.strip());
+        }
+        streams.line("    " + Printable.line(verdict.message()));
+        judged.changed()
+                .ifPresent(change -> streams.line("    The key to " + change.question()
+                        + " was corrected after this sheet had been issued: before " + change.toldBefore() + ", now "
+                        + change.toldNow() + "."));
+        if (show) {
+            boolean oneOfSeveral = judged.key().acceptance() instanceof Acceptance.Designed;
+            streams.line((oneOfSeveral ? "    right, for example: " : "    expected: ")
+                    + Composer.answer(judged.problem().working(), judged.key()));
+        }
+    }
+
+    private void write(Json json, KeyedSheet sheet, List<Judged> judged, List<String> unjudged) {
+        json.text("sheet_id", sheet.issued().id().toString());
+        json.objects("verdicts", judged, (at, one) -> {
+            Verdict verdict = one.verdict();
+            at.text("question", verdict.question())
+                    .text("typed", verdict.asTyped())
+                    .text("understood", verdict.understood())
+                    .text("rung", verdict.rung().name().toLowerCase(Locale.ROOT).replace('_', '-'))
+                    .flag("right", verdict.isRight())
+                    .text("message", verdict.message());
+            verdict.mistake().ifPresent(mistake -> at.text("mistake", mistake));
+            one.changed()
+                    .ifPresent(change ->
+                            at.text("before_correction", change.toldBefore()).text("now", change.toldNow()));
+            if (show) {
+                at.text("expected", Composer.answer(one.problem().working(), one.key()));
+            }
+        });
+        if (!unjudged.isEmpty()) {
+            json.texts("to_be_judged_by_hand", unjudged);
+        }
+        if (!sheet.remarks().isEmpty()) {
+            json.texts(
+                    "remarks", sheet.remarks().stream().map(Diagnostic::problem).toList());
+        }
+    }
 }

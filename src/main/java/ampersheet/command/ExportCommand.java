@@ -10,62 +10,81 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-@Command(name = "export", sortOptions = false,
-    description = "Packs variants of a plan's problems in the open exchange format QTI 3.0, for other learning platforms.",
-    footer = {"", "Each variant is an item with fixed numbers, pooled by skill; the test draws from the pools. Scoring equals "
-        + "that of check for single answers with the unit printed; an answer that follows from an earlier wrong one is told "
-        + "as unexplained there. The package is made to the published format; it is not certified."})
+@Command(
+        name = "export",
+        sortOptions = false,
+        description = "Packs variants of a plan's problems in the open exchange format QTI 3.0, for other learning "
+                + "platforms.",
+        footer = {
+            "",
+            "Each variant is an item with fixed numbers, pooled by skill; the test draws from the pools. Scoring "
+                    + "equals "
+                    + "that of check for single answers with the unit printed; an answer that follows from an "
+                    + "earlier wrong one is told "
+                    + "as unexplained there. The package is made to the published format; it is not certified."
+        })
 final class ExportCommand implements Callable<Integer> {
-  private static final int MOST_VARIANTS = 200;
+    private static final int MOST_VARIANTS = 200;
 
-  private final Streams streams;
+    private final Streams streams;
 
-  @Parameters(paramLabel = "PLAN", description = "What to pack; see \"Writing a plan\" in the template guide.")
-  private Path plan;
+    @Parameters(paramLabel = "PLAN", description = "What to pack; see \"Writing a plan\" in the template guide.")
+    private Path plan;
 
-  @Option(names = "--qti", required = true, paramLabel = "FILE.zip", description = "The package to write.")
-  private Path out;
+    @Option(names = "--qti", required = true, paramLabel = "FILE.zip", description = "The package to write.")
+    private Path out;
 
-  @Option(names = "--variants", paramLabel = "N", defaultValue = "10", description = "Items for each template; 10 if not said.")
-  private int variants;
+    @Option(
+            names = "--variants",
+            paramLabel = "N",
+            defaultValue = "10",
+            description = "Items for each template; 10 if not said.")
+    private int variants;
 
-  @Option(names = "--json", description = "Say what was packed as JSON.")
-  private boolean json;
+    @Option(names = "--json", description = "Say what was packed as JSON.")
+    private boolean json;
 
-  @Mixin
-  private OutputOptions output;
+    @Mixin
+    private OutputOptions output;
 
-  @Mixin
-  private TemplateOptions templates;
+    @Mixin
+    private TemplateOptions templates;
 
-  @Mixin
-  private HelpOptions help;
+    @Mixin
+    HelpOptions help;
 
-  ExportCommand(Streams streams) {
-    this.streams = streams;
-  }
-
-  @Override
-  public Integer call() {
-    if (variants < 1 || variants > MOST_VARIANTS) {
-      throw new WrongUsage("--variants", variants + " items cannot be made of a template", "a number from 1 to "
-          + MOST_VARIANTS, "Leave it out for 10.");
+    ExportCommand(Streams streams) {
+        this.streams = streams;
     }
-    TemplateLibrary library = templates.library();
-    Plan read = PlanFile.toHandOut(plan, streams, library);
-    Exchange.Packed packed = Exchange.pack(read, library, variants, out, output.terms(streams, false, plan));
-    if (json) {
-      streams.line(Json.of(json -> json.number("items", packed.items()).texts("left_out", packed.leftOut())
-          .objects("pools", packed.pools().entrySet().stream().toList(), (at, pool) ->
-              at.text("skill", pool.getKey()).number("items", pool.getValue()))));
-    } else {
-      packed.pools().forEach((skill, items) -> streams.line(items + (items == 1 ? " item: " : " items: ") + skill));
-      packed.leftOut().forEach(what -> streams.line("left out: " + what));
-      streams.line(packed.items() == 0 ? "Nothing was written." : "");
-      if (packed.items() > 0) {
-        streams.line("Upload:  " + InputFile.shown(out));
-      }
+
+    @Override
+    public Integer call() {
+        if (variants < 1 || variants > MOST_VARIANTS) {
+            throw new WrongUsage(
+                    "--variants",
+                    variants + " items cannot be made of a template",
+                    "a number from 1 to " + MOST_VARIANTS,
+                    "Leave it out for 10.");
+        }
+        TemplateLibrary library = templates.library();
+        Plan read = PlanFile.toHandOut(plan, streams, library);
+        Exchange.Packed packed = Exchange.pack(read, library, variants, out, output.terms(streams, false, plan));
+        if (json) {
+            streams.line(Json.of(json -> json.number("items", packed.items())
+                    .texts("left_out", packed.leftOut())
+                    .objects(
+                            "pools",
+                            packed.pools().entrySet().stream().toList(),
+                            (at, pool) -> at.text("skill", pool.getKey()).number("items", pool.getValue()))));
+        } else {
+            packed.pools()
+                    .forEach((skill, items) -> streams.line(items + (items == 1 ? " item: " : " items: ") + skill));
+            packed.leftOut().forEach(what -> streams.line("left out: " + what));
+            streams.line(packed.items() == 0 ? "Nothing was written." : "");
+            if (packed.items() > 0) {
+                streams.line("Upload:  " + InputFile.shown(out));
+            }
+        }
+        return packed.items() == 0 ? CommandTree.PROBLEMS_FOUND : CommandTree.FINE;
     }
-    return packed.items() == 0 ? CommandTree.PROBLEMS_FOUND : CommandTree.FINE;
-  }
 }

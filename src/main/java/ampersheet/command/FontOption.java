@@ -9,18 +9,22 @@ import picocli.CommandLine.Option;
 /** A font for names in letters that the shipped ones lack. */
 @Command
 final class FontOption {
-  @Option(names = "--font", paramLabel = "FILE.ttf", description = "A TrueType font for names in letters that the fonts of the "
-      + "program lack; those have Latin, Greek, Cyrillic, Hebrew and Arabic.")
-  private Path font;
+    @Option(
+            names = "--font",
+            paramLabel = "FILE.ttf",
+            description = "A TrueType font for names in letters that the fonts of the "
+                    + "program lack; those have Latin, Greek, Cyrillic, Hebrew and Arabic.")
+    private Path font;
 
-  /** Null where none is given. */
-  Path file() {
-    return font;
-  }
+    /** Null where none is given. */
+    Path file() {
+        return font;
+    }
 
-  /** @throws WrongUsage if it cannot be read */
-  Optional<ExtraFont> read() {
-    return Optional.ofNullable(font)
-        .map(file -> new ExtraFont(InputFile.shown(file), InputFile.bytes(file, "a TrueType font", ExtraFont.LARGEST)));
-  }
+    /** @throws WrongUsage if it cannot be read */
+    Optional<ExtraFont> read() {
+        return Optional.ofNullable(font)
+                .map(file -> new ExtraFont(
+                        InputFile.shown(file), InputFile.bytes(file, "a TrueType font", ExtraFont.LARGEST)));
+    }
 }

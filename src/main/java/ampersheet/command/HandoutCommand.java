@@ -25,121 +25,156 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-@Command(name = "handout", sortOptions = false,
-    description = "Makes one PDF of everybody's sheets, ready for a printer that prints both sides.",
-    footer = {"", "Every learner's sheet begins on a new leaf; an example lies beside its twin. Each file is whole or not "
-        + "there; the same command gives the same bytes. FILE-issued-….zip keeps plan, templates and numbers: with it check, key "
-        + "and mark work on these sheets even after templates have been corrected (--issued-with). A plan without seed: gets one when it "
-        + "is first issued, kept in PLAN.seed."})
+@Command(
+        name = "handout",
+        sortOptions = false,
+        description = "Makes one PDF of everybody's sheets, ready for a printer that prints both sides.",
+        footer = {
+            "",
+            "Every learner's sheet begins on a new leaf; an example lies beside its twin. Each file is whole or not "
+                    + "there; the same command gives the same bytes. FILE-issued-….zip keeps plan, templates and "
+                    + "numbers: with it check, key "
+                    + "and mark work on these sheets even after templates have been corrected (--issued-with). A "
+                    + "plan without seed: gets one when it "
+                    + "is first issued, kept in PLAN.seed."
+        })
 final class HandoutCommand implements Callable<Integer> {
-  private final Streams streams;
+    private final Streams streams;
 
-  @Parameters(paramLabel = "PLAN", description = "What each sheet holds; see \"Writing a plan\" in the template guide.")
-  private Path plan;
+    @Parameters(
+            paramLabel = "PLAN",
+            description = "What each sheet holds; see \"Writing a plan\" in the template guide.")
+    private Path plan;
 
-  @ArgGroup(multiplicity = "1")
-  private Learners learners;
+    @ArgGroup(multiplicity = "1")
+    private Learners learners;
 
-  /** Either a number or a list. */
-  static final class Learners {
-    @Option(names = "--copies", paramLabel = "N", description = "Sheets for seats 1 to N, without names.")
-    private Integer copies;
+    /** Either a number or a list. */
+    static final class Learners {
+        @Option(names = "--copies", paramLabel = "N", description = "Sheets for seats 1 to N, without names.")
+        private Integer copies;
 
-    @Option(names = "--roster", paramLabel = "CLASS.csv", description = "The class: lines of seat,name.")
-    private Path roster;
-  }
-
-  @Option(names = "--out", required = true, paramLabel = "FILE.pdf", description = "The file to be written.")
-  private Path out;
-
-  @Option(names = "--paper", paramLabel = "PAPER", description = "a4 or letter; without it, what the plan says.")
-  private Optional<Document.Paper> paper = Optional.empty();
-
-  @Option(names = "--profile", paramLabel = "PROFILE", defaultValue = "REGULAR",
-      description = "regular: 12 point. large: large print, 18 point, figures drawn for it. easy: easy reading, without serifs, "
-          + "wide lines.")
-  private Profile profile;
-
-  @Option(names = "--keys", paramLabel = "WHERE", defaultValue = "LAST",
-      description = "last (the default): behind all sheets, on leaves of their own. apart: in FILE-keys.pdf. none.")
-  private Handouts.Keys keys;
-
-  @Option(names = "--cards", description = "Bench cards instead of sheets: the problems that can be built, four to a page to be "
-      + "cut, with what a meter should read.")
-  private boolean cards;
-
-  @Option(names = "--no-check-letters", description = "Leave out the letters by which learners check their answers without a "
-      + "device.")
-  private boolean noCheckLetters;
-
-  @Option(names = "--json", description = "Say what was made as JSON.")
-  private boolean json;
-
-  @Mixin
-  private FontOption font;
-
-  @Mixin
-  private OutputOptions output;
-
-  @Mixin
-  private PartsOption parts;
-
-  @Mixin
-  private TemplateOptions templates;
-
-  @Mixin
-  private HelpOptions help;
-
-  HandoutCommand(Streams streams) {
-    this.streams = streams;
-  }
-
-  @Override
-  public Integer call() {
-    TemplateLibrary library = templates.library();
-    Optional<Inventory> bins = parts.inventory();
-    Roster learners = roster();
-    Plan read = PlanFile.toHandOut(plan, streams,
-        titled -> Files.exists(Handouts.archiveBeside(out, ProblemSet.of(titled, library, bins))));
-    Handouts.Wish wish = new Handouts.Wish(paper.orElse(read.paper()), profile, keys, !noCheckLetters, font.read());
-    ProblemSet set = ProblemSet.of(read, library, bins);
-    Output.Terms terms = output.terms(streams, false, plan, this.learners.roster, parts.file(), font.file());
-    Handouts.Printed printed =
-        cards ? Handouts.cards(set, learners, out, wish, terms) : Handouts.print(set, learners, out, wish, terms);
-    printed.left().ifPresent(keys -> streams.err().print(Diagnostic.warning(Place.inFile(InputFile.shown(keys)),
-        "these keys are from an earlier run; this one wrote none here", "", "Delete the file if its sheets are not in use any more.")
-        .print()));
-    if (json) {
-      streams.line(Json.of(json -> json.number("sheets", printed.sheets()).number("sides", printed.sides())
-          .number("files_written", printed.written())
-          .texts("files", printed.files().stream().map(InputFile::shown).toList())
-          .text("archive", InputFile.shown(printed.archive()))));
-    } else {
-      streams.line(count(printed.sheets(), "sheet") + " on " + count(printed.sides(), "side") + " of paper ("
-          + count(printed.written(), "file") + " written)");
-      printed.files().forEach(file -> streams.line("  " + InputFile.shown(file)));
-      streams.line("  " + InputFile.shown(printed.archive()) + "   keep it with the keys: later versions check and mark by it");
-      streams.line("Print on both sides, turned over the long edge, at actual size.");
+        @Option(names = "--roster", paramLabel = "CLASS.csv", description = "The class: lines of seat,name.")
+        private Path roster;
     }
-    return CommandTree.FINE;
-  }
 
-  private Roster roster() {
-    if (learners.roster != null) {
-      return RosterReader.read(InputFile.shown(learners.roster), InputFile.read(learners.roster, "a class list"));
-    }
-    if (learners.copies < 1 || learners.copies > SheetId.LAST_SEAT) {
-      throw new WrongUsage("--copies", learners.copies + " sheets cannot be made", "a number from 1 to " + SheetId.LAST_SEAT,
-          "Say how many learners there are.");
-    }
-    List<Roster.Seat> seats = new ArrayList<>();
-    for (int seat = 1; seat <= learners.copies; seat++) {
-      seats.add(new Roster.Seat(seat, ""));
-    }
-    return new Roster(seats);
-  }
+    @Option(names = "--out", required = true, paramLabel = "FILE.pdf", description = "The file to be written.")
+    private Path out;
 
-  private static String count(int number, String what) {
-    return number + " " + what + (number == 1 ? "" : "s");
-  }
+    @Option(names = "--paper", paramLabel = "PAPER", description = "a4 or letter; without it, what the plan says.")
+    private Optional<Document.Paper> paper = Optional.empty();
+
+    @Option(
+            names = "--profile",
+            paramLabel = "PROFILE",
+            defaultValue = "REGULAR",
+            description = "regular: 12 point. large: large print, 18 point, figures drawn for it. easy: easy reading, "
+                    + "without serifs, "
+                    + "wide lines.")
+    private Profile profile;
+
+    @Option(
+            names = "--keys",
+            paramLabel = "WHERE",
+            defaultValue = "LAST",
+            description =
+                    "last (the default): behind all sheets, on leaves of their own. apart: in FILE-keys.pdf. none.")
+    private Handouts.Keys keys;
+
+    @Option(
+            names = "--cards",
+            description = "Bench cards instead of sheets: the problems that can be built, four to a page to be "
+                    + "cut, with what a meter should read.")
+    private boolean cards;
+
+    @Option(
+            names = "--no-check-letters",
+            description = "Leave out the letters by which learners check their answers without a " + "device.")
+    private boolean noCheckLetters;
+
+    @Option(names = "--json", description = "Say what was made as JSON.")
+    private boolean json;
+
+    @Mixin
+    private FontOption font;
+
+    @Mixin
+    private OutputOptions output;
+
+    @Mixin
+    private PartsOption parts;
+
+    @Mixin
+    private TemplateOptions templates;
+
+    @Mixin
+    HelpOptions help;
+
+    HandoutCommand(Streams streams) {
+        this.streams = streams;
+    }
+
+    @Override
+    public Integer call() {
+        TemplateLibrary library = templates.library();
+        Optional<Inventory> bins = parts.inventory();
+        Roster learners = roster();
+        Plan read = PlanFile.toHandOut(
+                plan,
+                streams,
+                titled -> Files.exists(Handouts.archiveBeside(out, ProblemSet.of(titled, library, bins))));
+        Handouts.Wish wish = new Handouts.Wish(paper.orElse(read.paper()), profile, keys, !noCheckLetters, font.read());
+        ProblemSet set = ProblemSet.of(read, library, bins);
+        Output.Terms terms = output.terms(streams, false, plan, this.learners.roster, parts.file(), font.file());
+        Handouts.Printed printed = cards
+                ? Handouts.cards(set, learners, out, wish, terms)
+                : Handouts.print(set, learners, out, wish, terms);
+        printed.left()
+                .ifPresent(keys -> streams.err()
+                        .print(Diagnostic.warning(
+                                        Place.inFile(InputFile.shown(keys)),
+                                        "these keys are from an earlier run; this one wrote none here",
+                                        "",
+                                        "Delete the file if its sheets are not in use any more.")
+                                .print()));
+        if (json) {
+            streams.line(Json.of(json -> json.number("sheets", printed.sheets())
+                    .number("sides", printed.sides())
+                    .number("files_written", printed.written())
+                    .texts(
+                            "files",
+                            printed.files().stream().map(InputFile::shown).toList())
+                    .text("archive", InputFile.shown(printed.archive()))));
+        } else {
+            streams.line(count(printed.sheets(), "sheet") + " on " + count(printed.sides(), "side") + " of paper ("
+                    + count(printed.written(), "file") + " written)");
+            printed.files().forEach(file -> streams.line("  " + InputFile.shown(file)));
+            streams.line("  " + InputFile.shown(printed.archive())
+                    + "   keep it with the keys: later versions check and mark by it");
+            streams.line("Print on both sides, turned over the long edge, at actual size.");
+        }
+        return CommandTree.FINE;
+    }
+
+    private Roster roster() {
+        if (learners.roster != null) {
+            return RosterReader.read(InputFile.shown(learners.roster), InputFile.read(learners.roster, "a class list"));
+        }
+        if (learners.copies < 1 || learners.copies > SheetId.LAST_SEAT) {
+            throw new WrongUsage(
+                    "--copies",
+                    learners.copies + " sheets cannot be made",
+                    "a number from 1 to " + SheetId.LAST_SEAT,
+                    "Say how many learners there are.");
+        }
+        List<Roster.Seat> seats = new ArrayList<>();
+        for (int seat = 1; seat <= learners.copies; seat++) {
+            seats.add(new Roster.Seat(seat, ""));
+        }
+        return new Roster(seats);
+    }
+
+    private static String count(int number, String what) {
+        return number + " " + what + (number == 1 ? "" : "s");
+    }
 }

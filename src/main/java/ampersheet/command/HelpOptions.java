@@ -6,12 +6,18 @@ import picocli.CommandLine.Option;
 /** What every command understands. */
 @Command
 final class HelpOptions {
-  @Option(names = {"-h", "--help"}, usageHelp = true, description = "Show this help.")
-  private boolean help;
+    @Option(
+            names = {"-h", "--help"},
+            usageHelp = true,
+            description = "Show this help.")
+    boolean help;
 
-  @Option(names = {"-V", "--version"}, versionHelp = true, description = "Show the version.")
-  private boolean version;
+    @Option(
+            names = {"-V", "--version"},
+            versionHelp = true,
+            description = "Show the version.")
+    boolean version;
 
-  @Option(names = "--trace", description = "If the program itself fails, show where.")
-  private boolean trace;
+    @Option(names = "--trace", description = "If the program itself fails, show where.")
+    boolean trace;
 }

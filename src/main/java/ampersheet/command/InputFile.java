@@ -9,44 +9,53 @@ import java.nio.file.Path;
 
 /** Reads a file named on the command line. */
 final class InputFile {
-  private InputFile() {}
+    private InputFile() {}
 
-  /**
-   * Text in UTF-8 within the bounds of what people write.
-   *
-   * @param what it should be, for messages: "a plan"
-   * @throws WrongUsage if it is no file that can be read
-   * @throws DiagnosticException if it is too large or not UTF-8
-   */
-  static String read(Path file, String what) {
-    return read(file, what, Bounds.WRITTEN.told(), () -> SourceFile.text(file, Bounds.WRITTEN, SourceFile.Links.FOLLOWED));
-  }
-
-  /** The same for what is no text. @param most bytes */
-  static byte[] bytes(Path file, String what, int most) {
-    return read(file, what, most / 1_000_000 + " MB", () -> SourceFile.bytes(file, most, SourceFile.Links.FOLLOWED));
-  }
-
-  @FunctionalInterface
-  private interface Reading<T> {
-    T read() throws Unread;
-  }
-
-  private static <T> T read(Path file, String what, String most, Reading<T> reading) {
-    try {
-      return reading.read();
-    } catch (Unread other) {
-      throw switch (other.why()) {
-        case TOO_LARGE -> new DiagnosticException(other.told(shown(file), what + " of at most " + most));
-        case UTF_16, NOT_UTF_8 -> new DiagnosticException(other.told(shown(file), "text in UTF-8"));
-        case MISSING, FOLDER, LINK, NO_ORDINARY_FILE, UNREADABLE ->
-            new WrongUsage(shown(file), other.getMessage(), "the path of " + what, other.why().nextAction());
-      };
+    /**
+     * Text in UTF-8 within the bounds of what people write.
+     *
+     * @param what it should be, for messages: "a plan"
+     * @throws WrongUsage if it is no file that can be read
+     * @throws DiagnosticException if it is too large or not UTF-8
+     */
+    static String read(Path file, String what) {
+        return read(
+                file,
+                what,
+                Bounds.WRITTEN.told(),
+                () -> SourceFile.text(file, Bounds.WRITTEN, SourceFile.Links.FOLLOWED));
     }
-  }
 
-  /** With forward slashes on every system. */
-  static String shown(Path file) {
-    return Printable.line(file.toString().replace('\\', '/'));
-  }
+    /** The same for what is no text. @param most bytes */
+    static byte[] bytes(Path file, String what, int most) {
+        return read(
+                file, what, most / 1_000_000 + " MB", () -> SourceFile.bytes(file, most, SourceFile.Links.FOLLOWED));
+    }
+
+    @FunctionalInterface
+    private interface Reading<T> {
+        T read() throws Unread;
+    }
+
+    private static <T> T read(Path file, String what, String most, Reading<T> reading) {
+        try {
+            return reading.read();
+        } catch (Unread other) {
+            throw switch (other.why()) {
+                case TOO_LARGE -> new DiagnosticException(other.told(shown(file), what + " of at most " + most));
+                case UTF_16, NOT_UTF_8 -> new DiagnosticException(other.told(shown(file), "text in UTF-8"));
+                case MISSING, FOLDER, LINK, NO_ORDINARY_FILE, UNREADABLE ->
+                    new WrongUsage(
+                            shown(file),
+                            other.getMessage(),
+                            "the path of " + what,
+                            other.why().nextAction());
+            };
+        }
+    }
+
+    /** With forward slashes on every system. */
+    static String shown(Path file) {
+        return Printable.line(file.toString().replace('\\', '/'));
+    }
 }

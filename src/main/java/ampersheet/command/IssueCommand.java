@@ -23,141 +23,198 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-@Command(name = "issue", sortOptions = false,
-    description = "Writes each learner's sheet, the keys apart from them, and an index page for the instructor.",
-    footer = {"", "Files: DIR/index.html, DIR/sheets/seat-001.html and .md, DIR/keys/ the same; with --homework "
-        + "DIR/homework/seat-001.html. DIR/keys/issued-….zip keeps plan, templates and numbers: with it check, key and mark "
-        + "work on these sheets even after templates have been corrected (--issued-with). DIR/manifest.csv tells what belongs to which "
-        + "issue. Each file is whole or not there; the same command may be repeated and gives the same bytes. A plan without seed: "
-        + "gets one when it is first issued, kept in PLAN.seed."})
+@Command(
+        name = "issue",
+        sortOptions = false,
+        description = "Writes each learner's sheet, the keys apart from them, and an index page for the instructor.",
+        footer = {
+            "",
+            "Files: DIR/index.html, DIR/sheets/seat-001.html and .md, DIR/keys/ the same; with --homework "
+                    + "DIR/homework/seat-001.html. DIR/keys/issued-….zip keeps plan, templates and numbers: with "
+                    + "it check, key and mark "
+                    + "work on these sheets even after templates have been corrected (--issued-with). "
+                    + "DIR/manifest.csv tells what belongs to which "
+                    + "issue. Each file is whole or not there; the same command may be repeated and gives the "
+                    + "same bytes. A plan without seed: "
+                    + "gets one when it is first issued, kept in PLAN.seed."
+        })
 final class IssueCommand implements Callable<Integer> {
-  private static final int MOST_NAMED = 4;
+    private static final int MOST_NAMED = 4;
 
-  private final Streams streams;
+    private final Streams streams;
 
-  @Parameters(paramLabel = "PLAN", description = "What each sheet holds; see \"Writing a plan\" in the template guide.")
-  private Path plan;
+    @Parameters(
+            paramLabel = "PLAN",
+            description = "What each sheet holds; see \"Writing a plan\" in the template guide.")
+    private Path plan;
 
-  @Option(names = "--roster", required = true, paramLabel = "CLASS.csv", description = "The class: lines of seat,name.")
-  private Path roster;
+    @Option(
+            names = "--roster",
+            required = true,
+            paramLabel = "CLASS.csv",
+            description = "The class: lines of seat,name.")
+    private Path roster;
 
-  @Option(names = "--out", required = true, paramLabel = "DIR", description = "Folder for the sheets; made if need be.")
-  private Path out;
+    @Option(
+            names = "--out",
+            required = true,
+            paramLabel = "DIR",
+            description = "Folder for the sheets; made if need be.")
+    private Path out;
 
-  @Option(names = "--homework", description = "Also a page for each learner to answer in: it reads answers back, keeps drafts "
-      + "and saves a file for mark. It holds no key and needs no network.")
-  private boolean homework;
+    @Option(
+            names = "--homework",
+            description = "Also a page for each learner to answer in: it reads answers back, keeps drafts "
+                    + "and saves a file for mark. It holds no key and needs no network.")
+    private boolean homework;
 
-  @Option(names = "--pdf", description = "Also sheet and key as PDF, tagged and ready for a printer. For one file of the whole "
-      + "class see handout.")
-  private boolean pdf;
+    @Option(
+            names = "--pdf",
+            description = "Also sheet and key as PDF, tagged and ready for a printer. For one file of the whole "
+                    + "class see handout.")
+    private boolean pdf;
 
-  @Option(names = "--threads", paramLabel = "N", defaultValue = "0",
-      description = "Sheets made at a time; 0 (the default) for as many as there are processors.")
-  private int threads;
+    @Option(
+            names = "--threads",
+            paramLabel = "N",
+            defaultValue = "0",
+            description = "Sheets made at a time; 0 (the default) for as many as there are processors.")
+    private int threads;
 
-  @Option(names = "--json", description = "Say what was issued as JSON.")
-  private boolean json;
+    @Option(names = "--json", description = "Say what was issued as JSON.")
+    private boolean json;
 
-  @Option(names = "--clean", description = "Remove sheets, keys and homework pages that earlier runs left in DIR and this one does not "
-      + "write. Archives stay: printed sheets are marked by them.")
-  private boolean clean;
+    @Option(
+            names = "--clean",
+            description = "Remove sheets, keys and homework pages that earlier runs left in DIR and this one does not "
+                    + "write. Archives stay: printed sheets are marked by them.")
+    private boolean clean;
 
-  @Mixin
-  private OutputOptions output;
+    @Mixin
+    private OutputOptions output;
 
-  @Mixin
-  private FontOption font;
+    @Mixin
+    private FontOption font;
 
-  @Mixin
-  private PartsOption parts;
+    @Mixin
+    private PartsOption parts;
 
-  @Mixin
-  private TemplateOptions templates;
+    @Mixin
+    private TemplateOptions templates;
 
-  @Mixin
-  private HelpOptions help;
+    @Mixin
+    HelpOptions help;
 
-  IssueCommand(Streams streams) {
-    this.streams = streams;
-  }
-
-  @Override
-  public Integer call() {
-    if (threads < 0 || threads > 1_000) {
-      throw new WrongUsage("--threads", threads + " sheets cannot be made at a time", "a number from 0 to 1000",
-          "Leave it out to use all processors.");
+    IssueCommand(Streams streams) {
+        this.streams = streams;
     }
-    Roster learners = RosterReader.read(InputFile.shown(roster), InputFile.read(roster, "a class list"));
-    int atATime = threads == 0 ? Runtime.getRuntime().availableProcessors() : threads;
-    TemplateLibrary library = templates.library();
-    Optional<Inventory> bins = parts.inventory();
-    Plan read = PlanFile.toHandOut(plan, streams, titled -> Files.exists(Issue.archive(ProblemSet.of(titled, library, bins), out)));
-    Issue.Issued issued = Issue.issue(ProblemSet.of(read, library, bins), learners, out, atATime,
-        new Issue.Besides(homework, pdf, font.read()), output.terms(streams, clean, plan, roster, parts.file(), font.file()));
-    leftOver(issued.left()).forEach(note -> streams.err().print(note.print()));
-    if (json) {
-      print(Json.of(json -> write(json, issued)));
-    } else {
-      tell(issued);
-    }
-    return CommandTree.FINE;
-  }
 
-  private void print(String text) {
-    streams.line(text);
-  }
-
-  private void tell(Issue.Issued issued) {
-    streams.line(count(issued.sheets(), "sheet") + " of " + count(issued.problemsPerSheet(), "problem") + ", each with its "
-        + "key, in " + InputFile.shown(out) + " (" + count(issued.written(), "file") + " written)");
-    long tried = issued.tallies().values().stream().mapToLong(Tally::tried).sum();
-    long refused = issued.tallies().values().stream().mapToLong(Tally::refused).sum();
-    streams.line(count(tried, "draw") + " tried, " + refused + " refused");
-    for (Map.Entry<Refusal, Long> reason : Refusals.byReason(issued.tallies()).entrySet()) {
-      streams.line("  " + reason.getValue() + " × " + reason.getKey().sentence());
+    @Override
+    public Integer call() {
+        if (threads < 0 || threads > 1_000) {
+            throw new WrongUsage(
+                    "--threads",
+                    threads + " sheets cannot be made at a time",
+                    "a number from 0 to 1000",
+                    "Leave it out to use all processors.");
+        }
+        Roster learners = RosterReader.read(InputFile.shown(roster), InputFile.read(roster, "a class list"));
+        int atATime = threads == 0 ? Runtime.getRuntime().availableProcessors() : threads;
+        TemplateLibrary library = templates.library();
+        Optional<Inventory> bins = parts.inventory();
+        Plan read = PlanFile.toHandOut(
+                plan, streams, titled -> Files.exists(Issue.archive(ProblemSet.of(titled, library, bins), out)));
+        Issue.Issued issued = Issue.issue(
+                ProblemSet.of(read, library, bins),
+                learners,
+                out,
+                atATime,
+                new Issue.Besides(homework, pdf, font.read()),
+                output.terms(streams, clean, plan, roster, parts.file(), font.file()));
+        leftOver(issued.left()).forEach(note -> streams.err().print(note.print()));
+        if (json) {
+            print(Json.of(json -> write(json, issued)));
+        } else {
+            tell(issued);
+        }
+        return CommandTree.FINE;
     }
-    streams.line("");
-    streams.line("Open first:  " + InputFile.shown(issued.index()));
-    streams.line("Hand out:    " + InputFile.shown(out.resolve("sheets")) + "/");
-    if (homework) {
-      streams.line("Answer in:   " + InputFile.shown(out.resolve("homework")) + "/");
-    }
-    streams.line("Keep:        " + InputFile.shown(out.resolve("keys")) + "/, with its archive "
-        + issued.archive().getFileName());
-  }
 
-  /** What must not be handed out by mistake. */
-  private List<Diagnostic> leftOver(Issue.LeftOver left) {
-    if (left.removed() && left.files() > 0) {
-      streams.line(count(left.files(), "file") + " of earlier runs removed");
+    private void print(String text) {
+        streams.line(text);
     }
-    List<Diagnostic> notes = new ArrayList<>();
-    if (!left.removed()) {
-      left.byIssue().forEach((issue, files) -> {
-        boolean same = issue.equals(left.issue());
-        String which = same ? "of this same issue, not written now" : Issue.LeftOver.isKnown(issue)
-            ? "of another issue, whose sheet IDs begin with " + issue : "of an earlier run";
-        notes.add(Diagnostic.warning(Place.inFile(InputFile.shown(out)), "here " + (files.size() == 1 ? "is " : "are ")
-            + count(files.size(), "file") + " " + which + ": " + String.join(", ", files.subList(0, Math.min(MOST_NAMED, files.size())))
-            + (files.size() > MOST_NAMED ? " and " + (files.size() - MOST_NAMED) + " more" : ""), "",
-            "Hand out none of them by mistake; the same command with --clean removes them. manifest.csv tells of each."));
-      });
+
+    private void tell(Issue.Issued issued) {
+        streams.line(count(issued.sheets(), "sheet") + " of " + count(issued.problemsPerSheet(), "problem")
+                + ", each with its " + "key, in " + InputFile.shown(out) + " (" + count(issued.written(), "file")
+                + " written)");
+        long tried = issued.tallies().values().stream().mapToLong(Tally::tried).sum();
+        long refused =
+                issued.tallies().values().stream().mapToLong(Tally::refused).sum();
+        streams.line(count(tried, "draw") + " tried, " + refused + " refused");
+        for (Map.Entry<Refusal, Long> reason :
+                Refusals.byReason(issued.tallies()).entrySet()) {
+            streams.line("  " + reason.getValue() + " × " + reason.getKey().sentence());
+        }
+        streams.line("");
+        streams.line("Open first:  " + InputFile.shown(issued.index()));
+        streams.line("Hand out:    " + InputFile.shown(out.resolve("sheets")) + "/");
+        if (homework) {
+            streams.line("Answer in:   " + InputFile.shown(out.resolve("homework")) + "/");
+        }
+        streams.line("Keep:        " + InputFile.shown(out.resolve("keys")) + "/, with its archive "
+                + issued.archive().getFileName());
     }
-    return notes;
-  }
 
-  private static String count(long number, String what) {
-    return number + " " + what + (number == 1 ? "" : "s");
-  }
+    /** What must not be handed out by mistake. */
+    private List<Diagnostic> leftOver(Issue.LeftOver left) {
+        if (left.removed() && left.files() > 0) {
+            streams.line(count(left.files(), "file") + " of earlier runs removed");
+        }
+        List<Diagnostic> notes = new ArrayList<>();
+        if (!left.removed()) {
+            left.byIssue().forEach((issue, files) -> {
+                boolean same = issue.equals(left.issue());
+                String which = same
+                        ? "of this same issue, not written now"
+                        : Issue.LeftOver.isKnown(issue)
+                                ? "of another issue, whose sheet IDs begin with " + issue
+                                : "of an earlier run";
+                notes.add(Diagnostic.warning(
+                        Place.inFile(InputFile.shown(out)),
+                        "here " + (files.size() == 1 ? "is " : "are ")
+                                + count(files.size(), "file") + " " + which + ": "
+                                + String.join(", ", files.subList(0, Math.min(MOST_NAMED, files.size())))
+                                + (files.size() > MOST_NAMED ? " and " + (files.size() - MOST_NAMED) + " more" : ""),
+                        "",
+                        "Hand out none of them by mistake; the same command with --clean removes them. "
+                                + "manifest.csv tells of each."));
+            });
+        }
+        return notes;
+    }
 
-  private void write(Json json, Issue.Issued issued) {
-    json.number("sheets", issued.sheets()).number("problems_per_sheet", issued.problemsPerSheet())
-        .number("files_written", issued.written()).text("index", InputFile.shown(issued.index()))
-        .text("archive", InputFile.shown(issued.archive()))
-        .texts("left_over", issued.left().byIssue().values().stream().flatMap(List::stream).toList())
-        .flag("left_over_removed", issued.left().removed());
-    List<Map.Entry<String, Tally>> tallies = new ArrayList<>(issued.tallies().entrySet());
-    json.objects("templates", tallies, (at, entry) -> Refusals.write(at.text("template", entry.getKey()), entry.getValue()));
-  }
+    private static String count(long number, String what) {
+        return number + " " + what + (number == 1 ? "" : "s");
+    }
+
+    private void write(Json json, Issue.Issued issued) {
+        json.number("sheets", issued.sheets())
+                .number("problems_per_sheet", issued.problemsPerSheet())
+                .number("files_written", issued.written())
+                .text("index", InputFile.shown(issued.index()))
+                .text("archive", InputFile.shown(issued.archive()))
+                .texts(
+                        "left_over",
+                        issued.left().byIssue().values().stream()
+                                .flatMap(List::stream)
+                                .toList())
+                .flag("left_over_removed", issued.left().removed());
+        List<Map.Entry<String, Tally>> tallies =
+                new ArrayList<>(issued.tallies().entrySet());
+        json.objects(
+                "templates",
+                tallies,
+                (at, entry) -> Refusals.write(at.text("template", entry.getKey()), entry.getValue()));
+    }
 }

@@ -22,71 +22,94 @@ import picocli.CommandLine.Option;
 /** What sheets were issued with, and what has been corrected since. */
 @Command
 final class IssuedWithOption {
-  @Option(names = "--plan", paramLabel = "PLAN",
-      description = "The plan the sheets were issued from; not needed with an archive, which holds it.")
-  private Path plan;
+    @Option(
+            names = "--plan",
+            paramLabel = "PLAN",
+            description = "The plan the sheets were issued from; not needed with an archive, which holds it.")
+    private Path plan;
 
-  @Option(names = "--issued-with", paramLabel = "ARCHIVE|DIR",
-      description = "The archive that issue or handout wrote beside the keys (issued-….zip): plan, parts list and numbers come "
-          + "from it, so that the sheets count whatever has changed since. Or a folder with the templates they were issued from; "
-          + "that may be given several times. Keys that were corrected since are worked with the numbers on the sheet, and each "
-          + "verdict that a correction changes is named.")
-  private List<Path> issuedWith = new ArrayList<>();
+    @Option(
+            names = "--issued-with",
+            paramLabel = "ARCHIVE|DIR",
+            description =
+                    "The archive that issue or handout wrote beside the keys (issued-….zip): plan, parts list and "
+                            + "numbers come "
+                            + "from it, so that the sheets count whatever has changed since. Or a folder with the "
+                            + "templates they were issued from; "
+                            + "that may be given several times. Keys that were corrected since are worked with "
+                            + "the numbers on the sheet, and each "
+                            + "verdict that a correction changes is named.")
+    private List<Path> issuedWith = new ArrayList<>();
 
-  @Mixin
-  private PartsOption parts;
+    @Mixin
+    private PartsOption parts;
 
-  @Mixin
-  private TemplateOptions templates;
+    @Mixin
+    private TemplateOptions templates;
 
-  /** The sheets of the class, and by what they are marked where that is not what they were issued with. */
-  record Issued(ClassSheets sheets, Optional<Corrections> corrections) {}
+    /** The sheets of the class, and by what they are marked where that is not what they were issued with. */
+    record Issued(ClassSheets sheets, Optional<Corrections> corrections) {}
 
-  /** The files that are read; folders hold templates, which are never written over. */
-  List<Path> files() {
-    List<Path> files = new ArrayList<>(issuedWith);
-    Optional.ofNullable(plan).ifPresent(files::add);
-    Optional.ofNullable(parts.file()).ifPresent(files::add);
-    return files.stream().filter(Files::isRegularFile).toList();
-  }
-
-  Issued read() {
-    Optional<Plan> read = Optional.ofNullable(plan).map(PlanFile::issued);
-    Optional<Path> archive = issuedWith.stream().filter(path -> !Files.isDirectory(path)).findFirst();
-    if (archive.isPresent()) {
-      return archived(archive.get(), read);
+    /** The files that are read; folders hold templates, which are never written over. */
+    List<Path> files() {
+        List<Path> files = new ArrayList<>(issuedWith);
+        Optional.ofNullable(plan).ifPresent(files::add);
+        Optional.ofNullable(parts.file()).ifPresent(files::add);
+        return files.stream().filter(Files::isRegularFile).toList();
     }
-    if (read.isEmpty()) {
-      throw new WrongUsage("--plan", "nothing says what the sheets were issued from",
-          "--issued-with and the archive beside the keys, or --plan and the plan", "Give one of the two.");
-    }
-    TemplateLibrary present = templates.library();
-    Optional<Inventory> bins = parts.inventory();
-    return issuedWith.isEmpty() ? new Issued(new SheetMaker(ProblemSet.of(read.get(), present, bins)), Optional.empty())
-        : new Issued(new SheetMaker(ProblemSet.of(read.get(), TemplateOptions.library(issuedWith), bins)),
-            Optional.of(new Corrections(present)));
-  }
 
-  private Issued archived(Path archive, Optional<Plan> read) {
-    if (issuedWith.size() > 1) {
-      throw new WrongUsage("--issued-with", "an archive stands for itself, and " + issuedWith.size() + " paths are given",
-          "one archive, or folders of templates", "Give one archive at a time.");
+    Issued read() {
+        Optional<Plan> read = Optional.ofNullable(plan).map(PlanFile::issued);
+        Optional<Path> archive =
+                issuedWith.stream().filter(path -> !Files.isDirectory(path)).findFirst();
+        if (archive.isPresent()) {
+            return archived(archive.get(), read);
+        }
+        if (read.isEmpty()) {
+            throw new WrongUsage(
+                    "--plan",
+                    "nothing says what the sheets were issued from",
+                    "--issued-with and the archive beside the keys, or --plan and the plan",
+                    "Give one of the two.");
+        }
+        TemplateLibrary present = templates.library();
+        Optional<Inventory> bins = parts.inventory();
+        return issuedWith.isEmpty()
+                ? new Issued(new SheetMaker(ProblemSet.of(read.get(), present, bins)), Optional.empty())
+                : new Issued(
+                        new SheetMaker(ProblemSet.of(read.get(), TemplateOptions.library(issuedWith), bins)),
+                        Optional.of(new Corrections(present)));
     }
-    if (!Files.exists(archive)) {
-      throw new WrongUsage(InputFile.shown(archive), "there is no such archive or folder",
-          "issued-….zip, which lies beside the keys", "Check the path.");
+
+    private Issued archived(Path archive, Optional<Plan> read) {
+        if (issuedWith.size() > 1) {
+            throw new WrongUsage(
+                    "--issued-with",
+                    "an archive stands for itself, and " + issuedWith.size() + " paths are given",
+                    "one archive, or folders of templates",
+                    "Give one archive at a time.");
+        }
+        if (!Files.exists(archive)) {
+            throw new WrongUsage(
+                    InputFile.shown(archive),
+                    "there is no such archive or folder",
+                    "issued-….zip, which lies beside the keys",
+                    "Check the path.");
+        }
+        if (parts.isGiven()) {
+            throw new WrongUsage(
+                    "--parts",
+                    "the archive holds the parts list that the sheets were issued with",
+                    "",
+                    "Leave --parts out.");
+        }
+        TemplateLibrary present = templates.library();
+        ArchivedSheets sheets = new ArchivedSheets(ArchivedClass.read(archive), present);
+        try {
+            read.ifPresent(sheets::requirePlan);
+        } catch (DiagnosticException other) {
+            throw new WrongUsage(other.diagnostics());
+        }
+        return new Issued(sheets, Optional.of(Corrections.orElseAsIssued(present)));
     }
-    if (parts.isGiven()) {
-      throw new WrongUsage("--parts", "the archive holds the parts list that the sheets were issued with", "",
-          "Leave --parts out.");
-    }
-    TemplateLibrary present = templates.library();
-    ArchivedSheets sheets = new ArchivedSheets(ArchivedClass.read(archive), present);
-    try {
-      read.ifPresent(sheets::requirePlan);
-    } catch (DiagnosticException other) {
-      throw new WrongUsage(other.diagnostics());
-    }
-    return new Issued(sheets, Optional.of(Corrections.orElseAsIssued(present)));
-  }
 }

@@ -21,105 +21,134 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-@Command(name = "key", sortOptions = false, description = "Makes a sheet and its key again from the ID printed on paper.",
-    footer = {"", "Without --out the key is printed as Markdown. With --out the same files as of issue are written there.",
-        "With --issued-with the sheet is the one that was printed, and the key begins with what has been corrected since."})
+@Command(
+        name = "key",
+        sortOptions = false,
+        description = "Makes a sheet and its key again from the ID printed on paper.",
+        footer = {
+            "",
+            "Without --out the key is printed as Markdown. With --out the same files as of issue are written there.",
+            "With --issued-with the sheet is the one that was printed, and the key begins with what has been "
+                    + "corrected since."
+        })
 final class KeyCommand implements Callable<Integer> {
-  private final Streams streams;
+    private final Streams streams;
 
-  @Parameters(paramLabel = "SHEET-ID", description = "As printed at the head of the sheet.")
-  private String typedId;
+    @Parameters(paramLabel = "SHEET-ID", description = "As printed at the head of the sheet.")
+    private String typedId;
 
-  @Mixin
-  private SheetOptions which;
+    @Mixin
+    private SheetOptions which;
 
-  @Option(names = "--out", paramLabel = "DIR", description = "Write sheets/ and keys/ into this folder.")
-  private Path out;
+    @Option(names = "--out", paramLabel = "DIR", description = "Write sheets/ and keys/ into this folder.")
+    private Path out;
 
-  @Option(names = "--roster", paramLabel = "CLASS.csv", description = "The class, for the name on the sheet.")
-  private Path roster;
+    @Option(names = "--roster", paramLabel = "CLASS.csv", description = "The class, for the name on the sheet.")
+    private Path roster;
 
-  @Option(names = "--sheet", description = "Print the sheet instead of the key.")
-  private boolean sheetInstead;
+    @Option(names = "--sheet", description = "Print the sheet instead of the key.")
+    private boolean sheetInstead;
 
-  @Option(names = "--json", description = "Write the key as JSON.")
-  private boolean json;
+    @Option(names = "--json", description = "Write the key as JSON.")
+    private boolean json;
 
-  @Mixin
-  private OutputOptions output;
+    @Mixin
+    private OutputOptions output;
 
-  @Mixin
-  private HelpOptions help;
+    @Mixin
+    HelpOptions help;
 
-  KeyCommand(Streams streams) {
-    this.streams = streams;
-  }
-
-  @Override
-  public Integer call() {
-    KeyedSheet sheet = which.sheet(typedId);
-    int seat = sheet.issued().id().seat();
-    String name = learner(seat);
-    sheet.remarks().forEach(remark -> streams.err().print(remark.print()));
-    Document plain = Composer.key(sheet.corrected(), name);
-    List<CorrectedKey> corrected = CorrectedKey.of(sheet, Composer.key(sheet.issued(), name), plain);
-    Document key = CorrectedKey.ahead(plain, corrected, sheet);
-    Document printed = Composer.sheet(sheet.issued(), name);
-    if (out != null) {
-      Issue.again(printed, key, sheet.issued().id(), out, output.terms(streams, false, inputs()));
+    KeyCommand(Streams streams) {
+        this.streams = streams;
     }
-    if (json) {
-      streams.line(Json.of(json -> write(json, sheet, plain, corrected)));
-    } else if (out != null) {
-      String file = Issue.fileName(seat);
-      streams.line("Sheet:  " + InputFile.shown(out.resolve("sheets").resolve(file + ".html")));
-      streams.line("Key:    " + InputFile.shown(out.resolve("keys").resolve(file + ".html")));
-      corrected.forEach(one -> streams.line("Corrected since: " + one.told()));
-    } else {
-      streams.out().print(MarkdownPage.render(sheetInstead ? printed : key));
-    }
-    return sheet.lost().isEmpty() ? CommandTree.FINE : CommandTree.PROBLEMS_FOUND;
-  }
 
-  private Path[] inputs() {
-    List<Path> inputs = new ArrayList<>(which.files());
-    Optional.ofNullable(roster).ifPresent(inputs::add);
-    return inputs.toArray(Path[]::new);
-  }
+    @Override
+    public Integer call() {
+        KeyedSheet sheet = which.sheet(typedId);
+        int seat = sheet.issued().id().seat();
+        String name = learner(seat);
+        sheet.remarks().forEach(remark -> streams.err().print(remark.print()));
+        Document plain = Composer.key(sheet.corrected(), name);
+        List<CorrectedKey> corrected = CorrectedKey.of(sheet, Composer.key(sheet.issued(), name), plain);
+        Document key = CorrectedKey.ahead(plain, corrected, sheet);
+        Document printed = Composer.sheet(sheet.issued(), name);
+        if (out != null) {
+            Issue.again(printed, key, sheet.issued().id(), out, output.terms(streams, false, inputs()));
+        }
+        if (json) {
+            streams.line(Json.of(json -> write(json, sheet, plain, corrected)));
+        } else if (out != null) {
+            String file = Issue.fileName(seat);
+            streams.line("Sheet:  " + InputFile.shown(out.resolve("sheets").resolve(file + ".html")));
+            streams.line("Key:    " + InputFile.shown(out.resolve("keys").resolve(file + ".html")));
+            corrected.forEach(one -> streams.line("Corrected since: " + one.told()));
+        } else {
+            streams.out().print(MarkdownPage.render(sheetInstead ? printed : key));
+        }
+        return sheet.lost().isEmpty() ? CommandTree.FINE : CommandTree.PROBLEMS_FOUND;
+    }
 
-  private String learner(int seat) {
-    if (roster == null) {
-      return "";
+    private Path[] inputs() {
+        List<Path> inputs = new ArrayList<>(which.files());
+        Optional.ofNullable(roster).ifPresent(inputs::add);
+        return inputs.toArray(Path[]::new);
     }
-    return RosterReader.read(InputFile.shown(roster), InputFile.read(roster, "a class list")).seats().stream()
-        .filter(learner -> learner.number() == seat).map(Roster.Seat::name).findFirst()
-        .orElseThrow(() -> new WrongUsage("--roster", "seat " + seat + " of this sheet is not in the class list",
-            "the class for which the sheet was issued", "Leave --roster out for a sheet without a name."));
-  }
 
-  private static void write(Json json, KeyedSheet keyed, Document key, List<CorrectedKey> corrected) {
-    Sheet sheet = keyed.corrected();
-    json.text("sheet_id", sheet.id().toString()).number("seat", sheet.id().seat()).text("title", sheet.plan().title());
-    json.objects("problems", sheet.problems(), (at, problem) -> {
-      at.number("number", problem.number()).text("template", problem.template().name())
-          .text("title", problem.template().title()).flag("example", problem.example());
-      List<KeyLine> lines = CorrectedKey.lines(key, problem);
-      List<AnswerKey> answers = problem.answers();
-      at.objects("answers", lines, (line, told) -> {
-        AnswerKey answer = answers.get(lines.indexOf(told));
-        line.text("question", told.question()).text("step", answer.step()).number("value_si", answer.expected())
-            .text("unit", answer.unit().symbol()).text("answer", told.answer()).text("accepted", told.accepted())
-            .text("second_route", told.secondRoute());
-        line.objects("mistakes", told.mistakes(),
-            (one, mistake) -> one.text("value", mistake.value()).text("explanation", mistake.explanation()));
-      });
-    });
-    if (!corrected.isEmpty()) {
-      json.objects("corrected", corrected, (at, one) -> at.text("question", one.question()).text("template", one.template())
-          .text("before", one.before()).text("now", one.now()));
+    private String learner(int seat) {
+        if (roster == null) {
+            return "";
+        }
+        return RosterReader.read(InputFile.shown(roster), InputFile.read(roster, "a class list")).seats().stream()
+                .filter(learner -> learner.number() == seat)
+                .map(Roster.Seat::name)
+                .findFirst()
+                .orElseThrow(() -> new WrongUsage(
+                        "--roster",
+                        "seat " + seat + " of this sheet is not in the class list",
+                        "the class for which the sheet was issued",
+                        "Leave --roster out for a sheet without a name."));
     }
-    if (!keyed.remarks().isEmpty()) {
-      json.texts("remarks", keyed.remarks().stream().map(Diagnostic::problem).toList());
+
+    private static void write(Json json, KeyedSheet keyed, Document key, List<CorrectedKey> corrected) {
+        Sheet sheet = keyed.corrected();
+        json.text("sheet_id", sheet.id().toString())
+                .number("seat", sheet.id().seat())
+                .text("title", sheet.plan().title());
+        json.objects("problems", sheet.problems(), (at, problem) -> {
+            at.number("number", problem.number())
+                    .text("template", problem.template().name())
+                    .text("title", problem.template().title())
+                    .flag("example", problem.example());
+            List<KeyLine> lines = CorrectedKey.lines(key, problem);
+            List<AnswerKey> answers = problem.answers();
+            at.objects("answers", lines, (line, told) -> {
+                AnswerKey answer = answers.get(lines.indexOf(told));
+                line.text("question", told.question())
+                        .text("step", answer.step())
+                        .number("value_si", answer.expected())
+                        .text("unit", answer.unit().symbol())
+                        .text("answer", told.answer())
+                        .text("accepted", told.accepted())
+                        .text("second_route", told.secondRoute());
+                line.objects(
+                        "mistakes",
+                        told.mistakes(),
+                        (one, mistake) ->
+                                one.text("value", mistake.value()).text("explanation", mistake.explanation()));
+            });
+        });
+        if (!corrected.isEmpty()) {
+            json.objects(
+                    "corrected",
+                    corrected,
+                    (at, one) -> at.text("question", one.question())
+                            .text("template", one.template())
+                            .text("before", one.before())
+                            .text("now", one.now()));
+        }
+        if (!keyed.remarks().isEmpty()) {
+            json.texts(
+                    "remarks", keyed.remarks().stream().map(Diagnostic::problem).toList());
+        }
     }
-  }
 }

@@ -26,198 +26,279 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-@Command(name = "mark", sortOptions = false,
-    description = "Marks a folder of returned answers: marks, a feedback page for each learner, a report on the class.",
-    footer = {"", "Read are tables (.csv) with the columns sheet,question,answer, and sheets filled in as Markdown (.md).",
-        "Written are DIR/report.html, DIR/feedback/seat-001.html, DIR/marks.csv, answers.csv, files.csv (what became of each "
-            + "file) and set-aside.csv (answers that did not count, and why); with --issued-with also corrections.csv (answers that "
-            + "a correction of the key makes worth more or less). The same files give the same bytes.",
-        "A file that is more than people write (4 MB, 100,000 lines), no ordinary file or a link is set aside by its name.",
-        "Exit code 1 if a file could not be marked in full; everything else is marked all the same."})
+@Command(
+        name = "mark",
+        sortOptions = false,
+        description =
+                "Marks a folder of returned answers: marks, a feedback page for each learner, a report on the class.",
+        footer = {
+            "",
+            "Read are tables (.csv) with the columns sheet,question,answer, and sheets filled in as Markdown (.md).",
+            "Written are DIR/report.html, DIR/feedback/seat-001.html, DIR/marks.csv, answers.csv, files.csv (what "
+                    + "became of each "
+                    + "file) and set-aside.csv (answers that did not count, and why); with --issued-with also "
+                    + "corrections.csv (answers that "
+                    + "a correction of the key makes worth more or less). The same files give the same bytes.",
+            "A file that is more than people write (4 MB, 100,000 lines), no ordinary file or a link is set aside "
+                    + "by its name.",
+            "Exit code 1 if a file could not be marked in full; everything else is marked all the same."
+        })
 final class MarkCommand implements Callable<Integer> {
-  /** More would push the result off a terminal. */
-  private static final int MOST_NOTES = 40;
+    /** More would push the result off a terminal. */
+    private static final int MOST_NOTES = 40;
 
-  private static final List<String> TABLES = List.of("report.html", "marks.csv", "answers.csv", "files.csv", "set-aside.csv",
-      "corrections.csv", "changes.csv", "names.csv");
+    private static final List<String> TABLES = List.of(
+            "report.html",
+            "marks.csv",
+            "answers.csv",
+            "files.csv",
+            "set-aside.csv",
+            "corrections.csv",
+            "changes.csv",
+            "names.csv");
 
-  private final Streams streams;
+    private final Streams streams;
 
-  @Parameters(paramLabel = "ANSWERS", description = "Folder of the files that came in.")
-  private Path answers;
+    @Parameters(paramLabel = "ANSWERS", description = "Folder of the files that came in.")
+    private Path answers;
 
-  @Option(names = "--roster", required = true, paramLabel = "CLASS.csv", description = "The class: lines of seat,name.")
-  private Path roster;
+    @Option(
+            names = "--roster",
+            required = true,
+            paramLabel = "CLASS.csv",
+            description = "The class: lines of seat,name.")
+    private Path roster;
 
-  @Option(names = "--out", required = true, paramLabel = "DIR", description = "Folder for the results; made if need be.")
-  private Path out;
+    @Option(
+            names = "--out",
+            required = true,
+            paramLabel = "DIR",
+            description = "Folder for the results; made if need be.")
+    private Path out;
 
-  @Option(names = "--pseudonyms", description = "Keep names, and the names of files, out of everything but names.csv.")
-  private boolean pseudonyms;
+    @Option(
+            names = "--pseudonyms",
+            description = "Keep names, and the names of files, out of everything but names.csv.")
+    private boolean pseudonyms;
 
-  @Option(names = "--received", paramLabel = "TIMES.csv",
-      description = "When files came in: lines of file,received such as ada.csv,2026-03-05T17:40.")
-  private Path received;
+    @Option(
+            names = "--received",
+            paramLabel = "TIMES.csv",
+            description = "When files came in: lines of file,received such as ada.csv,2026-03-05T17:40.")
+    private Path received;
 
-  @Option(names = "--due", paramLabel = "TIME",
-      description = "Files that came in later by --received are named late, and marked all the same.")
-  private String due;
+    @Option(
+            names = "--due",
+            paramLabel = "TIME",
+            description = "Files that came in later by --received are named late, and marked all the same.")
+    private String due;
 
-  @Option(names = "--before", paramLabel = "MARKS.csv",
-      description = "marks.csv of an earlier run: list whose mark changed, in changes.csv and in the report.")
-  private Path before;
+    @Option(
+            names = "--before",
+            paramLabel = "MARKS.csv",
+            description = "marks.csv of an earlier run: list whose mark changed, in changes.csv and in the report.")
+    private Path before;
 
-  @Option(names = "--json", description = "Say what was marked as JSON.")
-  private boolean json;
+    @Option(names = "--json", description = "Say what was marked as JSON.")
+    private boolean json;
 
-  @Mixin
-  private OutputOptions output;
+    @Mixin
+    private OutputOptions output;
 
-  @Mixin
-  private IssuedWithOption issuedWith;
+    @Mixin
+    private IssuedWithOption issuedWith;
 
-  @Mixin
-  private HelpOptions help;
+    @Mixin
+    HelpOptions help;
 
-  MarkCommand(Streams streams) {
-    this.streams = streams;
-  }
-
-  @Override
-  public Integer call() {
-    if (!Files.isDirectory(answers)) {
-      throw new WrongUsage(InputFile.shown(answers), "there is no such folder of answers",
-          "a folder with the files that learners sent", "Check the path.");
+    MarkCommand(Streams streams) {
+        this.streams = streams;
     }
-    Surroundings.present().requireReadableNames(answers);
-    requireApart();
-    Roster learners = RosterReader.read(InputFile.shown(roster), InputFile.read(roster, "a class list"));
-    IssuedWithOption.Issued issued = issuedWith.read();
-    Marking.Task task = new Marking.Task(answers, issued.sheets(), issued.corrections(), learners, text(received, "a list of times"), due(), text(before, "marks of an earlier run").map(text ->
-            EarlierMarks.read(text.file(), text.text())), pseudonyms);
-    Set<String> written = new TreeSet<>();
-    Marking.Marked marked;
-    try (Output output = Output.folder(out, this.output.terms(streams, false, inputs()))) {
-      output.require(TABLES.stream().map(out::resolve).toList());
-      marked = Marking.mark(task, (path, text) -> {
-        written.add(path);
-        output.write(out.resolve(path), text);
-      });
-      output.finish();
-    }
-    leftFromBefore(written).forEach(note -> streams.err().print(note.print()));
-    marked.notes().stream().limit(MOST_NOTES).forEach(note -> streams.err().print(note.print()));
-    if (marked.notes().size() > MOST_NOTES) {
-      streams.err().print("and " + count(marked.notes().size() - MOST_NOTES, "more note") + "; --json tells all. Every answer "
-          + "that did not count is in " + InputFile.shown(out.resolve("set-aside.csv")) + ".\n");
-    }
-    if (json) {
-      streams.line(Json.of(json -> write(json, marked)));
-    } else {
-      tell(marked);
-    }
-    boolean faults = marked.notes().stream().anyMatch(note -> note.severity() == Severity.ERROR);
-    return faults ? CommandTree.PROBLEMS_FOUND : CommandTree.FINE;
-  }
 
-  private Path[] inputs() {
-    List<Path> inputs = new ArrayList<>(issuedWith.files());
-    inputs.addAll(Stream.of(roster, received, before).filter(Objects::nonNull).toList());
-    return inputs.toArray(Path[]::new);
-  }
+    @Override
+    public Integer call() {
+        if (!Files.isDirectory(answers)) {
+            throw new WrongUsage(
+                    InputFile.shown(answers),
+                    "there is no such folder of answers",
+                    "a folder with the files that learners sent",
+                    "Check the path.");
+        }
+        Surroundings.present().requireReadableNames(answers);
+        requireApart();
+        Roster learners = RosterReader.read(InputFile.shown(roster), InputFile.read(roster, "a class list"));
+        IssuedWithOption.Issued issued = issuedWith.read();
+        Marking.Task task = new Marking.Task(
+                answers,
+                issued.sheets(),
+                issued.corrections(),
+                learners,
+                text(received, "a list of times"),
+                due(),
+                text(before, "marks of an earlier run").map(text -> EarlierMarks.read(text.file(), text.text())),
+                pseudonyms);
+        Set<String> written = new TreeSet<>();
+        Marking.Marked marked;
+        try (Output output = Output.folder(out, this.output.terms(streams, false, inputs()))) {
+            output.require(TABLES.stream().map(out::resolve).toList());
+            marked = Marking.mark(task, (path, text) -> {
+                written.add(path);
+                output.write(out.resolve(path), text);
+            });
+            output.finish();
+        }
+        leftFromBefore(written).forEach(note -> streams.err().print(note.print()));
+        marked.notes().stream().limit(MOST_NOTES).forEach(note -> streams.err().print(note.print()));
+        if (marked.notes().size() > MOST_NOTES) {
+            streams.err()
+                    .print("and " + count(marked.notes().size() - MOST_NOTES, "more note")
+                            + "; --json tells all. Every answer " + "that did not count is in "
+                            + InputFile.shown(out.resolve("set-aside.csv")) + ".\n");
+        }
+        if (json) {
+            streams.line(Json.of(json -> write(json, marked)));
+        } else {
+            tell(marked);
+        }
+        boolean faults = marked.notes().stream().anyMatch(note -> note.severity() == Severity.ERROR);
+        return faults ? CommandTree.PROBLEMS_FOUND : CommandTree.FINE;
+    }
 
-  /** What is written must not be read as an answer: not in this run, and not in the next. */
-  private void requireApart() {
-    Path read = real(answers);
-    Path pages = real(out.resolve("feedback"));
-    if (real(out).startsWith(read) || read.startsWith(pages)) {
-      throw new WrongUsage("--out", "the results would lie " + (real(out).equals(read) ? "among" : "within") + " the answers, "
-          + InputFile.shown(answers) + ", and be read as answers the next time", "a folder outside the folder of answers",
-          "Give another folder, such as " + InputFile.shown(answers.resolveSibling("marks")) + ".");
+    private Path[] inputs() {
+        List<Path> inputs = new ArrayList<>(issuedWith.files());
+        inputs.addAll(
+                Stream.of(roster, received, before).filter(Objects::nonNull).toList());
+        return inputs.toArray(Path[]::new);
     }
-  }
 
-  /** Where a path leads, as far as it exists: links followed, dots resolved. */
-  private static Path real(Path path) {
-    Path absolute = path.toAbsolutePath().normalize();
-    for (Path there = absolute; there != null; there = there.getParent()) {
-      try {
-        return there.toRealPath().resolve(there.relativize(absolute)).normalize();
-      } catch (IOException missing) {
-        // The folder above it may exist.
-        continue;
-      }
+    /** What is written must not be read as an answer: not in this run, and not in the next. */
+    private void requireApart() {
+        Path read = real(answers);
+        Path pages = real(out.resolve("feedback"));
+        if (real(out).startsWith(read) || read.startsWith(pages)) {
+            throw new WrongUsage(
+                    "--out",
+                    "the results would lie " + (real(out).equals(read) ? "among" : "within") + " the answers, "
+                            + InputFile.shown(answers) + ", and be read as answers the next time",
+                    "a folder outside the folder of answers",
+                    "Give another folder, such as " + InputFile.shown(answers.resolveSibling("marks")) + ".");
+        }
     }
-    return absolute;
-  }
 
-  /** A page of a seat from which nothing came in this time must not be handed out by mistake. */
-  private List<Diagnostic> leftFromBefore(Set<String> written) {
-    String[] pages = out.resolve("feedback").toFile().list();
-    List<Diagnostic> notes = new ArrayList<>();
-    for (String page : new TreeSet<>(pages == null ? List.of() : List.of(pages))) {
-      if (page.startsWith("seat-") && page.endsWith(".html") && !written.contains("feedback/" + page)) {
-        notes.add(Diagnostic.warning(Place.inFile(InputFile.shown(out.resolve("feedback").resolve(page))),
-            "this page is from an earlier run; nothing came in from its seat now", "", "Delete it before you hand pages out."));
-      }
+    /** Where a path leads, as far as it exists: links followed, dots resolved. */
+    private static Path real(Path path) {
+        Path absolute = path.toAbsolutePath().normalize();
+        for (Path there = absolute; there != null; there = there.getParent()) {
+            try {
+                return there.toRealPath().resolve(there.relativize(absolute)).normalize();
+            } catch (IOException missing) {
+                // The folder above it may exist.
+                continue;
+            }
+        }
+        return absolute;
     }
-    return notes;
-  }
 
-  private static Optional<Marking.NamedText> text(Path file, String what) {
-    return file == null ? Optional.empty()
-        : Optional.of(new Marking.NamedText(InputFile.shown(file), InputFile.read(file, what)));
-  }
+    /** A page of a seat from which nothing came in this time must not be handed out by mistake. */
+    private List<Diagnostic> leftFromBefore(Set<String> written) {
+        String[] pages = out.resolve("feedback").toFile().list();
+        List<Diagnostic> notes = new ArrayList<>();
+        for (String page : new TreeSet<>(pages == null ? List.of() : List.of(pages))) {
+            if (page.startsWith("seat-") && page.endsWith(".html") && !written.contains("feedback/" + page)) {
+                notes.add(Diagnostic.warning(
+                        Place.inFile(InputFile.shown(out.resolve("feedback").resolve(page))),
+                        "this page is from an earlier run; nothing came in from its seat now",
+                        "",
+                        "Delete it before you hand pages out."));
+            }
+        }
+        return notes;
+    }
 
-  private Optional<LocalDateTime> due() {
-    if (due == null) {
-      return Optional.empty();
+    private static Optional<Marking.NamedText> text(Path file, String what) {
+        return file == null
+                ? Optional.empty()
+                : Optional.of(new Marking.NamedText(InputFile.shown(file), InputFile.read(file, what)));
     }
-    if (received == null) {
-      throw new WrongUsage("--due", "nothing tells when the files came in", "--received with a list of times",
-          "Write the list; a file's own date is not trusted, for it changes when the file is copied.");
-    }
-    return Optional.of(ReceivedList.time(due).orElseThrow(() -> new WrongUsage("--due", "“" + due
-        + "” is not a date and time", "such as 2026-03-05T18:00", "Write year, month and day, a T, hours and minutes.")));
-  }
 
-  private void tell(Marking.Marked marked) {
-    streams.line(count(marked.answers(), "answer") + " in " + count(marked.files(), "file") + " from "
-        + count(marked.learners(), "learner") + (marked.absent() == 0 ? "" : "; nothing from " + count(marked.absent(), "seat")));
-    if (marked.late() > 0) {
-      streams.line(count(marked.late(), "file") + " late");
+    private Optional<LocalDateTime> due() {
+        if (due == null) {
+            return Optional.empty();
+        }
+        if (received == null) {
+            throw new WrongUsage(
+                    "--due",
+                    "nothing tells when the files came in",
+                    "--received with a list of times",
+                    "Write the list; a file's own date is not trusted, for it changes when the file is copied.");
+        }
+        return Optional.of(ReceivedList.time(due)
+                .orElseThrow(() -> new WrongUsage(
+                        "--due",
+                        "“" + due + "” is not a date and time",
+                        "such as 2026-03-05T18:00",
+                        "Write year, month and day, a T, hours and minutes.")));
     }
-    if (marked.setAside() > 0) {
-      streams.line(count(marked.setAside(), "answer") + " set aside, in " + InputFile.shown(out.resolve("set-aside.csv")));
-    }
-    if (!marked.corrected().isEmpty()) {
-      streams.line(count(marked.corrected().size(), "verdict") + " changed by corrections of the keys, in "
-          + InputFile.shown(out.resolve("corrections.csv")));
-      marked.corrected().stream().limit(MOST_NOTES).forEach(one -> streams.line("  " + one.sheet() + " "
-          + one.verdict().question() + ": before " + one.verdict().toldBefore() + ", now " + one.verdict().toldNow()));
-    }
-    if (before != null) {
-      streams.line(marked.changed() == 0 ? "No mark changed."
-          : count(marked.changed(), "mark") + " changed, in " + InputFile.shown(out.resolve("changes.csv")));
-    }
-    streams.line("");
-    streams.line("Open first:  " + InputFile.shown(out.resolve("report.html")));
-    streams.line("Hand out:    " + InputFile.shown(out.resolve("feedback")) + "/");
-    streams.line("Keep:        " + InputFile.shown(out.resolve("marks.csv")));
-  }
 
-  private static String count(long number, String what) {
-    return number + " " + what + (number == 1 ? "" : "s");
-  }
+    private void tell(Marking.Marked marked) {
+        streams.line(count(marked.answers(), "answer") + " in " + count(marked.files(), "file") + " from "
+                + count(marked.learners(), "learner")
+                + (marked.absent() == 0 ? "" : "; nothing from " + count(marked.absent(), "seat")));
+        if (marked.late() > 0) {
+            streams.line(count(marked.late(), "file") + " late");
+        }
+        if (marked.setAside() > 0) {
+            streams.line(count(marked.setAside(), "answer") + " set aside, in "
+                    + InputFile.shown(out.resolve("set-aside.csv")));
+        }
+        if (!marked.corrected().isEmpty()) {
+            streams.line(count(marked.corrected().size(), "verdict") + " changed by corrections of the keys, in "
+                    + InputFile.shown(out.resolve("corrections.csv")));
+            marked.corrected().stream()
+                    .limit(MOST_NOTES)
+                    .forEach(one -> streams.line(
+                            "  " + one.sheet() + " " + one.verdict().question() + ": before "
+                                    + one.verdict().toldBefore() + ", now "
+                                    + one.verdict().toldNow()));
+        }
+        if (before != null) {
+            streams.line(
+                    marked.changed() == 0
+                            ? "No mark changed."
+                            : count(marked.changed(), "mark") + " changed, in "
+                                    + InputFile.shown(out.resolve("changes.csv")));
+        }
+        streams.line("");
+        streams.line("Open first:  " + InputFile.shown(out.resolve("report.html")));
+        streams.line("Hand out:    " + InputFile.shown(out.resolve("feedback")) + "/");
+        streams.line("Keep:        " + InputFile.shown(out.resolve("marks.csv")));
+    }
 
-  private void write(Json json, Marking.Marked marked) {
-    json.number("learners", marked.learners()).number("absent", marked.absent()).number("files", marked.files())
-        .number("late", marked.late()).number("answers", marked.answers()).number("set_aside", marked.setAside())
-        .number("changed", marked.changed());
-    json.objects("corrected", marked.corrected(), (at, one) -> at.text("sheet_id", one.sheet())
-        .text("question", one.verdict().question()).text("template", one.verdict().template())
-        .text("before", one.verdict().toldBefore()).text("now", one.verdict().toldNow()));
-    json.objects("notes", marked.notes(), (at, note) -> at.text("place", note.place().toString())
-        .text("problem", note.problem()).text("next", note.nextAction()));
-  }
+    private static String count(long number, String what) {
+        return number + " " + what + (number == 1 ? "" : "s");
+    }
+
+    private void write(Json json, Marking.Marked marked) {
+        json.number("learners", marked.learners())
+                .number("absent", marked.absent())
+                .number("files", marked.files())
+                .number("late", marked.late())
+                .number("answers", marked.answers())
+                .number("set_aside", marked.setAside())
+                .number("changed", marked.changed());
+        json.objects(
+                "corrected",
+                marked.corrected(),
+                (at, one) -> at.text("sheet_id", one.sheet())
+                        .text("question", one.verdict().question())
+                        .text("template", one.verdict().template())
+                        .text("before", one.verdict().toldBefore())
+                        .text("now", one.verdict().toldNow()));
+        json.objects(
+                "notes",
+                marked.notes(),
+                (at, note) -> at.text("place", note.place().toString())
+                        .text("problem", note.problem())
+                        .text("next", note.nextAction()));
+    }
 }

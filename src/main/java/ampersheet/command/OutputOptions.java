@@ -11,19 +11,27 @@ import picocli.CommandLine.Option;
 /** What a writing command may do with what it finds where it writes. */
 @Command
 final class OutputOptions {
-  @Option(names = "--replace", description = "Write over files that this program does not seem to have written, and put a file in "
-      + "place of a link. Never over what the same command reads, nor over a device.")
-  private boolean replace;
+    @Option(
+            names = "--replace",
+            description = "Write over files that this program does not seem to have written, and put a file in "
+                    + "place of a link. Never over what the same command reads, nor over a device.")
+    private boolean replace;
 
-  /** @param inputs files that the command reads; null for those that were not named */
-  Output.Terms terms(Streams streams, boolean clean, Path... inputs) {
-    List<Path> named = new ArrayList<>();
-    for (Path input : inputs) {
-      if (Objects.nonNull(input)) {
-        named.add(input);
-      }
+    /** @param inputs files that the command reads; null for those that were not named */
+    Output.Terms terms(Streams streams, boolean clean, Path... inputs) {
+        List<Path> named = new ArrayList<>();
+        for (Path input : inputs) {
+            if (Objects.nonNull(input)) {
+                named.add(input);
+            }
+        }
+        return new Output.Terms(
+                named,
+                replace,
+                clean,
+                place -> streams.err()
+                        .print("\nStopped before the end. Every file in " + InputFile.shown(place)
+                                + " is whole, and some are missing or of an earlier run: the same command "
+                                + "again makes the rest.\n"));
     }
-    return new Output.Terms(named, replace, clean, place -> streams.err().print("\nStopped before the end. Every file in "
-        + InputFile.shown(place) + " is whole, and some are missing or of an earlier run: the same command again makes the rest.\n"));
-  }
 }

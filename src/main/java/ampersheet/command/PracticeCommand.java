@@ -1,8 +1,8 @@
 package ampersheet.command;
 
 import ampersheet.issue.Output;
-import ampersheet.page.PracticeSet;
 import ampersheet.page.PracticePage;
+import ampersheet.page.PracticeSet;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.template.TemplateLibrary;
 import java.nio.charset.StandardCharsets;
@@ -14,59 +14,70 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-@Command(name = "practice", sortOptions = false,
-    description = "Writes one page to practise a plan's skills with, that checks every step and needs no network.",
-    footer = {"", "The page holds the keys of its own problems. None of them is on a sheet of the same plan."})
+@Command(
+        name = "practice",
+        sortOptions = false,
+        description = "Writes one page to practise a plan's skills with, that checks every step and needs no network.",
+        footer = {"", "The page holds the keys of its own problems. None of them is on a sheet of the same plan."})
 final class PracticeCommand implements Callable<Integer> {
-  private static final int MOST_VARIANTS = 200;
+    private static final int MOST_VARIANTS = 200;
 
-  private final Streams streams;
+    private final Streams streams;
 
-  @Parameters(paramLabel = "PLAN", description = "Its templates give the skills; see \"Writing a plan\" in the template guide.")
-  private Path plan;
+    @Parameters(
+            paramLabel = "PLAN",
+            description = "Its templates give the skills; see \"Writing a plan\" in the template guide.")
+    private Path plan;
 
-  @Option(names = "--variants", paramLabel = "N", defaultValue = "12",
-      description = "Problems for each skill, besides a worked example of each template; 12 unless said.")
-  private int variants;
+    @Option(
+            names = "--variants",
+            paramLabel = "N",
+            defaultValue = "12",
+            description = "Problems for each skill, besides a worked example of each template; 12 unless said.")
+    private int variants;
 
-  @Option(names = "--out", required = true, paramLabel = "FILE.html", description = "The page.")
-  private Path out;
+    @Option(names = "--out", required = true, paramLabel = "FILE.html", description = "The page.")
+    private Path out;
 
-  @Mixin
-  private OutputOptions output;
+    @Mixin
+    private OutputOptions output;
 
-  @Mixin
-  private TemplateOptions templates;
+    @Mixin
+    private TemplateOptions templates;
 
-  @Mixin
-  private HelpOptions help;
+    @Mixin
+    HelpOptions help;
 
-  PracticeCommand(Streams streams) {
-    this.streams = streams;
-  }
-
-  @Override
-  public Integer call() {
-    if (variants < 1 || variants > MOST_VARIANTS) {
-      throw new WrongUsage("--variants", variants + " problems of each skill are no practice set",
-          "a number from 1 to " + MOST_VARIANTS, "Leave it out for 12.");
+    PracticeCommand(Streams streams) {
+        this.streams = streams;
     }
-    TemplateLibrary library = templates.library();
-    ProblemSet set = ProblemSet.of(PlanFile.toHandOut(plan, streams, library), library);
-    PracticeSet practice;
-    String page;
-    try (Output output = Output.file(out, ".html", this.output.terms(streams, false, plan))) {
-      output.require(List.of(out));
-      practice = PracticeSet.of(set, variants);
-      page = PracticePage.render(practice);
-      output.write(out, page);
-      output.finish();
+
+    @Override
+    public Integer call() {
+        if (variants < 1 || variants > MOST_VARIANTS) {
+            throw new WrongUsage(
+                    "--variants",
+                    variants + " problems of each skill are no practice set",
+                    "a number from 1 to " + MOST_VARIANTS,
+                    "Leave it out for 12.");
+        }
+        TemplateLibrary library = templates.library();
+        ProblemSet set = ProblemSet.of(PlanFile.toHandOut(plan, streams, library), library);
+        PracticeSet practice;
+        String page;
+        try (Output output = Output.file(out, ".html", this.output.terms(streams, false, plan))) {
+            output.require(List.of(out));
+            practice = PracticeSet.of(set, variants);
+            page = PracticePage.render(practice);
+            output.write(out, page);
+            output.finish();
+        }
+        streams.line(
+                practice.skills().size() + (practice.skills().size() == 1 ? " skill" : " skills") + " of " + variants
+                        + (variants == 1 ? " problem" : " problems") + ", in one page of "
+                        + (page.getBytes(StandardCharsets.UTF_8).length + 999) / 1000 + " kB that holds its own keys");
+        streams.line("");
+        streams.line("Open or hand out:  " + InputFile.shown(out));
+        return CommandTree.FINE;
     }
-    streams.line(practice.skills().size() + (practice.skills().size() == 1 ? " skill" : " skills") + " of " + variants
-        + (variants == 1 ? " problem" : " problems") + ", in one page of "
-        + (page.getBytes(StandardCharsets.UTF_8).length + 999) / 1000 + " kB that holds its own keys");
-    streams.line("");
-    streams.line("Open or hand out:  " + InputFile.shown(out));
-    return CommandTree.FINE;
-  }
 }

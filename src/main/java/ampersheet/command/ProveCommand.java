@@ -19,99 +19,152 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-@Command(name = "prove", sortOptions = false,
-    description = "Solves many draws by both routes and reports agreement, the worst gap, how far apart modelled mistakes "
-        + "lie, refusals with their reasons, and the number of distinct variants.",
-    footer = {"", "Exit code 1 if the two routes disagree anywhere, or a mutation survives."})
+@Command(
+        name = "prove",
+        sortOptions = false,
+        description = "Solves many draws by both routes and reports agreement, the worst gap, how far apart modelled "
+                + "mistakes "
+                + "lie, refusals with their reasons, and the number of distinct variants.",
+        footer = {"", "Exit code 1 if the two routes disagree anywhere, or a mutation survives."})
 final class ProveCommand implements Callable<Integer> {
-  private final Streams streams;
+    private final Streams streams;
 
-  @Parameters(arity = "0..*", paramLabel = "TEMPLATE", description = "family/name; all templates if none is named.")
-  private List<String> names = List.of();
+    @Parameters(arity = "0..*", paramLabel = "TEMPLATE", description = "family/name; all templates if none is named.")
+    private List<String> names = List.of();
 
-  @Option(names = "--draws", paramLabel = "N", defaultValue = "1000",
-      description = "Problems to prove of each template (default: ${DEFAULT-VALUE}).")
-  private int draws;
+    @Option(
+            names = "--draws",
+            paramLabel = "N",
+            defaultValue = "1000",
+            description = "Problems to prove of each template (default: ${DEFAULT-VALUE}).")
+    private int draws;
 
-  @Option(names = "--seed", paramLabel = "TEXT", defaultValue = "prove", description = "Another seed draws other numbers.")
-  private String seed;
+    @Option(
+            names = "--seed",
+            paramLabel = "TEXT",
+            defaultValue = "prove",
+            description = "Another seed draws other numbers.")
+    private String seed;
 
-  @Option(names = "--mutations",
-      description = "Also change every operator and number of the steps in turn: the second route must notice.")
-  private boolean mutations;
+    @Option(
+            names = "--mutations",
+            description = "Also change every operator and number of the steps in turn: the second route must notice.")
+    private boolean mutations;
 
-  @Option(names = "--json", description = "Write the report as JSON.")
-  private boolean json;
+    @Option(names = "--json", description = "Write the report as JSON.")
+    private boolean json;
 
-  @Mixin
-  private TemplateOptions templates;
+    @Mixin
+    private TemplateOptions templates;
 
-  @Mixin
-  private HelpOptions help;
+    @Mixin
+    HelpOptions help;
 
-  ProveCommand(Streams streams) {
-    this.streams = streams;
-  }
-
-  @Override
-  public Integer call() {
-    if (draws < 1) {
-      throw new WrongUsage("--draws", draws + " draws prove nothing", "a number from 1 up", "Leave it out for 1000.");
+    ProveCommand(Streams streams) {
+        this.streams = streams;
     }
-    TemplateLibrary library = templates.library();
-    List<ProblemTemplate> wanted = new ArrayList<>();
-    (names.isEmpty() ? library.names() : names).forEach(name -> wanted.add(TemplateOptions.named(library, name)));
-    List<ProofReport> reports = new ArrayList<>();
-    Map<String, MutationReport> mutated = new LinkedHashMap<>();
-    for (ProblemTemplate template : wanted) {
-      Workshop workshop = new Workshop(template);
-      ProofReport report = Proving.prove(workshop, seed, draws);
-      reports.add(report);
-      if (mutations && report.passed()) {
-        mutated.put(template.name(), MutationCheck.run(workshop, seed));
-      }
-      if (!json) {
-        streams.line(report.print() + (mutated.containsKey(template.name()) ? mutated.get(template.name()).print() : ""));
-        streams.out().flush();
-      }
-    }
-    long failed = reports.stream().filter(report -> !report.passed()
-        || mutated.containsKey(report.template()) && !mutated.get(report.template()).survivors().isEmpty()).count();
-    if (json) {
-      streams.line(Json.of(json -> json.flag("passed", failed == 0).objects("templates", reports,
-          (at, report) -> write(at, report, Optional.ofNullable(mutated.get(report.template()))))));
-    } else {
-      long accepted = reports.stream().mapToLong(report -> report.tally().accepted()).sum();
-      streams.line(accepted + " problems of " + reports.size() + (reports.size() == 1 ? " template" : " templates")
-          + " solved by both routes; " + (failed == 0 ? "no disagreement." : failed + " not proven."));
-    }
-    return failed == 0 ? CommandTree.FINE : CommandTree.PROBLEMS_FOUND;
-  }
 
-  private static void write(Json json, ProofReport report, Optional<MutationReport> mutated) {
-    json.text("template", report.template()).flag("passed", report.passed()).text("seed", report.seed())
-        .number("wanted", report.wanted()).number("accepted", report.tally().accepted());
-    Refusals.write(json, report.tally());
-    json.number("refusal_rate", report.tally().refusalRate()).flag("exhausted", report.exhausted());
-    json.objects("disagreements", report.disagreements(),
-        (at, one) -> at.text("givens", one.givens()).text("detail", one.detail()));
-    json.objects("values", report.values(), (at, value) -> at.text("step", value.step()).flag("asked", value.asked())
-        .number("worst_gap", value.worstGap()).number("allowed", value.allowed()).text("givens", value.givens())
-        .text("because", value.because()));
-    json.objects("mistakes", report.mistakes(), (at, mistake) -> at.text("id", mistake.id()).text("of", mistake.of())
-        .number("made", mistake.made()).number("closest", mistake.closest()).text("to", mistake.to())
-        .text("givens", mistake.givens()));
-    json.texts("leaning", report.leaning());
-    json.objects("options", report.options(), (at, option) -> at.text("choice", option.choice())
-        .flag("exactly_one", option.holds()).text("way", option.way().name().toLowerCase(Locale.ROOT).replace('_', '-'))
-        .text("counterexample", option.counterexample().orElse("")));
-    json.number("share_inside_limits", report.shareInsideLimits()).texts("beyond_limits_on_purpose", report.onPurpose())
-        .texts("steps_without_mistakes", report.withoutMistakes());
-    json.number("combinations", report.variants().combinations()).number("variants", report.variants().count())
-        .text("variants_basis", report.variants().basis().name().toLowerCase(Locale.ROOT));
-    mutated.ifPresent(mutations -> json.objects("mutations", mutations.fates(), (at, fate) -> at.text("step", fate.step())
-        .text("change", fate.change()).text("end", fate.end().name().toLowerCase(Locale.ROOT).replace('_', '-'))
-        .text("detail", fate.detail())));
-    json.texts("warnings", report.warnings());
-  }
+    @Override
+    public Integer call() {
+        if (draws < 1) {
+            throw new WrongUsage(
+                    "--draws", draws + " draws prove nothing", "a number from 1 up", "Leave it out for 1000.");
+        }
+        TemplateLibrary library = templates.library();
+        List<ProblemTemplate> wanted = new ArrayList<>();
+        (names.isEmpty() ? library.names() : names).forEach(name -> wanted.add(TemplateOptions.named(library, name)));
+        List<ProofReport> reports = new ArrayList<>();
+        Map<String, MutationReport> mutated = new LinkedHashMap<>();
+        for (ProblemTemplate template : wanted) {
+            Workshop workshop = new Workshop(template);
+            ProofReport report = Proving.prove(workshop, seed, draws);
+            reports.add(report);
+            if (mutations && report.passed()) {
+                mutated.put(template.name(), MutationCheck.run(workshop, seed));
+            }
+            if (!json) {
+                streams.line(report.print()
+                        + (mutated.containsKey(template.name())
+                                ? mutated.get(template.name()).print()
+                                : ""));
+                streams.out().flush();
+            }
+        }
+        long failed = reports.stream()
+                .filter(report -> !report.passed()
+                        || mutated.containsKey(report.template())
+                                && !mutated.get(report.template()).survivors().isEmpty())
+                .count();
+        if (json) {
+            streams.line(Json.of(json -> json.flag("passed", failed == 0)
+                    .objects(
+                            "templates",
+                            reports,
+                            (at, report) -> write(at, report, Optional.ofNullable(mutated.get(report.template()))))));
+        } else {
+            long accepted = reports.stream()
+                    .mapToLong(report -> report.tally().accepted())
+                    .sum();
+            streams.line(accepted + " problems of " + reports.size()
+                    + (reports.size() == 1 ? " template" : " templates") + " solved by both routes; "
+                    + (failed == 0 ? "no disagreement." : failed + " not proven."));
+        }
+        return failed == 0 ? CommandTree.FINE : CommandTree.PROBLEMS_FOUND;
+    }
+
+    private static void write(Json json, ProofReport report, Optional<MutationReport> mutated) {
+        json.text("template", report.template())
+                .flag("passed", report.passed())
+                .text("seed", report.seed())
+                .number("wanted", report.wanted())
+                .number("accepted", report.tally().accepted());
+        Refusals.write(json, report.tally());
+        json.number("refusal_rate", report.tally().refusalRate()).flag("exhausted", report.exhausted());
+        json.objects(
+                "disagreements",
+                report.disagreements(),
+                (at, one) -> at.text("givens", one.givens()).text("detail", one.detail()));
+        json.objects(
+                "values",
+                report.values(),
+                (at, value) -> at.text("step", value.step())
+                        .flag("asked", value.asked())
+                        .number("worst_gap", value.worstGap())
+                        .number("allowed", value.allowed())
+                        .text("givens", value.givens())
+                        .text("because", value.because()));
+        json.objects(
+                "mistakes",
+                report.mistakes(),
+                (at, mistake) -> at.text("id", mistake.id())
+                        .text("of", mistake.of())
+                        .number("made", mistake.made())
+                        .number("closest", mistake.closest())
+                        .text("to", mistake.to())
+                        .text("givens", mistake.givens()));
+        json.texts("leaning", report.leaning());
+        json.objects(
+                "options",
+                report.options(),
+                (at, option) -> at.text("choice", option.choice())
+                        .flag("exactly_one", option.holds())
+                        .text(
+                                "way",
+                                option.way().name().toLowerCase(Locale.ROOT).replace('_', '-'))
+                        .text("counterexample", option.counterexample().orElse("")));
+        json.number("share_inside_limits", report.shareInsideLimits())
+                .texts("beyond_limits_on_purpose", report.onPurpose())
+                .texts("steps_without_mistakes", report.withoutMistakes());
+        json.number("combinations", report.variants().combinations())
+                .number("variants", report.variants().count())
+                .text("variants_basis", report.variants().basis().name().toLowerCase(Locale.ROOT));
+        mutated.ifPresent(mutations -> json.objects(
+                "mutations",
+                mutations.fates(),
+                (at, fate) -> at.text("step", fate.step())
+                        .text("change", fate.change())
+                        .text("end", fate.end().name().toLowerCase(Locale.ROOT).replace('_', '-'))
+                        .text("detail", fate.detail())));
+        json.texts("warnings", report.warnings());
+    }
 }

@@ -21,87 +21,109 @@ import picocli.CommandLine.Mixin;
 /** Which sheet is meant: its ID and what it was issued with. */
 @Command
 final class SheetOptions {
-  @Mixin
-  private IssuedWithOption issuedWith;
+    @Mixin
+    private IssuedWithOption issuedWith;
 
-  /**
-   * A sheet with the keys by which it is judged.
-   *
-   * @param issued as it was printed
-   * @param remarks what an instructor should know before she trusts the keys
-   */
-  record KeyedSheet(Sheet issued, List<KeyedProblem> problems, List<ClassSheets.LostProblem> lost, List<Diagnostic> remarks) {
-    /** Problems with the working that leads to the key. */
-    Sheet corrected() {
-      return new Sheet(issued.id(), issued.plan(), problems.stream().map(KeyedProblem::working).toList(), issued.parts());
+    /**
+     * A sheet with the keys by which it is judged.
+     *
+     * @param issued as it was printed
+     * @param remarks what an instructor should know before she trusts the keys
+     */
+    record KeyedSheet(
+            Sheet issued, List<KeyedProblem> problems, List<ClassSheets.LostProblem> lost, List<Diagnostic> remarks) {
+        /** Problems with the working that leads to the key. */
+        Sheet corrected() {
+            return new Sheet(
+                    issued.id(),
+                    issued.plan(),
+                    problems.stream().map(KeyedProblem::working).toList(),
+                    issued.parts());
+        }
+
+        List<AnswerKey> places() {
+            return problems.stream()
+                    .flatMap(problem -> problem.places().stream())
+                    .toList();
+        }
+
+        boolean hasQuestion(String question) {
+            return problems.stream().anyMatch(problem -> problem.has(question));
+        }
     }
 
-    List<AnswerKey> places() {
-      return problems.stream().flatMap(problem -> problem.places().stream()).toList();
+    /**
+     * @param issued as it was printed
+     * @param working the same, or worked by the corrected template
+     * @param key by which the questions of the sheet are judged
+     * @param places of the sheet, with what is expected there
+     * @param corrected whether the template has changed since
+     * @param notJudged why no key is at hand; empty if there is one
+     */
+    record KeyedProblem(
+            SheetProblem issued,
+            SheetProblem working,
+            ProblemKey key,
+            List<AnswerKey> places,
+            boolean corrected,
+            Optional<String> notJudged) {
+        boolean has(String question) {
+            return key.answers().stream().anyMatch(answer -> answer.question().equals(question));
+        }
+
+        static KeyedProblem same(SheetProblem problem) {
+            return new KeyedProblem(problem, problem, problem.key(), problem.places(), false, Optional.empty());
+        }
     }
 
-    boolean hasQuestion(String question) {
-      return problems.stream().anyMatch(problem -> problem.has(question));
-    }
-  }
-
-  /**
-   * @param issued as it was printed
-   * @param working the same, or worked by the corrected template
-   * @param key by which the questions of the sheet are judged
-   * @param places of the sheet, with what is expected there
-   * @param corrected whether the template has changed since
-   * @param notJudged why no key is at hand; empty if there is one
-   */
-  record KeyedProblem(SheetProblem issued, SheetProblem working, ProblemKey key, List<AnswerKey> places, boolean corrected,
-      Optional<String> notJudged) {
-    boolean has(String question) {
-      return key.answers().stream().anyMatch(answer -> answer.question().equals(question));
+    /** The files that are read. */
+    List<Path> files() {
+        return issuedWith.files();
     }
 
-    static KeyedProblem same(SheetProblem problem) {
-      return new KeyedProblem(problem, problem, problem.key(), problem.places(), false, Optional.empty());
+    /** @throws WrongUsage if the ID is none of the sheets issued */
+    KeyedSheet sheet(String typedId) {
+        IssuedWithOption.Issued from = issuedWith.read();
+        SheetId id;
+        try {
+            id = from.sheets().readId(typedId);
+        } catch (DiagnosticException refused) {
+            throw new WrongUsage(refused.diagnostics());
+        }
+        ClassSheets.IssuedSheet sheet = from.sheets().issued(id.seat());
+        List<Diagnostic> remarks = new ArrayList<>(sheet.remarks());
+        List<KeyedProblem> problems = sheet.sheet().problems().stream()
+                .map(problem -> from.corrections()
+                        .map(by -> keyed(problem, by, id, remarks))
+                        .orElseGet(() -> KeyedProblem.same(problem)))
+                .toList();
+        return new KeyedSheet(sheet.sheet(), problems, sheet.lost(), remarks);
     }
-  }
 
-  /** The files that are read. */
-  List<Path> files() {
-    return issuedWith.files();
-  }
-
-  /** @throws WrongUsage if the ID is none of the sheets issued */
-  KeyedSheet sheet(String typedId) {
-    IssuedWithOption.Issued from = issuedWith.read();
-    SheetId id;
-    try {
-      id = from.sheets().readId(typedId);
-    } catch (DiagnosticException refused) {
-      throw new WrongUsage(refused.diagnostics());
+    private static KeyedProblem keyed(SheetProblem problem, Corrections by, SheetId id, List<Diagnostic> remarks) {
+        Corrected corrected = by.of(problem);
+        Place place = Place.inFile("sheet " + id);
+        String which = "problem " + problem.number() + ", " + problem.template().name();
+        if (corrected instanceof Corrected.Anew anew) {
+            anew.kept()
+                    .forEach(why -> remarks.add(Diagnostic.warning(
+                            place,
+                            which + ": " + why,
+                            "",
+                            "Look whether the key that was issued still holds for this sheet.")));
+            return new KeyedProblem(problem, anew.problem(), anew.key(), anew.places(), true, Optional.empty());
+        } else if (corrected instanceof Corrected.AsIssued kept) {
+            remarks.add(Diagnostic.warning(
+                    place,
+                    which + ", has the key that was issued. " + kept.why(),
+                    "",
+                    "Look whether that key still holds for this sheet."));
+            return KeyedProblem.same(problem);
+        } else if (corrected instanceof Corrected.ByHand hand) {
+            remarks.add(
+                    Diagnostic.error(place, which + ", has no corrected key. " + hand.why(), "", "Mark it by hand."));
+            return new KeyedProblem(problem, problem, problem.key(), problem.places(), false, Optional.of(hand.why()));
+        }
+        return KeyedProblem.same(problem);
     }
-    ClassSheets.IssuedSheet sheet = from.sheets().issued(id.seat());
-    List<Diagnostic> remarks = new ArrayList<>(sheet.remarks());
-    List<KeyedProblem> problems = sheet.sheet().problems().stream()
-        .map(problem -> from.corrections().map(by -> keyed(problem, by, id, remarks))
-            .orElseGet(() -> KeyedProblem.same(problem))).toList();
-    return new KeyedSheet(sheet.sheet(), problems, sheet.lost(), remarks);
-  }
-
-  private static KeyedProblem keyed(SheetProblem problem, Corrections by, SheetId id, List<Diagnostic> remarks) {
-    Corrected corrected = by.of(problem);
-    Place place = Place.inFile("sheet " + id);
-    String which = "problem " + problem.number() + ", " + problem.template().name();
-    if (corrected instanceof Corrected.Anew anew) {
-      anew.kept().forEach(why -> remarks.add(Diagnostic.warning(place, which + ": " + why, "",
-          "Look whether the key that was issued still holds for this sheet.")));
-      return new KeyedProblem(problem, anew.problem(), anew.key(), anew.places(), true, Optional.empty());
-    } else if (corrected instanceof Corrected.AsIssued kept) {
-      remarks.add(Diagnostic.warning(place, which + ", has the key that was issued. " + kept.why(), "",
-          "Look whether that key still holds for this sheet."));
-      return KeyedProblem.same(problem);
-    } else if (corrected instanceof Corrected.ByHand hand) {
-      remarks.add(Diagnostic.error(place, which + ", has no corrected key. " + hand.why(), "", "Mark it by hand."));
-      return new KeyedProblem(problem, problem, problem.key(), problem.places(), false, Optional.of(hand.why()));
-    }
-    return KeyedProblem.same(problem);
-  }
 }

@@ -10,52 +10,55 @@ import java.io.UncheckedIOException;
 import java.util.Optional;
 
 /**
- * Where a command reads and writes; UTF-8, whatever the machine's own encoding. Nothing that is written acts on a terminal,
- * and no line that is read is longer than anybody types.
+ * Where a command reads and writes; UTF-8, whatever the machine's own encoding. Nothing that is written acts on a
+ * terminal, and no line that is read is longer than anybody types.
  */
 record Streams(BufferedReader in, PrintStream out, PrintStream err) {
-  private static final int LONGEST_LINE = 10_000;
+    private static final int LONGEST_LINE = 10_000;
 
-  Streams {
-    out = new SafeStream(out);
-    err = new SafeStream(err);
-  }
-
-  /** Always a line feed, on every system. */
-  void line(String text) {
-    out.print(text);
-    out.print('\n');
-  }
-
-  /** Lines that end in line feeds. */
-  void text(String lines) {
-    out.print(lines);
-  }
-
-  /**
-   * Empty at the end of what was typed.
-   *
-   * @throws DiagnosticException if the line does not end
-   */
-  Optional<String> readLine() {
-    out.flush();
-    try {
-      StringBuilder line = new StringBuilder();
-      int c = in.read();
-      if (c < 0) {
-        return Optional.empty();
-      }
-      for (; c >= 0 && c != '\n'; c = in.read()) {
-        if (line.length() == LONGEST_LINE) {
-          throw new DiagnosticException(Diagnostic.error(Place.inFile("what was typed"), "this line has more than "
-              + LONGEST_LINE + " characters", "an answer", "Type one number with its unit."));
-        }
-        line.append((char) c);
-      }
-      int end = line.length();
-      return Optional.of(end > 0 && line.charAt(end - 1) == '\r' ? line.substring(0, end - 1) : line.toString());
-    } catch (IOException failure) {
-      throw new UncheckedIOException(failure);
+    Streams {
+        out = new SafeStream(out);
+        err = new SafeStream(err);
     }
-  }
+
+    /** Always a line feed, on every system. */
+    void line(String text) {
+        out.print(text);
+        out.print('\n');
+    }
+
+    /** Lines that end in line feeds. */
+    void text(String lines) {
+        out.print(lines);
+    }
+
+    /**
+     * Empty at the end of what was typed.
+     *
+     * @throws DiagnosticException if the line does not end
+     */
+    Optional<String> readLine() {
+        out.flush();
+        try {
+            StringBuilder line = new StringBuilder();
+            int c = in.read();
+            if (c < 0) {
+                return Optional.empty();
+            }
+            for (; c >= 0 && c != '\n'; c = in.read()) {
+                if (line.length() == LONGEST_LINE) {
+                    throw new DiagnosticException(Diagnostic.error(
+                            Place.inFile("what was typed"),
+                            "this line has more than " + LONGEST_LINE + " characters",
+                            "an answer",
+                            "Type one number with its unit."));
+                }
+                line.append((char) c);
+            }
+            int end = line.length();
+            return Optional.of(end > 0 && line.charAt(end - 1) == '\r' ? line.substring(0, end - 1) : line.toString());
+        } catch (IOException failure) {
+            throw new UncheckedIOException(failure);
+        }
+    }
 }

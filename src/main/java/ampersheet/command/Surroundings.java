@@ -16,9 +16,9 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * What the system makes of letters beyond English before the program sees them. Under a setting such as LC_ALL=C Java has
- * lost them in arguments, and opens no file whose name has one. Arguments are read again from where the system keeps them;
- * a name that cannot be opened is refused with the setting that lets it be, before anything is judged.
+ * What the system makes of letters beyond English before the program sees them. Under a setting such as LC_ALL=C Java
+ * has lost them in arguments, and opens no file whose name has one. Arguments are read again from where the system
+ * keeps them; a name that cannot be opened is refused with the setting that lets it be, before anything is judged.
  *
  * @param names the charset of arguments and of names of files
  * @param texts the charset that libraries take where they are told none
@@ -26,111 +26,138 @@ import java.util.stream.Stream;
  * @param windows where names of files have a charset of their own, and this one does not count
  */
 record Surroundings(String names, String texts, String folder, boolean windows) {
-  private static final Path COMMAND_LINE = Path.of("/proc/self/cmdline");
-  private static final String NEXT = "Set LC_ALL=C.UTF-8 and run the same command again, such as  LC_ALL=C.UTF-8 java -jar …";
-  private static final String EXPECTED = "a setting with UTF-8";
-  private static final int DEPTH = 4;
-  /** What Java puts in place of a letter that it could not read. */
-  private static final char LOST = '\ufffd';
+    private static final Path COMMAND_LINE = Path.of("/proc/self/cmdline");
+    private static final String NEXT =
+            "Set LC_ALL=C.UTF-8 and run the same command again, such as  LC_ALL=C.UTF-8 java -jar …";
+    private static final String EXPECTED = "a setting with UTF-8";
+    private static final int DEPTH = 4;
+    /** What Java puts in place of a letter that it could not read. */
+    private static final char LOST = '\ufffd';
 
-  static Surroundings present() {
-    return new Surroundings(System.getProperty("sun.jnu.encoding", "UTF-8"), System.getProperty("file.encoding", "UTF-8"),
-        System.getProperty("user.dir", ""), System.getProperty("os.name", "").startsWith("Windows"));
-  }
-
-  /**
-   * @throws WrongUsage if the present folder cannot be named, or libraries would write something else than letters
-   */
-  void require() {
-    if (!Arrays.equals("%PDF-1.7".getBytes(Charset.forName(texts)), "%PDF-1.7".getBytes(StandardCharsets.US_ASCII))) {
-      throw new WrongUsage("-Dfile.encoding=" + texts, "with this encoding no PDF can be made", "UTF-8", "Leave it out.");
+    static Surroundings present() {
+        return new Surroundings(
+                System.getProperty("sun.jnu.encoding", "UTF-8"),
+                System.getProperty("file.encoding", "UTF-8"),
+                System.getProperty("user.dir", ""),
+                System.getProperty("os.name", "").startsWith("Windows"));
     }
-    if (!windows && !letsAllLettersThrough() && folder.indexOf(LOST) >= 0) {
-      throw new WrongUsage(folder, "the name of this folder has letters that " + setting() + " does not let through, so that no file"
-          + " in it can be opened", EXPECTED, NEXT);
-    }
-  }
 
-  private String setting() {
-    return "this terminal's setting (" + names + ", as LC_ALL=C gives)";
-  }
-
-  private boolean letsAllLettersThrough() {
-    return windows || Charset.forName(names).equals(StandardCharsets.UTF_8);
-  }
-
-  /** @throws WrongUsage if arguments have lost letters that cannot be found again */
-  String[] arguments(String[] given) {
-    if (letsAllLettersThrough() || Stream.of(given).allMatch(Surroundings::isEnglish)) {
-      return given;
+    /**
+     * @throws WrongUsage if the present folder cannot be named, or libraries would write something else than letters
+     */
+    void require() {
+        if (!Arrays.equals(
+                "%PDF-1.7".getBytes(Charset.forName(texts)), "%PDF-1.7".getBytes(StandardCharsets.US_ASCII))) {
+            throw new WrongUsage(
+                    "-Dfile.encoding=" + texts, "with this encoding no PDF can be made", "UTF-8", "Leave it out.");
+        }
+        if (!windows && !letsAllLettersThrough() && folder.indexOf(LOST) >= 0) {
+            throw new WrongUsage(
+                    folder,
+                    "the name of this folder has letters that " + setting() + " does not let through, so that no file"
+                            + " in it can be opened",
+                    EXPECTED,
+                    NEXT);
+        }
     }
-    return typed(given).orElseThrow(() -> {
-      String lost = Stream.of(given).filter(argument -> !isEnglish(argument)).findFirst().orElseThrow();
-      return new WrongUsage(lost, "this has letters that " + setting() + " does not let through", EXPECTED, NEXT);
-    });
-  }
 
-  /** As the system keeps them; empty if it does not, or if they are not UTF-8. */
-  private Optional<String[]> typed(String[] given) {
-    try {
-      return Files.isReadable(COMMAND_LINE) ? typed(given, Files.readAllBytes(COMMAND_LINE)) : Optional.empty();
-    } catch (IOException failure) {
-      return Optional.empty();
+    private String setting() {
+        return "this terminal's setting (" + names + ", as LC_ALL=C gives)";
     }
-  }
 
-  /** @param line everything that was typed, each word ended by a zero */
-  Optional<String[]> typed(String[] given, byte[] line) {
-    List<byte[]> words = new ArrayList<>();
-    int from = 0;
-    for (int i = 0; i < line.length; i++) {
-      if (line[i] == 0) {
-        words.add(Arrays.copyOfRange(line, from, i));
-        from = i + 1;
-      }
+    private boolean letsAllLettersThrough() {
+        return windows || Charset.forName(names).equals(StandardCharsets.UTF_8);
     }
-    if (words.size() < given.length) {
-      return Optional.empty();
-    }
-    String[] typed = new String[given.length];
-    for (int i = 0; i < given.length; i++) {
-      byte[] word = words.get(words.size() - given.length + i);
-      if (!new String(word, Charset.forName(names)).equals(given[i])) {
-        return Optional.empty(); // the words came from elsewhere, such as a file of arguments
-      }
-      try {
-        typed[i] = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(word)).toString();
-      } catch (CharacterCodingException foreign) {
-        return Optional.empty();
-      }
-    }
-    return Optional.of(typed);
-  }
 
-  private static boolean isEnglish(String text) {
-    return text.chars().allMatch(c -> c < 128);
-  }
-
-  /** Why a file of this name cannot be opened; empty if it can. */
-  Optional<Diagnostic> unopenable(String name) {
-    return letsAllLettersThrough() || isEnglish(name) ? Optional.empty()
-        : Optional.of(Diagnostic.error(Place.inFile(name), "this name has letters that " + setting()
-            + " does not let through, so that the file cannot be opened", EXPECTED, NEXT));
-  }
-
-  /** @throws WrongUsage if the folder holds a name that cannot be read */
-  void requireReadableNames(Path folder) {
-    if (letsAllLettersThrough()) {
-      return;
+    /** @throws WrongUsage if arguments have lost letters that cannot be found again */
+    String[] arguments(String[] given) {
+        if (letsAllLettersThrough() || Stream.of(given).allMatch(Surroundings::isEnglish)) {
+            return given;
+        }
+        return typed(given).orElseThrow(() -> {
+            String lost = Stream.of(given)
+                    .filter(argument -> !isEnglish(argument))
+                    .findFirst()
+                    .orElseThrow();
+            return new WrongUsage(lost, "this has letters that " + setting() + " does not let through", EXPECTED, NEXT);
+        });
     }
-    try (Stream<Path> all = Files.walk(folder, DEPTH)) {
-      all.filter(file -> !isEnglish(file.toString())).findFirst().ifPresent(file -> {
-        throw new WrongUsage(InputFile.shown(folder), "files in this folder have names with letters that " + setting()
-            + " does not let through", EXPECTED, NEXT);
-      });
-    } catch (IOException failure) {
-      throw new WrongUsage(InputFile.shown(folder), "this folder cannot be read: " + failure.getMessage(), "a folder that you may read",
-          "Check its permissions.");
+
+    /** As the system keeps them; empty if it does not, or if they are not UTF-8. */
+    private Optional<String[]> typed(String[] given) {
+        try {
+            return Files.isReadable(COMMAND_LINE) ? typed(given, Files.readAllBytes(COMMAND_LINE)) : Optional.empty();
+        } catch (IOException failure) {
+            return Optional.empty();
+        }
     }
-  }
+
+    /** @param line everything that was typed, each word ended by a zero */
+    Optional<String[]> typed(String[] given, byte[] line) {
+        List<byte[]> words = new ArrayList<>();
+        int from = 0;
+        for (int i = 0; i < line.length; i++) {
+            if (line[i] == 0) {
+                words.add(Arrays.copyOfRange(line, from, i));
+                from = i + 1;
+            }
+        }
+        if (words.size() < given.length) {
+            return Optional.empty();
+        }
+        String[] typed = new String[given.length];
+        for (int i = 0; i < given.length; i++) {
+            byte[] word = words.get(words.size() - given.length + i);
+            if (!new String(word, Charset.forName(names)).equals(given[i])) {
+                return Optional.empty(); // the words came from elsewhere, such as a file of arguments
+            }
+            try {
+                typed[i] = StandardCharsets.UTF_8
+                        .newDecoder()
+                        .decode(ByteBuffer.wrap(word))
+                        .toString();
+            } catch (CharacterCodingException foreign) {
+                return Optional.empty();
+            }
+        }
+        return Optional.of(typed);
+    }
+
+    private static boolean isEnglish(String text) {
+        return text.chars().allMatch(c -> c < 128);
+    }
+
+    /** Why a file of this name cannot be opened; empty if it can. */
+    Optional<Diagnostic> unopenable(String name) {
+        return letsAllLettersThrough() || isEnglish(name)
+                ? Optional.empty()
+                : Optional.of(Diagnostic.error(
+                        Place.inFile(name),
+                        "this name has letters that " + setting()
+                                + " does not let through, so that the file cannot be opened",
+                        EXPECTED,
+                        NEXT));
+    }
+
+    /** @throws WrongUsage if the folder holds a name that cannot be read */
+    void requireReadableNames(Path folder) {
+        if (letsAllLettersThrough()) {
+            return;
+        }
+        try (Stream<Path> all = Files.walk(folder, DEPTH)) {
+            all.filter(file -> !isEnglish(file.toString())).findFirst().ifPresent(file -> {
+                throw new WrongUsage(
+                        InputFile.shown(folder),
+                        "files in this folder have names with letters that " + setting() + " does not let through",
+                        EXPECTED,
+                        NEXT);
+            });
+        } catch (IOException failure) {
+            throw new WrongUsage(
+                    InputFile.shown(folder),
+                    "this folder cannot be read: " + failure.getMessage(),
+                    "a folder that you may read",
+                    "Check its permissions.");
+        }
+    }
 }

@@ -13,42 +13,51 @@ import picocli.CommandLine.Option;
 /** Which templates there are. */
 @Command
 final class TemplateOptions {
-  @Option(names = "--templates", paramLabel = "DIR",
-      description = "A folder of your own templates, laid out family/name/problem.yaml; one of them takes the place of a "
-          + "built-in one with the same name. May be given several times.")
-  private List<Path> folders = new ArrayList<>();
+    @Option(
+            names = "--templates",
+            paramLabel = "DIR",
+            description = "A folder of your own templates, laid out family/name/problem.yaml; one of them takes the "
+                    + "place of a "
+                    + "built-in one with the same name. May be given several times.")
+    private List<Path> folders = new ArrayList<>();
 
-  /** Whether any of the author's own folders is to be looked into. */
-  boolean areOwn() {
-    return !folders.isEmpty();
-  }
-
-  /** @throws WrongUsage if a folder does not exist */
-  TemplateLibrary library() {
-    return library(folders);
-  }
-
-  /** The same with other folders before the built-in templates. */
-  static TemplateLibrary library(List<Path> folders) {
-    List<TemplateFiles> sources = new ArrayList<>();
-    for (Path folder : folders) {
-      if (!Files.isDirectory(folder)) {
-        throw new WrongUsage(InputFile.shown(folder), "there is no such folder of templates",
-            "a folder laid out as family/name/problem.yaml", "Check the path given for the templates.");
-      }
-      Surroundings.present().requireReadableNames(folder);
-      sources.add(TemplateFiles.in(folder));
+    /** Whether any of the author's own folders is to be looked into. */
+    boolean areOwn() {
+        return !folders.isEmpty();
     }
-    sources.add(TemplateFiles.builtIn());
-    return new TemplateLibrary(sources);
-  }
 
-  /** @throws WrongUsage if there is none of this name */
-  static ProblemTemplate named(TemplateLibrary library, String name) {
-    if (!library.has(name)) {
-      throw new WrongUsage(name, "there is no template of this name", "family/name, as the command templates lists them",
-          library.nearest(name).map(near -> "Write " + near + ".").orElse("Choose one of the list."));
+    /** @throws WrongUsage if a folder does not exist */
+    TemplateLibrary library() {
+        return library(folders);
     }
-    return library.template(name);
-  }
+
+    /** The same with other folders before the built-in templates. */
+    static TemplateLibrary library(List<Path> folders) {
+        List<TemplateFiles> sources = new ArrayList<>();
+        for (Path folder : folders) {
+            if (!Files.isDirectory(folder)) {
+                throw new WrongUsage(
+                        InputFile.shown(folder),
+                        "there is no such folder of templates",
+                        "a folder laid out as family/name/problem.yaml",
+                        "Check the path given for the templates.");
+            }
+            Surroundings.present().requireReadableNames(folder);
+            sources.add(TemplateFiles.in(folder));
+        }
+        sources.add(TemplateFiles.builtIn());
+        return new TemplateLibrary(sources);
+    }
+
+    /** @throws WrongUsage if there is none of this name */
+    static ProblemTemplate named(TemplateLibrary library, String name) {
+        if (!library.has(name)) {
+            throw new WrongUsage(
+                    name,
+                    "there is no template of this name",
+                    "family/name, as the command templates lists them",
+                    library.nearest(name).map(near -> "Write " + near + ".").orElse("Choose one of the list."));
+        }
+        return library.template(name);
+    }
 }

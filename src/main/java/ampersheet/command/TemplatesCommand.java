@@ -22,119 +22,147 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
-@Command(name = "templates", sortOptions = false,
-    description = "Lists the problem templates: family, level, what is given and asked.")
+@Command(
+        name = "templates",
+        sortOptions = false,
+        description = "Lists the problem templates: family, level, what is given and asked.")
 final class TemplatesCommand implements Callable<Integer> {
-  /** Larger spaces of givens are estimated from a sample, so that counting ends soon. */
-  private static final long COUNTED = 20_000;
+    /** Larger spaces of givens are estimated from a sample, so that counting ends soon. */
+    private static final long COUNTED = 20_000;
 
-  private final Streams streams;
+    private final Streams streams;
 
-  @Option(names = "--count", description = "Count the distinct variants of each, too; takes some ten seconds.")
-  private boolean count;
+    @Option(names = "--count", description = "Count the distinct variants of each, too; takes some ten seconds.")
+    private boolean count;
 
-  @Option(names = "--json", description = "Write the list as JSON.")
-  private boolean json;
+    @Option(names = "--json", description = "Write the list as JSON.")
+    private boolean json;
 
-  @Mixin
-  private TemplateOptions templates;
+    @Mixin
+    private TemplateOptions templates;
 
-  @Mixin
-  private HelpOptions help;
+    @Mixin
+    HelpOptions help;
 
-  private record Listed(ProblemTemplate template, Optional<Variants> variants) {}
+    private record Listed(ProblemTemplate template, Optional<Variants> variants) {}
 
-  TemplatesCommand(Streams streams) {
-    this.streams = streams;
-  }
-
-  @Override
-  public Integer call() {
-    Optional<String> kept = count || templates.areOwn() ? Optional.empty() : BuiltInList.kept(json);
-    if (kept.isPresent()) {
-      streams.text(kept.get());
-      return CommandTree.FINE;
+    TemplatesCommand(Streams streams) {
+        this.streams = streams;
     }
-    List<Diagnostic> faults = new ArrayList<>();
-    streams.text(list(templates.library(), count, json, faults));
-    if (!faults.isEmpty()) {
-      throw new DiagnosticException(faults);
+
+    @Override
+    public Integer call() {
+        Optional<String> kept = count || templates.areOwn() ? Optional.empty() : BuiltInList.kept(json);
+        if (kept.isPresent()) {
+            streams.text(kept.get());
+            return CommandTree.FINE;
+        }
+        List<Diagnostic> faults = new ArrayList<>();
+        streams.text(list(templates.library(), count, json, faults));
+        if (!faults.isEmpty()) {
+            throw new DiagnosticException(faults);
+        }
+        return CommandTree.FINE;
     }
-    return CommandTree.FINE;
-  }
 
-  /** What the command prints of the built-in templates. */
-  static String list(boolean json) {
-    List<Diagnostic> faults = new ArrayList<>();
-    String list = list(TemplateOptions.library(List.of()), false, json, faults);
-    if (!faults.isEmpty()) {
-      throw new DiagnosticException(faults);
+    /** What the command prints of the built-in templates. */
+    static String list(boolean json) {
+        List<Diagnostic> faults = new ArrayList<>();
+        String list = list(TemplateOptions.library(List.of()), false, json, faults);
+        if (!faults.isEmpty()) {
+            throw new DiagnosticException(faults);
+        }
+        return list;
     }
-    return list;
-  }
 
-  private static String list(TemplateLibrary library, boolean count, boolean json, List<Diagnostic> faults) {
-    List<Listed> listed = new ArrayList<>();
-    for (String name : library.names()) {
-      try {
-        ProblemTemplate template = library.template(name);
-        listed.add(new Listed(template,
-            count ? Optional.of(Variants.count(new Workshop(template), COUNTED)) : Optional.empty()));
-      } catch (DiagnosticException broken) {
-        faults.addAll(broken.diagnostics());
-      }
+    private static String list(TemplateLibrary library, boolean count, boolean json, List<Diagnostic> faults) {
+        List<Listed> listed = new ArrayList<>();
+        for (String name : library.names()) {
+            try {
+                ProblemTemplate template = library.template(name);
+                listed.add(new Listed(
+                        template,
+                        count ? Optional.of(Variants.count(new Workshop(template), COUNTED)) : Optional.empty()));
+            } catch (DiagnosticException broken) {
+                faults.addAll(broken.diagnostics());
+            }
+        }
+        return json
+                ? Json.of(object -> object.objects("templates", listed, TemplatesCommand::write)) + "\n"
+                : String.join("", listed.stream().map(TemplatesCommand::told).toList());
     }
-    return json ? Json.of(object -> object.objects("templates", listed, TemplatesCommand::write)) + "\n"
-        : String.join("", listed.stream().map(TemplatesCommand::told).toList());
-  }
 
-  private static String told(Listed listed) {
-    ProblemTemplate template = listed.template();
-    List<String> lines = new ArrayList<>(List.of(template.name(),
-        "    " + template.title() + " (" + template.family().replace('-', ' ') + ", level " + template.level() + ")",
-        "    skill: " + template.skill(),
-        "    given: " + String.join("; ", template.givens().stream().map(TemplatesCommand::told).toList()),
-        "    asked: " + String.join("; ", template.asks().stream().map(ask -> told(template, ask)).toList())));
-    listed.variants().ifPresent(
-        counted -> lines.add("    " + counted.count() + " distinct variants, " + counted.basis().words()));
-    return String.join("\n", lines) + "\n\n";
-  }
+    private static String told(Listed listed) {
+        ProblemTemplate template = listed.template();
+        List<String> lines = new ArrayList<>(List.of(
+                template.name(),
+                "    " + template.title() + " (" + template.family().replace('-', ' ') + ", level " + template.level()
+                        + ")",
+                "    skill: " + template.skill(),
+                "    given: "
+                        + String.join(
+                                "; ",
+                                template.givens().stream()
+                                        .map(TemplatesCommand::told)
+                                        .toList()),
+                "    asked: "
+                        + String.join(
+                                "; ",
+                                template.asks().stream()
+                                        .map(ask -> told(template, ask))
+                                        .toList())));
+        listed.variants()
+                .ifPresent(counted -> lines.add("    " + counted.count() + " distinct variants, "
+                        + counted.basis().words()));
+        return String.join("\n", lines) + "\n\n";
+    }
 
-  private static String told(Given given) {
-    return given.name() + ", " + given.meaning();
-  }
+    private static String told(Given given) {
+        return given.name() + ", " + given.meaning();
+    }
 
-  private static String told(ProblemTemplate template, Ask ask) {
-    return ask instanceof ChoiceAsk ? ask.of() + ", a choice"
-        : ask.of() + ", " + template.line(ask.of()).meaning() + (ask instanceof DesignAsk ? ", to be chosen" : "");
-  }
+    private static String told(ProblemTemplate template, Ask ask) {
+        return ask instanceof ChoiceAsk
+                ? ask.of() + ", a choice"
+                : ask.of() + ", " + template.line(ask.of()).meaning()
+                        + (ask instanceof DesignAsk ? ", to be chosen" : "");
+    }
 
-  private static void write(Json json, Listed listed) {
-    ProblemTemplate template = listed.template();
-    json.text("name", template.name()).text("title", template.title()).text("family", template.family())
-        .number("level", template.level()).text("skill", template.skill()).texts("teaches", template.teaches());
-    json.objects("givens", template.givens(), (at, given) -> {
-      at.text("name", given.name()).text("meaning", given.meaning());
-      if (given instanceof QuantityGiven quantity) {
-        at.text("unit", quantity.unit().symbol()).number("values", quantity.values().size());
-      } else if (given instanceof WordGiven word) {
-        at.texts("words", word.values());
-      }
-    });
-    json.objects("asks", template.asks(), (at, ask) -> {
-      at.text("of", ask.of());
-      if (ask instanceof QuantityAsk quantity) {
-        at.text("kind", quantity.acceptance().kind())
-            .text("meaning", template.line(ask.of()).meaning()).text("unit", template.line(ask.of()).unit().symbol());
-      } else if (ask instanceof DesignAsk) {
-        at.text("kind", "designed").text("meaning", template.line(ask.of()).meaning())
-            .text("unit", template.line(ask.of()).unit().symbol());
-      } else {
-        at.text("kind", "choice");
-      }
-    });
-    listed.variants().ifPresent(counted -> json.number("combinations", counted.combinations())
-        .number("variants", counted.count()).text("variants_basis", counted.basis().name().toLowerCase(Locale.ROOT)));
-    json.text("fingerprint", template.fingerprint());
-  }
+    private static void write(Json json, Listed listed) {
+        ProblemTemplate template = listed.template();
+        json.text("name", template.name())
+                .text("title", template.title())
+                .text("family", template.family())
+                .number("level", template.level())
+                .text("skill", template.skill())
+                .texts("teaches", template.teaches());
+        json.objects("givens", template.givens(), (at, given) -> {
+            at.text("name", given.name()).text("meaning", given.meaning());
+            if (given instanceof QuantityGiven quantity) {
+                at.text("unit", quantity.unit().symbol())
+                        .number("values", quantity.values().size());
+            } else if (given instanceof WordGiven word) {
+                at.texts("words", word.values());
+            }
+        });
+        json.objects("asks", template.asks(), (at, ask) -> {
+            at.text("of", ask.of());
+            if (ask instanceof QuantityAsk quantity) {
+                at.text("kind", quantity.acceptance().kind())
+                        .text("meaning", template.line(ask.of()).meaning())
+                        .text("unit", template.line(ask.of()).unit().symbol());
+            } else if (ask instanceof DesignAsk) {
+                at.text("kind", "designed")
+                        .text("meaning", template.line(ask.of()).meaning())
+                        .text("unit", template.line(ask.of()).unit().symbol());
+            } else {
+                at.text("kind", "choice");
+            }
+        });
+        listed.variants()
+                .ifPresent(counted -> json.number("combinations", counted.combinations())
+                        .number("variants", counted.count())
+                        .text("variants_basis", counted.basis().name().toLowerCase(Locale.ROOT)));
+        json.text("fingerprint", template.fingerprint());
+    }
 }

@@ -14,63 +14,80 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-@Command(name = "work", sortOptions = false, description = "Prints one problem, worked step by step and by the second route.",
-    footer = {"", "Given values may lie outside the range that draws use:",
-        "  work current-limiting/one-indicator Vs=24V Vf=1.6V If=20mA",
-        "In JSON, value_si is in coherent SI units (V, A, ohm, W, K, s …), and for a choice the index of an option; unit is the "
-            + "one that is asked for. Exit code 1 if the two routes disagree."})
+@Command(
+        name = "work",
+        sortOptions = false,
+        description = "Prints one problem, worked step by step and by the second route.",
+        footer = {
+            "",
+            "Given values may lie outside the range that draws use:",
+            "  work current-limiting/one-indicator Vs=24V Vf=1.6V If=20mA",
+            "In JSON, value_si is in coherent SI units (V, A, ohm, W, K, s …), and for a choice the index of an "
+                    + "option; unit is the "
+                    + "one that is asked for. Exit code 1 if the two routes disagree."
+        })
 final class WorkCommand implements Callable<Integer> {
-  private final Streams streams;
+    private final Streams streams;
 
-  @Parameters(index = "0", paramLabel = "TEMPLATE", description = "family/name, as the command templates lists it.")
-  private String name;
+    @Parameters(index = "0", paramLabel = "TEMPLATE", description = "family/name, as the command templates lists it.")
+    private String name;
 
-  @Parameters(index = "1..*", arity = "0..*", paramLabel = "name=value",
-      description = "Givens that you choose; the others are drawn.")
-  private List<String> values = List.of();
+    @Parameters(
+            index = "1..*",
+            arity = "0..*",
+            paramLabel = "name=value",
+            description = "Givens that you choose; the others are drawn.")
+    private List<String> values = List.of();
 
-  @Option(names = "--seed", paramLabel = "TEXT", defaultValue = "work", description = "Another seed draws other numbers.")
-  private String seed;
+    @Option(
+            names = "--seed",
+            paramLabel = "TEXT",
+            defaultValue = "work",
+            description = "Another seed draws other numbers.")
+    private String seed;
 
-  @Option(names = "--figure", description = "Describe the figures in words, too.")
-  private boolean figure;
+    @Option(names = "--figure", description = "Describe the figures in words, too.")
+    private boolean figure;
 
-  @Option(names = "--comma", description = "Print numbers with a decimal comma.")
-  private boolean comma;
+    @Option(names = "--comma", description = "Print numbers with a decimal comma.")
+    private boolean comma;
 
-  @Option(names = "--json", description = "Write givens, steps, answers and both routes as JSON.")
-  private boolean json;
+    @Option(names = "--json", description = "Write givens, steps, answers and both routes as JSON.")
+    private boolean json;
 
-  @Mixin
-  private TemplateOptions templates;
+    @Mixin
+    private TemplateOptions templates;
 
-  @Mixin
-  private HelpOptions help;
+    @Mixin
+    HelpOptions help;
 
-  WorkCommand(Streams streams) {
-    this.streams = streams;
-  }
-
-  @Override
-  public Integer call() {
-    ProblemTemplate template = TemplateOptions.named(templates.library(), name);
-    Attempt attempt = new Draws(new Workshop(template), seed).work(chosen(template));
-    if (attempt instanceof Attempt.Refused refused) {
-      throw new WrongUsage(name, "these numbers cannot be worked: " + refused.detail(),
-          "numbers with which every step has a value and the circuit has a solution", "Choose other values.");
+    WorkCommand(Streams streams) {
+        this.streams = streams;
     }
-    Attempt.Worked worked = (Attempt.Worked) attempt;
-    WorkedText text = new WorkedText(worked, comma ? DecimalMarker.COMMA : DecimalMarker.POINT);
-    streams.line(json ? Json.of(text::write) : text.print(figure));
-    boolean agreed = worked.problem().answers().stream().allMatch(answer -> answer.agrees());
-    return agreed ? CommandTree.FINE : CommandTree.PROBLEMS_FOUND;
-  }
 
-  private ChosenGivens chosen(ProblemTemplate template) {
-    try {
-      return ChosenGivens.read(template, NamedValues.of(values, "Vs=24V"));
-    } catch (DiagnosticException unfit) {
-      throw new WrongUsage(unfit.diagnostics());
+    @Override
+    public Integer call() {
+        ProblemTemplate template = TemplateOptions.named(templates.library(), name);
+        Attempt attempt = new Draws(new Workshop(template), seed).work(chosen(template));
+        if (attempt instanceof Attempt.Refused refused) {
+            throw new WrongUsage(
+                    name,
+                    "these numbers cannot be worked: " + refused.detail(),
+                    "numbers with which every step has a value and the circuit has a solution",
+                    "Choose other values.");
+        }
+        Attempt.Worked worked = (Attempt.Worked) attempt;
+        WorkedText text = new WorkedText(worked, comma ? DecimalMarker.COMMA : DecimalMarker.POINT);
+        streams.line(json ? Json.of(text::write) : text.print(figure));
+        boolean agreed = worked.problem().answers().stream().allMatch(answer -> answer.agrees());
+        return agreed ? CommandTree.FINE : CommandTree.PROBLEMS_FOUND;
     }
-  }
+
+    private ChosenGivens chosen(ProblemTemplate template) {
+        try {
+            return ChosenGivens.read(template, NamedValues.of(values, "Vs=24V"));
+        } catch (DiagnosticException unfit) {
+            throw new WrongUsage(unfit.diagnostics());
+        }
+    }
 }

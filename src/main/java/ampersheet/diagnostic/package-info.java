@@ -1,5 +1,5 @@
 /**
- * What is wrong, where, what was expected, and what to do next. Portable: no library. Start reading at {@link
- * ampersheet.diagnostic.Diagnostic}.
+ * What is wrong, where, what was expected, and what to do next. Portable: no library. Start reading at
+ * {@link ampersheet.diagnostic.Diagnostic}.
  */
 package ampersheet.diagnostic;

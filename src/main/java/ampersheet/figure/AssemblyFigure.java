@@ -6,33 +6,35 @@ import ampersheet.chain.MatingEdge;
 import ampersheet.chain.TileRow;
 import java.util.List;
 
-/** Draws tiles that are joined: the row of contacts at an edge, branching tiles with their return line, a row of tiles. */
+/**
+ * Draws tiles that are joined: the row of contacts at an edge, branching tiles with their return line, a row of tiles.
+ */
 public final class AssemblyFigure {
-  private AssemblyFigure() {}
+    private AssemblyFigure() {}
 
-  /** @param arm of branching tiles, from 1; @param tile within the arm, from 1 */
-  public record Mark(int arm, int tile, String label) {}
+    /** @param arm of branching tiles, from 1; @param tile within the arm, from 1 */
+    public record Mark(int arm, int tile, String label) {}
 
-  /**
-   * Turns of tiles, contacts that touch and the errors' sum are not printed, so that the figure gives no answer away.
-   *
-   * @param marks of branching tiles; others have none
-   * @param widest width in pixels that is not exceeded where numbers can be told apart
-   */
-  public static Figure draw(String title, Assembly assembly, List<Mark> marks, String idPrefix, double widest) {
-    AssemblyWords words;
-    Drawing drawing;
-    if (assembly instanceof MatingEdge edge) {
-      words = new EdgeWords(edge);
-      drawing = new EdgeDrawing(edge, widest).drawing();
-    } else if (assembly instanceof BranchedTiles tiles) {
-      words = new BranchWords(tiles, marks);
-      drawing = new BranchDrawing(tiles, marks, widest).drawing();
-    } else {
-      words = new RowWords((TileRow) assembly);
-      drawing = new RowDrawing((TileRow) assembly, widest).drawing();
+    /**
+     * Turns of tiles, contacts that touch and the errors' sum are not printed, so that the figure gives no answer away.
+     *
+     * @param marks of branching tiles; others have none
+     * @param widest width in pixels that is not exceeded where numbers can be told apart
+     */
+    public static Figure draw(String title, Assembly assembly, List<Mark> marks, String idPrefix, double widest) {
+        AssemblyWords words;
+        Drawing drawing;
+        if (assembly instanceof MatingEdge edge) {
+            words = new EdgeWords(edge);
+            drawing = new EdgeDrawing(edge, widest).drawing();
+        } else if (assembly instanceof BranchedTiles tiles) {
+            words = new BranchWords(tiles, marks);
+            drawing = new BranchDrawing(tiles, marks, widest).drawing();
+        } else {
+            words = new RowWords((TileRow) assembly);
+            drawing = new RowDrawing((TileRow) assembly, widest).drawing();
+        }
+        return new Figure(
+                drawing.picture(title, words.summary(), idPrefix), title, words.summary(), words.table(), words.walk());
     }
-    return new Figure(drawing.picture(title, words.summary(), idPrefix), title, words.summary(), words.table(),
-        words.walk());
-  }
 }

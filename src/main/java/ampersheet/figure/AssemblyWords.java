@@ -4,9 +4,9 @@ import java.util.List;
 
 /** Says joined tiles in words, as the drawing shows them. */
 interface AssemblyWords {
-  String summary();
+    String summary();
 
-  Figure.Table table();
+    Figure.Table table();
 
-  List<String> walk();
+    List<String> walk();
 }

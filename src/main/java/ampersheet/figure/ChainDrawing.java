@@ -8,81 +8,86 @@ import java.util.List;
  * on an outer one.
  */
 final class ChainDrawing {
-  static final double HEAD = 7;
-  private static final double CORNER_MARK = 8;
-  private static final String CORNER = "top left corner of the tile when upright";
+    static final double HEAD = 7;
+    private static final double CORNER_MARK = 8;
+    private static final String CORNER = "top left corner of the tile when upright";
 
-  private final ChainLayout lay;
-  private final Drawing drawing = new Drawing();
+    private final ChainLayout lay;
+    private final Drawing drawing = new Drawing();
 
-  /** @param outlineOnly without pixels, to see how large it would be */
-  ChainDrawing(ChainLayout lay, boolean outlineOnly) {
-    this.lay = lay;
-    LabelPlacer placer = new LabelPlacer(drawing);
-    PanelWiring wiring = new PanelWiring(lay, drawing, placer);
-    ChainLabels labels = new ChainLabels(lay, drawing, placer);
-    lay.boxes.keySet().forEach(this::tile);
-    if (!outlineOnly) {
-      lay.boxes.keySet().forEach(new TileWiring(lay, drawing)::pixels);
+    /** @param outlineOnly without pixels, to see how large it would be */
+    ChainDrawing(ChainLayout lay, boolean outlineOnly) {
+        this.lay = lay;
+        LabelPlacer placer = new LabelPlacer(drawing);
+        PanelWiring wiring = new PanelWiring(lay, drawing, placer);
+        ChainLabels labels = new ChainLabels(lay, drawing, placer);
+        lay.boxes.keySet().forEach(this::tile);
+        if (!outlineOnly) {
+            lay.boxes.keySet().forEach(new TileWiring(lay, drawing)::pixels);
+        }
+        wiring.links();
+        wiring.controller();
+        wiring.end();
+        labels.columnNumbers();
+        labels.rowNumbers();
+        wiring.portNames();
+        lay.marks.forEach(labels::mark);
+        legend();
     }
-    wiring.links();
-    wiring.controller();
-    wiring.end();
-    labels.columnNumbers();
-    labels.rowNumbers();
-    wiring.portNames();
-    lay.marks.forEach(labels::mark);
-    legend();
-  }
 
-  Drawing drawing() {
-    return drawing;
-  }
+    Drawing drawing() {
+        return drawing;
+    }
 
-  private void tile(int place) {
-    Box box = lay.boxes.get(place);
-    drawing.add(lay.name(place), new Shape.Outline(ChainLayout.corners(box), 5, Stroke.LINE));
-    if (!lay.anyTurned()) {
-      return;
+    private void tile(int place) {
+        Box box = lay.boxes.get(place);
+        drawing.add(lay.name(place), new Shape.Outline(ChainLayout.corners(box), 5, Stroke.LINE));
+        if (!lay.anyTurned()) {
+            return;
+        }
+        int turned = lay.panel.places().get(place).quarterTurns();
+        List<Point> corners = ChainLayout.corners(box);
+        Point corner = corners.get(turned);
+        drawing.filled(
+                lay.name(place),
+                corner.towards(corners.get((turned + 1) % 4), CORNER_MARK),
+                corner,
+                corner.towards(corners.get((turned + 3) % 4), CORNER_MARK));
     }
-    int turned = lay.panel.places().get(place).quarterTurns();
-    List<Point> corners = ChainLayout.corners(box);
-    Point corner = corners.get(turned);
-    drawing.filled(lay.name(place), corner.towards(corners.get((turned + 1) % 4), CORNER_MARK), corner,
-        corner.towards(corners.get((turned + 3) % 4), CORNER_MARK));
-  }
 
-  private void legend() {
-    Box whole = drawing.bounds();
-    double x = whole.left();
-    double y = whole.bottom() + 18;
-    double limit = Math.max(whole.right(), whole.left() + 300);
-    List<String> texts = new ArrayList<>(List.of("data"));
-    if (lay.panel.returnLine()) {
-      texts.add("return line");
+    private void legend() {
+        Box whole = drawing.bounds();
+        double x = whole.left();
+        double y = whole.bottom() + 18;
+        double limit = Math.max(whole.right(), whole.left() + 300);
+        List<String> texts = new ArrayList<>(List.of("data"));
+        if (lay.panel.returnLine()) {
+            texts.add("return line");
+        }
+        if (lay.anyTurned()) {
+            texts.add(CORNER);
+        }
+        String numbers = lay.hasRows() ? "numbers: columns above, rows at the left" : "numbers: pixels from the left";
+        texts.add(numbers);
+        for (String text : texts) {
+            Lettering lettering = Lettering.plain(text, Lettering.SMALL);
+            double sample = text.equals(numbers) ? -6 : text.equals(CORNER) ? 14 : 32;
+            if (x > whole.left() && x + sample + 6 + lettering.width() > limit) {
+                x = whole.left();
+                y += 18;
+            }
+            switch (text) {
+                case "data" -> drawing.arrow("legend", Stroke.LINE, HEAD, new Point(x, y), new Point(x + sample, y));
+                case "return line" ->
+                    drawing.arrow("legend", Stroke.DASHED, HEAD, new Point(x, y), new Point(x + sample, y));
+                case CORNER ->
+                    drawing.filled("legend", new Point(x, y - 5), new Point(x + 10, y - 5), new Point(x, y + 5));
+                default -> {}
+            }
+            drawing.add(
+                    "legend",
+                    new Shape.Words(lettering, new Point(x + sample + 6, y + 4), Lettering.Anchor.START, false));
+            x += sample + 6 + lettering.width() + 22;
+        }
     }
-    if (lay.anyTurned()) {
-      texts.add(CORNER);
-    }
-    String numbers = lay.hasRows() ? "numbers: columns above, rows at the left" : "numbers: pixels from the left";
-    texts.add(numbers);
-    for (String text : texts) {
-      Lettering lettering = Lettering.plain(text, Lettering.SMALL);
-      double sample = text.equals(numbers) ? -6 : text.equals(CORNER) ? 14 : 32;
-      if (x > whole.left() && x + sample + 6 + lettering.width() > limit) {
-        x = whole.left();
-        y += 18;
-      }
-      switch (text) {
-        case "data" -> drawing.arrow("legend", Stroke.LINE, HEAD, new Point(x, y), new Point(x + sample, y));
-        case "return line" ->
-            drawing.arrow("legend", Stroke.DASHED, HEAD, new Point(x, y), new Point(x + sample, y));
-        case CORNER -> drawing.filled("legend", new Point(x, y - 5), new Point(x + 10, y - 5), new Point(x, y + 5));
-        default -> { }
-      }
-      drawing.add("legend", new Shape.Words(lettering, new Point(x + sample + 6, y + 4), Lettering.Anchor.START,
-          false));
-      x += sample + 6 + lettering.width() + 22;
-    }
-  }
 }

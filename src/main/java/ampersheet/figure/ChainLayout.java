@@ -15,237 +15,250 @@ import java.util.TreeSet;
 
 /** Where the tiles of a panel, their pixels and their ports lie on the page, at one distance between pixels. */
 final class ChainLayout {
-  static final double OUTER_RIM = 6;
-  static final double ELLIPSIS = 44;
-  static final double NUMBER_ROOM = 24;
-  static final double ROW_NUMBER_ROOM = 13;
-  private static final double ROW_GAP = 16;
-  private static final double ROW_GAP_WITH_LINES = 28;
-  private static final double ROW_GAP_WITH_CABLES = 36;
-  /** Between lines of one row, each with its numbers. */
-  private static final double LINE_GAP = 58;
-  /** Closer than this only where a page is narrow, because its drawings are enlarged. */
-  private static final double CLOSE_PITCH = 5;
+    static final double OUTER_RIM = 6;
+    static final double ELLIPSIS = 44;
+    static final double NUMBER_ROOM = 24;
+    static final double ROW_NUMBER_ROOM = 13;
+    private static final double ROW_GAP = 16;
+    private static final double ROW_GAP_WITH_LINES = 28;
+    private static final double ROW_GAP_WITH_CABLES = 36;
+    /** Between lines of one row, each with its numbers. */
+    private static final double LINE_GAP = 58;
+    /** Closer than this only where a page is narrow, because its drawings are enlarged. */
+    private static final double CLOSE_PITCH = 5;
 
-  final Panel panel;
-  final Tile tile;
-  final Traced path;
-  final List<ChainFigure.Mark> marks;
-  /** Pixels of the page between pixels of the panel. */
-  final double pitch;
-  /** After so many tiles a single row goes on in a line below. */
-  final int tilesInLine;
-  /** Whether the controller stands over the first tile instead of beside it. */
-  final boolean controllerAbove;
-  final double innerRim;
-  final double margin;
-  final double gap;
-  final Map<Integer, Box> boxes = new LinkedHashMap<>();
-  final Map<Integer, List<Stop>> stopsOf = new LinkedHashMap<>();
-  /** Of all tiles drawn. */
-  final Box extent;
+    final Panel panel;
+    final Tile tile;
+    final Traced path;
+    final List<ChainFigure.Mark> marks;
+    /** Pixels of the page between pixels of the panel. */
+    final double pitch;
+    /** After so many tiles a single row goes on in a line below. */
+    final int tilesInLine;
+    /** Whether the controller stands over the first tile instead of beside it. */
+    final boolean controllerAbove;
 
-  private final boolean elided;
-  private final double port;
-  /** From the middle of a side to its ports: level with no number. */
-  private final double portAcross;
-  private final double portDown;
-  private final double rowGap;
-  /** Tiles drawn, by column and row of tiles. */
-  private final Map<GridPoint, Box> boxAt = new LinkedHashMap<>();
+    final double innerRim;
+    final double margin;
+    final double gap;
+    final Map<Integer, Box> boxes = new LinkedHashMap<>();
+    final Map<Integer, List<Stop>> stopsOf = new LinkedHashMap<>();
+    /** Of all tiles drawn. */
+    final Box extent;
 
-  ChainLayout(Panel panel, Traced path, List<ChainFigure.Mark> marks, ChainFigure.Way way, double pitch) {
-    this.panel = panel;
-    this.tile = panel.tile();
-    this.path = path;
-    this.marks = marks;
-    this.pitch = pitch;
-    this.elided = way.elided();
-    this.tilesInLine = way.tilesInLine();
-    this.controllerAbove = way.controllerAbove(panel, pitch) && firstInput().horizontal();
-    this.innerRim = panel.returnLine() ? OUTER_RIM + 5 : OUTER_RIM;
-    this.port = panel.returnLine() ? 6 : 0;
-    this.margin = innerRim + Math.max(pitch < CLOSE_PITCH ? 5 : 7, Math.min(14, pitch * 0.55));
-    this.gap = pitch >= 18 ? 30 : 18;
-    this.portAcross = clearOfNumbers(tile.columns(), columnStep());
-    this.portDown = clearOfNumbers(tile.rows(), step(ROW_NUMBER_ROOM));
-    this.rowGap = panel.cabled() ? ROW_GAP_WITH_CABLES
-        : path.links().stream().allMatch(DataPath.Link::isShort) ? ROW_GAP : ROW_GAP_WITH_LINES;
-    path.stops().forEach(stop -> stopsOf.computeIfAbsent(stop.place(), p -> new ArrayList<>()).add(stop));
-    placeTiles();
-    Box all = boxes.values().iterator().next();
-    for (Box box : boxes.values()) {
-      all = all.with(box);
+    private final boolean elided;
+    private final double port;
+    /** From the middle of a side to its ports: level with no number. */
+    private final double portAcross;
+
+    private final double portDown;
+    private final double rowGap;
+    /** Tiles drawn, by column and row of tiles. */
+    private final Map<GridPoint, Box> boxAt = new LinkedHashMap<>();
+
+    ChainLayout(Panel panel, Traced path, List<ChainFigure.Mark> marks, ChainFigure.Way way, double pitch) {
+        this.panel = panel;
+        this.tile = panel.tile();
+        this.path = path;
+        this.marks = marks;
+        this.pitch = pitch;
+        this.elided = way.elided();
+        this.tilesInLine = way.tilesInLine();
+        this.controllerAbove = way.controllerAbove(panel, pitch) && firstInput().horizontal();
+        this.innerRim = panel.returnLine() ? OUTER_RIM + 5 : OUTER_RIM;
+        this.port = panel.returnLine() ? 6 : 0;
+        this.margin = innerRim + Math.max(pitch < CLOSE_PITCH ? 5 : 7, Math.min(14, pitch * 0.55));
+        this.gap = pitch >= 18 ? 30 : 18;
+        this.portAcross = clearOfNumbers(tile.columns(), columnStep());
+        this.portDown = clearOfNumbers(tile.rows(), step(ROW_NUMBER_ROOM));
+        this.rowGap = panel.cabled()
+                ? ROW_GAP_WITH_CABLES
+                : path.links().stream().allMatch(DataPath.Link::isShort) ? ROW_GAP : ROW_GAP_WITH_LINES;
+        path.stops()
+                .forEach(stop -> stopsOf.computeIfAbsent(stop.place(), p -> new ArrayList<>())
+                        .add(stop));
+        placeTiles();
+        Box all = boxes.values().iterator().next();
+        for (Box box : boxes.values()) {
+            all = all.with(box);
+        }
+        this.extent = all;
     }
-    this.extent = all;
-  }
 
-  private Compass firstInput() {
-    return Compass.of(tile.input(), panel.places().get(panel.first()).quarterTurns());
-  }
-
-  private double tileWidth() {
-    return 2 * margin + (tile.columns() - 1) * pitch;
-  }
-
-  private double tileHeight() {
-    return 2 * margin + (tile.rows() - 1) * pitch;
-  }
-
-  private void placeTiles() {
-    Set<Integer> columns = new TreeSet<>();
-    panel.places().forEach(place -> columns.add(place.column()));
-    List<Integer> shown = new ArrayList<>(elided ? shownColumns(columns) : columns);
-    Map<Integer, Double> left = new LinkedHashMap<>();
-    double x = 0;
-    for (int i = 0; i < shown.size(); i++) {
-      boolean first = i % tilesInLine == 0;
-      x = first ? 0 : x;
-      boolean jump = elided && !first && shown.get(i) != shown.get(i - 1) + 1;
-      int steps = first ? 0 : elided ? 1 : shown.get(i) - shown.get(i - 1);
-      x += steps * (tileWidth() + gap) + (jump ? ELLIPSIS : 0);
-      left.put(shown.get(i), x);
+    private Compass firstInput() {
+        return Compass.of(tile.input(), panel.places().get(panel.first()).quarterTurns());
     }
-    for (int i = 0; i < panel.places().size(); i++) {
-      Panel.Place place = panel.places().get(i);
-      if (left.containsKey(place.column())) {
-        int line = shown.indexOf(place.column()) / tilesInLine;
-        double y = place.row() * (tileHeight() + rowGap) + line * (tileHeight() + LINE_GAP);
-        double at = left.get(place.column());
-        Box box = new Box(at, y, at + tileWidth(), y + tileHeight());
-        boxes.put(i, box);
-        boxAt.put(new GridPoint(place.column(), place.row()), box);
-      }
+
+    private double tileWidth() {
+        return 2 * margin + (tile.columns() - 1) * pitch;
     }
-  }
 
-  /** The first, the last and those with a mark; of a single row the second too. */
-  private Set<Integer> shownColumns(Set<Integer> columns) {
-    List<Integer> all = new ArrayList<>(columns);
-    Set<Integer> shown = new TreeSet<>(List.of(all.get(0), all.get(all.size() - 1)));
-    if (panel.places().stream().allMatch(place -> place.row() == panel.places().get(0).row())) {
-      shown.add(all.get(1));
+    private double tileHeight() {
+        return 2 * margin + (tile.rows() - 1) * pitch;
     }
-    marks.forEach(mark -> shown.add(mark.x() / tile.columns()));
-    return shown;
-  }
 
-  /** Only then a tile's corner tells something. */
-  boolean anyTurned() {
-    return panel.places().stream().anyMatch(place -> place.quarterTurns() != 0);
-  }
-
-  static List<Point> corners(Box box) {
-    return List.of(new Point(box.left(), box.top()), new Point(box.right(), box.top()),
-        new Point(box.right(), box.bottom()), new Point(box.left(), box.bottom()));
-  }
-
-  String name(int place) {
-    return "tile " + panel.places().get(place).column() + " " + panel.places().get(place).row();
-  }
-
-  Compass input(int place) {
-    return Compass.of(tile.input(), panel.places().get(place).quarterTurns());
-  }
-
-  Compass output(int place) {
-    return Compass.of(tile.output(), panel.places().get(place).quarterTurns());
-  }
-
-  /** Between its ports. */
-  Point middle(int place, Compass side) {
-    Point middle = side.middle(boxes.get(place));
-    return side.horizontal() ? middle.plus(0, portDown) : middle.plus(portAcross, 0);
-  }
-
-  /** From the middle of so many pixels to the nearest place half-way between two that are numbered. */
-  private double clearOfNumbers(int pixels, int step) {
-    if (pixels <= step) {
-      return 0;
+    private void placeTiles() {
+        Set<Integer> columns = new TreeSet<>();
+        panel.places().forEach(place -> columns.add(place.column()));
+        List<Integer> shown = new ArrayList<>(elided ? shownColumns(columns) : columns);
+        Map<Integer, Double> left = new LinkedHashMap<>();
+        double x = 0;
+        for (int i = 0; i < shown.size(); i++) {
+            boolean first = i % tilesInLine == 0;
+            x = first ? 0 : x;
+            boolean jump = elided && !first && shown.get(i) != shown.get(i - 1) + 1;
+            int steps = first ? 0 : elided ? 1 : shown.get(i) - shown.get(i - 1);
+            x += steps * (tileWidth() + gap) + (jump ? ELLIPSIS : 0);
+            left.put(shown.get(i), x);
+        }
+        for (int i = 0; i < panel.places().size(); i++) {
+            Panel.Place place = panel.places().get(i);
+            if (left.containsKey(place.column())) {
+                int line = shown.indexOf(place.column()) / tilesInLine;
+                double y = place.row() * (tileHeight() + rowGap) + line * (tileHeight() + LINE_GAP);
+                double at = left.get(place.column());
+                Box box = new Box(at, y, at + tileWidth(), y + tileHeight());
+                boxes.put(i, box);
+                boxAt.put(new GridPoint(place.column(), place.row()), box);
+            }
+        }
     }
-    double middle = (pixels - 1) / 2.0;
-    double between = step / 2.0 + step * Math.floor(middle / step);
-    return (between - middle) * pitch;
-  }
 
-  Point dataIn(int place) {
-    Compass flow = input(place).opposite();
-    return flow.left(middle(place, input(place)), port);
-  }
-
-  Point returnOut(int place) {
-    Compass flow = input(place).opposite();
-    return flow.left(middle(place, input(place)), -port);
-  }
-
-  Point dataOut(int place) {
-    return output(place).left(middle(place, output(place)), port);
-  }
-
-  Point returnIn(int place) {
-    return output(place).left(middle(place, output(place)), -port);
-  }
-
-  double radius() {
-    return pitch < CLOSE_PITCH ? 0.32 * pitch : dotted() ? 2.3 : Math.min(7, 0.27 * pitch);
-  }
-
-  /** Close together, pixels are dots on the line instead of circles between its pieces. */
-  boolean dotted() {
-    return pitch < 15;
-  }
-
-  Point pixel(int x, int y) {
-    int column = x / tile.columns();
-    int row = y / tile.rows();
-    Box box = boxAt.get(new GridPoint(column, row));
-    if (box == null) {
-      throw new IllegalArgumentException("no tile is drawn at column " + x + ", row " + y);
+    /** The first, the last and those with a mark; of a single row the second too. */
+    private Set<Integer> shownColumns(Set<Integer> columns) {
+        List<Integer> all = new ArrayList<>(columns);
+        Set<Integer> shown = new TreeSet<>(List.of(all.get(0), all.get(all.size() - 1)));
+        if (panel.places().stream()
+                .allMatch(place -> place.row() == panel.places().get(0).row())) {
+            shown.add(all.get(1));
+        }
+        marks.forEach(mark -> shown.add(mark.x() / tile.columns()));
+        return shown;
     }
-    return new Point(box.left() + margin + (x - column * tile.columns()) * pitch,
-        box.top() + margin + (y - row * tile.rows()) * pitch);
-  }
 
-  int columnsAsTurned(int place) {
-    return panel.places().get(place).quarterTurns() % 2 == 0 ? tile.columns() : tile.rows();
-  }
-
-  int rowsAsTurned(int place) {
-    return panel.places().get(place).quarterTurns() % 2 == 0 ? tile.rows() : tile.columns();
-  }
-
-  boolean linesAreRows(int place) {
-    return tile.along() == Tile.Along.ROWS == (panel.places().get(place).quarterTurns() % 2 == 0);
-  }
-
-  int columnStep() {
-    int last = panel.places().stream().mapToInt(place -> place.column() * tile.columns() + tile.columns() - 1).max()
-        .orElseThrow();
-    return step(Lettering.plain("" + last, Lettering.SMALL).width() + 5);
-  }
-
-  /** Where all pixels lie in one row, it needs no number. */
-  boolean hasRows() {
-    return tile.rows() > 1 || panel.places().stream().anyMatch(place -> place.row() > 0);
-  }
-
-  int step(double room) {
-    for (int step : new int[] {1, 2, 5, 10, 20}) {
-      if (step * pitch >= room) {
-        return step;
-      }
+    /** Only then a tile's corner tells something. */
+    boolean anyTurned() {
+        return panel.places().stream().anyMatch(place -> place.quarterTurns() != 0);
     }
-    return 50;
-  }
 
-  /** Without points that lie on the one before. */
-  static Point[] distinct(List<Point> points) {
-    List<Point> distinct = new ArrayList<>();
-    for (Point point : points) {
-      if (distinct.isEmpty() || distinct.get(distinct.size() - 1).distanceTo(point) > 0.01) {
-        distinct.add(point);
-      }
+    static List<Point> corners(Box box) {
+        return List.of(
+                new Point(box.left(), box.top()),
+                new Point(box.right(), box.top()),
+                new Point(box.right(), box.bottom()),
+                new Point(box.left(), box.bottom()));
     }
-    return distinct.toArray(new Point[0]);
-  }
+
+    String name(int place) {
+        return "tile " + panel.places().get(place).column() + " "
+                + panel.places().get(place).row();
+    }
+
+    Compass input(int place) {
+        return Compass.of(tile.input(), panel.places().get(place).quarterTurns());
+    }
+
+    Compass output(int place) {
+        return Compass.of(tile.output(), panel.places().get(place).quarterTurns());
+    }
+
+    /** Between its ports. */
+    Point middle(int place, Compass side) {
+        Point middle = side.middle(boxes.get(place));
+        return side.horizontal() ? middle.plus(0, portDown) : middle.plus(portAcross, 0);
+    }
+
+    /** From the middle of so many pixels to the nearest place half-way between two that are numbered. */
+    private double clearOfNumbers(int pixels, int step) {
+        if (pixels <= step) {
+            return 0;
+        }
+        double middle = (pixels - 1) / 2.0;
+        double between = step / 2.0 + step * Math.floor(middle / step);
+        return (between - middle) * pitch;
+    }
+
+    Point dataIn(int place) {
+        Compass flow = input(place).opposite();
+        return flow.left(middle(place, input(place)), port);
+    }
+
+    Point returnOut(int place) {
+        Compass flow = input(place).opposite();
+        return flow.left(middle(place, input(place)), -port);
+    }
+
+    Point dataOut(int place) {
+        return output(place).left(middle(place, output(place)), port);
+    }
+
+    Point returnIn(int place) {
+        return output(place).left(middle(place, output(place)), -port);
+    }
+
+    double radius() {
+        return pitch < CLOSE_PITCH ? 0.32 * pitch : dotted() ? 2.3 : Math.min(7, 0.27 * pitch);
+    }
+
+    /** Close together, pixels are dots on the line instead of circles between its pieces. */
+    boolean dotted() {
+        return pitch < 15;
+    }
+
+    Point pixel(int x, int y) {
+        int column = x / tile.columns();
+        int row = y / tile.rows();
+        Box box = boxAt.get(new GridPoint(column, row));
+        if (box == null) {
+            throw new IllegalArgumentException("no tile is drawn at column " + x + ", row " + y);
+        }
+        return new Point(
+                box.left() + margin + (x - column * tile.columns()) * pitch,
+                box.top() + margin + (y - row * tile.rows()) * pitch);
+    }
+
+    int columnsAsTurned(int place) {
+        return panel.places().get(place).quarterTurns() % 2 == 0 ? tile.columns() : tile.rows();
+    }
+
+    int rowsAsTurned(int place) {
+        return panel.places().get(place).quarterTurns() % 2 == 0 ? tile.rows() : tile.columns();
+    }
+
+    boolean linesAreRows(int place) {
+        return tile.along() == Tile.Along.ROWS == (panel.places().get(place).quarterTurns() % 2 == 0);
+    }
+
+    int columnStep() {
+        int last = panel.places().stream()
+                .mapToInt(place -> place.column() * tile.columns() + tile.columns() - 1)
+                .max()
+                .orElseThrow();
+        return step(Lettering.plain("" + last, Lettering.SMALL).width() + 5);
+    }
+
+    /** Where all pixels lie in one row, it needs no number. */
+    boolean hasRows() {
+        return tile.rows() > 1 || panel.places().stream().anyMatch(place -> place.row() > 0);
+    }
+
+    int step(double room) {
+        for (int step : new int[] {1, 2, 5, 10, 20}) {
+            if (step * pitch >= room) {
+                return step;
+            }
+        }
+        return 50;
+    }
+
+    /** Without points that lie on the one before. */
+    static Point[] distinct(List<Point> points) {
+        List<Point> distinct = new ArrayList<>();
+        for (Point point : points) {
+            if (distinct.isEmpty() || distinct.get(distinct.size() - 1).distanceTo(point) > 0.01) {
+                distinct.add(point);
+            }
+        }
+        return distinct.toArray(new Point[0]);
+    }
 }

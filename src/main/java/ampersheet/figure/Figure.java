@@ -12,22 +12,22 @@ import java.util.List;
  * @param walk sentences that lead through the figure, from the source back to it, along the data, from hot to cold
  */
 public record Figure(Picture picture, String title, String summary, Table table, List<String> walk) {
-  /** In pixels; fits a page of A4 with its margins. */
-  public static final double PAGE_WIDTH = 640;
+    /** In pixels; fits a page of A4 with its margins. */
+    public static final double PAGE_WIDTH = 640;
 
-  public Figure {
-    walk = List.copyOf(walk);
-  }
-
-  /** See {@link Picture#svg()}. */
-  public String svg() {
-    return picture.svg();
-  }
-
-  public record Table(List<String> head, List<List<String>> rows) {
-    public Table {
-      head = List.copyOf(head);
-      rows = rows.stream().map(List::copyOf).toList();
+    public Figure {
+        walk = List.copyOf(walk);
     }
-  }
+
+    /** See {@link Picture#svg()}. */
+    public String svg() {
+        return picture.svg();
+    }
+
+    public record Table(List<String> head, List<List<String>> rows) {
+        public Table {
+            head = List.copyOf(head);
+            rows = rows.stream().map(List::copyOf).toList();
+        }
+    }
 }

@@ -9,45 +9,46 @@ package ampersheet.figure;
  * @param scale below 1 for a part drawn between ends that lie too close
  */
 record Frame(Point origin, double ux, double uy, boolean mirrored, double scale) {
-  static Frame between(Point from, Point to) {
-    double length = from.distanceTo(to);
-    Point middle = new Point((from.x() + to.x()) / 2, (from.y() + to.y()) / 2);
-    return length == 0 ? new Frame(middle, 1, 0, false, 1)
-        : new Frame(middle, (to.x() - from.x()) / length, (to.y() - from.y()) / length, false, 1);
-  }
+    static Frame between(Point from, Point to) {
+        double length = from.distanceTo(to);
+        Point middle = new Point((from.x() + to.x()) / 2, (from.y() + to.y()) / 2);
+        return length == 0
+                ? new Frame(middle, 1, 0, false, 1)
+                : new Frame(middle, (to.x() - from.x()) / length, (to.y() - from.y()) / length, false, 1);
+    }
 
-  Frame scaled(double factor) {
-    return new Frame(origin, ux, uy, mirrored, factor);
-  }
+    Frame scaled(double factor) {
+        return new Frame(origin, ux, uy, mirrored, factor);
+    }
 
-  Frame movedAlong(double u) {
-    return new Frame(at(u, 0), ux, uy, mirrored, scale);
-  }
+    Frame movedAlong(double u) {
+        return new Frame(at(u, 0), ux, uy, mirrored, scale);
+    }
 
-  /** The same frame with v pointing to the side on which {@code point} lies. */
-  Frame facing(Point point) {
-    return v(point) < 0 ? flipped() : this;
-  }
+    /** The same frame with v pointing to the side on which {@code point} lies. */
+    Frame facing(Point point) {
+        return v(point) < 0 ? flipped() : this;
+    }
 
-  Frame flipped() {
-    return new Frame(origin, ux, uy, !mirrored, scale);
-  }
+    Frame flipped() {
+        return new Frame(origin, ux, uy, !mirrored, scale);
+    }
 
-  Point at(double u, double v) {
-    double across = mirrored ? -v : v;
-    return origin.plus(scale * (u * ux + across * uy), scale * (u * uy - across * ux));
-  }
+    Point at(double u, double v) {
+        double across = mirrored ? -v : v;
+        return origin.plus(scale * (u * ux + across * uy), scale * (u * uy - across * ux));
+    }
 
-  double u(Point point) {
-    return ((point.x() - origin.x()) * ux + (point.y() - origin.y()) * uy) / scale;
-  }
+    double u(Point point) {
+        return ((point.x() - origin.x()) * ux + (point.y() - origin.y()) * uy) / scale;
+    }
 
-  double v(Point point) {
-    double across = ((point.x() - origin.x()) * uy - (point.y() - origin.y()) * ux) / scale;
-    return mirrored ? -across : across;
-  }
+    double v(Point point) {
+        double across = ((point.x() - origin.x()) * uy - (point.y() - origin.y()) * ux) / scale;
+        return mirrored ? -across : across;
+    }
 
-  boolean vertical() {
-    return Math.abs(uy) > Math.abs(ux);
-  }
+    boolean vertical() {
+        return Math.abs(uy) > Math.abs(ux);
+    }
 }

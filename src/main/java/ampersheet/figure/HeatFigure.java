@@ -8,65 +8,79 @@ import java.util.Optional;
 
 /** Draws a heat path from the losses to the ambients. */
 public final class HeatFigure {
-  /** Distances in pixels to begin with. */
-  private static final double COLUMNS = 96;
-  private static final double LANES = 62;
-  private static final double CLOSEST_COLUMNS = 64;
+    /** Distances in pixels to begin with. */
+    private static final double COLUMNS = 96;
 
-  private HeatFigure() {}
+    private static final double LANES = 62;
+    private static final double CLOSEST_COLUMNS = 64;
 
-  /**
-   * @param labels by name of ambient, node, resistance or loss; of a node's capacity by {@link #capacityOf}
-   * @param idPrefix makes ids unique in a page
-   * @param widest width in pixels that is not exceeded where labels find room
-   */
-  public static Figure draw(String title, HeatNetwork network, Map<String, Label> labels, SymbolStyle style,
-      String idPrefix, double widest) {
-    return draw(title, network, labels, style, Map.of(), idPrefix, widest);
-  }
+    private HeatFigure() {}
 
-  /** @param steps numbers of the steps whose results belong to an element, by its name; printed in circles */
-  public static Figure draw(String title, HeatNetwork network, Map<String, Label> labels, SymbolStyle style,
-      Map<String, List<Integer>> steps, String idPrefix, double widest) {
-    HeatWords words = new HeatWords(network, labels);
-    Drawing drawing = layOut(network, labels, style, widest).drawing();
-    String told = StepNumbers.add(drawing, steps, widest) ? title + StepNumbers.IN_A_TITLE : title;
-    List<String> walk = new ArrayList<>(words.walk());
-    walk.addAll(StepNumbers.walk(steps, labels));
-    return new Figure(drawing.picture(told, words.summary(), idPrefix), told, words.summary(), words.table(), walk);
-  }
-
-  /** The key of a node's capacity among the labels. */
-  public static String capacityOf(String node) {
-    return HeatDrawing.capacityKey(node);
-  }
-
-  /** With columns closer than usual, if the labels have room all the same. */
-  private static Optional<HeatDrawing> closer(HeatNetwork network, Map<String, Label> labels, SymbolStyle style,
-      double widest) {
-    for (double across = COLUMNS - 4; across >= CLOSEST_COLUMNS; across -= 4) {
-      HeatDrawing drawing = new HeatDrawing(network, labels, style, across, LANES, true);
-      if (drawing.legible() && drawing.drawing().width() <= widest) {
-        return Optional.of(drawing);
-      }
+    /**
+     * @param labels by name of ambient, node, resistance or loss; of a node's capacity by {@link #capacityOf}
+     * @param idPrefix makes ids unique in a page
+     * @param widest width in pixels that is not exceeded where labels find room
+     */
+    public static Figure draw(
+            String title,
+            HeatNetwork network,
+            Map<String, Label> labels,
+            SymbolStyle style,
+            String idPrefix,
+            double widest) {
+        return draw(title, network, labels, style, Map.of(), idPrefix, widest);
     }
-    return Optional.empty();
-  }
 
-  /** Columns move apart until every label has its place or the page is full. */
-  static HeatDrawing layOut(HeatNetwork network, Map<String, Label> labels, SymbolStyle style, double widest) {
-    HeatDrawing best = null;
-    for (int attempt = 0; attempt < 14; attempt++) {
-      HeatDrawing drawing = new HeatDrawing(network, labels, style, COLUMNS + 12 * attempt, LANES + 4 * attempt,
-          false);
-      if (best != null && drawing.drawing().bounds().width() > widest - 10) {
-        break;
-      }
-      best = drawing;
-      if (!drawing.cramped()) {
-        break;
-      }
+    /** @param steps numbers of the steps whose results belong to an element, by its name; printed in circles */
+    public static Figure draw(
+            String title,
+            HeatNetwork network,
+            Map<String, Label> labels,
+            SymbolStyle style,
+            Map<String, List<Integer>> steps,
+            String idPrefix,
+            double widest) {
+        HeatWords words = new HeatWords(network, labels);
+        Drawing drawing = layOut(network, labels, style, widest).drawing();
+        String told = StepNumbers.add(drawing, steps, widest) ? title + StepNumbers.IN_A_TITLE : title;
+        List<String> walk = new ArrayList<>(words.walk());
+        walk.addAll(StepNumbers.walk(steps, labels));
+        return new Figure(drawing.picture(told, words.summary(), idPrefix), told, words.summary(), words.table(), walk);
     }
-    return best.drawing().width() <= widest ? best : closer(network, labels, style, widest).orElse(best);
-  }
+
+    /** The key of a node's capacity among the labels. */
+    public static String capacityOf(String node) {
+        return HeatDrawing.capacityKey(node);
+    }
+
+    /** With columns closer than usual, if the labels have room all the same. */
+    private static Optional<HeatDrawing> closer(
+            HeatNetwork network, Map<String, Label> labels, SymbolStyle style, double widest) {
+        for (double across = COLUMNS - 4; across >= CLOSEST_COLUMNS; across -= 4) {
+            HeatDrawing drawing = new HeatDrawing(network, labels, style, across, LANES, true);
+            if (drawing.legible() && drawing.drawing().width() <= widest) {
+                return Optional.of(drawing);
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Columns move apart until every label has its place or the page is full. */
+    static HeatDrawing layOut(HeatNetwork network, Map<String, Label> labels, SymbolStyle style, double widest) {
+        HeatDrawing best = null;
+        for (int attempt = 0; attempt < 14; attempt++) {
+            HeatDrawing drawing =
+                    new HeatDrawing(network, labels, style, COLUMNS + 12 * attempt, LANES + 4 * attempt, false);
+            if (best != null && drawing.drawing().bounds().width() > widest - 10) {
+                break;
+            }
+            best = drawing;
+            if (!drawing.cramped()) {
+                break;
+            }
+        }
+        return best.drawing().width() <= widest
+                ? best
+                : closer(network, labels, style, widest).orElse(best);
+    }
 }

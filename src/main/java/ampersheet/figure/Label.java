@@ -11,15 +11,16 @@ import java.util.Optional;
  * @param lines such as {@code V_f = 2 V}; only a symbol, where the value is asked
  */
 public record Label(String name, List<Line> lines) {
-  public Label {
-    lines = List.copyOf(lines);
-  }
-
-  /** @param symbol printed italic with its subscript before the text; @param text such as {@code = 2 V} */
-  public record Line(Optional<Symbol> symbol, String text) {
-    /** As plain text. */
-    public String plain() {
-      return symbol.map(s -> text.isEmpty() ? s.plain() : s.plain() + " " + text).orElse(text);
+    public Label {
+        lines = List.copyOf(lines);
     }
-  }
+
+    /** @param symbol printed italic with its subscript before the text; @param text such as {@code = 2 V} */
+    public record Line(Optional<Symbol> symbol, String text) {
+        /** As plain text. */
+        public String plain() {
+            return symbol.map(s -> text.isEmpty() ? s.plain() : s.plain() + " " + text)
+                    .orElse(text);
+        }
+    }
 }

@@ -6,157 +6,170 @@ import java.util.List;
 import java.util.stream.Collectors;
 
 /**
- * One line of text in runs: quantity symbols italic, their subscripts upright and lowered, all else upright (SI Brochure,
- * 5.4.1 and 5.3: symbols of quantities italic, of units roman).
+ * One line of text in runs: quantity symbols italic, their subscripts upright and lowered, all else upright (SI
+ * Brochure, 5.4.1 and 5.3: symbols of quantities italic, of units roman).
  *
  * @param size height of an em in pixels
  */
 public record Lettering(List<Run> runs, double size, boolean bold) {
-  /** Times and what is as wide as it, else whatever serif there is. */
-  static final String FAMILY = "Times New Roman, Liberation Serif, Nimbus Roman, Times, serif";
+    /** Times and what is as wide as it, else whatever serif there is. */
+    static final String FAMILY = "Times New Roman, Liberation Serif, Nimbus Roman, Times, serif";
 
-  static final double BODY = 15;
-  static final double SMALL = 12;
+    static final double BODY = 15;
+    static final double SMALL = 12;
 
-  /** Which point of the line lies where it is put. */
-  public enum Anchor { START, MIDDLE, END }
-
-  public enum Face { UPRIGHT, ITALIC, SUBSCRIPT }
-
-  public record Run(String text, Face face) {}
-
-  /**
-   * A run as it is set, or several that look alike and follow each other on the line.
-   *
-   * @param size of its letters; @param lowered below the baseline of the line, in pixels as is the size
-   */
-  public record Span(String text, double size, boolean italic, boolean subscript, double lowered) {}
-
-  public Lettering {
-    runs = List.copyOf(runs);
-  }
-
-  static Lettering plain(String text, double size) {
-    return new Lettering(List.of(new Run(text, Face.UPRIGHT)), size, false);
-  }
-
-  /** A symbol, where there is one, and the text after it. */
-  static Lettering of(Label.Line line, double size) {
-    List<Run> runs = new ArrayList<>();
-    line.symbol().ifPresent(symbol -> runs.addAll(symbol(symbol)));
-    if (!line.text().isEmpty()) {
-      runs.add(new Run((runs.isEmpty() ? "" : "\u00A0") + line.text(), Face.UPRIGHT));
+    /** Which point of the line lies where it is put. */
+    public enum Anchor {
+        START,
+        MIDDLE,
+        END
     }
-    return new Lettering(runs, size, false);
-  }
 
-  /**
-   * The lines of a label: its name, unless a symbol says it already (R1 and R₁), then its values.
-   *
-   * @param named false where the name stands elsewhere
-   */
-  static List<Lettering> block(Label label, boolean named) {
-    List<Lettering> lines = new ArrayList<>();
-    boolean said = label.lines().stream().flatMap(line -> line.symbol().stream())
-        .anyMatch(symbol -> !label.name().isEmpty() && symbol.equals(Symbol.of(label.name()))
-            || (symbol.letters() + symbol.subscript()).equals(label.name()));
-    if (named && !label.name().isEmpty() && !said) {
-      lines.add(plain(label.name(), BODY));
+    public enum Face {
+        UPRIGHT,
+        ITALIC,
+        SUBSCRIPT
     }
-    label.lines().forEach(line -> lines.add(of(line, BODY)));
-    return lines;
-  }
 
-  static List<Run> symbol(Symbol symbol) {
-    List<Run> runs = new ArrayList<>();
-    String letters = symbol.letters();
-    if (letters.startsWith("Δ") && letters.length() > 1) {
-      runs.add(new Run("Δ", Face.UPRIGHT));
-      letters = letters.substring(1);
-    }
-    runs.add(new Run(letters, letters.codePointCount(0, letters.length()) == 1 ? Face.ITALIC : Face.UPRIGHT));
-    if (!symbol.subscript().isEmpty()) {
-      runs.add(new Run(symbol.subscript(), Face.SUBSCRIPT));
-    }
-    return runs;
-  }
+    public record Run(String text, Face face) {}
 
-  Lettering inBold() {
-    return new Lettering(runs, size, true);
-  }
+    /**
+     * A run as it is set, or several that look alike and follow each other on the line.
+     *
+     * @param size of its letters; @param lowered below the baseline of the line, in pixels as is the size
+     */
+    public record Span(String text, double size, boolean italic, boolean subscript, double lowered) {}
 
-  double width() {
-    double em = 0;
-    for (Run run : runs) {
-      double part = run.text().codePoints().mapToDouble(Lettering::advance).sum();
-      em += run.face() == Face.SUBSCRIPT ? part * subscriptSize() / size : part;
+    public Lettering {
+        runs = List.copyOf(runs);
     }
-    return em * size * (bold ? 1.08 : 1);
-  }
 
-  double ascent() {
-    return 0.74 * size;
-  }
+    static Lettering plain(String text, double size) {
+        return new Lettering(List.of(new Run(text, Face.UPRIGHT)), size, false);
+    }
 
-  double descent() {
-    boolean lowered = runs.stream().anyMatch(run -> run.face() == Face.SUBSCRIPT);
-    return (lowered ? 0.42 : 0.22) * size;
-  }
+    /** A symbol, where there is one, and the text after it. */
+    static Lettering of(Label.Line line, double size) {
+        List<Run> runs = new ArrayList<>();
+        line.symbol().ifPresent(symbol -> runs.addAll(symbol(symbol)));
+        if (!line.text().isEmpty()) {
+            runs.add(new Run((runs.isEmpty() ? "" : "\u00A0") + line.text(), Face.UPRIGHT));
+        }
+        return new Lettering(runs, size, false);
+    }
 
-  private double subscriptSize() {
-    return Math.max(SMALL, 0.75 * size);
-  }
+    /**
+     * The lines of a label: its name, unless a symbol says it already (R1 and R₁), then its values.
+     *
+     * @param named false where the name stands elsewhere
+     */
+    static List<Lettering> block(Label label, boolean named) {
+        List<Lettering> lines = new ArrayList<>();
+        boolean said = label.lines().stream()
+                .flatMap(line -> line.symbol().stream())
+                .anyMatch(symbol -> !label.name().isEmpty() && symbol.equals(Symbol.of(label.name()))
+                        || (symbol.letters() + symbol.subscript()).equals(label.name()));
+        if (named && !label.name().isEmpty() && !said) {
+            lines.add(plain(label.name(), BODY));
+        }
+        label.lines().forEach(line -> lines.add(of(line, BODY)));
+        return lines;
+    }
 
-  /** What is set, with nothing else in it. */
-  String text() {
-    return runs.stream().map(Run::text).collect(Collectors.joining());
-  }
+    static List<Run> symbol(Symbol symbol) {
+        List<Run> runs = new ArrayList<>();
+        String letters = symbol.letters();
+        if (letters.startsWith("Δ") && letters.length() > 1) {
+            runs.add(new Run("Δ", Face.UPRIGHT));
+            letters = letters.substring(1);
+        }
+        runs.add(new Run(letters, letters.codePointCount(0, letters.length()) == 1 ? Face.ITALIC : Face.UPRIGHT));
+        if (!symbol.subscript().isEmpty()) {
+            runs.add(new Run(symbol.subscript(), Face.SUBSCRIPT));
+        }
+        return runs;
+    }
 
-  /** What is set with one look each, from left to right. Upright runs on the line join; after a subscript a new one begins. */
-  public List<Span> spans() {
-    List<Span> spans = new ArrayList<>();
-    double drop = Decimals.rounded(0.22 * size);
-    boolean joins = false;
-    boolean low = false;
-    for (Run run : runs) {
-      boolean subscript = run.face() == Face.SUBSCRIPT;
-      boolean plain = run.face() == Face.UPRIGHT && !low;
-      double letters = Decimals.rounded(subscript ? subscriptSize() : size);
-      Span span = new Span(run.text(), letters, run.face() == Face.ITALIC, subscript, subscript ? drop : 0);
-      if (plain && joins) {
-        Span before = spans.remove(spans.size() - 1);
-        span = new Span(before.text() + run.text(), letters, false, false, 0);
-      }
-      spans.add(span);
-      joins = plain;
-      low = subscript;
+    Lettering inBold() {
+        return new Lettering(runs, size, true);
     }
-    return spans;
-  }
 
-  /**
-   * Width of a character in ems, as in a wide serif face: the reader's face is not known, and a box that is too wide only
-   * leaves a little more white.
-   */
-  private static double advance(int c) {
-    if (c >= '0' && c <= '9') {
-      return 0.64;
+    double width() {
+        double em = 0;
+        for (Run run : runs) {
+            double part =
+                    run.text().codePoints().mapToDouble(Lettering::advance).sum();
+            em += run.face() == Face.SUBSCRIPT ? part * subscriptSize() / size : part;
+        }
+        return em * size * (bold ? 1.08 : 1);
     }
-    if ("iljI.,:;'|! \u00A0\u202F\u2009".indexOf(c) >= 0) {
-      return c == 'I' ? 0.40 : 0.32;
+
+    double ascent() {
+        return 0.74 * size;
     }
-    if ("frtJ()[]/-°".indexOf(c) >= 0) {
-      return 0.45;
+
+    double descent() {
+        boolean lowered = runs.stream().anyMatch(run -> run.face() == Face.SUBSCRIPT);
+        return (lowered ? 0.42 : 0.22) * size;
     }
-    if ("mwMW%@—…".indexOf(c) >= 0) {
-      return 1.02;
+
+    private double subscriptSize() {
+        return Math.max(SMALL, 0.75 * size);
     }
-    if ("ABCDEFGHKNOPQRSTUVXYZΩΔΘ".indexOf(c) >= 0) {
-      return 0.80;
+
+    /** What is set, with nothing else in it. */
+    String text() {
+        return runs.stream().map(Run::text).collect(Collectors.joining());
     }
-    if ("=+−×<>≤≥≈±~".indexOf(c) >= 0) {
-      return 0.84;
+
+    /**
+     * What is set with one look each, from left to right. Upright runs on the line join; after a subscript a new one
+     * begins.
+     */
+    public List<Span> spans() {
+        List<Span> spans = new ArrayList<>();
+        double drop = Decimals.rounded(0.22 * size);
+        boolean joins = false;
+        boolean low = false;
+        for (Run run : runs) {
+            boolean subscript = run.face() == Face.SUBSCRIPT;
+            boolean plain = run.face() == Face.UPRIGHT && !low;
+            double letters = Decimals.rounded(subscript ? subscriptSize() : size);
+            Span span = new Span(run.text(), letters, run.face() == Face.ITALIC, subscript, subscript ? drop : 0);
+            if (plain && joins) {
+                Span before = spans.remove(spans.size() - 1);
+                span = new Span(before.text() + run.text(), letters, false, false, 0);
+            }
+            spans.add(span);
+            joins = plain;
+            low = subscript;
+        }
+        return spans;
     }
-    return c < 0x2E80 ? 0.64 : 1.02;
-  }
+
+    /**
+     * Width of a character in ems, as in a wide serif face: the reader's face is not known, and a box that is too wide
+     * only leaves a little more white.
+     */
+    private static double advance(int c) {
+        if (c >= '0' && c <= '9') {
+            return 0.64;
+        }
+        if ("iljI.,:;'|! \u00A0\u202F\u2009".indexOf(c) >= 0) {
+            return c == 'I' ? 0.40 : 0.32;
+        }
+        if ("frtJ()[]/-°".indexOf(c) >= 0) {
+            return 0.45;
+        }
+        if ("mwMW%@—…".indexOf(c) >= 0) {
+            return 1.02;
+        }
+        if ("ABCDEFGHKNOPQRSTUVXYZΩΔΘ".indexOf(c) >= 0) {
+            return 0.80;
+        }
+        if ("=+−×<>≤≥≈±~".indexOf(c) >= 0) {
+            return 0.84;
+        }
+        return c < 0x2E80 ? 0.64 : 1.02;
+    }
 }

@@ -5,55 +5,57 @@ import java.util.stream.Collectors;
 
 /** What is drawn of a figure: its size, its shapes, and the SVG element that shows them on a page. */
 public final class Picture {
-  private final double width;
-  private final double height;
-  private final Point origin;
-  private final List<Shape> shapes;
-  private final String svg;
+    private final double width;
+    private final double height;
+    private final Point origin;
+    private final List<Shape> shapes;
+    private final String svg;
 
-  /** @param origin where the upper left corner lies among the shapes */
-  Picture(double width, double height, Point origin, List<Shape> shapes, String svg) {
-    this.width = width;
-    this.height = height;
-    this.origin = origin;
-    this.shapes = List.copyOf(shapes);
-    this.svg = svg;
-  }
+    /** @param origin where the upper left corner lies among the shapes */
+    Picture(double width, double height, Point origin, List<Shape> shapes, String svg) {
+        this.width = width;
+        this.height = height;
+        this.origin = origin;
+        this.shapes = List.copyOf(shapes);
+        this.svg = svg;
+    }
 
-  /** In pixels. */
-  public double width() {
-    return width;
-  }
+    /** In pixels. */
+    public double width() {
+        return width;
+    }
 
-  /** In pixels. */
-  public double height() {
-    return height;
-  }
+    /** In pixels. */
+    public double height() {
+        return height;
+    }
 
-  /** A complete {@code <svg>} element with width, height, viewBox, role="img", title and desc. */
-  public String svg() {
-    return svg;
-  }
+    /** A complete {@code <svg>} element with width, height, viewBox, role="img", title and desc. */
+    public String svg() {
+        return svg;
+    }
 
-  /** Hands the shapes to a pen, each after what lies below it. */
-  public void draw(Pen pen) {
-    shapes.forEach(shape -> shape.draw(pen, -origin.x(), -origin.y()));
-  }
+    /** Hands the shapes to a pen, each after what lies below it. */
+    public void draw(Pen pen) {
+        shapes.forEach(shape -> shape.draw(pen, -origin.x(), -origin.y()));
+    }
 
-  /** The SVG says all that the shapes do. */
-  @Override
-  public boolean equals(Object other) {
-    return other instanceof Picture picture && picture.svg.equals(svg);
-  }
+    /** The SVG says all that the shapes do. */
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Picture picture && picture.svg.equals(svg);
+    }
 
-  @Override
-  public int hashCode() {
-    return svg.hashCode();
-  }
+    @Override
+    public int hashCode() {
+        return svg.hashCode();
+    }
 
-  /** All text in it. */
-  public String letters() {
-    return shapes.stream().filter(Shape.Words.class::isInstance).map(shape -> ((Shape.Words) shape).lettering().text())
-        .collect(Collectors.joining("\n"));
-  }
+    /** All text in it. */
+    public String letters() {
+        return shapes.stream()
+                .filter(Shape.Words.class::isInstance)
+                .map(shape -> ((Shape.Words) shape).lettering().text())
+                .collect(Collectors.joining("\n"));
+    }
 }

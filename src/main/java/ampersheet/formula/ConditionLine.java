@@ -2,49 +2,50 @@ package ampersheet.formula;
 
 /** Puts the printed comparisons of a condition together. */
 abstract class ConditionLine implements ConditionFold<String> {
-  /** @param word {@code and}, {@code or} */
-  abstract String joined(String left, String word, String right);
+    /** @param word {@code and}, {@code or} */
+    abstract String joined(String left, String word, String right);
 
-  abstract String not(String condition);
+    abstract String not(String condition);
 
-  abstract String parenthesised(String condition);
+    abstract String parenthesised(String condition);
 
-  final String of(Condition condition) {
-    return condition.fold(this);
-  }
+    final String of(Condition condition) {
+        return condition.fold(this);
+    }
 
-  @Override
-  public final String both(Condition.Both both) {
-    return joined(insideBoth(both.left()), "and", insideBoth(both.right()));
-  }
+    @Override
+    public final String both(Condition.Both both) {
+        return joined(insideBoth(both.left()), "and", insideBoth(both.right()));
+    }
 
-  @Override
-  public final String either(Condition.Either either) {
-    return joined(of(either.left()), "or", of(either.right()));
-  }
+    @Override
+    public final String either(Condition.Either either) {
+        return joined(of(either.left()), "or", of(either.right()));
+    }
 
-  @Override
-  public final String not(Condition.Not not) {
-    return not(parenthesised(of(not.of())));
-  }
+    @Override
+    public final String not(Condition.Not not) {
+        return not(parenthesised(of(not.of())));
+    }
 
-  private String insideBoth(Condition condition) {
-    return condition instanceof Condition.Either ? parenthesised(of(condition)) : of(condition);
-  }
+    private String insideBoth(Condition condition) {
+        return condition instanceof Condition.Either ? parenthesised(of(condition)) : of(condition);
+    }
 
-  /** Whether a word given is compared: its sides are words, not symbols. */
-  static boolean ofWords(Condition.Comparison comparison, Notation notation) {
-    return comparison.left() instanceof Expression.Name name && notation.words().containsKey(name.id())
-        && comparison.right() instanceof Expression.Name;
-  }
+    /** Whether a word given is compared: its sides are words, not symbols. */
+    static boolean ofWords(Condition.Comparison comparison, Notation notation) {
+        return comparison.left() instanceof Expression.Name name
+                && notation.words().containsKey(name.id())
+                && comparison.right() instanceof Expression.Name;
+    }
 
-  /** The name of the word given, or the word it is. */
-  static String leftWord(Condition.Comparison comparison, Notation notation, Shown shown) {
-    String id = ((Expression.Name) comparison.left()).id();
-    return shown == Shown.VALUES ? notation.words().get(id) : id.replace('_', ' ');
-  }
+    /** The name of the word given, or the word it is. */
+    static String leftWord(Condition.Comparison comparison, Notation notation, Shown shown) {
+        String id = ((Expression.Name) comparison.left()).id();
+        return shown == Shown.VALUES ? notation.words().get(id) : id.replace('_', ' ');
+    }
 
-  static String rightWord(Condition.Comparison comparison) {
-    return ((Expression.Name) comparison.right()).id();
-  }
+    static String rightWord(Condition.Comparison comparison) {
+        return ((Expression.Name) comparison.right()).id();
+    }
 }

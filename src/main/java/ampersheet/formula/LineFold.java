@@ -8,98 +8,115 @@ import java.util.OptionalInt;
  * asks for them (after a solidus). The words and signs are the subclass's.
  */
 abstract class LineFold implements Fold<Piece> {
-  abstract String open();
+    abstract String open();
 
-  abstract String close();
+    abstract String close();
 
-  abstract String plus();
+    abstract String plus();
 
-  abstract String minus();
+    abstract String minus();
 
-  abstract String negative();
+    abstract String negative();
 
-  abstract String over();
+    abstract String over();
 
-  /** @param numbers whether there are digits on both sides */
-  abstract String times(boolean numbers);
+    /** @param numbers whether there are digits on both sides */
+    abstract String times(boolean numbers);
 
-  /** @param base already in parentheses if it needs them */
-  abstract Piece wholePower(Piece base, int exponent);
+    /** @param base already in parentheses if it needs them */
+    abstract Piece wholePower(Piece base, int exponent);
 
-  /** @param base already in parentheses if it needs them */
-  abstract Piece power(Piece base, Piece exponent);
+    /** @param base already in parentheses if it needs them */
+    abstract Piece power(Piece base, Piece exponent);
 
-  abstract Piece function(Function function, List<Expression> arguments);
+    abstract Piece function(Function function, List<Expression> arguments);
 
-  abstract Piece measure(String name, List<Piece> arguments);
+    abstract Piece measure(String name, List<Piece> arguments);
 
-  final Piece parenthesised(Piece piece) {
-    return Piece.atom(open() + piece.text() + close());
-  }
+    final Piece parenthesised(Piece piece) {
+        return Piece.atom(open() + piece.text() + close());
+    }
 
-  /** The piece itself if it binds that tightly and has no sign in front; else in parentheses. */
-  final Piece unsigned(Piece piece, Piece.Level lowest) {
-    return piece.atLeast(lowest) && !piece.signed() ? piece : parenthesised(piece);
-  }
+    /** The piece itself if it binds that tightly and has no sign in front; else in parentheses. */
+    final Piece unsigned(Piece piece, Piece.Level lowest) {
+        return piece.atLeast(lowest) && !piece.signed() ? piece : parenthesised(piece);
+    }
 
-  private Piece first(Piece piece, Piece.Level lowest) {
-    return piece.atLeast(lowest) ? piece : parenthesised(piece);
-  }
+    private Piece first(Piece piece, Piece.Level lowest) {
+        return piece.atLeast(lowest) ? piece : parenthesised(piece);
+    }
 
-  @Override
-  public Piece negative(Expression.Negative negative) {
-    Piece of = unsigned(of(negative.of()), Piece.Level.PRODUCT);
-    boolean solidus = of.solidus() || of.level() == Piece.Level.RATIO;
-    return new Piece(negative() + of.text(), Piece.Level.PRODUCT, true, solidus, false, of.numberLast());
-  }
+    @Override
+    public Piece negative(Expression.Negative negative) {
+        Piece of = unsigned(of(negative.of()), Piece.Level.PRODUCT);
+        boolean solidus = of.solidus() || of.level() == Piece.Level.RATIO;
+        return new Piece(negative() + of.text(), Piece.Level.PRODUCT, true, solidus, false, of.numberLast());
+    }
 
-  @Override
-  public Piece sum(Expression.Sum sum) {
-    return joined(first(of(sum.left()), Piece.Level.SUM), plus(), unsigned(of(sum.right()), Piece.Level.SUM),
-        Piece.Level.SUM);
-  }
+    @Override
+    public Piece sum(Expression.Sum sum) {
+        return joined(
+                first(of(sum.left()), Piece.Level.SUM),
+                plus(),
+                unsigned(of(sum.right()), Piece.Level.SUM),
+                Piece.Level.SUM);
+    }
 
-  @Override
-  public Piece difference(Expression.Difference difference) {
-    return joined(first(of(difference.left()), Piece.Level.SUM), minus(),
-        unsigned(of(difference.right()), Piece.Level.PRODUCT), Piece.Level.SUM);
-  }
+    @Override
+    public Piece difference(Expression.Difference difference) {
+        return joined(
+                first(of(difference.left()), Piece.Level.SUM),
+                minus(),
+                unsigned(of(difference.right()), Piece.Level.PRODUCT),
+                Piece.Level.SUM);
+    }
 
-  @Override
-  public Piece product(Expression.Product product) {
-    Piece left = of(product.left());
-    left = left.solidus() ? parenthesised(left) : first(left, Piece.Level.PRODUCT);
-    Piece right = unsigned(of(product.right()), Piece.Level.PRODUCT);
-    return joined(left, times(left.numberLast() && right.numberFirst()), right, Piece.Level.PRODUCT);
-  }
+    @Override
+    public Piece product(Expression.Product product) {
+        Piece left = of(product.left());
+        left = left.solidus() ? parenthesised(left) : first(left, Piece.Level.PRODUCT);
+        Piece right = unsigned(of(product.right()), Piece.Level.PRODUCT);
+        return joined(left, times(left.numberLast() && right.numberFirst()), right, Piece.Level.PRODUCT);
+    }
 
-  @Override
-  public Piece quotient(Expression.Quotient quotient) {
-    Piece above = of(quotient.numerator());
-    boolean ratio = above.level() == Piece.Level.RATIO;
-    above = above.solidus() || ratio ? parenthesised(above) : first(above, Piece.Level.PRODUCT);
-    Piece below = unsigned(of(quotient.denominator()), Piece.Level.FACTOR);
-    return new Piece(above.text() + over() + below.text(), Piece.Level.PRODUCT, above.signed(), true,
-        above.numberFirst(), below.numberLast());
-  }
+    @Override
+    public Piece quotient(Expression.Quotient quotient) {
+        Piece above = of(quotient.numerator());
+        boolean ratio = above.level() == Piece.Level.RATIO;
+        above = above.solidus() || ratio ? parenthesised(above) : first(above, Piece.Level.PRODUCT);
+        Piece below = unsigned(of(quotient.denominator()), Piece.Level.FACTOR);
+        return new Piece(
+                above.text() + over() + below.text(),
+                Piece.Level.PRODUCT,
+                above.signed(),
+                true,
+                above.numberFirst(),
+                below.numberLast());
+    }
 
-  @Override
-  public Piece power(Expression.Power power) {
-    Piece base = unsigned(of(power.base()), Piece.Level.ATOM);
-    OptionalInt whole = DimensionRules.wholeNumber(power.exponent());
-    return whole.isPresent() && Math.abs(whole.getAsInt()) < 100 ? wholePower(base, whole.getAsInt())
-        : power(base, unsigned(of(power.exponent()), Piece.Level.ATOM));
-  }
+    @Override
+    public Piece power(Expression.Power power) {
+        Piece base = unsigned(of(power.base()), Piece.Level.ATOM);
+        OptionalInt whole = DimensionRules.wholeNumber(power.exponent());
+        return whole.isPresent() && Math.abs(whole.getAsInt()) < 100
+                ? wholePower(base, whole.getAsInt())
+                : power(base, unsigned(of(power.exponent()), Piece.Level.ATOM));
+    }
 
-  @Override
-  public Piece call(Expression.Call call) {
-    return Function.named(call.function())
-        .map(function -> function(function, call.arguments()))
-        .orElseGet(() -> measure(call.function(), of(call.arguments())));
-  }
+    @Override
+    public Piece call(Expression.Call call) {
+        return Function.named(call.function())
+                .map(function -> function(function, call.arguments()))
+                .orElseGet(() -> measure(call.function(), of(call.arguments())));
+    }
 
-  private static Piece joined(Piece left, String sign, Piece right, Piece.Level level) {
-    return new Piece(left.text() + sign + right.text(), level, left.signed(), right.solidus(), left.numberFirst(),
-        right.numberLast());
-  }
+    private static Piece joined(Piece left, String sign, Piece right, Piece.Level level) {
+        return new Piece(
+                left.text() + sign + right.text(),
+                level,
+                left.signed(),
+                right.solidus(),
+                left.numberFirst(),
+                right.numberLast());
+    }
 }

@@ -12,10 +12,10 @@ import java.util.Map;
  * @param words printed for word givens
  * @param marker the decimal marker of the constants in the formula
  */
-public record Notation(Map<String, Symbol> symbols, Map<String, Printed> values, Map<String, String> words,
-    DecimalMarker marker) {
-  public Symbol symbol(String name) {
-    Symbol given = symbols.get(name);
-    return given != null ? given : Symbol.of(name);
-  }
+public record Notation(
+        Map<String, Symbol> symbols, Map<String, Printed> values, Map<String, String> words, DecimalMarker marker) {
+    public Symbol symbol(String name) {
+        Symbol given = symbols.get(name);
+        return given != null ? given : Symbol.of(name);
+    }
 }

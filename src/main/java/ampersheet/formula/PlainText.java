@@ -7,176 +7,179 @@ import java.util.List;
 
 /**
  * Folds a tree into one line of text: {@code (V_s − V_f) / I_f} and {@code (9 V − 2 V) / 16 mA}. Parentheses only where
- * the reading needs them; {@code ·} between symbols, {@code ×} between numbers; whole powers as superscripts;
- * {@code a ∥ b} for {@code parallel(a, b)}.
+ * the reading needs them; {@code ·} between symbols, {@code ×} between numbers; whole powers as superscripts; {@code a
+ * ∥ b} for {@code parallel(a, b)}.
  */
 public final class PlainText {
-  private PlainText() {}
+    private PlainText() {}
 
-  public static String symbolic(Expression expression, Notation notation) {
-    return new Line(notation, Shown.SYMBOLS).of(expression).text();
-  }
-
-  /** Names replaced by their printed values; negative values in parentheses unless they stand first. */
-  public static String substituted(Expression expression, Notation notation) {
-    return new Line(notation, Shown.VALUES).of(expression).text();
-  }
-
-  public static String symbolic(Condition condition, Notation notation) {
-    return new Conditions(notation, Shown.SYMBOLS).of(condition);
-  }
-
-  public static String substituted(Condition condition, Notation notation) {
-    return new Conditions(notation, Shown.VALUES).of(condition);
-  }
-
-  private static final class Conditions extends ConditionLine {
-    private final Notation notation;
-    private final Shown shown;
-
-    Conditions(Notation notation, Shown shown) {
-      this.notation = notation;
-      this.shown = shown;
+    public static String symbolic(Expression expression, Notation notation) {
+        return new Line(notation, Shown.SYMBOLS).of(expression).text();
     }
 
-    @Override
-    public String comparison(Condition.Comparison comparison) {
-      String sign = " " + comparison.relation().printed() + " ";
-      if (ofWords(comparison, notation)) {
-        return leftWord(comparison, notation, shown) + sign + rightWord(comparison);
-      }
-      Line line = new Line(notation, shown);
-      return line.of(comparison.left()).text() + sign + line.of(comparison.right()).text();
+    /** Names replaced by their printed values; negative values in parentheses unless they stand first. */
+    public static String substituted(Expression expression, Notation notation) {
+        return new Line(notation, Shown.VALUES).of(expression).text();
     }
 
-    @Override
-    String joined(String left, String word, String right) {
-      return left + " " + word + " " + right;
+    public static String symbolic(Condition condition, Notation notation) {
+        return new Conditions(notation, Shown.SYMBOLS).of(condition);
     }
 
-    @Override
-    String not(String condition) {
-      return "not " + condition;
+    public static String substituted(Condition condition, Notation notation) {
+        return new Conditions(notation, Shown.VALUES).of(condition);
     }
 
-    @Override
-    String parenthesised(String condition) {
-      return "(" + condition + ")";
-    }
-  }
+    private static final class Conditions extends ConditionLine {
+        private final Notation notation;
+        private final Shown shown;
 
-  private static final class Line extends LineFold {
-    private final Notation notation;
-    private final Shown shown;
+        Conditions(Notation notation, Shown shown) {
+            this.notation = notation;
+            this.shown = shown;
+        }
 
-    Line(Notation notation, Shown shown) {
-      this.notation = notation;
-      this.shown = shown;
-    }
+        @Override
+        public String comparison(Condition.Comparison comparison) {
+            String sign = " " + comparison.relation().printed() + " ";
+            if (ofWords(comparison, notation)) {
+                return leftWord(comparison, notation, shown) + sign + rightWord(comparison);
+            }
+            Line line = new Line(notation, shown);
+            return line.of(comparison.left()).text()
+                    + sign
+                    + line.of(comparison.right()).text();
+        }
 
-    @Override
-    String open() {
-      return "(";
-    }
+        @Override
+        String joined(String left, String word, String right) {
+            return left + " " + word + " " + right;
+        }
 
-    @Override
-    String close() {
-      return ")";
-    }
+        @Override
+        String not(String condition) {
+            return "not " + condition;
+        }
 
-    @Override
-    String plus() {
-      return " + ";
-    }
-
-    @Override
-    String minus() {
-      return " − ";
-    }
-
-    @Override
-    String negative() {
-      return "−";
+        @Override
+        String parenthesised(String condition) {
+            return "(" + condition + ")";
+        }
     }
 
-    @Override
-    String over() {
-      return " / ";
-    }
+    private static final class Line extends LineFold {
+        private final Notation notation;
+        private final Shown shown;
 
-    @Override
-    String times(boolean numbers) {
-      return numbers || shown == Shown.VALUES ? " × " : " · ";
-    }
+        Line(Notation notation, Shown shown) {
+            this.notation = notation;
+            this.shown = shown;
+        }
 
-    @Override
-    public Piece constant(Expression.Constant constant) {
-      Printed printed = PrintedConstant.of(constant, notation.marker());
-      return Piece.value(printed.text(), printed);
-    }
+        @Override
+        String open() {
+            return "(";
+        }
 
-    @Override
-    public Piece name(Expression.Name name) {
-      Printed value = notation.values().get(name.id());
-      if (shown == Shown.VALUES && value != null) {
-        return Piece.value(value.text(), value);
-      }
-      Symbol symbol = notation.symbol(name.id());
-      return symbol.letters().indexOf(' ') >= 0 ? Piece.factor(symbol.plain()) : Piece.atom(symbol.plain());
-    }
+        @Override
+        String close() {
+            return ")";
+        }
 
-    @Override
-    Piece wholePower(Piece base, int exponent) {
-      return Piece.factor(base.text() + Superscript.of(exponent));
-    }
+        @Override
+        String plus() {
+            return " + ";
+        }
 
-    @Override
-    Piece power(Piece base, Piece exponent) {
-      return Piece.factor(base.text() + "^" + exponent.text());
-    }
+        @Override
+        String minus() {
+            return " − ";
+        }
 
-    @Override
-    Piece measure(String name, List<Piece> arguments) {
-      return called(name, arguments);
-    }
+        @Override
+        String negative() {
+            return "−";
+        }
 
-    @Override
-    Piece function(Function function, List<Expression> arguments) {
-      Piece first = of(arguments.get(0));
-      return switch (function) {
-        case SQRT -> Piece.factor("√(" + first.text() + ")");
-        case ABS -> Piece.atom("|" + first.text() + "|");
-        case FLOOR -> Piece.atom("⌊" + first.text() + "⌋");
-        case CEILING -> Piece.atom("⌈" + first.text() + "⌉");
-        case LOG10 -> called("log₁₀", List.of(first));
-        case MOD -> Piece.phrase(unsigned(first, Piece.Level.RATIO).text() + " mod "
-            + unsigned(of(arguments.get(1)), Piece.Level.RATIO).text());
-        case PARALLEL -> Piece.phrase(between(" ∥ ", arguments));
-        case NEXT_UP -> Piece.phrase("next " + series(arguments) + " value at or above " + first.text());
-        case NEXT_DOWN -> Piece.phrase("next " + series(arguments) + " value at or below " + first.text());
-        case NEAREST -> Piece.phrase("nearest " + series(arguments) + " value to " + first.text());
-        default -> called(function.written(), of(arguments));
-      };
-    }
+        @Override
+        String over() {
+            return " / ";
+        }
 
-    private String between(String sign, List<Expression> operands) {
-      List<String> texts = new ArrayList<>();
-      for (Piece piece : of(operands)) {
-        texts.add(unsigned(piece, Piece.Level.RATIO).text());
-      }
-      return String.join(sign, texts);
-    }
+        @Override
+        String times(boolean numbers) {
+            return numbers || shown == Shown.VALUES ? " × " : " · ";
+        }
 
-    private static String series(List<Expression> arguments) {
-      return Function.series(arguments.get(1)).map(PreferredSeries::name).orElse("");
-    }
+        @Override
+        public Piece constant(Expression.Constant constant) {
+            Printed printed = PrintedConstant.of(constant, notation.marker());
+            return Piece.value(printed.text(), printed);
+        }
 
-    private static Piece called(String name, List<Piece> arguments) {
-      List<String> texts = new ArrayList<>();
-      for (Piece argument : arguments) {
-        texts.add(argument.text());
-      }
-      return Piece.factor(name + "(" + String.join(", ", texts) + ")");
+        @Override
+        public Piece name(Expression.Name name) {
+            Printed value = notation.values().get(name.id());
+            if (shown == Shown.VALUES && value != null) {
+                return Piece.value(value.text(), value);
+            }
+            Symbol symbol = notation.symbol(name.id());
+            return symbol.letters().indexOf(' ') >= 0 ? Piece.factor(symbol.plain()) : Piece.atom(symbol.plain());
+        }
+
+        @Override
+        Piece wholePower(Piece base, int exponent) {
+            return Piece.factor(base.text() + Superscript.of(exponent));
+        }
+
+        @Override
+        Piece power(Piece base, Piece exponent) {
+            return Piece.factor(base.text() + "^" + exponent.text());
+        }
+
+        @Override
+        Piece measure(String name, List<Piece> arguments) {
+            return called(name, arguments);
+        }
+
+        @Override
+        Piece function(Function function, List<Expression> arguments) {
+            Piece first = of(arguments.get(0));
+            return switch (function) {
+                case SQRT -> Piece.factor("√(" + first.text() + ")");
+                case ABS -> Piece.atom("|" + first.text() + "|");
+                case FLOOR -> Piece.atom("⌊" + first.text() + "⌋");
+                case CEILING -> Piece.atom("⌈" + first.text() + "⌉");
+                case LOG10 -> called("log₁₀", List.of(first));
+                case MOD ->
+                    Piece.phrase(unsigned(first, Piece.Level.RATIO).text() + " mod "
+                            + unsigned(of(arguments.get(1)), Piece.Level.RATIO).text());
+                case PARALLEL -> Piece.phrase(between(" ∥ ", arguments));
+                case NEXT_UP -> Piece.phrase("next " + series(arguments) + " value at or above " + first.text());
+                case NEXT_DOWN -> Piece.phrase("next " + series(arguments) + " value at or below " + first.text());
+                case NEAREST -> Piece.phrase("nearest " + series(arguments) + " value to " + first.text());
+                default -> called(function.written(), of(arguments));
+            };
+        }
+
+        private String between(String sign, List<Expression> operands) {
+            List<String> texts = new ArrayList<>();
+            for (Piece piece : of(operands)) {
+                texts.add(unsigned(piece, Piece.Level.RATIO).text());
+            }
+            return String.join(sign, texts);
+        }
+
+        private static String series(List<Expression> arguments) {
+            return Function.series(arguments.get(1)).map(PreferredSeries::name).orElse("");
+        }
+
+        private static Piece called(String name, List<Piece> arguments) {
+            List<String> texts = new ArrayList<>();
+            for (Piece argument : arguments) {
+                texts.add(argument.text());
+            }
+            return Piece.factor(name + "(" + String.join(", ", texts) + ")");
+        }
     }
-  }
 }

@@ -14,15 +14,15 @@ import java.util.Set;
  */
 public record Scope(Map<String, Dimension> quantities, Map<String, Set<String>> words, Measures measures) {
 
-  /** Dimensions of the measures of a model, such as {@code current(D1)}; none outside a proof. */
-  @FunctionalInterface
-  public interface Measures {
-    /**
-     * @param arguments the arguments as names or numbers, as written
-     * @return empty if the model has no such measure
-     */
-    Optional<Dimension> dimension(String measure, List<Expression> arguments);
-  }
+    /** Dimensions of the measures of a model, such as {@code current(D1)}; none outside a proof. */
+    @FunctionalInterface
+    public interface Measures {
+        /**
+         * @param arguments the arguments as names or numbers, as written
+         * @return empty if the model has no such measure
+         */
+        Optional<Dimension> dimension(String measure, List<Expression> arguments);
+    }
 
-  public static final Measures NO_MEASURES = (measure, arguments) -> Optional.empty();
+    public static final Measures NO_MEASURES = (measure, arguments) -> Optional.empty();
 }

@@ -18,201 +18,207 @@ import org.apache.commons.math3.ode.nonstiff.DormandPrince853Integrator;
  * quick part. Time advances in spans of doubling length, after each of which it is seen whether the state is at rest.
  */
 public final class TimeIntegration {
-  private static final int EXPLICIT_EVALUATIONS = 4_000;
-  private static final int MOST_SPANS = 1_000;
-  private static final double RELATIVE = 1e-12;
-  /** Share of a value that is not noticed; above what integration leaves open, below what is promised. */
-  private static final double UNNOTICED = 1e-9;
+    private static final int EXPLICIT_EVALUATIONS = 4_000;
+    private static final int MOST_SPANS = 1_000;
+    private static final double RELATIVE = 1e-12;
+    /** Share of a value that is not noticed; above what integration leaves open, below what is promised. */
+    private static final double UNNOTICED = 1e-9;
 
-  private final Rates rates;
-  private final double[] start;
-  private final double[] rest;
-  private final double scale;
-  private final double largest;
-  private final double firstSpan;
-  private boolean implicit;
+    private final Rates rates;
+    private final double[] start;
+    private final double[] rest;
+    private final double scale;
+    private final double largest;
+    private final double firstSpan;
+    private boolean implicit;
 
-  /**
-   * @param rest the state at which all will come to rest, or null when there is none or it is not known
-   * @param scale what counts as a large value of the state
-   * @param largest beyond it the state counts as diverged
-   * @param firstSpan seconds; about the shortest time constant
-   */
-  public TimeIntegration(Rates rates, double[] start, double[] rest, double scale, double largest, double firstSpan) {
-    this.rates = rates;
-    this.start = start.clone();
-    this.rest = rest == null ? null : rest.clone();
-    this.scale = scale;
-    this.largest = largest;
-    this.firstSpan = firstSpan;
-    implicit = !rates.isExplicit();
-  }
+    /**
+     * @param rest the state at which all will come to rest, or null when there is none or it is not known
+     * @param scale what counts as a large value of the state
+     * @param largest beyond it the state counts as diverged
+     * @param firstSpan seconds; about the shortest time constant
+     */
+    public TimeIntegration(Rates rates, double[] start, double[] rest, double scale, double largest, double firstSpan) {
+        this.rates = rates;
+        this.start = start.clone();
+        this.rest = rest == null ? null : rest.clone();
+        this.scale = scale;
+        this.largest = largest;
+        this.firstSpan = firstSpan;
+        implicit = !rates.isExplicit();
+    }
 
-  /** {@link Arrived} after so many seconds, or {@link Diverged}. */
-  public Course after(double seconds) {
-    Course course = run(seconds, null);
-    return course instanceof AtRest atRest ? new Arrived(seconds, atRest.state()) : course;
-  }
+    /** {@link Arrived} after so many seconds, or {@link Diverged}. */
+    public Course after(double seconds) {
+        Course course = run(seconds, null);
+        return course instanceof AtRest atRest ? new Arrived(seconds, atRest.state()) : course;
+    }
 
-  /**
-   * {@link Arrived} where the gap passes 0.
-   *
-   * @param gap a function of the state; may throw {@link NoBalance}
-   */
-  public Course until(ToDoubleFunction<double[]> gap) {
-    return run(Double.POSITIVE_INFINITY, gap);
-  }
+    /**
+     * {@link Arrived} where the gap passes 0.
+     *
+     * @param gap a function of the state; may throw {@link NoBalance}
+     */
+    public Course until(ToDoubleFunction<double[]> gap) {
+        return run(Double.POSITIVE_INFINITY, gap);
+    }
 
-  private Course run(double seconds, ToDoubleFunction<double[]> gap) {
-    double[] state = start.clone();
-    double time = 0;
-    double span = firstSpan;
-    try {
-      if (gap != null && gap.applyAsDouble(state) == 0) {
-        return new Arrived(0, state);
-      }
-      if (isAtRest(state, span)) {
-        return new AtRest(rest != null ? rest.clone() : state); // what no longer moves would be followed step by step
-      }
-      for (int i = 0; i < MOST_SPANS && time < seconds; i++) {
-        double end = Math.min(seconds, time + span);
-        Arrived reached = advance(state, time, end, gap);
-        if (reached == null) {
-          return new Diverged(i);
+    private Course run(double seconds, ToDoubleFunction<double[]> gap) {
+        double[] state = start.clone();
+        double time = 0;
+        double span = firstSpan;
+        try {
+            if (gap != null && gap.applyAsDouble(state) == 0) {
+                return new Arrived(0, state);
+            }
+            if (isAtRest(state, span)) {
+                return new AtRest(
+                        rest != null ? rest.clone() : state); // what no longer moves would be followed step by step
+            }
+            for (int i = 0; i < MOST_SPANS && time < seconds; i++) {
+                double end = Math.min(seconds, time + span);
+                Arrived reached = advance(state, time, end, gap);
+                if (reached == null) {
+                    return new Diverged(i);
+                }
+                state = reached.state();
+                if (reached.seconds() < end || (gap != null && gap.applyAsDouble(state) == 0)) {
+                    return reached;
+                }
+                for (double value : state) {
+                    if (!(Math.abs(value) < largest)) {
+                        return new Diverged(i);
+                    }
+                }
+                time = end;
+                if (isAtRest(state, span)) {
+                    return new AtRest(rest != null ? rest.clone() : state);
+                }
+                span *= 2;
+            }
+        } catch (NoBalance unbalanced) {
+            return new Diverged(0);
         }
-        state = reached.state();
-        if (reached.seconds() < end || (gap != null && gap.applyAsDouble(state) == 0)) {
-          return reached;
+        return time < seconds ? new Diverged(MOST_SPANS) : new Arrived(seconds, state);
+    }
+
+    private boolean isAtRest(double[] state, double span) {
+        if (rest != null) {
+            for (int i = 0; i < state.length; i++) {
+                if (Math.abs(state[i] - rest[i]) > UNNOTICED * Math.max(scale, Math.abs(state[i]))) {
+                    return false;
+                }
+            }
+            return true;
         }
-        for (double value : state) {
-          if (!(Math.abs(value) < largest)) {
-            return new Diverged(i);
-          }
+        double[] next = rates.implicitStep(state, span);
+        for (int i = 0; i < state.length; i++) {
+            if (Math.abs(next[i] - state[i]) > 1e-3 * UNNOTICED * Math.max(scale, Math.abs(state[i]))) {
+                return false;
+            }
         }
-        time = end;
-        if (isAtRest(state, span)) {
-          return new AtRest(rest != null ? rest.clone() : state);
+        return true;
+    }
+
+    /** The state at {@code to}, or earlier where the gap closes; null when steps become too many. */
+    private Arrived advance(double[] state, double from, double to, ToDoubleFunction<double[]> gap) {
+        if (state.length == 0) {
+            return new Arrived(to, state);
         }
-        span *= 2;
-      }
-    } catch (NoBalance unbalanced) {
-      return new Diverged(0);
-    }
-    return time < seconds ? new Diverged(MOST_SPANS) : new Arrived(seconds, state);
-  }
-
-  private boolean isAtRest(double[] state, double span) {
-    if (rest != null) {
-      for (int i = 0; i < state.length; i++) {
-        if (Math.abs(state[i] - rest[i]) > UNNOTICED * Math.max(scale, Math.abs(state[i]))) {
-          return false;
+        if (!implicit) {
+            try {
+                return explicitly(state, from, to, gap);
+            } catch (MaxCountExceededException | NoBalance quickParts) {
+                implicit =
+                        true; // too many steps, or one that overshot: go on with a method that passes over quick parts
+            }
         }
-      }
-      return true;
+        return implicitly(state, from, to, gap);
     }
-    double[] next = rates.implicitStep(state, span);
-    for (int i = 0; i < state.length; i++) {
-      if (Math.abs(next[i] - state[i]) > 1e-3 * UNNOTICED * Math.max(scale, Math.abs(state[i]))) {
-        return false;
-      }
-    }
-    return true;
-  }
 
-  /** The state at {@code to}, or earlier where the gap closes; null when steps become too many. */
-  private Arrived advance(double[] state, double from, double to, ToDoubleFunction<double[]> gap) {
-    if (state.length == 0) {
-      return new Arrived(to, state);
-    }
-    if (!implicit) {
-      try {
-        return explicitly(state, from, to, gap);
-      } catch (MaxCountExceededException | NoBalance quickParts) {
-        implicit = true; // too many steps, or one that overshot: go on with a method that passes over quick parts
-      }
-    }
-    return implicitly(state, from, to, gap);
-  }
-
-  private Arrived explicitly(double[] state, double from, double to, ToDoubleFunction<double[]> gap) {
-    DormandPrince853Integrator integrator =
-        new DormandPrince853Integrator(0, to - from, 1e-12 * scale, RELATIVE);
-    integrator.setMaxEvaluations(EXPLICIT_EVALUATIONS);
-    if (gap != null) {
-      integrator.addEventHandler(new Passing(gap), (to - from) / 10, 1e-14 * to, 200);
-    }
-    double[] reached = new double[state.length];
-    double time = integrator.integrate(new Equations(state.length), from, state.clone(), to, reached);
-    return new Arrived(time, reached);
-  }
-
-  private Arrived implicitly(double[] state, double from, double to, ToDoubleFunction<double[]> gap) {
-    ExtrapolatedSteps steps = new ExtrapolatedSteps(rates, 1e-11, scale);
-    double[] here = state;
-    double time = from;
-    double step = to - from;
-    double gapHere = gap == null ? 0 : gap.applyAsDouble(here);
-    while (time < to) {
-      double tried = Math.min(step, to - time);
-      double[] next = steps.step(here, tried);
-      if (next == null) {
-        step = tried * steps.factor();
-        if (step < 1e-14 * to) {
-          return null;
+    private Arrived explicitly(double[] state, double from, double to, ToDoubleFunction<double[]> gap) {
+        DormandPrince853Integrator integrator = new DormandPrince853Integrator(0, to - from, 1e-12 * scale, RELATIVE);
+        integrator.setMaxEvaluations(EXPLICIT_EVALUATIONS);
+        if (gap != null) {
+            integrator.addEventHandler(new Passing(gap), (to - from) / 10, 1e-14 * to, 200);
         }
-        continue;
-      }
-      double gapNext = gap == null ? 0 : gap.applyAsDouble(next);
-      if (gapHere * gapNext < 0) {
-        double[] base = here;
-        double passes = new BrentSolver(1e-14, 1e-15 * to).solve(200, h -> {
-          double[] between = h == 0 ? base : steps.accepting(base, h);
-          return gap.applyAsDouble(between);
-        }, 0, tried);
-        return new Arrived(time + passes, steps.accepting(base, passes));
-      }
-      here = next;
-      gapHere = gapNext;
-      time = tried == to - time ? to : time + tried;
-      step = Math.max(step, tried) * steps.factor();
-    }
-    return new Arrived(to, here);
-  }
-
-  private final class Equations implements FirstOrderDifferentialEquations {
-    private final int size;
-
-    Equations(int size) {
-      this.size = size;
+        double[] reached = new double[state.length];
+        double time = integrator.integrate(new Equations(state.length), from, state.clone(), to, reached);
+        return new Arrived(time, reached);
     }
 
-    @Override
-    public int getDimension() {
-      return size;
+    private Arrived implicitly(double[] state, double from, double to, ToDoubleFunction<double[]> gap) {
+        ExtrapolatedSteps steps = new ExtrapolatedSteps(rates, 1e-11, scale);
+        double[] here = state;
+        double time = from;
+        double step = to - from;
+        double gapHere = gap == null ? 0 : gap.applyAsDouble(here);
+        while (time < to) {
+            double tried = Math.min(step, to - time);
+            double[] next = steps.step(here, tried);
+            if (next == null) {
+                step = tried * steps.factor();
+                if (step < 1e-14 * to) {
+                    return null;
+                }
+                continue;
+            }
+            double gapNext = gap == null ? 0 : gap.applyAsDouble(next);
+            if (gapHere * gapNext < 0) {
+                double[] base = here;
+                double passes = new BrentSolver(1e-14, 1e-15 * to)
+                        .solve(
+                                200,
+                                h -> {
+                                    double[] between = h == 0 ? base : steps.accepting(base, h);
+                                    return gap.applyAsDouble(between);
+                                },
+                                0,
+                                tried);
+                return new Arrived(time + passes, steps.accepting(base, passes));
+            }
+            here = next;
+            gapHere = gapNext;
+            time = tried == to - time ? to : time + tried;
+            step = Math.max(step, tried) * steps.factor();
+        }
+        return new Arrived(to, here);
     }
 
-    @Override
-    public void computeDerivatives(double time, double[] state, double[] derivatives) {
-      System.arraycopy(rates.at(state), 0, derivatives, 0, size);
-    }
-  }
+    private final class Equations implements FirstOrderDifferentialEquations {
+        private final int size;
 
-  /** Stops the explicit method where the gap closes. */
-  private record Passing(ToDoubleFunction<double[]> gap) implements EventHandler {
-    @Override
-    public void init(double time, double[] state, double end) {}
+        Equations(int size) {
+            this.size = size;
+        }
 
-    @Override
-    public double g(double time, double[] state) {
-      return gap.applyAsDouble(state);
-    }
+        @Override
+        public int getDimension() {
+            return size;
+        }
 
-    @Override
-    public Action eventOccurred(double time, double[] state, boolean increasing) {
-      return Action.STOP;
+        @Override
+        public void computeDerivatives(double time, double[] state, double[] derivatives) {
+            System.arraycopy(rates.at(state), 0, derivatives, 0, size);
+        }
     }
 
-    @Override
-    public void resetState(double time, double[] state) {}
-  }
+    /** Stops the explicit method where the gap closes. */
+    private record Passing(ToDoubleFunction<double[]> gap) implements EventHandler {
+        @Override
+        public void init(double time, double[] state, double end) {}
+
+        @Override
+        public double g(double time, double[] state) {
+            return gap.applyAsDouble(state);
+        }
+
+        @Override
+        public Action eventOccurred(double time, double[] state, boolean increasing) {
+            return Action.STOP;
+        }
+
+        @Override
+        public void resetState(double time, double[] state) {}
+    }
 }

@@ -1,5 +1,5 @@
 /**
- * States that change over time: temperatures that rise, capacitors that charge. Start reading at {@link
- * ampersheet.integration.TimeIntegration}.
+ * States that change over time: temperatures that rise, capacitors that charge. Start reading at
+ * {@link ampersheet.integration.TimeIntegration}.
  */
 package ampersheet.integration;

@@ -28,195 +28,219 @@ import java.util.Set;
 
 /** A plan and a number of learners become one PDF to be printed, and where wanted another one with the keys. */
 public final class Handouts {
-  /** Widest drawing on a card, in pixels: its lettering is 8 point then. */
-  private static final double CARD_DRAWING = 460;
+    /** Widest drawing on a card, in pixels: its lettering is 8 point then. */
+    private static final double CARD_DRAWING = 460;
 
-  private Handouts() {}
+    private Handouts() {}
 
-  public enum Keys {
-    /** Behind all sheets, each on leaves of its own. */
-    LAST,
-    /** In a file beside, named after it. */
-    APART,
-    NONE
-  }
-
-  /**
-   * How the handouts are to look.
-   *
-   * @param extra font for names in letters that the shipped ones lack
-   */
-  public record Wish(Document.Paper paper, Profile profile, Keys keys, boolean checkLetters, Optional<ExtraFont> extra) {
-    public Wish(Document.Paper paper, Profile profile, Keys keys, boolean checkLetters) {
-      this(paper, profile, keys, checkLetters, Optional.empty());
+    public enum Keys {
+        /** Behind all sheets, each on leaves of its own. */
+        LAST,
+        /** In a file beside, named after it. */
+        APART,
+        NONE
     }
-  }
 
-  /**
-   * What was printed.
-   *
-   * @param sides of paper in both files, empty ones included
-   * @param files those with sheets and, where apart, with keys
-   * @param archive of all that the sheets were made from
-   * @param left keys of an earlier run under the name that this run's would have, if it wrote none there
-   */
-  public record Printed(int sheets, int sides, List<Path> files, Path archive, int written, Optional<Path> left) {
-    public Printed {
-      files = List.copyOf(files);
-    }
-  }
-
-  /**
-   * Each file is whole or not there; the same inputs give the same bytes.
-   *
-   * @throws ampersheet.diagnostic.DiagnosticException with all faults of plan and templates, if a template has too few
-   *     variants, if a name has letters that cannot be printed, or if a file cannot be written
-   */
-  public static Printed print(Plan plan, Roster roster, TemplateLibrary templates, Path out, Wish wish) {
-    return print(ProblemSet.of(plan, templates), roster, out, wish);
-  }
-
-  /** @param set with the bins of the workshop, if the sheets shall be built */
-  public static Printed print(ProblemSet set, Roster roster, Path out, Wish wish) {
-    return print(set, roster, out, wish, Output.Terms.NONE);
-  }
-
-  /** The same, on these terms with what is found beside the file. */
-  public static Printed print(ProblemSet set, Roster roster, Path out, Wish wish, Output.Terms terms) {
-    Plan plan = set.plan();
-    requirePrintable(plan, roster, wish.extra());
-    SheetMaker maker = new SheetMaker(set);
-    maker.prepare(roster.lastSeat());
-    boolean apart = wish.keys() == Keys.APART;
-    try (Output output = Output.file(out, ".pdf", terms);
-        PdfBook sheets = new PdfBook(plan.title(), plan.language(), wish.profile(), wish.extra(), output.folder());
-        PdfBook keys = new PdfBook("Key: " + plan.title(), plan.language(), wish.profile(), wish.extra(), output.folder())) {
-      Path archive = archiveBeside(out, set);
-      output.require(apart ? List.of(out, keysBeside(out), archive) : List.of(out, archive));
-      Keeping keeping = new Keeping(set, archive);
-      List<ArchivedSheet> kept = new ArrayList<>();
-      for (Roster.Seat seat : roster.seats()) {
-        Sheet sheet = maker.sheet(seat.number());
-        kept.add(keeping.keep(sheet));
-        Document document =
-            Composer.sheet(sheet, seat.name(), wish.profile().widestDrawing(wish.paper())).on(wish.paper());
-        sheets.add(wish.checkLetters() ? CheckLetters.addedTo(document, sheet) : document);
-        if (wish.keys() != Keys.NONE) {
-          (apart ? keys : sheets).add(
-              Composer.key(sheet, seat.name(), wish.profile().widestDrawing(wish.paper())).on(wish.paper()));
+    /**
+     * How the handouts are to look.
+     *
+     * @param extra font for names in letters that the shipped ones lack
+     */
+    public record Wish(
+            Document.Paper paper, Profile profile, Keys keys, boolean checkLetters, Optional<ExtraFont> extra) {
+        public Wish(Document.Paper paper, Profile profile, Keys keys, boolean checkLetters) {
+            this(paper, profile, keys, checkLetters, Optional.empty());
         }
-      }
-      List<Path> files = new ArrayList<>(List.of(out));
-      int written = output.write(out, sheets::write) ? 1 : 0;
-      if (apart) {
-        files.add(keysBeside(out));
-        written += output.write(keysBeside(out), keys::write) ? 1 : 0;
-      }
-      written += keeping.write(kept, output);
-      output.finish();
-      return new Printed(roster.seats().size(), sheets.sides() + keys.sides(), files, keeping.file(), written,
-          apart ? Optional.empty() : left(out));
     }
-  }
 
-  /**
-   * Looks at title and names before anything is made.
-   *
-   * @throws DiagnosticException naming everybody whose name cannot be printed
-   */
-  static void requirePrintable(Plan plan, Roster roster, Optional<ExtraFont> extra) {
-    List<Diagnostic> faults = new ArrayList<>();
-    try (PrintableLetters letters = new PrintableLetters(extra)) {
-      refuse(letters.missingIn(plan.title()), "the title", plan.file(), faults);
-      roster.seats().forEach(seat -> refuse(letters.missingIn(seat.name()),
-          "the name at seat " + seat.number() + ", " + seat.name() + ",", "the class list", faults));
+    /**
+     * What was printed.
+     *
+     * @param sides of paper in both files, empty ones included
+     * @param files those with sheets and, where apart, with keys
+     * @param archive of all that the sheets were made from
+     * @param left keys of an earlier run under the name that this run's would have, if it wrote none there
+     */
+    public record Printed(int sheets, int sides, List<Path> files, Path archive, int written, Optional<Path> left) {
+        public Printed {
+            files = List.copyOf(files);
+        }
     }
-    if (!faults.isEmpty()) {
-      throw new DiagnosticException(faults);
+
+    /**
+     * Each file is whole or not there; the same inputs give the same bytes.
+     *
+     * @throws ampersheet.diagnostic.DiagnosticException with all faults of plan and templates, if a template has too
+     *     few variants, if a name has letters that cannot be printed, or if a file cannot be written
+     */
+    public static Printed print(Plan plan, Roster roster, TemplateLibrary templates, Path out, Wish wish) {
+        return print(ProblemSet.of(plan, templates), roster, out, wish);
     }
-  }
 
-  private static void refuse(Set<String> missing, String what, String file, List<Diagnostic> faults) {
-    if (!missing.isEmpty()) {
-      faults.add(Diagnostic.error(Place.inFile(file), what + " cannot be printed: no font at hand sets "
-          + String.join(" ", missing), "letters that a font holds: those shipped have Latin, Greek, Cyrillic, Hebrew and Arabic",
-          "Give a font that has them with --font FILE.ttf, write it in other letters, or hand out the HTML pages."));
+    /** @param set with the bins of the workshop, if the sheets shall be built */
+    public static Printed print(ProblemSet set, Roster roster, Path out, Wish wish) {
+        return print(set, roster, out, wish, Output.Terms.NONE);
     }
-  }
 
-  /**
-   * Bench cards instead of sheets: four to a page, for the problems that are built.
-   *
-   * @throws ampersheet.diagnostic.DiagnosticException as for {@link #print}; and if there is nothing to build
-   */
-  public static Printed cards(Plan plan, Roster roster, TemplateLibrary templates, Path out, Wish wish) {
-    return cards(ProblemSet.of(plan, templates), roster, out, wish);
-  }
-
-  /** @param set with the bins of the workshop, if the cards shall be built */
-  public static Printed cards(ProblemSet set, Roster roster, Path out, Wish wish) {
-    return cards(set, roster, out, wish, Output.Terms.NONE);
-  }
-
-  /** The same, on these terms with what is found beside the file. */
-  public static Printed cards(ProblemSet set, Roster roster, Path out, Wish wish, Output.Terms terms) {
-    Plan plan = set.plan();
-    requirePrintable(plan, roster, wish.extra());
-    SheetMaker maker = new SheetMaker(set);
-    maker.prepare(roster.lastSeat());
-    try (Output output = Output.file(out, ".pdf", terms);
-        PdfBook cards = new PdfBook("Bench cards: " + plan.title(), plan.language(), wish.profile(), wish.extra(), output.folder())) {
-      Path archive = archiveBeside(out, set);
-      output.require(List.of(out, archive));
-      Keeping keeping = new Keeping(set, archive);
-      List<ArchivedSheet> kept = new ArrayList<>();
-      for (Roster.Seat seat : roster.seats()) {
-        Sheet sheet = maker.sheet(seat.number());
-        kept.add(keeping.keep(sheet));
-        cards.addCards(BenchCards.of(sheet, seat.name(), CARD_DRAWING).on(wish.paper()));
-      }
-      if (cards.sides() == 0) {
-        throw new DiagnosticException(Diagnostic.error(Place.inFile(plan.file()),
-            "none of the plan's problems is built on a bench", "a problem with a circuit of parts from the drawer",
-            "Add such a problem to the plan, or leave out --cards."));
-      }
-      int written = (output.write(out, cards::write) ? 1 : 0) + keeping.write(kept, output);
-      output.finish();
-      return new Printed(roster.seats().size(), cards.sides(), List.of(out), keeping.file(), written, left(out));
+    /** The same, on these terms with what is found beside the file. */
+    public static Printed print(ProblemSet set, Roster roster, Path out, Wish wish, Output.Terms terms) {
+        Plan plan = set.plan();
+        requirePrintable(plan, roster, wish.extra());
+        SheetMaker maker = new SheetMaker(set);
+        maker.prepare(roster.lastSeat());
+        boolean apart = wish.keys() == Keys.APART;
+        try (Output output = Output.file(out, ".pdf", terms);
+                PdfBook sheets =
+                        new PdfBook(plan.title(), plan.language(), wish.profile(), wish.extra(), output.folder());
+                PdfBook keys = new PdfBook(
+                        "Key: " + plan.title(), plan.language(), wish.profile(), wish.extra(), output.folder())) {
+            Path archive = archiveBeside(out, set);
+            output.require(apart ? List.of(out, keysBeside(out), archive) : List.of(out, archive));
+            Keeping keeping = new Keeping(set, archive);
+            List<ArchivedSheet> kept = new ArrayList<>();
+            for (Roster.Seat seat : roster.seats()) {
+                Sheet sheet = maker.sheet(seat.number());
+                kept.add(keeping.keep(sheet));
+                Document document = Composer.sheet(
+                                sheet, seat.name(), wish.profile().widestDrawing(wish.paper()))
+                        .on(wish.paper());
+                sheets.add(wish.checkLetters() ? CheckLetters.addedTo(document, sheet) : document);
+                if (wish.keys() != Keys.NONE) {
+                    (apart ? keys : sheets)
+                            .add(Composer.key(sheet, seat.name(), wish.profile().widestDrawing(wish.paper()))
+                                    .on(wish.paper()));
+                }
+            }
+            List<Path> files = new ArrayList<>(List.of(out));
+            int written = output.write(out, sheets::write) ? 1 : 0;
+            if (apart) {
+                files.add(keysBeside(out));
+                written += output.write(keysBeside(out), keys::write) ? 1 : 0;
+            }
+            written += keeping.write(kept, output);
+            output.finish();
+            return new Printed(
+                    roster.seats().size(),
+                    sheets.sides() + keys.sides(),
+                    files,
+                    keeping.file(),
+                    written,
+                    apart ? Optional.empty() : left(out));
+        }
     }
-  }
 
-  /** One learner's sheet and key as files of their own; the number of files that changed. */
-  static int beside(Sheet sheet, String learner, Path out, String name, Output output,
-      Optional<ExtraFont> extra) {
-    Document handout = CheckLetters.addedTo(Composer.sheet(sheet, learner), sheet);
-    return alone(handout, out.resolve("sheets").resolve(name + ".pdf"), output, extra)
-        + alone(Composer.key(sheet, learner), out.resolve("keys").resolve(name + ".pdf"), output, extra);
-  }
-
-  private static int alone(Document document, Path file, Output output, Optional<ExtraFont> extra) {
-    try (PdfBook book = new PdfBook(document.title(), document.language(), Profile.REGULAR, extra, output.folder())) {
-      book.add(document);
-      return output.write(file, book::write) ? 1 : 0;
+    /**
+     * Looks at title and names before anything is made.
+     *
+     * @throws DiagnosticException naming everybody whose name cannot be printed
+     */
+    static void requirePrintable(Plan plan, Roster roster, Optional<ExtraFont> extra) {
+        List<Diagnostic> faults = new ArrayList<>();
+        try (PrintableLetters letters = new PrintableLetters(extra)) {
+            refuse(letters.missingIn(plan.title()), "the title", plan.file(), faults);
+            roster.seats()
+                    .forEach(seat -> refuse(
+                            letters.missingIn(seat.name()),
+                            "the name at seat " + seat.number() + ", " + seat.name() + ",",
+                            "the class list",
+                            faults));
+        }
+        if (!faults.isEmpty()) {
+            throw new DiagnosticException(faults);
+        }
     }
-  }
 
-  /** {@code tonight.pdf} has its keys in {@code tonight-keys.pdf}. */
-  static Path keysBeside(Path out) {
-    return out.resolveSibling(stem(out) + "-keys.pdf");
-  }
+    private static void refuse(Set<String> missing, String what, String file, List<Diagnostic> faults) {
+        if (!missing.isEmpty()) {
+            faults.add(Diagnostic.error(
+                    Place.inFile(file),
+                    what + " cannot be printed: no font at hand sets " + String.join(" ", missing),
+                    "letters that a font holds: those shipped have Latin, Greek, Cyrillic, Hebrew and Arabic",
+                    "Give a font that has them with --font FILE.ttf, write it in other letters, or hand "
+                            + "out the HTML pages."));
+        }
+    }
 
-  private static Optional<Path> left(Path out) {
-    return Optional.of(keysBeside(out)).filter(Files::exists);
-  }
+    /**
+     * Bench cards instead of sheets: four to a page, for the problems that are built.
+     *
+     * @throws ampersheet.diagnostic.DiagnosticException as for {@link #print}; and if there is nothing to build
+     */
+    public static Printed cards(Plan plan, Roster roster, TemplateLibrary templates, Path out, Wish wish) {
+        return cards(ProblemSet.of(plan, templates), roster, out, wish);
+    }
 
-  /** Of {@code tonight.pdf} it is {@code tonight-issued-A7K3M.zip}. */
-  public static Path archiveBeside(Path out, ProblemSet set) {
-    return out.resolveSibling(stem(out) + "-" + IssuedArchive.fileName(set));
-  }
+    /** @param set with the bins of the workshop, if the cards shall be built */
+    public static Printed cards(ProblemSet set, Roster roster, Path out, Wish wish) {
+        return cards(set, roster, out, wish, Output.Terms.NONE);
+    }
 
-  private static String stem(Path out) {
-    String name = out.getFileName().toString();
-    return name.endsWith(".pdf") ? name.substring(0, name.length() - ".pdf".length()) : name;
-  }
+    /** The same, on these terms with what is found beside the file. */
+    public static Printed cards(ProblemSet set, Roster roster, Path out, Wish wish, Output.Terms terms) {
+        Plan plan = set.plan();
+        requirePrintable(plan, roster, wish.extra());
+        SheetMaker maker = new SheetMaker(set);
+        maker.prepare(roster.lastSeat());
+        try (Output output = Output.file(out, ".pdf", terms);
+                PdfBook cards = new PdfBook(
+                        "Bench cards: " + plan.title(),
+                        plan.language(),
+                        wish.profile(),
+                        wish.extra(),
+                        output.folder())) {
+            Path archive = archiveBeside(out, set);
+            output.require(List.of(out, archive));
+            Keeping keeping = new Keeping(set, archive);
+            List<ArchivedSheet> kept = new ArrayList<>();
+            for (Roster.Seat seat : roster.seats()) {
+                Sheet sheet = maker.sheet(seat.number());
+                kept.add(keeping.keep(sheet));
+                cards.addCards(BenchCards.of(sheet, seat.name(), CARD_DRAWING).on(wish.paper()));
+            }
+            if (cards.sides() == 0) {
+                throw new DiagnosticException(Diagnostic.error(
+                        Place.inFile(plan.file()),
+                        "none of the plan's problems is built on a bench",
+                        "a problem with a circuit of parts from the drawer",
+                        "Add such a problem to the plan, or leave out --cards."));
+            }
+            int written = (output.write(out, cards::write) ? 1 : 0) + keeping.write(kept, output);
+            output.finish();
+            return new Printed(roster.seats().size(), cards.sides(), List.of(out), keeping.file(), written, left(out));
+        }
+    }
+
+    /** One learner's sheet and key as files of their own; the number of files that changed. */
+    static int beside(Sheet sheet, String learner, Path out, String name, Output output, Optional<ExtraFont> extra) {
+        Document handout = CheckLetters.addedTo(Composer.sheet(sheet, learner), sheet);
+        return alone(handout, out.resolve("sheets").resolve(name + ".pdf"), output, extra)
+                + alone(Composer.key(sheet, learner), out.resolve("keys").resolve(name + ".pdf"), output, extra);
+    }
+
+    private static int alone(Document document, Path file, Output output, Optional<ExtraFont> extra) {
+        try (PdfBook book =
+                new PdfBook(document.title(), document.language(), Profile.REGULAR, extra, output.folder())) {
+            book.add(document);
+            return output.write(file, book::write) ? 1 : 0;
+        }
+    }
+
+    /** {@code tonight.pdf} has its keys in {@code tonight-keys.pdf}. */
+    static Path keysBeside(Path out) {
+        return out.resolveSibling(stem(out) + "-keys.pdf");
+    }
+
+    private static Optional<Path> left(Path out) {
+        return Optional.of(keysBeside(out)).filter(Files::exists);
+    }
+
+    /** Of {@code tonight.pdf} it is {@code tonight-issued-A7K3M.zip}. */
+    public static Path archiveBeside(Path out, ProblemSet set) {
+        return out.resolveSibling(stem(out) + "-" + IssuedArchive.fileName(set));
+    }
+
+    private static String stem(Path out) {
+        String name = out.getFileName().toString();
+        return name.endsWith(".pdf") ? name.substring(0, name.length() - ".pdf".length()) : name;
+    }
 }

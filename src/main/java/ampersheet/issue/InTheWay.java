@@ -17,67 +17,91 @@ import java.util.TreeMap;
 
 /** What stands where a file is to be written, and must not be lost. */
 final class InTheWay {
-  private static final int HEAD = 64;
-  /** Of UTF-8, as some spreadsheets put it first; read byte by byte, and made small. */
-  private static final String BYTE_ORDER_MARK = "\u00ef\u00bb\u00bf";
-  /** How each kind of file that this program writes begins, in small letters. */
-  private static final Map<String, List<String>> BEGINNINGS = new TreeMap<>(Map.of(
-      ".html", List.of("<!doctype html"),
-      ".md", List.of("# "),
-      ".pdf", List.of("%pdf-"),
-      ".zip", List.of("pk\003\004"),
-      ".csv", List.of("seat,name,sheet,", "seat,name,before,", "seat,sheet,question,", "file,received,", "file,line,sheet,",
-          "what,number,name", "file,issue")));
+    private static final int HEAD = 64;
+    /** Of UTF-8, as some spreadsheets put it first; read byte by byte, and made small. */
+    private static final String BYTE_ORDER_MARK = "\u00ef\u00bb\u00bf";
+    /** How each kind of file that this program writes begins, in small letters. */
+    private static final Map<String, List<String>> BEGINNINGS = new TreeMap<>(Map.of(
+            ".html", List.of("<!doctype html"),
+            ".md", List.of("# "),
+            ".pdf", List.of("%pdf-"),
+            ".zip", List.of("pk\003\004"),
+            ".csv",
+                    List.of(
+                            "seat,name,sheet,",
+                            "seat,name,before,",
+                            "seat,sheet,question,",
+                            "file,received,",
+                            "file,line,sheet,",
+                            "what,number,name",
+                            "file,issue")));
 
-  private InTheWay() {}
+    private InTheWay() {}
 
-  /**
-   * @param kind of what is to be written, as names of such files end: {@code .pdf}
-   * @param ours whether this program wrote that file, as far as is known
-   * @return why it must stay; empty if nothing is lost
-   */
-  static Optional<Diagnostic> of(Path target, String kind, Output.Terms terms, boolean ours) throws IOException {
-    if (!Files.exists(target, LinkOption.NOFOLLOW_LINKS)) {
-      return Optional.empty();
+    /**
+     * @param kind of what is to be written, as names of such files end: {@code .pdf}
+     * @param ours whether this program wrote that file, as far as is known
+     * @return why it must stay; empty if nothing is lost
+     */
+    static Optional<Diagnostic> of(Path target, String kind, Output.Terms terms, boolean ours) throws IOException {
+        if (!Files.exists(target, LinkOption.NOFOLLOW_LINKS)) {
+            return Optional.empty();
+        }
+        for (Path input : terms.inputs()) {
+            if (Files.exists(target) && Files.exists(input) && Files.isSameFile(target, input)) {
+                return told(
+                        target,
+                        "this file would be written over, and it is what this command reads"
+                                + (input.equals(target) ? "" : ", " + Output.shown(input)),
+                        "a place for the results that holds nothing of yours",
+                        "Name another place.");
+            }
+        }
+        BasicFileAttributes is = Files.readAttributes(target, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
+        if (is.isDirectory()) {
+            return told(
+                    target,
+                    "a folder stands where this file is to be written",
+                    "a file, or nothing yet",
+                    "Name another place, or move that folder away.");
+        }
+        if (is.isSymbolicLink()) {
+            return terms.replace()
+                    ? Optional.empty()
+                    : told(
+                            target,
+                            "this is a link to another file",
+                            "an ordinary file, or nothing yet",
+                            "Name the file itself, or add --replace to put a file in place of the link.");
+        }
+        if (!is.isRegularFile()) {
+            return told(
+                    target,
+                    "this is a device or a pipe, and no ordinary file",
+                    "an ordinary file, or nothing yet",
+                    "Name a file.");
+        }
+        if (ours || terms.replace() || is.size() == 0 || begins(target, BEGINNINGS.getOrDefault(kind, List.of()))) {
+            return Optional.empty();
+        }
+        return told(
+                target,
+                "this file does not look as if this program had written it",
+                "a file of an earlier run, or nothing yet",
+                "Name another place; or add --replace if nothing of that file is needed any more.");
     }
-    for (Path input : terms.inputs()) {
-      if (Files.exists(target) && Files.exists(input) && Files.isSameFile(target, input)) {
-        return told(target, "this file would be written over, and it is what this command reads"
-            + (input.equals(target) ? "" : ", " + Output.shown(input)), "a place for the results that holds nothing of yours",
-            "Name another place.");
-      }
-    }
-    BasicFileAttributes is = Files.readAttributes(target, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
-    if (is.isDirectory()) {
-      return told(target, "a folder stands where this file is to be written", "a file, or nothing yet",
-          "Name another place, or move that folder away.");
-    }
-    if (is.isSymbolicLink()) {
-      return terms.replace() ? Optional.empty() : told(target, "this is a link to another file",
-          "an ordinary file, or nothing yet", "Name the file itself, or add --replace to put a file in place of the link.");
-    }
-    if (!is.isRegularFile()) {
-      return told(target, "this is a device or a pipe, and no ordinary file", "an ordinary file, or nothing yet",
-          "Name a file.");
-    }
-    if (ours || terms.replace() || is.size() == 0 || begins(target, BEGINNINGS.getOrDefault(kind, List.of()))) {
-      return Optional.empty();
-    }
-    return told(target, "this file does not look as if this program had written it", "a file of an earlier run, or nothing yet",
-        "Name another place; or add --replace if nothing of that file is needed any more.");
-  }
 
-  private static boolean begins(Path file, List<String> beginnings) throws IOException {
-    byte[] head;
-    try (InputStream in = Files.newInputStream(file)) {
-      head = in.readNBytes(HEAD);
+    private static boolean begins(Path file, List<String> beginnings) throws IOException {
+        byte[] head;
+        try (InputStream in = Files.newInputStream(file)) {
+            head = in.readNBytes(HEAD);
+        }
+        String begins = new String(head, StandardCharsets.ISO_8859_1).toLowerCase(Locale.ROOT);
+        String bare = begins.startsWith(BYTE_ORDER_MARK) ? begins.substring(BYTE_ORDER_MARK.length()) : begins;
+        return beginnings.stream().anyMatch(bare::startsWith);
     }
-    String begins = new String(head, StandardCharsets.ISO_8859_1).toLowerCase(Locale.ROOT);
-    String bare = begins.startsWith(BYTE_ORDER_MARK) ? begins.substring(BYTE_ORDER_MARK.length()) : begins;
-    return beginnings.stream().anyMatch(bare::startsWith);
-  }
 
-  private static Optional<Diagnostic> told(Path target, String problem, String expected, String next) {
-    return Optional.of(Diagnostic.error(Place.inFile(Output.shown(target)), problem, expected, next));
-  }
+    private static Optional<Diagnostic> told(Path target, String problem, String expected, String next) {
+        return Optional.of(Diagnostic.error(Place.inFile(Output.shown(target)), problem, expected, next));
+    }
 }

@@ -3,8 +3,8 @@ package ampersheet.issue;
 import ampersheet.page.HomeworkPage;
 import ampersheet.problem.Tally;
 import ampersheet.render.html.HtmlPage;
-import ampersheet.render.pdf.ExtraFont;
 import ampersheet.render.markdown.MarkdownPage;
+import ampersheet.render.pdf.ExtraFont;
 import ampersheet.sheet.ArchivedSheet;
 import ampersheet.sheet.ClassIndex;
 import ampersheet.sheet.Composer;
@@ -26,174 +26,202 @@ import java.util.TreeSet;
 
 /** A plan and a class become sheets, keys apart from them, and an index page. */
 public final class Issue {
-  private static final String INDEX = "index.html";
-  private static final String SHEETS = "sheets";
-  private static final String KEYS = "keys";
-  private static final String HOMEWORK = "homework";
+    private static final String INDEX = "index.html";
+    private static final String SHEETS = "sheets";
+    private static final String KEYS = "keys";
+    private static final String HOMEWORK = "homework";
 
-  private Issue() {}
+    private Issue() {}
 
-  /**
-   * What was issued.
-   *
-   * @param written files that were new or changed; the others already held what they should
-   * @param tallies draws tried and refused, by template
-   * @param left what lies in the folder from earlier runs and was not written now
-   */
-  public record Issued(int sheets, int problemsPerSheet, int written, Path index, Path archive, Map<String, Tally> tallies,
-      LeftOver left) {}
+    /**
+     * What was issued.
+     *
+     * @param written files that were new or changed; the others already held what they should
+     * @param tallies draws tried and refused, by template
+     * @param left what lies in the folder from earlier runs and was not written now
+     */
+    public record Issued(
+            int sheets,
+            int problemsPerSheet,
+            int written,
+            Path index,
+            Path archive,
+            Map<String, Tally> tallies,
+            LeftOver left) {}
 
-  /**
-   * Sheets, keys and homework pages of earlier runs.
-   *
-   * @param issue by which the IDs of the sheets issued now begin
-   * @param byIssue names within the folder, by what the IDs on them begin with, or "unknown"
-   * @param removed whether they were removed
-   */
-  public record LeftOver(String issue, Map<String, List<String>> byIssue, boolean removed) {
-    public int files() {
-      return byIssue.values().stream().mapToInt(List::size).sum();
+    /**
+     * Sheets, keys and homework pages of earlier runs.
+     *
+     * @param issue by which the IDs of the sheets issued now begin
+     * @param byIssue names within the folder, by what the IDs on them begin with, or "unknown"
+     * @param removed whether they were removed
+     */
+    public record LeftOver(String issue, Map<String, List<String>> byIssue, boolean removed) {
+        public int files() {
+            return byIssue.values().stream().mapToInt(List::size).sum();
+        }
+
+        /** Whether it is known which issue the files under this name belong to. */
+        public static boolean isKnown(String issue) {
+            return Manifest.isKnown(issue);
+        }
     }
 
-    /** Whether it is known which issue the files under this name belong to. */
-    public static boolean isKnown(String issue) {
-      return Manifest.isKnown(issue);
+    /**
+     * Writes {@code sheets/seat-007.html} and {@code .md}, the same in {@code keys/}, an archive of all that the sheets
+     * were made from, {@code keys/issued-A7K3M.zip}, {@code index.html}, and {@code manifest.csv}, which tells what
+     * belongs to which issue. Each file is whole or not there, and the same inputs give the same bytes, so that a run
+     * may be repeated or taken up again.
+     *
+     * @throws ampersheet.diagnostic.DiagnosticException with all faults of plan and templates, and if a template has
+     *     too few variants for the class, before anything is written; or if a file cannot be written
+     */
+    public static Issued issue(Plan plan, Roster roster, TemplateLibrary templates, Path out, int threads) {
+        return issue(plan, roster, templates, out, threads, false);
     }
-  }
 
-  /**
-   * Writes {@code sheets/seat-007.html} and {@code .md}, the same in {@code keys/}, an archive of all that the sheets were
-   * made from, {@code keys/issued-A7K3M.zip}, {@code index.html}, and {@code manifest.csv}, which tells what belongs to
-   * which issue. Each file is whole or not there, and the same inputs give the same bytes, so that a run may be repeated or taken up again.
-   *
-   * @throws ampersheet.diagnostic.DiagnosticException with all faults of plan and templates, and if a template has too
-   *     few variants for the class, before anything is written; or if a file cannot be written
-   */
-  public static Issued issue(Plan plan, Roster roster, TemplateLibrary templates, Path out, int threads) {
-    return issue(plan, roster, templates, out, threads, false);
-  }
-
-  /** @param homework whether each learner also gets a page to answer in, {@code homework/seat-007.html} */
-  public static Issued issue(Plan plan, Roster roster, TemplateLibrary templates, Path out, int threads, boolean homework) {
-    return issue(ProblemSet.of(plan, templates), roster, out, threads, new Besides(homework, false));
-  }
-
-  /**
-   * What each learner gets besides sheet and key.
-   *
-   * @param homework a page to answer in, {@code homework/seat-007.html}
-   * @param pdf sheet and key for a printer, {@code sheets/seat-007.pdf} and {@code keys/seat-007.pdf}
-   * @param extra font for names on these in letters that the shipped ones lack
-   */
-  public record Besides(boolean homework, boolean pdf, Optional<ExtraFont> extra) {
-    public Besides(boolean homework, boolean pdf) {
-      this(homework, pdf, Optional.empty());
+    /** @param homework whether each learner also gets a page to answer in, {@code homework/seat-007.html} */
+    public static Issued issue(
+            Plan plan, Roster roster, TemplateLibrary templates, Path out, int threads, boolean homework) {
+        return issue(ProblemSet.of(plan, templates), roster, out, threads, new Besides(homework, false));
     }
-  }
 
-  /** @param set with the bins of the workshop, if the sheets shall be built */
-  public static Issued issue(ProblemSet set, Roster roster, Path out, int threads, Besides besides) {
-    return issue(set, roster, out, threads, besides, Output.Terms.NONE);
-  }
-
-  /** The same, on these terms with what is found in the folder. */
-  public static Issued issue(ProblemSet set, Roster roster, Path out, int threads, Besides besides, Output.Terms terms) {
-    if (besides.pdf()) {
-      Handouts.requirePrintable(set.plan(), roster, besides.extra());
+    /**
+     * What each learner gets besides sheet and key.
+     *
+     * @param homework a page to answer in, {@code homework/seat-007.html}
+     * @param pdf sheet and key for a printer, {@code sheets/seat-007.pdf} and {@code keys/seat-007.pdf}
+     * @param extra font for names on these in letters that the shipped ones lack
+     */
+    public record Besides(boolean homework, boolean pdf, Optional<ExtraFont> extra) {
+        public Besides(boolean homework, boolean pdf) {
+            this(homework, pdf, Optional.empty());
+        }
     }
-    SheetMaker maker = new SheetMaker(set);
-    maker.prepare(roster.lastSeat());
-    Path archive = archive(set, out);
-    try (Output output = Output.folder(out, terms)) {
-      IssuedFolder folder = IssuedFolder.open(output, out, code(set), files(roster, besides, archive));
-      Keeping keeping = new Keeping(set, archive);
-      folder.begin();
-      List<Written> seats = InOrder.map(roster.seats(), threads, seat -> {
-        Sheet sheet = maker.sheet(seat.number());
-        ArchivedSheet kept = keeping.keep(sheet);
-        return issueSeat(sheet, seat, out, besides, output).keeping(kept);
-      });
-      List<ClassIndex.Line> lines = seats.stream().map(Written::line).toList();
-      Path index = out.resolve(INDEX);
-      Document page = ClassIndex.compose(maker.set(), lines, maker.tallies());
-      int written = seats.stream().mapToInt(Written::files).sum() + write(output, index, HtmlPage.render(page))
-          + keeping.write(seats.stream().map(seat -> seat.kept().orElseThrow()).toList(), output);
-      LeftOver left = folder.end();
-      output.finish();
-      return new Issued(seats.size(), lines.get(0).problems().size(), written, index, keeping.file(), maker.tallies(), left);
+
+    /** @param set with the bins of the workshop, if the sheets shall be built */
+    public static Issued issue(ProblemSet set, Roster roster, Path out, int threads, Besides besides) {
+        return issue(set, roster, out, threads, besides, Output.Terms.NONE);
     }
-  }
 
-  /** Where {@link #issue} keeps what sheets were made from. */
-  public static Path archive(ProblemSet set, Path out) {
-    return out.resolve(KEYS).resolve(IssuedArchive.fileName(set));
-  }
-
-  /** By which all sheet IDs of a set begin. */
-  private static String code(ProblemSet set) {
-    return set.id(1).plan() + set.id(1).templates();
-  }
-
-  /** By their names within the folder. */
-  private static Set<String> files(Roster roster, Besides besides, Path archive) {
-    Set<String> files = new TreeSet<>(List.of(INDEX, KEYS + "/" + archive.getFileName()));
-    for (Roster.Seat seat : roster.seats()) {
-      String name = "/" + fileName(seat.number());
-      for (String ending : besides.pdf() ? List.of(".html", ".md", ".pdf") : List.of(".html", ".md")) {
-        files.addAll(List.of(SHEETS + name + ending, KEYS + name + ending));
-      }
-      if (besides.homework()) {
-        files.add(HOMEWORK + name + ".html");
-      }
+    /** The same, on these terms with what is found in the folder. */
+    public static Issued issue(
+            ProblemSet set, Roster roster, Path out, int threads, Besides besides, Output.Terms terms) {
+        if (besides.pdf()) {
+            Handouts.requirePrintable(set.plan(), roster, besides.extra());
+        }
+        SheetMaker maker = new SheetMaker(set);
+        maker.prepare(roster.lastSeat());
+        Path archive = archive(set, out);
+        try (Output output = Output.folder(out, terms)) {
+            IssuedFolder folder = IssuedFolder.open(output, out, code(set), files(roster, besides, archive));
+            Keeping keeping = new Keeping(set, archive);
+            folder.begin();
+            List<Written> seats = InOrder.map(roster.seats(), threads, seat -> {
+                Sheet sheet = maker.sheet(seat.number());
+                ArchivedSheet kept = keeping.keep(sheet);
+                return issueSeat(sheet, seat, out, besides, output).keeping(kept);
+            });
+            List<ClassIndex.Line> lines = seats.stream().map(Written::line).toList();
+            Path index = out.resolve(INDEX);
+            Document page = ClassIndex.compose(maker.set(), lines, maker.tallies());
+            int written = seats.stream().mapToInt(Written::files).sum()
+                    + write(output, index, HtmlPage.render(page))
+                    + keeping.write(
+                            seats.stream()
+                                    .map(seat -> seat.kept().orElseThrow())
+                                    .toList(),
+                            output);
+            LeftOver left = folder.end();
+            output.finish();
+            return new Issued(
+                    seats.size(),
+                    lines.get(0).problems().size(),
+                    written,
+                    index,
+                    keeping.file(),
+                    maker.tallies(),
+                    left);
+        }
     }
-    return files;
-  }
 
-  private record Written(ClassIndex.Line line, int files, Optional<ArchivedSheet> kept) {
-    Written keeping(ArchivedSheet sheet) {
-      return new Written(line, files, Optional.of(sheet));
+    /** Where {@link #issue} keeps what sheets were made from. */
+    public static Path archive(ProblemSet set, Path out) {
+        return out.resolve(KEYS).resolve(IssuedArchive.fileName(set));
     }
-  }
 
-  private static Written issueSeat(Sheet sheet, Roster.Seat seat, Path out, Besides besides, Output output) {
-    String name = fileName(seat.number());
-    int pages = besides.homework()
-        ? write(output, out.resolve(HOMEWORK).resolve(name + ".html"), HomeworkPage.render(sheet, seat.name())) : 0;
-    int prints = besides.pdf() ? Handouts.beside(sheet, seat.name(), out, name, output, besides.extra()) : 0;
-    int files = pages + prints + writeBoth(Composer.sheet(sheet, seat.name()), out.resolve(SHEETS), name, output)
-        + writeBoth(Composer.key(sheet, seat.name()), out.resolve(KEYS), name, output);
-    return new Written(ClassIndex.line(seat, sheet, "sheets/" + name + ".html", "keys/" + name + ".html"), files,
-        Optional.empty());
-  }
-
-  /**
-   * A sheet and its key again, under the names that {@link #issue} gives them, on these terms with what is found in the
-   * folder; the number of files that changed.
-   */
-  public static int again(Document sheet, Document key, SheetId id, Path out, Output.Terms terms) {
-    String name = fileName(id.seat());
-    Set<String> files = new TreeSet<>();
-    List.of(SHEETS, KEYS).forEach(folder -> List.of(".html", ".md").forEach(ending -> files.add(folder + "/" + name + ending)));
-    try (Output output = Output.folder(out, terms)) {
-      IssuedFolder folder = IssuedFolder.open(output, out, id.plan() + id.templates(), files);
-      folder.beginAgain();
-      int written = writeBoth(sheet, out.resolve(SHEETS), name, output) + writeBoth(key, out.resolve(KEYS), name, output);
-      folder.endAgain();
-      output.finish();
-      return written;
+    /** By which all sheet IDs of a set begin. */
+    private static String code(ProblemSet set) {
+        return set.id(1).plan() + set.id(1).templates();
     }
-  }
 
-  private static int writeBoth(Document document, Path folder, String name, Output output) {
-    return write(output, folder.resolve(name + ".html"), HtmlPage.render(document))
-        + write(output, folder.resolve(name + ".md"), MarkdownPage.render(document));
-  }
+    /** By their names within the folder. */
+    private static Set<String> files(Roster roster, Besides besides, Path archive) {
+        Set<String> files = new TreeSet<>(List.of(INDEX, KEYS + "/" + archive.getFileName()));
+        for (Roster.Seat seat : roster.seats()) {
+            String name = "/" + fileName(seat.number());
+            for (String ending : besides.pdf() ? List.of(".html", ".md", ".pdf") : List.of(".html", ".md")) {
+                files.addAll(List.of(SHEETS + name + ending, KEYS + name + ending));
+            }
+            if (besides.homework()) {
+                files.add(HOMEWORK + name + ".html");
+            }
+        }
+        return files;
+    }
 
-  private static int write(Output output, Path file, String text) {
-    return output.write(file, text) ? 1 : 0;
-  }
+    private record Written(ClassIndex.Line line, int files, Optional<ArchivedSheet> kept) {
+        Written keeping(ArchivedSheet sheet) {
+            return new Written(line, files, Optional.of(sheet));
+        }
+    }
 
-  public static String fileName(int seat) {
-    return Roster.fileName(seat);
-  }
+    private static Written issueSeat(Sheet sheet, Roster.Seat seat, Path out, Besides besides, Output output) {
+        String name = fileName(seat.number());
+        int pages = besides.homework()
+                ? write(output, out.resolve(HOMEWORK).resolve(name + ".html"), HomeworkPage.render(sheet, seat.name()))
+                : 0;
+        int prints = besides.pdf() ? Handouts.beside(sheet, seat.name(), out, name, output, besides.extra()) : 0;
+        int files = pages
+                + prints
+                + writeBoth(Composer.sheet(sheet, seat.name()), out.resolve(SHEETS), name, output)
+                + writeBoth(Composer.key(sheet, seat.name()), out.resolve(KEYS), name, output);
+        return new Written(
+                ClassIndex.line(seat, sheet, "sheets/" + name + ".html", "keys/" + name + ".html"),
+                files,
+                Optional.empty());
+    }
+
+    /**
+     * A sheet and its key again, under the names that {@link #issue} gives them, on these terms with what is found in
+     * the folder; the number of files that changed.
+     */
+    public static int again(Document sheet, Document key, SheetId id, Path out, Output.Terms terms) {
+        String name = fileName(id.seat());
+        Set<String> files = new TreeSet<>();
+        List.of(SHEETS, KEYS)
+                .forEach(folder -> List.of(".html", ".md").forEach(ending -> files.add(folder + "/" + name + ending)));
+        try (Output output = Output.folder(out, terms)) {
+            IssuedFolder folder = IssuedFolder.open(output, out, id.plan() + id.templates(), files);
+            folder.beginAgain();
+            int written = writeBoth(sheet, out.resolve(SHEETS), name, output)
+                    + writeBoth(key, out.resolve(KEYS), name, output);
+            folder.endAgain();
+            output.finish();
+            return written;
+        }
+    }
+
+    private static int writeBoth(Document document, Path folder, String name, Output output) {
+        return write(output, folder.resolve(name + ".html"), HtmlPage.render(document))
+                + write(output, folder.resolve(name + ".md"), MarkdownPage.render(document));
+    }
+
+    private static int write(Output output, Path file, String text) {
+        return output.write(file, text) ? 1 : 0;
+    }
+
+    public static String fileName(int seat) {
+        return Roster.fileName(seat);
+    }
 }

@@ -25,261 +25,275 @@ import java.util.zip.CRC32;
 
 /**
  * Where a run writes: a folder, or a file and what lies beside it. No other run writes there meanwhile. Each file comes
- * whole or not at all; nothing that was read is written over, nor what somebody else put there. What a run that was killed
- * left unfinished is removed by the next.
+ * whole or not at all; nothing that was read is written over, nor what somebody else put there. What a run that was
+ * killed left unfinished is removed by the next.
  */
 public final class Output implements AutoCloseable {
-  private static final String LOCK = ".ampersheet.lock";
-  private static final int MOST_NAMED = 4;
-  /** As versions before named what they were writing. */
-  private static final String PARTS_BEFORE = "\\.(seat-[0-9]+|index|issued-[0-9A-Z]{5})\\.(html|md|pdf|zip)\\.[0-9]+\\.part";
-  private static final List<String> FOLDERS = List.of("", "sheets", "keys", "homework", "feedback");
+    private static final String LOCK = ".ampersheet.lock";
+    private static final int MOST_NAMED = 4;
+    /** As versions before named what they were writing. */
+    private static final String PARTS_BEFORE =
+            "\\.(seat-[0-9]+|index|issued-[0-9A-Z]{5})\\.(html|md|pdf|zip)\\.[0-9]+\\.part";
 
-  private final Path place;
-  private final String kind;
-  private final Path folder;
-  private final Terms terms;
-  private final Pattern parts;
-  private final WholeFile files;
-  private final RunLock lock;
-  private final boolean made;
-  private final Thread onStop;
-  private final Set<Path> ours = new ConcurrentSkipListSet<>();
-  private final Set<Path> there = new ConcurrentSkipListSet<>();
+    private static final List<String> FOLDERS = List.of("", "sheets", "keys", "homework", "feedback");
 
-  /**
-   * What a run may do with what it finds.
-   *
-   * @param inputs files that it reads
-   * @param replace whether to write over a file that this program does not seem to have written, and over a link
-   * @param clean whether to remove what earlier runs left
-   * @param stopped told the place, once, if the program is stopped from outside before it has finished
-   */
-  public record Terms(List<Path> inputs, boolean replace, boolean clean, Consumer<Path> stopped) {
-    public Terms {
-      inputs = List.copyOf(inputs);
+    private final Path place;
+    private final String kind;
+    private final Path folder;
+    private final Terms terms;
+    private final Pattern parts;
+    private final WholeFile files;
+    private final RunLock lock;
+    private final boolean made;
+    private final Thread onStop;
+    private final Set<Path> ours = new ConcurrentSkipListSet<>();
+    private final Set<Path> there = new ConcurrentSkipListSet<>();
+
+    /**
+     * What a run may do with what it finds.
+     *
+     * @param inputs files that it reads
+     * @param replace whether to write over a file that this program does not seem to have written, and over a link
+     * @param clean whether to remove what earlier runs left
+     * @param stopped told the place, once, if the program is stopped from outside before it has finished
+     */
+    public record Terms(List<Path> inputs, boolean replace, boolean clean, Consumer<Path> stopped) {
+        public Terms {
+            inputs = List.copyOf(inputs);
+        }
+
+        public static final Terms NONE = new Terms(List.of(), false, false, place -> {});
     }
 
-    public static final Terms NONE = new Terms(List.of(), false, false, place -> { });
-  }
-
-  private Output(Path place, String kind, Path folder, String lockName, Terms terms) {
-    this.place = place;
-    this.kind = kind;
-    this.folder = folder;
-    this.terms = terms;
-    CRC32 name = new CRC32();
-    name.update(lockName.getBytes(StandardCharsets.UTF_8));
-    String prefix = ".ampersheet-" + Long.toHexString(name.getValue()) + "-";
-    this.parts = Pattern.compile(lockName.equals(LOCK) ? Pattern.quote(prefix) + "[0-9]+\\.part|" + PARTS_BEFORE
-        : Pattern.quote(prefix) + "[0-9]+\\.part");
-    this.made = !Files.exists(folder);
-    try {
-      Files.createDirectories(folder);
-      this.lock = RunLock.of(folder.resolve(lockName), place);
-    } catch (IOException | ReadOnlyFileSystemException failure) {
-      throw new DiagnosticException(WholeFile.told(folder, failure));
+    private Output(Path place, String kind, Path folder, String lockName, Terms terms) {
+        this.place = place;
+        this.kind = kind;
+        this.folder = folder;
+        this.terms = terms;
+        CRC32 name = new CRC32();
+        name.update(lockName.getBytes(StandardCharsets.UTF_8));
+        String prefix = ".ampersheet-" + Long.toHexString(name.getValue()) + "-";
+        this.parts = Pattern.compile(
+                lockName.equals(LOCK)
+                        ? Pattern.quote(prefix) + "[0-9]+\\.part|" + PARTS_BEFORE
+                        : Pattern.quote(prefix) + "[0-9]+\\.part");
+        this.made = !Files.exists(folder);
+        try {
+            Files.createDirectories(folder);
+            this.lock = RunLock.of(folder.resolve(lockName), place);
+        } catch (IOException | ReadOnlyFileSystemException failure) {
+            throw new DiagnosticException(WholeFile.told(folder, failure));
+        }
+        this.files = new WholeFile(prefix, lock.usualPermissions());
+        this.onStop = new Thread(this::stopped, "stopped");
+        try {
+            Runtime.getRuntime().addShutdownHook(onStop);
+        } catch (IllegalStateException stopping) {
+            throw new CancellationException("stopped from outside"); // and the system takes the lock back
+        }
     }
-    this.files = new WholeFile(prefix, lock.usualPermissions());
-    this.onStop = new Thread(this::stopped, "stopped");
-    try {
-      Runtime.getRuntime().addShutdownHook(onStop);
-    } catch (IllegalStateException stopping) {
-      throw new CancellationException("stopped from outside"); // and the system takes the lock back
+
+    /** @throws DiagnosticException if the folder cannot be made or written to, or another run is writing to it */
+    public static Output folder(Path folder, Terms terms) {
+        return new Output(folder, "", folder, LOCK, terms).withoutParts(FOLDERS);
     }
-  }
 
-  /**
-   * @throws DiagnosticException if the folder cannot be made or written to, or another run is writing to it
-   */
-  public static Output folder(Path folder, Terms terms) {
-    return new Output(folder, "", folder, LOCK, terms).withoutParts(FOLDERS);
-  }
-
-  /**
-   * For a file, and others beside it whose names begin as its does.
-   *
-   * @param kind as names of such files end, whatever this one is called: {@code .pdf}
-   * @throws DiagnosticException if its folder cannot be made or written to, or another run is writing the same file
-   */
-  public static Output file(Path file, String kind, Terms terms) {
-    Path name = file.getFileName();
-    if (name == null || name.toString().isEmpty() || name.toString().equals("..") || name.toString().equals(".")) {
-      throw new DiagnosticException(Diagnostic.error(Place.inFile(shown(file)), "this names a folder and no file in it",
-          "the name of the file to write", "Add a name."));
+    /**
+     * For a file, and others beside it whose names begin as its does.
+     *
+     * @param kind as names of such files end, whatever this one is called: {@code .pdf}
+     * @throws DiagnosticException if its folder cannot be made or written to, or another run is writing the same file
+     */
+    public static Output file(Path file, String kind, Terms terms) {
+        Path name = file.getFileName();
+        if (name == null
+                || name.toString().isEmpty()
+                || name.toString().equals("..")
+                || name.toString().equals(".")) {
+            throw new DiagnosticException(Diagnostic.error(
+                    Place.inFile(shown(file)),
+                    "this names a folder and no file in it",
+                    "the name of the file to write",
+                    "Add a name."));
+        }
+        return new Output(file, kind, file.toAbsolutePath().getParent(), "." + name + ".lock", terms)
+                .withoutParts(List.of(""));
     }
-    return new Output(file, kind, file.toAbsolutePath().getParent(), "." + name + ".lock", terms).withoutParts(List.of(""));
-  }
 
-  /** Where working files may lie. */
-  Path folder() {
-    return folder;
-  }
-
-  boolean cleans() {
-    return terms.clean();
-  }
-
-  /** Says of files that this program wrote them, whatever they look like now. */
-  void knows(Collection<Path> written) {
-    ours.addAll(written);
-  }
-
-  /**
-   * Before any work is done for nothing.
-   *
-   * @throws DiagnosticException if one of the files must not be written over, for all such files at once
-   */
-  public void require(Collection<Path> targets) {
-    List<Diagnostic> refused = new ArrayList<>();
-    for (Path target : targets) {
-      try {
-        inTheWay(target).ifPresent(refused::add);
-      } catch (IOException failure) {
-        refused.add(WholeFile.told(target, failure));
-      }
+    /** Where working files may lie. */
+    Path folder() {
+        return folder;
     }
-    if (!refused.isEmpty()) {
-      throw new DiagnosticException(refused.subList(0, Math.min(refused.size(), MOST_NAMED)));
-    }
-  }
 
-  /**
-   * @return whether the file was written; a file that already holds this text is left alone
-   * @throws DiagnosticException if the folder or the file cannot be written, or must not be written over
-   */
-  public boolean write(Path file, String text) {
-    byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
-    try {
-      if (Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS) && Files.size(file) == bytes.length
-          && Arrays.equals(Files.readAllBytes(file), bytes)) {
+    boolean cleans() {
+        return terms.clean();
+    }
+
+    /** Says of files that this program wrote them, whatever they look like now. */
+    void knows(Collection<Path> written) {
+        ours.addAll(written);
+    }
+
+    /**
+     * Before any work is done for nothing.
+     *
+     * @throws DiagnosticException if one of the files must not be written over, for all such files at once
+     */
+    public void require(Collection<Path> targets) {
+        List<Diagnostic> refused = new ArrayList<>();
+        for (Path target : targets) {
+            try {
+                inTheWay(target).ifPresent(refused::add);
+            } catch (IOException failure) {
+                refused.add(WholeFile.told(target, failure));
+            }
+        }
+        if (!refused.isEmpty()) {
+            throw new DiagnosticException(refused.subList(0, Math.min(refused.size(), MOST_NAMED)));
+        }
+    }
+
+    /**
+     * @return whether the file was written; a file that already holds this text is left alone
+     * @throws DiagnosticException if the folder or the file cannot be written, or must not be written over
+     */
+    public boolean write(Path file, String text) {
+        byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+        try {
+            if (Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)
+                    && Files.size(file) == bytes.length
+                    && Arrays.equals(Files.readAllBytes(file), bytes)) {
+                there.add(file);
+                return false;
+            }
+        } catch (IOException failure) {
+            throw new DiagnosticException(WholeFile.told(file, failure));
+        }
+        return write(file, out -> out.write(bytes));
+    }
+
+    /** The same for what is too large to be held in memory. */
+    boolean write(Path file, WholeFile.Content content) {
+        boolean written = files.write(file, content, () -> {
+            Diagnostic told = inTheWay(file).orElse(null);
+            if (told != null) {
+                throw new DiagnosticException(told);
+            }
+        });
         there.add(file);
-        return false;
-      }
-    } catch (IOException failure) {
-      throw new DiagnosticException(WholeFile.told(file, failure));
+        return written;
     }
-    return write(file, out -> out.write(bytes));
-  }
 
-  /** The same for what is too large to be held in memory. */
-  boolean write(Path file, WholeFile.Content content) {
-    boolean written = files.write(file, content, () -> {
-      Diagnostic told = inTheWay(file).orElse(null);
-      if (told != null) {
-        throw new DiagnosticException(told);
-      }
-    });
-    there.add(file);
-    return written;
-  }
-
-  /** Removes a file that an earlier run left. */
-  void remove(Path file) {
-    try {
-      Files.deleteIfExists(file);
-    } catch (IOException failure) {
-      throw new DiagnosticException(WholeFile.told(file, failure));
-    }
-  }
-
-  private Optional<Diagnostic> inTheWay(Path target) throws IOException {
-    return InTheWay.of(target, target.equals(place) ? kind : ending(target), terms, ours.contains(target));
-  }
-
-  private static String ending(Path file) {
-    String name = file.getFileName().toString();
-    return name.substring(Math.max(0, name.lastIndexOf('.')));
-  }
-
-  /**
-   * The end of a run that has written all it had to.
-   *
-   * @throws DiagnosticException if somebody has removed what was written
-   */
-  public void finish() {
-    List<String> gone = new ArrayList<>();
-    Set<Path> folders = new TreeSet<>();
-    for (Path file : there) {
-      if (Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
-        folders.add(file.toAbsolutePath().getParent());
-      } else {
-        gone.add(shown(file));
-      }
-    }
-    if (!gone.isEmpty()) {
-      throw new DiagnosticException(Diagnostic.error(Place.inFile(shown(place)), "somebody removed what this run had written: "
-          + String.join(", ", gone.subList(0, Math.min(MOST_NAMED, gone.size())))
-          + (gone.size() > MOST_NAMED ? " and " + (gone.size() - MOST_NAMED) + " more" : ""),
-          "a folder that nobody clears while it is written to", "Run the same command again."));
-    }
-    try {
-      for (Path each : folders) {
-        WholeFile.keepNames(each);
-      }
-    } catch (IOException failure) {
-      throw new DiagnosticException(WholeFile.told(folder, failure));
-    }
-  }
-
-  private Output withoutParts(List<String> folders) {
-    try {
-      for (String name : folders) {
-        Path of = folder.resolve(name);
-        if (Files.isDirectory(of)) {
-          removeParts(of);
+    /** Removes a file that an earlier run left. */
+    void remove(Path file) {
+        try {
+            Files.deleteIfExists(file);
+        } catch (IOException failure) {
+            throw new DiagnosticException(WholeFile.told(file, failure));
         }
-      }
-      return this;
-    } catch (IOException failure) {
-      close();
-      throw new DiagnosticException(WholeFile.told(folder, failure));
     }
-  }
 
-  private void removeParts(Path of) throws IOException {
-    try (DirectoryStream<Path> entries = Files.newDirectoryStream(of)) {
-      for (Path entry : entries) {
-        if (parts.matcher(entry.getFileName().toString()).matches() && Files.isRegularFile(entry, LinkOption.NOFOLLOW_LINKS)) {
-          Files.deleteIfExists(entry);
+    private Optional<Diagnostic> inTheWay(Path target) throws IOException {
+        return InTheWay.of(target, target.equals(place) ? kind : ending(target), terms, ours.contains(target));
+    }
+
+    private static String ending(Path file) {
+        String name = file.getFileName().toString();
+        return name.substring(Math.max(0, name.lastIndexOf('.')));
+    }
+
+    /**
+     * The end of a run that has written all it had to.
+     *
+     * @throws DiagnosticException if somebody has removed what was written
+     */
+    public void finish() {
+        List<String> gone = new ArrayList<>();
+        Set<Path> folders = new TreeSet<>();
+        for (Path file : there) {
+            if (Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
+                folders.add(file.toAbsolutePath().getParent());
+            } else {
+                gone.add(shown(file));
+            }
         }
-      }
+        if (!gone.isEmpty()) {
+            throw new DiagnosticException(Diagnostic.error(
+                    Place.inFile(shown(place)),
+                    "somebody removed what this run had written: "
+                            + String.join(", ", gone.subList(0, Math.min(MOST_NAMED, gone.size())))
+                            + (gone.size() > MOST_NAMED ? " and " + (gone.size() - MOST_NAMED) + " more" : ""),
+                    "a folder that nobody clears while it is written to",
+                    "Run the same command again."));
+        }
+        try {
+            for (Path each : folders) {
+                WholeFile.keepNames(each);
+            }
+        } catch (IOException failure) {
+            throw new DiagnosticException(WholeFile.told(folder, failure));
+        }
     }
-  }
 
-  /** The lock stays: other threads of this run may still be writing until the program has ended. */
-  private void stopped() {
-    files.stop();
-    terms.stopped().accept(place);
-  }
+    private Output withoutParts(List<String> folders) {
+        try {
+            for (String name : folders) {
+                Path of = folder.resolve(name);
+                if (Files.isDirectory(of)) {
+                    removeParts(of);
+                }
+            }
+            return this;
+        } catch (IOException failure) {
+            close();
+            throw new DiagnosticException(WholeFile.told(folder, failure));
+        }
+    }
 
-  @Override
-  public void close() {
-    try {
-      Runtime.getRuntime().removeShutdownHook(onStop);
-    } catch (IllegalStateException stopping) {
-      return; // the hook is at work, and the system takes the lock back
+    private void removeParts(Path of) throws IOException {
+        try (DirectoryStream<Path> entries = Files.newDirectoryStream(of)) {
+            for (Path entry : entries) {
+                if (parts.matcher(entry.getFileName().toString()).matches()
+                        && Files.isRegularFile(entry, LinkOption.NOFOLLOW_LINKS)) {
+                    Files.deleteIfExists(entry);
+                }
+            }
+        }
     }
-    try {
-      lock.close();
-      if (made && isEmpty(folder)) {
-        Files.delete(folder);
-      }
-    } catch (IOException failure) {
-      throw new DiagnosticException(WholeFile.told(folder, failure));
-    }
-  }
 
-  private static boolean isEmpty(Path folder) throws IOException {
-    if (!Files.isDirectory(folder)) {
-      return false;
+    /** The lock stays: other threads of this run may still be writing until the program has ended. */
+    private void stopped() {
+        files.stop();
+        terms.stopped().accept(place);
     }
-    try (DirectoryStream<Path> entries = Files.newDirectoryStream(folder)) {
-      return !entries.iterator().hasNext();
-    }
-  }
 
-  static String shown(Path path) {
-    return path.toString().replace('\\', '/');
-  }
+    @Override
+    public void close() {
+        try {
+            Runtime.getRuntime().removeShutdownHook(onStop);
+        } catch (IllegalStateException stopping) {
+            return; // the hook is at work, and the system takes the lock back
+        }
+        try {
+            lock.close();
+            if (made && isEmpty(folder)) {
+                Files.delete(folder);
+            }
+        } catch (IOException failure) {
+            throw new DiagnosticException(WholeFile.told(folder, failure));
+        }
+    }
+
+    private static boolean isEmpty(Path folder) throws IOException {
+        if (!Files.isDirectory(folder)) {
+            return false;
+        }
+        try (DirectoryStream<Path> entries = Files.newDirectoryStream(folder)) {
+            return !entries.iterator().hasNext();
+        }
+    }
+
+    static String shown(Path path) {
+        return path.toString().replace('\\', '/');
+    }
 }

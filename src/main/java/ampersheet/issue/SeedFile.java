@@ -15,123 +15,137 @@ import java.util.Optional;
 import java.util.function.Predicate;
 
 /**
- * The seed of a plan that names none: drawn when the plan is first issued, and kept in a file beside it, {@code
- * plan.yaml.seed}. The title alone would not do, since it is printed on every sheet.
+ * The seed of a plan that names none: drawn when the plan is first issued, and kept in a file beside it,
+ * {@code plan.yaml.seed}. The title alone would not do, since it is printed on every sheet.
  */
 public final class SeedFile {
-  private static final String ENDING = ".seed";
-  private static final long LARGEST = 2_000;
+    private static final String ENDING = ".seed";
+    private static final long LARGEST = 2_000;
 
-  private SeedFile() {}
+    private SeedFile() {}
 
-  /**
-   * A plan that is about to be issued, and how it came by its seed.
-   *
-   * @param drawn where its seed was put, if it was drawn now
-   * @param guessable whether its title stays its seed, because sheets of it were printed so
-   */
-  public record Seeded(Plan plan, Optional<Path> drawn, boolean guessable) {}
+    /**
+     * A plan that is about to be issued, and how it came by its seed.
+     *
+     * @param drawn where its seed was put, if it was drawn now
+     * @param guessable whether its title stays its seed, because sheets of it were printed so
+     */
+    public record Seeded(Plan plan, Optional<Path> drawn, boolean guessable) {}
 
-  /**
-   * The plan as it was issued, if it was. A plan without a seed and without a seed file was issued by an earlier version, by
-   * which the title was the seed.
-   *
-   * @param file in which the plan stands
-   * @throws DiagnosticException if the seed file cannot be read
-   */
-  public static Plan known(Plan plan, Path file) {
-    if (!(plan.seeding() instanceof Plan.Seeding.Title)) {
-      return plan;
-    }
-    return read(beside(file)).map(plan::drawnWith).orElse(plan);
-  }
-
-  /**
-   * The plan with the seed that everything is made of that is handed out; drawn, if there is none yet.
-   *
-   * @param issuedByTitle whether sheets were printed by an earlier version, by which the title was the seed; these stay
-   * @throws DiagnosticException if the seed file cannot be read, or none can be written
-   */
-  public static Seeded issued(Plan plan, Path file, Predicate<Plan> issuedByTitle) {
-    Plan known = known(plan, file);
-    if (!(known.seeding() instanceof Plan.Seeding.Title)) {
-      return new Seeded(known, Optional.empty(), false);
-    }
-    if (issuedByTitle.test(plan)) {
-      return new Seeded(plan, Optional.empty(), true);
-    }
-    Path beside = beside(file);
-    Secret secret = Secret.drawn();
-    if (write(beside, secret)) {
-      return new Seeded(plan.drawnWith(secret), Optional.of(beside), false);
-    }
-    return new Seeded(known(plan, file), Optional.empty(), false);
-  }
-
-  /** Beside the file itself, whatever links lead to it, so that all who issue the plan have one seed. */
-  private static Path beside(Path file) {
-    try {
-      Path real = file.toRealPath();
-      return real.resolveSibling(real.getFileName() + ENDING);
-    } catch (IOException failure) {
-      throw new DiagnosticException(WholeFile.told(file, failure));
-    }
-  }
-
-  private static Optional<Secret> read(Path file) {
-    if (!Files.exists(file)) {
-      return Optional.empty();
-    }
-    Place place = Place.inFile(Output.shown(file));
-    try {
-      if (Files.isRegularFile(file) && Files.size(file) <= LARGEST) {
-        String text = new String(Files.readAllBytes(file), StandardCharsets.UTF_8);
-        Optional<Secret> secret = text.lines().filter(line -> !line.startsWith("#") && !line.isBlank()).findFirst().flatMap(Secret::read);
-        if (secret.isPresent()) {
-          return secret;
+    /**
+     * The plan as it was issued, if it was. A plan without a seed and without a seed file was issued by an earlier
+     * version, by which the title was the seed.
+     *
+     * @param file in which the plan stands
+     * @throws DiagnosticException if the seed file cannot be read
+     */
+    public static Plan known(Plan plan, Path file) {
+        if (!(plan.seeding() instanceof Plan.Seeding.Title)) {
+            return plan;
         }
-      }
-    } catch (IOException failure) {
-      throw new DiagnosticException(Diagnostic.error(place, "the plan's seed cannot be read: " + failure.getMessage(),
-          "the file that was written when the plan was first issued", "Look whether you may read it."));
+        return read(beside(file)).map(plan::drawnWith).orElse(plan);
     }
-    throw new DiagnosticException(Diagnostic.error(place, "this is not the seed that was drawn for the plan",
-        "the file that was written when the plan was first issued, as it was",
-        "Put back a copy of it. If there is none, take seed.txt out of the archive beside the keys (issued-….zip). Without either, "
-            + "move this file away: the next issue draws another seed, and other numbers."));
-  }
 
-  /** @return false if another run was first */
-  private static boolean write(Path file, Secret secret) {
-    String text = "# The seed of " + file.getFileName().toString().replace(ENDING, "") + ", drawn when it was first issued. All sheets"
-        + " and keys follow from it:\n# keep it beside the plan, and hand it to no learner.\n" + secret.characters() + "\n";
-    try {
-      Path part = Files.createTempFile(file.toAbsolutePath().getParent(), ".ampersheet-seed-", ".part");
-      try {
-        Files.writeString(part, text, StandardCharsets.UTF_8);
-        WholeFile.keep(part);
-        claim(part, file);
-        WholeFile.keepNames(file.toAbsolutePath().getParent());
-      } finally {
-        Files.deleteIfExists(part);
-      }
-      return true;
-    } catch (FileAlreadyExistsException other) {
-      return false;
-    } catch (IOException | ReadOnlyFileSystemException failure) {
-      throw new DiagnosticException(Diagnostic.error(Place.inFile(Output.shown(file)),
-          "the plan names no seed, and the one that was drawn for it cannot be kept beside it", "a folder that may be written to,"
-              + " or a seed in the plan itself", "Write into the plan a line that nobody can guess, such as  seed: "
-              + secret.characters() + "  and run the same command again."));
+    /**
+     * The plan with the seed that everything is made of that is handed out; drawn, if there is none yet.
+     *
+     * @param issuedByTitle whether sheets were printed by an earlier version, by which the title was the seed; these
+     *     stay
+     * @throws DiagnosticException if the seed file cannot be read, or none can be written
+     */
+    public static Seeded issued(Plan plan, Path file, Predicate<Plan> issuedByTitle) {
+        Plan known = known(plan, file);
+        if (!(known.seeding() instanceof Plan.Seeding.Title)) {
+            return new Seeded(known, Optional.empty(), false);
+        }
+        if (issuedByTitle.test(plan)) {
+            return new Seeded(plan, Optional.empty(), true);
+        }
+        Path beside = beside(file);
+        Secret secret = Secret.drawn();
+        if (write(beside, secret)) {
+            return new Seeded(plan.drawnWith(secret), Optional.of(beside), false);
+        }
+        return new Seeded(known(plan, file), Optional.empty(), false);
     }
-  }
 
-  /** Takes the name only if nobody has it yet; a link does so at one stroke. */
-  private static void claim(Path part, Path file) throws IOException {
-    try {
-      Files.createLink(file, part);
-    } catch (UnsupportedOperationException noLinks) {
-      Files.move(part, file);
+    /** Beside the file itself, whatever links lead to it, so that all who issue the plan have one seed. */
+    private static Path beside(Path file) {
+        try {
+            Path real = file.toRealPath();
+            return real.resolveSibling(real.getFileName() + ENDING);
+        } catch (IOException failure) {
+            throw new DiagnosticException(WholeFile.told(file, failure));
+        }
     }
-  }
+
+    private static Optional<Secret> read(Path file) {
+        if (!Files.exists(file)) {
+            return Optional.empty();
+        }
+        Place place = Place.inFile(Output.shown(file));
+        try {
+            if (Files.isRegularFile(file) && Files.size(file) <= LARGEST) {
+                String text = new String(Files.readAllBytes(file), StandardCharsets.UTF_8);
+                Optional<Secret> secret = text.lines()
+                        .filter(line -> !line.startsWith("#") && !line.isBlank())
+                        .findFirst()
+                        .flatMap(Secret::read);
+                if (secret.isPresent()) {
+                    return secret;
+                }
+            }
+        } catch (IOException failure) {
+            throw new DiagnosticException(Diagnostic.error(
+                    place,
+                    "the plan's seed cannot be read: " + failure.getMessage(),
+                    "the file that was written when the plan was first issued",
+                    "Look whether you may read it."));
+        }
+        throw new DiagnosticException(Diagnostic.error(
+                place,
+                "this is not the seed that was drawn for the plan",
+                "the file that was written when the plan was first issued, as it was",
+                "Put back a copy of it. If there is none, take seed.txt out of the archive beside the keys "
+                        + "(issued-….zip). Without either, "
+                        + "move this file away: the next issue draws another seed, and other numbers."));
+    }
+
+    /** @return false if another run was first */
+    private static boolean write(Path file, Secret secret) {
+        String text = "# The seed of " + file.getFileName().toString().replace(ENDING, "")
+                + ", drawn when it was first issued. All sheets"
+                + " and keys follow from it:\n# keep it beside the plan, and hand it to no learner.\n"
+                + secret.characters() + "\n";
+        try {
+            Path part = Files.createTempFile(file.toAbsolutePath().getParent(), ".ampersheet-seed-", ".part");
+            try {
+                Files.writeString(part, text, StandardCharsets.UTF_8);
+                WholeFile.keep(part);
+                claim(part, file);
+                WholeFile.keepNames(file.toAbsolutePath().getParent());
+            } finally {
+                Files.deleteIfExists(part);
+            }
+            return true;
+        } catch (FileAlreadyExistsException other) {
+            return false;
+        } catch (IOException | ReadOnlyFileSystemException failure) {
+            throw new DiagnosticException(Diagnostic.error(
+                    Place.inFile(Output.shown(file)),
+                    "the plan names no seed, and the one that was drawn for it cannot be kept beside it",
+                    "a folder that may be written to," + " or a seed in the plan itself",
+                    "Write into the plan a line that nobody can guess, such as  seed: " + secret.characters()
+                            + "  and run the same command again."));
+        }
+    }
+
+    /** Takes the name only if nobody has it yet; a link does so at one stroke. */
+    private static void claim(Path part, Path file) throws IOException {
+        try {
+            Files.createLink(file, part);
+        } catch (UnsupportedOperationException noLinks) {
+            Files.move(part, file);
+        }
+    }
 }

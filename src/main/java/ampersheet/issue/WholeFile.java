@@ -24,123 +24,131 @@ import java.util.concurrent.CancellationException;
 import java.util.concurrent.ConcurrentSkipListSet;
 
 /**
- * Writes a file whole or not at all: into a part of the same folder, readable to nobody else, which is on the disk before
- * it takes the name. A reader never sees half a sheet, and a run that was cut off can be repeated. May be used by several
- * threads.
+ * Writes a file whole or not at all: into a part of the same folder, readable to nobody else, which is on the disk
+ * before it takes the name. A reader never sees half a sheet, and a run that was cut off can be repeated. May be used
+ * by several threads.
  */
 final class WholeFile {
-  private final String prefix;
-  private final Optional<Set<PosixFilePermission>> usual;
-  private final Set<Path> parts = new ConcurrentSkipListSet<>();
-  private volatile boolean stopped;
+    private final String prefix;
+    private final Optional<Set<PosixFilePermission>> usual;
+    private final Set<Path> parts = new ConcurrentSkipListSet<>();
+    private volatile boolean stopped;
 
-  /**
-   * @param prefix with which the names of parts begin, so that a later run knows them
-   * @param usual permissions of new files, where a system has such
-   */
-  WholeFile(String prefix, Optional<Set<PosixFilePermission>> usual) {
-    this.prefix = prefix;
-    this.usual = usual;
-  }
+    /**
+     * @param prefix with which the names of parts begin, so that a later run knows them
+     * @param usual permissions of new files, where a system has such
+     */
+    WholeFile(String prefix, Optional<Set<PosixFilePermission>> usual) {
+        this.prefix = prefix;
+        this.usual = usual;
+    }
 
-  /** What is to be in a file, written piece by piece. */
-  @FunctionalInterface
-  interface Content {
-    void writeTo(OutputStream out) throws IOException;
-  }
+    /** What is to be in a file, written piece by piece. */
+    @FunctionalInterface
+    interface Content {
+        void writeTo(OutputStream out) throws IOException;
+    }
 
-  /** Throws if the file must not be written. */
-  @FunctionalInterface
-  interface Permission {
-    void require() throws IOException;
-  }
+    /** Throws if the file must not be written. */
+    @FunctionalInterface
+    interface Permission {
+        void require() throws IOException;
+    }
 
-  /**
-   * @param may asked last, before the part takes the name
-   * @return whether the file was written; a file that already holds this is left alone
-   * @throws DiagnosticException if the folder or the file cannot be written
-   */
-  boolean write(Path file, Content content, Permission may) {
-    try {
-      Files.createDirectories(file.toAbsolutePath().getParent());
-      may.require();
-      Path part = Files.createTempFile(file.toAbsolutePath().getParent(), prefix, ".part");
-      parts.add(part);
-      try {
-        try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(part))) {
-          content.writeTo(out);
+    /**
+     * @param may asked last, before the part takes the name
+     * @return whether the file was written; a file that already holds this is left alone
+     * @throws DiagnosticException if the folder or the file cannot be written
+     */
+    boolean write(Path file, Content content, Permission may) {
+        try {
+            Files.createDirectories(file.toAbsolutePath().getParent());
+            may.require();
+            Path part = Files.createTempFile(file.toAbsolutePath().getParent(), prefix, ".part");
+            parts.add(part);
+            try {
+                try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(part))) {
+                    content.writeTo(out);
+                }
+                if (Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS) && Files.mismatch(part, file) < 0) {
+                    return false;
+                }
+                permit(part, file);
+                keep(part);
+                may.require();
+                if (stopped) {
+                    throw new CancellationException("stopped from outside");
+                }
+                move(part, file);
+            } finally {
+                Files.deleteIfExists(part);
+                parts.remove(part);
+            }
+            return true;
+        } catch (IOException | ReadOnlyFileSystemException failure) {
+            throw new DiagnosticException(told(file, failure));
         }
-        if (Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS) && Files.mismatch(part, file) < 0) {
-          return false;
+    }
+
+    /** No part becomes a file any more, and none is left if the system allows. */
+    void stop() {
+        stopped = true;
+        parts.forEach(part -> part.toFile().delete());
+    }
+
+    private void permit(Path part, Path file) throws IOException {
+        PosixFileAttributeView view = Files.getFileAttributeView(part, PosixFileAttributeView.class);
+        if (view != null && usual.isPresent()) {
+            boolean there = Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS);
+            view.setPermissions(there ? Files.getPosixFilePermissions(file, LinkOption.NOFOLLOW_LINKS) : usual.get());
         }
-        permit(part, file);
-        keep(part);
-        may.require();
-        if (stopped) {
-          throw new CancellationException("stopped from outside");
+    }
+
+    /** On the disk, so that a name never stands for less than the file, even if the power fails. */
+    static void keep(Path part) throws IOException {
+        try (FileChannel channel = FileChannel.open(part, StandardOpenOption.WRITE)) {
+            channel.force(true);
         }
-        move(part, file);
-      } finally {
-        Files.deleteIfExists(part);
-        parts.remove(part);
-      }
-      return true;
-    } catch (IOException | ReadOnlyFileSystemException failure) {
-      throw new DiagnosticException(told(file, failure));
     }
-  }
 
-  /** No part becomes a file any more, and none is left if the system allows. */
-  void stop() {
-    stopped = true;
-    parts.forEach(part -> part.toFile().delete());
-  }
+    /** The same for the names in a folder, where a system lets a folder be opened. */
+    static void keepNames(Path folder) throws IOException {
+        if (Files.getFileAttributeView(folder, PosixFileAttributeView.class) != null) {
+            try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
+                channel.force(true);
+            }
+        }
+    }
 
-  private void permit(Path part, Path file) throws IOException {
-    PosixFileAttributeView view = Files.getFileAttributeView(part, PosixFileAttributeView.class);
-    if (view != null && usual.isPresent()) {
-      boolean there = Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS);
-      view.setPermissions(there ? Files.getPosixFilePermissions(file, LinkOption.NOFOLLOW_LINKS) : usual.get());
+    private static void move(Path from, Path to) throws IOException {
+        try {
+            Files.move(from, to, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+        } catch (AtomicMoveNotSupportedException foreignFileSystem) {
+            Files.move(from, to, StandardCopyOption.REPLACE_EXISTING);
+        }
     }
-  }
 
-  /** On the disk, so that a name never stands for less than the file, even if the power fails. */
-  static void keep(Path part) throws IOException {
-    try (FileChannel channel = FileChannel.open(part, StandardOpenOption.WRITE)) {
-      channel.force(true);
+    static Diagnostic told(Path file, Exception failure) {
+        Place place = Place.inFile(Output.shown(file));
+        if (failure instanceof AccessDeniedException || failure instanceof ReadOnlyFileSystemException) {
+            return Diagnostic.error(
+                    place,
+                    "this file may not be written",
+                    "a folder that you may write to",
+                    "Name another folder, or change its permissions, and run the same command again.");
+        }
+        if (failure instanceof FileAlreadyExistsException inTheWay) {
+            return Diagnostic.error(
+                    place,
+                    "a file stands where a folder is needed: " + inTheWay.getFile(),
+                    "a folder, or nothing yet",
+                    "Name another folder, or move that file away, and run the same command again.");
+        }
+        String reason = failure.getMessage() == null ? failure.getClass().getSimpleName() : failure.getMessage();
+        return Diagnostic.error(
+                place,
+                "this file could not be written: " + reason,
+                "room on the disk and a sound folder",
+                "Mend that and run the same command again; every file written so far is whole.");
     }
-  }
-
-  /** The same for the names in a folder, where a system lets a folder be opened. */
-  static void keepNames(Path folder) throws IOException {
-    if (Files.getFileAttributeView(folder, PosixFileAttributeView.class) != null) {
-      try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
-        channel.force(true);
-      }
-    }
-  }
-
-  private static void move(Path from, Path to) throws IOException {
-    try {
-      Files.move(from, to, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-    } catch (AtomicMoveNotSupportedException foreignFileSystem) {
-      Files.move(from, to, StandardCopyOption.REPLACE_EXISTING);
-    }
-  }
-
-  static Diagnostic told(Path file, Exception failure) {
-    Place place = Place.inFile(Output.shown(file));
-    if (failure instanceof AccessDeniedException || failure instanceof ReadOnlyFileSystemException) {
-      return Diagnostic.error(place, "this file may not be written", "a folder that you may write to",
-          "Name another folder, or change its permissions, and run the same command again.");
-    }
-    if (failure instanceof FileAlreadyExistsException) {
-      return Diagnostic.error(place, "a file stands where a folder is needed: "
-          + ((FileAlreadyExistsException) failure).getFile(), "a folder, or nothing yet",
-          "Name another folder, or move that file away, and run the same command again.");
-    }
-    String reason = failure.getMessage() == null ? failure.getClass().getSimpleName() : failure.getMessage();
-    return Diagnostic.error(place, "this file could not be written: " + reason, "room on the disk and a sound folder",
-        "Mend that and run the same command again; every file written so far is whole.");
-  }
 }

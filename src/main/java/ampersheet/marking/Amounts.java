@@ -2,37 +2,38 @@ package ampersheet.marking;
 
 /** Numbers as marks and reports print them: with a point, and the same digits on every machine. */
 final class Amounts {
-  private static final String NOT_DEFINED = "not defined";
+    private static final String NOT_DEFINED = "not defined";
 
-  private Amounts() {}
+    private Amounts() {}
 
-  /** Half marks as marks: {@code 7.5}. */
-  static String marks(int halves) {
-    return halves / 2 + (halves % 2 == 0 ? "" : ".5");
-  }
-
-  /** Of 1: {@code 83 %}. */
-  static String percent(double share) {
-    return Double.isNaN(share) ? NOT_DEFINED : fixed(100 * share, 0) + "\u00A0%";
-  }
-
-  /** With this many digits behind the point and a true minus sign; a half is rounded away from zero. */
-  static String decimal(double value, int places) {
-    return Double.isNaN(value) ? NOT_DEFINED : fixed(value, places);
-  }
-
-  private static String fixed(double value, int places) {
-    long scale = 1;
-    for (int i = 0; i < places; i++) {
-      scale *= 10;
+    /** Half marks as marks: {@code 7.5}. */
+    static String marks(int halves) {
+        return halves / 2 + (halves % 2 == 0 ? "" : ".5");
     }
-    long units = (long) Math.floor(Math.abs(value) * scale + 0.5 + 1e-9);
-    String whole = Long.toString(units / scale);
-    String digits = places == 0 ? "" : "." + Long.toString(scale + units % scale).substring(1);
-    return (value < 0 && units > 0 ? "−" : "") + whole + digits;
-  }
 
-  static String count(long number, String one, String many) {
-    return number + " " + (number == 1 ? one : many);
-  }
+    /** Of 1: {@code 83 %}. */
+    static String percent(double share) {
+        return Double.isNaN(share) ? NOT_DEFINED : fixed(100 * share, 0) + "\u00A0%";
+    }
+
+    /** With this many digits behind the point and a true minus sign; a half is rounded away from zero. */
+    static String decimal(double value, int places) {
+        return Double.isNaN(value) ? NOT_DEFINED : fixed(value, places);
+    }
+
+    private static String fixed(double value, int places) {
+        long scale = 1;
+        for (int i = 0; i < places; i++) {
+            scale *= 10;
+        }
+        long units = (long) Math.floor(Math.abs(value) * scale + 0.5 + 1e-9);
+        String whole = Long.toString(units / scale);
+        String digits =
+                places == 0 ? "" : "." + Long.toString(scale + units % scale).substring(1);
+        return (value < 0 && units > 0 ? "−" : "") + whole + digits;
+    }
+
+    static String count(long number, String one, String many) {
+        return number + " " + (number == 1 ? one : many);
+    }
 }

@@ -21,124 +21,141 @@ import java.util.Map;
 import java.util.stream.Stream;
 
 /**
- * The folder in which an instructor has collected what learners sent. Anybody may have put anything into it: only ordinary
- * files within bounds are read, no link is followed, and what is not read costs no other file its marks.
+ * The folder in which an instructor has collected what learners sent. Anybody may have put anything into it: only
+ * ordinary files within bounds are read, no link is followed, and what is not read costs no other file its marks.
  */
 final class AnswerFolder {
-  /** A class of a thousand sends a file or two each; a sheet's Markdown has some 20 kB. */
-  static final int MOST_FILES = 20_000;
-  private static final long MOST_BYTES_IN_ALL = 64L << 20;
-  private static final String EXPECTED = "tables of answers (.csv) and filled-in sheets (.md)";
+    /** A class of a thousand sends a file or two each; a sheet's Markdown has some 20 kB. */
+    static final int MOST_FILES = 20_000;
 
-  private final Path folder;
-  /** Names in their order, with the sizes of what may be read. */
-  private final Map<String, Long> sizes;
+    private static final long MOST_BYTES_IN_ALL = 64L << 20;
+    private static final String EXPECTED = "tables of answers (.csv) and filled-in sheets (.md)";
 
-  private AnswerFolder(Path folder, Map<String, Long> sizes) {
-    this.folder = folder;
-    this.sizes = sizes;
-  }
+    private final Path folder;
+    /** Names in their order, with the sizes of what may be read. */
+    private final Map<String, Long> sizes;
 
-  /** @throws DiagnosticException if it holds more files than any class sends */
-  static AnswerFolder of(Path folder) throws IOException {
-    List<String> names;
-    try (Stream<Path> files = Files.list(folder)) {
-      names = files.map(file -> file.getFileName().toString()).limit(MOST_FILES + 1L).sorted().toList();
+    private AnswerFolder(Path folder, Map<String, Long> sizes) {
+        this.folder = folder;
+        this.sizes = sizes;
     }
-    if (names.size() > MOST_FILES) {
-      throw new DiagnosticException(Diagnostic.error(Place.inFile(folder.toString().replace('\\', '/')),
-          "this folder of answers holds more than " + MOST_FILES + " files", "the files that learners sent",
-          "Look whether it is the right folder; if it is, mark it in parts."));
+
+    /** @throws DiagnosticException if it holds more files than any class sends */
+    static AnswerFolder of(Path folder) throws IOException {
+        List<String> names;
+        try (Stream<Path> files = Files.list(folder)) {
+            names = files.map(file -> file.getFileName().toString())
+                    .limit(MOST_FILES + 1L)
+                    .sorted()
+                    .toList();
+        }
+        if (names.size() > MOST_FILES) {
+            throw new DiagnosticException(Diagnostic.error(
+                    Place.inFile(folder.toString().replace('\\', '/')),
+                    "this folder of answers holds more than " + MOST_FILES + " files",
+                    "the files that learners sent",
+                    "Look whether it is the right folder; if it is, mark it in parts."));
+        }
+        Map<String, Long> sizes = new LinkedHashMap<>();
+        for (String name : names) {
+            sizes.put(name, size(folder.resolve(name)));
+        }
+        return new AnswerFolder(folder, sizes);
     }
-    Map<String, Long> sizes = new LinkedHashMap<>();
-    for (String name : names) {
-      sizes.put(name, size(folder.resolve(name)));
+
+    /** 0 for what is not read at all, whyever. */
+    private static long size(Path file) {
+        try {
+            return Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)
+                    ? Math.min(Files.size(file), Bounds.WRITTEN.bytes() + 1L)
+                    : 0;
+        } catch (IOException unreadable) {
+            // Reading it will tell.
+            return 0;
+        }
     }
-    return new AnswerFolder(folder, sizes);
-  }
 
-  /** 0 for what is not read at all, whyever. */
-  private static long size(Path file) {
-    try {
-      return Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS) ? Math.min(Files.size(file), Bounds.WRITTEN.bytes() + 1L) : 0;
-    } catch (IOException unreadable) {
-      // Reading it will tell.
-      return 0;
+    List<String> names() {
+        return List.copyOf(sizes.keySet());
     }
-  }
 
-  List<String> names() {
-    return List.copyOf(sizes.keySet());
-  }
-
-  /** The order to read in: where there is too much in all, it is the largest files that are left out. */
-  List<String> smallestFirst() {
-    List<String> names = new ArrayList<>(sizes.keySet());
-    names.sort(Comparator.comparing(sizes::get));
-    return names;
-  }
-
-  /** Whether there is room left in memory for this file after so many bytes, as {@link #size}s count them. */
-  boolean hasRoomFor(String name, long before) {
-    return before + sizes.get(name) <= MOST_BYTES_IN_ALL;
-  }
-
-  long size(String name) {
-    return sizes.get(name);
-  }
-
-  /** Reads one of the {@link #names()}, whatever it is; what is wrong with it stands in the file's faults. */
-  ReturnedFile read(String name, String shown, Privacy privacy) {
-    Path file = folder.resolve(name);
-    String kind = AsciiCase.small(name.substring(name.lastIndexOf('.') + 1));
-    if (name.startsWith(".")) {
-      return new ReturnedFile(shown, List.of(), new FaultList(shown));
+    /** The order to read in: where there is too much in all, it is the largest files that are left out. */
+    List<String> smallestFirst() {
+        List<String> names = new ArrayList<>(sizes.keySet());
+        names.sort(Comparator.comparing(sizes::get));
+        return names;
     }
-    if (Files.isDirectory(file, LinkOption.NOFOLLOW_LINKS)) {
-      return faulty(shown, "this is a folder, and what is in it is not read", "Move its files up into the folder of answers.");
+
+    /** Whether there is room left in memory for this file after so many bytes, as {@link #size}s count them. */
+    boolean hasRoomFor(String name, long before) {
+        return before + sizes.get(name) <= MOST_BYTES_IN_ALL;
     }
-    if (!kind.equals("csv") && !kind.equals("md")) {
-      return faulty(shown, switch (kind) {
-        case "html", "htm" -> "this is a page and not the answers typed in it";
-        case "zip" -> "this is an archive, and what is in it is not read";
-        default -> "this kind of file is not read";
-      }, switch (kind) {
-        case "html", "htm" -> "Ask for the answer file that the page saves, which ends in .csv.";
-        case "zip" -> "Unpack it into the folder of answers.";
-        default -> "Ask for the answers in one of these forms, or type them into a table.";
-      });
+
+    long size(String name) {
+        return sizes.get(name);
     }
-    try {
-      String text = SourceFile.text(file, Bounds.WRITTEN, SourceFile.Links.REFUSED);
-      return WithinMemory.of(shown, () -> kind.equals("csv") ? AnswerTable.read(name, shown, text, privacy)
-          : FilledSheet.read(shown, text, privacy));
-    } catch (Unread other) {
-      return faulty(shown, told(other, privacy), next(other));
-    } catch (DiagnosticException tooLarge) {
-      return faulty(shown, tooLarge.diagnostics());
+
+    /** Reads one of the {@link #names()}, whatever it is; what is wrong with it stands in the file's faults. */
+    ReturnedFile read(String name, String shown, Privacy privacy) {
+        Path file = folder.resolve(name);
+        String kind = AsciiCase.small(name.substring(name.lastIndexOf('.') + 1));
+        if (name.startsWith(".")) {
+            return new ReturnedFile(shown, List.of(), new FaultList(shown));
+        }
+        if (Files.isDirectory(file, LinkOption.NOFOLLOW_LINKS)) {
+            return faulty(
+                    shown,
+                    "this is a folder, and what is in it is not read",
+                    "Move its files up into the folder of answers.");
+        }
+        if (!kind.equals("csv") && !kind.equals("md")) {
+            return faulty(
+                    shown,
+                    switch (kind) {
+                        case "html", "htm" -> "this is a page and not the answers typed in it";
+                        case "zip" -> "this is an archive, and what is in it is not read";
+                        default -> "this kind of file is not read";
+                    },
+                    switch (kind) {
+                        case "html", "htm" -> "Ask for the answer file that the page saves, which ends in .csv.";
+                        case "zip" -> "Unpack it into the folder of answers.";
+                        default -> "Ask for the answers in one of these forms, or type them into a table.";
+                    });
+        }
+        try {
+            String text = SourceFile.text(file, Bounds.WRITTEN, SourceFile.Links.REFUSED);
+            return WithinMemory.of(
+                    shown,
+                    () -> kind.equals("csv")
+                            ? AnswerTable.read(name, shown, text, privacy)
+                            : FilledSheet.read(shown, text, privacy));
+        } catch (Unread other) {
+            return faulty(shown, told(other, privacy), next(other));
+        } catch (DiagnosticException tooLarge) {
+            return faulty(shown, tooLarge.diagnostics());
+        }
     }
-  }
 
-  /** What the system says of a failure may hold the file's name. */
-  private static String told(Unread other, Privacy privacy) {
-    return privacy.isOn() && other.why() == Unread.Why.UNREADABLE ? "this file cannot be read" : other.getMessage();
-  }
+    /** What the system says of a failure may hold the file's name. */
+    private static String told(Unread other, Privacy privacy) {
+        return privacy.isOn() && other.why() == Unread.Why.UNREADABLE ? "this file cannot be read" : other.getMessage();
+    }
 
-  private static String next(Unread other) {
-    return switch (other.why()) {
-      case TOO_LARGE -> "Look what it is; answers of a class need far less.";
-      case NO_ORDINARY_FILE -> "Take it out of the folder, and look where it came from.";
-      default -> other.why().nextAction();
-    };
-  }
+    private static String next(Unread other) {
+        return switch (other.why()) {
+            case TOO_LARGE -> "Look what it is; answers of a class need far less.";
+            case NO_ORDINARY_FILE -> "Take it out of the folder, and look where it came from.";
+            default -> other.why().nextAction();
+        };
+    }
 
-  static ReturnedFile faulty(String shown, String problem, String nextAction) {
-    return faulty(shown, List.of(Diagnostic.error(Place.inFile(shown), problem, EXPECTED, nextAction)));
-  }
+    static ReturnedFile faulty(String shown, String problem, String nextAction) {
+        return faulty(shown, List.of(Diagnostic.error(Place.inFile(shown), problem, EXPECTED, nextAction)));
+    }
 
-  private static ReturnedFile faulty(String shown, List<Diagnostic> faults) {
-    FaultList list = new FaultList(shown);
-    faults.forEach(list::add);
-    return new ReturnedFile(shown, List.of(), list);
-  }
+    private static ReturnedFile faulty(String shown, List<Diagnostic> faults) {
+        FaultList list = new FaultList(shown);
+        faults.forEach(list::add);
+        return new ReturnedFile(shown, List.of(), list);
+    }
 }

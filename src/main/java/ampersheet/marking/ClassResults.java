@@ -14,146 +14,161 @@ import java.util.TreeSet;
 
 /** What the standings of a class say about its questions. */
 final class ClassResults {
-  /** A smaller class leaves so wide an interval that a verdict on a question would be a guess. */
-  static final int LEAST_LEARNERS = 20;
+    /** A smaller class leaves so wide an interval that a verdict on a question would be a guess. */
+    static final int LEAST_LEARNERS = 20;
 
-  private final List<Standing> standings;
-  private final Map<String, ProblemTemplate> templates = new TreeMap<>();
-  private final Map<Item, ItemScores> items;
+    private final List<Standing> standings;
+    private final Map<String, ProblemTemplate> templates = new TreeMap<>();
+    private final Map<Item, ItemScores> items;
 
-  /** @param templates those that may stand on a sheet */
-  ClassResults(List<ProblemTemplate> templates, List<Standing> standings) {
-    this.standings = List.copyOf(standings);
-    templates.forEach(template -> this.templates.put(template.name(), template));
-    Comparator<Item> inOrderOfThePlan = Comparator.comparingInt(Item::place).thenComparing(Item::template)
-        .thenComparingInt(this::rank);
-    Map<Item, List<ItemScores.Score>> scores = new TreeMap<>(inOrderOfThePlan);
-    Map<Item, Integer> blanks = new TreeMap<>(inOrderOfThePlan);
-    items = new TreeMap<>(inOrderOfThePlan);
-    for (Standing standing : standings) {
-      for (Outcome outcome : standing.outcomes()) {
-        List<ItemScores.Score> of = scores.computeIfAbsent(outcome.item(), item -> new ArrayList<>());
-        if (outcome.credit() == Credit.BLANK) {
-          blanks.merge(outcome.item(), 1, Integer::sum);
-        } else if (outcome.credit().isAnswered()) {
-          of.add(score(standing, outcome));
+    /** @param templates those that may stand on a sheet */
+    ClassResults(List<ProblemTemplate> templates, List<Standing> standings) {
+        this.standings = List.copyOf(standings);
+        templates.forEach(template -> this.templates.put(template.name(), template));
+        Comparator<Item> inOrderOfThePlan = Comparator.comparingInt(Item::place)
+                .thenComparing(Item::template)
+                .thenComparingInt(this::rank);
+        Map<Item, List<ItemScores.Score>> scores = new TreeMap<>(inOrderOfThePlan);
+        Map<Item, Integer> blanks = new TreeMap<>(inOrderOfThePlan);
+        items = new TreeMap<>(inOrderOfThePlan);
+        for (Standing standing : standings) {
+            for (Outcome outcome : standing.outcomes()) {
+                List<ItemScores.Score> of = scores.computeIfAbsent(outcome.item(), item -> new ArrayList<>());
+                if (outcome.credit() == Credit.BLANK) {
+                    blanks.merge(outcome.item(), 1, Integer::sum);
+                } else if (outcome.credit().isAnswered()) {
+                    of.add(score(standing, outcome));
+                }
+            }
         }
-      }
+        scores.forEach((item, of) -> items.put(item, new ItemScores(of, blanks.getOrDefault(item, 0))));
     }
-    scores.forEach((item, of) -> items.put(item, new ItemScores(of, blanks.getOrDefault(item, 0))));
-  }
 
-  /** Steps in the order of the working, then choices. */
-  private int rank(Item item) {
-    ProblemTemplate template = templates.get(item.template());
-    List<String> steps = template.lines().stream().map(ProblemTemplate.StepLine::id).toList();
-    List<String> asks = template.asks().stream().map(ProblemTemplate.Ask::of).toList();
-    int step = steps.indexOf(item.step());
-    return step >= 0 ? step : steps.size() + asks.indexOf(item.step());
-  }
-
-  private static ItemScores.Score score(Standing standing, Outcome outcome) {
-    int restHalves = standing.mostHalves() - Credit.HALVES_PER_QUESTION;
-    double rest = restHalves == 0 ? 0 : (double) (standing.halves() - outcome.credit().halves()) / restHalves;
-    return new ItemScores.Score(outcome.credit().isFull(), share(standing), rest);
-  }
-
-  static double share(Standing standing) {
-    return standing.mostHalves() == 0 ? 0 : (double) standing.halves() / standing.mostHalves();
-  }
-
-  List<Standing> standings() {
-    return standings;
-  }
-
-  /** In the order of the plan. */
-  Map<Item, ItemScores> items() {
-    return items;
-  }
-
-  String title(String template) {
-    return templates.containsKey(template) ? templates.get(template).title() : template;
-  }
-
-  /**
-   * A short name for each question: the place in the plan, examples not counted, a capital for each template of a pool, and
-   * the letter or step of the question.
-   */
-  Map<Item, String> names() {
-    Map<Integer, TreeSet<String>> places = places();
-    Map<Item, String> names = new LinkedHashMap<>();
-    items.keySet().forEach(item -> names.put(item, problemName(item, places) + part(item)));
-    return names;
-  }
-
-  /** The same without the question, for each problem, in the order of the plan; one that comes up again keeps its first. */
-  Map<String, String> problemNames() {
-    Map<Integer, TreeSet<String>> places = places();
-    Map<String, String> names = new LinkedHashMap<>();
-    items.keySet().forEach(item -> names.putIfAbsent(item.template(), problemName(item, places)));
-    return names;
-  }
-
-  private static String problemName(Item item, Map<Integer, TreeSet<String>> places) {
-    TreeSet<String> pool = places.get(item.place());
-    String member = pool.size() == 1 ? "" : Character.toString('A' + pool.headSet(item.template()).size());
-    return List.copyOf(places.keySet()).indexOf(item.place()) + 1 + member;
-  }
-
-  /** Templates by place of the plan. */
-  private Map<Integer, TreeSet<String>> places() {
-    Map<Integer, TreeSet<String>> places = new TreeMap<>();
-    items.keySet().forEach(item ->
-        places.computeIfAbsent(item.place(), place -> new TreeSet<>()).add(item.template()));
-    return places;
-  }
-
-  private String part(Item item) {
-    ProblemTemplate template = templates.get(item.template());
-    for (int i = 0; i < template.asks().size(); i++) {
-      if (template.asks().get(i).of().equals(item.step())) {
-        return template.asks().size() == 1 ? "" : Character.toString('a' + i);
-      }
+    /** Steps in the order of the working, then choices. */
+    private int rank(Item item) {
+        ProblemTemplate template = templates.get(item.template());
+        List<String> steps =
+                template.lines().stream().map(ProblemTemplate.StepLine::id).toList();
+        List<String> asks =
+                template.asks().stream().map(ProblemTemplate.Ask::of).toList();
+        int step = steps.indexOf(item.step());
+        return step >= 0 ? step : steps.size() + asks.indexOf(item.step());
     }
-    for (int i = 0; i < template.lines().size(); i++) {
-      if (template.lines().get(i).id().equals(item.step())) {
-        return "s" + (i + 1);
-      }
-    }
-    return "";
-  }
 
-  /** What a question asks for, in words. */
-  String meaning(Item item) {
-    ProblemTemplate template = templates.get(item.template());
-    return template.lines().stream().filter(line -> line.id().equals(item.step())).findFirst()
-        .map(ProblemTemplate.StepLine::meaning).orElse("choice");
-  }
-
-  /**
-   * Each problem of the plan is one part, whose score is the share of its marks: questions of one problem hang together,
-   * and taken singly they would make a test look more reliable than it is.
-   */
-  Optional<Reliability> reliability() {
-    List<Integer> places = List.copyOf(new TreeSet<>(items.keySet().stream().map(Item::place).toList()));
-    List<double[]> rows = new ArrayList<>();
-    for (Standing standing : standings) {
-      double[] halves = new double[places.size()];
-      int[] most = new int[places.size()];
-      for (Outcome outcome : standing.outcomes()) {
-        int at = places.indexOf(outcome.item().place());
-        halves[at] += outcome.credit().halves();
-        most[at] += Credit.HALVES_PER_QUESTION;
-      }
-      boolean complete = true;
-      for (int i = 0; i < most.length; i++) {
-        complete &= most[i] > 0;
-        halves[i] = most[i] == 0 ? 0 : halves[i] / most[i] / most.length;
-      }
-      if (complete) {
-        rows.add(halves);
-      }
+    private static ItemScores.Score score(Standing standing, Outcome outcome) {
+        int restHalves = standing.mostHalves() - Credit.HALVES_PER_QUESTION;
+        double rest = restHalves == 0
+                ? 0
+                : (double) (standing.halves() - outcome.credit().halves()) / restHalves;
+        return new ItemScores.Score(outcome.credit().isFull(), share(standing), rest);
     }
-    return Reliability.of(rows.toArray(new double[0][]));
-  }
+
+    static double share(Standing standing) {
+        return standing.mostHalves() == 0 ? 0 : (double) standing.halves() / standing.mostHalves();
+    }
+
+    List<Standing> standings() {
+        return standings;
+    }
+
+    /** In the order of the plan. */
+    Map<Item, ItemScores> items() {
+        return items;
+    }
+
+    String title(String template) {
+        return templates.containsKey(template) ? templates.get(template).title() : template;
+    }
+
+    /**
+     * A short name for each question: the place in the plan, examples not counted, a capital for each template of a
+     * pool, and the letter or step of the question.
+     */
+    Map<Item, String> names() {
+        Map<Integer, TreeSet<String>> places = places();
+        Map<Item, String> names = new LinkedHashMap<>();
+        items.keySet().forEach(item -> names.put(item, problemName(item, places) + part(item)));
+        return names;
+    }
+
+    /**
+     * The same without the question, for each problem, in the order of the plan; one that comes up again keeps its
+     * first.
+     */
+    Map<String, String> problemNames() {
+        Map<Integer, TreeSet<String>> places = places();
+        Map<String, String> names = new LinkedHashMap<>();
+        items.keySet().forEach(item -> names.putIfAbsent(item.template(), problemName(item, places)));
+        return names;
+    }
+
+    private static String problemName(Item item, Map<Integer, TreeSet<String>> places) {
+        TreeSet<String> pool = places.get(item.place());
+        String member = pool.size() == 1
+                ? ""
+                : Character.toString('A' + pool.headSet(item.template()).size());
+        return List.copyOf(places.keySet()).indexOf(item.place()) + 1 + member;
+    }
+
+    /** Templates by place of the plan. */
+    private Map<Integer, TreeSet<String>> places() {
+        Map<Integer, TreeSet<String>> places = new TreeMap<>();
+        items.keySet()
+                .forEach(item -> places.computeIfAbsent(item.place(), place -> new TreeSet<>())
+                        .add(item.template()));
+        return places;
+    }
+
+    private String part(Item item) {
+        ProblemTemplate template = templates.get(item.template());
+        for (int i = 0; i < template.asks().size(); i++) {
+            if (template.asks().get(i).of().equals(item.step())) {
+                return template.asks().size() == 1 ? "" : Character.toString('a' + i);
+            }
+        }
+        for (int i = 0; i < template.lines().size(); i++) {
+            if (template.lines().get(i).id().equals(item.step())) {
+                return "s" + (i + 1);
+            }
+        }
+        return "";
+    }
+
+    /** What a question asks for, in words. */
+    String meaning(Item item) {
+        ProblemTemplate template = templates.get(item.template());
+        return template.lines().stream()
+                .filter(line -> line.id().equals(item.step()))
+                .findFirst()
+                .map(ProblemTemplate.StepLine::meaning)
+                .orElse("choice");
+    }
+
+    /**
+     * Each problem of the plan is one part, whose score is the share of its marks: questions of one problem hang
+     * together, and taken singly they would make a test look more reliable than it is.
+     */
+    Optional<Reliability> reliability() {
+        List<Integer> places = List.copyOf(
+                new TreeSet<>(items.keySet().stream().map(Item::place).toList()));
+        List<double[]> rows = new ArrayList<>();
+        for (Standing standing : standings) {
+            double[] halves = new double[places.size()];
+            int[] most = new int[places.size()];
+            for (Outcome outcome : standing.outcomes()) {
+                int at = places.indexOf(outcome.item().place());
+                halves[at] += outcome.credit().halves();
+                most[at] += Credit.HALVES_PER_QUESTION;
+            }
+            boolean complete = true;
+            for (int i = 0; i < most.length; i++) {
+                complete &= most[i] > 0;
+                halves[i] = most[i] == 0 ? 0 : halves[i] / most[i] / most.length;
+            }
+            if (complete) {
+                rows.add(halves);
+            }
+        }
+        return Reliability.of(rows.toArray(new double[0][]));
+    }
 }

@@ -4,48 +4,58 @@ import ampersheet.answer.Verdict;
 
 /** What an answer earns, in half marks; a question is worth one mark. */
 enum Credit {
-  RIGHT(2),
-  /** Follows rightly from an earlier wrong answer of the same problem, which has paid for the slip already. */
-  CARRIED(2),
-  /** The number is right, but its unit is missing or has another zero, or it is rounded too far. */
-  HALF(1),
-  WRONG(0),
-  /** Nobody can tell what was meant. */
-  UNREADABLE(0),
-  /** Nothing there; or one blank of a design, whose other blanks give nothing to judge it with. */
-  BLANK(0);
+    RIGHT(2),
+    /** Follows rightly from an earlier wrong answer of the same problem, which has paid for the slip already. */
+    CARRIED(2),
+    /** The number is right, but its unit is missing or has another zero, or it is rounded too far. */
+    HALF(1),
+    WRONG(0),
+    /** Nobody can tell what was meant. */
+    UNREADABLE(0),
+    /** Nothing there; or one blank of a design, whose other blanks give nothing to judge it with. */
+    BLANK(0);
 
-  static final int HALVES_PER_QUESTION = 2;
+    static final int HALVES_PER_QUESTION = 2;
 
-  private final int halves;
+    private final int halves;
 
-  Credit(int halves) {
-    this.halves = halves;
-  }
+    Credit(int halves) {
+        this.halves = halves;
+    }
 
-  int halves() {
-    return halves;
-  }
+    int halves() {
+        return halves;
+    }
 
-  /** Whether the step was taken rightly. */
-  boolean isFull() {
-    return this == RIGHT || this == CARRIED;
-  }
+    /** Whether the step was taken rightly. */
+    boolean isFull() {
+        return this == RIGHT || this == CARRIED;
+    }
 
-  /** Whether something was answered that can be judged. */
-  boolean isAnswered() {
-    return this != BLANK && this != UNREADABLE;
-  }
+    /** Whether something was answered that can be judged. */
+    boolean isAnswered() {
+        return this != BLANK && this != UNREADABLE;
+    }
 
-  static Credit of(Verdict verdict) {
-    return switch (verdict.rung()) {
-      case CORRECT -> RIGHT;
-      case CONSISTENT_WITH_EARLIER -> verdict.carriedFrom().isEmpty() ? WRONG : CARRIED;
-      case TOO_COARSE, UNIT_MISSING, OTHER_SCALE -> HALF;
-      case BLANK, INCOMPLETE -> BLANK;
-      case UNREADABLE, AMBIGUOUS -> UNREADABLE;
-      case WRONG_DIMENSION, POWER_OF_TEN, SIGN, RECIPROCAL, KNOWN_MISTAKE, CRITERION_MISSED, RISE_OR_TEMPERATURE,
-          OTHER_QUANTITY, EXACT_OR_FITTED, WRONG_PAIR, NEAR_MISS, UNEXPLAINED -> WRONG;
-    };
-  }
+    static Credit of(Verdict verdict) {
+        return switch (verdict.rung()) {
+            case CORRECT -> RIGHT;
+            case CONSISTENT_WITH_EARLIER -> verdict.carriedFrom().isEmpty() ? WRONG : CARRIED;
+            case TOO_COARSE, UNIT_MISSING, OTHER_SCALE -> HALF;
+            case BLANK, INCOMPLETE -> BLANK;
+            case UNREADABLE, AMBIGUOUS -> UNREADABLE;
+            case WRONG_DIMENSION,
+                    POWER_OF_TEN,
+                    SIGN,
+                    RECIPROCAL,
+                    KNOWN_MISTAKE,
+                    CRITERION_MISSED,
+                    RISE_OR_TEMPERATURE,
+                    OTHER_QUANTITY,
+                    EXACT_OR_FITTED,
+                    WRONG_PAIR,
+                    NEAR_MISS,
+                    UNEXPLAINED -> WRONG;
+        };
+    }
 }

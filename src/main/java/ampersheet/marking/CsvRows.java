@@ -6,105 +6,122 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A table as spreadsheets and this program write it: values separated by commas, semicolons or tabs, column names on the
- * first line. Where quotation marks do not fit, each line is read by itself, so that one broken line costs no other.
+ * A table as spreadsheets and this program write it: values separated by commas, semicolons or tabs, column names on
+ * the first line. Where quotation marks do not fit, each line is read by itself, so that one broken line costs no
+ * other.
  */
 final class CsvRows {
-  private final TextLines lines;
-  private final String form;
-  private List<String> head = List.of();
-  private List<Row> body = List.of();
-  private int headLine;
+    private final TextLines lines;
+    private final String form;
+    private List<String> head = List.of();
+    private List<Row> body = List.of();
+    private int headLine;
 
-  private CsvRows(TextLines lines, String form) {
-    this.lines = lines;
-    this.form = form;
-  }
-
-  /** @param form how such a table looks, for messages */
-  static CsvRows read(TextLines lines, String form) {
-    CsvRows table = new CsvRows(lines, form);
-    if (lines.isBlank()) {
-      lines.fault(0, "this file is empty", form, "Ask for the file again, or take it out.");
-      return table;
+    private CsvRows(TextLines lines, String form) {
+        this.lines = lines;
+        this.form = form;
     }
-    List<Row> rows = table.rows().stream().filter(row -> !row.isBlank()).toList();
-    if (!rows.isEmpty()) {
-      table.head = rows.get(0).names();
-      table.body = rows.subList(1, rows.size());
-      table.headLine = rows.get(0).line();
-    } else if (!lines.hasFaults()) {
-      lines.fault(0, "this table has separators and nothing between them", form, "Ask for the file again, or take it out.");
+
+    /** @param form how such a table looks, for messages */
+    static CsvRows read(TextLines lines, String form) {
+        CsvRows table = new CsvRows(lines, form);
+        if (lines.isBlank()) {
+            lines.fault(0, "this file is empty", form, "Ask for the file again, or take it out.");
+            return table;
+        }
+        List<Row> rows = table.rows().stream().filter(row -> !row.isBlank()).toList();
+        if (!rows.isEmpty()) {
+            table.head = rows.get(0).names();
+            table.body = rows.subList(1, rows.size());
+            table.headLine = rows.get(0).line();
+        } else if (!lines.hasFaults()) {
+            lines.fault(
+                    0,
+                    "this table has separators and nothing between them",
+                    form,
+                    "Ask for the file again, or take it out.");
+        }
+        return table;
     }
-    return table;
-  }
 
-  List<Row> body() {
-    return body;
-  }
-
-  int headLine() {
-    return headLine;
-  }
-
-  List<String> head() {
-    return head;
-  }
-
-  int columns() {
-    return head.size();
-  }
-
-  /** −1 if there is none. */
-  int column(String name) {
-    return head.indexOf(name);
-  }
-
-  /** What stands in a column, without blanks around it; empty beyond the end of the row. */
-  String cell(Row row, String column) {
-    int at = column(column);
-    return at >= 0 && at < row.size() ? row.get(at).strip() : "";
-  }
-
-  /** Whether each of these columns is named once; if not, that is noted as a fault. */
-  boolean has(List<String> names) {
-    if (head.isEmpty()) {
-      return false;
+    List<Row> body() {
+        return body;
     }
-    List<String> missing = names.stream().filter(name -> !head.contains(name)).toList();
-    if (!missing.isEmpty()) {
-      lines.fault(headLine, "the first line names no column " + String.join(" and no column ", missing), form,
-          "Put the column names on the first line; if this is another kind of file, take it out of the folder.");
-      return false;
-    }
-    for (String name : names) {
-      if (head.indexOf(name) != head.lastIndexOf(name)) {
-        lines.fault(headLine, "the first line names the column " + name + " twice", form,
-            "Delete or rename the column that is not meant.");
-        return false;
-      }
-    }
-    return true;
-  }
 
-  private List<Row> rows() {
-    char separator = CellRows.separator(lines.text());
-    try {
-      return CellRows.read(lines.text(), separator, 1);
-    } catch (CellRows.Uneven broken) {
-      return lineByLine(separator);
+    int headLine() {
+        return headLine;
     }
-  }
 
-  private List<Row> lineByLine(char separator) {
-    List<Row> rows = new ArrayList<>();
-    for (int i = 1; i <= lines.count(); i++) {
-      try {
-        rows.addAll(CellRows.read(lines.line(i), separator, i));
-      } catch (CellRows.Uneven here) {
-        lines.fault(i, CellRows.Uneven.PROBLEM, CellRows.Uneven.expected("4,7 kΩ", "4k7"), CellRows.Uneven.NEXT_ACTION);
-      }
+    List<String> head() {
+        return head;
     }
-    return rows;
-  }
+
+    int columns() {
+        return head.size();
+    }
+
+    /** −1 if there is none. */
+    int column(String name) {
+        return head.indexOf(name);
+    }
+
+    /** What stands in a column, without blanks around it; empty beyond the end of the row. */
+    String cell(Row row, String column) {
+        int at = column(column);
+        return at >= 0 && at < row.size() ? row.get(at).strip() : "";
+    }
+
+    /** Whether each of these columns is named once; if not, that is noted as a fault. */
+    boolean has(List<String> names) {
+        if (head.isEmpty()) {
+            return false;
+        }
+        List<String> missing =
+                names.stream().filter(name -> !head.contains(name)).toList();
+        if (!missing.isEmpty()) {
+            lines.fault(
+                    headLine,
+                    "the first line names no column " + String.join(" and no column ", missing),
+                    form,
+                    "Put the column names on the first line; if this is another kind of file, take it out of the "
+                            + "folder.");
+            return false;
+        }
+        for (String name : names) {
+            if (head.indexOf(name) != head.lastIndexOf(name)) {
+                lines.fault(
+                        headLine,
+                        "the first line names the column " + name + " twice",
+                        form,
+                        "Delete or rename the column that is not meant.");
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private List<Row> rows() {
+        char separator = CellRows.separator(lines.text());
+        try {
+            return CellRows.read(lines.text(), separator, 1);
+        } catch (CellRows.Uneven broken) {
+            return lineByLine(separator);
+        }
+    }
+
+    private List<Row> lineByLine(char separator) {
+        List<Row> rows = new ArrayList<>();
+        for (int i = 1; i <= lines.count(); i++) {
+            try {
+                rows.addAll(CellRows.read(lines.line(i), separator, i));
+            } catch (CellRows.Uneven here) {
+                lines.fault(
+                        i,
+                        CellRows.Uneven.PROBLEM,
+                        CellRows.Uneven.expected("4,7 kΩ", "4k7"),
+                        CellRows.Uneven.NEXT_ACTION);
+            }
+        }
+        return rows;
+    }
 }

@@ -17,58 +17,68 @@ import java.util.TreeMap;
  * @param chance how often chance alone gives such a difference, corrected for the number of comparisons
  */
 record Fairness(String template, String difficulty, Proportion solved, Proportion others, double chance) {
-  private static final int LEAST_LEARNERS = 5;
-  private static final double UNLIKELY = 0.05;
+    private static final int LEAST_LEARNERS = 5;
+    private static final double UNLIKELY = 0.05;
 
-  boolean isUnequal() {
-    return chance < UNLIKELY;
-  }
-
-  /** Groups of at least five learners, each against the others of the same problem. */
-  static List<Fairness> of(List<Standing> standings) {
-    Map<String, Map<String, List<Boolean>>> solved = new TreeMap<>();
-    for (Standing standing : standings) {
-      Map<Integer, List<Outcome>> byProblem = new LinkedHashMap<>();
-      standing.outcomes().forEach(outcome ->
-          byProblem.computeIfAbsent(outcome.problem(), number -> new ArrayList<>()).add(outcome));
-      byProblem.values().forEach(outcomes -> {
-        if (outcomes.stream().allMatch(outcome -> outcome.credit().isAnswered())) {
-          solved.computeIfAbsent(outcomes.get(0).item().template(), name -> new TreeMap<>())
-              .computeIfAbsent(outcomes.get(0).difficulty(), group -> new ArrayList<>())
-              .add(outcomes.stream().allMatch(outcome -> outcome.credit().isFull()));
-        }
-      });
+    boolean isUnequal() {
+        return chance < UNLIKELY;
     }
-    return corrected(compared(solved));
-  }
 
-  private static List<Fairness> compared(Map<String, Map<String, List<Boolean>>> solved) {
-    List<Fairness> compared = new ArrayList<>();
-    solved.forEach((template, groups) -> {
-      Proportion all = proportion(groups.values().stream().flatMap(List::stream).toList());
-      groups.forEach((difficulty, group) -> {
-        Proportion here = proportion(group);
-        Proportion others = new Proportion(all.of() - here.of(), all.all() - here.all());
-        if (here.all() >= LEAST_LEARNERS && others.all() >= LEAST_LEARNERS) {
-          compared.add(new Fairness(template, difficulty, here, others, ExactTest.twoSided(here.of(),
-              here.all() - here.of(), others.of(), others.all() - others.of())));
+    /** Groups of at least five learners, each against the others of the same problem. */
+    static List<Fairness> of(List<Standing> standings) {
+        Map<String, Map<String, List<Boolean>>> solved = new TreeMap<>();
+        for (Standing standing : standings) {
+            Map<Integer, List<Outcome>> byProblem = new LinkedHashMap<>();
+            standing.outcomes()
+                    .forEach(outcome -> byProblem
+                            .computeIfAbsent(outcome.problem(), number -> new ArrayList<>())
+                            .add(outcome));
+            byProblem.values().forEach(outcomes -> {
+                if (outcomes.stream().allMatch(outcome -> outcome.credit().isAnswered())) {
+                    solved.computeIfAbsent(outcomes.get(0).item().template(), name -> new TreeMap<>())
+                            .computeIfAbsent(outcomes.get(0).difficulty(), group -> new ArrayList<>())
+                            .add(outcomes.stream()
+                                    .allMatch(outcome -> outcome.credit().isFull()));
+                }
+            });
         }
-      });
-    });
-    return compared;
-  }
-
-  private static List<Fairness> corrected(List<Fairness> compared) {
-    List<Double> chances = ExactTest.holm(compared.stream().map(Fairness::chance).toList());
-    List<Fairness> corrected = new ArrayList<>();
-    for (int i = 0; i < compared.size(); i++) {
-      Fairness one = compared.get(i);
-      corrected.add(new Fairness(one.template(), one.difficulty(), one.solved(), one.others(), chances.get(i)));
+        return corrected(compared(solved));
     }
-    return corrected;
-  }
 
-  private static Proportion proportion(List<Boolean> solved) {
-    return new Proportion((int) solved.stream().filter(one -> one).count(), solved.size());
-  }
+    private static List<Fairness> compared(Map<String, Map<String, List<Boolean>>> solved) {
+        List<Fairness> compared = new ArrayList<>();
+        solved.forEach((template, groups) -> {
+            Proportion all =
+                    proportion(groups.values().stream().flatMap(List::stream).toList());
+            groups.forEach((difficulty, group) -> {
+                Proportion here = proportion(group);
+                Proportion others = new Proportion(all.of() - here.of(), all.all() - here.all());
+                if (here.all() >= LEAST_LEARNERS && others.all() >= LEAST_LEARNERS) {
+                    compared.add(new Fairness(
+                            template,
+                            difficulty,
+                            here,
+                            others,
+                            ExactTest.twoSided(
+                                    here.of(), here.all() - here.of(), others.of(), others.all() - others.of())));
+                }
+            });
+        });
+        return compared;
+    }
+
+    private static List<Fairness> corrected(List<Fairness> compared) {
+        List<Double> chances =
+                ExactTest.holm(compared.stream().map(Fairness::chance).toList());
+        List<Fairness> corrected = new ArrayList<>();
+        for (int i = 0; i < compared.size(); i++) {
+            Fairness one = compared.get(i);
+            corrected.add(new Fairness(one.template(), one.difficulty(), one.solved(), one.others(), chances.get(i)));
+        }
+        return corrected;
+    }
+
+    private static Proportion proportion(List<Boolean> solved) {
+        return new Proportion((int) solved.stream().filter(one -> one).count(), solved.size());
+    }
 }

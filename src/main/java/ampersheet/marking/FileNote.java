@@ -8,87 +8,87 @@ import java.util.Optional;
 
 /** What became of one file. By the time it came in, as far as that is known, then by its name. */
 final class FileNote implements Comparable<FileNote> {
-  private final int number;
-  private final String name;
-  private final String shown;
-  private final Optional<LocalDateTime> received;
-  private final boolean late;
-  private final FaultList notes;
-  private int marked;
+    private final int number;
+    private final String name;
+    private final String shown;
+    private final Optional<LocalDateTime> received;
+    private final boolean late;
+    private final FaultList notes;
+    private int marked;
 
-  FileNote(int number, String name, String shown, Optional<LocalDateTime> received, boolean late) {
-    this.number = number;
-    this.name = name;
-    this.shown = shown;
-    this.received = received;
-    this.late = late;
-    this.notes = new FaultList(shown);
-  }
-
-  /** In the order of names, from 1. */
-  int number() {
-    return number;
-  }
-
-  /** Its own name; {@link #shown()} is what may be written anywhere. */
-  String name() {
-    return name;
-  }
-
-  String shown() {
-    return shown;
-  }
-
-  boolean isLate() {
-    return late;
-  }
-
-  String received() {
-    return received.map(LocalDateTime::toString).orElse("");
-  }
-
-  void add(Diagnostic note) {
-    notes.add(note);
-  }
-
-  void add(FaultList more) {
-    notes.add(more);
-  }
-
-  void countMarked() {
-    marked++;
-  }
-
-  List<Diagnostic> notes() {
-    return notes.list();
-  }
-
-  int marked() {
-    return marked;
-  }
-
-  /** In a word or two. */
-  String fate() {
-    boolean faulty = notes.hasErrors();
-    if (name.startsWith(".")) {
-      return "hidden, not read";
+    FileNote(int number, String name, String shown, Optional<LocalDateTime> received, boolean late) {
+        this.number = number;
+        this.name = name;
+        this.shown = shown;
+        this.received = received;
+        this.late = late;
+        this.notes = new FaultList(shown);
     }
-    return marked == 0 ? faulty ? "not marked" : "nothing in it counts" : faulty ? "marked in part" : "marked";
-  }
 
-  @Override
-  public int compareTo(FileNote other) {
-    int byTime = received.orElse(LocalDateTime.MIN).compareTo(other.received.orElse(LocalDateTime.MIN));
-    return byTime != 0 ? byTime : Integer.compare(number, other.number);
-  }
+    /** In the order of names, from 1. */
+    int number() {
+        return number;
+    }
 
-  @Override
-  public boolean equals(Object other) {
-    return other instanceof FileNote note && note.number == number;
-  }
+    /** Its own name; {@link #shown()} is what may be written anywhere. */
+    String name() {
+        return name;
+    }
 
-  @Override
-  public int hashCode() {
-    return number;
-  }
+    String shown() {
+        return shown;
+    }
+
+    boolean isLate() {
+        return late;
+    }
+
+    String received() {
+        return received.map(LocalDateTime::toString).orElse("");
+    }
+
+    void add(Diagnostic note) {
+        notes.add(note);
+    }
+
+    void add(FaultList more) {
+        notes.add(more);
+    }
+
+    void countMarked() {
+        marked++;
+    }
+
+    List<Diagnostic> notes() {
+        return notes.list();
+    }
+
+    int marked() {
+        return marked;
+    }
+
+    /** In a word or two. */
+    String fate() {
+        boolean faulty = notes.hasErrors();
+        if (name.startsWith(".")) {
+            return "hidden, not read";
+        }
+        return marked == 0 ? faulty ? "not marked" : "nothing in it counts" : faulty ? "marked in part" : "marked";
+    }
+
+    @Override
+    public int compareTo(FileNote other) {
+        int byTime = received.orElse(LocalDateTime.MIN).compareTo(other.received.orElse(LocalDateTime.MIN));
+        return byTime != 0 ? byTime : Integer.compare(number, other.number);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof FileNote note && note.number == number;
+    }
+
+    @Override
+    public int hashCode() {
+        return number;
+    }
 }

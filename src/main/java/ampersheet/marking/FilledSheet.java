@@ -6,202 +6,234 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Reads a sheet's Markdown that a learner has filled in. A place for an answer is a line that begins with the name of its
- * question; what stands behind the equals sign, or behind the name where there is none, is the answer, and the ruled line
- * does not belong to it. Options are ticked with an x between the brackets: {@code - [x] yes}. The answers belong to the
- * sheet whose ID stands above them.
+ * Reads a sheet's Markdown that a learner has filled in. A place for an answer is a line that begins with the name of
+ * its question; what stands behind the equals sign, or behind the name where there is none, is the answer, and the
+ * ruled line does not belong to it. Options are ticked with an x between the brackets: {@code - [x] yes}. The answers
+ * belong to the sheet whose ID stands above them.
  */
 final class FilledSheet {
-  /** A symbol before the equals sign is short; an equals sign further on belongs to the answer. */
-  private static final int LONGEST_SYMBOL = 24;
-  private static final int SHORTEST_ID = 7;
-  private static final String EXPECTED_PLACE = "the answer on the same line as the name of its question";
+    /** A symbol before the equals sign is short; an equals sign further on belongs to the answer. */
+    private static final int LONGEST_SYMBOL = 24;
 
-  private final TextLines lines;
-  private final List<TypedAnswer> answers = new ArrayList<>();
-  private String sheet = "";
-  private boolean anyPlace;
+    private static final int SHORTEST_ID = 7;
+    private static final String EXPECTED_PLACE = "the answer on the same line as the name of its question";
 
-  private FilledSheet(TextLines lines) {
-    this.lines = lines;
-  }
+    private final TextLines lines;
+    private final List<TypedAnswer> answers = new ArrayList<>();
+    private String sheet = "";
+    private boolean anyPlace;
 
-  static ReturnedFile read(String file, String text, Privacy privacy) {
-    FilledSheet sheet = new FilledSheet(new TextLines(file, text, privacy));
-    sheet.read();
-    return new ReturnedFile(file, sheet.answers, sheet.lines.faults());
-  }
-
-  private void read() {
-    if (lines.isBlank()) {
-      lines.fault(0, "this file is empty", "a filled-in sheet", "Ask for the file again.");
-      return;
+    private FilledSheet(TextLines lines) {
+        this.lines = lines;
     }
-    for (int i = 1; i <= lines.count(); i++) {
-      String line = plain(lines.line(i));
-      if (bare(line).equals(Wording.KEY_NOTICE)) {
-        lines.fault(i, "this is a key and not a learner's sheet", "a filled-in sheet",
-            "Take it out of the folder, and look where it came from: keys are not handed out.");
-        answers.clear();
-        return;
-      }
-      if (line.isEmpty()) {
-        continue;
-      }
-      String id = sheetId(line);
-      String name = question(line);
-      if (!id.isEmpty()) {
-        sheet = id;
-      } else if (!name.isEmpty()) {
-        place(name, line, i);
-      } else if (line.startsWith("**q")) {
-        String asked = question(bare(line));
-        if (!asked.isEmpty()) {
-          options(asked, i);
+
+    static ReturnedFile read(String file, String text, Privacy privacy) {
+        FilledSheet sheet = new FilledSheet(new TextLines(file, text, privacy));
+        sheet.read();
+        return new ReturnedFile(file, sheet.answers, sheet.lines.faults());
+    }
+
+    private void read() {
+        if (lines.isBlank()) {
+            lines.fault(0, "this file is empty", "a filled-in sheet", "Ask for the file again.");
+            return;
         }
-      }
+        for (int i = 1; i <= lines.count(); i++) {
+            String line = plain(lines.line(i));
+            if (bare(line).equals(Wording.KEY_NOTICE)) {
+                lines.fault(
+                        i,
+                        "this is a key and not a learner's sheet",
+                        "a filled-in sheet",
+                        "Take it out of the folder, and look where it came from: keys are not handed out.");
+                answers.clear();
+                return;
+            }
+            if (line.isEmpty()) {
+                continue;
+            }
+            String id = sheetId(line);
+            String name = question(line);
+            if (!id.isEmpty()) {
+                sheet = id;
+            } else if (!name.isEmpty()) {
+                place(name, line, i);
+            } else if (line.startsWith("**q")) {
+                String asked = question(bare(line));
+                if (!asked.isEmpty()) {
+                    options(asked, i);
+                }
+            }
+        }
+        if (!anyPlace) {
+            lines.fault(
+                    0,
+                    "there is no place for an answer in this file",
+                    "a filled-in sheet, with lines such as \"q2a  R = 4k7\"",
+                    "If it is another kind of file, take it out of the folder.");
+        }
     }
-    if (!anyPlace) {
-      lines.fault(0, "there is no place for an answer in this file", "a filled-in sheet, with lines such as \"q2a  R = 4k7\"",
-          "If it is another kind of file, take it out of the folder.");
-    }
-  }
 
-  private void place(String name, String line, int number) {
-    String rest = line.substring(name.length()).strip();
-    int equals = rest.indexOf('=');
-    if (equals >= 0 && equals <= LONGEST_SYMBOL) {
-      rest = rest.substring(equals + 1);
-    } else if (rest.startsWith(":")) {
-      rest = rest.substring(1);
+    private void place(String name, String line, int number) {
+        String rest = line.substring(name.length()).strip();
+        int equals = rest.indexOf('=');
+        if (equals >= 0 && equals <= LONGEST_SYMBOL) {
+            rest = rest.substring(equals + 1);
+        } else if (rest.startsWith(":")) {
+            rest = rest.substring(1);
+        }
+        String text = withoutRule(rest).strip();
+        add(name, text, number);
+        if (text.isEmpty() && number < lines.count()) {
+            String next = plain(lines.line(number + 1));
+            if (!next.isEmpty() && question(next).isEmpty()) {
+                lines.fault(
+                        number + 1,
+                        "this line stands below the place for " + name + " and is not read",
+                        EXPECTED_PLACE,
+                        "Move it up behind the equals sign, if it is the answer, and mark again.");
+            }
+        }
     }
-    String text = withoutRule(rest).strip();
-    add(name, text, number);
-    if (text.isEmpty() && number < lines.count()) {
-      String next = plain(lines.line(number + 1));
-      if (!next.isEmpty() && question(next).isEmpty()) {
-        lines.fault(number + 1, "this line stands below the place for " + name + " and is not read", EXPECTED_PLACE,
-            "Move it up behind the equals sign, if it is the answer, and mark again.");
-      }
-    }
-  }
 
-  /** The list of options that follows a question, up to the next line that is neither an option nor empty. */
-  private void options(String name, int from) {
-    List<String> ticked = new ArrayList<>();
-    boolean any = false;
-    int tickedAt = from;
-    for (int i = from + 1; i <= lines.count(); i++) {
-      String line = plain(lines.line(i));
-      if (line.isEmpty() || line.equals(Wording.TICK_ONE)) {
-        continue;
-      }
-      if (!line.startsWith("- [")) {
-        break;
-      }
-      any = true;
-      int end = line.indexOf(']');
-      if (end < 0) {
-        lines.fault(i, "the bracket of this option is not closed", "- [x] for the option meant, - [ ] for the others",
-            "Mend the bracket and mark again.");
-      } else if (!line.substring(3, end).isBlank()) {
-        ticked.add(line.substring(end + 1).strip());
-        tickedAt = i;
-      }
+    /** The list of options that follows a question, up to the next line that is neither an option nor empty. */
+    private void options(String name, int from) {
+        List<String> ticked = new ArrayList<>();
+        boolean any = false;
+        int tickedAt = from;
+        for (int i = from + 1; i <= lines.count(); i++) {
+            String line = plain(lines.line(i));
+            if (line.isEmpty() || line.equals(Wording.TICK_ONE)) {
+                continue;
+            }
+            if (!line.startsWith("- [")) {
+                break;
+            }
+            any = true;
+            int end = line.indexOf(']');
+            if (end < 0) {
+                lines.fault(
+                        i,
+                        "the bracket of this option is not closed",
+                        "- [x] for the option meant, - [ ] for the others",
+                        "Mend the bracket and mark again.");
+            } else if (!line.substring(3, end).isBlank()) {
+                ticked.add(line.substring(end + 1).strip());
+                tickedAt = i;
+            }
+        }
+        if (ticked.size() > 1) {
+            lines.fault(
+                    tickedAt,
+                    ticked.size() + " options of " + name + " are ticked",
+                    "one tick at most",
+                    "Ask which one is meant, and clear the others.");
+            add(name, "", from);
+        } else if (any) {
+            add(name, ticked.isEmpty() ? "" : ticked.get(0), tickedAt);
+        }
     }
-    if (ticked.size() > 1) {
-      lines.fault(tickedAt, ticked.size() + " options of " + name + " are ticked", "one tick at most",
-          "Ask which one is meant, and clear the others.");
-      add(name, "", from);
-    } else if (any) {
-      add(name, ticked.isEmpty() ? "" : ticked.get(0), tickedAt);
-    }
-  }
 
-  private void add(String name, String text, int line) {
-    anyPlace = true;
-    if (sheet.isEmpty()) {
-      lines.fault(line, "this answer stands under no sheet ID", "the line \"" + Wording.SHEET
-          + " …\" that every sheet has below its title", "Write the sheet ID above it, and mark again.");
-    } else if (lines.isPlain(text, line)) {
-      answers.add(new TypedAnswer(sheet, name, text, lines.place(line), true));
+    private void add(String name, String text, int line) {
+        anyPlace = true;
+        if (sheet.isEmpty()) {
+            lines.fault(
+                    line,
+                    "this answer stands under no sheet ID",
+                    "the line \"" + Wording.SHEET + " …\" that every sheet has below its title",
+                    "Write the sheet ID above it, and mark again.");
+        } else if (lines.isPlain(text, line)) {
+            answers.add(new TypedAnswer(sheet, name, text, lines.place(line), true));
+        }
     }
-  }
 
-  private static String sheetId(String line) {
-    String bare = bare(line);
-    String head = Wording.SHEET + " ";
-    String id = bare.startsWith(head) ? bare.substring(head.length()).strip() : "";
-    return id.length() >= SHORTEST_ID && id.indexOf(' ') < 0 && id.indexOf('-') > 0 ? id : "";
-  }
+    private static String sheetId(String line) {
+        String bare = bare(line);
+        String head = Wording.SHEET + " ";
+        String id = bare.startsWith(head) ? bare.substring(head.length()).strip() : "";
+        return id.length() >= SHORTEST_ID && id.indexOf(' ') < 0 && id.indexOf('-') > 0 ? id : "";
+    }
 
-  /** The name a line begins with, such as {@code q3}, {@code q3a} or {@code q3s2}; empty if with none. */
-  private static String question(String line) {
-    int end = 0;
-    while (end < line.length() && line.charAt(end) != ' ' && line.charAt(end) != '\t' && line.charAt(end) != ':'
-        && line.charAt(end) != '=' && line.charAt(end) != '*' && line.charAt(end) != '_') {
-      end++;
+    /** The name a line begins with, such as {@code q3}, {@code q3a} or {@code q3s2}; empty if with none. */
+    private static String question(String line) {
+        int end = 0;
+        while (end < line.length()
+                && line.charAt(end) != ' '
+                && line.charAt(end) != '\t'
+                && line.charAt(end) != ':'
+                && line.charAt(end) != '='
+                && line.charAt(end) != '*'
+                && line.charAt(end) != '_') {
+            end++;
+        }
+        String name = AsciiCase.small(line.substring(0, end));
+        return isQuestion(name) ? name : "";
     }
-    String name = AsciiCase.small(line.substring(0, end));
-    return isQuestion(name) ? name : "";
-  }
 
-  private static boolean isQuestion(String name) {
-    int i = 1;
-    while (i < name.length() && isDigit(name.charAt(i))) {
-      i++;
+    private static boolean isQuestion(String name) {
+        int i = 1;
+        while (i < name.length() && isDigit(name.charAt(i))) {
+            i++;
+        }
+        if (!name.startsWith("q") || i == 1 || i > 4) {
+            return false;
+        }
+        String part = name.substring(i);
+        boolean step = part.length() > 1
+                && part.length() < 5
+                && part.charAt(0) == 's'
+                && part.chars().skip(1).allMatch(c -> isDigit((char) c));
+        return part.isEmpty() || part.length() == 1 && part.charAt(0) >= 'a' && part.charAt(0) <= 'z' || step;
     }
-    if (!name.startsWith("q") || i == 1 || i > 4) {
-      return false;
-    }
-    String part = name.substring(i);
-    boolean step = part.length() > 1 && part.length() < 5 && part.charAt(0) == 's'
-        && part.chars().skip(1).allMatch(c -> isDigit((char) c));
-    return part.isEmpty() || part.length() == 1 && part.charAt(0) >= 'a' && part.charAt(0) <= 'z' || step;
-  }
 
-  private static boolean isDigit(char c) {
-    return c >= '0' && c <= '9';
-  }
+    private static boolean isDigit(char c) {
+        return c >= '0' && c <= '9';
+    }
 
-  /** Without the marks of emphasis, headings and quotations around it. */
-  private static String bare(String line) {
-    int from = 0;
-    int to = line.length();
-    while (from < to && "*_#> ".indexOf(line.charAt(from)) >= 0) {
-      from++;
+    /** Without the marks of emphasis, headings and quotations around it. */
+    private static String bare(String line) {
+        int from = 0;
+        int to = line.length();
+        while (from < to && "*_#> ".indexOf(line.charAt(from)) >= 0) {
+            from++;
+        }
+        while (to > from && "*_ ".indexOf(line.charAt(to - 1)) >= 0) {
+            to--;
+        }
+        return line.substring(from, to);
     }
-    while (to > from && "*_ ".indexOf(line.charAt(to - 1)) >= 0) {
-      to--;
-    }
-    return line.substring(from, to);
-  }
 
-  /** The rule that was printed as the place to write, wherever the answer was typed in it. */
-  private static String withoutRule(String text) {
-    StringBuilder kept = new StringBuilder();
-    for (int i = 0; i < text.length(); i++) {
-      boolean ruled = text.charAt(i) == '_' && (i > 0 && text.charAt(i - 1) == '_'
-          || i + 1 < text.length() && text.charAt(i + 1) == '_' || i == 0 || i + 1 == text.length());
-      if (!ruled) {
-        kept.append(text.charAt(i));
-      }
+    /** The rule that was printed as the place to write, wherever the answer was typed in it. */
+    private static String withoutRule(String text) {
+        StringBuilder kept = new StringBuilder();
+        for (int i = 0; i < text.length(); i++) {
+            boolean ruled = text.charAt(i) == '_'
+                    && (i > 0 && text.charAt(i - 1) == '_'
+                            || i + 1 < text.length() && text.charAt(i + 1) == '_'
+                            || i == 0
+                            || i + 1 == text.length());
+            if (!ruled) {
+                kept.append(text.charAt(i));
+            }
+        }
+        return kept.toString();
     }
-    return kept.toString();
-  }
 
-  /** Without the backslashes that keep Markdown from reading a character as a mark. */
-  private static String plain(String line) {
-    StringBuilder plain = new StringBuilder();
-    for (int i = 0; i < line.length(); i++) {
-      char c = line.charAt(i);
-      boolean escapes = c == '\\' && i + 1 < line.length() && line.charAt(i + 1) > ' ' && line.charAt(i + 1) < 0x7F
-          && !Character.isLetterOrDigit(line.charAt(i + 1));
-      if (escapes) {
-        i++;
-      }
-      plain.append(line.charAt(i));
+    /** Without the backslashes that keep Markdown from reading a character as a mark. */
+    private static String plain(String line) {
+        StringBuilder plain = new StringBuilder();
+        for (int i = 0; i < line.length(); i++) {
+            char c = line.charAt(i);
+            boolean escapes = c == '\\'
+                    && i + 1 < line.length()
+                    && line.charAt(i + 1) > ' '
+                    && line.charAt(i + 1) < 0x7F
+                    && !Character.isLetterOrDigit(line.charAt(i + 1));
+            if (escapes) {
+                i++;
+            }
+            plain.append(line.charAt(i));
+        }
+        return plain.toString().strip();
     }
-    return plain.toString().strip();
-  }
 }

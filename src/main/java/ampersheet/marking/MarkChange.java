@@ -7,24 +7,27 @@ import java.util.List;
 /** A learner whose mark is another than in an earlier run; {@code before} is empty if there was none. */
 record MarkChange(Roster.Seat seat, String before, String now) {
 
-  static List<MarkChange> between(EarlierMarks earlier, List<Standing> standings) {
-    List<MarkChange> changes = new ArrayList<>();
-    for (Standing standing : standings) {
-      String before = earlier.of(standing.seat().number());
-      String now = EarlierMarks.written(Amounts.marks(standing.halves()), Amounts.marks(standing.mostHalves()));
-      if (!before.equals(now)) {
-        changes.add(new MarkChange(standing.seat(), before, now));
-      }
+    static List<MarkChange> between(EarlierMarks earlier, List<Standing> standings) {
+        List<MarkChange> changes = new ArrayList<>();
+        for (Standing standing : standings) {
+            String before = earlier.of(standing.seat().number());
+            String now = EarlierMarks.written(Amounts.marks(standing.halves()), Amounts.marks(standing.mostHalves()));
+            if (!before.equals(now)) {
+                changes.add(new MarkChange(standing.seat(), before, now));
+            }
+        }
+        return changes;
     }
-    return changes;
-  }
 
-  static String table(List<MarkChange> changes, Privacy privacy) {
-    SafeCsv table = new SafeCsv(OwnFile.CHANGES);
-    for (MarkChange change : changes) {
-      table.row(List.of(Integer.toString(change.seat().number()), privacy.name(change.seat()), change.before(),
-          change.now()));
+    static String table(List<MarkChange> changes, Privacy privacy) {
+        SafeCsv table = new SafeCsv(OwnFile.CHANGES);
+        for (MarkChange change : changes) {
+            table.row(List.of(
+                    Integer.toString(change.seat().number()),
+                    privacy.name(change.seat()),
+                    change.before(),
+                    change.now()));
+        }
+        return table.toString();
     }
-    return table.toString();
-  }
 }

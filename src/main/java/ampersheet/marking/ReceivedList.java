@@ -14,70 +14,79 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 
 /**
- * When each file came in, as the instructor or the mailbox wrote it down. Nothing else is taken for it: a file's own date
- * changes when it is copied, and a learner's clock may be wrong.
+ * When each file came in, as the instructor or the mailbox wrote it down. Nothing else is taken for it: a file's own
+ * date changes when it is copied, and a learner's clock may be wrong.
  */
 public final class ReceivedList {
-  private static final String FORM = "a first line \"file,received\", then a line such as \"ada.csv,2026-03-05T17:40\" for "
-      + "each file";
+    private static final String FORM =
+            "a first line \"file,received\", then a line such as \"ada.csv,2026-03-05T17:40\" for " + "each file";
 
-  private final Map<String, LocalDateTime> times;
+    private final Map<String, LocalDateTime> times;
 
-  private ReceivedList(Map<String, LocalDateTime> times) {
-    this.times = times;
-  }
+    private ReceivedList(Map<String, LocalDateTime> times) {
+        this.times = times;
+    }
 
-  /** Of no file is it known. */
-  public static ReceivedList unknown() {
-    return new ReceivedList(Map.of());
-  }
+    /** Of no file is it known. */
+    public static ReceivedList unknown() {
+        return new ReceivedList(Map.of());
+    }
 
-  /**
-   * @param names of the files in the folder
-   * @throws DiagnosticException with all faults of the list at once
-   */
-  static ReceivedList read(String file, String text, List<String> names) {
-    return WithinMemory.of(file, () -> readTable(file, text, new TreeSet<>(names)));
-  }
+    /**
+     * @param names of the files in the folder
+     * @throws DiagnosticException with all faults of the list at once
+     */
+    static ReceivedList read(String file, String text, List<String> names) {
+        return WithinMemory.of(file, () -> readTable(file, text, new TreeSet<>(names)));
+    }
 
-  private static ReceivedList readTable(String file, String text, Set<String> names) {
-    TextLines lines = new TextLines(file, text, Privacy.NONE);
-    CsvRows table = CsvRows.read(lines, FORM);
-    Map<String, LocalDateTime> times = new TreeMap<>();
-    if (table.has(List.of("file", "received"))) {
-      for (Row row : table.body()) {
-        String name = table.cell(row, "file");
-        String time = table.cell(row, "received");
-        Optional<LocalDateTime> read = time(time);
-        if (!names.contains(name)) {
-          lines.fault(row.line(), "there is no file “" + name + "” among the answers", "a name as it stands in the folder",
-              "Correct the name, or take the line out.");
-        } else if (read.isEmpty()) {
-          lines.fault(row.line(), "“" + time + "” is not a date and time", "such as 2026-03-05T17:40",
-              "Write year, month and day, a T, hours and minutes.");
-        } else if (times.putIfAbsent(name, read.get()) != null) {
-          lines.fault(row.line(), "the file " + name + " is listed twice", "one line for each file",
-              "Keep the line that is right.");
+    private static ReceivedList readTable(String file, String text, Set<String> names) {
+        TextLines lines = new TextLines(file, text, Privacy.NONE);
+        CsvRows table = CsvRows.read(lines, FORM);
+        Map<String, LocalDateTime> times = new TreeMap<>();
+        if (table.has(List.of("file", "received"))) {
+            for (Row row : table.body()) {
+                String name = table.cell(row, "file");
+                String time = table.cell(row, "received");
+                Optional<LocalDateTime> read = time(time);
+                if (!names.contains(name)) {
+                    lines.fault(
+                            row.line(),
+                            "there is no file “" + name + "” among the answers",
+                            "a name as it stands in the folder",
+                            "Correct the name, or take the line out.");
+                } else if (read.isEmpty()) {
+                    lines.fault(
+                            row.line(),
+                            "“" + time + "” is not a date and time",
+                            "such as 2026-03-05T17:40",
+                            "Write year, month and day, a T, hours and minutes.");
+                } else if (times.putIfAbsent(name, read.get()) != null) {
+                    lines.fault(
+                            row.line(),
+                            "the file " + name + " is listed twice",
+                            "one line for each file",
+                            "Keep the line that is right.");
+                }
+            }
         }
-      }
+        List<Diagnostic> faults = lines.faults().list();
+        if (!faults.isEmpty()) {
+            throw new DiagnosticException(faults);
+        }
+        return new ReceivedList(times);
     }
-    List<Diagnostic> faults = lines.faults().list();
-    if (!faults.isEmpty()) {
-      throw new DiagnosticException(faults);
-    }
-    return new ReceivedList(times);
-  }
 
-  /** Empty if it is not a date and time such as {@code 2026-03-05T17:40}. */
-  public static Optional<LocalDateTime> time(String written) {
-    try {
-      return Optional.of(LocalDateTime.parse(written.strip().replace(' ', 'T')));
-    } catch (DateTimeException unreadable) {
-      return Optional.empty();
+    /** Empty if it is not a date and time such as {@code 2026-03-05T17:40}. */
+    public static Optional<LocalDateTime> time(String written) {
+        try {
+            return Optional.of(LocalDateTime.parse(written.strip().replace(' ', 'T')));
+        } catch (DateTimeException unreadable) {
+            return Optional.empty();
+        }
     }
-  }
 
-  Optional<LocalDateTime> of(String name) {
-    return Optional.ofNullable(times.get(name));
-  }
+    Optional<LocalDateTime> of(String name) {
+        return Optional.ofNullable(times.get(name));
+    }
 }

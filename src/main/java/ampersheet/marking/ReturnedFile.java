@@ -11,7 +11,7 @@ import java.util.List;
  * @param faults what could not be read
  */
 record ReturnedFile(String name, List<TypedAnswer> answers, FaultList faults) {
-  ReturnedFile {
-    answers = List.copyOf(answers);
-  }
+    ReturnedFile {
+        answers = List.copyOf(answers);
+    }
 }

@@ -6,81 +6,88 @@ import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 
 /**
- * A table that a spreadsheet opens without running anything in it. A cell that begins like a formula gets an apostrophe in
- * front, which spreadsheets take for "this is text"; so does what stands behind a separator within a cell, for a spreadsheet
- * of another country takes that apart there, whatever quotation marks are around it. What acts without being seen is
- * spelled out.
+ * A table that a spreadsheet opens without running anything in it. A cell that begins like a formula gets an apostrophe
+ * in front, which spreadsheets take for "this is text"; so does what stands behind a separator within a cell, for a
+ * spreadsheet of another country takes that apart there, whatever quotation marks are around it. What acts without
+ * being seen is spelled out.
  */
 final class SafeCsv {
-  /** The last four are the wide forms of the first four, which some spreadsheets read alike. */
-  private static final String BEGIN_FORMULAS = "=+-@＝＋－＠";
-  private static final String SEPARATORS = ",;\t|，；｜";
+    /** The last four are the wide forms of the first four, which some spreadsheets read alike. */
+    private static final String BEGIN_FORMULAS = "=+-@＝＋－＠";
 
-  private final StringBuilder out = new StringBuilder();
+    private static final String SEPARATORS = ",;\t|，；｜";
 
-  SafeCsv(OwnFile file) {
-    row(file.head());
-  }
+    private final StringBuilder out = new StringBuilder();
 
-  void row(List<String> cells) {
-    out.append(CSVFormat.DEFAULT.format(cells.stream().map(SafeCsv::asText).toArray())).append('\n');
-  }
-
-  static String asText(String written) {
-    String cell = Printable.line(written);
-    StringBuilder text = null;
-    int plain = 0;
-    for (int at : formulas(cell)) {
-      text = text == null ? new StringBuilder() : text;
-      text.append(cell, plain, at).append('\'');
-      plain = at;
+    SafeCsv(OwnFile file) {
+        row(file.head());
     }
-    return text == null ? cell : text.append(cell, plain, cell.length()).toString();
-  }
 
-  /** Where an apostrophe is needed: at the beginning, and behind separators, if something follows that runs. */
-  private static List<Integer> formulas(String cell) {
-    List<Integer> at = new ArrayList<>();
-    int begins = 0;
-    for (int i = 0; i < cell.length(); i++) {
-      char c = cell.charAt(i);
-      if (SEPARATORS.indexOf(c) >= 0) {
-        if (i == 0 && c == '\t') {
-          at.add(0);
+    void row(List<String> cells) {
+        out.append(CSVFormat.DEFAULT.format(cells.stream().map(SafeCsv::asText).toArray()))
+                .append('\n');
+    }
+
+    static String asText(String written) {
+        String cell = Printable.line(written);
+        StringBuilder text = null;
+        int plain = 0;
+        for (int at : formulas(cell)) {
+            text = text == null ? new StringBuilder() : text;
+            text.append(cell, plain, at).append('\'');
+            plain = at;
         }
-        begins = i + 1;
-      } else if (BEGIN_FORMULAS.indexOf(c) >= 0 && begins >= 0) {
-        at.add(begins);
-        begins = -1;
-      } else if (!isPassedOver(c)) {
-        begins = -1;
-      }
+        return text == null ? cell : text.append(cell, plain, cell.length()).toString();
     }
-    return at;
-  }
 
-  /** Blanks, the quotation marks that a spreadsheet may take off, and an apostrophe that is itself to be read back. */
-  private static boolean isPassedOver(char c) {
-    boolean unseen = c == '\uFEFF' || c >= '\u200B' && c <= '\u200F' || c == '\u2060';
-    return c <= ' ' || Character.isSpaceChar(c) || unseen || c == '"' || c == '\'';
-  }
-
-  /** The text of a cell that {@link #asText} may have written: so what was set aside can be mended and handed in again. */
-  static String read(String cell) {
-    StringBuilder text = new StringBuilder();
-    boolean begins = true;
-    for (int i = 0; i < cell.length(); i++) {
-      char c = cell.charAt(i);
-      if (!(begins && c == '\'')) {
-        text.append(c);
-      }
-      begins = SEPARATORS.indexOf(c) >= 0;
+    /** Where an apostrophe is needed: at the beginning, and behind separators, if something follows that runs. */
+    private static List<Integer> formulas(String cell) {
+        List<Integer> at = new ArrayList<>();
+        int begins = 0;
+        for (int i = 0; i < cell.length(); i++) {
+            char c = cell.charAt(i);
+            if (SEPARATORS.indexOf(c) >= 0) {
+                if (i == 0 && c == '\t') {
+                    at.add(0);
+                }
+                begins = i + 1;
+            } else if (BEGIN_FORMULAS.indexOf(c) >= 0 && begins >= 0) {
+                at.add(begins);
+                begins = -1;
+            } else if (!isPassedOver(c)) {
+                begins = -1;
+            }
+        }
+        return at;
     }
-    return text.length() < cell.length() && asText(text.toString()).equals(cell) ? text.toString() : cell;
-  }
 
-  @Override
-  public String toString() {
-    return out.toString();
-  }
+    /**
+     * Blanks, the quotation marks that a spreadsheet may take off, and an apostrophe that is itself to be read back.
+     */
+    private static boolean isPassedOver(char c) {
+        boolean unseen = c == '\uFEFF' || c >= '\u200B' && c <= '\u200F' || c == '\u2060';
+        return c <= ' ' || Character.isSpaceChar(c) || unseen || c == '"' || c == '\'';
+    }
+
+    /**
+     * The text of a cell that {@link #asText} may have written: so what was set aside can be mended and handed in
+     * again.
+     */
+    static String read(String cell) {
+        StringBuilder text = new StringBuilder();
+        boolean begins = true;
+        for (int i = 0; i < cell.length(); i++) {
+            char c = cell.charAt(i);
+            if (!(begins && c == '\'')) {
+                text.append(c);
+            }
+            begins = SEPARATORS.indexOf(c) >= 0;
+        }
+        return text.length() < cell.length() && asText(text.toString()).equals(cell) ? text.toString() : cell;
+    }
+
+    @Override
+    public String toString() {
+        return out.toString();
+    }
 }

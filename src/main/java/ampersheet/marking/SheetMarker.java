@@ -22,130 +22,166 @@ import java.util.Optional;
 
 /** Marks one sheet after the other. */
 final class SheetMarker {
-  private static final int SHEETS_TOLD = 5;
+    private static final int SHEETS_TOLD = 5;
 
-  private final ClassSheets sheets;
-  private final Optional<Corrections> corrections;
-  private final List<SetAside> setAside = new ArrayList<>();
-  private final List<Diagnostic> notes = new ArrayList<>();
-  private final List<ChangedVerdict.Of> changed = new ArrayList<>();
-  /** Sheets on which an issued key stays, by template and reason. */
-  private final Map<List<String>, List<String>> kept = new LinkedHashMap<>();
+    private final ClassSheets sheets;
+    private final Optional<Corrections> corrections;
+    private final List<SetAside> setAside = new ArrayList<>();
+    private final List<Diagnostic> notes = new ArrayList<>();
+    private final List<ChangedVerdict.Of> changed = new ArrayList<>();
+    /** Sheets on which an issued key stays, by template and reason. */
+    private final Map<List<String>, List<String>> kept = new LinkedHashMap<>();
 
-  SheetMarker(ClassSheets sheets, Optional<Corrections> corrections) {
-    this.sheets = sheets;
-    this.corrections = corrections;
-  }
-
-  /** Answers for which there was no place or that another took. */
-  List<SetAside> setAside() {
-    return List.copyOf(setAside);
-  }
-
-  /** Problems that a corrected template leaves without a key, and what else is to be known of the keys. */
-  List<Diagnostic> notes() {
-    List<Diagnostic> all = new ArrayList<>(notes.stream().distinct().toList());
-    kept.forEach((why, on) -> all.add(Diagnostic.warning(Place.inFile(why.get(0)), "marked by the key that was issued on "
-        + (on.size() == 1 ? "sheet " : on.size() + " sheets, ") + String.join(", ", on.subList(0, Math.min(on.size(), SHEETS_TOLD)))
-        + (on.size() > SHEETS_TOLD ? " and others" : "") + ". " + why.get(1), "",
-        "Look whether that key still holds for these sheets.")));
-    return all;
-  }
-
-  /** Answers that a correction makes worth more or less. */
-  List<ChangedVerdict.Of> changed() {
-    return List.copyOf(changed);
-  }
-
-  MarkedSheet mark(Roster.Seat seat, List<Inbox.Incoming> incoming) {
-    ClassSheets.IssuedSheet of = sheets.issued(seat.number());
-    Sheet sheet = of.sheet();
-    notes.addAll(of.remarks());
-    SheetAnswers answers =
-        new SheetAnswers(sheet, of.lost().stream().flatMap(lost -> lost.questions().stream()).toList(), incoming);
-    setAside.addAll(answers.setAside());
-    List<MarkedProblem> problems = new ArrayList<>();
-    List<Standing.Outcome> outcomes = new ArrayList<>();
-    for (int i = 0; i < sheet.problems().size(); i++) {
-      SheetProblem issued = sheet.problems().get(i);
-      if (!issued.places().isEmpty()) {
-        MarkedProblem marked = mark(issued, of.places().get(i), answers, sheet);
-        problems.add(marked);
-        outcomes(marked, outcomes);
-        marked.answers().forEach(answer -> answer.changed().ifPresent(change ->
-            changed.add(new ChangedVerdict.Of(seat, sheet.id().toString(), change))));
-      }
+    SheetMarker(ClassSheets sheets, Optional<Corrections> corrections) {
+        this.sheets = sheets;
+        this.corrections = corrections;
     }
-    return new MarkedSheet(seat, sheet, problems, of.lost(), new Standing(seat, sheet.id(), outcomes));
-  }
 
-  private MarkedProblem mark(SheetProblem issued, int place, SheetAnswers answers, Sheet sheet) {
-    Corrections.Corrected corrected = corrections.isPresent() ? corrections.get().of(issued)
-        : new Corrections.Corrected.Same();
-    if (corrected instanceof Corrections.Corrected.ByHand hand) {
-      notes.add(Diagnostic.error(Place.inFile("sheet " + sheet.id()), "problem " + issued.number()
-          + " cannot be marked anew. " + hand.why(), "",
-          "Mark it by hand; its answers are in set-aside.csv and count for nothing here."));
-      for (AnswerKey key : issued.places()) {
-        answers.at(key.question()).filter(taken -> !taken.answer().text().isEmpty())
-            .ifPresent(taken -> setAside.add(new SetAside(taken.answer(), "to be marked by hand")));
-      }
-      return new MarkedProblem(issued, place, List.of(), Optional.of(hand.why()));
+    /** Answers for which there was no place or that another took. */
+    List<SetAside> setAside() {
+        return List.copyOf(setAside);
     }
-    if (corrected instanceof Corrections.Corrected.AsIssued asIssued) {
-      keep(issued, sheet, asIssued.why());
+
+    /** Problems that a corrected template leaves without a key, and what else is to be known of the keys. */
+    List<Diagnostic> notes() {
+        List<Diagnostic> all = new ArrayList<>(notes.stream().distinct().toList());
+        kept.forEach((why, on) -> all.add(Diagnostic.warning(
+                Place.inFile(why.get(0)),
+                "marked by the key that was issued on "
+                        + (on.size() == 1 ? "sheet " : on.size() + " sheets, ")
+                        + String.join(", ", on.subList(0, Math.min(on.size(), SHEETS_TOLD)))
+                        + (on.size() > SHEETS_TOLD ? " and others" : "") + ". " + why.get(1),
+                "",
+                "Look whether that key still holds for these sheets.")));
+        return all;
     }
-    if (corrected instanceof Corrections.Corrected.Anew anew) {
-      anew.kept().forEach(why -> keep(issued, sheet, why));
-      return new MarkedProblem(anew.problem(), place, judge(anew.problem(), anew.key(), anew.places(),
-          Optional.of(issued), answers), Optional.empty());
+
+    /** Answers that a correction makes worth more or less. */
+    List<ChangedVerdict.Of> changed() {
+        return List.copyOf(changed);
     }
-    return new MarkedProblem(issued, place, judge(issued, issued.key(), issued.places(), Optional.empty(), answers),
-        Optional.empty());
-  }
 
-  private void keep(SheetProblem issued, Sheet sheet, String why) {
-    kept.computeIfAbsent(List.of(issued.template().name(), why), same -> new ArrayList<>())
-        .add(sheet.id() + " (problem " + issued.number() + ")");
-  }
-
-  /** @param issued the problem with the key before it was corrected */
-  private static List<MarkedAnswer> judge(SheetProblem problem, ProblemKey key, List<AnswerKey> places,
-      Optional<SheetProblem> issued, SheetAnswers answers) {
-    Map<String, Verdict> verdicts = verdicts(key, answers);
-    Map<String, Verdict> before = issued.map(with -> verdicts(with.key(), answers)).orElse(verdicts);
-    List<MarkedAnswer> marked = new ArrayList<>();
-    for (AnswerKey place : places) {
-      Verdict verdict = verdicts.get(place.question());
-      Optional<SheetAnswers.Taken> taken = answers.at(place.question());
-      taken.filter(from -> !from.answer().text().isEmpty()).ifPresent(from -> from.file().countMarked());
-      marked.add(new MarkedAnswer(place, verdict, Credit.of(verdict), Cause.of(problem, place, verdict),
-          ChangedVerdict.between(place.question(), problem.template().name(), before.get(place.question()), verdict),
-          taken.map(from -> new From(from.file(), from.answer().place().line()))));
+    MarkedSheet mark(Roster.Seat seat, List<Inbox.Incoming> incoming) {
+        ClassSheets.IssuedSheet of = sheets.issued(seat.number());
+        Sheet sheet = of.sheet();
+        notes.addAll(of.remarks());
+        SheetAnswers answers = new SheetAnswers(
+                sheet,
+                of.lost().stream().flatMap(lost -> lost.questions().stream()).toList(),
+                incoming);
+        setAside.addAll(answers.setAside());
+        List<MarkedProblem> problems = new ArrayList<>();
+        List<Standing.Outcome> outcomes = new ArrayList<>();
+        for (int i = 0; i < sheet.problems().size(); i++) {
+            SheetProblem issued = sheet.problems().get(i);
+            if (!issued.places().isEmpty()) {
+                MarkedProblem marked = mark(issued, of.places().get(i), answers, sheet);
+                problems.add(marked);
+                outcomes(marked, outcomes);
+                marked.answers()
+                        .forEach(answer -> answer.changed()
+                                .ifPresent(change -> changed.add(
+                                        new ChangedVerdict.Of(seat, sheet.id().toString(), change))));
+            }
+        }
+        return new MarkedSheet(seat, sheet, problems, of.lost(), new Standing(seat, sheet.id(), outcomes));
     }
-    return marked;
-  }
 
-  private static Map<String, Verdict> verdicts(ProblemKey key, SheetAnswers answers) {
-    Map<String, Verdict> verdicts = new LinkedHashMap<>();
-    Judge.judge(key, answers.typed()).forEach(verdict -> verdicts.put(verdict.question(), verdict));
-    return verdicts;
-  }
-
-  private static void outcomes(MarkedProblem marked, List<Standing.Outcome> outcomes) {
-    SheetProblem problem = marked.problem();
-    String difficulty = marked.answers().isEmpty() ? "" : difficulty(problem);
-    for (MarkedAnswer answer : marked.answers()) {
-      outcomes.add(new Standing.Outcome(
-          new Standing.Item(marked.place(), problem.template().name(), answer.key().step()), problem.number(),
-          answer.credit(), answer.cause(), difficulty, answer.isLate()));
+    private MarkedProblem mark(SheetProblem issued, int place, SheetAnswers answers, Sheet sheet) {
+        Corrections.Corrected corrected =
+                corrections.isPresent() ? corrections.get().of(issued) : new Corrections.Corrected.Same();
+        if (corrected instanceof Corrections.Corrected.ByHand hand) {
+            notes.add(Diagnostic.error(
+                    Place.inFile("sheet " + sheet.id()),
+                    "problem " + issued.number() + " cannot be marked anew. " + hand.why(),
+                    "",
+                    "Mark it by hand; its answers are in set-aside.csv and count for nothing here."));
+            for (AnswerKey key : issued.places()) {
+                answers.at(key.question())
+                        .filter(taken -> !taken.answer().text().isEmpty())
+                        .ifPresent(taken -> setAside.add(new SetAside(taken.answer(), "to be marked by hand")));
+            }
+            return new MarkedProblem(issued, place, List.of(), Optional.of(hand.why()));
+        }
+        if (corrected instanceof Corrections.Corrected.AsIssued asIssued) {
+            keep(issued, sheet, asIssued.why());
+        }
+        if (corrected instanceof Corrections.Corrected.Anew anew) {
+            anew.kept().forEach(why -> keep(issued, sheet, why));
+            return new MarkedProblem(
+                    anew.problem(),
+                    place,
+                    judge(anew.problem(), anew.key(), anew.places(), Optional.of(issued), answers),
+                    Optional.empty());
+        }
+        return new MarkedProblem(
+                issued,
+                place,
+                judge(issued, issued.key(), issued.places(), Optional.empty(), answers),
+                Optional.empty());
     }
-  }
 
-  /** Without the digits of the givens, which differ so often that hardly two learners would share a group. */
-  private static String difficulty(SheetProblem problem) {
-    Difficulty of = Difficulty.of(problem.problem());
-    return of.inversions() + " divisions, " + of.prefixCrossings() + " prefix changes, " + of.nonTerminating()
-        + " unending results" + (of.branches().isEmpty() ? "" : ", cases " + of.branches());
-  }
+    private void keep(SheetProblem issued, Sheet sheet, String why) {
+        kept.computeIfAbsent(List.of(issued.template().name(), why), same -> new ArrayList<>())
+                .add(sheet.id() + " (problem " + issued.number() + ")");
+    }
+
+    /** @param issued the problem with the key before it was corrected */
+    private static List<MarkedAnswer> judge(
+            SheetProblem problem,
+            ProblemKey key,
+            List<AnswerKey> places,
+            Optional<SheetProblem> issued,
+            SheetAnswers answers) {
+        Map<String, Verdict> verdicts = verdicts(key, answers);
+        Map<String, Verdict> before =
+                issued.map(with -> verdicts(with.key(), answers)).orElse(verdicts);
+        List<MarkedAnswer> marked = new ArrayList<>();
+        for (AnswerKey place : places) {
+            Verdict verdict = verdicts.get(place.question());
+            Optional<SheetAnswers.Taken> taken = answers.at(place.question());
+            taken.filter(from -> !from.answer().text().isEmpty())
+                    .ifPresent(from -> from.file().countMarked());
+            marked.add(new MarkedAnswer(
+                    place,
+                    verdict,
+                    Credit.of(verdict),
+                    Cause.of(problem, place, verdict),
+                    ChangedVerdict.between(
+                            place.question(), problem.template().name(), before.get(place.question()), verdict),
+                    taken.map(
+                            from -> new From(from.file(), from.answer().place().line()))));
+        }
+        return marked;
+    }
+
+    private static Map<String, Verdict> verdicts(ProblemKey key, SheetAnswers answers) {
+        Map<String, Verdict> verdicts = new LinkedHashMap<>();
+        Judge.judge(key, answers.typed()).forEach(verdict -> verdicts.put(verdict.question(), verdict));
+        return verdicts;
+    }
+
+    private static void outcomes(MarkedProblem marked, List<Standing.Outcome> outcomes) {
+        SheetProblem problem = marked.problem();
+        String difficulty = marked.answers().isEmpty() ? "" : difficulty(problem);
+        for (MarkedAnswer answer : marked.answers()) {
+            outcomes.add(new Standing.Outcome(
+                    new Standing.Item(
+                            marked.place(),
+                            problem.template().name(),
+                            answer.key().step()),
+                    problem.number(),
+                    answer.credit(),
+                    answer.cause(),
+                    difficulty,
+                    answer.isLate()));
+        }
+    }
+
+    /** Without the digits of the givens, which differ so often that hardly two learners would share a group. */
+    private static String difficulty(SheetProblem problem) {
+        Difficulty of = Difficulty.of(problem.problem());
+        return of.inversions() + " divisions, " + of.prefixCrossings() + " prefix changes, " + of.nonTerminating()
+                + " unending results" + (of.branches().isEmpty() ? "" : ", cases " + of.branches());
+    }
 }

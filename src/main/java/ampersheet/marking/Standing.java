@@ -11,37 +11,37 @@ import java.util.Optional;
  * @param outcomes one for each place for an answer, in the order of the sheet
  */
 record Standing(Roster.Seat seat, SheetId sheet, List<Outcome> outcomes) {
-  Standing {
-    outcomes = List.copyOf(outcomes);
-  }
-
-  /** A question of the plan, whatever its numbers. Learners who got another template of a pool did not get it. */
-  record Item(int place, String template, String step) {}
-
-  /**
-   * @param problem its number on this sheet
-   * @param difficulty what makes this variant harder than another, as one text
-   */
-  record Outcome(Item item, int problem, Credit credit, Optional<Cause> cause, String difficulty, boolean late) {
-    /** Wrong, and it can be asked why. */
-    boolean isWrong() {
-      return credit == Credit.WRONG || credit == Credit.HALF;
+    Standing {
+        outcomes = List.copyOf(outcomes);
     }
-  }
 
-  int halves() {
-    return outcomes.stream().mapToInt(outcome -> outcome.credit().halves()).sum();
-  }
+    /** A question of the plan, whatever its numbers. Learners who got another template of a pool did not get it. */
+    record Item(int place, String template, String step) {}
 
-  int mostHalves() {
-    return outcomes.size() * Credit.HALVES_PER_QUESTION;
-  }
+    /**
+     * @param problem its number on this sheet
+     * @param difficulty what makes this variant harder than another, as one text
+     */
+    record Outcome(Item item, int problem, Credit credit, Optional<Cause> cause, String difficulty, boolean late) {
+        /** Wrong, and it can be asked why. */
+        boolean isWrong() {
+            return credit == Credit.WRONG || credit == Credit.HALF;
+        }
+    }
 
-  long count(Credit credit) {
-    return outcomes.stream().filter(outcome -> outcome.credit() == credit).count();
-  }
+    int halves() {
+        return outcomes.stream().mapToInt(outcome -> outcome.credit().halves()).sum();
+    }
 
-  long late() {
-    return outcomes.stream().filter(Outcome::late).count();
-  }
+    int mostHalves() {
+        return outcomes.size() * Credit.HALVES_PER_QUESTION;
+    }
+
+    long count(Credit credit) {
+        return outcomes.stream().filter(outcome -> outcome.credit() == credit).count();
+    }
+
+    long late() {
+        return outcomes.stream().filter(Outcome::late).count();
+    }
 }

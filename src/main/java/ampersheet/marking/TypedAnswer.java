@@ -11,7 +11,7 @@ import ampersheet.diagnostic.Place;
  * @param onSheet whether it stands on a filled-in sheet, where a printed unit may still follow it
  */
 record TypedAnswer(String sheet, String question, String text, Place place, boolean onSheet) {
-  TypedAnswer withText(String other) {
-    return new TypedAnswer(sheet, question, other, place, onSheet);
-  }
+    TypedAnswer withText(String other) {
+        return new TypedAnswer(sheet, question, other, place, onSheet);
+    }
 }

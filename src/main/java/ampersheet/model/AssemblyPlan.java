@@ -11,103 +11,120 @@ import java.util.List;
 
 /** Tiles joined in another way than a panel of pixels. */
 public sealed interface AssemblyPlan extends ModelPlan {
-  /** @throws Unsolved or IllegalArgumentException if the tiles cannot be put together so */
-  Assembly put(Values values);
-
-  @Override
-  default AssemblyModel with(Values values, Values.Measured others) {
-    return new AssemblyModel(this, values);
-  }
-
-  /**
-   * @param plainSides so many sides carry the row of contacts unmirrored
-   * @param supplies places of the supply contacts, at least one; the same for the grounds
-   */
-  record Edge(Expression sides, Expression plainSides, Expression contacts, List<Expression> supplies,
-      List<Expression> grounds, Expression output, Expression input) implements AssemblyPlan {
-    public Edge {
-      supplies = List.copyOf(supplies);
-      grounds = List.copyOf(grounds);
-    }
+    /** @throws Unsolved or IllegalArgumentException if the tiles cannot be put together so */
+    Assembly put(Values values);
 
     @Override
-    public ModelKind kind() {
-      return ModelKind.EDGE;
+    default AssemblyModel with(Values values, Values.Measured others) {
+        return new AssemblyModel(this, values);
     }
 
-    @Override
-    public List<Expression> formulas() {
-      List<Expression> formulas = new ArrayList<>(List.of(sides, plainSides, contacts, output, input));
-      formulas.addAll(supplies);
-      formulas.addAll(grounds);
-      return formulas;
+    /**
+     * @param plainSides so many sides carry the row of contacts unmirrored
+     * @param supplies places of the supply contacts, at least one; the same for the grounds
+     */
+    record Edge(
+            Expression sides,
+            Expression plainSides,
+            Expression contacts,
+            List<Expression> supplies,
+            List<Expression> grounds,
+            Expression output,
+            Expression input)
+            implements AssemblyPlan {
+        public Edge {
+            supplies = List.copyOf(supplies);
+            grounds = List.copyOf(grounds);
+        }
+
+        @Override
+        public ModelKind kind() {
+            return ModelKind.EDGE;
+        }
+
+        @Override
+        public List<Expression> formulas() {
+            List<Expression> formulas = new ArrayList<>(List.of(sides, plainSides, contacts, output, input));
+            formulas.addAll(supplies);
+            formulas.addAll(grounds);
+            return formulas;
+        }
+
+        @Override
+        public Assembly put(Values values) {
+            ModelNumbers.size("contacts", contacts, values, SizeLimits.JOINED);
+            return new MatingEdge(
+                    ModelNumbers.size("sides of a tile", sides, values, SizeLimits.SIDES),
+                    ModelNumbers.size("plain sides", plainSides, values),
+                    ModelNumbers.size("contacts", contacts, values),
+                    ModelNumbers.sizes("place of the supply contact", supplies, values),
+                    ModelNumbers.sizes("place of the ground contact", grounds, values),
+                    ModelNumbers.size("place of the output contact", output, values),
+                    ModelNumbers.size("place of the input contact", input, values));
+        }
     }
 
-    @Override
-    public Assembly put(Values values) {
-      ModelNumbers.size("contacts", contacts, values, SizeLimits.JOINED);
-      return new MatingEdge(ModelNumbers.size("sides of a tile", sides, values, SizeLimits.SIDES),
-          ModelNumbers.size("plain sides", plainSides, values), ModelNumbers.size("contacts", contacts, values),
-          ModelNumbers.sizes("place of the supply contact", supplies, values),
-          ModelNumbers.sizes("place of the ground contact", grounds, values),
-          ModelNumbers.size("place of the output contact", output, values),
-          ModelNumbers.size("place of the input contact", input, values));
-    }
-  }
+    /** A first tile with straight arms on its sides. */
+    record Branches(Expression sides, Expression sideLength, List<PlannedArm> arms, List<PlannedMark> marks)
+            implements AssemblyPlan {
+        public Branches {
+            arms = List.copyOf(arms);
+            marks = List.copyOf(marks);
+        }
 
-  /** A first tile with straight arms on its sides. */
-  record Branches(Expression sides, Expression sideLength, List<PlannedArm> arms, List<PlannedMark> marks)
-      implements AssemblyPlan {
-    public Branches {
-      arms = List.copyOf(arms);
-      marks = List.copyOf(marks);
-    }
+        @Override
+        public ModelKind kind() {
+            return ModelKind.BRANCHES;
+        }
 
-    @Override
-    public ModelKind kind() {
-      return ModelKind.BRANCHES;
-    }
+        @Override
+        public List<Expression> formulas() {
+            List<Expression> formulas = new ArrayList<>(List.of(sides, sideLength));
+            arms.forEach(arm -> formulas.addAll(List.of(arm.at(), arm.tiles())));
+            return formulas;
+        }
 
-    @Override
-    public List<Expression> formulas() {
-      List<Expression> formulas = new ArrayList<>(List.of(sides, sideLength));
-      arms.forEach(arm -> formulas.addAll(List.of(arm.at(), arm.tiles())));
-      return formulas;
-    }
-
-    @Override
-    public Assembly put(Values values) {
-      List<BranchedTiles.Arm> put = arms.stream().map(arm -> new BranchedTiles.Arm(
-          ModelNumbers.whole("side of an arm", arm.at(), values), ModelNumbers.whole("tiles of an arm", arm.tiles(), values))).toList();
-      ModelNumbers.few("tiles in the arms", put.stream().mapToLong(BranchedTiles.Arm::tiles).sum(), SizeLimits.JOINED);
-      BranchedTiles tiles = new BranchedTiles(ModelNumbers.size("sides of a tile", sides, values),
-          ModelNumbers.number(sideLength, values), put);
-      if (!tiles.fault().isEmpty()) {
-        throw new Unsolved(tiles.fault());
-      }
-      return tiles;
-    }
-  }
-
-  /** @param at side of the first tile on which the arm stands */
-  record PlannedArm(Expression at, Expression tiles) {}
-
-  /** Tiles that each may be off their measure. */
-  record Row(Expression tiles, Expression length, Expression error) implements AssemblyPlan {
-    @Override
-    public ModelKind kind() {
-      return ModelKind.ROW;
+        @Override
+        public Assembly put(Values values) {
+            List<BranchedTiles.Arm> put = arms.stream()
+                    .map(arm -> new BranchedTiles.Arm(
+                            ModelNumbers.whole("side of an arm", arm.at(), values),
+                            ModelNumbers.whole("tiles of an arm", arm.tiles(), values)))
+                    .toList();
+            ModelNumbers.few(
+                    "tiles in the arms",
+                    put.stream().mapToLong(BranchedTiles.Arm::tiles).sum(),
+                    SizeLimits.JOINED);
+            BranchedTiles tiles = new BranchedTiles(
+                    ModelNumbers.size("sides of a tile", sides, values), ModelNumbers.number(sideLength, values), put);
+            if (!tiles.fault().isEmpty()) {
+                throw new Unsolved(tiles.fault());
+            }
+            return tiles;
+        }
     }
 
-    @Override
-    public List<Expression> formulas() {
-      return List.of(tiles, length, error);
-    }
+    /** @param at side of the first tile on which the arm stands */
+    record PlannedArm(Expression at, Expression tiles) {}
 
-    @Override
-    public Assembly put(Values values) {
-      return new TileRow(ModelNumbers.size("tiles of the row", tiles, values), ModelNumbers.number(length, values),
-          ModelNumbers.number(error, values));
+    /** Tiles that each may be off their measure. */
+    record Row(Expression tiles, Expression length, Expression error) implements AssemblyPlan {
+        @Override
+        public ModelKind kind() {
+            return ModelKind.ROW;
+        }
+
+        @Override
+        public List<Expression> formulas() {
+            return List.of(tiles, length, error);
+        }
+
+        @Override
+        public Assembly put(Values values) {
+            return new TileRow(
+                    ModelNumbers.size("tiles of the row", tiles, values),
+                    ModelNumbers.number(length, values),
+                    ModelNumbers.number(error, values));
+        }
     }
-  }
 }

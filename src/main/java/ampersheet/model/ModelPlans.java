@@ -6,16 +6,16 @@ import java.util.Set;
 
 /** The plans of a template, with what is found once for all draws. */
 public final class ModelPlans {
-  private final List<ModelPlan> plans;
-  private final List<Set<String>> names;
+    private final List<ModelPlan> plans;
+    private final List<Set<String>> names;
 
-  public ModelPlans(List<ModelPlan> plans) {
-    this.plans = List.copyOf(plans);
-    this.names = plans.stream().map(ModelPlan::names).toList();
-  }
+    public ModelPlans(List<ModelPlan> plans) {
+        this.plans = List.copyOf(plans);
+        this.names = plans.stream().map(ModelPlan::names).toList();
+    }
 
-  /** @param values of everything the plans name: givens, constants, steps */
-  public Models with(Values values) {
-    return Models.of(plans, names, values);
-  }
+    /** @param values of everything the plans name: givens, constants, steps */
+    public Models with(Values values) {
+        return Models.of(plans, names, values);
+    }
 }

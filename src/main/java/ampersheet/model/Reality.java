@@ -16,23 +16,28 @@ import java.util.Map;
  * @param warms watts into a node of the heat path, besides what is there
  * @param within shares by which the values of names may lie off, each up or down
  */
-public record Reality(String named, Map<String, Expression> values, Map<String, Expression> series,
-    Map<String, Expression> beside, Map<String, Expression> draws, Map<String, Expression> warms,
-    Map<String, Expression> within) {
-  /** Names that may lie off at once: every corner is solved. */
-  public static final int MOST_CORNERS = 5;
+public record Reality(
+        String named,
+        Map<String, Expression> values,
+        Map<String, Expression> series,
+        Map<String, Expression> beside,
+        Map<String, Expression> draws,
+        Map<String, Expression> warms,
+        Map<String, Expression> within) {
+    /** Names that may lie off at once: every corner is solved. */
+    public static final int MOST_CORNERS = 5;
 
-  public Reality {
-    values = inOrder(values);
-    series = inOrder(series);
-    beside = inOrder(beside);
-    draws = inOrder(draws);
-    warms = inOrder(warms);
-    within = inOrder(within);
-  }
+    public Reality {
+        values = inOrder(values);
+        series = inOrder(series);
+        beside = inOrder(beside);
+        draws = inOrder(draws);
+        warms = inOrder(warms);
+        within = inOrder(within);
+    }
 
-  /** A copy that keeps the order of the template: {@link Map#copyOf} would have another order in every run. */
-  private static Map<String, Expression> inOrder(Map<String, Expression> map) {
-    return Collections.unmodifiableMap(new LinkedHashMap<>(map));
-  }
+    /** A copy that keeps the order of the template: {@link Map#copyOf} would have another order in every run. */
+    private static Map<String, Expression> inOrder(Map<String, Expression> map) {
+        return Collections.unmodifiableMap(new LinkedHashMap<>(map));
+    }
 }

@@ -28,143 +28,168 @@ import java.util.function.Predicate;
 
 /**
  * One problem as the practice page needs it: what is told, the places for answers among all steps and without any (in
- * between, the page puts lines of the solution in the place of some steps), a hint for every step, the worked solution, and
- * the key. Answers asked for are called a, b, c …; other steps go by their number, as step 1.
+ * between, the page puts lines of the solution in the place of some steps), a hint for every step, the worked solution,
+ * and the key. Answers asked for are called a, b, c …; other steps go by their number, as step 1.
  */
 final class PracticeProblem {
-  private static final int HEADING = 2;
+    private static final int HEADING = 2;
 
-  private final Problem problem;
-  private final Plan plan;
-  private final boolean example;
+    private final Problem problem;
+    private final Plan plan;
+    private final boolean example;
 
-  PracticeProblem(Problem problem, Plan plan, boolean example) {
-    this.problem = problem;
-    this.plan = plan;
-    this.example = example;
-  }
-
-  private int steps() {
-    return problem.template().lines().size();
-  }
-
-  private SheetProblem with(Support support) {
-    return new SheetProblem(0, support, example, plan, problem);
-  }
-
-  /**
-   * Every step left blank, whether it is asked for or not. A design is the learner's own choice, which the steps of one
-   * way to it would only hem in: there, nothing but what is asked.
-   */
-  private SheetProblem stepByStep() {
-    return with(isDesign() ? new Support.Bare() : new Support.Faded(new Support.Fade.Forward(steps())));
-  }
-
-  private boolean isDesign() {
-    return !problem.template().designs().isEmpty();
-  }
-
-  void write(JsonGenerator json) throws IOException {
-    ProblemParts parts = ProblemParts.of(stepByStep());
-    json.writeStartObject();
-    json.writeStringField("setting", fragment(parts.setting(), example ? "example-" : "yours-"));
-    json.writeStringField("solution", fragment(solution(parts), example ? "shown-" : "solution-"));
-    json.writeObjectFieldStart("places");
-    json.writeStringField("full",
-        fragment(isDesign() ? renamed(parts.places()) : amongSteps(stepByStep(), parts), "full-"));
-    json.writeStringField("bare", fragment(renamed(ProblemParts.of(with(new Support.Bare())).places()), "bare-"));
-    json.writeEndObject();
-    hints(json, parts.worked());
-    json.writeStringField("key", KeyWriter.write(key()));
-    json.writeEndObject();
-  }
-
-  private String fragment(List<Block> blocks, String idPrefix) {
-    return Fragment.of(blocks, plan.language(), idPrefix, HEADING);
-  }
-
-  /** What is left open, and then the steps among which the places for it stand. A choice brings its question along. */
-  private List<Block> amongSteps(SheetProblem supported, ProblemParts parts) {
-    List<String> open = supported.places().stream()
-        .filter(key -> !(key.acceptance() instanceof Acceptance.Choice)).map(AnswerKey::question).toList();
-    List<Block> blocks = new ArrayList<>(List.of(prompts(key -> open.contains(key.question()))));
-    blocks.addAll(renamed(parts.places()));
-    return blocks;
-  }
-
-  private Prose prompts(Predicate<AnswerKey> which) {
-    SheetProblem full = with(new Support.Full());
-    return new Prose(String.join("\n", full.answers().stream().filter(which)
-        .map(key -> "- **" + renamed(key.question()) + "** " + full.prompt(key)).toList()));
-  }
-
-  private List<Block> solution(ProblemParts parts) {
-    SheetProblem full = with(new Support.Full());
-    List<String> answers = full.answers().stream().map(key -> "**" + renamed(key.question()) + "** "
-        + Statement.escape(Composer.answer(full, key))).toList();
-    List<Block> blocks = new ArrayList<>(List.of(prompts(key -> true), new Steps("", parts.worked())));
-    parts.curve().ifPresent(blocks::add);
-    blocks.add(new Prose((answers.size() == 1 ? "Answer: " : "Answers: ") + String.join("; ", answers) + "."));
-    parts.assumptions().ifPresent(blocks::add);
-    return blocks;
-  }
-
-  /**
-   * For each step its rule in words and its line in symbols (with numbers it is in the solution); and what of the figures it
-   * is about.
-   */
-  private void hints(JsonGenerator json, List<StepBlock> worked) throws IOException {
-    Map<String, List<String>> parts = StepParts.of(problem.template());
-    json.writeArrayFieldStart("hints");
-    for (StepBlock step : worked) {
-      json.writeStartObject();
-      json.writeNumberField("step", step.number());
-      String id = problem.template().lines().get(step.number() - 1).id();
-      Optional<AnswerKey> asked =
-          with(new Support.Bare()).answers().stream().filter(key -> key.step().equals(id)).findFirst();
-      json.writeStringField("place", asked.map(key -> renamed(key.question())).orElse("step " + step.number()));
-      json.writeStringField("rule", Fragment.rule(step));
-      json.writeStringField("formula", Fragment.symbols(step));
-      json.writeArrayFieldStart("parts");
-      for (String part : parts.get(id)) {
-        json.writeString(part);
-      }
-      json.writeEndArray();
-      json.writeEndObject();
+    PracticeProblem(Problem problem, Plan plan, boolean example) {
+        this.problem = problem;
+        this.plan = plan;
+        this.example = example;
     }
-    json.writeEndArray();
-  }
 
-  /** Every step and choice, under the names that stand at their places. */
-  ProblemKey key() {
-    ProblemKey key = stepByStep().key();
-    List<AnswerKey> answers = key.answers().stream().map(answer -> new AnswerKey(renamed(answer.question()),
-        answer.step(), answer.expected(), answer.unit(), answer.figures(), answer.unitPrinted(), answer.acceptance(),
-        answer.mistakes())).toList();
-    return new ProblemKey(answers, key.givens(), key.working(), key.designs(), key.meanings());
-  }
-
-  private static List<Block> renamed(List<Block> blocks) {
-    List<Block> renamed = new ArrayList<>();
-    for (Block block : blocks) {
-      if (block instanceof Question question) {
-        renamed.add(question.named(renamed(question.id())));
-      } else if (block instanceof Steps steps) {
-        renamed.add(new Steps(steps.heading(), steps.steps().stream().map(PracticeProblem::renamed).toList()));
-      } else {
-        renamed.add(block);
-      }
+    private int steps() {
+        return problem.template().lines().size();
     }
-    return renamed;
-  }
 
-  private static StepBlock renamed(StepBlock step) {
-    return step.result().isPresent() ? step : step.named(renamed(step.blankId()));
-  }
+    private SheetProblem with(Support support) {
+        return new SheetProblem(0, support, example, plan, problem);
+    }
 
-  /** {@code q0} and {@code q0a} to a, {@code q0b} to b, {@code q0s2} to step 2. */
-  private static String renamed(String question) {
-    String behind = question.substring("q0".length());
-    return behind.isEmpty() ? "a" : behind.startsWith("s") && behind.length() > 1 ? "step " + behind.substring(1) : behind;
-  }
+    /**
+     * Every step left blank, whether it is asked for or not. A design is the learner's own choice, which the steps of
+     * one way to it would only hem in: there, nothing but what is asked.
+     */
+    private SheetProblem stepByStep() {
+        return with(isDesign() ? new Support.Bare() : new Support.Faded(new Support.Fade.Forward(steps())));
+    }
+
+    private boolean isDesign() {
+        return !problem.template().designs().isEmpty();
+    }
+
+    void write(JsonGenerator json) throws IOException {
+        ProblemParts parts = ProblemParts.of(stepByStep());
+        json.writeStartObject();
+        json.writeStringField("setting", fragment(parts.setting(), example ? "example-" : "yours-"));
+        json.writeStringField("solution", fragment(solution(parts), example ? "shown-" : "solution-"));
+        json.writeObjectFieldStart("places");
+        json.writeStringField(
+                "full", fragment(isDesign() ? renamed(parts.places()) : amongSteps(stepByStep(), parts), "full-"));
+        json.writeStringField(
+                "bare",
+                fragment(renamed(ProblemParts.of(with(new Support.Bare())).places()), "bare-"));
+        json.writeEndObject();
+        hints(json, parts.worked());
+        json.writeStringField("key", KeyWriter.write(key()));
+        json.writeEndObject();
+    }
+
+    private String fragment(List<Block> blocks, String idPrefix) {
+        return Fragment.of(blocks, plan.language(), idPrefix, HEADING);
+    }
+
+    /**
+     * What is left open, and then the steps among which the places for it stand. A choice brings its question along.
+     */
+    private List<Block> amongSteps(SheetProblem supported, ProblemParts parts) {
+        List<String> open = supported.places().stream()
+                .filter(key -> !(key.acceptance() instanceof Acceptance.Choice))
+                .map(AnswerKey::question)
+                .toList();
+        List<Block> blocks = new ArrayList<>(List.of(prompts(key -> open.contains(key.question()))));
+        blocks.addAll(renamed(parts.places()));
+        return blocks;
+    }
+
+    private Prose prompts(Predicate<AnswerKey> which) {
+        SheetProblem full = with(new Support.Full());
+        return new Prose(String.join(
+                "\n",
+                full.answers().stream()
+                        .filter(which)
+                        .map(key -> "- **" + renamed(key.question()) + "** " + full.prompt(key))
+                        .toList()));
+    }
+
+    private List<Block> solution(ProblemParts parts) {
+        SheetProblem full = with(new Support.Full());
+        List<String> answers = full.answers().stream()
+                .map(key -> "**" + renamed(key.question()) + "** " + Statement.escape(Composer.answer(full, key)))
+                .toList();
+        List<Block> blocks = new ArrayList<>(List.of(prompts(key -> true), new Steps("", parts.worked())));
+        parts.curve().ifPresent(blocks::add);
+        blocks.add(new Prose((answers.size() == 1 ? "Answer: " : "Answers: ") + String.join("; ", answers) + "."));
+        parts.assumptions().ifPresent(blocks::add);
+        return blocks;
+    }
+
+    /**
+     * For each step its rule in words and its line in symbols (with numbers it is in the solution); and what of the
+     * figures it is about.
+     */
+    private void hints(JsonGenerator json, List<StepBlock> worked) throws IOException {
+        Map<String, List<String>> parts = StepParts.of(problem.template());
+        json.writeArrayFieldStart("hints");
+        for (StepBlock step : worked) {
+            json.writeStartObject();
+            json.writeNumberField("step", step.number());
+            String id = problem.template().lines().get(step.number() - 1).id();
+            Optional<AnswerKey> asked = with(new Support.Bare()).answers().stream()
+                    .filter(key -> key.step().equals(id))
+                    .findFirst();
+            json.writeStringField(
+                    "place", asked.map(key -> renamed(key.question())).orElse("step " + step.number()));
+            json.writeStringField("rule", Fragment.rule(step));
+            json.writeStringField("formula", Fragment.symbols(step));
+            json.writeArrayFieldStart("parts");
+            for (String part : parts.get(id)) {
+                json.writeString(part);
+            }
+            json.writeEndArray();
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+    }
+
+    /** Every step and choice, under the names that stand at their places. */
+    ProblemKey key() {
+        ProblemKey key = stepByStep().key();
+        List<AnswerKey> answers = key.answers().stream()
+                .map(answer -> new AnswerKey(
+                        renamed(answer.question()),
+                        answer.step(),
+                        answer.expected(),
+                        answer.unit(),
+                        answer.figures(),
+                        answer.unitPrinted(),
+                        answer.acceptance(),
+                        answer.mistakes()))
+                .toList();
+        return new ProblemKey(answers, key.givens(), key.working(), key.designs(), key.meanings());
+    }
+
+    private static List<Block> renamed(List<Block> blocks) {
+        List<Block> renamed = new ArrayList<>();
+        for (Block block : blocks) {
+            if (block instanceof Question question) {
+                renamed.add(question.named(renamed(question.id())));
+            } else if (block instanceof Steps steps) {
+                renamed.add(new Steps(
+                        steps.heading(),
+                        steps.steps().stream().map(PracticeProblem::renamed).toList()));
+            } else {
+                renamed.add(block);
+            }
+        }
+        return renamed;
+    }
+
+    private static StepBlock renamed(StepBlock step) {
+        return step.result().isPresent() ? step : step.named(renamed(step.blankId()));
+    }
+
+    /** {@code q0} and {@code q0a} to a, {@code q0b} to b, {@code q0s2} to step 2. */
+    private static String renamed(String question) {
+        String behind = question.substring("q0".length());
+        return behind.isEmpty()
+                ? "a"
+                : behind.startsWith("s") && behind.length() > 1 ? "step " + behind.substring(1) : behind;
+    }
 }

@@ -21,66 +21,84 @@ import java.util.Map;
  * @param skills in the order in which the plan first names a template of each
  */
 public record PracticeSet(ProblemSet set, List<Skill> skills) {
-  public PracticeSet {
-    skills = List.copyOf(skills);
-  }
-
-  /**
-   * @param variants in the order given, the templates of the skill by turns
-   * @param after indexes of the skills of the set that it builds on, by any of its templates
-   */
-  public record Skill(String name, List<Practised> templates, List<Variant> variants, List<Integer> after) {
-    public Skill {
-      after = List.copyOf(after);
-      templates = List.copyOf(templates);
-      variants = List.copyOf(variants);
+    public PracticeSet {
+        skills = List.copyOf(skills);
     }
-  }
 
-  /** @param example shown beside the variants of this template, and never asked */
-  public record Practised(ProblemTemplate template, Problem example) {}
-
-  /** @param template index among the templates of its skill */
-  public record Variant(int template, Problem problem) {}
-
-  /**
-   * @param variants of each skill, not counting one worked example of each of its templates
-   * @throws DiagnosticException if a template has not so many, or if skills build on each other in a circle
-   */
-  public static PracticeSet of(ProblemSet set, int variants) {
-    Map<String, List<ProblemTemplate>> bySkill = new LinkedHashMap<>();
-    set.sources().values().forEach(template ->
-        bySkill.computeIfAbsent(template.skill(), skill -> new ArrayList<>()).add(template));
-    SkillOrder order = SkillOrder.of(bySkill);
-    List<Skill> skills = new ArrayList<>();
-    bySkill.forEach((skill, templates) ->
-        skills.add(skill(skill, templates, set.plan().seed(), variants, order.after(skill))));
-    return new PracticeSet(set, skills);
-  }
-
-  /**
-   * What the rules of practice know of it.
-   *
-   * @param name under which a browser keeps it
-   */
-  Course course(String name) {
-    return new Course(name, skills.stream().map(skill -> new Course.Skill(skill.name(),
-        skill.templates().stream().map(practised -> new Course.Template(practised.template().name(),
-            practised.template().lines().size(),
-            FadedForms.of(practised.template(), set.fade(practised.template().name())))).toList(),
-        skill.variants().stream().map(Variant::template).toList(), skill.after())).toList());
-  }
-
-  private static Skill skill(String name, List<ProblemTemplate> templates, String seed, int variants,
-      List<Integer> after) {
-    List<Draws> draws =
-        templates.stream().map(template -> Draws.fromTheEnd(new Workshop(template), seed)).toList();
-    List<Practised> practised = draws.stream().map(of -> new Practised(of.template(), of.draw(0))).toList();
-    List<Variant> given = new ArrayList<>();
-    for (int i = 0; i < variants; i++) {
-      int template = i % templates.size();
-      given.add(new Variant(template, draws.get(template).draw(1 + i / templates.size())));
+    /**
+     * @param variants in the order given, the templates of the skill by turns
+     * @param after indexes of the skills of the set that it builds on, by any of its templates
+     */
+    public record Skill(String name, List<Practised> templates, List<Variant> variants, List<Integer> after) {
+        public Skill {
+            after = List.copyOf(after);
+            templates = List.copyOf(templates);
+            variants = List.copyOf(variants);
+        }
     }
-    return new Skill(name, practised, given, after);
-  }
+
+    /** @param example shown beside the variants of this template, and never asked */
+    public record Practised(ProblemTemplate template, Problem example) {}
+
+    /** @param template index among the templates of its skill */
+    public record Variant(int template, Problem problem) {}
+
+    /**
+     * @param variants of each skill, not counting one worked example of each of its templates
+     * @throws DiagnosticException if a template has not so many, or if skills build on each other in a circle
+     */
+    public static PracticeSet of(ProblemSet set, int variants) {
+        Map<String, List<ProblemTemplate>> bySkill = new LinkedHashMap<>();
+        set.sources()
+                .values()
+                .forEach(template -> bySkill.computeIfAbsent(template.skill(), skill -> new ArrayList<>())
+                        .add(template));
+        SkillOrder order = SkillOrder.of(bySkill);
+        List<Skill> skills = new ArrayList<>();
+        bySkill.forEach((skill, templates) ->
+                skills.add(skill(skill, templates, set.plan().seed(), variants, order.after(skill))));
+        return new PracticeSet(set, skills);
+    }
+
+    /**
+     * What the rules of practice know of it.
+     *
+     * @param name under which a browser keeps it
+     */
+    Course course(String name) {
+        return new Course(
+                name,
+                skills.stream()
+                        .map(skill -> new Course.Skill(
+                                skill.name(),
+                                skill.templates().stream()
+                                        .map(practised -> new Course.Template(
+                                                practised.template().name(),
+                                                practised.template().lines().size(),
+                                                FadedForms.of(
+                                                        practised.template(),
+                                                        set.fade(practised
+                                                                .template()
+                                                                .name()))))
+                                        .toList(),
+                                skill.variants().stream().map(Variant::template).toList(),
+                                skill.after()))
+                        .toList());
+    }
+
+    private static Skill skill(
+            String name, List<ProblemTemplate> templates, String seed, int variants, List<Integer> after) {
+        List<Draws> draws = templates.stream()
+                .map(template -> Draws.fromTheEnd(new Workshop(template), seed))
+                .toList();
+        List<Practised> practised = draws.stream()
+                .map(of -> new Practised(of.template(), of.draw(0)))
+                .toList();
+        List<Variant> given = new ArrayList<>();
+        for (int i = 0; i < variants; i++) {
+            int template = i % templates.size();
+            given.add(new Variant(template, draws.get(template).draw(1 + i / templates.size())));
+        }
+        return new Skill(name, practised, given, after);
+    }
 }

@@ -13,8 +13,9 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * What is said of all places of a problem at once. In the order of the working, it stops at the first that is not right;
- * what follows from that one by right steps is told, too. Who goes straight to the answers need not fill in the steps.
+ * What is said of all places of a problem at once. In the order of the working, it stops at the first that is not
+ * right; what follows from that one by right steps is told, too. Who goes straight to the answers need not fill in the
+ * steps.
  *
  * @param places one for each place, in their order
  * @param stop the first that is not right; empty where the problem is solved
@@ -22,150 +23,159 @@ import java.util.Optional;
  * @param straight whether it is solved with steps left blank
  */
 public record Checked(List<Told> places, Optional<String> stop, Optional<String> cause, boolean straight) {
-  private static final String STEP = "step ";
+    private static final String STEP = "step ";
 
-  /** How a place stands. */
-  public enum Kind {
-    RIGHT, OPEN, FORM, WRONG, FOLLOWS, NOTHING;
+    /** How a place stands. */
+    public enum Kind {
+        RIGHT,
+        OPEN,
+        FORM,
+        WRONG,
+        FOLLOWS,
+        NOTHING;
 
-    /** As the page marks it. */
-    public String word() {
-      return switch (this) {
-        case RIGHT -> "right";
-        case OPEN -> "open";
-        case FORM -> "form";
-        case WRONG -> "wrong";
-        case FOLLOWS -> "follows";
-        case NOTHING -> "none";
-      };
+        /** As the page marks it. */
+        public String word() {
+            return switch (this) {
+                case RIGHT -> "right";
+                case OPEN -> "open";
+                case FORM -> "form";
+                case WRONG -> "wrong";
+                case FOLLOWS -> "follows";
+                case NOTHING -> "none";
+            };
+        }
     }
-  }
 
-  /** @param blank whether nothing was typed */
-  public record Told(String question, Kind kind, String message, boolean blank) {}
+    /** @param blank whether nothing was typed */
+    public record Told(String question, Kind kind, String message, boolean blank) {}
 
-  public Checked {
-    places = List.copyOf(places);
-  }
-
-  static Checked of(ProblemKey key, List<String> questions, Map<String, String> typed) {
-    Map<String, String> judged = new LinkedHashMap<>(typed);
-    Map<String, WorkingLine> lines = new LinkedHashMap<>();
-    for (AnswerKey answer : key.answers()) {
-      String text = typed.getOrDefault(answer.question(), "");
-      WorkingLine.read(text, key, answer).ifPresent(line -> {
-        lines.put(answer.question(), line);
-        judged.put(answer.question(), line.value());
-      });
+    public Checked {
+        places = List.copyOf(places);
     }
-    Map<String, Verdict> verdicts = new LinkedHashMap<>();
-    Judge.judge(key, judged).forEach(verdict -> verdicts.put(verdict.question(), verdict));
-    int asked = 0;
-    int answeredRight = 0;
-    int lastFilled = -1;
-    for (int i = 0; i < questions.size(); i++) {
-      asked += isStep(questions.get(i)) ? 0 : 1;
-      answeredRight += !isStep(questions.get(i)) && verdicts.get(questions.get(i)).isRight() ? 1 : 0;
-      lastFilled = isBlank(typed, questions.get(i)) ? lastFilled : i;
+
+    static Checked of(ProblemKey key, List<String> questions, Map<String, String> typed) {
+        Map<String, String> judged = new LinkedHashMap<>(typed);
+        Map<String, WorkingLine> lines = new LinkedHashMap<>();
+        for (AnswerKey answer : key.answers()) {
+            String text = typed.getOrDefault(answer.question(), "");
+            WorkingLine.read(text, key, answer).ifPresent(line -> {
+                lines.put(answer.question(), line);
+                judged.put(answer.question(), line.value());
+            });
+        }
+        Map<String, Verdict> verdicts = new LinkedHashMap<>();
+        Judge.judge(key, judged).forEach(verdict -> verdicts.put(verdict.question(), verdict));
+        int asked = 0;
+        int answeredRight = 0;
+        int lastFilled = -1;
+        for (int i = 0; i < questions.size(); i++) {
+            asked += isStep(questions.get(i)) ? 0 : 1;
+            answeredRight +=
+                    !isStep(questions.get(i)) && verdicts.get(questions.get(i)).isRight() ? 1 : 0;
+            lastFilled = isBlank(typed, questions.get(i)) ? lastFilled : i;
+        }
+        boolean answered = asked > 0 && answeredRight == asked;
+        List<Told> told = new ArrayList<>();
+        Optional<String> stop = Optional.empty();
+        Optional<String> cause = Optional.empty();
+        boolean straight = false;
+        int right = 0;
+        for (int i = 0; i < questions.size(); i++) {
+            String question = questions.get(i);
+            Verdict verdict = verdicts.get(question);
+            Optional<WorkingLine> line = Optional.ofNullable(lines.get(question));
+            boolean blank = isBlank(typed, question);
+            boolean leftOut = blank && isStep(question) && (answered || i < lastFilled);
+            if (leftOut) {
+                straight = true;
+                told.add(new Told(question, Kind.NOTHING, "", true));
+                continue;
+            }
+            Kind kind = line.isPresent() && line.get().isFaulty() ? Kind.FORM : kind(verdict);
+            String message = message(verdict, line, typed.getOrDefault(question, ""));
+            boolean goesOn = kind == Kind.RIGHT || kind == Kind.OPEN && i < questions.size() - 1;
+            if (stop.isPresent()) {
+                boolean follows = verdict.rung() == Rung.CONSISTENT_WITH_EARLIER;
+                told.add(new Told(question, follows ? Kind.FOLLOWS : Kind.NOTHING, follows ? message : "", blank));
+            } else if (goesOn) {
+                right += kind == Kind.RIGHT ? 1 : 0;
+                told.add(new Told(question, kind, message, blank));
+            } else {
+                stop = Optional.of(question);
+                cause = kind == Kind.WRONG
+                        ? Optional.of(verdict.mistake().orElse(verdict.rung().name()))
+                        : Optional.empty();
+                told.add(new Told(question, kind, blank && right > 0 ? Sentences.NOW_THIS_ONE : message, blank));
+            }
+        }
+        return new Checked(told, stop, cause, straight && stop.isEmpty());
     }
-    boolean answered = asked > 0 && answeredRight == asked;
-    List<Told> told = new ArrayList<>();
-    Optional<String> stop = Optional.empty();
-    Optional<String> cause = Optional.empty();
-    boolean straight = false;
-    int right = 0;
-    for (int i = 0; i < questions.size(); i++) {
-      String question = questions.get(i);
-      Verdict verdict = verdicts.get(question);
-      Optional<WorkingLine> line = Optional.ofNullable(lines.get(question));
-      boolean blank = isBlank(typed, question);
-      boolean leftOut = blank && isStep(question) && (answered || i < lastFilled);
-      if (leftOut) {
-        straight = true;
-        told.add(new Told(question, Kind.NOTHING, "", true));
-        continue;
-      }
-      Kind kind = line.isPresent() && line.get().isFaulty() ? Kind.FORM : kind(verdict);
-      String message = message(verdict, line, typed.getOrDefault(question, ""));
-      boolean goesOn = kind == Kind.RIGHT || kind == Kind.OPEN && i < questions.size() - 1;
-      if (stop.isPresent()) {
-        boolean follows = verdict.rung() == Rung.CONSISTENT_WITH_EARLIER;
-        told.add(new Told(question, follows ? Kind.FOLLOWS : Kind.NOTHING, follows ? message : "", blank));
-      } else if (goesOn) {
-        right += kind == Kind.RIGHT ? 1 : 0;
-        told.add(new Told(question, kind, message, blank));
-      } else {
-        stop = Optional.of(question);
-        cause = kind == Kind.WRONG ? Optional.of(verdict.mistake().orElse(verdict.rung().name())) : Optional.empty();
-        told.add(new Told(question, kind, blank && right > 0 ? Sentences.NOW_THIS_ONE : message, blank));
-      }
+
+    private static boolean isBlank(Map<String, String> typed, String question) {
+        String text = typed.getOrDefault(question, "");
+        for (int i = 0; i < text.length(); i++) {
+            if (text.charAt(i) > ' ' && text.charAt(i) != QuantityWriter.NO_BREAK_SPACE) {
+                return false;
+            }
+        }
+        return true;
     }
-    return new Checked(told, stop, cause, straight && stop.isEmpty());
-  }
 
-  private static boolean isBlank(Map<String, String> typed, String question) {
-    String text = typed.getOrDefault(question, "");
-    for (int i = 0; i < text.length(); i++) {
-      if (text.charAt(i) > ' ' && text.charAt(i) != QuantityWriter.NO_BREAK_SPACE) {
-        return false;
-      }
+    /** Whether a place is that of a step that no question asks for. */
+    static boolean isStep(String question) {
+        return question.startsWith(STEP);
     }
-    return true;
-  }
 
-  /** Whether a place is that of a step that no question asks for. */
-  static boolean isStep(String question) {
-    return question.startsWith(STEP);
-  }
-
-  private static Kind kind(Verdict verdict) {
-    return switch (verdict.rung()) {
-      case CORRECT -> Kind.RIGHT;
-      case INCOMPLETE -> Kind.OPEN;
-      // Not yet an answer, or right but for its form: no slip, yet nothing to go on from.
-      case BLANK, UNREADABLE, AMBIGUOUS, UNIT_MISSING, OTHER_SCALE, TOO_COARSE -> Kind.FORM;
-      default -> Kind.WRONG;
-    };
-  }
-
-  private static String message(Verdict verdict, Optional<WorkingLine> line, String typed) {
-    if (line.isPresent()) {
-      return line.get().isFaulty() ? line.get().said() : line.get().said() + " " + verdict.message();
+    private static Kind kind(Verdict verdict) {
+        return switch (verdict.rung()) {
+            case CORRECT -> Kind.RIGHT;
+            case INCOMPLETE -> Kind.OPEN;
+            // Not yet an answer, or right but for its form: no slip, yet nothing to go on from.
+            case BLANK, UNREADABLE, AMBIGUOUS, UNIT_MISSING, OTHER_SCALE, TOO_COARSE -> Kind.FORM;
+            default -> Kind.WRONG;
+        };
     }
-    boolean readOtherwise = !verdict.understood().isEmpty() && !plain(verdict.understood()).equals(plain(typed));
-    return readOtherwise ? Sentences.readAs(verdict.understood()) + " " + verdict.message() : verdict.message();
-  }
 
-  private static String plain(String text) {
-    StringBuilder out = new StringBuilder();
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
-      if (c > ' ' && c != QuantityWriter.NO_BREAK_SPACE && c != QuantityWriter.GROUP_SPACE) {
-        out.append(c);
-      }
+    private static String message(Verdict verdict, Optional<WorkingLine> line, String typed) {
+        if (line.isPresent()) {
+            return line.get().isFaulty() ? line.get().said() : line.get().said() + " " + verdict.message();
+        }
+        boolean readOtherwise =
+                !verdict.understood().isEmpty() && !plain(verdict.understood()).equals(plain(typed));
+        return readOtherwise ? Sentences.readAs(verdict.understood()) + " " + verdict.message() : verdict.message();
     }
-    return out.toString();
-  }
 
-  public boolean isSolved() {
-    return stop.isEmpty();
-  }
-
-  /** The place where it stopped, as it stands. */
-  Optional<Told> stopped() {
-    for (Told told : places) {
-      if (stop.isPresent() && told.question().equals(stop.get())) {
-        return Optional.of(told);
-      }
+    private static String plain(String text) {
+        StringBuilder out = new StringBuilder();
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            if (c > ' ' && c != QuantityWriter.NO_BREAK_SPACE && c != QuantityWriter.GROUP_SPACE) {
+                out.append(c);
+            }
+        }
+        return out.toString();
     }
-    return Optional.empty();
-  }
 
-  int right() {
-    int right = 0;
-    for (Told told : places) {
-      right += told.kind() == Kind.RIGHT ? 1 : 0;
+    public boolean isSolved() {
+        return stop.isEmpty();
     }
-    return right;
-  }
+
+    /** The place where it stopped, as it stands. */
+    Optional<Told> stopped() {
+        for (Told told : places) {
+            if (stop.isPresent() && told.question().equals(stop.get())) {
+                return Optional.of(told);
+            }
+        }
+        return Optional.empty();
+    }
+
+    int right() {
+        int right = 0;
+        for (Told told : places) {
+            right += told.kind() == Kind.RIGHT ? 1 : 0;
+        }
+        return right;
+    }
 }

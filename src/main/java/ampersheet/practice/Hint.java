@@ -11,9 +11,9 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * One hint: the next that tells something new to whoever stands at the first place that is not right. It starts from what
- * was typed; then come, for each step on the way there, the rule's name, the formula, the formula with numbers, the line.
- * Where the example stands beside, its line takes the place of rule and formula.
+ * One hint: the next that tells something new to whoever stands at the first place that is not right. It starts from
+ * what was typed; then come, for each step on the way there, the rule's name, the formula, the formula with numbers,
+ * the line. Where the example stands beside, its line takes the place of rule and formula.
  *
  * @param kind what it tells
  * @param about for what help is recorded
@@ -22,138 +22,146 @@ import java.util.Set;
  * @param text in words where it starts from what was typed
  */
 public record Hint(Kind kind, String about, int level, int step, String text) {
-  /** From the least to the most. */
-  public enum Kind {
-    TYPED, EXAMPLE_LINE, RULE, FORMULA, NUMBERS, LINE;
+    /** From the least to the most. */
+    public enum Kind {
+        TYPED,
+        EXAMPLE_LINE,
+        RULE,
+        FORMULA,
+        NUMBERS,
+        LINE;
 
-    /** As the page finds what belongs to it. */
-    public String word() {
-      return switch (this) {
-        case TYPED -> "typed";
-        case EXAMPLE_LINE -> "example";
-        case RULE -> "rule";
-        case FORMULA -> "formula";
-        case NUMBERS -> "numbers";
-        case LINE -> "line";
-      };
-    }
-  }
-
-  private static final String TYPED_INTO = "typed into ";
-
-  /**
-   * @param checked how the places stand with what is typed now
-   * @param worked numbers of the steps whose lines are shown anyway
-   */
-  static Optional<Hint> next(ProblemKey key, Attempt attempt, Checked checked, List<Integer> worked) {
-    for (Checked.Told place : checked.places()) {
-      boolean done = place.kind() == Checked.Kind.RIGHT || place.kind() == Checked.Kind.OPEN
-          || place.blank() && Checked.isStep(place.question()) && checked.isSolved();
-      if (done) {
-        continue;
-      }
-      AnswerKey answer = answer(key, place.question());
-      Optional<Hint> typed = fromTyped(key, attempt, answer);
-      if (typed.isPresent()) {
-        return typed;
-      }
-      for (int step : onTheWay(key, answer, checked, worked)) {
-        Optional<Hint> ofStep = ofStep(attempt, step);
-        if (ofStep.isPresent()) {
-          return ofStep;
+        /** As the page finds what belongs to it. */
+        public String word() {
+            return switch (this) {
+                case TYPED -> "typed";
+                case EXAMPLE_LINE -> "example";
+                case RULE -> "rule";
+                case FORMULA -> "formula";
+                case NUMBERS -> "numbers";
+                case LINE -> "line";
+            };
         }
-      }
-      return Optional.empty();
     }
-    return Optional.empty();
-  }
 
-  /** The hints about steps that an attempt has had, in the order of the steps. */
-  static List<Hint> taken(ProblemKey key, Attempt attempt) {
-    List<Hint> taken = new ArrayList<>();
-    for (int step = 1; step <= key.working().steps().size(); step++) {
-      int had = attempt.help().getOrDefault(about(step), 0);
-      for (Kind kind : kinds(attempt)) {
-        if (level(kind) <= had) {
-          taken.add(new Hint(kind, about(step), level(kind), step, ""));
+    private static final String TYPED_INTO = "typed into ";
+
+    /**
+     * @param checked how the places stand with what is typed now
+     * @param worked numbers of the steps whose lines are shown anyway
+     */
+    static Optional<Hint> next(ProblemKey key, Attempt attempt, Checked checked, List<Integer> worked) {
+        for (Checked.Told place : checked.places()) {
+            boolean done = place.kind() == Checked.Kind.RIGHT
+                    || place.kind() == Checked.Kind.OPEN
+                    || place.blank() && Checked.isStep(place.question()) && checked.isSolved();
+            if (done) {
+                continue;
+            }
+            AnswerKey answer = answer(key, place.question());
+            Optional<Hint> typed = fromTyped(key, attempt, answer);
+            if (typed.isPresent()) {
+                return typed;
+            }
+            for (int step : onTheWay(key, answer, checked, worked)) {
+                Optional<Hint> ofStep = ofStep(attempt, step);
+                if (ofStep.isPresent()) {
+                    return ofStep;
+                }
+            }
+            return Optional.empty();
         }
-      }
+        return Optional.empty();
     }
-    return taken;
-  }
 
-  private static AnswerKey answer(ProblemKey key, String question) {
-    for (AnswerKey answer : key.answers()) {
-      if (answer.question().equals(question)) {
-        return answer;
-      }
+    /** The hints about steps that an attempt has had, in the order of the steps. */
+    static List<Hint> taken(ProblemKey key, Attempt attempt) {
+        List<Hint> taken = new ArrayList<>();
+        for (int step = 1; step <= key.working().steps().size(); step++) {
+            int had = attempt.help().getOrDefault(about(step), 0);
+            for (Kind kind : kinds(attempt)) {
+                if (level(kind) <= had) {
+                    taken.add(new Hint(kind, about(step), level(kind), step, ""));
+                }
+            }
+        }
+        return taken;
     }
-    throw new IllegalArgumentException("no question " + question);
-  }
 
-  private static Optional<Hint> fromTyped(ProblemKey key, Attempt attempt, AnswerKey answer) {
-    Attempt.Typed typed = attempt.typed().get(answer.question());
-    String about = TYPED_INTO + answer.question();
-    if (typed == null || attempt.help().getOrDefault(about, 0) >= typed.at().count()) {
-      return Optional.empty();
+    private static AnswerKey answer(ProblemKey key, String question) {
+        for (AnswerKey answer : key.answers()) {
+            if (answer.question().equals(question)) {
+                return answer;
+            }
+        }
+        throw new IllegalArgumentException("no question " + question);
     }
-    return TypedHint.of(key, answer, attempt).map(text -> new Hint(Kind.TYPED, about, typed.at().count(), 0, text));
-  }
 
-  private static Optional<Hint> ofStep(Attempt attempt, int step) {
-    int had = attempt.help().getOrDefault(about(step), 0);
-    for (Kind kind : kinds(attempt)) {
-      if (level(kind) > had) {
-        return Optional.of(new Hint(kind, about(step), level(kind), step, ""));
-      }
+    private static Optional<Hint> fromTyped(ProblemKey key, Attempt attempt, AnswerKey answer) {
+        Attempt.Typed typed = attempt.typed().get(answer.question());
+        String about = TYPED_INTO + answer.question();
+        if (typed == null || attempt.help().getOrDefault(about, 0) >= typed.at().count()) {
+            return Optional.empty();
+        }
+        return TypedHint.of(key, answer, attempt)
+                .map(text -> new Hint(Kind.TYPED, about, typed.at().count(), 0, text));
     }
-    return Optional.empty();
-  }
 
-  private static List<Kind> kinds(Attempt attempt) {
-    return attempt.form().kind() == Form.Kind.FULL ? List.of(Kind.EXAMPLE_LINE, Kind.NUMBERS, Kind.LINE)
-        : List.of(Kind.RULE, Kind.FORMULA, Kind.NUMBERS, Kind.LINE);
-  }
-
-  private static int level(Kind kind) {
-    return switch (kind) {
-      case TYPED -> 0;
-      case EXAMPLE_LINE, RULE -> 1;
-      case FORMULA -> 2;
-      case NUMBERS -> 3;
-      case LINE -> 4;
-    };
-  }
-
-  private static String about(int step) {
-    return "step " + step;
-  }
-
-  /** Numbers of the steps that lead to an answer and are not yet right, its own last; all for what is chosen. */
-  private static List<Integer> onTheWay(ProblemKey key, AnswerKey answer, Checked checked, List<Integer> worked) {
-    List<Step> steps = key.working().steps();
-    Set<String> needed = new LinkedHashSet<>();
-    boolean choice = answer.acceptance() instanceof Acceptance.Choice;
-    needed.add(answer.step());
-    for (int i = steps.size() - 1; i >= 0; i--) {
-      if (choice || needed.contains(steps.get(i).id())) {
-        needed.add(steps.get(i).id());
-        needed.addAll(steps.get(i).uses());
-      }
+    private static Optional<Hint> ofStep(Attempt attempt, int step) {
+        int had = attempt.help().getOrDefault(about(step), 0);
+        for (Kind kind : kinds(attempt)) {
+            if (level(kind) > had) {
+                return Optional.of(new Hint(kind, about(step), level(kind), step, ""));
+            }
+        }
+        return Optional.empty();
     }
-    Set<String> right = new LinkedHashSet<>();
-    for (Checked.Told place : checked.places()) {
-      if (place.kind() == Checked.Kind.RIGHT) {
-        right.add(answer(key, place.question()).step());
-      }
+
+    private static List<Kind> kinds(Attempt attempt) {
+        return attempt.form().kind() == Form.Kind.FULL
+                ? List.of(Kind.EXAMPLE_LINE, Kind.NUMBERS, Kind.LINE)
+                : List.of(Kind.RULE, Kind.FORMULA, Kind.NUMBERS, Kind.LINE);
     }
-    List<Integer> numbers = new ArrayList<>();
-    for (int i = 0; i < steps.size(); i++) {
-      String id = steps.get(i).id();
-      if (needed.contains(id) && !right.contains(id) && !worked.contains(i + 1)) {
-        numbers.add(i + 1);
-      }
+
+    private static int level(Kind kind) {
+        return switch (kind) {
+            case TYPED -> 0;
+            case EXAMPLE_LINE, RULE -> 1;
+            case FORMULA -> 2;
+            case NUMBERS -> 3;
+            case LINE -> 4;
+        };
     }
-    return numbers;
-  }
+
+    private static String about(int step) {
+        return "step " + step;
+    }
+
+    /** Numbers of the steps that lead to an answer and are not yet right, its own last; all for what is chosen. */
+    private static List<Integer> onTheWay(ProblemKey key, AnswerKey answer, Checked checked, List<Integer> worked) {
+        List<Step> steps = key.working().steps();
+        Set<String> needed = new LinkedHashSet<>();
+        boolean choice = answer.acceptance() instanceof Acceptance.Choice;
+        needed.add(answer.step());
+        for (int i = steps.size() - 1; i >= 0; i--) {
+            if (choice || needed.contains(steps.get(i).id())) {
+                needed.add(steps.get(i).id());
+                needed.addAll(steps.get(i).uses());
+            }
+        }
+        Set<String> right = new LinkedHashSet<>();
+        for (Checked.Told place : checked.places()) {
+            if (place.kind() == Checked.Kind.RIGHT) {
+                right.add(answer(key, place.question()).step());
+            }
+        }
+        List<Integer> numbers = new ArrayList<>();
+        for (int i = 0; i < steps.size(); i++) {
+            String id = steps.get(i).id();
+            if (needed.contains(id) && !right.contains(id) && !worked.contains(i + 1)) {
+                numbers.add(i + 1);
+            }
+        }
+        return numbers;
+    }
 }

@@ -15,106 +15,107 @@ import java.util.TreeMap;
  * @param support chosen by the learner, and when
  */
 public record LearnerRecord(String set, Map<String, Attempt> attempts, Chosen support) {
-  /** @param form empty: as it goes */
-  public record Chosen(Moment at, Optional<Form.Kind> form) {
-    private Chosen orLater(Chosen other) {
-      int order = at.compareTo(other.at);
-      boolean mine = order > 0 || order == 0 && written().compareTo(other.written()) >= 0;
-      return mine ? this : other;
+    /** @param form empty: as it goes */
+    public record Chosen(Moment at, Optional<Form.Kind> form) {
+        private Chosen orLater(Chosen other) {
+            int order = at.compareTo(other.at);
+            boolean mine = order > 0 || order == 0 && written().compareTo(other.written()) >= 0;
+            return mine ? this : other;
+        }
+
+        String written() {
+            return form.map(Form.Kind::word).orElse("auto");
+        }
     }
 
-    String written() {
-      return form.map(Form.Kind::word).orElse("auto");
+    public LearnerRecord {
+        attempts = Collections.unmodifiableMap(new TreeMap<>(attempts));
     }
-  }
 
-  public LearnerRecord {
-    attempts = Collections.unmodifiableMap(new TreeMap<>(attempts));
-  }
-
-  public static LearnerRecord none(String set) {
-    return new LearnerRecord(set, Map.of(), new Chosen(Moment.NEVER, Optional.empty()));
-  }
-
-  /**
-   * Everything that either knows. The same in whichever order records are joined, and however often.
-   *
-   * @throws IllegalArgumentException if they are of two sets
-   */
-  public LearnerRecord joined(LearnerRecord other) {
-    if (!set.equals(other.set)) {
-      throw new IllegalArgumentException("This record is of the set " + other.set + ", and this page has the set " + set
-          + ". Take the page that it was saved from.");
+    public static LearnerRecord none(String set) {
+        return new LearnerRecord(set, Map.of(), new Chosen(Moment.NEVER, Optional.empty()));
     }
-    Map<String, Attempt> all = new TreeMap<>(attempts);
-    other.attempts.forEach((id, attempt) -> all.merge(id, attempt, Attempt::joined));
-    return new LearnerRecord(set, all, support.orLater(other.support));
-  }
 
-  LearnerRecord with(Attempt attempt) {
-    Map<String, Attempt> all = new TreeMap<>(attempts);
-    all.put(attempt.id(), attempt);
-    return new LearnerRecord(set, all, support);
-  }
-
-  LearnerRecord with(Chosen chosen) {
-    return new LearnerRecord(set, attempts, chosen);
-  }
-
-  /** Later than all that is in it. */
-  Moment next(String writer) {
-    int most = support.at().count();
-    for (Attempt attempt : attempts.values()) {
-      most = Math.max(most, Math.max(attempt.shown().count(), attempt.checked().count()));
-      most = Math.max(most, attempt.given().count());
-      for (Attempt.Typed typed : attempt.typed().values()) {
-        most = Math.max(most, typed.at().count());
-      }
-      for (Attempt.Slip slip : attempt.slips()) {
-        most = Math.max(most, slip.at().count());
-      }
-      if (attempt.ending().isPresent()) {
-        most = Math.max(most, attempt.ending().get().at().count());
-      }
+    /**
+     * Everything that either knows. The same in whichever order records are joined, and however often.
+     *
+     * @throws IllegalArgumentException if they are of two sets
+     */
+    public LearnerRecord joined(LearnerRecord other) {
+        if (!set.equals(other.set)) {
+            throw new IllegalArgumentException("This record is of the set " + other.set + ", and this page has the set "
+                    + set + ". Take the page that it was saved from.");
+        }
+        Map<String, Attempt> all = new TreeMap<>(attempts);
+        other.attempts.forEach((id, attempt) -> all.merge(id, attempt, Attempt::joined));
+        return new LearnerRecord(set, all, support.orLater(other.support));
     }
-    return new Moment(most + 1, writer);
-  }
 
-  /** In the order given. */
-  List<Attempt> inOrder() {
-    TreeMap<Moment, List<Attempt>> byMoment = new TreeMap<>();
-    attempts.values().forEach(attempt -> put(byMoment, attempt.given(), attempt));
-    return flat(byMoment);
-  }
-
-  /** Those that ended, in the order in which they did. */
-  List<Attempt> ended() {
-    TreeMap<Moment, List<Attempt>> byMoment = new TreeMap<>();
-    attempts.values().forEach(attempt -> attempt.ending().ifPresent(ending -> put(byMoment, ending.at(), attempt)));
-    return flat(byMoment);
-  }
-
-  private static void put(TreeMap<Moment, List<Attempt>> byMoment, Moment moment, Attempt attempt) {
-    if (!byMoment.containsKey(moment)) {
-      byMoment.put(moment, new ArrayList<>());
+    LearnerRecord with(Attempt attempt) {
+        Map<String, Attempt> all = new TreeMap<>(attempts);
+        all.put(attempt.id(), attempt);
+        return new LearnerRecord(set, all, support);
     }
-    byMoment.get(moment).add(attempt);
-  }
 
-  private static List<Attempt> flat(TreeMap<Moment, List<Attempt>> byMoment) {
-    List<Attempt> all = new ArrayList<>();
-    byMoment.values().forEach(all::addAll);
-    return all;
-  }
-
-  /** The latest of a skill that is still open. */
-  Optional<Attempt> open(String skill) {
-    Optional<Attempt> found = Optional.empty();
-    for (Attempt attempt : inOrder()) {
-      if (attempt.skill().equals(skill) && attempt.isOpen()) {
-        found = Optional.of(attempt);
-      }
+    LearnerRecord with(Chosen chosen) {
+        return new LearnerRecord(set, attempts, chosen);
     }
-    return found;
-  }
+
+    /** Later than all that is in it. */
+    Moment next(String writer) {
+        int most = support.at().count();
+        for (Attempt attempt : attempts.values()) {
+            most = Math.max(
+                    most, Math.max(attempt.shown().count(), attempt.checked().count()));
+            most = Math.max(most, attempt.given().count());
+            for (Attempt.Typed typed : attempt.typed().values()) {
+                most = Math.max(most, typed.at().count());
+            }
+            for (Attempt.Slip slip : attempt.slips()) {
+                most = Math.max(most, slip.at().count());
+            }
+            if (attempt.ending().isPresent()) {
+                most = Math.max(most, attempt.ending().get().at().count());
+            }
+        }
+        return new Moment(most + 1, writer);
+    }
+
+    /** In the order given. */
+    List<Attempt> inOrder() {
+        TreeMap<Moment, List<Attempt>> byMoment = new TreeMap<>();
+        attempts.values().forEach(attempt -> put(byMoment, attempt.given(), attempt));
+        return flat(byMoment);
+    }
+
+    /** Those that ended, in the order in which they did. */
+    List<Attempt> ended() {
+        TreeMap<Moment, List<Attempt>> byMoment = new TreeMap<>();
+        attempts.values().forEach(attempt -> attempt.ending().ifPresent(ending -> put(byMoment, ending.at(), attempt)));
+        return flat(byMoment);
+    }
+
+    private static void put(TreeMap<Moment, List<Attempt>> byMoment, Moment moment, Attempt attempt) {
+        if (!byMoment.containsKey(moment)) {
+            byMoment.put(moment, new ArrayList<>());
+        }
+        byMoment.get(moment).add(attempt);
+    }
+
+    private static List<Attempt> flat(TreeMap<Moment, List<Attempt>> byMoment) {
+        List<Attempt> all = new ArrayList<>();
+        byMoment.values().forEach(all::addAll);
+        return all;
+    }
+
+    /** The latest of a skill that is still open. */
+    Optional<Attempt> open(String skill) {
+        Optional<Attempt> found = Optional.empty();
+        for (Attempt attempt : inOrder()) {
+            if (attempt.skill().equals(skill) && attempt.isOpen()) {
+                found = Optional.of(attempt);
+            }
+        }
+        return found;
+    }
 }

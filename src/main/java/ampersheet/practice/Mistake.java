@@ -17,34 +17,37 @@ import java.util.TreeMap;
  * @param question where, there
  */
 public record Mistake(String cause, int times, int sure, int day, Attempt latest, String question) {
-  /** The latest first. */
-  static List<Mistake> of(LearnerRecord record) {
-    Map<String, Mistake> byCause = new TreeMap<>();
-    Map<String, Moment> last = new TreeMap<>();
-    for (Attempt attempt : record.attempts().values()) {
-      for (Slip slip : attempt.slips()) {
-        String name = attempt.template() + " " + slip.cause();
-        Mistake known = byCause.get(name);
-        boolean later = known == null || slip.at().isAfter(last.get(name));
-        int times = known == null ? 1 : known.times + 1;
-        int sure = (known == null ? 0 : known.sure) + (slip.sure() == Attempt.Sureness.SURE ? 1 : 0);
-        byCause.put(name, later ? new Mistake(slip.cause(), times, sure, slip.day(), attempt, slip.question())
-            : new Mistake(slip.cause(), times, sure, known.day, known.latest, known.question));
-        if (later) {
-          last.put(name, slip.at());
+    /** The latest first. */
+    static List<Mistake> of(LearnerRecord record) {
+        Map<String, Mistake> byCause = new TreeMap<>();
+        Map<String, Moment> last = new TreeMap<>();
+        for (Attempt attempt : record.attempts().values()) {
+            for (Slip slip : attempt.slips()) {
+                String name = attempt.template() + " " + slip.cause();
+                Mistake known = byCause.get(name);
+                boolean later = known == null || slip.at().isAfter(last.get(name));
+                int times = known == null ? 1 : known.times + 1;
+                int sure = (known == null ? 0 : known.sure) + (slip.sure() == Attempt.Sureness.SURE ? 1 : 0);
+                byCause.put(
+                        name,
+                        later
+                                ? new Mistake(slip.cause(), times, sure, slip.day(), attempt, slip.question())
+                                : new Mistake(slip.cause(), times, sure, known.day, known.latest, known.question));
+                if (later) {
+                    last.put(name, slip.at());
+                }
+            }
         }
-      }
+        List<String> names = new ArrayList<>();
+        for (String name : byCause.keySet()) {
+            int at = 0;
+            while (at < names.size() && !last.get(name).isAfter(last.get(names.get(at)))) {
+                at++;
+            }
+            names.add(at, name);
+        }
+        List<Mistake> mistakes = new ArrayList<>();
+        names.forEach(name -> mistakes.add(byCause.get(name)));
+        return mistakes;
     }
-    List<String> names = new ArrayList<>();
-    for (String name : byCause.keySet()) {
-      int at = 0;
-      while (at < names.size() && !last.get(name).isAfter(last.get(names.get(at)))) {
-        at++;
-      }
-      names.add(at, name);
-    }
-    List<Mistake> mistakes = new ArrayList<>();
-    names.forEach(name -> mistakes.add(byCause.get(name)));
-    return mistakes;
-  }
 }

@@ -24,334 +24,370 @@ import java.util.Optional;
  * @param current id of the attempt shown; empty before the first
  */
 public record Practice(Course course, LearnerRecord record, String writer, Optional<String> current) {
-  public static Practice of(Course course, LearnerRecord record, String writer) {
-    return new Practice(course, record, writer, Optional.empty());
-  }
-
-  // ----------------------------------------------------------------------------------------------------- what is shown
-
-  /** @throws java.util.NoSuchElementException before the first problem was given */
-  public Attempt attempt() {
-    return record.attempts().get(current.orElseThrow());
-  }
-
-  public int skillIndex() {
-    return course.indexOf(attempt().skill());
-  }
-
-  private Skill skill() {
-    return course.skills().get(skillIndex());
-  }
-
-  public Standing standing() {
-    return Standing.of(skill(), record);
-  }
-
-  public List<Standing> standings() {
-    return Schedule.standings(course, record);
-  }
-
-  /** How the present problem is shown. */
-  public Form form() {
-    return attempt().form();
-  }
-
-  /** Numbers of the steps left blank in the present form; all where it is not a faded one. */
-  public List<Integer> blankSteps() {
-    return form().kind() == Form.Kind.FADED ? skill().of(attempt().variant()).blank(form()) : List.of();
-  }
-
-  private List<Integer> workedSteps() {
-    List<Integer> worked = new ArrayList<>();
-    List<Integer> blank = blankSteps();
-    for (int step = 1; form().kind() == Form.Kind.FADED && step <= skill().of(attempt().variant()).steps(); step++) {
-      if (!blank.contains(step)) {
-        worked.add(step);
-      }
+    public static Practice of(Course course, LearnerRecord record, String writer) {
+        return new Practice(course, record, writer, Optional.empty());
     }
-    return worked;
-  }
 
-  public int settled() {
-    int settled = 0;
-    for (Standing standing : standings()) {
-      settled += standing.isSettled() ? 1 : 0;
+    // ----------------------------------------------------------------------------------------------------- what is
+    // shown
+
+    /** @throws java.util.NoSuchElementException before the first problem was given */
+    public Attempt attempt() {
+        return record.attempts().get(current.orElseThrow());
     }
-    return settled;
-  }
 
-  public String progress() {
-    return Sentences.progress(standing());
-  }
+    public int skillIndex() {
+        return course.indexOf(attempt().skill());
+    }
 
-  /** The state of a skill in words: open, later, begun, settled and until when, due again. */
-  public String state(int skill, int day) {
-    return Sentences.state(course, standings(), skill, day);
-  }
+    private Skill skill() {
+        return course.skills().get(skillIndex());
+    }
 
-  /** What the learner got wrong, the latest first. */
-  public List<Mistake> mistakes() {
-    return Mistake.of(record);
-  }
+    public Standing standing() {
+        return Standing.of(skill(), record);
+    }
 
-  /** The skill in which a mistake was made last. */
-  public int indexOf(Mistake mistake) {
-    return course.indexOf(mistake.latest().skill());
-  }
+    public List<Standing> standings() {
+        return Schedule.standings(course, record);
+    }
 
-  /** A sentence for a cause: that of the template where it is a modelled mistake. */
-  public static String told(Mistake mistake, ProblemKey key) {
-    for (AnswerKey answer : key.answers()) {
-      for (KnownMistake known : answer.mistakes()) {
-        if (known.id().equals(mistake.cause())) {
-          return known.explanation();
+    /** How the present problem is shown. */
+    public Form form() {
+        return attempt().form();
+    }
+
+    /** Numbers of the steps left blank in the present form; all where it is not a faded one. */
+    public List<Integer> blankSteps() {
+        return form().kind() == Form.Kind.FADED
+                ? skill().of(attempt().variant()).blank(form())
+                : List.of();
+    }
+
+    private List<Integer> workedSteps() {
+        List<Integer> worked = new ArrayList<>();
+        List<Integer> blank = blankSteps();
+        for (int step = 1;
+                form().kind() == Form.Kind.FADED
+                        && step <= skill().of(attempt().variant()).steps();
+                step++) {
+            if (!blank.contains(step)) {
+                worked.add(step);
+            }
         }
-      }
+        return worked;
     }
-    for (DesignKey design : key.designs()) {
-      for (DesignKey.Criterion criterion : design.criteria()) {
-        if (criterion.id().equals(mistake.cause())) {
-          return criterion.says();
+
+    public int settled() {
+        int settled = 0;
+        for (Standing standing : standings()) {
+            settled += standing.isSettled() ? 1 : 0;
         }
-      }
+        return settled;
     }
-    return Sentences.cause(mistake.cause());
-  }
 
-  /** How often the learner was sure and right, sure and wrong, not sure and right, not sure and wrong: problems and slips. */
-  public int[] sureness() {
-    int[] counted = new int[4];
-    for (Attempt attempt : record.attempts().values()) {
-      if (attempt.isRight() && attempt.slips().isEmpty()) {
-        Sureness sure = attempt.ending().orElseThrow().sure();
-        counted[0] += sure == Sureness.SURE ? 1 : 0;
-        counted[2] += sure == Sureness.UNSURE ? 1 : 0;
-      }
-      for (Slip slip : attempt.slips()) {
-        counted[1] += slip.sure() == Sureness.SURE ? 1 : 0;
-        counted[3] += slip.sure() == Sureness.UNSURE ? 1 : 0;
-      }
+    public String progress() {
+        return Sentences.progress(standing());
     }
-    return counted;
-  }
 
-  // -------------------------------------------------------------------------------------------------------- giving out
-
-  /**
-   * Where the learner was, or the first problem.
-   *
-   * @param preferred id of the attempt that this tab showed before; it may be gone
-   * @param chance any number: which of the variants not yet seen
-   */
-  public Practice start(String preferred, int day, int chance) {
-    Optional<Attempt> found = Optional.ofNullable(record.attempts().get(preferred)).filter(this::canBeShown);
-    if (found.isEmpty()) {
-      for (Attempt attempt : record.inOrder()) {
-        found = canBeShown(attempt) ? Optional.of(attempt) : found;
-      }
+    /** The state of a skill in words: open, later, begun, settled and until when, due again. */
+    public String state(int skill, int day) {
+        return Sentences.state(course, standings(), skill, day);
     }
-    return found.isPresent() ? with(record, found.get().id()) : goOn(day, chance);
-  }
 
-  private boolean canBeShown(Attempt attempt) {
-    int skill = course.indexOf(attempt.skill());
-    return !attempt.left() && skill >= 0 && attempt.variant() < course.skills().get(skill).variants().size();
-  }
-
-  /** The next problem, by the schedule. What is still open stays so. */
-  public Practice goOn(int day, int chance) {
-    Practice left = leaving();
-    return left.give(Schedule.next(course, left.record, day, chance), day);
-  }
-
-  /** A problem of this skill: one that was left open, else a new one. */
-  public Practice choose(int skill, int day, int chance) {
-    Practice left = leaving();
-    return left.give(Schedule.of(course, left.record, skill, chance, Schedule.Why.OPEN), day);
-  }
-
-  /** Another one like the present; whoever had not yet got that right has given it up. */
-  public Practice another(int day, int chance) {
-    int skill = skillIndex();
-    Practice left = (attempt().isOpen() ? ended(Way.GIVEN_UP, Sureness.UNSAID, day) : this).leaving();
-    return left.give(Schedule.another(course, left.record, skill, chance, Schedule.Why.OPEN), day);
-  }
-
-  /** The same problem once more, where something went wrong. */
-  public Practice tryAgain(Mistake mistake, int day) {
-    int skill = course.indexOf(mistake.latest().skill());
-    Practice left = leaving();
-    if (mistake.latest().isOpen()) {
-      return left.with(left.record, mistake.latest().id());
+    /** What the learner got wrong, the latest first. */
+    public List<Mistake> mistakes() {
+        return Mistake.of(record);
     }
-    Form form = course.skills().get(skill).of(mistake.latest().variant())
-        .formWithAtLeast(Standing.of(course.skills().get(skill), left.record).blanks());
-    return left.give(new Schedule.Next(skill, Optional.empty(), mistake.latest().variant(), form, Schedule.Why.OPEN), day);
-  }
 
-  private Practice leaving() {
-    boolean over = current.isPresent() && record.attempts().containsKey(current.get()) && attempt().ending().isPresent();
-    return over ? with(record.with(attempt().leave()), current.get()) : this;
-  }
-
-  private Practice give(Schedule.Next next, int day) {
-    if (next.open().isPresent()) {
-      return with(record, next.open().get().id());
+    /** The skill in which a mistake was made last. */
+    public int indexOf(Mistake mistake) {
+        return course.indexOf(mistake.latest().skill());
     }
-    Moment now = record.next(writer);
-    Skill skill = course.skills().get(next.skill());
-    String template = skill.of(next.variant()).name();
-    Attempt given = Attempt.begun(writer + "." + now.count(), skill.name(), template, next.variant(), now, day, next.form());
-    return with(record.with(given), given.id());
-  }
 
-  private Practice with(LearnerRecord other, String id) {
-    return new Practice(course, other, writer, Optional.of(id));
-  }
-
-  private Practice with(Attempt attempt) {
-    return with(record.with(attempt), attempt.id());
-  }
-
-  // ------------------------------------------------------------------------------------------------- what a learner does
-
-  public Practice type(String question, String text) {
-    return attempt().text(question).equals(text) ? this : with(attempt().with(question, new Typed(record.next(writer), text)));
-  }
-
-  /** @param chosen {@code full}, {@code faded}, {@code bare}, or {@code auto} */
-  public Practice support(String chosen) {
-    Optional<Form.Kind> kind = Optional.empty();
-    for (Form.Kind one : Form.Kind.values()) {
-      kind = one.word().equals(chosen) ? Optional.of(one) : kind;
+    /** A sentence for a cause: that of the template where it is a modelled mistake. */
+    public static String told(Mistake mistake, ProblemKey key) {
+        for (AnswerKey answer : key.answers()) {
+            for (KnownMistake known : answer.mistakes()) {
+                if (known.id().equals(mistake.cause())) {
+                    return known.explanation();
+                }
+            }
+        }
+        for (DesignKey design : key.designs()) {
+            for (DesignKey.Criterion criterion : design.criteria()) {
+                if (criterion.id().equals(mistake.cause())) {
+                    return criterion.says();
+                }
+            }
+        }
+        return Sentences.cause(mistake.cause());
     }
-    Practice set = new Practice(course, record.with(new LearnerRecord.Chosen(record.next(writer), kind)), writer, current);
-    if (!set.attempt().isOpen()) {
-      return set;
+
+    /**
+     * How often the learner was sure and right, sure and wrong, not sure and right, not sure and wrong: problems and
+     * slips.
+     */
+    public int[] sureness() {
+        int[] counted = new int[4];
+        for (Attempt attempt : record.attempts().values()) {
+            if (attempt.isRight() && attempt.slips().isEmpty()) {
+                Sureness sure = attempt.ending().orElseThrow().sure();
+                counted[0] += sure == Sureness.SURE ? 1 : 0;
+                counted[2] += sure == Sureness.UNSURE ? 1 : 0;
+            }
+            for (Slip slip : attempt.slips()) {
+                counted[1] += slip.sure() == Sureness.SURE ? 1 : 0;
+                counted[3] += slip.sure() == Sureness.UNSURE ? 1 : 0;
+            }
+        }
+        return counted;
     }
-    Schedule.Next asked = Schedule.another(course, set.record, skillIndex(), 0, Schedule.Why.OPEN);
-    Course.Template template = skill().of(attempt().variant());
-    Form form = kind.isEmpty() || kind.get() != Form.Kind.FADED ? asked.form() : template.middle();
-    return form.equals(set.form()) ? set : set.with(set.attempt().in(form, set.record.next(writer)));
-  }
 
-  /** The example was looked at; beside the question alone that is help. */
-  public Practice lookAtExample() {
-    boolean help = attempt().isOpen() && form().kind() == Form.Kind.BARE;
-    return help ? with(attempt().helped(Attempt.EXAMPLE, 1)) : this;
-  }
+    // -------------------------------------------------------------------------------------------------------- giving
+    // out
 
-  /** How the places stand, without anything being counted. */
-  public Checked look(ProblemKey key, List<String> places) {
-    return Checked.of(key, places, texts());
-  }
-
-  private Map<String, String> texts() {
-    Map<String, String> texts = new LinkedHashMap<>();
-    attempt().typed().forEach((question, typed) -> texts.put(question, typed.text()));
-    return texts;
-  }
-
-  /**
-   * @param places in the order shown
-   * @param sure {@code sure}, {@code unsure} or nothing
-   */
-  public Practice check(ProblemKey key, List<String> places, String sure, int day) {
-    if (!attempt().isOpen()) {
-      return this;
+    /**
+     * Where the learner was, or the first problem.
+     *
+     * @param preferred id of the attempt that this tab showed before; it may be gone
+     * @param chance any number: which of the variants not yet seen
+     */
+    public Practice start(String preferred, int day, int chance) {
+        Optional<Attempt> found =
+                Optional.ofNullable(record.attempts().get(preferred)).filter(this::canBeShown);
+        if (found.isEmpty()) {
+            for (Attempt attempt : record.inOrder()) {
+                found = canBeShown(attempt) ? Optional.of(attempt) : found;
+            }
+        }
+        return found.isPresent() ? with(record, found.get().id()) : goOn(day, chance);
     }
-    Sureness said = sure.equals("sure") ? Sureness.SURE : sure.equals("unsure") ? Sureness.UNSURE : Sureness.UNSAID;
-    Checked checked = look(key, places);
-    Moment now = record.next(writer);
-    Attempt after = attempt();
-    if (checked.isSolved()) {
-      return with(after.checkedAt(now).ended(new Ending(now, day, checked.straight() ? Way.STRAIGHT : Way.RIGHT, said)));
+
+    private boolean canBeShown(Attempt attempt) {
+        int skill = course.indexOf(attempt.skill());
+        return !attempt.left()
+                && skill >= 0
+                && attempt.variant() < course.skills().get(skill).variants().size();
     }
-    if (checked.cause().isPresent() && isNew(checked.stop().orElseThrow(), checked.cause().get())) {
-      after = after.with(new Slip(now, checked.stop().get(), checked.cause().get(), day, said));
+
+    /** The next problem, by the schedule. What is still open stays so. */
+    public Practice goOn(int day, int chance) {
+        Practice left = leaving();
+        return left.give(Schedule.next(course, left.record, day, chance), day);
     }
-    return with(after.checkedAt(now));
-  }
 
-  /** The same wrong answer, checked once more, is no second slip. */
-  private boolean isNew(String question, String cause) {
-    Typed typed = attempt().typed().get(question);
-    boolean changed = typed != null && typed.at().isAfter(attempt().checked());
-    for (Slip slip : attempt().slips()) {
-      if (!changed && slip.question().equals(question) && slip.cause().equals(cause)) {
-        return false;
-      }
+    /** A problem of this skill: one that was left open, else a new one. */
+    public Practice choose(int skill, int day, int chance) {
+        Practice left = leaving();
+        return left.give(Schedule.of(course, left.record, skill, chance, Schedule.Why.OPEN), day);
     }
-    return true;
-  }
 
-  public Optional<Hint> nextHint(ProblemKey key, List<String> places) {
-    return attempt().ending().isPresent() ? Optional.empty() : Hint.next(key, attempt(), look(key, places), workedSteps());
-  }
-
-  public Practice take(Hint hint) {
-    return with(attempt().helped(hint.about(), hint.level()));
-  }
-
-  public List<Hint> hintsTaken(ProblemKey key) {
-    return Hint.taken(key, attempt());
-  }
-
-  /** Before all was right, this ends the problem as not done. */
-  public Practice showSolution(int day) {
-    return attempt().isOpen() ? ended(Way.SHOWN, Sureness.UNSAID, day) : this;
-  }
-
-  private Practice ended(Way way, Sureness sure, int day) {
-    return with(attempt().ended(new Ending(record.next(writer), day, way, sure)));
-  }
-
-  /** With what another tab or device knows. */
-  public Practice joined(LearnerRecord other) {
-    return new Practice(course, record.joined(other), writer, current);
-  }
-
-  // ------------------------------------------------------------------------------------------------------ what is said
-
-  /** After a check: where it stopped, or what the success is worth and what comes next. */
-  public String saidAfterCheck(Practice before, ProblemKey key, List<String> places, int day) {
-    Checked checked = look(key, places);
-    if (!checked.isSolved()) {
-      Optional<Checked.Told> stop = checked.stopped();
-      String said = Sentences.stopped(checked, stop.orElseThrow());
-      return said + (isSureAndWrong(before) ? Sentences.SURE_AND_WRONG : "");
+    /** Another one like the present; whoever had not yet got that right has given it up. */
+    public Practice another(int day, int chance) {
+        int skill = skillIndex();
+        Practice left = (attempt().isOpen() ? ended(Way.GIVEN_UP, Sureness.UNSAID, day) : this).leaving();
+        return left.give(Schedule.another(course, left.record, skill, chance, Schedule.Why.OPEN), day);
     }
-    Standing after = standing();
-    return Sentences.finished(attempt(), before.standing(), after, skill().hasSeveralTemplates(), course.skills().size() > 1)
-        + " " + whatIsNext(day);
-  }
 
-  /** Whether the last check found wrong what the learner was sure of. */
-  public boolean isSureAndWrong(Practice before) {
-    boolean sure = attempt().lastSlip().map(slip -> slip.sure() == Sureness.SURE).orElse(false);
-    return sure && attempt().slips().size() > before.attempt().slips().size();
-  }
-
-  /** What {@link #goOn} will give. */
-  public String whatIsNext(int day) {
-    Practice left = leaving();
-    int due = Integer.MAX_VALUE;
-    for (Standing standing : left.standings()) {
-      due = standing.due().isPresent() ? Math.min(due, standing.due().getAsInt()) : due;
+    /** The same problem once more, where something went wrong. */
+    public Practice tryAgain(Mistake mistake, int day) {
+        int skill = course.indexOf(mistake.latest().skill());
+        Practice left = leaving();
+        if (mistake.latest().isOpen()) {
+            return left.with(left.record, mistake.latest().id());
+        }
+        Form form = course.skills()
+                .get(skill)
+                .of(mistake.latest().variant())
+                .formWithAtLeast(
+                        Standing.of(course.skills().get(skill), left.record).blanks());
+        return left.give(
+                new Schedule.Next(skill, Optional.empty(), mistake.latest().variant(), form, Schedule.Why.OPEN), day);
     }
-    return Sentences.next(Schedule.next(course, left.record, day, 0), course, skillIndex(), due);
-  }
 
-  public static String saidWithoutHints() {
-    return Sentences.ALL_HINTS;
-  }
+    private Practice leaving() {
+        boolean over = current.isPresent()
+                && record.attempts().containsKey(current.get())
+                && attempt().ending().isPresent();
+        return over ? with(record.with(attempt().leave()), current.get()) : this;
+    }
 
-  public static String saidWithSolution() {
-    return Sentences.READ_SOLUTION;
-  }
+    private Practice give(Schedule.Next next, int day) {
+        if (next.open().isPresent()) {
+            return with(record, next.open().get().id());
+        }
+        Moment now = record.next(writer);
+        Skill skill = course.skills().get(next.skill());
+        String template = skill.of(next.variant()).name();
+        Attempt given = Attempt.begun(
+                writer + "." + now.count(), skill.name(), template, next.variant(), now, day, next.form());
+        return with(record.with(given), given.id());
+    }
 
-  /** What a calculator says of a line: its value, or what does not fit. */
-  public static String calculated(String line) {
-    return WorkingLine.read(line).map(WorkingLine::said).orElse(Sentences.NOTHING_TO_WORK);
-  }
+    private Practice with(LearnerRecord other, String id) {
+        return new Practice(course, other, writer, Optional.of(id));
+    }
+
+    private Practice with(Attempt attempt) {
+        return with(record.with(attempt), attempt.id());
+    }
+
+    // ------------------------------------------------------------------------------------------------- what a learner
+    // does
+
+    public Practice type(String question, String text) {
+        return attempt().text(question).equals(text)
+                ? this
+                : with(attempt().with(question, new Typed(record.next(writer), text)));
+    }
+
+    /** @param chosen {@code full}, {@code faded}, {@code bare}, or {@code auto} */
+    public Practice support(String chosen) {
+        Optional<Form.Kind> kind = Optional.empty();
+        for (Form.Kind one : Form.Kind.values()) {
+            kind = one.word().equals(chosen) ? Optional.of(one) : kind;
+        }
+        Practice set =
+                new Practice(course, record.with(new LearnerRecord.Chosen(record.next(writer), kind)), writer, current);
+        if (!set.attempt().isOpen()) {
+            return set;
+        }
+        Schedule.Next asked = Schedule.another(course, set.record, skillIndex(), 0, Schedule.Why.OPEN);
+        Course.Template template = skill().of(attempt().variant());
+        Form form = kind.isEmpty() || kind.get() != Form.Kind.FADED ? asked.form() : template.middle();
+        return form.equals(set.form()) ? set : set.with(set.attempt().in(form, set.record.next(writer)));
+    }
+
+    /** The example was looked at; beside the question alone that is help. */
+    public Practice lookAtExample() {
+        boolean help = attempt().isOpen() && form().kind() == Form.Kind.BARE;
+        return help ? with(attempt().helped(Attempt.EXAMPLE, 1)) : this;
+    }
+
+    /** How the places stand, without anything being counted. */
+    public Checked look(ProblemKey key, List<String> places) {
+        return Checked.of(key, places, texts());
+    }
+
+    private Map<String, String> texts() {
+        Map<String, String> texts = new LinkedHashMap<>();
+        attempt().typed().forEach((question, typed) -> texts.put(question, typed.text()));
+        return texts;
+    }
+
+    /**
+     * @param places in the order shown
+     * @param sure {@code sure}, {@code unsure} or nothing
+     */
+    public Practice check(ProblemKey key, List<String> places, String sure, int day) {
+        if (!attempt().isOpen()) {
+            return this;
+        }
+        Sureness said = sure.equals("sure") ? Sureness.SURE : sure.equals("unsure") ? Sureness.UNSURE : Sureness.UNSAID;
+        Checked checked = look(key, places);
+        Moment now = record.next(writer);
+        Attempt after = attempt();
+        if (checked.isSolved()) {
+            return with(after.checkedAt(now)
+                    .ended(new Ending(now, day, checked.straight() ? Way.STRAIGHT : Way.RIGHT, said)));
+        }
+        if (checked.cause().isPresent()
+                && isNew(checked.stop().orElseThrow(), checked.cause().get())) {
+            after = after.with(
+                    new Slip(now, checked.stop().get(), checked.cause().get(), day, said));
+        }
+        return with(after.checkedAt(now));
+    }
+
+    /** The same wrong answer, checked once more, is no second slip. */
+    private boolean isNew(String question, String cause) {
+        Typed typed = attempt().typed().get(question);
+        boolean changed = typed != null && typed.at().isAfter(attempt().checked());
+        for (Slip slip : attempt().slips()) {
+            if (!changed && slip.question().equals(question) && slip.cause().equals(cause)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    public Optional<Hint> nextHint(ProblemKey key, List<String> places) {
+        return attempt().ending().isPresent()
+                ? Optional.empty()
+                : Hint.next(key, attempt(), look(key, places), workedSteps());
+    }
+
+    public Practice take(Hint hint) {
+        return with(attempt().helped(hint.about(), hint.level()));
+    }
+
+    public List<Hint> hintsTaken(ProblemKey key) {
+        return Hint.taken(key, attempt());
+    }
+
+    /** Before all was right, this ends the problem as not done. */
+    public Practice showSolution(int day) {
+        return attempt().isOpen() ? ended(Way.SHOWN, Sureness.UNSAID, day) : this;
+    }
+
+    private Practice ended(Way way, Sureness sure, int day) {
+        return with(attempt().ended(new Ending(record.next(writer), day, way, sure)));
+    }
+
+    /** With what another tab or device knows. */
+    public Practice joined(LearnerRecord other) {
+        return new Practice(course, record.joined(other), writer, current);
+    }
+
+    // ------------------------------------------------------------------------------------------------------ what is
+    // said
+
+    /** After a check: where it stopped, or what the success is worth and what comes next. */
+    public String saidAfterCheck(Practice before, ProblemKey key, List<String> places, int day) {
+        Checked checked = look(key, places);
+        if (!checked.isSolved()) {
+            Optional<Checked.Told> stop = checked.stopped();
+            String said = Sentences.stopped(checked, stop.orElseThrow());
+            return said + (isSureAndWrong(before) ? Sentences.SURE_AND_WRONG : "");
+        }
+        Standing after = standing();
+        return Sentences.finished(
+                        attempt(),
+                        before.standing(),
+                        after,
+                        skill().hasSeveralTemplates(),
+                        course.skills().size() > 1)
+                + " " + whatIsNext(day);
+    }
+
+    /** Whether the last check found wrong what the learner was sure of. */
+    public boolean isSureAndWrong(Practice before) {
+        boolean sure =
+                attempt().lastSlip().map(slip -> slip.sure() == Sureness.SURE).orElse(false);
+        return sure && attempt().slips().size() > before.attempt().slips().size();
+    }
+
+    /** What {@link #goOn} will give. */
+    public String whatIsNext(int day) {
+        Practice left = leaving();
+        int due = Integer.MAX_VALUE;
+        for (Standing standing : left.standings()) {
+            due = standing.due().isPresent() ? Math.min(due, standing.due().getAsInt()) : due;
+        }
+        return Sentences.next(Schedule.next(course, left.record, day, 0), course, skillIndex(), due);
+    }
+
+    public static String saidWithoutHints() {
+        return Sentences.ALL_HINTS;
+    }
+
+    public static String saidWithSolution() {
+        return Sentences.READ_SOLUTION;
+    }
+
+    /** What a calculator says of a line: its value, or what does not fit. */
+    public static String calculated(String line) {
+        return WorkingLine.read(line).map(WorkingLine::said).orElse(Sentences.NOTHING_TO_WORK);
+    }
 }

@@ -13,8 +13,8 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 
 /**
- * A learner's record as a text that a browser keeps, a file carries and a person can read: a line that names its version,
- * the set, then a paragraph for each problem. A moment is written as a number and who counted it.
+ * A learner's record as a text that a browser keeps, a file carries and a person can read: a line that names its
+ * version, the set, then a paragraph for each problem. A moment is written as a number and who counted it.
  *
  * <pre>
  * Ampersheet practice record, version 1
@@ -36,270 +36,308 @@ import java.util.TreeSet;
  * </pre>
  */
 public final class RecordText {
-  private static final String FIRST_LINE = "Ampersheet practice record, version ";
-  private static final String VERSION = "1";
+    private static final String FIRST_LINE = "Ampersheet practice record, version ";
+    private static final String VERSION = "1";
 
-  private final List<String> lines;
-  private int at;
-
-  private RecordText(List<String> lines) {
-    this.lines = lines;
-  }
-
-  public static String write(LearnerRecord record) {
-    StringBuilder out = new StringBuilder(FIRST_LINE).append(VERSION).append('\n');
-    out.append("set ").append(record.set()).append('\n');
-    out.append("support ").append(record.support().written()).append(' ').append(moment(record.support().at())).append('\n');
-    for (Attempt attempt : record.inOrder()) {
-      out.append('\n');
-      write(attempt, out);
-    }
-    return out.toString();
-  }
-
-  private static void write(Attempt attempt, StringBuilder out) {
-    out.append("problem ").append(attempt.id()).append('\n');
-    out.append("skill ").append(attempt.skill()).append('\n');
-    out.append("template ").append(attempt.template()).append('\n');
-    out.append("variant ").append(attempt.variant()).append('\n');
-    out.append("given ").append(Day.written(attempt.day())).append(' ').append(moment(attempt.given())).append('\n');
-    out.append("form ").append(moment(attempt.shown())).append(' ').append(attempt.form().written()).append('\n');
-    for (Slip slip : attempt.slips()) {
-      out.append("slip ").append(Day.written(slip.day())).append(' ').append(moment(slip.at())).append(' ').append(slip.cause())
-          .append(' ').append(word(slip.sure())).append(' ').append(slip.question()).append('\n');
-    }
-    attempt.help().forEach((about, level) ->
-        out.append("help ").append(level).append(' ').append(about).append('\n'));
-    attempt.typed().forEach((question, typed) -> out.append("typed ").append(moment(typed.at())).append(' ').append(question)
-        .append(" = ").append(Texts.escaped(typed.text())).append('\n'));
-    if (!attempt.checked().equals(Moment.NEVER)) {
-      out.append("checked ").append(moment(attempt.checked())).append('\n');
-    }
-    attempt.ending().ifPresent(ending -> out.append("ended ").append(Day.written(ending.day())).append(' ')
-        .append(moment(ending.at())).append(' ').append(word(ending.way())).append(' ')
-        .append(word(ending.sure())).append('\n'));
-    if (attempt.left()) {
-      out.append("left\n");
-    }
-  }
-
-  private static String moment(Moment moment) {
-    return moment.count() + " " + moment.writer();
-  }
-
-  private static String word(Sureness sure) {
-    return switch (sure) {
-      case UNSAID -> "unsaid";
-      case SURE -> "sure";
-      case UNSURE -> "unsure";
-    };
-  }
-
-  private static String word(Way way) {
-    return switch (way) {
-      case RIGHT -> "right";
-      case STRAIGHT -> "straight";
-      case SHOWN -> "shown";
-      case GIVEN_UP -> "given-up";
-    };
-  }
-
-  /**
-   * @throws IllegalArgumentException with a sentence for the learner: what it is not, or which line does not fit
-   */
-  public static LearnerRecord read(String text) {
-    List<String> lines = Texts.parts(withoutReturns(text), '\n');
-    String first = lines.get(0);
-    if (!first.startsWith(FIRST_LINE)) {
-      throw new IllegalArgumentException("This is not a practice record. One begins with “" + FIRST_LINE + VERSION + "”.");
-    }
-    if (!first.substring(FIRST_LINE.length()).equals(VERSION)) {
-      throw new IllegalArgumentException("This record has version " + first.substring(FIRST_LINE.length())
-          + "; this page reads version " + VERSION + ". Open it in the page that wrote it.");
-    }
-    RecordText reader = new RecordText(lines);
-    reader.at = 1;
-    try {
-      return reader.record();
-    } catch (IllegalArgumentException unfit) {
-      throw new IllegalArgumentException("Line " + Math.min(reader.at, lines.size()) + " of the record does not fit: "
-          + unfit.getMessage() + ". Copy or save it again, from its first line to its last.");
-    }
-  }
-
-  private static String withoutReturns(String text) {
-    StringBuilder out = new StringBuilder();
-    for (int i = 0; i < text.length(); i++) {
-      if (text.charAt(i) != '\r' && text.charAt(i) != '\uFEFF') {
-        out.append(text.charAt(i));
-      }
-    }
-    return out.toString();
-  }
-
-  private LearnerRecord record() {
-    String set = behind("set ");
-    Words chosen = new Words(behind("support "));
-    String form = chosen.next();
-    Optional<Form.Kind> support = form.equals("auto") ? Optional.empty() : Optional.of(kind(form));
-    LearnerRecord record =
-        new LearnerRecord(set, Map.of(), new LearnerRecord.Chosen(chosen.moment(), support));
-    Map<String, Attempt> attempts = new TreeMap<>();
-    while (skipBlankLines()) {
-      Attempt attempt = attempt();
-      attempts.merge(attempt.id(), attempt, Attempt::joined);
-    }
-    return new LearnerRecord(record.set(), attempts, record.support());
-  }
-
-  private static Form.Kind kind(String word) {
-    for (Form.Kind kind : Form.Kind.values()) {
-      if (kind.word().equals(word)) {
-        return kind;
-      }
-    }
-    throw new IllegalArgumentException("a support is auto, full, faded or bare, not " + word);
-  }
-
-  private boolean skipBlankLines() {
-    while (at < lines.size() && isBlank(lines.get(at))) {
-      at++;
-    }
-    return at < lines.size();
-  }
-
-  private static boolean isBlank(String line) {
-    for (int i = 0; i < line.length(); i++) {
-      if (line.charAt(i) != ' ') {
-        return false;
-      }
-    }
-    return true;
-  }
-
-  private String behind(String word) {
-    String line = at < lines.size() ? lines.get(at) : "";
-    at++;
-    if (!line.startsWith(word)) {
-      throw new IllegalArgumentException("a line that begins with “" + word + "” is expected");
-    }
-    return line.substring(word.length());
-  }
-
-  private boolean isAt(String word) {
-    return at < lines.size() && lines.get(at).startsWith(word);
-  }
-
-  private Attempt attempt() {
-    String id = behind("problem ");
-    String skill = behind("skill ");
-    String template = behind("template ");
-    int variant = Texts.whole(behind("variant "));
-    if (variant < 0) {
-      throw new IllegalArgumentException("a variant is counted from 0");
-    }
-    Words given = new Words(behind("given "));
-    int day = Day.read(given.next());
-    Moment from = given.moment();
-    Words shown = new Words(behind("form "));
-    Moment since = shown.moment();
-    Form form = Form.read(shown.rest());
-    Set<Slip> slips = new TreeSet<>();
-    while (isAt("slip ")) {
-      Words slip = new Words(behind("slip "));
-      int on = Day.read(slip.next());
-      Moment when = slip.moment();
-      String cause = slip.next();
-      Sureness sure = sureness(slip.next());
-      slips.add(new Slip(when, slip.rest(), cause, on, sure));
-    }
-    Map<String, Integer> help = new TreeMap<>();
-    while (isAt("help ")) {
-      Words helped = new Words(behind("help "));
-      int level = Texts.whole(helped.next());
-      help.merge(helped.rest(), level, Math::max);
-    }
-    Map<String, Typed> typed = new TreeMap<>();
-    while (isAt("typed ")) {
-      Words one = new Words(behind("typed "));
-      Moment when = one.moment();
-      String rest = one.rest();
-      int equals = rest.indexOf(" =");
-      if (equals < 0) {
-        throw new IllegalArgumentException("what was typed stands behind “ = ”");
-      }
-      // A text that was emptied may have lost the blank behind the sign on its way.
-      String text = rest.substring(Math.min(equals + 3, rest.length()));
-      typed.merge(rest.substring(0, equals), new Typed(when, Texts.unescaped(text)), Typed::orLater);
-    }
-    Moment checked = isAt("checked ") ? new Words(behind("checked ")).moment() : Moment.NEVER;
-    Optional<Ending> ending = isAt("ended ") ? Optional.of(ending(new Words(behind("ended ")))) : Optional.empty();
-    boolean left = isAt("left");
-    if (left) {
-      at++;
-    }
-    if (at < lines.size() && !isBlank(lines.get(at))) {
-      at++;
-      throw new IllegalArgumentException("nothing like this is known of a problem");
-    }
-    return new Attempt(id, skill, template, variant, from, day, form, since, typed, slips, help, checked, ending, left);
-  }
-
-  private static Ending ending(Words words) {
-    int day = Day.read(words.next());
-    Moment when = words.moment();
-    Way way = way(words.next());
-    return new Ending(when, day, way, sureness(words.next()));
-  }
-
-  private static Way way(String word) {
-    for (Way way : Way.values()) {
-      if (word(way).equals(word)) {
-        return way;
-      }
-    }
-    throw new IllegalArgumentException("a problem ends right, straight, shown or given-up, not " + word);
-  }
-
-  private static Sureness sureness(String word) {
-    for (Sureness sure : Sureness.values()) {
-      if (word(sure).equals(word)) {
-        return sure;
-      }
-    }
-    throw new IllegalArgumentException("a learner is sure or unsure, or it is unsaid; not " + word);
-  }
-
-  /** The words of one line, one after the other. */
-  private static final class Words {
-    private final String line;
+    private final List<String> lines;
     private int at;
 
-    Words(String line) {
-      this.line = line;
+    private RecordText(List<String> lines) {
+        this.lines = lines;
     }
 
-    String next() {
-      int space = line.indexOf(' ', at);
-      String word = space < 0 ? line.substring(Math.min(at, line.length())) : line.substring(at, space);
-      at = space < 0 ? line.length() : space + 1;
-      if (word.isEmpty()) {
-        throw new IllegalArgumentException("a word is missing");
-      }
-      return word;
+    public static String write(LearnerRecord record) {
+        StringBuilder out = new StringBuilder(FIRST_LINE).append(VERSION).append('\n');
+        out.append("set ").append(record.set()).append('\n');
+        out.append("support ")
+                .append(record.support().written())
+                .append(' ')
+                .append(moment(record.support().at()))
+                .append('\n');
+        for (Attempt attempt : record.inOrder()) {
+            out.append('\n');
+            write(attempt, out);
+        }
+        return out.toString();
     }
 
-    Moment moment() {
-      int count = Texts.whole(next());
-      return new Moment(count, next());
+    private static void write(Attempt attempt, StringBuilder out) {
+        out.append("problem ").append(attempt.id()).append('\n');
+        out.append("skill ").append(attempt.skill()).append('\n');
+        out.append("template ").append(attempt.template()).append('\n');
+        out.append("variant ").append(attempt.variant()).append('\n');
+        out.append("given ")
+                .append(Day.written(attempt.day()))
+                .append(' ')
+                .append(moment(attempt.given()))
+                .append('\n');
+        out.append("form ")
+                .append(moment(attempt.shown()))
+                .append(' ')
+                .append(attempt.form().written())
+                .append('\n');
+        for (Slip slip : attempt.slips()) {
+            out.append("slip ")
+                    .append(Day.written(slip.day()))
+                    .append(' ')
+                    .append(moment(slip.at()))
+                    .append(' ')
+                    .append(slip.cause())
+                    .append(' ')
+                    .append(word(slip.sure()))
+                    .append(' ')
+                    .append(slip.question())
+                    .append('\n');
+        }
+        attempt.help()
+                .forEach((about, level) -> out.append("help ")
+                        .append(level)
+                        .append(' ')
+                        .append(about)
+                        .append('\n'));
+        attempt.typed()
+                .forEach((question, typed) -> out.append("typed ")
+                        .append(moment(typed.at()))
+                        .append(' ')
+                        .append(question)
+                        .append(" = ")
+                        .append(Texts.escaped(typed.text()))
+                        .append('\n'));
+        if (!attempt.checked().equals(Moment.NEVER)) {
+            out.append("checked ").append(moment(attempt.checked())).append('\n');
+        }
+        attempt.ending()
+                .ifPresent(ending -> out.append("ended ")
+                        .append(Day.written(ending.day()))
+                        .append(' ')
+                        .append(moment(ending.at()))
+                        .append(' ')
+                        .append(word(ending.way()))
+                        .append(' ')
+                        .append(word(ending.sure()))
+                        .append('\n'));
+        if (attempt.left()) {
+            out.append("left\n");
+        }
     }
 
-    String rest() {
-      String rest = line.substring(Math.min(at, line.length()));
-      if (rest.isEmpty()) {
-        throw new IllegalArgumentException("the end of the line is missing");
-      }
-      return rest;
+    private static String moment(Moment moment) {
+        return moment.count() + " " + moment.writer();
     }
-  }
+
+    private static String word(Sureness sure) {
+        return switch (sure) {
+            case UNSAID -> "unsaid";
+            case SURE -> "sure";
+            case UNSURE -> "unsure";
+        };
+    }
+
+    private static String word(Way way) {
+        return switch (way) {
+            case RIGHT -> "right";
+            case STRAIGHT -> "straight";
+            case SHOWN -> "shown";
+            case GIVEN_UP -> "given-up";
+        };
+    }
+
+    /** @throws IllegalArgumentException with a sentence for the learner: what it is not, or which line does not fit */
+    public static LearnerRecord read(String text) {
+        List<String> lines = Texts.parts(withoutReturns(text), '\n');
+        String first = lines.get(0);
+        if (!first.startsWith(FIRST_LINE)) {
+            throw new IllegalArgumentException(
+                    "This is not a practice record. One begins with “" + FIRST_LINE + VERSION + "”.");
+        }
+        if (!first.substring(FIRST_LINE.length()).equals(VERSION)) {
+            throw new IllegalArgumentException("This record has version " + first.substring(FIRST_LINE.length())
+                    + "; this page reads version " + VERSION + ". Open it in the page that wrote it.");
+        }
+        RecordText reader = new RecordText(lines);
+        reader.at = 1;
+        try {
+            return reader.record();
+        } catch (IllegalArgumentException unfit) {
+            throw new IllegalArgumentException(
+                    "Line " + Math.min(reader.at, lines.size()) + " of the record does not fit: " + unfit.getMessage()
+                            + ". Copy or save it again, from its first line to its last.");
+        }
+    }
+
+    private static String withoutReturns(String text) {
+        StringBuilder out = new StringBuilder();
+        for (int i = 0; i < text.length(); i++) {
+            if (text.charAt(i) != '\r' && text.charAt(i) != '\uFEFF') {
+                out.append(text.charAt(i));
+            }
+        }
+        return out.toString();
+    }
+
+    private LearnerRecord record() {
+        String set = behind("set ");
+        Words chosen = new Words(behind("support "));
+        String form = chosen.next();
+        Optional<Form.Kind> support = form.equals("auto") ? Optional.empty() : Optional.of(kind(form));
+        LearnerRecord record = new LearnerRecord(set, Map.of(), new LearnerRecord.Chosen(chosen.moment(), support));
+        Map<String, Attempt> attempts = new TreeMap<>();
+        while (skipBlankLines()) {
+            Attempt attempt = attempt();
+            attempts.merge(attempt.id(), attempt, Attempt::joined);
+        }
+        return new LearnerRecord(record.set(), attempts, record.support());
+    }
+
+    private static Form.Kind kind(String word) {
+        for (Form.Kind kind : Form.Kind.values()) {
+            if (kind.word().equals(word)) {
+                return kind;
+            }
+        }
+        throw new IllegalArgumentException("a support is auto, full, faded or bare, not " + word);
+    }
+
+    private boolean skipBlankLines() {
+        while (at < lines.size() && isBlank(lines.get(at))) {
+            at++;
+        }
+        return at < lines.size();
+    }
+
+    private static boolean isBlank(String line) {
+        for (int i = 0; i < line.length(); i++) {
+            if (line.charAt(i) != ' ') {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private String behind(String word) {
+        String line = at < lines.size() ? lines.get(at) : "";
+        at++;
+        if (!line.startsWith(word)) {
+            throw new IllegalArgumentException("a line that begins with “" + word + "” is expected");
+        }
+        return line.substring(word.length());
+    }
+
+    private boolean isAt(String word) {
+        return at < lines.size() && lines.get(at).startsWith(word);
+    }
+
+    private Attempt attempt() {
+        String id = behind("problem ");
+        String skill = behind("skill ");
+        String template = behind("template ");
+        int variant = Texts.whole(behind("variant "));
+        if (variant < 0) {
+            throw new IllegalArgumentException("a variant is counted from 0");
+        }
+        Words given = new Words(behind("given "));
+        int day = Day.read(given.next());
+        Moment from = given.moment();
+        Words shown = new Words(behind("form "));
+        Moment since = shown.moment();
+        Form form = Form.read(shown.rest());
+        Set<Slip> slips = new TreeSet<>();
+        while (isAt("slip ")) {
+            Words slip = new Words(behind("slip "));
+            int on = Day.read(slip.next());
+            Moment when = slip.moment();
+            String cause = slip.next();
+            Sureness sure = sureness(slip.next());
+            slips.add(new Slip(when, slip.rest(), cause, on, sure));
+        }
+        Map<String, Integer> help = new TreeMap<>();
+        while (isAt("help ")) {
+            Words helped = new Words(behind("help "));
+            int level = Texts.whole(helped.next());
+            help.merge(helped.rest(), level, Math::max);
+        }
+        Map<String, Typed> typed = new TreeMap<>();
+        while (isAt("typed ")) {
+            Words one = new Words(behind("typed "));
+            Moment when = one.moment();
+            String rest = one.rest();
+            int equals = rest.indexOf(" =");
+            if (equals < 0) {
+                throw new IllegalArgumentException("what was typed stands behind “ = ”");
+            }
+            // A text that was emptied may have lost the blank behind the sign on its way.
+            String text = rest.substring(Math.min(equals + 3, rest.length()));
+            typed.merge(rest.substring(0, equals), new Typed(when, Texts.unescaped(text)), Typed::orLater);
+        }
+        Moment checked = isAt("checked ") ? new Words(behind("checked ")).moment() : Moment.NEVER;
+        Optional<Ending> ending = isAt("ended ") ? Optional.of(ending(new Words(behind("ended ")))) : Optional.empty();
+        boolean left = isAt("left");
+        if (left) {
+            at++;
+        }
+        if (at < lines.size() && !isBlank(lines.get(at))) {
+            at++;
+            throw new IllegalArgumentException("nothing like this is known of a problem");
+        }
+        return new Attempt(
+                id, skill, template, variant, from, day, form, since, typed, slips, help, checked, ending, left);
+    }
+
+    private static Ending ending(Words words) {
+        int day = Day.read(words.next());
+        Moment when = words.moment();
+        Way way = way(words.next());
+        return new Ending(when, day, way, sureness(words.next()));
+    }
+
+    private static Way way(String word) {
+        for (Way way : Way.values()) {
+            if (word(way).equals(word)) {
+                return way;
+            }
+        }
+        throw new IllegalArgumentException("a problem ends right, straight, shown or given-up, not " + word);
+    }
+
+    private static Sureness sureness(String word) {
+        for (Sureness sure : Sureness.values()) {
+            if (word(sure).equals(word)) {
+                return sure;
+            }
+        }
+        throw new IllegalArgumentException("a learner is sure or unsure, or it is unsaid; not " + word);
+    }
+
+    /** The words of one line, one after the other. */
+    private static final class Words {
+        private final String line;
+        private int at;
+
+        Words(String line) {
+            this.line = line;
+        }
+
+        String next() {
+            int space = line.indexOf(' ', at);
+            String word = space < 0 ? line.substring(Math.min(at, line.length())) : line.substring(at, space);
+            at = space < 0 ? line.length() : space + 1;
+            if (word.isEmpty()) {
+                throw new IllegalArgumentException("a word is missing");
+            }
+            return word;
+        }
+
+        Moment moment() {
+            int count = Texts.whole(next());
+            return new Moment(count, next());
+        }
+
+        String rest() {
+            String rest = line.substring(Math.min(at, line.length()));
+            if (rest.isEmpty()) {
+                throw new IllegalArgumentException("the end of the line is missing");
+            }
+            return rest;
+        }
+    }
 }

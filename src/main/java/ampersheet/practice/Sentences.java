@@ -4,198 +4,240 @@ import java.util.List;
 
 /** What the page says of a learner's own steps: what was found, and what comes next. */
 final class Sentences {
-  static final String NOW_THIS_ONE = "Now this one.";
-  static final String LINE_WITHOUT_VALUE = "This line comes to no number: something is divided by zero, or the root is of a"
-      + " negative number. Check what stands below the line.";
-  static final String ALL_HINTS = "These are all the hints. What is left is the worked solution.";
-  static final String READ_SOLUTION = "Read the worked solution, then take another one like this: it counts only when you find"
-      + " it yourself.";
+    static final String NOW_THIS_ONE = "Now this one.";
+    static final String LINE_WITHOUT_VALUE =
+            "This line comes to no number: something is divided by zero, or the root is of a"
+                    + " negative number. Check what stands below the line.";
+    static final String ALL_HINTS = "These are all the hints. What is left is the worked solution.";
+    static final String READ_SOLUTION =
+            "Read the worked solution, then take another one like this: it counts only when you find" + " it yourself.";
 
-  static final String NOTHING_TO_WORK = "Type a line to work out, with units, such as (12 V - 2.1 V) / 15 mA.";
+    static final String NOTHING_TO_WORK = "Type a line to work out, with units, such as (12 V - 2.1 V) / 15 mA.";
 
-  private Sentences() {}
+    private Sentences() {}
 
-  static String readAs(String understood) {
-    return "Read as " + understood + ".";
-  }
-
-  static String lineGives(String value) {
-    return "Your line gives " + value + ".";
-  }
-
-  private static final String LINE = "This line does not go through: ";
-  static final String NEVER_OPENED = LINE + "a parenthesis closes that was never opened.";
-  static final String NOT_CLOSED = LINE + "a parenthesis is not closed.";
-  static final String MISSING_QUANTITY = LINE + "a quantity is missing beside one of the signs.";
-  static final String WHOLE_POWERS = LINE + "a power is a whole number of at most two digits.";
-  static final String TOO_DEEP = LINE + "too many parentheses lie in each other.";
-  static final String TWO_READINGS = "It can be read in two ways: write a point as the decimal marker.";
-
-  static String lineStops(String rest) {
-    return LINE + "“" + rest + "” stands without a sign before it.";
-  }
-
-  static String notInLine(String operand, String problem) {
-    return LINE + "“" + operand + "” is not read. " + problem;
-  }
-
-  static String notGiven(String word) {
-    return LINE + "there is no " + word + " among the given values. Put in its value with its unit.";
-  }
-
-  static String noRoot(String of) {
-    return LINE + "the square root of " + of + " has no unit.";
-  }
-
-  static String notAlike(String what, boolean added, String to) {
-    return LINE + what + " are " + (added ? "added to " : "taken from ") + to + ". Check what belongs together.";
-  }
-
-  static String lineInStrangeUnit(String unit, String asked) {
-    return "The units of this line come out as " + unit + (asked.isEmpty() ? ". " : ", but " + asked + " is asked for. ")
-        + "Check which quantities belong above and below.";
-  }
-
-  static String sidesDiffer(String left, String right) {
-    return "The two sides of this line are not equal: one gives " + left + ", the other says " + right + ". Work it again.";
-  }
-
-  // ------------------------------------------------------------------------------------------------------ after a check
-
-  static String name(String question) {
-    return Checked.isStep(question) ? "Step " + question.substring("step ".length()) : "Answer " + question;
-  }
-
-  static String stopped(Checked checked, Checked.Told stop) {
-    int right = checked.right();
-    String before = right == 0 ? "" : right == 1 ? "1 place is right. " : right + " places are right. ";
-    String what = stop.blank() ? " is still open."
-        : stop.kind() == Checked.Kind.WRONG ? " is not right yet: look again, or take the next hint." : " needs another form.";
-    return before + name(stop.question()) + what;
-  }
-
-  static final String SURE_AND_WRONG = " You were sure: compare with the example before you try again.";
-
-  /** @param after where the learner stands with the skill now */
-  static String finished(Attempt attempt, Standing before, Standing after, boolean severalTemplates, boolean otherSkills) {
-    String start = "All right" + (attempt.isClean() ? "" : attempt.slips().isEmpty() ? ", with help" : " in the end") + ". ";
-    if (after.isSettled()) {
-      return start + (before.isSettled() ? "This skill stays settled; it comes back from "
-          : "This skill is settled; it comes back from ") + Day.written(after.due().orElseThrow()) + ".";
+    static String readAs(String understood) {
+        return "Read as " + understood + ".";
     }
-    if (attempt.isProof()) {
-      return start + "That was the question alone, without help. " + (after.proofs().size() < Standing.PROOFS
-          ? "One more like that settles this skill: " : "What settles this skill is one ")
-          + (severalTemplates ? "on another kind of problem, and " : "")
-          + (otherSkills ? "after another skill or on a later day." : "on a later day.");
+
+    static String lineGives(String value) {
+        return "Your line gives " + value + ".";
     }
-    return start + support(attempt, after);
-  }
 
-  private static String support(Attempt attempt, Standing after) {
-    boolean bare = attempt.form().kind() == Form.Kind.BARE;
-    int had = bare ? Standing.ALL : attempt.form().blanks();
-    if (attempt.wentWrong()) {
-      return after.blanks() < had ? "Next time with more support." : "Next time with the same support.";
+    private static final String LINE = "This line does not go through: ";
+    static final String NEVER_OPENED = LINE + "a parenthesis closes that was never opened.";
+    static final String NOT_CLOSED = LINE + "a parenthesis is not closed.";
+    static final String MISSING_QUANTITY = LINE + "a quantity is missing beside one of the signs.";
+    static final String WHOLE_POWERS = LINE + "a power is a whole number of at most two digits.";
+    static final String TOO_DEEP = LINE + "too many parentheses lie in each other.";
+    static final String TWO_READINGS = "It can be read in two ways: write a point as the decimal marker.";
+
+    static String lineStops(String rest) {
+        return LINE + "“" + rest + "” stands without a sign before it.";
     }
-    if (attempt.isHelped()) {
-      return bare ? "Next time with a little more support." : "Next time with the same support: try it without hints.";
+
+    static String notInLine(String operand, String problem) {
+        return LINE + "“" + operand + "” is not read. " + problem;
     }
-    return after.blanks() >= Standing.ALL ? "Next time the question alone." : "Next time with more steps left to you.";
-  }
 
-  static String next(Schedule.Next next, Course course, int skillNow, int nextDue) {
-    String name = course.skills().get(next.skill()).name();
-    if (next.why() == Schedule.Why.AHEAD_OF_TIME) {
-      return "Every skill is settled; the next is due on " + Day.written(nextDue) + ". Going on now is extra.";
+    static String notGiven(String word) {
+        return LINE + "there is no " + word + " among the given values. Put in its value with its unit.";
     }
-    return next.skill() == skillNow ? "Next comes another one of this skill."
-        : (next.why() == Schedule.Why.DUE ? "Due again: " : next.why() == Schedule.Why.BETWEEN ? "In between, so that you come"
-            + " back to this one afresh: " : "Next: ") + name + ".";
-  }
 
-  static String progress(Standing standing) {
-    return "problem " + standing.given() + " of this skill · " + (standing.isSettled() ? "settled"
-        : standing.proofs().size() + " of " + Standing.PROOFS + " solved bare and without help");
-  }
-
-  // -------------------------------------------------------------------------------------------------------------- hints
-
-  static String unitIsMadeOf(String asked, String made) {
-    return "The unit first: " + asked + " comes from " + made + ". Look at what you multiplied and what you divided by.";
-  }
-
-  static String nearMistake(String explanation) {
-    return "Your value lies near one that comes from this slip. " + explanation;
-  }
-
-  static String warmer(boolean large) {
-    return large ? "Your temperature is too high: look at what the rise is added to, and which power heats."
-        : "Your temperature is too low: look at what the rise is added to, and whether all of the power was counted.";
-  }
-
-  static String side(boolean large) {
-    return large ? "Your value is too large; look at its sign, too." : "Your value is too small; look at its sign, too.";
-  }
-
-  static String size(boolean large, double times, boolean count) {
-    String side = count ? large ? "too many" : "too few" : large ? "too large" : "too small";
-    String far = times < 1.25 ? "by less than a quarter: look at rounding on the way, and at a value read off wrongly."
-        : times < 1.8 ? "by less than half: look for something left out or counted twice."
-        : times < 2.2 ? "by about a factor of two: look for something halved or doubled."
-        : times < 8 ? "by a factor between two and eight: look at which value went into which place."
-        : "by a factor of eight or more: look at the prefixes first, then at what was multiplied and what divided.";
-    return "Your value is " + side + " " + far;
-  }
-
-  static String swapped(String one, String other) {
-    return "Your values for " + one + " and " + other + " are right the other way round. Think which part the output lies"
-        + " across.";
-  }
-
-  static String criterion(String symbol, String wanted, double off, List<String> ways) {
-    StringBuilder out = new StringBuilder("Wanted is ").append(wanted).append(". ");
-    if (off > 0) {
-      int percent = (int) Math.floor(100 * off + 0.5);
-      out.append("Your ").append(symbol).append(" is beyond that by ")
-          .append(percent < 1 ? "less than 1" : Integer.toString(percent)).append("\u00a0%. ");
+    static String noRoot(String of) {
+        return LINE + "the square root of " + of + " has no unit.";
     }
-    for (int i = 0; i < ways.size(); i++) {
-      out.append(i == 0 ? "It comes nearer with " : " or with ").append(ways.get(i));
-    }
-    return out.append(ways.isEmpty() ? "Change the parts one at a time and see which way it goes." : ".").toString();
-  }
 
-  // ------------------------------------------------------------------------------------------------- the map and mistakes
+    static String notAlike(String what, boolean added, String to) {
+        return LINE + what + " are " + (added ? "added to " : "taken from ") + to + ". Check what belongs together.";
+    }
 
-  static String state(Course course, List<Standing> standings, int skill, int day) {
-    Standing standing = standings.get(skill);
-    if (standing.isDue(day)) {
-      return "due again";
+    static String lineInStrangeUnit(String unit, String asked) {
+        return "The units of this line come out as " + unit
+                + (asked.isEmpty() ? ". " : ", but " + asked + " is asked for. ")
+                + "Check which quantities belong above and below.";
     }
-    if (standing.isSettled()) {
-      return "settled, back on " + Day.written(standing.due().orElseThrow());
-    }
-    if (standing.given() > 0) {
-      return "begun, " + standing.proofs().size() + " of " + Standing.PROOFS + " bare";
-    }
-    return Schedule.isReady(course, standings, skill) ? "open" : "later";
-  }
 
-  /** What a slip that no template models is called. */
-  static String cause(String rung) {
-    return switch (rung) {
-      case "WRONG_DIMENSION" -> "A unit of another kind of quantity.";
-      case "POWER_OF_TEN" -> "A power of ten too many or too few.";
-      case "SIGN" -> "The wrong sign.";
-      case "RECIPROCAL" -> "A division upside down.";
-      case "CONSISTENT_WITH_EARLIER" -> "Worked on from a value that was wrong or rounded.";
-      case "RISE_OR_TEMPERATURE" -> "A temperature taken for a rise, or a rise for a temperature.";
-      case "EXACT_OR_FITTED" -> "The calculated value where the fitted one counts, or the reverse.";
-      case "OTHER_QUANTITY" -> "The value of another quantity of the problem.";
-      case "WRONG_PAIR" -> "Voltage and current of two different parts.";
-      case "NEAR_MISS" -> "Rounded on the way.";
-      default -> "A value that no known slip explains.";
-    };
-  }
+    static String sidesDiffer(String left, String right) {
+        return "The two sides of this line are not equal: one gives " + left + ", the other says " + right
+                + ". Work it again.";
+    }
+
+    // ------------------------------------------------------------------------------------------------------ after a
+    // check
+
+    static String name(String question) {
+        return Checked.isStep(question) ? "Step " + question.substring("step ".length()) : "Answer " + question;
+    }
+
+    static String stopped(Checked checked, Checked.Told stop) {
+        int right = checked.right();
+        String before = right == 0 ? "" : right == 1 ? "1 place is right. " : right + " places are right. ";
+        String what = stop.blank()
+                ? " is still open."
+                : stop.kind() == Checked.Kind.WRONG
+                        ? " is not right yet: look again, or take the next hint."
+                        : " needs another form.";
+        return before + name(stop.question()) + what;
+    }
+
+    static final String SURE_AND_WRONG = " You were sure: compare with the example before you try again.";
+
+    /** @param after where the learner stands with the skill now */
+    static String finished(
+            Attempt attempt, Standing before, Standing after, boolean severalTemplates, boolean otherSkills) {
+        String start = "All right"
+                + (attempt.isClean() ? "" : attempt.slips().isEmpty() ? ", with help" : " in the end") + ". ";
+        if (after.isSettled()) {
+            return start
+                    + (before.isSettled()
+                            ? "This skill stays settled; it comes back from "
+                            : "This skill is settled; it comes back from ")
+                    + Day.written(after.due().orElseThrow()) + ".";
+        }
+        if (attempt.isProof()) {
+            return start + "That was the question alone, without help. "
+                    + (after.proofs().size() < Standing.PROOFS
+                            ? "One more like that settles this skill: "
+                            : "What settles this skill is one ")
+                    + (severalTemplates ? "on another kind of problem, and " : "")
+                    + (otherSkills ? "after another skill or on a later day." : "on a later day.");
+        }
+        return start + support(attempt, after);
+    }
+
+    private static String support(Attempt attempt, Standing after) {
+        boolean bare = attempt.form().kind() == Form.Kind.BARE;
+        int had = bare ? Standing.ALL : attempt.form().blanks();
+        if (attempt.wentWrong()) {
+            return after.blanks() < had ? "Next time with more support." : "Next time with the same support.";
+        }
+        if (attempt.isHelped()) {
+            return bare
+                    ? "Next time with a little more support."
+                    : "Next time with the same support: try it without hints.";
+        }
+        return after.blanks() >= Standing.ALL
+                ? "Next time the question alone."
+                : "Next time with more steps left to you.";
+    }
+
+    static String next(Schedule.Next next, Course course, int skillNow, int nextDue) {
+        String name = course.skills().get(next.skill()).name();
+        if (next.why() == Schedule.Why.AHEAD_OF_TIME) {
+            return "Every skill is settled; the next is due on " + Day.written(nextDue) + ". Going on now is extra.";
+        }
+        return next.skill() == skillNow
+                ? "Next comes another one of this skill."
+                : (next.why() == Schedule.Why.DUE
+                                ? "Due again: "
+                                : next.why() == Schedule.Why.BETWEEN
+                                        ? "In between, so that you come" + " back to this one afresh: "
+                                        : "Next: ")
+                        + name + ".";
+    }
+
+    static String progress(Standing standing) {
+        return "problem " + standing.given() + " of this skill · "
+                + (standing.isSettled()
+                        ? "settled"
+                        : standing.proofs().size() + " of " + Standing.PROOFS + " solved bare and without help");
+    }
+
+    // --------------------------------------------------------------------------------------------------------------
+    // hints
+
+    static String unitIsMadeOf(String asked, String made) {
+        return "The unit first: " + asked + " comes from " + made
+                + ". Look at what you multiplied and what you divided by.";
+    }
+
+    static String nearMistake(String explanation) {
+        return "Your value lies near one that comes from this slip. " + explanation;
+    }
+
+    static String warmer(boolean large) {
+        return large
+                ? "Your temperature is too high: look at what the rise is added to, and which power heats."
+                : "Your temperature is too low: look at what the rise is added to, and whether all of the power "
+                        + "was counted.";
+    }
+
+    static String side(boolean large) {
+        return large
+                ? "Your value is too large; look at its sign, too."
+                : "Your value is too small; look at its sign, too.";
+    }
+
+    static String size(boolean large, double times, boolean count) {
+        String side = count ? large ? "too many" : "too few" : large ? "too large" : "too small";
+        String far = times < 1.25
+                ? "by less than a quarter: look at rounding on the way, and at a value read off wrongly."
+                : times < 1.8
+                        ? "by less than half: look for something left out or counted twice."
+                        : times < 2.2
+                                ? "by about a factor of two: look for something halved or doubled."
+                                : times < 8
+                                        ? "by a factor between two and eight: look at which value went into which "
+                                                + "place."
+                                        : "by a factor of eight or more: look at the prefixes first, then at what "
+                                                + "was multiplied and what divided.";
+        return "Your value is " + side + " " + far;
+    }
+
+    static String swapped(String one, String other) {
+        return "Your values for " + one + " and " + other
+                + " are right the other way round. Think which part the output lies" + " across.";
+    }
+
+    static String criterion(String symbol, String wanted, double off, List<String> ways) {
+        StringBuilder out = new StringBuilder("Wanted is ").append(wanted).append(". ");
+        if (off > 0) {
+            int percent = (int) Math.floor(100 * off + 0.5);
+            out.append("Your ")
+                    .append(symbol)
+                    .append(" is beyond that by ")
+                    .append(percent < 1 ? "less than 1" : Integer.toString(percent))
+                    .append("\u00a0%. ");
+        }
+        for (int i = 0; i < ways.size(); i++) {
+            out.append(i == 0 ? "It comes nearer with " : " or with ").append(ways.get(i));
+        }
+        return out.append(ways.isEmpty() ? "Change the parts one at a time and see which way it goes." : ".")
+                .toString();
+    }
+
+    // ------------------------------------------------------------------------------------------------- the map and
+    // mistakes
+
+    static String state(Course course, List<Standing> standings, int skill, int day) {
+        Standing standing = standings.get(skill);
+        if (standing.isDue(day)) {
+            return "due again";
+        }
+        if (standing.isSettled()) {
+            return "settled, back on " + Day.written(standing.due().orElseThrow());
+        }
+        if (standing.given() > 0) {
+            return "begun, " + standing.proofs().size() + " of " + Standing.PROOFS + " bare";
+        }
+        return Schedule.isReady(course, standings, skill) ? "open" : "later";
+    }
+
+    /** What a slip that no template models is called. */
+    static String cause(String rung) {
+        return switch (rung) {
+            case "WRONG_DIMENSION" -> "A unit of another kind of quantity.";
+            case "POWER_OF_TEN" -> "A power of ten too many or too few.";
+            case "SIGN" -> "The wrong sign.";
+            case "RECIPROCAL" -> "A division upside down.";
+            case "CONSISTENT_WITH_EARLIER" -> "Worked on from a value that was wrong or rounded.";
+            case "RISE_OR_TEMPERATURE" -> "A temperature taken for a rise, or a rise for a temperature.";
+            case "EXACT_OR_FITTED" -> "The calculated value where the fitted one counts, or the reverse.";
+            case "OTHER_QUANTITY" -> "The value of another quantity of the problem.";
+            case "WRONG_PAIR" -> "Voltage and current of two different parts.";
+            case "NEAR_MISS" -> "Rounded on the way.";
+            default -> "A value that no known slip explains.";
+        };
+    }
 }

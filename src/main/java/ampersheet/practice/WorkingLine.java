@@ -19,99 +19,105 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * A line of working typed instead of a value: {@code 6.2 V / 15.5 mA}, {@code (Vs - Vf) / If}, {@code R = 6.2 V / 15.5 mA =
- * 400 Ω}. It is worked with its units; where several sides stand, they must agree.
+ * A line of working typed instead of a value: {@code 6.2 V / 15.5 mA}, {@code (Vs - Vf) / If}, {@code R = 6.2 V / 15.5
+ * mA = 400 Ω}. It is worked with its units; where several sides stand, they must agree.
  *
  * @param value what it comes to, to be judged as if typed; empty where it comes to nothing
  * @param said what was made of it, or what does not fit
  */
 record WorkingLine(String value, String said) {
-  /** How near two sides of a line must lie: as a person rounds. */
-  private static final double SIDES_AGREE = 0.01;
-  /** Of a value that must be exact. */
-  private static final int EXACT_FIGURES = 9;
-  private static final int SHOWN_FIGURES = 4;
-  private static final int LONGEST = 200;
+    /** How near two sides of a line must lie: as a person rounds. */
+    private static final double SIDES_AGREE = 0.01;
+    /** Of a value that must be exact. */
+    private static final int EXACT_FIGURES = 9;
 
-  boolean isFaulty() {
-    return value.isEmpty();
-  }
+    private static final int SHOWN_FIGURES = 4;
+    private static final int LONGEST = 200;
 
-  /** Empty if it is a value, or nothing that could be worked. */
-  static Optional<WorkingLine> read(String typed, ProblemKey key, AnswerKey answer) {
-    if (answer.acceptance() instanceof Acceptance.Choice
-        || !(QuantityReader.read(typed, answer.unit()) instanceof Reading.Unreadable)) {
-      return Optional.empty();
+    boolean isFaulty() {
+        return value.isEmpty();
     }
-    int figures = answer.acceptance() instanceof Acceptance.Within ? answer.figures() + 1 : EXACT_FIGURES;
-    return read(typed, key.givens(), answer.unit(), figures);
-  }
 
-  /** As a calculator does, with no question in mind; empty if there is nothing to work. */
-  static Optional<WorkingLine> read(String typed) {
-    return read(typed, Values.of(Map.of(), Map.of()), Unit.ONE, SHOWN_FIGURES + 2);
-  }
+    /** Empty if it is a value, or nothing that could be worked. */
+    static Optional<WorkingLine> read(String typed, ProblemKey key, AnswerKey answer) {
+        if (answer.acceptance() instanceof Acceptance.Choice
+                || !(QuantityReader.read(typed, answer.unit()) instanceof Reading.Unreadable)) {
+            return Optional.empty();
+        }
+        int figures = answer.acceptance() instanceof Acceptance.Within ? answer.figures() + 1 : EXACT_FIGURES;
+        return read(typed, key.givens(), answer.unit(), figures);
+    }
 
-  private static Optional<WorkingLine> read(String typed, Values known, Unit asked, int figures) {
-    String text = TypedText.fold(typed);
-    if (text.length() > LONGEST || !LineReader.hasOperator(text)) {
-      return Optional.empty();
+    /** As a calculator does, with no question in mind; empty if there is nothing to work. */
+    static Optional<WorkingLine> read(String typed) {
+        return read(typed, Values.of(Map.of(), Map.of()), Unit.ONE, SHOWN_FIGURES + 2);
     }
-    List<String> sides = Texts.parts(text, '=');
-    if (sides.size() > 1 && LineReader.isName(sides.get(0).trim())) {
-      sides = sides.subList(1, sides.size());
-    }
-    boolean calculated = false;
-    List<Quantity> worked = new ArrayList<>();
-    for (String side : sides) {
-      calculated |= LineReader.hasOperator(side);
-      try {
-        worked.add(LineReader.work(side, known));
-      } catch (LineReader.Fault fault) {
-        return Optional.of(new WorkingLine("", fault.getMessage()));
-      }
-    }
-    return calculated ? Optional.of(told(worked, asked, figures)) : Optional.empty();
-  }
 
-  private static WorkingLine told(List<Quantity> sides, Unit asked, int figures) {
-    Quantity last = sides.get(sides.size() - 1);
-    Optional<Unit> unit = unit(last.dimension(), asked);
-    if (last.value() - last.value() != 0) {
-      return new WorkingLine("", Sentences.LINE_WITHOUT_VALUE);
+    private static Optional<WorkingLine> read(String typed, Values known, Unit asked, int figures) {
+        String text = TypedText.fold(typed);
+        if (text.length() > LONGEST || !LineReader.hasOperator(text)) {
+            return Optional.empty();
+        }
+        List<String> sides = Texts.parts(text, '=');
+        if (sides.size() > 1 && LineReader.isName(sides.get(0).trim())) {
+            sides = sides.subList(1, sides.size());
+        }
+        boolean calculated = false;
+        List<Quantity> worked = new ArrayList<>();
+        for (String side : sides) {
+            calculated |= LineReader.hasOperator(side);
+            try {
+                worked.add(LineReader.work(side, known));
+            } catch (LineReader.Fault fault) {
+                return Optional.of(new WorkingLine("", fault.getMessage()));
+            }
+        }
+        return calculated ? Optional.of(told(worked, asked, figures)) : Optional.empty();
     }
-    if (unit.isEmpty()) {
-      return new WorkingLine("", Sentences.lineInStrangeUnit(TradeWords.symbol(last.dimension()), asked.symbol()));
-    }
-    String value = QuantityWriter.POINT.plain(last.value(), unit.get(), figures).text();
-    for (Quantity side : sides.subList(0, sides.size() - 1)) {
-      boolean alike = side.dimension().equals(last.dimension())
-          && Math.abs(side.value() - last.value()) <= SIDES_AGREE * Math.abs(side.value());
-      if (!alike) {
-        return new WorkingLine("", Sentences.sidesDiffer(shown(side, asked), value));
-      }
-    }
-    return new WorkingLine(value, Sentences.lineGives(shown(last, asked)));
-  }
 
-  private static String shown(Quantity quantity, Unit asked) {
-    Unit unit = unit(quantity.dimension(), asked).orElse(Unit.ONE);
-    String number = QuantityWriter.POINT.plain(quantity.value(), unit, SHOWN_FIGURES).text();
-    return unit.symbol().isEmpty() && !quantity.dimension().equals(Dimension.ONE)
-        ? number + " " + TradeWords.symbol(quantity.dimension()) : number;
-  }
+    private static WorkingLine told(List<Quantity> sides, Unit asked, int figures) {
+        Quantity last = sides.get(sides.size() - 1);
+        Optional<Unit> unit = unit(last.dimension(), asked);
+        if (!Double.isFinite(last.value())) {
+            return new WorkingLine("", Sentences.LINE_WITHOUT_VALUE);
+        }
+        if (unit.isEmpty()) {
+            return new WorkingLine(
+                    "", Sentences.lineInStrangeUnit(TradeWords.symbol(last.dimension()), asked.symbol()));
+        }
+        String value =
+                QuantityWriter.POINT.plain(last.value(), unit.get(), figures).text();
+        for (Quantity side : sides.subList(0, sides.size() - 1)) {
+            boolean alike = side.dimension().equals(last.dimension())
+                    && Math.abs(side.value() - last.value()) <= SIDES_AGREE * Math.abs(side.value());
+            if (!alike) {
+                return new WorkingLine("", Sentences.sidesDiffer(shown(side, asked), value));
+            }
+        }
+        return new WorkingLine(value, Sentences.lineGives(shown(last, asked)));
+    }
 
-  private static Optional<Unit> unit(Dimension dimension, Unit asked) {
-    if (dimension.equals(asked.dimension())) {
-      return Optional.of(asked);
+    private static String shown(Quantity quantity, Unit asked) {
+        Unit unit = unit(quantity.dimension(), asked).orElse(Unit.ONE);
+        String number = QuantityWriter.POINT
+                .plain(quantity.value(), unit, SHOWN_FIGURES)
+                .text();
+        return unit.symbol().isEmpty() && !quantity.dimension().equals(Dimension.ONE)
+                ? number + " " + TradeWords.symbol(quantity.dimension())
+                : number;
     }
-    if (dimension.equals(Dimension.ONE)) {
-      return Optional.of(Unit.ONE);
+
+    private static Optional<Unit> unit(Dimension dimension, Unit asked) {
+        if (dimension.equals(asked.dimension())) {
+            return Optional.of(asked);
+        }
+        if (dimension.equals(Dimension.ONE)) {
+            return Optional.of(Unit.ONE);
+        }
+        try {
+            return Optional.of(Unit.parse(TradeWords.symbol(dimension)));
+        } catch (UnitFault noName) {
+            return Optional.empty();
+        }
     }
-    try {
-      return Optional.of(Unit.parse(TradeWords.symbol(dimension)));
-    } catch (UnitFault noName) {
-      return Optional.empty();
-    }
-  }
 }

@@ -11,173 +11,191 @@ import java.util.Optional;
 import java.util.stream.LongStream;
 
 /**
- * The problems of one template in the order of a seed: its space of givens is walked through in a permuted order, and what
- * is refused is skipped. Problem {@code k} depends on the template, the seed and {@code k} only, and no two are alike.
+ * The problems of one template in the order of a seed: its space of givens is walked through in a permuted order, and
+ * what is refused is skipped. Problem {@code k} depends on the template, the seed and {@code k} only, and no two are
+ * alike.
  *
  * <p>May be used by several threads.
  */
 public final class Draws {
-  /** After so many refusals in a row, the template is told off instead of searched for ever. */
-  private static final int PATIENCE = 5_000;
-  /** The same where models are solved for each, which takes most of the time. */
-  private static final int PATIENCE_WITH_MODELS = 1_000;
-  /** Positions worked at once, by all processors, when many are still to come. */
-  private static final int STRIDE = 256;
-  /** Draws tried for the givens that were not chosen. */
-  private static final int TRIES_AROUND_CHOSEN = 60;
+    /** After so many refusals in a row, the template is told off instead of searched for ever. */
+    private static final int PATIENCE = 5_000;
+    /** The same where models are solved for each, which takes most of the time. */
+    private static final int PATIENCE_WITH_MODELS = 1_000;
+    /** Positions worked at once, by all processors, when many are still to come. */
+    private static final int STRIDE = 256;
+    /** Draws tried for the givens that were not chosen. */
+    private static final int TRIES_AROUND_CHOSEN = 60;
 
-  private final Workshop workshop;
-  private final SpaceOfGivens space;
-  private final Permutation order;
-  private final boolean fromTheEnd;
-  private final Optional<Stock> stock;
+    private final Workshop workshop;
+    private final SpaceOfGivens space;
+    private final Permutation order;
+    private final boolean fromTheEnd;
+    private final Optional<Stock> stock;
 
-  /** Position in the permuted order of each accepted problem so far. */
-  private final List<Long> accepted = new ArrayList<>();
-  private long next;
-  private final Tally tally = new Tally();
+    /** Position in the permuted order of each accepted problem so far. */
+    private final List<Long> accepted = new ArrayList<>();
 
-  /** @param seed any text, such as the seed of a plan */
-  public Draws(Workshop workshop, String seed) {
-    this(workshop, seed, false, Optional.empty());
-  }
+    private long next;
+    private final Tally tally = new Tally();
 
-  /** Only what can be built from these bins, by everybody who draws here at the same time. */
-  public static Draws buildable(Workshop workshop, String seed, Inventory inventory) {
-    return new Draws(workshop, seed, false, Optional.of(new Stock(inventory)));
-  }
+    /** @param seed any text, such as the seed of a plan */
+    public Draws(Workshop workshop, String seed) {
+        this(workshop, seed, false, Optional.empty());
+    }
 
-  /**
-   * The same order from its other end: as long as the two do not meet in the middle, what is drawn here is on no sheet of
-   * the class that draws with this seed.
-   */
-  public static Draws fromTheEnd(Workshop workshop, String seed) {
-    return new Draws(workshop, seed, true, Optional.empty());
-  }
+    /** Only what can be built from these bins, by everybody who draws here at the same time. */
+    public static Draws buildable(Workshop workshop, String seed, Inventory inventory) {
+        return new Draws(workshop, seed, false, Optional.of(new Stock(inventory)));
+    }
 
-  private Draws(Workshop workshop, String seed, boolean fromTheEnd, Optional<Stock> stock) {
-    this.workshop = workshop;
-    this.stock = stock;
-    this.fromTheEnd = fromTheEnd;
-    this.space = new SpaceOfGivens(workshop.template());
-    this.order = new Permutation(space.size(), "draws", seed, workshop.template().name());
-  }
+    /**
+     * The same order from its other end: as long as the two do not meet in the middle, what is drawn here is on no
+     * sheet of the class that draws with this seed.
+     */
+    public static Draws fromTheEnd(Workshop workshop, String seed) {
+        return new Draws(workshop, seed, true, Optional.empty());
+    }
 
-  public ProblemTemplate template() {
-    return workshop.template();
-  }
+    private Draws(Workshop workshop, String seed, boolean fromTheEnd, Optional<Stock> stock) {
+        this.workshop = workshop;
+        this.stock = stock;
+        this.fromTheEnd = fromTheEnd;
+        this.space = new SpaceOfGivens(workshop.template());
+        this.order =
+                new Permutation(space.size(), "draws", seed, workshop.template().name());
+    }
 
-  /** Combinations of givens, before any is refused. */
-  public long size() {
-    return space.size();
-  }
+    public ProblemTemplate template() {
+        return workshop.template();
+    }
 
-  /**
-   * @param k from 0
-   * @throws DiagnosticException if the template has no {@code k + 1} distinct variants
-   */
-  public Problem draw(int k) {
-    goFar(k);
-    long position;
-    synchronized (this) {
-      while (accepted.size() <= k) {
-        if (next == space.size()) {
-          throw new DiagnosticException(exhausted());
+    /** Combinations of givens, before any is refused. */
+    public long size() {
+        return space.size();
+    }
+
+    /**
+     * @param k from 0
+     * @throws DiagnosticException if the template has no {@code k + 1} distinct variants
+     */
+    public Problem draw(int k) {
+        goFar(k);
+        long position;
+        synchronized (this) {
+            while (accepted.size() <= k) {
+                if (next == space.size()) {
+                    throw new DiagnosticException(exhausted());
+                }
+                Attempt attempt = at(next);
+                note(attempt);
+                if (accepted.size() == k + 1) {
+                    return ((Attempt.Worked) attempt).problem();
+                }
+            }
+            position = accepted.get(k);
         }
-        Attempt attempt = at(next);
-        note(attempt);
-        if (accepted.size() == k + 1) {
-          return ((Attempt.Worked) attempt).problem();
+        return ((Attempt.Worked) at(position)).problem();
+    }
+
+    /**
+     * The first problem in the order that is not refused once the chosen givens are in it; if all that is tried is
+     * refused, the first of all, with what speaks against it.
+     */
+    public Attempt work(ChosenGivens chosen) {
+        Attempt first = null;
+        long tries = chosen.coverAll(template()) ? 1 : Math.min(space.size(), TRIES_AROUND_CHOSEN);
+        for (long position = 0; position < tries; position++) {
+            Attempt attempt = workshop.workChosen(chosen.putInto(givens(position)));
+            if (attempt instanceof Attempt.Worked worked && worked.notes().isEmpty()) {
+                return attempt;
+            }
+            if (first == null || first instanceof Attempt.Refused && attempt instanceof Attempt.Worked) {
+                first = attempt;
+            }
         }
-      }
-      position = accepted.get(k);
+        return first;
     }
-    return ((Attempt.Worked) at(position)).problem();
-  }
 
-  /**
-   * The first problem in the order that is not refused once the chosen givens are in it; if all that is tried is refused,
-   * the first of all, with what speaks against it.
-   */
-  public Attempt work(ChosenGivens chosen) {
-    Attempt first = null;
-    long tries = chosen.coverAll(template()) ? 1 : Math.min(space.size(), TRIES_AROUND_CHOSEN);
-    for (long position = 0; position < tries; position++) {
-      Attempt attempt = workshop.workChosen(chosen.putInto(givens(position)));
-      if (attempt instanceof Attempt.Worked worked && worked.notes().isEmpty()) {
-        return attempt;
-      }
-      if (first == null || first instanceof Attempt.Refused && attempt instanceof Attempt.Worked) {
-        first = attempt;
-      }
+    /** Refusals among everything tried so far. */
+    public synchronized Tally tally() {
+        return tally.copy();
     }
-    return first;
-  }
 
-  /** Refusals among everything tried so far. */
-  public synchronized Tally tally() {
-    return tally.copy();
-  }
+    /** What becomes of the givens at a position of the permuted order. */
+    Attempt at(long position) {
+        Attempt attempt = workshop.work(givens(position));
+        return stock.isPresent() && attempt instanceof Attempt.Worked worked
+                ? stock.get()
+                        .objection(worked.problem())
+                        .<Attempt>map(refused -> refused)
+                        .orElse(attempt)
+                : attempt;
+    }
 
-  /** What becomes of the givens at a position of the permuted order. */
-  Attempt at(long position) {
-    Attempt attempt = workshop.work(givens(position));
-    return stock.isPresent() && attempt instanceof Attempt.Worked worked
-        ? stock.get().objection(worked.problem()).<Attempt>map(refused -> refused).orElse(attempt) : attempt;
-  }
+    Values givens(long position) {
+        return space.values(order.at(fromTheEnd ? space.size() - 1 - position : position));
+    }
 
-  Values givens(long position) {
-    return space.values(order.at(fromTheEnd ? space.size() - 1 - position : position));
-  }
-
-  /**
-   * Gets near a distant problem with all processors. Works outside the lock, since a thread that waits for others to work
-   * may be given a task that draws.
-   */
-  private void goFar(int k) {
-    while (true) {
-      long from;
-      synchronized (this) {
-        if (k - accepted.size() < STRIDE || space.size() - next < STRIDE) {
-          return;
+    /**
+     * Gets near a distant problem with all processors. Works outside the lock, since a thread that waits for others to
+     * work may be given a task that draws.
+     */
+    private void goFar(int k) {
+        while (true) {
+            long from;
+            synchronized (this) {
+                if (k - accepted.size() < STRIDE || space.size() - next < STRIDE) {
+                    return;
+                }
+                from = next;
+            }
+            List<Attempt> attempts = LongStream.range(from, from + STRIDE)
+                    .parallel()
+                    .mapToObj(this::at)
+                    .toList();
+            synchronized (this) {
+                if (next == from) {
+                    attempts.forEach(this::note);
+                }
+            }
         }
-        from = next;
-      }
-      List<Attempt> attempts = LongStream.range(from, from + STRIDE).parallel().mapToObj(this::at).toList();
-      synchronized (this) {
-        if (next == from) {
-          attempts.forEach(this::note);
+    }
+
+    private synchronized void note(Attempt drawn) {
+        Attempt attempt = stock.isPresent() && drawn instanceof Attempt.Worked worked
+                ? stock.get()
+                        .take(worked.problem())
+                        .<Attempt>map(refused -> refused)
+                        .orElse(drawn)
+                : drawn;
+        if (attempt instanceof Attempt.Worked) {
+            accepted.add(next);
         }
-      }
+        tally.add(attempt);
+        next++;
+        if (tally.refusedInARow() >= PATIENCE || tally.refusedByModelsInARow() >= PATIENCE_WITH_MODELS) {
+            throw new DiagnosticException(fruitless());
+        }
     }
-  }
 
-  private synchronized void note(Attempt drawn) {
-    Attempt attempt = stock.isPresent() && drawn instanceof Attempt.Worked worked
-        ? stock.get().take(worked.problem()).<Attempt>map(refused -> refused).orElse(drawn) : drawn;
-    if (attempt instanceof Attempt.Worked) {
-      accepted.add(next);
+    private Diagnostic exhausted() {
+        return Diagnostic.error(
+                Place.inFile(template().name()),
+                "the template has only " + accepted.size() + " distinct variants" + " (of " + space.size()
+                        + " combinations of its givens; refused: " + tally.reasons() + ")",
+                "a variant of its own for everyone who gets this problem",
+                stock.isPresent()
+                        ? "put more parts or other values into the bins, or another template of the same skill "
+                                + "into the pool"
+                        : "widen the ranges of the givens, or put another template of the same skill into the pool");
     }
-    tally.add(attempt);
-    next++;
-    if (tally.refusedInARow() >= PATIENCE || tally.refusedByModelsInARow() >= PATIENCE_WITH_MODELS) {
-      throw new DiagnosticException(fruitless());
+
+    private Diagnostic fruitless() {
+        return Diagnostic.error(
+                Place.inFile(template().name()),
+                tally.refusedInARow() + " draws in a row were refused (" + tally.reasons() + ")",
+                "a template that refuses less than 30 % of its draws",
+                "run prove on it and narrow the ranges of the givens to what can be asked");
     }
-  }
-
-  private Diagnostic exhausted() {
-    return Diagnostic.error(Place.inFile(template().name()),
-        "the template has only " + accepted.size() + " distinct variants" + " (of " + space.size()
-            + " combinations of its givens; refused: " + tally.reasons() + ")",
-        "a variant of its own for everyone who gets this problem",
-        stock.isPresent() ? "put more parts or other values into the bins, or another template of the same skill into the pool"
-            : "widen the ranges of the givens, or put another template of the same skill into the pool");
-  }
-
-  private Diagnostic fruitless() {
-    return Diagnostic.error(Place.inFile(template().name()),
-        tally.refusedInARow() + " draws in a row were refused (" + tally.reasons() + ")",
-        "a template that refuses less than 30 % of its draws",
-        "run prove on it and narrow the ranges of the givens to what can be asked");
-  }
 }

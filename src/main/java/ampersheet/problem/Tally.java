@@ -7,72 +7,75 @@ import java.util.Set;
 
 /** Counts what became of draws. */
 public final class Tally {
-  /** Refused only after models were built and solved, which takes most of the time. */
-  private static final Set<Refusal> BY_MODELS =
-      EnumSet.of(Refusal.MODEL_UNSOLVED, Refusal.ROUTES_DISAGREE, Refusal.POINT_OFF_ITS_CURVE);
+    /** Refused only after models were built and solved, which takes most of the time. */
+    private static final Set<Refusal> BY_MODELS =
+            EnumSet.of(Refusal.MODEL_UNSOLVED, Refusal.ROUTES_DISAGREE, Refusal.POINT_OFF_ITS_CURVE);
 
-  private final Map<Refusal, Long> refused = new EnumMap<>(Refusal.class);
-  private long accepted;
-  private long refusedInARow;
-  private long refusedByModelsInARow;
+    private final Map<Refusal, Long> refused = new EnumMap<>(Refusal.class);
+    private long accepted;
+    private long refusedInARow;
+    private long refusedByModelsInARow;
 
-  void add(Attempt attempt) {
-    if (attempt instanceof Attempt.Refused refusal) {
-      refused.merge(refusal.reason(), 1L, Long::sum);
-      refusedInARow++;
-      refusedByModelsInARow += BY_MODELS.contains(refusal.reason()) ? 1 : 0;
-    } else {
-      accepted++;
-      refusedInARow = 0;
-      refusedByModelsInARow = 0;
+    void add(Attempt attempt) {
+        if (attempt instanceof Attempt.Refused refusal) {
+            refused.merge(refusal.reason(), 1L, Long::sum);
+            refusedInARow++;
+            refusedByModelsInARow += BY_MODELS.contains(refusal.reason()) ? 1 : 0;
+        } else {
+            accepted++;
+            refusedInARow = 0;
+            refusedByModelsInARow = 0;
+        }
     }
-  }
 
-  Tally copy() {
-    Tally copy = new Tally();
-    copy.refused.putAll(refused);
-    copy.accepted = accepted;
-    copy.refusedInARow = refusedInARow;
-    copy.refusedByModelsInARow = refusedByModelsInARow;
-    return copy;
-  }
+    Tally copy() {
+        Tally copy = new Tally();
+        copy.refused.putAll(refused);
+        copy.accepted = accepted;
+        copy.refusedInARow = refusedInARow;
+        copy.refusedByModelsInARow = refusedByModelsInARow;
+        return copy;
+    }
 
-  public long accepted() {
-    return accepted;
-  }
+    public long accepted() {
+        return accepted;
+    }
 
-  public long refused() {
-    return refused.values().stream().mapToLong(Long::longValue).sum();
-  }
+    public long refused() {
+        return refused.values().stream().mapToLong(Long::longValue).sum();
+    }
 
-  public long refused(Refusal reason) {
-    return refused.getOrDefault(reason, 0L);
-  }
+    public long refused(Refusal reason) {
+        return refused.getOrDefault(reason, 0L);
+    }
 
-  public long tried() {
-    return accepted + refused();
-  }
+    public long tried() {
+        return accepted + refused();
+    }
 
-  /** From 0 to 1. */
-  public double refusalRate() {
-    return tried() == 0 ? 0 : (double) refused() / tried();
-  }
+    /** From 0 to 1. */
+    public double refusalRate() {
+        return tried() == 0 ? 0 : (double) refused() / tried();
+    }
 
-  /** Those on which models were solved, while nothing was accepted. */
-  long refusedByModelsInARow() {
-    return refusedByModelsInARow;
-  }
+    /** Those on which models were solved, while nothing was accepted. */
+    long refusedByModelsInARow() {
+        return refusedByModelsInARow;
+    }
 
-  long refusedInARow() {
-    return refusedInARow;
-  }
+    long refusedInARow() {
+        return refusedInARow;
+    }
 
-  /** In one line: {@code 12 a requirement of the template does not hold; 3 the two routes disagree}. */
-  public String reasons() {
-    StringBuilder line = new StringBuilder();
-    refused.forEach((reason, count) -> {
-      line.append(line.length() == 0 ? "" : "; ").append(count).append(" × ").append(reason.sentence());
-    });
-    return line.length() == 0 ? "none" : line.toString();
-  }
+    /** In one line: {@code 12 a requirement of the template does not hold; 3 the two routes disagree}. */
+    public String reasons() {
+        StringBuilder line = new StringBuilder();
+        refused.forEach((reason, count) -> {
+            line.append(line.length() == 0 ? "" : "; ")
+                    .append(count)
+                    .append(" × ")
+                    .append(reason.sentence());
+        });
+        return line.length() == 0 ? "none" : line.toString();
+    }
 }

@@ -2,16 +2,16 @@ package ampersheet.quantity;
 
 /** The decimal marker of a printed number; both are allowed by the SI. */
 public enum DecimalMarker {
-  POINT('.'),
-  COMMA(',');
+    POINT('.'),
+    COMMA(',');
 
-  private final char character;
+    private final char character;
 
-  DecimalMarker(char character) {
-    this.character = character;
-  }
+    DecimalMarker(char character) {
+        this.character = character;
+    }
 
-  public char character() {
-    return character;
-  }
+    public char character() {
+        return character;
+    }
 }

@@ -6,25 +6,25 @@ package ampersheet.quantity;
  * rounding. Library parsers do not agree in the last bit.
  */
 final class PowerOfTen {
-  private static final double[] EXACT = {
-    1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18, 1e19,
-    1e20, 1e21, 1e22
-  };
-  private static final int LARGEST = 22;
+    private static final double[] EXACT = {
+        1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18, 1e19,
+        1e20, 1e21, 1e22
+    };
+    private static final int LARGEST = 22;
 
-  private PowerOfTen() {}
+    private PowerOfTen() {}
 
-  static double scale(double digits, int exponent) {
-    double scaled = digits;
-    int left = exponent;
-    while (left > LARGEST) {
-      scaled *= EXACT[LARGEST];
-      left -= LARGEST;
+    static double scale(double digits, int exponent) {
+        double scaled = digits;
+        int left = exponent;
+        while (left > LARGEST) {
+            scaled *= EXACT[LARGEST];
+            left -= LARGEST;
+        }
+        while (left < -LARGEST) {
+            scaled /= EXACT[LARGEST];
+            left += LARGEST;
+        }
+        return left >= 0 ? scaled * EXACT[left] : scaled / EXACT[-left];
     }
-    while (left < -LARGEST) {
-      scaled /= EXACT[LARGEST];
-      left += LARGEST;
-    }
-    return left >= 0 ? scaled * EXACT[left] : scaled / EXACT[-left];
-  }
 }

@@ -8,9 +8,9 @@ import java.util.Optional;
  *
  * <ul>
  *   <li>A number by {@link TypedNumber}, then a unit by {@link UnitWords}, with any space or none between them.
- *   <li>Letter codes of IEC 60062, in which a letter stands at the decimal marker: {@code 4k7}, {@code 4R7}, {@code R47},
- *       {@code 2u2}; also {@code 3V3}, which the standard does not have but every bench does. A letter for the tolerance
- *       after the code is not read.
+ *   <li>Letter codes of IEC 60062, in which a letter stands at the decimal marker: {@code 4k7}, {@code 4R7},
+ *       {@code R47}, {@code 2u2}; also {@code 3V3}, which the standard does not have but every bench does. A letter for
+ *       the tolerance after the code is not read.
  *   <li>A prefix without unit ({@code 4.7k}) is against the SI and common all the same. {@code K} and {@code m} alone
  *       are then a prefix or a unit: the unit asked for decides; where none is known, the reading is ambiguous.
  *   <li>{@code C} after a number is the degree Celsius, never the coulomb, which no sheet asks for; in a ratio such as
@@ -21,299 +21,324 @@ import java.util.Optional;
  * </ul>
  */
 public final class QuantityReader {
-  private static final int LONGEST = 80;
-  private static final String UNIT_HINT = " After the number, write a unit such as V, mA, kΩ or K/W.";
+    private static final int LONGEST = 80;
+    private static final String UNIT_HINT = " After the number, write a unit such as V, mA, kΩ or K/W.";
 
-  private final String asTyped;
-  private final Optional<Unit> expected;
+    private final String asTyped;
+    private final Optional<Unit> expected;
 
-  private QuantityReader(String asTyped, Optional<Unit> expected) {
-    this.asTyped = asTyped;
-    this.expected = expected;
-  }
+    private QuantityReader(String asTyped, Optional<Unit> expected) {
+        this.asTyped = asTyped;
+        this.expected = expected;
+    }
 
-  /** Without knowing what is asked: {@code 4.7 K} is ambiguous. */
-  public static Reading read(String typed) {
-    return new QuantityReader(typed, Optional.empty()).read();
-  }
+    /** Without knowing what is asked: {@code 4.7 K} is ambiguous. */
+    public static Reading read(String typed) {
+        return new QuantityReader(typed, Optional.empty()).read();
+    }
 
-  /**
-   * @param expected the unit of the question. It decides only whether {@code K} or {@code m} alone is a unit or a prefix,
-   *     whether {@code 5m2} is an area, and whether degrees are those of temperature or of angle
-   */
-  public static Reading read(String typed, Unit expected) {
-    return new QuantityReader(typed, Optional.of(expected)).read();
-  }
+    /**
+     * @param expected the unit of the question. It decides only whether {@code K} or {@code m} alone is a unit or a
+     *     prefix, whether {@code 5m2} is an area, and whether degrees are those of temperature or of angle
+     */
+    public static Reading read(String typed, Unit expected) {
+        return new QuantityReader(typed, Optional.of(expected)).read();
+    }
 
-  private Reading read() {
-    if (asTyped.length() > LONGEST) {
-      return unreadable("This is too long for one answer. Type one number with its unit.");
+    private Reading read() {
+        if (asTyped.length() > LONGEST) {
+            return unreadable("This is too long for one answer. Type one number with its unit.");
+        }
+        String text = WordsAround.withoutTail(
+                WordsAround.withoutLead(replaced(TypedText.fold(asTyped), "+/-", "±")), asksForNumber());
+        if (text.isEmpty()) {
+            return unreadable("Nothing is typed here. Type a number with its unit.");
+        }
+        if ("<>≤≥".indexOf(text.charAt(0)) >= 0 && (text.length() == 1 || !UnitReader.isLetter(text.charAt(1)))) {
+            return unreadable("A limit is not a value. Type one number with its unit.");
+        }
+        if (text.indexOf('=') >= 0) {
+            return unreadable("There is more than a result here. Type only the number with its unit.");
+        }
+        try {
+            String number = NumberWords.inDigits(text);
+            Reading code = letterCode(number);
+            return code != null ? code : numberWithUnit(number);
+        } catch (TypedNumber.Fault fault) {
+            return unreadable(fault.getMessage());
+        }
     }
-    String text = WordsAround.withoutTail(WordsAround.withoutLead(replaced(TypedText.fold(asTyped), "+/-", "±")),
-        asksForNumber());
-    if (text.isEmpty()) {
-      return unreadable("Nothing is typed here. Type a number with its unit.");
-    }
-    if ("<>≤≥".indexOf(text.charAt(0)) >= 0 && (text.length() == 1 || !UnitReader.isLetter(text.charAt(1)))) {
-      return unreadable("A limit is not a value. Type one number with its unit.");
-    }
-    if (text.indexOf('=') >= 0) {
-      return unreadable("There is more than a result here. Type only the number with its unit.");
-    }
-    try {
-      String number = NumberWords.inDigits(text);
-      Reading code = letterCode(number);
-      return code != null ? code : numberWithUnit(number);
-    } catch (TypedNumber.Fault fault) {
-      return unreadable(fault.getMessage());
-    }
-  }
 
-  private static String replaced(String text, String from, String to) {
-    int at = text.indexOf(from);
-    return at < 0 ? text : text.substring(0, at) + to + text.substring(at + from.length());
-  }
+    private static String replaced(String text, String from, String to) {
+        int at = text.indexOf(from);
+        return at < 0 ? text : text.substring(0, at) + to + text.substring(at + from.length());
+    }
 
-  private Reading letterCode(String text) {
-    boolean negative = text.charAt(0) == '-';
-    int start = negative || text.charAt(0) == '+' ? 1 : 0;
-    int letterAt = digitsEnd(text, start);
-    if (letterAt >= text.length() - 1) {
-      return null;
+    private Reading letterCode(String text) {
+        boolean negative = text.charAt(0) == '-';
+        int start = negative || text.charAt(0) == '+' ? 1 : 0;
+        int letterAt = digitsEnd(text, start);
+        if (letterAt >= text.length() - 1) {
+            return null;
+        }
+        char letter = text.charAt(letterAt);
+        int end = digitsEnd(text, letterAt + 1);
+        boolean leading = letterAt == start;
+        if (end == letterAt + 1 || !(leading ? "RkKMGmµunpL" : "RkKMGmµunpLVAFW").contains(String.valueOf(letter))) {
+            return null;
+        }
+        String whole = text.substring(start, letterAt);
+        String fraction = text.substring(letterAt + 1, end);
+        String rest = text.substring(end).trim();
+        if (letter == 'm' && !leading && rest.isEmpty() && (fraction.equals("2") || fraction.equals("3"))) {
+            if (expected.isEmpty()) {
+                return new Reading.Ambiguous(
+                        asTyped,
+                        List.of(
+                                whole + "." + fraction + " thousandths",
+                                whole + (fraction.equals("2") ? " m²" : " m³")));
+            }
+            if (isLengthPower(expected.get())) {
+                return null;
+            }
+        }
+        if (!rest.isEmpty() && !UnitReader.isLetter(rest.charAt(0))) {
+            return unreadable("After a letter code such as 4k7 only a unit can follow. Type one number with its unit.");
+        }
+        Optional<Unit> coded = switch (letter) {
+            case 'R', 'L' -> Optional.of(Unit.parse("ohm"));
+            case 'V', 'A', 'F', 'W' -> Optional.of(Unit.parse(String.valueOf(letter)));
+            default -> codedPart(letter);
+        };
+        if (!rest.isEmpty()) {
+            Unit unit = UnitReader.readOrNull(UnitWords.symbols(rest, asksForTemperature()));
+            if (unit == null) {
+                return unknownUnit(rest);
+            }
+            boolean fits = unit.equals(unit.withoutPrefix())
+                    && (coded.isEmpty() || coded.get().dimension().equals(unit.dimension()));
+            if (!fits) {
+                return unreadable("The letter in " + text.substring(0, end)
+                        + " already stands for a prefix or a unit, and " + shown(rest) + " is another. Give only one.");
+            }
+            coded = Optional.of(unit);
+        }
+        int power = letter == 'K' ? 3 : letter == 'L' ? -3 : UnitReader.powerOf(letter);
+        double number = TypedNumber.ofDigits(whole, fraction);
+        return value(negative ? -number : number, power, coded, TypedNumber.significantFigures(whole + fraction, true));
     }
-    char letter = text.charAt(letterAt);
-    int end = digitsEnd(text, letterAt + 1);
-    boolean leading = letterAt == start;
-    if (end == letterAt + 1 || !(leading ? "RkKMGmµunpL" : "RkKMGmµunpLVAFW").contains(String.valueOf(letter))) {
-      return null;
+
+    /**
+     * The standard's codes are for resistors and capacitors: where one of these is asked for, the code has its unit.
+     */
+    private Optional<Unit> codedPart(char letter) {
+        if (expected.isPresent()
+                && expected.get().dimension().equals(Dimension.RESISTANCE)
+                && "kKMG".indexOf(letter) >= 0) {
+            return Optional.of(Unit.parse("ohm"));
+        }
+        if (expected.isPresent()
+                && expected.get().dimension().equals(Dimension.CAPACITANCE)
+                && "pnuµm".indexOf(letter) >= 0) {
+            return Optional.of(Unit.parse("F"));
+        }
+        return Optional.empty();
     }
-    String whole = text.substring(start, letterAt);
-    String fraction = text.substring(letterAt + 1, end);
-    String rest = text.substring(end).trim();
-    if (letter == 'm' && !leading && rest.isEmpty() && (fraction.equals("2") || fraction.equals("3"))) {
-      if (expected.isEmpty()) {
-        return new Reading.Ambiguous(asTyped,
-            List.of(whole + "." + fraction + " thousandths", whole + (fraction.equals("2") ? " m²" : " m³")));
-      }
-      if (isLengthPower(expected.get())) {
-        return null;
-      }
+
+    private static int digitsEnd(String text, int from) {
+        int end = from;
+        while (end < text.length() && TypedText.isDigit(text.charAt(end))) {
+            end++;
+        }
+        return end;
     }
-    if (!rest.isEmpty() && !UnitReader.isLetter(rest.charAt(0))) {
-      return unreadable("After a letter code such as 4k7 only a unit can follow. Type one number with its unit.");
+
+    private Reading numberWithUnit(String text) throws TypedNumber.Fault {
+        TypedNumber number = TypedNumber.read(text);
+        String rest = text.substring(number.end()).trim();
+        if (rest.endsWith(".")) {
+            rest = rest.substring(0, rest.length() - 1).trim();
+        }
+        if (rest.isEmpty()) {
+            return reading(number, 0, Optional.empty(), rest);
+        }
+        int ordinal = number.isWholeAsWritten() ? ordinalEnd(rest) : 0;
+        if (ordinal > 0) {
+            String counted = rest.substring(ordinal).trim();
+            if (counted.isEmpty() || WordsAround.namesWhatIsCounted(counted)) {
+                return reading(number, 0, Optional.of(Unit.ONE), "");
+            }
+        }
+        char prefix = UnitWords.prefixAlone(rest);
+        if (prefix != 0) {
+            return prefixAlone(number, prefix, rest.length() == 1);
+        }
+        if (rest.length() > 1 && rest.charAt(0) == '/' && UnitReader.isLetter(rest.charAt(1))) {
+            rest = "1" + rest;
+        }
+        if (UnitWords.isFahrenheit(rest)) {
+            return unreadable("Degrees Fahrenheit are not used on these sheets. Give the temperature in °C.");
+        }
+        try {
+            Unit unit = Unit.parse(UnitWords.symbols(rest, asksForTemperature()));
+            return reading(number, 0, Optional.of(unit), rest);
+        } catch (UnitFault fault) {
+            return WordsAround.namesWhatIsCounted(rest)
+                    ? reading(number, 0, Optional.of(Unit.ONE), rest)
+                    : notAUnit(rest, fault);
+        }
     }
-    Optional<Unit> coded = switch (letter) {
-      case 'R', 'L' -> Optional.of(Unit.parse("ohm"));
-      case 'V', 'A', 'F', 'W' -> Optional.of(Unit.parse(String.valueOf(letter)));
-      default -> codedPart(letter);
-    };
-    if (!rest.isEmpty()) {
-      Unit unit = UnitReader.readOrNull(UnitWords.symbols(rest, asksForTemperature()));
-      if (unit == null) {
+
+    /** Length of {@code th} and its like at the start; 0 if there is none. */
+    private static int ordinalEnd(String rest) {
+        String lower = TypedText.lowerCase(rest);
+        boolean suffix =
+                lower.startsWith("st") || lower.startsWith("nd") || lower.startsWith("rd") || lower.startsWith("th");
+        return suffix && (lower.length() == 2 || !UnitReader.isLetter(lower.charAt(2))) ? 2 : 0;
+    }
+
+    /** @param mayBeUnit whether a single letter was typed, not the word milli */
+    private Reading prefixAlone(TypedNumber number, char letter, boolean mayBeUnit) {
+        int power = letter == 'K' ? 3 : UnitReader.powerOf(letter);
+        if (mayBeUnit && (letter == 'K' || letter == 'm')) {
+            Unit unit = Unit.parse(String.valueOf(letter));
+            if (expected.isEmpty()) {
+                String digits = number.hasTwoReadings() ? number.readAsDecimal() : typedNumber(number);
+                return new Reading.Ambiguous(
+                        asTyped,
+                        letter == 'K'
+                                ? List.of(digits + " thousand", digits + " kelvin")
+                                : List.of(digits + " thousandths", digits + " metres"));
+            }
+            boolean isUnit = letter == 'K' ? expected.get().dimension().kelvin() != 0 : isLengthPower(expected.get());
+            if (isUnit) {
+                return reading(number, 0, Optional.of(unit), String.valueOf(letter));
+            }
+        }
+        return reading(number, power, Optional.empty(), String.valueOf(letter));
+    }
+
+    private static String typedNumber(TypedNumber number) {
+        return QuantityWriter.POINT
+                .plain(number.value(), Unit.ONE, Decimal.MOST_DIGITS)
+                .number();
+    }
+
+    private Reading reading(TypedNumber number, int power, Optional<Unit> unit, String rest) {
+        if (number.hasTwoReadings()) {
+            String behind = rest.isEmpty() ? "" : " " + rest;
+            return new Reading.Ambiguous(
+                    asTyped, List.of(number.readAsDecimal() + behind, number.readAsGrouped() + behind));
+        }
+        return value(number.value(), power, unit, number.significantFigures());
+    }
+
+    private Reading value(double number, int power, Optional<Unit> unit, int figures) {
+        double prefixFactor = PowerOfTen.scale(1, power);
+        double scaled = Unit.scaled(number, prefixFactor);
+        return new Reading.Value(asTyped, number, prefixFactor, unit, figures, scaled == Math.floor(scaled));
+    }
+
+    /** Whether a count, a place, a ratio or a share is asked for. */
+    private boolean asksForNumber() {
+        return expected.isPresent() && expected.get().dimension().equals(Dimension.ONE);
+    }
+
+    private boolean asksForTemperature() {
+        return expected.isPresent() && expected.get().dimension().equals(Dimension.TEMPERATURE);
+    }
+
+    private static boolean isLengthPower(Unit unit) {
+        Dimension d = unit.dimension();
+        return d.metre() != 0 && d.kilogram() == 0 && d.ampere() == 0 && d.kelvin() == 0;
+    }
+
+    private Reading notAUnit(String rest, UnitFault fault) {
+        char first = rest.charAt(0);
+        if (first == '(' && rest.length() > 1 && !TypedText.isDigit(rest.charAt(1))) {
+            return unreadable("Words in parentheses are not read. Leave them out.");
+        }
+        if (first == '/'
+                || first == '+'
+                || first == '-'
+                || first == '*'
+                || first == '^'
+                || first == '('
+                || first == '·'
+                || first == '×') {
+            return unreadable(
+                    first == '/' && rest.length() > 1 && TypedText.isDigit(rest.charAt(1))
+                            ? "A fraction is not read. Work it out and type a decimal number."
+                            : "This is a calculation, not its result. Work it out and type one number with its unit.");
+        }
+        if (first == '±' || rest.indexOf('±') > 0) {
+            return unreadable("Only one value is read. Leave out the ± and what follows.");
+        }
+        if (TypedText.isDigit(first) || hasSecondNumber(rest)) {
+            return unreadable("There is more than one number here. Type one number with one unit.");
+        }
+        int wordEnd = rest.indexOf(' ') < 0 ? rest.length() : rest.indexOf(' ');
+        if (NumberWords.changesTheNumber(rest.substring(0, wordEnd))) {
+            return unreadable(NumberWords.inWords().getMessage());
+        }
+        if (wordEnd < rest.length() && isUnit(rest.substring(0, wordEnd)) && !isUnit(rest.substring(wordEnd + 1))) {
+            return unreadable("What stands behind the unit is not read: " + shown(rest.substring(wordEnd + 1))
+                    + ". Leave it out.");
+        }
+        if (asksForNumber()) {
+            return unreadable(shown(rest) + " after the number is not understood." + hint());
+        }
+        if (rest.length() == 1 || isOneWord(rest)) {
+            return unreadable(capital(fault.getMessage()) + (fault.getMessage().endsWith("?") ? "" : ".") + hint());
+        }
         return unknownUnit(rest);
-      }
-      boolean fits = unit.equals(unit.withoutPrefix())
-          && (coded.isEmpty() || coded.get().dimension().equals(unit.dimension()));
-      if (!fits) {
-        return unreadable("The letter in " + text.substring(0, end) + " already stands for a prefix or a unit, and "
-            + shown(rest) + " is another. Give only one.");
-      }
-      coded = Optional.of(unit);
     }
-    int power = letter == 'K' ? 3 : letter == 'L' ? -3 : UnitReader.powerOf(letter);
-    double number = TypedNumber.ofDigits(whole, fraction);
-    return value(negative ? -number : number, power, coded,
-        TypedNumber.significantFigures(whole + fraction, true));
-  }
 
-  /** The standard's codes are for resistors and capacitors: where one of these is asked for, the code has its unit. */
-  private Optional<Unit> codedPart(char letter) {
-    if (expected.isPresent() && expected.get().dimension().equals(Dimension.RESISTANCE) && "kKMG".indexOf(letter) >= 0) {
-      return Optional.of(Unit.parse("ohm"));
+    private boolean isUnit(String word) {
+        return UnitReader.readOrNull(UnitWords.symbols(word, asksForTemperature())) != null;
     }
-    if (expected.isPresent() && expected.get().dimension().equals(Dimension.CAPACITANCE)
-        && "pnuµm".indexOf(letter) >= 0) {
-      return Optional.of(Unit.parse("F"));
-    }
-    return Optional.empty();
-  }
 
-  private static int digitsEnd(String text, int from) {
-    int end = from;
-    while (end < text.length() && TypedText.isDigit(text.charAt(end))) {
-      end++;
+    private Reading unknownUnit(String rest) {
+        return unreadable("The unit " + shown(rest) + " is not understood." + hint());
     }
-    return end;
-  }
 
-  private Reading numberWithUnit(String text) throws TypedNumber.Fault {
-    TypedNumber number = TypedNumber.read(text);
-    String rest = text.substring(number.end()).trim();
-    if (rest.endsWith(".")) {
-      rest = rest.substring(0, rest.length() - 1).trim();
+    private String hint() {
+        if (!asksForNumber()) {
+            return UNIT_HINT;
+        }
+        return expected.get().symbol().equals("%")
+                ? " Type the share in %, or as a fraction of 1."
+                : " Type the number alone.";
     }
-    if (rest.isEmpty()) {
-      return reading(number, 0, Optional.empty(), rest);
-    }
-    int ordinal = number.isWholeAsWritten() ? ordinalEnd(rest) : 0;
-    if (ordinal > 0) {
-      String counted = rest.substring(ordinal).trim();
-      if (counted.isEmpty() || WordsAround.namesWhatIsCounted(counted)) {
-        return reading(number, 0, Optional.of(Unit.ONE), "");
-      }
-    }
-    char prefix = UnitWords.prefixAlone(rest);
-    if (prefix != 0) {
-      return prefixAlone(number, prefix, rest.length() == 1);
-    }
-    if (rest.length() > 1 && rest.charAt(0) == '/' && UnitReader.isLetter(rest.charAt(1))) {
-      rest = "1" + rest;
-    }
-    if (UnitWords.isFahrenheit(rest)) {
-      return unreadable("Degrees Fahrenheit are not used on these sheets. Give the temperature in °C.");
-    }
-    try {
-      Unit unit = Unit.parse(UnitWords.symbols(rest, asksForTemperature()));
-      return reading(number, 0, Optional.of(unit), rest);
-    } catch (UnitFault fault) {
-      return WordsAround.namesWhatIsCounted(rest) ? reading(number, 0, Optional.of(Unit.ONE), rest) : notAUnit(rest, fault);
-    }
-  }
 
-  /** Length of {@code th} and its like at the start; 0 if there is none. */
-  private static int ordinalEnd(String rest) {
-    String lower = TypedText.lowerCase(rest);
-    boolean suffix = lower.startsWith("st") || lower.startsWith("nd") || lower.startsWith("rd") || lower.startsWith("th");
-    return suffix && (lower.length() == 2 || !UnitReader.isLetter(lower.charAt(2))) ? 2 : 0;
-  }
-
-  /** @param mayBeUnit whether a single letter was typed, not the word milli */
-  private Reading prefixAlone(TypedNumber number, char letter, boolean mayBeUnit) {
-    int power = letter == 'K' ? 3 : UnitReader.powerOf(letter);
-    if (mayBeUnit && (letter == 'K' || letter == 'm')) {
-      Unit unit = Unit.parse(String.valueOf(letter));
-      if (expected.isEmpty()) {
-        String digits = number.hasTwoReadings() ? number.readAsDecimal() : typedNumber(number);
-        return new Reading.Ambiguous(asTyped, letter == 'K'
-            ? List.of(digits + " thousand", digits + " kelvin")
-            : List.of(digits + " thousandths", digits + " metres"));
-      }
-      boolean isUnit = letter == 'K' ? expected.get().dimension().kelvin() != 0 : isLengthPower(expected.get());
-      if (isUnit) {
-        return reading(number, 0, Optional.of(unit), String.valueOf(letter));
-      }
-    }
-    return reading(number, power, Optional.empty(), String.valueOf(letter));
-  }
-
-  private static String typedNumber(TypedNumber number) {
-    return QuantityWriter.POINT.plain(number.value(), Unit.ONE, Decimal.MOST_DIGITS).number();
-  }
-
-  private Reading reading(TypedNumber number, int power, Optional<Unit> unit, String rest) {
-    if (number.hasTwoReadings()) {
-      String behind = rest.isEmpty() ? "" : " " + rest;
-      return new Reading.Ambiguous(asTyped, List.of(number.readAsDecimal() + behind, number.readAsGrouped() + behind));
-    }
-    return value(number.value(), power, unit, number.significantFigures());
-  }
-
-  private Reading value(double number, int power, Optional<Unit> unit, int figures) {
-    double prefixFactor = PowerOfTen.scale(1, power);
-    double scaled = Unit.scaled(number, prefixFactor);
-    return new Reading.Value(asTyped, number, prefixFactor, unit, figures, scaled == Math.floor(scaled));
-  }
-
-  /** Whether a count, a place, a ratio or a share is asked for. */
-  private boolean asksForNumber() {
-    return expected.isPresent() && expected.get().dimension().equals(Dimension.ONE);
-  }
-
-  private boolean asksForTemperature() {
-    return expected.isPresent() && expected.get().dimension().equals(Dimension.TEMPERATURE);
-  }
-
-  private static boolean isLengthPower(Unit unit) {
-    Dimension d = unit.dimension();
-    return d.metre() != 0 && d.kilogram() == 0 && d.ampere() == 0 && d.kelvin() == 0;
-  }
-
-  private Reading notAUnit(String rest, UnitFault fault) {
-    char first = rest.charAt(0);
-    if (first == '(' && rest.length() > 1 && !TypedText.isDigit(rest.charAt(1))) {
-      return unreadable("Words in parentheses are not read. Leave them out.");
-    }
-    if (first == '/' || first == '+' || first == '-' || first == '*' || first == '^' || first == '(' || first == '·'
-        || first == '×') {
-      return unreadable(first == '/' && rest.length() > 1 && TypedText.isDigit(rest.charAt(1))
-          ? "A fraction is not read. Work it out and type a decimal number."
-          : "This is a calculation, not its result. Work it out and type one number with its unit.");
-    }
-    if (first == '±' || rest.indexOf('±') > 0) {
-      return unreadable("Only one value is read. Leave out the ± and what follows.");
-    }
-    if (TypedText.isDigit(first) || hasSecondNumber(rest)) {
-      return unreadable("There is more than one number here. Type one number with one unit.");
-    }
-    int wordEnd = rest.indexOf(' ') < 0 ? rest.length() : rest.indexOf(' ');
-    if (NumberWords.changesTheNumber(rest.substring(0, wordEnd))) {
-      return unreadable(NumberWords.inWords().getMessage());
-    }
-    if (wordEnd < rest.length() && isUnit(rest.substring(0, wordEnd)) && !isUnit(rest.substring(wordEnd + 1))) {
-      return unreadable("What stands behind the unit is not read: " + shown(rest.substring(wordEnd + 1)) + ". Leave it out.");
-    }
-    if (asksForNumber()) {
-      return unreadable(shown(rest) + " after the number is not understood." + hint());
-    }
-    if (rest.length() == 1 || isOneWord(rest)) {
-      return unreadable(capital(fault.getMessage()) + (fault.getMessage().endsWith("?") ? "" : ".") + hint());
-    }
-    return unknownUnit(rest);
-  }
-
-  private boolean isUnit(String word) {
-    return UnitReader.readOrNull(UnitWords.symbols(word, asksForTemperature())) != null;
-  }
-
-  private Reading unknownUnit(String rest) {
-    return unreadable("The unit " + shown(rest) + " is not understood." + hint());
-  }
-
-  private String hint() {
-    if (!asksForNumber()) {
-      return UNIT_HINT;
-    }
-    return expected.get().symbol().equals("%") ? " Type the share in %, or as a fraction of 1." : " Type the number alone.";
-  }
-
-  private static boolean hasSecondNumber(String rest) {
-    for (int i = 1; i < rest.length(); i++) {
-      if (TypedText.isDigit(rest.charAt(i)) && (rest.charAt(i - 1) == ' ' || rest.charAt(i - 1) == ',')) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  private static boolean isOneWord(String rest) {
-    for (int i = 0; i < rest.length(); i++) {
-      if (!UnitReader.isLetter(rest.charAt(i))) {
+    private static boolean hasSecondNumber(String rest) {
+        for (int i = 1; i < rest.length(); i++) {
+            if (TypedText.isDigit(rest.charAt(i)) && (rest.charAt(i - 1) == ' ' || rest.charAt(i - 1) == ',')) {
+                return true;
+            }
+        }
         return false;
-      }
     }
-    return true;
-  }
 
-  private static String capital(String sentence) {
-    char first = sentence.charAt(0);
-    return first >= 'a' && first <= 'z' ? (char) (first + 'A' - 'a') + sentence.substring(1) : sentence;
-  }
+    private static boolean isOneWord(String rest) {
+        for (int i = 0; i < rest.length(); i++) {
+            if (!UnitReader.isLetter(rest.charAt(i))) {
+                return false;
+            }
+        }
+        return true;
+    }
 
-  private static String shown(String typed) {
-    return typed.length() <= 20 ? "“" + typed + "”" : "“" + typed.substring(0, 20) + "…”";
-  }
+    private static String capital(String sentence) {
+        char first = sentence.charAt(0);
+        return first >= 'a' && first <= 'z' ? (char) (first + 'A' - 'a') + sentence.substring(1) : sentence;
+    }
 
-  private Reading unreadable(String problem) {
-    return new Reading.Unreadable(asTyped, problem);
-  }
+    private static String shown(String typed) {
+        return typed.length() <= 20 ? "“" + typed + "”" : "“" + typed.substring(0, 20) + "…”";
+    }
+
+    private Reading unreadable(String problem) {
+        return new Reading.Unreadable(asTyped, problem);
+    }
 }

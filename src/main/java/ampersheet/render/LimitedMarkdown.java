@@ -20,88 +20,89 @@ import java.util.Optional;
  * links that run something) is decided here once, so that no format lets through what another holds back.
  */
 public final class LimitedMarkdown {
-  private static final DataHolder OPTIONS = new MutableDataSet()
-      .set(Parser.EXTENSIONS, List.of(TablesExtension.create()))
-      .set(TablesExtension.COLUMN_SPANS, false)
-      .set(TablesExtension.APPEND_MISSING_COLUMNS, true)
-      .set(TablesExtension.DISCARD_EXTRA_COLUMNS, true)
-      .set(TablesExtension.HEADER_SEPARATOR_COLUMN_MATCH, true)
-      .toImmutable();
+    private static final DataHolder OPTIONS = new MutableDataSet()
+            .set(Parser.EXTENSIONS, List.of(TablesExtension.create()))
+            .set(TablesExtension.COLUMN_SPANS, false)
+            .set(TablesExtension.APPEND_MISSING_COLUMNS, true)
+            .set(TablesExtension.DISCARD_EXTRA_COLUMNS, true)
+            .set(TablesExtension.HEADER_SEPARATOR_COLUMN_MATCH, true)
+            .toImmutable();
 
-  /** Shared, as is the renderer: they keep no state between texts. */
-  private static final Parser PARSER = Parser.builder(OPTIONS).build();
+    /** Shared, as is the renderer: they keep no state between texts. */
+    private static final Parser PARSER = Parser.builder(OPTIONS).build();
 
-  private static final HtmlRenderer MEANING = HtmlRenderer.builder(OPTIONS).build();
+    private static final HtmlRenderer MEANING = HtmlRenderer.builder(OPTIONS).build();
 
-  /** Nested deeper than this, quotes, lists and emphasis are no prose but an attack on the stack. */
-  private static final int DEEPEST = 24;
+    /** Nested deeper than this, quotes, lists and emphasis are no prose but an attack on the stack. */
+    private static final int DEEPEST = 24;
 
-  private LimitedMarkdown() {}
+    private LimitedMarkdown() {}
 
-  public static Document read(String prose) {
-    String source = Wording.lines(prose);
-    return parsedIfShallow(source).orElseGet(() -> PARSER.parse(allEscaped(source)));
-  }
-
-  /**
-   * The Markdown that {@link #read} reads: the prose with {@code \n} as its only line end and no control characters; or,
-   * if it nests too deeply, with every mark escaped, so that it is plain text.
-   */
-  public static String source(String prose) {
-    String source = Wording.lines(prose);
-    return parsedIfShallow(source).isPresent() ? source : allEscaped(source);
-  }
-
-  private static Optional<Document> parsedIfShallow(String source) {
-    try {
-      Document document = PARSER.parse(source);
-      return isDeeper(document, DEEPEST) ? Optional.empty() : Optional.of(document);
-    } catch (StackOverflowError e) {
-      return Optional.empty(); // the parser recurses; what exhausts the stack is far deeper than the limit on any machine
+    public static Document read(String prose) {
+        String source = Wording.lines(prose);
+        return parsedIfShallow(source).orElseGet(() -> PARSER.parse(allEscaped(source)));
     }
-  }
 
-  private static boolean isDeeper(Node node, int levels) {
-    for (Node child = node.getFirstChild(); child != null; child = child.getNext()) {
-      if (levels == 0 || isDeeper(child, levels - 1)) {
-        return true;
-      }
+    /**
+     * The Markdown that {@link #read} reads: the prose with {@code \n} as its only line end and no control characters;
+     * or, if it nests too deeply, with every mark escaped, so that it is plain text.
+     */
+    public static String source(String prose) {
+        String source = Wording.lines(prose);
+        return parsedIfShallow(source).isPresent() ? source : allEscaped(source);
     }
-    return false;
-  }
 
-  private static String allEscaped(String source) {
-    StringBuilder escaped = new StringBuilder(source.length() * 2);
-    for (int i = 0; i < source.length(); i++) {
-      char c = source.charAt(i);
-      if (c > ' ' && c < 0x7F && !Character.isLetterOrDigit(c)) {
-        escaped.append('\\');
-      }
-      escaped.append(c);
+    private static Optional<Document> parsedIfShallow(String source) {
+        try {
+            Document document = PARSER.parse(source);
+            return isDeeper(document, DEEPEST) ? Optional.empty() : Optional.of(document);
+        } catch (StackOverflowError e) {
+            return Optional.empty(); // the parser recurses; what exhausts the stack is far deeper than the limit on any
+            // machine
+        }
     }
-    return escaped.toString();
-  }
 
-  /** Whether two texts are the same to a reader of the rendered page. */
-  public static boolean meanTheSame(String source, String other) {
-    return MEANING.render(PARSER.parse(source)).equals(MEANING.render(PARSER.parse(other)));
-  }
-
-  /** Where a link leads; empty for a node that is no link, or one that may not be followed. */
-  public static Optional<String> address(Node node) {
-    String address = "";
-    if (node instanceof Link link) {
-      address = link.getUrl().unescape();
-    } else if (node instanceof LinkRef link) {
-      Reference reference = link.getReferenceNode(node.getDocument());
-      address = reference == null ? "" : reference.getUrl().unescape();
-    } else if (node instanceof Reference reference) {
-      address = reference.getUrl().unescape();
-    } else if (node instanceof MailLink link) {
-      address = "mailto:" + link.getText().unescape();
-    } else if (node instanceof AutoLink link) {
-      address = link.getText().unescape();
+    private static boolean isDeeper(Node node, int levels) {
+        for (Node child = node.getFirstChild(); child != null; child = child.getNext()) {
+            if (levels == 0 || isDeeper(child, levels - 1)) {
+                return true;
+            }
+        }
+        return false;
     }
-    return Address.isAllowed(address) ? Optional.of(address) : Optional.empty();
-  }
+
+    private static String allEscaped(String source) {
+        StringBuilder escaped = new StringBuilder(source.length() * 2);
+        for (int i = 0; i < source.length(); i++) {
+            char c = source.charAt(i);
+            if (c > ' ' && c < 0x7F && !Character.isLetterOrDigit(c)) {
+                escaped.append('\\');
+            }
+            escaped.append(c);
+        }
+        return escaped.toString();
+    }
+
+    /** Whether two texts are the same to a reader of the rendered page. */
+    public static boolean meanTheSame(String source, String other) {
+        return MEANING.render(PARSER.parse(source)).equals(MEANING.render(PARSER.parse(other)));
+    }
+
+    /** Where a link leads; empty for a node that is no link, or one that may not be followed. */
+    public static Optional<String> address(Node node) {
+        String address = "";
+        if (node instanceof Link link) {
+            address = link.getUrl().unescape();
+        } else if (node instanceof LinkRef link) {
+            Reference reference = link.getReferenceNode(node.getDocument());
+            address = reference == null ? "" : reference.getUrl().unescape();
+        } else if (node instanceof Reference reference) {
+            address = reference.getUrl().unescape();
+        } else if (node instanceof MailLink link) {
+            address = "mailto:" + link.getText().unescape();
+        } else if (node instanceof AutoLink link) {
+            address = link.getText().unescape();
+        }
+        return Address.isAllowed(address) ? Optional.of(address) : Optional.empty();
+    }
 }

@@ -15,29 +15,29 @@ import java.util.TreeMap;
  * @param templates as they were
  * @param sheets by seat
  */
-public record ArchivedClass(String file, Plan plan, Optional<Inventory> parts, TemplateLibrary templates,
-    List<ArchivedSheet> sheets) {
-  public ArchivedClass {
-    Map<Integer, ArchivedSheet> bySeat = new TreeMap<>();
-    sheets.forEach(sheet -> bySeat.put(sheet.id().seat(), sheet));
-    sheets = List.copyOf(bySeat.values());
-  }
+public record ArchivedClass(
+        String file, Plan plan, Optional<Inventory> parts, TemplateLibrary templates, List<ArchivedSheet> sheets) {
+    public ArchivedClass {
+        Map<Integer, ArchivedSheet> bySeat = new TreeMap<>();
+        sheets.forEach(sheet -> bySeat.put(sheet.id().seat(), sheet));
+        sheets = List.copyOf(bySeat.values());
+    }
 
-  /**
-   * Reads an archive, which may have come from anywhere: nothing of it is written to disk, and all sizes are limited.
-   *
-   * @throws ampersheet.diagnostic.DiagnosticException with what is wrong with it
-   */
-  public static ArchivedClass read(Path file) {
-    return new ArchiveReader(file).read();
-  }
+    /**
+     * Reads an archive, which may have come from anywhere: nothing of it is written to disk, and all sizes are limited.
+     *
+     * @throws ampersheet.diagnostic.DiagnosticException with what is wrong with it
+     */
+    public static ArchivedClass read(Path file) {
+        return new ArchiveReader(file).read();
+    }
 
-  Optional<ArchivedSheet> sheet(int seat) {
-    return sheets.stream().filter(sheet -> sheet.id().seat() == seat).findFirst();
-  }
+    Optional<ArchivedSheet> sheet(int seat) {
+        return sheets.stream().filter(sheet -> sheet.id().seat() == seat).findFirst();
+    }
 
-  /** Any of its IDs; all begin alike. */
-  SheetId anyId() {
-    return sheets.get(0).id();
-  }
+    /** Any of its IDs; all begin alike. */
+    SheetId anyId() {
+        return sheets.get(0).id();
+    }
 }

@@ -24,201 +24,225 @@ import java.util.TreeSet;
 
 /**
  * A letter beside each place for an answer, by which a learner without any device finds out whether an answer may be
- * right. Every accepted answer has the letter; none within 1 % of what a modelled mistake gives has it, nor one that is wrong by a
- * power of ten, because the code is chosen so. Any other wrong answer has it by chance once in 16 times. A letter fits
- * two or three rows of 6 % in every power of ten: it tells no value. It is found without the unit's name, so it tells no
- * unit either. Designs, and what follows from them, have none: several answers are right.
+ * right. Every accepted answer has the letter; none within 1 % of what a modelled mistake gives has it, nor one that is
+ * wrong by a power of ten, because the code is chosen so. Any other wrong answer has it by chance once in 16 times. A
+ * letter fits two or three rows of 6 % in every power of ten: it tells no value. It is found without the unit's name,
+ * so it tells no unit either. Designs, and what follows from them, have none: several answers are right.
  */
 public final class CheckLetters {
-  private static final int MOST_LETTERS = 3;
-  /** How far a number strays by rounding on the way; less than a row of the table is wide. */
-  private static final double ROUNDED = 0.01;
-  private static final double LAST_BITS = 1e-9;
-  /** So many answers of a band are tried, closer together than rows are wide. */
-  private static final int TRIED = 12;
-  private static final Unit SQUARE_MILLIMETRE = Unit.parse("mm^2");
-  private static final Dimension AREA = Dimension.LENGTH.power(2);
+    private static final int MOST_LETTERS = 3;
+    /** How far a number strays by rounding on the way; less than a row of the table is wide. */
+    private static final double ROUNDED = 0.01;
 
-  private CheckLetters() {}
+    private static final double LAST_BITS = 1e-9;
+    /** So many answers of a band are tried, closer together than rows are wide. */
+    private static final int TRIED = 12;
 
-  /** @param code printed beside the place; @param letters of which a right answer has one */
-  record Check(CheckCode code, Set<Character> letters) {
-    @Override
-    public String toString() {
-      return code + " " + String.join(" or ", letters.stream().map(String::valueOf).toList());
-    }
-  }
+    private static final Unit SQUARE_MILLIMETRE = Unit.parse("mm^2");
+    private static final Dimension AREA = Dimension.LENGTH.power(2);
 
-  /** The sheet's document with letters at its places, and before the problems how to find one's own. */
-  public static Document addedTo(Document document, Sheet sheet) {
-    Map<String, String> checks = new TreeMap<>();
-    for (SheetProblem problem : sheet.problems()) {
-      for (AnswerKey key : problem.places()) {
-        if (problem.template().followsDesign(key.step())) {
-          continue;
+    private CheckLetters() {}
+
+    /** @param code printed beside the place; @param letters of which a right answer has one */
+    record Check(CheckCode code, Set<Character> letters) {
+        @Override
+        public String toString() {
+            return code + " "
+                    + String.join(" or ", letters.stream().map(String::valueOf).toList());
         }
-        of(sheet.id().toString(), key).ifPresent(check -> checks.put(key.question(), check.toString()));
-      }
     }
-    List<Block> blocks = new ArrayList<>();
-    boolean told = false;
-    for (Block block : document.blocks()) {
-      if (block instanceof ProblemBlock && !told && !checks.isEmpty()) {
-        blocks.addAll(howTo());
-        told = true;
-      }
-      blocks.add(block instanceof ProblemBlock problem ? with(problem, checks) : block);
-    }
-    return new Document(document.kind(), document.language(), document.title(), document.subtitle(), document.sheetId(),
-        document.paper(), blocks);
-  }
 
-  private static ProblemBlock with(ProblemBlock problem, Map<String, String> checks) {
-    List<Block> blocks = new ArrayList<>();
-    for (Block block : problem.blocks()) {
-      if (block instanceof Question question) {
-        blocks.add(question.checkedBy(checks.getOrDefault(question.id(), "")));
-      } else if (block instanceof Steps steps) {
-        blocks.add(new Steps(steps.heading(),
-            steps.steps().stream().map(step -> step.checkedBy(checks.getOrDefault(step.blankId(), ""))).toList()));
-      } else {
-        blocks.add(block);
-      }
-    }
-    return problem.holding(blocks);
-  }
-
-  /**
-   * Empty for a choice, where a letter would be the answer, for a design, of which many are right, and where no code keeps right and wrong apart. A band wider
-   * than a row of the table has the letters of two or three rows.
-   */
-  static Optional<Check> of(String sheetId, AnswerKey key) {
-    List<CheckCode> codes = codes(sheetId, key);
-    for (int most = 1; most <= MOST_LETTERS; most++) {
-      for (CheckCode code : codes) {
-        Set<Character> letters = letters(code, key, key.expected());
-        if (!letters.isEmpty() && letters.size() <= most && wrongOnesDiffer(code, key, letters)) {
-          return Optional.of(new Check(code, letters));
+    /** The sheet's document with letters at its places, and before the problems how to find one's own. */
+    public static Document addedTo(Document document, Sheet sheet) {
+        Map<String, String> checks = new TreeMap<>();
+        for (SheetProblem problem : sheet.problems()) {
+            for (AnswerKey key : problem.places()) {
+                if (problem.template().followsDesign(key.step())) {
+                    continue;
+                }
+                of(sheet.id().toString(), key).ifPresent(check -> checks.put(key.question(), check.toString()));
+            }
         }
-      }
+        List<Block> blocks = new ArrayList<>();
+        boolean told = false;
+        for (Block block : document.blocks()) {
+            if (block instanceof ProblemBlock && !told && !checks.isEmpty()) {
+                blocks.addAll(howTo());
+                told = true;
+            }
+            blocks.add(block instanceof ProblemBlock problem ? with(problem, checks) : block);
+        }
+        return new Document(
+                document.kind(),
+                document.language(),
+                document.title(),
+                document.subtitle(),
+                document.sheetId(),
+                document.paper(),
+                blocks);
     }
-    return Optional.empty();
-  }
 
-  /** Every code that may do, begun with another one on every sheet and question. */
-  private static List<CheckCode> codes(String sheetId, AnswerKey key) {
-    List<CheckCode> codes = new ArrayList<>();
-    if (key.acceptance() instanceof Acceptance.Choice || key.acceptance() instanceof Acceptance.Designed) {
-      return codes;
+    private static ProblemBlock with(ProblemBlock problem, Map<String, String> checks) {
+        List<Block> blocks = new ArrayList<>();
+        for (Block block : problem.blocks()) {
+            if (block instanceof Question question) {
+                blocks.add(question.checkedBy(checks.getOrDefault(question.id(), "")));
+            } else if (block instanceof Steps steps) {
+                blocks.add(new Steps(
+                        steps.heading(),
+                        steps.steps().stream()
+                                .map(step -> step.checkedBy(checks.getOrDefault(step.blankId(), "")))
+                                .toList()));
+            } else {
+                blocks.add(block);
+            }
+        }
+        return problem.holding(blocks);
     }
-    String ways = key.acceptance() instanceof Acceptance.Count ? CheckCode.BY_DIGITS : CheckCode.BY_SIZE;
-    for (int i = 0; i < ways.length(); i++) {
-      for (int column = 0; column < CheckTable.COLUMNS; column++) {
-        codes.add(new CheckCode(ways.charAt(i), column));
-      }
-    }
-    int first = Integer.parseInt(Fingerprint.of("check code", sheetId, key.question()).substring(0, 6), 16) % codes.size();
-    List<CheckCode> turned = new ArrayList<>(codes.subList(first, codes.size()));
-    turned.addAll(codes.subList(0, first));
-    return turned;
-  }
 
-  /** Those of all answers that are taken for the value; empty if one has none. */
-  private static Set<Character> letters(CheckCode code, AnswerKey key, double value) {
-    Set<Character> letters = new TreeSet<>();
-    for (double number : band(key, value)) {
-      Optional<Character> letter = code.letter(number);
-      if (letter.isEmpty()) {
-        return Set.of();
-      }
-      letters.add(letter.get());
+    /**
+     * Empty for a choice, where a letter would be the answer, for a design, of which many are right, and where no code
+     * keeps right and wrong apart. A band wider than a row of the table has the letters of two or three rows.
+     */
+    static Optional<Check> of(String sheetId, AnswerKey key) {
+        List<CheckCode> codes = codes(sheetId, key);
+        for (int most = 1; most <= MOST_LETTERS; most++) {
+            for (CheckCode code : codes) {
+                Set<Character> letters = letters(code, key, key.expected());
+                if (!letters.isEmpty() && letters.size() <= most && wrongOnesDiffer(code, key, letters)) {
+                    return Optional.of(new Check(code, letters));
+                }
+            }
+        }
+        return Optional.empty();
     }
-    return letters;
-  }
 
-  private static boolean wrongOnesDiffer(CheckCode code, AnswerKey key, Set<Character> right) {
-    List<Double> slips = new ArrayList<>();
-    for (KnownMistake mistake : key.mistakes()) {
-      double gives = number(key, mistake.value());
-      slips.addAll(List.of(gives, gives * (1 - ROUNDED), gives * (1 + ROUNDED)));
+    /** Every code that may do, begun with another one on every sheet and question. */
+    private static List<CheckCode> codes(String sheetId, AnswerKey key) {
+        List<CheckCode> codes = new ArrayList<>();
+        if (key.acceptance() instanceof Acceptance.Choice || key.acceptance() instanceof Acceptance.Designed) {
+            return codes;
+        }
+        String ways = key.acceptance() instanceof Acceptance.Count ? CheckCode.BY_DIGITS : CheckCode.BY_SIZE;
+        for (int i = 0; i < ways.length(); i++) {
+            for (int column = 0; column < CheckTable.COLUMNS; column++) {
+                codes.add(new CheckCode(ways.charAt(i), column));
+            }
+        }
+        int first = Integer.parseInt(
+                        Fingerprint.of("check code", sheetId, key.question()).substring(0, 6), 16)
+                % codes.size();
+        List<CheckCode> turned = new ArrayList<>(codes.subList(first, codes.size()));
+        turned.addAll(codes.subList(0, first));
+        return turned;
     }
-    if (key.acceptance() instanceof Acceptance.Count) {
-      slips.addAll(List.of(key.expected() - 1, key.expected() + 1));
-    } else {
-      double number = number(key, key.expected());
-      for (int power : DecimalSlips.powers()) {
-        slips.addAll(List.of(number * DecimalSlips.factor(-power), number * DecimalSlips.factor(power)));
-      }
-    }
-    return slips.stream().allMatch(slip -> code.letter(slip).filter(right::contains).isEmpty());
-  }
 
-  /** Numbers from one end of what is taken for the value to the other. */
-  private static List<Double> band(AnswerKey key, double value) {
-    if (key.acceptance() instanceof Acceptance.Count) {
-      return List.of(number(key, value));
+    /** Those of all answers that are taken for the value; empty if one has none. */
+    private static Set<Character> letters(CheckCode code, AnswerKey key, double value) {
+        Set<Character> letters = new TreeSet<>();
+        for (double number : band(key, value)) {
+            Optional<Character> letter = code.letter(number);
+            if (letter.isEmpty()) {
+                return Set.of();
+            }
+            letters.add(letter.get());
+        }
+        return letters;
     }
-    double width = key.acceptance().band(value) + LAST_BITS * Math.abs(value);
-    List<Double> numbers = new ArrayList<>();
-    for (int i = 0; i <= TRIED; i++) {
-      numbers.add(number(key, value - width + 2 * width * i / TRIED));
+
+    private static boolean wrongOnesDiffer(CheckCode code, AnswerKey key, Set<Character> right) {
+        List<Double> slips = new ArrayList<>();
+        for (KnownMistake mistake : key.mistakes()) {
+            double gives = number(key, mistake.value());
+            slips.addAll(List.of(gives, gives * (1 - ROUNDED), gives * (1 + ROUNDED)));
+        }
+        if (key.acceptance() instanceof Acceptance.Count) {
+            slips.addAll(List.of(key.expected() - 1, key.expected() + 1));
+        } else {
+            double number = number(key, key.expected());
+            for (int power : DecimalSlips.powers()) {
+                slips.addAll(List.of(number * DecimalSlips.factor(-power), number * DecimalSlips.factor(power)));
+            }
+        }
+        return slips.stream()
+                .allMatch(slip -> code.letter(slip).filter(right::contains).isEmpty());
     }
-    return numbers;
-  }
 
-  /** As the learner is told to write it: without prefix; temperatures in °C, areas in mm². */
-  static double number(AnswerKey key, double si) {
-    if (key.unit().offset() != 0) {
-      return key.unit().fromSi(si);
+    /** Numbers from one end of what is taken for the value to the other. */
+    private static List<Double> band(AnswerKey key, double value) {
+        if (key.acceptance() instanceof Acceptance.Count) {
+            return List.of(number(key, value));
+        }
+        double width = key.acceptance().band(value) + LAST_BITS * Math.abs(value);
+        List<Double> numbers = new ArrayList<>();
+        for (int i = 0; i <= TRIED; i++) {
+            numbers.add(number(key, value - width + 2 * width * i / TRIED));
+        }
+        return numbers;
     }
-    return key.unit().dimension().equals(AREA) ? SQUARE_MILLIMETRE.fromSi(si) : si;
-  }
 
-  static List<Block> howTo() {
-    List<Block> blocks = new ArrayList<>();
-    blocks.add(new Heading(2, "Check letters"));
-    blocks.add(new Prose("Beside a box stands a code and a letter, such as **B4 K**. Find the letter of your own answer; if it is "
-        + "another one, look for the slip before you go on.\n\n"
-        + "1. Write the answer without prefix, as a number from 1 to 9.99 and a power of ten: 16.3 mA is 1.63 × 10⁻² A, "
-        + "43 % is 4.3 × 10⁻¹, however you write a share. Temperatures stay in °C, areas in mm².\n"
-        + "2. The code's letter (A, B, C) names a column of limits. Go down it to the last limit that is not above your number: "
-        + "there is your row. (A number below the first limit is read as ten times as large, with a power one less.)\n"
-        + "3. The code's digit plus the power of ten is the column: B4 and 10⁻² give column 2. After 9 comes 0, before 0 comes 9. "
-        + "For a minus sign add 5.\n"
-        + "4. Codes with N and M are for whole numbers. Multiply the digits, from the last to the first, by 1, 3, 7, 9, 1 … (N) or "
-        + "by 1, 9, 3, 7, 1 … (M) and add up; take away 38 as often as it goes: that is the row. 137 gives by N "
-        + "7 × 1 + 3 × 3 + 1 × 7 = 23. The code's digit is the column.\n\n"
-        + "The slips that are usual for a problem never have its letter; any other wrong answer has it by chance once in 16 "
-        + "times (where two letters are given, twice). Look at the unit yourself."));
-    blocks.add(table());
-    return blocks;
-  }
-
-  private static Table table() {
-    List<String> head = new ArrayList<>(List.of("row", "A", "B", "C"));
-    for (int column = 0; column < CheckTable.COLUMNS; column++) {
-      head.add(Integer.toString(column));
+    /** As the learner is told to write it: without prefix; temperatures in °C, areas in mm². */
+    static double number(AnswerKey key, double si) {
+        if (key.unit().offset() != 0) {
+            return key.unit().fromSi(si);
+        }
+        return key.unit().dimension().equals(AREA) ? SQUARE_MILLIMETRE.fromSi(si) : si;
     }
-    List<List<Cell>> rows = new ArrayList<>();
-    for (int row = 0; row < CheckTable.ROWS; row++) {
-      List<Cell> cells = new ArrayList<>(List.of(cell(Integer.toString(row))));
-      for (int way = 0; way < CheckTable.WAYS; way++) {
-        cells.add(cell(thousandths(CheckTable.limit(way, row))));
-      }
-      for (int column = 0; column < CheckTable.COLUMNS; column++) {
-        cells.add(cell(Character.toString(CheckTable.letter(row, column))));
-      }
-      rows.add(cells);
+
+    static List<Block> howTo() {
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(new Heading(2, "Check letters"));
+        blocks.add(new Prose(
+                "Beside a box stands a code and a letter, such as **B4 K**. Find the letter of your own answer; "
+                        + "if it is "
+                        + "another one, look for the slip before you go on.\n\n"
+                        + "1. Write the answer without prefix, as a number from 1 to 9.99 and a power of ten: "
+                        + "16.3 mA is 1.63 × 10⁻² A, "
+                        + "43 % is 4.3 × 10⁻¹, however you write a share. Temperatures stay in °C, areas in mm².\n"
+                        + "2. The code's letter (A, B, C) names a column of limits. Go down it to the last limit "
+                        + "that is not above your number: "
+                        + "there is your row. (A number below the first limit is read as ten times as large, with "
+                        + "a power one less.)\n"
+                        + "3. The code's digit plus the power of ten is the column: B4 and 10⁻² give column 2. "
+                        + "After 9 comes 0, before 0 comes 9. "
+                        + "For a minus sign add 5.\n"
+                        + "4. Codes with N and M are for whole numbers. Multiply the digits, from the last to the "
+                        + "first, by 1, 3, 7, 9, 1 … (N) or "
+                        + "by 1, 9, 3, 7, 1 … (M) and add up; take away 38 as often as it goes: that is the row. "
+                        + "137 gives by N "
+                        + "7 × 1 + 3 × 3 + 1 × 7 = 23. The code's digit is the column.\n\n"
+                        + "The slips that are usual for a problem never have its letter; any other wrong answer "
+                        + "has it by chance once in 16 "
+                        + "times (where two letters are given, twice). Look at the unit yourself."));
+        blocks.add(table());
+        return blocks;
     }
-    return new Table("", head, rows);
-  }
 
-  private static String thousandths(double limit) {
-    String digits = Long.toString(Math.round(limit * 1000));
-    return digits.substring(0, 1) + "." + digits.substring(1);
-  }
+    private static Table table() {
+        List<String> head = new ArrayList<>(List.of("row", "A", "B", "C"));
+        for (int column = 0; column < CheckTable.COLUMNS; column++) {
+            head.add(Integer.toString(column));
+        }
+        List<List<Cell>> rows = new ArrayList<>();
+        for (int row = 0; row < CheckTable.ROWS; row++) {
+            List<Cell> cells = new ArrayList<>(List.of(cell(Integer.toString(row))));
+            for (int way = 0; way < CheckTable.WAYS; way++) {
+                cells.add(cell(thousandths(CheckTable.limit(way, row))));
+            }
+            for (int column = 0; column < CheckTable.COLUMNS; column++) {
+                cells.add(cell(Character.toString(CheckTable.letter(row, column))));
+            }
+            rows.add(cells);
+        }
+        return new Table("", head, rows);
+    }
 
-  private static Cell cell(String text) {
-    return new Cell(text, "");
-  }
+    private static String thousandths(double limit) {
+        String digits = Long.toString(Math.round(limit * 1000));
+        return digits.substring(0, 1) + "." + digits.substring(1);
+    }
+
+    private static Cell cell(String text) {
+        return new Cell(text, "");
+    }
 }

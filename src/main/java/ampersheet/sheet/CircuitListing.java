@@ -9,22 +9,29 @@ import java.util.Set;
 
 /** The circuit of a problem for a general circuit simulator, so that whoever has the key can try it. */
 final class CircuitListing {
-  /** Lines; a strip or panel of many loads has hundreds, one for each stretch of copper. */
-  private static final int LONGEST = 60;
-  private static final MathContext FIGURES = new MathContext(7);
+    /** Lines; a strip or panel of many loads has hundreds, one for each stretch of copper. */
+    private static final int LONGEST = 60;
 
-  private CircuitListing() {}
+    private static final MathContext FIGURES = new MathContext(7);
 
-  /** Empty where there is no circuit, or it is too long to be read. */
-  static Optional<Document.Listing> of(SheetProblem problem) {
-    return problem.problem().model(CircuitModel.class)
-        .map(circuit -> SpiceNetlist.of(circuit.netlist(), "problem " + problem.number() + ": " + problem.template().title(),
-            Set.of(), CircuitListing::number))
-        .filter(text -> text.lines().count() <= LONGEST)
-        .map(text -> new Document.Listing("The circuit as a netlist, to try it in a circuit simulator (SPICE)", text));
-  }
+    private CircuitListing() {}
 
-  private static String number(double value) {
-    return ExactNumber.write(new BigDecimal(value).round(FIGURES).doubleValue());
-  }
+    /** Empty where there is no circuit, or it is too long to be read. */
+    static Optional<Document.Listing> of(SheetProblem problem) {
+        return problem.problem()
+                .model(CircuitModel.class)
+                .map(circuit -> SpiceNetlist.of(
+                        circuit.netlist(),
+                        "problem " + problem.number() + ": "
+                                + problem.template().title(),
+                        Set.of(),
+                        CircuitListing::number))
+                .filter(text -> text.lines().count() <= LONGEST)
+                .map(text -> new Document.Listing(
+                        "The circuit as a netlist, to try it in a circuit simulator (SPICE)", text));
+    }
+
+    private static String number(double value) {
+        return ExactNumber.write(new BigDecimal(value).round(FIGURES).doubleValue());
+    }
 }

@@ -12,64 +12,69 @@ import java.util.List;
  * mark; every record knows the line it begins on.
  */
 final class ColumnFile {
-  private final String file;
-  private final String text;
-  private final String[] lines;
-  private final FaultList faults;
+    private final String file;
+    private final String text;
+    private final String[] lines;
+    private final FaultList faults;
 
-  /** @param file as its reader knows it */
-  ColumnFile(String file, String text) {
-    String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
-    this.file = file;
-    this.faults = new FaultList(file);
-    this.text = plain.replace("\r\n", "\n").replace('\r', '\n');
-    this.lines = this.text.split("\n", -1);
-  }
-
-  /** Those that are not blank; a fault in the quotation marks is noted. */
-  List<Row> records() {
-    try {
-      return CellRows.read(text, CellRows.separator(text), 1).stream().filter(row -> !row.isBlank()).toList();
-    } catch (CellRows.Uneven broken) {
-      fault(lineOfUnevenQuotes(), CellRows.Uneven.PROBLEM, CellRows.Uneven.expected("seven, Ada", "Ada"),
-          CellRows.Uneven.NEXT_ACTION);
-      return List.of();
+    /** @param file as its reader knows it */
+    ColumnFile(String file, String text) {
+        String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
+        this.file = file;
+        this.faults = new FaultList(file);
+        this.text = plain.replace("\r\n", "\n").replace('\r', '\n');
+        this.lines = this.text.split("\n", -1);
     }
-  }
 
-  boolean hasFaults() {
-    return !faults.isEmpty();
-  }
-
-  List<Diagnostic> faults() {
-    return faults.list();
-  }
-
-  void fault(int line, String problem, String expected, String nextAction) {
-    faults.addError(() -> Diagnostic.error(place(line), problem, expected, nextAction));
-  }
-
-  /** @param line from 1; 0 for the file as a whole */
-  Place place(int line) {
-    return new Place(file, line, 0, line == 0 ? "" : lines[line - 1]);
-  }
-
-  static int column(Row head, String name) {
-    return head.names().indexOf(name);
-  }
-
-  /** The line with the first odd number of quotation marks, where the trouble most likely begins. */
-  private int lineOfUnevenQuotes() {
-    for (int i = 0; i < lines.length; i++) {
-      if (lines[i].chars().filter(c -> c == '"').count() % 2 != 0) {
-        return i + 1;
-      }
+    /** Those that are not blank; a fault in the quotation marks is noted. */
+    List<Row> records() {
+        try {
+            return CellRows.read(text, CellRows.separator(text), 1).stream()
+                    .filter(row -> !row.isBlank())
+                    .toList();
+        } catch (CellRows.Uneven broken) {
+            fault(
+                    lineOfUnevenQuotes(),
+                    CellRows.Uneven.PROBLEM,
+                    CellRows.Uneven.expected("seven, Ada", "Ada"),
+                    CellRows.Uneven.NEXT_ACTION);
+            return List.of();
+        }
     }
-    for (int i = 0; i < lines.length; i++) {
-      if (lines[i].indexOf('"') >= 0) {
-        return i + 1;
-      }
+
+    boolean hasFaults() {
+        return !faults.isEmpty();
     }
-    return 0;
-  }
+
+    List<Diagnostic> faults() {
+        return faults.list();
+    }
+
+    void fault(int line, String problem, String expected, String nextAction) {
+        faults.addError(() -> Diagnostic.error(place(line), problem, expected, nextAction));
+    }
+
+    /** @param line from 1; 0 for the file as a whole */
+    Place place(int line) {
+        return new Place(file, line, 0, line == 0 ? "" : lines[line - 1]);
+    }
+
+    static int column(Row head, String name) {
+        return head.names().indexOf(name);
+    }
+
+    /** The line with the first odd number of quotation marks, where the trouble most likely begins. */
+    private int lineOfUnevenQuotes() {
+        for (int i = 0; i < lines.length; i++) {
+            if (lines[i].chars().filter(c -> c == '"').count() % 2 != 0) {
+                return i + 1;
+            }
+        }
+        for (int i = 0; i < lines.length; i++) {
+            if (lines[i].indexOf('"') >= 0) {
+                return i + 1;
+            }
+        }
+        return 0;
+    }
 }

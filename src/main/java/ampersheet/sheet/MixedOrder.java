@@ -12,52 +12,54 @@ import java.util.function.Function;
  * family keeps the order given.
  */
 final class MixedOrder {
-  private MixedOrder() {}
+    private MixedOrder() {}
 
-  static <T> List<T> of(List<T> things, Function<T, String> family) {
-    Map<String, List<T>> waiting = new LinkedHashMap<>();
-    for (T thing : things) {
-      waiting.computeIfAbsent(family.apply(thing), name -> new ArrayList<>()).add(thing);
+    static <T> List<T> of(List<T> things, Function<T, String> family) {
+        Map<String, List<T>> waiting = new LinkedHashMap<>();
+        for (T thing : things) {
+            waiting.computeIfAbsent(family.apply(thing), name -> new ArrayList<>())
+                    .add(thing);
+        }
+        // In the order of waiting: whoever has just been served goes to the end.
+        List<String> queue = new ArrayList<>(waiting.keySet());
+        List<T> mixed = new ArrayList<>();
+        String last = "";
+        while (mixed.size() < things.size()) {
+            String next = next(queue, waiting, last, things.size() - mixed.size());
+            mixed.add(waiting.get(next).remove(0));
+            queue.remove(next);
+            queue.add(next);
+            last = next;
+        }
+        return mixed;
     }
-    // In the order of waiting: whoever has just been served goes to the end.
-    List<String> queue = new ArrayList<>(waiting.keySet());
-    List<T> mixed = new ArrayList<>();
-    String last = "";
-    while (mixed.size() < things.size()) {
-      String next = next(queue, waiting, last, things.size() - mixed.size());
-      mixed.add(waiting.get(next).remove(0));
-      queue.remove(next);
-      queue.add(next);
-      last = next;
-    }
-    return mixed;
-  }
 
-  private static <T> String next(List<String> queue, Map<String, List<T>> waiting, String last, int left) {
-    String largest = "";
-    for (String family : queue) {
-      if (waiting.get(family).isEmpty() || family.equals(last)) {
-        continue;
-      }
-      if (leavesNoNeighbours(waiting, family, left - 1)) {
-        return family;
-      }
-      if (largest.isEmpty() || waiting.get(family).size() > waiting.get(largest).size()) {
-        largest = family;
-      }
+    private static <T> String next(List<String> queue, Map<String, List<T>> waiting, String last, int left) {
+        String largest = "";
+        for (String family : queue) {
+            if (waiting.get(family).isEmpty() || family.equals(last)) {
+                continue;
+            }
+            if (leavesNoNeighbours(waiting, family, left - 1)) {
+                return family;
+            }
+            if (largest.isEmpty()
+                    || waiting.get(family).size() > waiting.get(largest).size()) {
+                largest = family;
+            }
+        }
+        return largest.isEmpty() ? last : largest;
     }
-    return largest.isEmpty() ? last : largest;
-  }
 
-  /** Whether what is left after one of {@code chosen} can follow it without two neighbours of one family. */
-  private static <T> boolean leavesNoNeighbours(Map<String, List<T>> waiting, String chosen, int left) {
-    for (Map.Entry<String, List<T>> entry : waiting.entrySet()) {
-      boolean justServed = entry.getKey().equals(chosen);
-      int count = entry.getValue().size() - (justServed ? 1 : 0);
-      if (count > (justServed ? left / 2 : (left + 1) / 2)) {
-        return false;
-      }
+    /** Whether what is left after one of {@code chosen} can follow it without two neighbours of one family. */
+    private static <T> boolean leavesNoNeighbours(Map<String, List<T>> waiting, String chosen, int left) {
+        for (Map.Entry<String, List<T>> entry : waiting.entrySet()) {
+            boolean justServed = entry.getKey().equals(chosen);
+            int count = entry.getValue().size() - (justServed ? 1 : 0);
+            if (count > (justServed ? left / 2 : (left + 1) / 2)) {
+                return false;
+            }
+        }
+        return true;
     }
-    return true;
-  }
 }

@@ -20,95 +20,125 @@ import java.util.Set;
 import java.util.TreeMap;
 
 /**
- * What stands beside the parts of a figure: a given with its value where it belongs, and of a value that is asked or worked
- * only the symbol.
+ * What stands beside the parts of a figure: a given with its value where it belongs, and of a value that is asked or
+ * worked only the symbol.
  */
 final class PartLabels {
-  private static final String EQUALS = "= ";
-  /** In the order printed; what is not listed is a property of the model, not of the problem. */
-  private static final List<String> PRINTED_VALUES =
-      List.of("volts", "columns", "rows", "taps", "amps", "load_ohms", "ohms", "bus", "cross", "gauge", "metres",
-          "farads", "on", "threshold", "position", "minimum", "quiescent", "slope", "series");
+    private static final String EQUALS = "= ";
+    /** In the order printed; what is not listed is a property of the model, not of the problem. */
+    private static final List<String> PRINTED_VALUES = List.of(
+            "volts",
+            "columns",
+            "rows",
+            "taps",
+            "amps",
+            "load_ohms",
+            "ohms",
+            "bus",
+            "cross",
+            "gauge",
+            "metres",
+            "farads",
+            "on",
+            "threshold",
+            "position",
+            "minimum",
+            "quiescent",
+            "slope",
+            "series");
 
-  /** Where the author writes a number here, the problem holds for any that serves. */
-  private static final Set<String> OF_THE_MODEL = Set.of("threshold", "position");
+    /** Where the author writes a number here, the problem holds for any that serves. */
+    private static final Set<String> OF_THE_MODEL = Set.of("threshold", "position");
 
-  private final SheetProblem problem;
-  private final ProblemTemplate template;
-  private final Notation givens;
-  private final Map<String, Symbol> workedSymbols = new TreeMap<>();
+    private final SheetProblem problem;
+    private final ProblemTemplate template;
+    private final Notation givens;
+    private final Map<String, Symbol> workedSymbols = new TreeMap<>();
 
-  PartLabels(SheetProblem problem) {
-    this.problem = problem;
-    this.template = problem.template();
-    this.givens = ProblemText.of(problem, problem.problem().givens());
-    template.lines().forEach(line -> workedSymbols.put(line.id(), line.symbol()));
-  }
+    PartLabels(SheetProblem problem) {
+        this.problem = problem;
+        this.template = problem.template();
+        this.givens = ProblemText.of(problem, problem.problem().givens());
+        template.lines().forEach(line -> workedSymbols.put(line.id(), line.symbol()));
+    }
 
-  Map<String, Label> ofCircuit() {
-    Map<String, Label> labels = new LinkedHashMap<>();
-    for (PlannedPart part : template.model(CircuitPlan.class).orElseThrow().parts()) {
-      if (part.kind() == PartKind.WIRE || part.kind() == PartKind.GROUND) {
-        continue;
-      }
-      if (part.kind() == PartKind.NODE) {
-        part.caption().ifPresent(caption -> labels.put(part.name(), new Label(caption, List.of())));
-        continue;
-      }
-      List<Label.Line> lines = new ArrayList<>();
-      for (String value : PRINTED_VALUES) {
-        Expression formula = part.values().get(value);
-        if (formula != null) {
-          boolean plain = part.kind().needed().containsKey(value) && !OF_THE_MODEL.contains(value);
-          line(formula, plain).ifPresent(lines::add);
+    Map<String, Label> ofCircuit() {
+        Map<String, Label> labels = new LinkedHashMap<>();
+        for (PlannedPart part : template.model(CircuitPlan.class).orElseThrow().parts()) {
+            if (part.kind() == PartKind.WIRE || part.kind() == PartKind.GROUND) {
+                continue;
+            }
+            if (part.kind() == PartKind.NODE) {
+                part.caption().ifPresent(caption -> labels.put(part.name(), new Label(caption, List.of())));
+                continue;
+            }
+            List<Label.Line> lines = new ArrayList<>();
+            for (String value : PRINTED_VALUES) {
+                Expression formula = part.values().get(value);
+                if (formula != null) {
+                    boolean plain = part.kind().needed().containsKey(value) && !OF_THE_MODEL.contains(value);
+                    line(formula, plain).ifPresent(lines::add);
+                }
+            }
+            labels.put(part.name(), new Label(part.caption().orElse(part.name()), lines));
         }
-      }
-      labels.put(part.name(), new Label(part.caption().orElse(part.name()), lines));
+        return labels;
     }
-    return labels;
-  }
 
-  Map<String, Label> ofHeat() {
-    HeatPlan plan = template.model(HeatPlan.class).orElseThrow();
-    Map<String, Label> labels = new LinkedHashMap<>();
-    plan.ambients().forEach(ambient -> labels.put(ambient.name(), label(ambient.name(), ambient.at())));
-    plan.nodes().forEach(node -> {
-      node.capacity().flatMap(capacity -> line(capacity, true)).ifPresent(line ->
-          labels.put(HeatFigure.capacityOf(node.name()), new Label(node.name(), List.of(line))));
-      List<Label.Line> initial = node.initial().flatMap(at -> line(at, false))
-          .map(line -> List.of(atFirst(line))).orElse(List.of());
-      labels.put(node.name(), new Label(node.name(), initial));
-    });
-    plan.resistances().forEach(resistance ->
-        labels.put(resistance.name(), label(resistance.name(), resistance.kelvinPerWatt())));
-    plan.losses().forEach(loss -> labels.put(loss.name(), label(loss.name(), loss.watts())));
-    return labels;
-  }
-
-  /** Without the moment, the node looks held at the temperature from which it starts; short, for it stands in the node. */
-  private static Label.Line atFirst(Label.Line initial) {
-    boolean known = initial.text().startsWith(EQUALS);
-    return new Label.Line(known ? Optional.empty() : initial.symbol(),
-        (known ? initial.text().substring(EQUALS.length()) : initial.text()) + " at t = 0");
-  }
-
-  private Label label(String name, Expression formula) {
-    return new Label(name, line(formula, true).map(List::of).orElse(List.of()));
-  }
-
-  /** @param plain whether a bare number is worth printing */
-  private Optional<Label.Line> line(Expression formula, boolean plain) {
-    if (formula instanceof Expression.Name name) {
-      Printed given = givens.values().get(name.id());
-      if (given != null) {
-        return Optional.of(new Label.Line(Optional.of(givens.symbol(name.id())), EQUALS + given.text()));
-      }
-      return Optional.ofNullable(workedSymbols.get(name.id())).map(symbol -> new Label.Line(Optional.of(symbol), ""));
+    Map<String, Label> ofHeat() {
+        HeatPlan plan = template.model(HeatPlan.class).orElseThrow();
+        Map<String, Label> labels = new LinkedHashMap<>();
+        plan.ambients().forEach(ambient -> labels.put(ambient.name(), label(ambient.name(), ambient.at())));
+        plan.nodes().forEach(node -> {
+            node.capacity()
+                    .flatMap(capacity -> line(capacity, true))
+                    .ifPresent(line ->
+                            labels.put(HeatFigure.capacityOf(node.name()), new Label(node.name(), List.of(line))));
+            List<Label.Line> initial = node.initial()
+                    .flatMap(at -> line(at, false))
+                    .map(line -> List.of(atFirst(line)))
+                    .orElse(List.of());
+            labels.put(node.name(), new Label(node.name(), initial));
+        });
+        plan.resistances()
+                .forEach(resistance ->
+                        labels.put(resistance.name(), label(resistance.name(), resistance.kelvinPerWatt())));
+        plan.losses().forEach(loss -> labels.put(loss.name(), label(loss.name(), loss.watts())));
+        return labels;
     }
-    if (formula instanceof Expression.Constant constant && plain) {
-      return Optional.of(new Label.Line(Optional.empty(),
-          problem.writer().plain(constant.si(), constant.unit(), ProblemText.FIGURES).text()));
+
+    /**
+     * Without the moment, the node looks held at the temperature from which it starts; short, for it stands in the
+     * node.
+     */
+    private static Label.Line atFirst(Label.Line initial) {
+        boolean known = initial.text().startsWith(EQUALS);
+        return new Label.Line(
+                known ? Optional.empty() : initial.symbol(),
+                (known ? initial.text().substring(EQUALS.length()) : initial.text()) + " at t = 0");
     }
-    return Optional.empty();
-  }
+
+    private Label label(String name, Expression formula) {
+        return new Label(name, line(formula, true).map(List::of).orElse(List.of()));
+    }
+
+    /** @param plain whether a bare number is worth printing */
+    private Optional<Label.Line> line(Expression formula, boolean plain) {
+        if (formula instanceof Expression.Name name) {
+            Printed given = givens.values().get(name.id());
+            if (given != null) {
+                return Optional.of(new Label.Line(Optional.of(givens.symbol(name.id())), EQUALS + given.text()));
+            }
+            return Optional.ofNullable(workedSymbols.get(name.id()))
+                    .map(symbol -> new Label.Line(Optional.of(symbol), ""));
+        }
+        if (formula instanceof Expression.Constant constant && plain) {
+            return Optional.of(new Label.Line(
+                    Optional.empty(),
+                    problem.writer()
+                            .plain(constant.si(), constant.unit(), ProblemText.FIGURES)
+                            .text()));
+        }
+        return Optional.empty();
+    }
 }

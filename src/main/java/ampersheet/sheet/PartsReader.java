@@ -21,201 +21,253 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * Reads what a workshop has in its bins: values separated by commas, semicolons or tabs, whose first line names the columns {@code
- * kind}, {@code value}, {@code tolerance}, {@code rating} and {@code count}. A line of the kind {@code meter} has as its
- * value the smallest step that the meter shows, and as its tolerance what it may be off, such as {@code 0.5 % + 2 digits}.
+ * Reads what a workshop has in its bins: values separated by commas, semicolons or tabs, whose first line names the
+ * columns {@code kind}, {@code value}, {@code tolerance}, {@code rating} and {@code count}. A line of the kind
+ * {@code meter} has as its value the smallest step that the meter shows, and as its tolerance what it may be off, such
+ * as {@code 0.5 % + 2 digits}.
  */
 public final class PartsReader {
-  private static final String FORM = "a first line \"kind,value,tolerance,rating,count\", then a line such as "
-      + "\"resistor,4.7 kohm,5 %,0.25 W,40\" for each bin";
-  private static final List<String> COLUMNS = List.of("kind", "value", "tolerance", "rating", "count");
-  private static final int MOST_LINES = 5_000;
-  private static final int MOST_PARTS = 1_000_000;
-  private static final double SAME = 1e-9;
-  private static final Unit PERCENT = Unit.parse("%");
-  private static final Unit WATT = Unit.parse("W");
-  /** A meter or part that is further off is no measure of anything. */
-  private static final double WIDEST = 0.5;
+    private static final String FORM = "a first line \"kind,value,tolerance,rating,count\", then a line such as "
+            + "\"resistor,4.7 kohm,5 %,0.25 W,40\" for each bin";
+    private static final List<String> COLUMNS = List.of("kind", "value", "tolerance", "rating", "count");
+    private static final int MOST_LINES = 5_000;
+    private static final int MOST_PARTS = 1_000_000;
+    private static final double SAME = 1e-9;
+    private static final Unit PERCENT = Unit.parse("%");
+    private static final Unit WATT = Unit.parse("W");
+    /** A meter or part that is further off is no measure of anything. */
+    private static final double WIDEST = 0.5;
 
-  private final String file;
-  private final String text;
-  private final ColumnFile columns;
-  private final List<Bin> bins = new ArrayList<>();
-  private final List<Meter> meters = new ArrayList<>();
-  private final Map<String, Integer> at = new LinkedHashMap<>();
+    private final String file;
+    private final String text;
+    private final ColumnFile columns;
+    private final List<Bin> bins = new ArrayList<>();
+    private final List<Meter> meters = new ArrayList<>();
+    private final Map<String, Integer> at = new LinkedHashMap<>();
 
-  private PartsReader(String file, String text) {
-    this.file = file;
-    this.text = text;
-    this.columns = new ColumnFile(file, text);
-  }
-
-  /**
-   * @param file as its reader knows it
-   * @throws DiagnosticException with all faults at once
-   */
-  public static Inventory read(String file, String text) {
-    return WithinMemory.of(file, () -> new PartsReader(file, text).read());
-  }
-
-  private Inventory read() {
-    List<Row> records = columns.records();
-    if (!columns.hasFaults()) {
-      readRecords(records);
+    private PartsReader(String file, String text) {
+        this.file = file;
+        this.text = text;
+        this.columns = new ColumnFile(file, text);
     }
-    if (columns.hasFaults()) {
-      throw new DiagnosticException(columns.faults());
-    }
-    return new Inventory(file, text, bins, meters, fingerprint());
-  }
 
-  private void readRecords(List<Row> records) {
-    if (records.isEmpty()) {
-      columns.fault(0, "the parts list is empty", FORM, "Write one line for each bin.");
-      return;
+    /**
+     * @param file as its reader knows it
+     * @throws DiagnosticException with all faults at once
+     */
+    public static Inventory read(String file, String text) {
+        return WithinMemory.of(file, () -> new PartsReader(file, text).read());
     }
-    Row head = records.get(0);
-    List<String> missing = new ArrayList<>();
-    for (String column : COLUMNS) {
-      at.put(column, ColumnFile.column(head, column));
-      if (at.get(column) < 0 && !column.equals("rating")) {
-        missing.add(column);
-      }
-    }
-    if (!missing.isEmpty()) {
-      columns.fault(head.line(), "the first line names no column " + String.join(", ", missing), FORM,
-          "Put the column names on the first line.");
-      return;
-    }
-    if (records.size() == 1 || records.size() > MOST_LINES) {
-      columns.fault(head.line(), records.size() == 1 ? "the parts list holds no bin" : "the parts list has "
-          + records.size() + " lines", records.size() == 1 ? FORM : "at most " + MOST_LINES + " lines",
-          "Write one line for each bin.");
-      return;
-    }
-    records.subList(1, records.size()).forEach(this::readLine);
-  }
 
-  private void readLine(Row record) {
-    int line = record.line();
-    String kind = AsciiCase.small(cell(record, "kind"));
-    if (kind.equals("meter")) {
-      meter(record, line);
-      return;
+    private Inventory read() {
+        List<Row> records = columns.records();
+        if (!columns.hasFaults()) {
+            readRecords(records);
+        }
+        if (columns.hasFaults()) {
+            throw new DiagnosticException(columns.faults());
+        }
+        return new Inventory(file, text, bins, meters, fingerprint());
     }
-    for (Kind known : Kind.values()) {
-      if (known.word().equals(kind)) {
-        bin(record, line, known);
-        return;
-      }
+
+    private void readRecords(List<Row> records) {
+        if (records.isEmpty()) {
+            columns.fault(0, "the parts list is empty", FORM, "Write one line for each bin.");
+            return;
+        }
+        Row head = records.get(0);
+        List<String> missing = new ArrayList<>();
+        for (String column : COLUMNS) {
+            at.put(column, ColumnFile.column(head, column));
+            if (at.get(column) < 0 && !column.equals("rating")) {
+                missing.add(column);
+            }
+        }
+        if (!missing.isEmpty()) {
+            columns.fault(
+                    head.line(),
+                    "the first line names no column " + String.join(", ", missing),
+                    FORM,
+                    "Put the column names on the first line.");
+            return;
+        }
+        if (records.size() == 1 || records.size() > MOST_LINES) {
+            columns.fault(
+                    head.line(),
+                    records.size() == 1
+                            ? "the parts list holds no bin"
+                            : "the parts list has " + records.size() + " lines",
+                    records.size() == 1 ? FORM : "at most " + MOST_LINES + " lines",
+                    "Write one line for each bin.");
+            return;
+        }
+        records.subList(1, records.size()).forEach(this::readLine);
     }
-    columns.fault(line, kind.isEmpty() ? "this line names no kind of part" : "\u201c" + kind + "\u201d is no kind of part",
-        "resistor, capacitor, trimpot, led, zener or meter", "Correct the kind, or take the line out.");
-  }
 
-  private void bin(Row record, int line, Kind kind) {
-    OptionalDouble value = quantity(line, "value", cell(record, "value"), unit(kind.dimension()), Double.MAX_VALUE);
-    String shownTolerance = cell(record, "tolerance");
-    OptionalDouble tolerance = shownTolerance.isEmpty() ? OptionalDouble.of(0)
-        : quantity(line, "tolerance", shownTolerance, PERCENT, WIDEST);
-    String shownRating = cell(record, "rating");
-    OptionalDouble rating = shownRating.isEmpty() ? OptionalDouble.empty()
-        : quantity(line, "power rating", shownRating, WATT, Double.MAX_VALUE);
-    int count = WholeNumber.read(cell(record, "count")).orElse(MOST_PARTS + 1);
-    if (count > MOST_PARTS) {
-      columns.fault(line, "\u201c" + cell(record, "count") + "\u201d is not a number of parts",
-          "a whole number from 0 to " + MOST_PARTS, "Count the parts of this bin.");
+    private void readLine(Row record) {
+        int line = record.line();
+        String kind = AsciiCase.small(cell(record, "kind"));
+        if (kind.equals("meter")) {
+            meter(record, line);
+            return;
+        }
+        for (Kind known : Kind.values()) {
+            if (known.word().equals(kind)) {
+                bin(record, line, known);
+                return;
+            }
+        }
+        columns.fault(
+                line,
+                kind.isEmpty() ? "this line names no kind of part" : "\u201c" + kind + "\u201d is no kind of part",
+                "resistor, capacitor, trimpot, led, zener or meter",
+                "Correct the kind, or take the line out.");
     }
-    if (value.isEmpty() || tolerance.isEmpty() || rating.isEmpty() && !shownRating.isEmpty() || count > MOST_PARTS) {
-      return;
+
+    private void bin(Row record, int line, Kind kind) {
+        OptionalDouble value = quantity(line, "value", cell(record, "value"), unit(kind.dimension()), Double.MAX_VALUE);
+        String shownTolerance = cell(record, "tolerance");
+        OptionalDouble tolerance = shownTolerance.isEmpty()
+                ? OptionalDouble.of(0)
+                : quantity(line, "tolerance", shownTolerance, PERCENT, WIDEST);
+        String shownRating = cell(record, "rating");
+        OptionalDouble rating = shownRating.isEmpty()
+                ? OptionalDouble.empty()
+                : quantity(line, "power rating", shownRating, WATT, Double.MAX_VALUE);
+        int count = WholeNumber.read(cell(record, "count")).orElse(MOST_PARTS + 1);
+        if (count > MOST_PARTS) {
+            columns.fault(
+                    line,
+                    "\u201c" + cell(record, "count") + "\u201d is not a number of parts",
+                    "a whole number from 0 to " + MOST_PARTS,
+                    "Count the parts of this bin.");
+        }
+        if (value.isEmpty()
+                || tolerance.isEmpty()
+                || rating.isEmpty() && !shownRating.isEmpty()
+                || count > MOST_PARTS) {
+            return;
+        }
+        Optional<Bin> earlier = bins.stream()
+                .filter(bin -> bin.kind() == kind && Math.abs(bin.value() - value.getAsDouble()) <= SAME * bin.value())
+                .findFirst();
+        if (earlier.isPresent()) {
+            columns.fault(
+                    line,
+                    "this " + kind.word() + " has a bin already: line "
+                            + earlier.get().place().line(),
+                    "one line for each value of a kind",
+                    "Put them into one bin, with the wider tolerance and the lower rating.");
+            return;
+        }
+        bins.add(new Bin(kind, value.getAsDouble(), tolerance.getAsDouble(), rating, count, columns.place(line)));
     }
-    Optional<Bin> earlier = bins.stream().filter(bin -> bin.kind() == kind
-        && Math.abs(bin.value() - value.getAsDouble()) <= SAME * bin.value()).findFirst();
-    if (earlier.isPresent()) {
-      columns.fault(line, "this " + kind.word() + " has a bin already: line " + earlier.get().place().line(),
-          "one line for each value of a kind", "Put them into one bin, with the wider tolerance and the lower rating.");
-      return;
+
+    private static Unit unit(Dimension dimension) {
+        return Unit.parse(
+                dimension.equals(Dimension.RESISTANCE) ? "ohm" : dimension.equals(Dimension.CAPACITANCE) ? "F" : "V");
     }
-    bins.add(new Bin(kind, value.getAsDouble(), tolerance.getAsDouble(), rating, count, columns.place(line)));
-  }
 
-  private static Unit unit(Dimension dimension) {
-    return Unit.parse(dimension.equals(Dimension.RESISTANCE) ? "ohm" : dimension.equals(Dimension.CAPACITANCE) ? "F" : "V");
-  }
-
-  private void meter(Row record, int line) {
-    String written = cell(record, "value");
-    Reading reading = QuantityReader.read(written);
-    boolean read = reading instanceof Reading.Value value && value.unit().isPresent() && value.number() > 0
-        && List.of(Dimension.VOLTAGE, Dimension.CURRENT).contains(value.unit().get().dimension());
-    if (!read) {
-      columns.fault(line, "\u201c" + written + "\u201d is not the smallest step a meter shows",
-          "a voltage or a current, such as 10 mV", "Write what the last digit is worth in the range that is used.");
-      return;
+    private void meter(Row record, int line) {
+        String written = cell(record, "value");
+        Reading reading = QuantityReader.read(written);
+        boolean read = reading instanceof Reading.Value value
+                && value.unit().isPresent()
+                && value.number() > 0
+                && List.of(Dimension.VOLTAGE, Dimension.CURRENT)
+                        .contains(value.unit().get().dimension());
+        if (!read) {
+            columns.fault(
+                    line,
+                    "\u201c" + written + "\u201d is not the smallest step a meter shows",
+                    "a voltage or a current, such as 10 mV",
+                    "Write what the last digit is worth in the range that is used.");
+            return;
+        }
+        Reading.Value step = (Reading.Value) reading;
+        Dimension quantity = step.unit().orElseThrow().dimension();
+        String[] parts = cell(record, "tolerance").split("\\+", -1);
+        int digits = parts.length == 2 ? digits(parts[1].strip()) : parts.length == 1 ? 0 : -1;
+        OptionalDouble share =
+                digits < 0 ? OptionalDouble.empty() : quantity(line, "tolerance", parts[0].strip(), PERCENT, WIDEST);
+        if (digits < 0) {
+            columns.fault(
+                    line,
+                    "\u201c" + cell(record, "tolerance") + "\u201d is not the tolerance of a meter",
+                    "such as 0.5 % + 2 digits",
+                    "Copy it from the meter's own booklet.");
+        } else if (meters.stream().anyMatch(meter -> meter.quantity().equals(quantity))) {
+            columns.fault(
+                    line,
+                    "there is a meter for this quantity already",
+                    "one line for voltage and one for current",
+                    "Keep the line of the meter that the class uses.");
+        } else if (share.isPresent()) {
+            meters.add(new Meter(
+                    quantity, share.getAsDouble(), digits * step.si(step.unit().orElseThrow())));
+        }
     }
-    Reading.Value step = (Reading.Value) reading;
-    Dimension quantity = step.unit().orElseThrow().dimension();
-    String[] parts = cell(record, "tolerance").split("\\+", -1);
-    int digits = parts.length == 2 ? digits(parts[1].strip()) : parts.length == 1 ? 0 : -1;
-    OptionalDouble share = digits < 0 ? OptionalDouble.empty()
-        : quantity(line, "tolerance", parts[0].strip(), PERCENT, WIDEST);
-    if (digits < 0) {
-      columns.fault(line, "\u201c" + cell(record, "tolerance") + "\u201d is not the tolerance of a meter",
-          "such as 0.5 % + 2 digits", "Copy it from the meter's own booklet.");
-    } else if (meters.stream().anyMatch(meter -> meter.quantity().equals(quantity))) {
-      columns.fault(line, "there is a meter for this quantity already", "one line for voltage and one for current",
-          "Keep the line of the meter that the class uses.");
-    } else if (share.isPresent()) {
-      meters.add(new Meter(quantity, share.getAsDouble(), digits * step.si(step.unit().orElseThrow())));
+
+    /** {@code 2 digits}, {@code 1 digit} or {@code 3}; -1 for anything else. */
+    private static int digits(String written) {
+        String number = written.endsWith("digits")
+                ? written.substring(0, written.length() - 6)
+                : written.endsWith("digit") ? written.substring(0, written.length() - 5) : written;
+        int digits = WholeNumber.read(number.strip()).orElse(-1);
+        return digits <= 1000 ? digits : -1;
     }
-  }
 
-  /** {@code 2 digits}, {@code 1 digit} or {@code 3}; -1 for anything else. */
-  private static int digits(String written) {
-    String number = written.endsWith("digits") ? written.substring(0, written.length() - 6)
-        : written.endsWith("digit") ? written.substring(0, written.length() - 5) : written;
-    int digits = WholeNumber.read(number.strip()).orElse(-1);
-    return digits <= 1000 ? digits : -1;
-  }
-
-  private OptionalDouble quantity(int line, String what, String written, Unit unit, double most) {
-    Reading reading = QuantityReader.read(written, unit);
-    if (reading instanceof Reading.Value value
-        && value.unit().map(typed -> typed.dimension().equals(unit.dimension())).orElse(true)) {
-      boolean percent = unit.dimension().equals(Dimension.ONE);
-      double si = percent && value.unit().isEmpty() ? PERCENT.toSi(value.number()) : value.si(unit);
-      if (si > 0 && si <= most && si < Double.POSITIVE_INFINITY) {
-        return OptionalDouble.of(si);
-      }
+    private OptionalDouble quantity(int line, String what, String written, Unit unit, double most) {
+        Reading reading = QuantityReader.read(written, unit);
+        if (reading instanceof Reading.Value value
+                && value.unit()
+                        .map(typed -> typed.dimension().equals(unit.dimension()))
+                        .orElse(true)) {
+            boolean percent = unit.dimension().equals(Dimension.ONE);
+            double si = percent && value.unit().isEmpty() ? PERCENT.toSi(value.number()) : value.si(unit);
+            if (si > 0 && si <= most && si < Double.POSITIVE_INFINITY) {
+                return OptionalDouble.of(si);
+            }
+        }
+        columns.fault(
+                line,
+                "\u201c" + written + "\u201d is not a " + what + " of a part",
+                "a number above zero in " + unit.symbol()
+                        + (most == WIDEST ? ", at most 50 %" : ", with or without prefix"),
+                "Write it as on the part, with a point as decimal marker.");
+        return OptionalDouble.empty();
     }
-    columns.fault(line, "\u201c" + written + "\u201d is not a " + what + " of a part", "a number above zero in " + unit.symbol()
-        + (most == WIDEST ? ", at most 50 %" : ", with or without prefix"), "Write it as on the part, with a point as decimal marker.");
-    return OptionalDouble.empty();
-  }
 
-  private String cell(Row record, String column) {
-    int index = at.get(column);
-    return index < 0 || index >= record.size() ? "" : record.get(index).strip();
-  }
+    private String cell(Row record, String column) {
+        int index = at.get(column);
+        return index < 0 || index >= record.size() ? "" : record.get(index).strip();
+    }
 
-  /** Of what is listed, not of how it is written. */
-  private String fingerprint() {
-    List<String> parts = new ArrayList<>();
-    bins.stream().sorted(Comparator.comparing(Bin::kind).thenComparingDouble(Bin::value)).forEach(bin ->
-        parts.addAll(List.of(bin.kind().word(), bits(bin.value()), bits(bin.tolerance()),
-            bin.rating().isPresent() ? bits(bin.rating().getAsDouble()) : "", Integer.toString(bin.count()))));
-    meters.stream().sorted(Comparator.comparing(meter -> stored(meter.quantity()))).forEach(meter ->
-        parts.addAll(List.of("meter", stored(meter.quantity()), bits(meter.share()), bits(meter.amount()))));
-    return Fingerprint.of(parts);
-  }
+    /** Of what is listed, not of how it is written. */
+    private String fingerprint() {
+        List<String> parts = new ArrayList<>();
+        bins.stream()
+                .sorted(Comparator.comparing(Bin::kind).thenComparingDouble(Bin::value))
+                .forEach(bin -> parts.addAll(List.of(
+                        bin.kind().word(),
+                        bits(bin.value()),
+                        bits(bin.tolerance()),
+                        bin.rating().isPresent() ? bits(bin.rating().getAsDouble()) : "",
+                        Integer.toString(bin.count()))));
+        meters.stream()
+                .sorted(Comparator.comparing(meter -> stored(meter.quantity())))
+                .forEach(meter -> parts.addAll(
+                        List.of("meter", stored(meter.quantity()), bits(meter.share()), bits(meter.amount()))));
+        return Fingerprint.of(parts);
+    }
 
-  /** As it goes into the ID of a sheet: another form would make every ID that was printed another one. */
-  static String stored(Dimension quantity) {
-    return "Dimension[metre=" + quantity.metre() + ", kilogram=" + quantity.kilogram() + ", second=" + quantity.second()
-        + ", ampere=" + quantity.ampere() + ", kelvin=" + quantity.kelvin() + "]";
-  }
+    /** As it goes into the ID of a sheet: another form would make every ID that was printed another one. */
+    static String stored(Dimension quantity) {
+        return "Dimension[metre=" + quantity.metre() + ", kilogram=" + quantity.kilogram() + ", second="
+                + quantity.second() + ", ampere=" + quantity.ampere() + ", kelvin=" + quantity.kelvin() + "]";
+    }
 
-  private static String bits(double value) {
-    return Long.toHexString(Double.doubleToLongBits(value));
-  }
+    private static String bits(double value) {
+        return Long.toHexString(Double.doubleToLongBits(value));
+    }
 }

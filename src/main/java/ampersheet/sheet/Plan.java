@@ -15,83 +15,107 @@ import java.util.List;
  * @param unitsPrinted whether the unit stands behind the blank; otherwise the learner writes it
  * @param levels the levels that templates of a pool or a skill may have; empty: any
  */
-public record Plan(String file, String written, String title, Seeding seeding, Document.Paper paper, String language, SymbolStyle symbols,
-    DecimalMarker decimal, boolean unitsPrinted, Order order, List<Integer> levels, List<Entry> entries) {
-  public Plan {
-    levels = List.copyOf(levels);
-    entries = List.copyOf(entries);
-  }
-
-  /** Any text; whoever knows it, and the plan, can make everybody's key. */
-  public String seed() {
-    return seeding.seed();
-  }
-
-  /** The same plan with a secret that was drawn for it. */
-  public Plan drawnWith(Secret secret) {
-    return new Plan(file, written, title, new Seeding.Drawn(secret, title), paper, language, symbols, decimal, unitsPrinted, order,
-        levels, entries);
-  }
-
-  /** Where a plan's seed comes from. */
-  public sealed interface Seeding {
-    String seed();
-
-    /** The plan names it. */
-    record Named(String seed) implements Seeding {}
-
-    /** The title stands in: it is printed on every sheet, so that such keys can be guessed. */
-    record Title(String seed) implements Seeding {}
-
-    /** Drawn at random for a plan that names none. The title counts, too, so that another evening has other numbers. */
-    record Drawn(Secret secret, String title) implements Seeding {
-      @Override
-      public String seed() {
-        return secret.characters() + " " + title;
-      }
-    }
-  }
-
-  public enum Order {
-    AS_LISTED,
-    /** Interleaved, so that no two neighbours are of one family where that is possible. */
-    MIXED
-  }
-
-  /**
-   * One line of the plan's list of problems.
-   *
-   * @param count how many problems it gives, each with numbers of its own
-   * @param example whether each problem follows a fully worked twin with other numbers
-   * @param fixed givens that are the same for everybody, in the order written
-   * @param place for faults found when its templates are looked up
-   */
-  public record Entry(Source source, int count, Support support, boolean example, List<Fixed> fixed, Place place) {
-    public Entry {
-      fixed = List.copyOf(fixed);
-    }
-  }
-
-  /**
-   * A given that is not drawn.
-   *
-   * @param value as written, such as {@code 12 V}
-   */
-  public record Fixed(String name, String value, Place place) {}
-
-  /** Where a problem's template comes from. */
-  public sealed interface Source {
-    /** This template for everybody. */
-    record One(String template, Place place) implements Source {}
-
-    /** One of these, each for an equal share of the class. */
-    record Pool(List<One> templates) implements Source {
-      public Pool {
-        templates = List.copyOf(templates);
-      }
+public record Plan(
+        String file,
+        String written,
+        String title,
+        Seeding seeding,
+        Document.Paper paper,
+        String language,
+        SymbolStyle symbols,
+        DecimalMarker decimal,
+        boolean unitsPrinted,
+        Order order,
+        List<Integer> levels,
+        List<Entry> entries) {
+    public Plan {
+        levels = List.copyOf(levels);
+        entries = List.copyOf(entries);
     }
 
-    /** A pool of all templates that practise this skill. */
-    record Skill(String skill, Place place) implements Source {}
-  }
+    /** Any text; whoever knows it, and the plan, can make everybody's key. */
+    public String seed() {
+        return seeding.seed();
+    }
+
+    /** The same plan with a secret that was drawn for it. */
+    public Plan drawnWith(Secret secret) {
+        return new Plan(
+                file,
+                written,
+                title,
+                new Seeding.Drawn(secret, title),
+                paper,
+                language,
+                symbols,
+                decimal,
+                unitsPrinted,
+                order,
+                levels,
+                entries);
+    }
+
+    /** Where a plan's seed comes from. */
+    public sealed interface Seeding {
+        String seed();
+
+        /** The plan names it. */
+        record Named(String seed) implements Seeding {}
+
+        /** The title stands in: it is printed on every sheet, so that such keys can be guessed. */
+        record Title(String seed) implements Seeding {}
+
+        /**
+         * Drawn at random for a plan that names none. The title counts, too, so that another evening has other numbers.
+         */
+        record Drawn(Secret secret, String title) implements Seeding {
+            @Override
+            public String seed() {
+                return secret.characters() + " " + title;
+            }
+        }
+    }
+
+    public enum Order {
+        AS_LISTED,
+        /** Interleaved, so that no two neighbours are of one family where that is possible. */
+        MIXED
+    }
+
+    /**
+     * One line of the plan's list of problems.
+     *
+     * @param count how many problems it gives, each with numbers of its own
+     * @param example whether each problem follows a fully worked twin with other numbers
+     * @param fixed givens that are the same for everybody, in the order written
+     * @param place for faults found when its templates are looked up
+     */
+    public record Entry(Source source, int count, Support support, boolean example, List<Fixed> fixed, Place place) {
+        public Entry {
+            fixed = List.copyOf(fixed);
+        }
+    }
+
+    /**
+     * A given that is not drawn.
+     *
+     * @param value as written, such as {@code 12 V}
+     */
+    public record Fixed(String name, String value, Place place) {}
+
+    /** Where a problem's template comes from. */
+    public sealed interface Source {
+        /** This template for everybody. */
+        record One(String template, Place place) implements Source {}
+
+        /** One of these, each for an equal share of the class. */
+        record Pool(List<One> templates) implements Source {
+            public Pool {
+                templates = List.copyOf(templates);
+            }
+        }
+
+        /** A pool of all templates that practise this skill. */
+        record Skill(String skill, Place place) implements Source {}
+    }
 }

@@ -25,284 +25,363 @@ import java.util.TreeSet;
 
 /** Reads plan files; the form is told in {@code problem-templates/README.md}. */
 public final class PlanReader {
-  /** More would fill a booklet; a larger number is a typing slip. */
-  static final int MOST_PROBLEMS = 60;
-  private static final String ENTRY_EXAMPLE = "{template: current-limiting/one-indicator, example: yes}";
-  private static final Map<String, Document.Paper> PAPERS =
-      ordered("a4", Document.Paper.A4, "letter", Document.Paper.LETTER);
-  private static final Map<String, SymbolStyle> SYMBOLS = ordered("iec", SymbolStyle.IEC, "ieee", SymbolStyle.IEEE);
-  private static final Map<String, DecimalMarker> MARKERS =
-      ordered("point", DecimalMarker.POINT, "comma", DecimalMarker.COMMA);
-  private static final Map<String, Boolean> UNITS = ordered("asked", false, "printed", true);
-  private static final Map<String, Order> ORDERS = ordered("as listed", Order.AS_LISTED, "mixed", Order.MIXED);
+    /** More would fill a booklet; a larger number is a typing slip. */
+    static final int MOST_PROBLEMS = 60;
 
-  private final String file;
-  private final String text;
-  private final Faults faults = new Faults();
+    private static final String ENTRY_EXAMPLE = "{template: current-limiting/one-indicator, example: yes}";
+    private static final Map<String, Document.Paper> PAPERS =
+            ordered("a4", Document.Paper.A4, "letter", Document.Paper.LETTER);
+    private static final Map<String, SymbolStyle> SYMBOLS = ordered("iec", SymbolStyle.IEC, "ieee", SymbolStyle.IEEE);
+    private static final Map<String, DecimalMarker> MARKERS =
+            ordered("point", DecimalMarker.POINT, "comma", DecimalMarker.COMMA);
+    private static final Map<String, Boolean> UNITS = ordered("asked", false, "printed", true);
+    private static final Map<String, Order> ORDERS = ordered("as listed", Order.AS_LISTED, "mixed", Order.MIXED);
 
-  private PlanReader(String file, String text) {
-    this.file = file;
-    this.text = text;
-  }
+    private final String file;
+    private final String text;
+    private final Faults faults = new Faults();
 
-  /**
-   * @param file as its reader knows it
-   * @throws DiagnosticException with all faults of the file at once
-   */
-  public static Plan read(String file, String text) {
-    if (text.isBlank()) {
-      throw new DiagnosticException(Diagnostic.error(Place.inFile(file), "the plan is empty",
-          "keys such as title and problems", "Begin with \"title: …\"."));
+    private PlanReader(String file, String text) {
+        this.file = file;
+        this.text = text;
     }
-    return WithinMemory.of(file, () -> new PlanReader(file, text).read());
-  }
 
-  private Plan read() {
-    Optional<Yaml> root = YamlReader.read(new SourceText(file, text), faults);
-    Optional<Plan> plan = root.flatMap(this::plan);
-    if (faults.hasErrors()) {
-      throw new DiagnosticException(faults.inOrder());
-    }
-    return plan.orElseThrow();
-  }
-
-  private Optional<Plan> plan(Yaml root) {
-    if (!(root instanceof Yaml.Mapping mapping)) {
-      faults.error(root.place(), "a plan is not " + root.kind(), "keys such as title and problems",
-          "Begin with \"title: …\".");
-      return Optional.empty();
-    }
-    Fields fields = new Fields(mapping, "a plan", faults);
-    String title = fields.needText("title", "the heading of every sheet").map(Yaml.Scalar::text).orElse("");
-    Plan.Seeding seed = fields.text("seed").<Plan.Seeding>map(named -> new Plan.Seeding.Named(named.text()))
-        .orElse(new Plan.Seeding.Title(title));
-    Document.Paper paper = choice(fields, "paper", PAPERS, Document.Paper.A4);
-    String language = fields.text("language").map(this::language).orElse("en");
-    SymbolStyle symbols = choice(fields, "symbols", SYMBOLS, SymbolStyle.IEC);
-    DecimalMarker decimal = choice(fields, "decimal", MARKERS, DecimalMarker.POINT);
-    boolean unitsPrinted = choice(fields, "units", UNITS, false);
-    Order order = choice(fields, "order", ORDERS, Order.AS_LISTED);
-    List<Integer> levels = levels(fields);
-    List<Entry> entries = entries(fields);
-    fields.finish();
-    return Optional.of(new Plan(file, text, RosterReader.printable(title), seed, paper, language, symbols, decimal, unitsPrinted, order, levels,
-        entries));
-  }
-
-  private String language(Yaml.Scalar written) {
-    String tag = written.text();
-    if (!tag.equals("en")) {
-      faults.error(written.place(), "there are no words in the language \"" + tag + "\"", "en",
-          "Write language: en, or leave the line out.");
-    }
-    return tag;
-  }
-
-  private List<Integer> levels(Fields fields) {
-    Set<Integer> levels = new TreeSet<>();
-    fields.value("level").ifPresent(written -> {
-      List<Yaml> items = written instanceof Yaml.Sequence list ? list.items() : List.of(written);
-      for (Yaml item : items) {
-        Optional<Integer> level = wholeNumber(item, "level", 1, 4);
-        level.ifPresent(levels::add);
-      }
-    });
-    return List.copyOf(levels);
-  }
-
-  private List<Entry> entries(Fields fields) {
-    fields.need("problems", "a list of what each sheet holds, such as - " + ENTRY_EXAMPLE);
-    List<Entry> entries = new ArrayList<>();
-    int problems = 0;
-    for (Yaml.Mapping written : fields.groups("problems", ENTRY_EXAMPLE)) {
-      Optional<Entry> entry = entry(new Fields(written, "an entry of problems", faults));
-      entry.ifPresent(entries::add);
-      problems += entry.map(read -> read.count() * (read.example() ? 2 : 1)).orElse(1);
-    }
-    if (fields.list("problems").map(list -> list.items().isEmpty()).orElse(false)) {
-      faults.error(fields.placeOf("problems"), "the plan has no problems", "at least one entry, such as - "
-          + ENTRY_EXAMPLE, "Add an entry.");
-    }
-    if (problems > MOST_PROBLEMS) {
-      faults.error(fields.placeOf("problems"), "the plan puts " + problems + " problems on each sheet",
-          "at most " + MOST_PROBLEMS, "Make several plans of it.");
-    }
-    return entries;
-  }
-
-  private Optional<Entry> entry(Fields fields) {
-    Optional<Source> source = source(fields);
-    int count = fields.text("count").flatMap(written -> wholeNumber(written, "count", 1, MOST_PROBLEMS)).orElse(1);
-    boolean example = fields.text("example").map(this::yesOrNo).orElse(false);
-    Support support = support(fields, example);
-    List<Fixed> fixed = fixed(fields);
-    fields.finish();
-    return source.map(found -> new Entry(found, count, support, example, fixed, fields.place()));
-  }
-
-  /** Whether the templates draw such values is found out where the templates are. */
-  private List<Fixed> fixed(Fields fields) {
-    List<Fixed> fixed = new ArrayList<>();
-    fields.group("given").ifPresent(group -> {
-      for (Yaml.Entry given : group.entries()) {
-        if (given.value() instanceof Yaml.Scalar value && !value.text().isBlank()) {
-          fixed.add(new Fixed(given.key().text(), value.text(), given.key().place()));
-        } else {
-          faults.error(given.key().place(), "the given " + given.key().text() + " is fixed to " + given.value().kind(),
-              "one value with its unit, such as {Vs: 12 V}, or one word", "Write the value, or remove the given.");
+    /**
+     * @param file as its reader knows it
+     * @throws DiagnosticException with all faults of the file at once
+     */
+    public static Plan read(String file, String text) {
+        if (text.isBlank()) {
+            throw new DiagnosticException(Diagnostic.error(
+                    Place.inFile(file),
+                    "the plan is empty",
+                    "keys such as title and problems",
+                    "Begin with \"title: …\"."));
         }
-      }
-      if (group.entries().isEmpty()) {
-        faults.error(fields.placeOf("given"), "no given is fixed here", "names with values, such as {Vs: 12 V}",
-            "Name a given, or remove the line.");
-      }
-    });
-    return fixed;
-  }
+        return WithinMemory.of(file, () -> new PlanReader(file, text).read());
+    }
 
-  private Optional<Source> source(Fields fields) {
-    Optional<Yaml.Scalar> template = fields.text("template");
-    Optional<Yaml.Sequence> pool = fields.list("pool");
-    Optional<Yaml.Scalar> skill = fields.text("skill");
-    int named = (fields.has("template") ? 1 : 0) + (fields.has("pool") ? 1 : 0) + (fields.has("skill") ? 1 : 0);
-    if (named != 1) {
-      faults.error(fields.place(), named == 0 ? "this entry does not say where its problem comes from"
-          : "this entry names more than one of template, pool and skill",
-          "template: family/name, or pool: [family/name, …], or skill: …",
-          named == 0 ? "Add one of the three." : "Keep one of them, or make several entries.");
-      return Optional.empty();
-    }
-    if (pool.isPresent()) {
-      return pool(fields, pool.get());
-    }
-    return template.<Source>map(name -> new Source.One(name.text(), name.place()))
-        .or(() -> skill.map(name -> new Source.Skill(name.text(), name.place())));
-  }
-
-  private Optional<Source> pool(Fields fields, Yaml.Sequence written) {
-    List<Source.One> members = new ArrayList<>();
-    Set<String> names = new TreeSet<>();
-    for (Yaml item : written.items()) {
-      if (!(item instanceof Yaml.Scalar name) || name.text().isBlank()) {
-        faults.error(item.place(), "this member of the pool is " + item.kind(), "a template, family/name",
-            "Write the name of a template.");
-      } else if (!names.add(name.text())) {
-        faults.error(item.place(), "\"" + name.text() + "\" is in this pool twice", "each template once",
-            "Remove one; every member gets an equal share.");
-      } else {
-        members.add(new Source.One(name.text(), name.place()));
-      }
-    }
-    if (members.isEmpty()) {
-      faults.error(fields.placeOf("pool"), "this pool is empty", "pool: [family/name, family/name]",
-          "Name the templates that may stand in for each other.");
-      return Optional.empty();
-    }
-    return Optional.of(new Source.Pool(members));
-  }
-
-  private Support support(Fields fields, boolean example) {
-    Optional<Yaml.Scalar> written = fields.text("support");
-    Optional<Yaml.Scalar> fade = fields.text("fade");
-    Optional<Yaml.Scalar> blank = fields.text("blank");
-    String support = written.map(Yaml.Scalar::text).orElse(fade.isPresent() || blank.isPresent() ? "faded" : "bare");
-    if (!support.equals("faded")) {
-      fade.or(() -> blank).ifPresent(stray -> faults.error(stray.place(),
-          "steps are left blank only where the support is faded", "support: faded",
-          "Write support: faded, or remove fade and blank."));
-    }
-    switch (support) {
-      case "full" -> {
-        if (example) {
-          faults.error(written.orElseThrow().place(), "a worked example followed by its twin worked in full leaves "
-              + "nothing to do", "support: bare or support: faded beside example: yes", "Remove one of the two.");
+    private Plan read() {
+        Optional<Yaml> root = YamlReader.read(new SourceText(file, text), faults);
+        Optional<Plan> plan = root.flatMap(this::plan);
+        if (faults.hasErrors()) {
+            throw new DiagnosticException(faults.inOrder());
         }
-        return new Support.Full();
-      }
-      case "bare" -> {
-        return new Support.Bare();
-      }
-      case "faded" -> {
-        return new Support.Faded(fade(fade, blank));
-      }
-      default -> {
-        faults.error(written.orElseThrow().place(), "\"" + support + "\" is no level of support",
-            "full, faded or bare", "Write one of them.");
-        return new Support.Bare();
-      }
+        return plan.orElseThrow();
     }
-  }
 
-  private Support.Fade fade(Optional<Yaml.Scalar> fade, Optional<Yaml.Scalar> blank) {
-    int steps = blank.flatMap(written -> wholeNumber(written, "blank", 1, 50)).orElse(1);
-    String written = fade.map(Yaml.Scalar::text).orElse("forward");
-    if (written.startsWith("principle ")) {
-      blank.ifPresent(stray -> faults.error(stray.place(),
-          "how many steps are blank follows from the principle", "no blank: beside fade: principle …",
-          "Remove blank, or write fade: forward."));
-      return new Support.Fade.Principle(written.substring("principle ".length()).strip());
+    private Optional<Plan> plan(Yaml root) {
+        if (!(root instanceof Yaml.Mapping mapping)) {
+            faults.error(
+                    root.place(),
+                    "a plan is not " + root.kind(),
+                    "keys such as title and problems",
+                    "Begin with \"title: …\".");
+            return Optional.empty();
+        }
+        Fields fields = new Fields(mapping, "a plan", faults);
+        String title = fields.needText("title", "the heading of every sheet")
+                .map(Yaml.Scalar::text)
+                .orElse("");
+        Plan.Seeding seed = fields.text("seed")
+                .<Plan.Seeding>map(named -> new Plan.Seeding.Named(named.text()))
+                .orElse(new Plan.Seeding.Title(title));
+        Document.Paper paper = choice(fields, "paper", PAPERS, Document.Paper.A4);
+        String language = fields.text("language").map(this::language).orElse("en");
+        SymbolStyle symbols = choice(fields, "symbols", SYMBOLS, SymbolStyle.IEC);
+        DecimalMarker decimal = choice(fields, "decimal", MARKERS, DecimalMarker.POINT);
+        boolean unitsPrinted = choice(fields, "units", UNITS, false);
+        Order order = choice(fields, "order", ORDERS, Order.AS_LISTED);
+        List<Integer> levels = levels(fields);
+        List<Entry> entries = entries(fields);
+        fields.finish();
+        return Optional.of(new Plan(
+                file,
+                text,
+                RosterReader.printable(title),
+                seed,
+                paper,
+                language,
+                symbols,
+                decimal,
+                unitsPrinted,
+                order,
+                levels,
+                entries));
     }
-    if (written.equals("backward")) {
-      return new Support.Fade.Backward(steps);
-    }
-    if (!written.equals("forward")) {
-      faults.error(fade.orElseThrow().place(), "\"" + written + "\" is no way to fade",
-          "forward, backward, or principle with its name, such as principle Ohm's law", "Write one of them.");
-    }
-    return new Support.Fade.Forward(steps);
-  }
 
-  private boolean yesOrNo(Yaml.Scalar written) {
-    switch (written.text()) {
-      case "yes", "true" -> {
-        return true;
-      }
-      case "no", "false" -> {
-        return false;
-      }
-      default -> {
-        faults.error(written.place(), "\"" + written.text() + "\" is neither yes nor no", "yes or no",
-            "Write one of them.");
-        return false;
-      }
+    private String language(Yaml.Scalar written) {
+        String tag = written.text();
+        if (!tag.equals("en")) {
+            faults.error(
+                    written.place(),
+                    "there are no words in the language \"" + tag + "\"",
+                    "en",
+                    "Write language: en, or leave the line out.");
+        }
+        return tag;
     }
-  }
 
-  private Optional<Integer> wholeNumber(Yaml written, String key, int least, int most) {
-    if (written instanceof Yaml.Scalar scalar && isDigits(scalar.text())) {
-      int value = Integer.parseInt(scalar.text());
-      if (value >= least && value <= most) {
-        return Optional.of(value);
-      }
+    private List<Integer> levels(Fields fields) {
+        Set<Integer> levels = new TreeSet<>();
+        fields.value("level").ifPresent(written -> {
+            List<Yaml> items = written instanceof Yaml.Sequence list ? list.items() : List.of(written);
+            for (Yaml item : items) {
+                Optional<Integer> level = wholeNumber(item, "level", 1, 4);
+                level.ifPresent(levels::add);
+            }
+        });
+        return List.copyOf(levels);
     }
-    String shown = written instanceof Yaml.Scalar scalar ? "\"" + scalar.text() + "\"" : "that";
-    faults.error(written.place(), shown + " does not fit " + key,
-        "a whole number from " + least + " to " + most, "Write such a number.");
-    return Optional.empty();
-  }
 
-  private static boolean isDigits(String text) {
-    return !text.isEmpty() && text.length() <= 6 && text.chars().allMatch(c -> c >= '0' && c <= '9');
-  }
-
-  private <T> T choice(Fields fields, String key, Map<String, T> choices, T otherwise) {
-    Optional<Yaml.Scalar> written = fields.text(key);
-    if (written.isEmpty()) {
-      return otherwise;
+    private List<Entry> entries(Fields fields) {
+        fields.need("problems", "a list of what each sheet holds, such as - " + ENTRY_EXAMPLE);
+        List<Entry> entries = new ArrayList<>();
+        int problems = 0;
+        for (Yaml.Mapping written : fields.groups("problems", ENTRY_EXAMPLE)) {
+            Optional<Entry> entry = entry(new Fields(written, "an entry of problems", faults));
+            entry.ifPresent(entries::add);
+            problems +=
+                    entry.map(read -> read.count() * (read.example() ? 2 : 1)).orElse(1);
+        }
+        if (fields.list("problems").map(list -> list.items().isEmpty()).orElse(false)) {
+            faults.error(
+                    fields.placeOf("problems"),
+                    "the plan has no problems",
+                    "at least one entry, such as - " + ENTRY_EXAMPLE,
+                    "Add an entry.");
+        }
+        if (problems > MOST_PROBLEMS) {
+            faults.error(
+                    fields.placeOf("problems"),
+                    "the plan puts " + problems + " problems on each sheet",
+                    "at most " + MOST_PROBLEMS,
+                    "Make several plans of it.");
+        }
+        return entries;
     }
-    T chosen = choices.get(written.get().text());
-    if (chosen == null) {
-      faults.error(written.get().place(), "\"" + written.get().text() + "\" does not fit " + key,
-          String.join(" or ", choices.keySet()), "Write one of them, or leave the line out.");
-      return otherwise;
-    }
-    return chosen;
-  }
 
-  private static <T> Map<String, T> ordered(String first, T firstMeaning, String second, T secondMeaning) {
-    Map<String, T> choices = new LinkedHashMap<>();
-    choices.put(first, firstMeaning);
-    choices.put(second, secondMeaning);
-    return choices;
-  }
+    private Optional<Entry> entry(Fields fields) {
+        Optional<Source> source = source(fields);
+        int count = fields.text("count")
+                .flatMap(written -> wholeNumber(written, "count", 1, MOST_PROBLEMS))
+                .orElse(1);
+        boolean example = fields.text("example").map(this::yesOrNo).orElse(false);
+        Support support = support(fields, example);
+        List<Fixed> fixed = fixed(fields);
+        fields.finish();
+        return source.map(found -> new Entry(found, count, support, example, fixed, fields.place()));
+    }
+
+    /** Whether the templates draw such values is found out where the templates are. */
+    private List<Fixed> fixed(Fields fields) {
+        List<Fixed> fixed = new ArrayList<>();
+        fields.group("given").ifPresent(group -> {
+            for (Yaml.Entry given : group.entries()) {
+                if (given.value() instanceof Yaml.Scalar value && !value.text().isBlank()) {
+                    fixed.add(new Fixed(
+                            given.key().text(), value.text(), given.key().place()));
+                } else {
+                    faults.error(
+                            given.key().place(),
+                            "the given " + given.key().text() + " is fixed to "
+                                    + given.value().kind(),
+                            "one value with its unit, such as {Vs: 12 V}, or one word",
+                            "Write the value, or remove the given.");
+                }
+            }
+            if (group.entries().isEmpty()) {
+                faults.error(
+                        fields.placeOf("given"),
+                        "no given is fixed here",
+                        "names with values, such as {Vs: 12 V}",
+                        "Name a given, or remove the line.");
+            }
+        });
+        return fixed;
+    }
+
+    private Optional<Source> source(Fields fields) {
+        Optional<Yaml.Scalar> template = fields.text("template");
+        Optional<Yaml.Sequence> pool = fields.list("pool");
+        Optional<Yaml.Scalar> skill = fields.text("skill");
+        int named = (fields.has("template") ? 1 : 0) + (fields.has("pool") ? 1 : 0) + (fields.has("skill") ? 1 : 0);
+        if (named != 1) {
+            faults.error(
+                    fields.place(),
+                    named == 0
+                            ? "this entry does not say where its problem comes from"
+                            : "this entry names more than one of template, pool and skill",
+                    "template: family/name, or pool: [family/name, …], or skill: …",
+                    named == 0 ? "Add one of the three." : "Keep one of them, or make several entries.");
+            return Optional.empty();
+        }
+        if (pool.isPresent()) {
+            return pool(fields, pool.get());
+        }
+        return template.<Source>map(name -> new Source.One(name.text(), name.place()))
+                .or(() -> skill.map(name -> new Source.Skill(name.text(), name.place())));
+    }
+
+    private Optional<Source> pool(Fields fields, Yaml.Sequence written) {
+        List<Source.One> members = new ArrayList<>();
+        Set<String> names = new TreeSet<>();
+        for (Yaml item : written.items()) {
+            if (!(item instanceof Yaml.Scalar name) || name.text().isBlank()) {
+                faults.error(
+                        item.place(),
+                        "this member of the pool is " + item.kind(),
+                        "a template, family/name",
+                        "Write the name of a template.");
+            } else if (!names.add(name.text())) {
+                faults.error(
+                        item.place(),
+                        "\"" + name.text() + "\" is in this pool twice",
+                        "each template once",
+                        "Remove one; every member gets an equal share.");
+            } else {
+                members.add(new Source.One(name.text(), name.place()));
+            }
+        }
+        if (members.isEmpty()) {
+            faults.error(
+                    fields.placeOf("pool"),
+                    "this pool is empty",
+                    "pool: [family/name, family/name]",
+                    "Name the templates that may stand in for each other.");
+            return Optional.empty();
+        }
+        return Optional.of(new Source.Pool(members));
+    }
+
+    private Support support(Fields fields, boolean example) {
+        Optional<Yaml.Scalar> written = fields.text("support");
+        Optional<Yaml.Scalar> fade = fields.text("fade");
+        Optional<Yaml.Scalar> blank = fields.text("blank");
+        String support =
+                written.map(Yaml.Scalar::text).orElse(fade.isPresent() || blank.isPresent() ? "faded" : "bare");
+        if (!support.equals("faded")) {
+            fade.or(() -> blank)
+                    .ifPresent(stray -> faults.error(
+                            stray.place(),
+                            "steps are left blank only where the support is faded",
+                            "support: faded",
+                            "Write support: faded, or remove fade and blank."));
+        }
+        switch (support) {
+            case "full" -> {
+                if (example) {
+                    faults.error(
+                            written.orElseThrow().place(),
+                            "a worked example followed by its twin worked in full leaves " + "nothing to do",
+                            "support: bare or support: faded beside example: yes",
+                            "Remove one of the two.");
+                }
+                return new Support.Full();
+            }
+            case "bare" -> {
+                return new Support.Bare();
+            }
+            case "faded" -> {
+                return new Support.Faded(fade(fade, blank));
+            }
+            default -> {
+                faults.error(
+                        written.orElseThrow().place(),
+                        "\"" + support + "\" is no level of support",
+                        "full, faded or bare",
+                        "Write one of them.");
+                return new Support.Bare();
+            }
+        }
+    }
+
+    private Support.Fade fade(Optional<Yaml.Scalar> fade, Optional<Yaml.Scalar> blank) {
+        int steps =
+                blank.flatMap(written -> wholeNumber(written, "blank", 1, 50)).orElse(1);
+        String written = fade.map(Yaml.Scalar::text).orElse("forward");
+        if (written.startsWith("principle ")) {
+            blank.ifPresent(stray -> faults.error(
+                    stray.place(),
+                    "how many steps are blank follows from the principle",
+                    "no blank: beside fade: principle …",
+                    "Remove blank, or write fade: forward."));
+            return new Support.Fade.Principle(
+                    written.substring("principle ".length()).strip());
+        }
+        if (written.equals("backward")) {
+            return new Support.Fade.Backward(steps);
+        }
+        if (!written.equals("forward")) {
+            faults.error(
+                    fade.orElseThrow().place(),
+                    "\"" + written + "\" is no way to fade",
+                    "forward, backward, or principle with its name, such as principle Ohm's law",
+                    "Write one of them.");
+        }
+        return new Support.Fade.Forward(steps);
+    }
+
+    private boolean yesOrNo(Yaml.Scalar written) {
+        switch (written.text()) {
+            case "yes", "true" -> {
+                return true;
+            }
+            case "no", "false" -> {
+                return false;
+            }
+            default -> {
+                faults.error(
+                        written.place(),
+                        "\"" + written.text() + "\" is neither yes nor no",
+                        "yes or no",
+                        "Write one of them.");
+                return false;
+            }
+        }
+    }
+
+    private Optional<Integer> wholeNumber(Yaml written, String key, int least, int most) {
+        if (written instanceof Yaml.Scalar scalar && isDigits(scalar.text())) {
+            int value = Integer.parseInt(scalar.text());
+            if (value >= least && value <= most) {
+                return Optional.of(value);
+            }
+        }
+        String shown = written instanceof Yaml.Scalar scalar ? "\"" + scalar.text() + "\"" : "that";
+        faults.error(
+                written.place(),
+                shown + " does not fit " + key,
+                "a whole number from " + least + " to " + most,
+                "Write such a number.");
+        return Optional.empty();
+    }
+
+    private static boolean isDigits(String text) {
+        return !text.isEmpty() && text.length() <= 6 && text.chars().allMatch(c -> c >= '0' && c <= '9');
+    }
+
+    private <T> T choice(Fields fields, String key, Map<String, T> choices, T otherwise) {
+        Optional<Yaml.Scalar> written = fields.text(key);
+        if (written.isEmpty()) {
+            return otherwise;
+        }
+        T chosen = choices.get(written.get().text());
+        if (chosen == null) {
+            faults.error(
+                    written.get().place(),
+                    "\"" + written.get().text() + "\" does not fit " + key,
+                    String.join(" or ", choices.keySet()),
+                    "Write one of them, or leave the line out.");
+            return otherwise;
+        }
+        return chosen;
+    }
+
+    private static <T> Map<String, T> ordered(String first, T firstMeaning, String second, T secondMeaning) {
+        Map<String, T> choices = new LinkedHashMap<>();
+        choices.put(first, firstMeaning);
+        choices.put(second, secondMeaning);
+        return choices;
+    }
 }

@@ -23,43 +23,51 @@ import java.util.TreeSet;
  * @param curve of the worked solution
  * @param assumptions what the problem takes for granted, and what happens really
  */
-public record ProblemParts(List<Block> setting, List<Block> places, List<StepBlock> worked, Optional<FigureBlock> curve,
-    Optional<Assumptions> assumptions) {
-  public ProblemParts {
-    setting = List.copyOf(setting);
-    places = List.copyOf(places);
-    worked = List.copyOf(worked);
-  }
-
-  public static ProblemParts of(SheetProblem problem) {
-    SheetProblem full =
-        new SheetProblem(problem.number(), new Support.Full(), problem.example(), problem.plan(), problem.problem());
-    return new ProblemParts(setting(problem), places(problem), Composer.steps(full),
-        SolutionCurve.of(problem, Figure.PAGE_WIDTH).map(FigureBlock::new),
-        Composer.assumptions(problem.template()));
-  }
-
-  private static List<Block> setting(SheetProblem problem) {
-    List<Block> blocks = new ArrayList<>();
-    blocks.add(new Prose(Statement.render(problem.template(), problem.plan().language(), problem.printedGivens())));
-    if (!problem.example()) {
-      Composer.assumptions(problem.template()).map(Assumptions::inShort).ifPresent(blocks::add);
+public record ProblemParts(
+        List<Block> setting,
+        List<Block> places,
+        List<StepBlock> worked,
+        Optional<FigureBlock> curve,
+        Optional<Assumptions> assumptions) {
+    public ProblemParts {
+        setting = List.copyOf(setting);
+        places = List.copyOf(places);
+        worked = List.copyOf(worked);
     }
-    blocks.addAll(Composer.cautions(problem, new TreeSet<>()));
-    blocks.add(Composer.givens(problem));
-    Composer.figures(problem).forEach(figure -> blocks.add(new FigureBlock(figure)));
-    return blocks;
-  }
 
-  private static List<Block> places(SheetProblem problem) {
-    List<Block> blocks = new ArrayList<>();
-    if (problem.support() instanceof Support.Faded) {
-      blocks.add(new Steps("Fill in the blank steps", Composer.steps(problem)));
-      problem.places().stream().filter(key -> key.acceptance() instanceof Acceptance.Choice)
-          .forEach(key -> blocks.add(Composer.question(problem, key)));
-    } else if (problem.support() instanceof Support.Bare) {
-      problem.answers().forEach(key -> blocks.add(Composer.question(problem, key)));
+    public static ProblemParts of(SheetProblem problem) {
+        SheetProblem full = new SheetProblem(
+                problem.number(), new Support.Full(), problem.example(), problem.plan(), problem.problem());
+        return new ProblemParts(
+                setting(problem),
+                places(problem),
+                Composer.steps(full),
+                SolutionCurve.of(problem, Figure.PAGE_WIDTH).map(FigureBlock::new),
+                Composer.assumptions(problem.template()));
     }
-    return blocks;
-  }
+
+    private static List<Block> setting(SheetProblem problem) {
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(new Prose(Statement.render(problem.template(), problem.plan().language(), problem.printedGivens())));
+        if (!problem.example()) {
+            Composer.assumptions(problem.template()).map(Assumptions::inShort).ifPresent(blocks::add);
+        }
+        blocks.addAll(Composer.cautions(problem, new TreeSet<>()));
+        blocks.add(Composer.givens(problem));
+        Composer.figures(problem).forEach(figure -> blocks.add(new FigureBlock(figure)));
+        return blocks;
+    }
+
+    private static List<Block> places(SheetProblem problem) {
+        List<Block> blocks = new ArrayList<>();
+        if (problem.support() instanceof Support.Faded) {
+            blocks.add(new Steps("Fill in the blank steps", Composer.steps(problem)));
+            problem.places().stream()
+                    .filter(key -> key.acceptance() instanceof Acceptance.Choice)
+                    .forEach(key -> blocks.add(Composer.question(problem, key)));
+        } else if (problem.support() instanceof Support.Bare) {
+            problem.answers().forEach(key -> blocks.add(Composer.question(problem, key)));
+        }
+        return blocks;
+    }
 }

@@ -17,324 +17,364 @@ import java.util.TreeSet;
 
 /** A plan whose templates have been found and fit: everything that the sheets of a class have in common. */
 public final class ProblemSet {
-  /**
-   * Part of every sheet ID's template version. To be raised when the same templates would draw other numbers or work them
-   * otherwise, so that an old sheet is refused instead of being given a wrong key.
-   */
-  private static final String DRAWS_VERSION = "1";
+    /**
+     * Part of every sheet ID's template version. To be raised when the same templates would draw other numbers or work
+     * them otherwise, so that an old sheet is refused instead of being given a wrong key.
+     */
+    private static final String DRAWS_VERSION = "1";
 
-  private final Plan plan;
-  private final TemplateLibrary library;
-  private final Map<String, ProblemTemplate> templates;
-  private final Map<String, ProblemTemplate> sources;
-  private final List<Slot> slots;
-  private final SeatDraws draws;
-  private final Optional<Inventory> parts;
-  private final String planCode;
-  private final String templatesCode;
-
-  private ProblemSet(Finder found) {
-    this.plan = found.plan;
-    this.parts = found.parts;
-    this.library = found.library;
-    this.templates = Collections.unmodifiableMap(found.found);
-    this.sources = Collections.unmodifiableMap(found.sources);
-    this.slots = List.copyOf(found.slots);
-    this.draws = new SeatDraws(plan.seed(), slots);
-    this.planCode = code(plan);
-    this.templatesCode = SheetId.abbreviate(fingerprint(templates, parts), SheetId.TEMPLATE_CHARACTERS);
-  }
-
-  /** @throws DiagnosticException with all faults of the plan, and of the templates it names, at once */
-  public static ProblemSet of(Plan plan, TemplateLibrary library) {
-    return of(plan, library, Optional.empty());
-  }
-
-  /** @param parts the bins that every problem must be buildable from; with others, the sheets have other IDs */
-  public static ProblemSet of(Plan plan, TemplateLibrary library, Optional<Inventory> parts) {
-    return new Finder(plan, library, parts).find();
-  }
-
-  /** The bins that every problem can be built from; empty if nobody said. */
-  public Optional<Inventory> parts() {
-    return parts;
-  }
-
-  public Plan plan() {
-    return plan;
-  }
-
-  /** Every template that may stand on a sheet, in the order in which the plan names them. */
-  public List<ProblemTemplate> templates() {
-    return List.copyOf(templates.values());
-  }
-
-  /**
-   * What problems are drawn from, in the order in which the plan comes to it: each template by its name, and each with some
-   * of its givens fixed, which draws nothing that the others draw.
-   */
-  public Map<String, ProblemTemplate> sources() {
-    return sources;
-  }
-
-  TemplateLibrary library() {
-    return library;
-  }
-
-  /** @param seat from 1 */
-  public SheetId id(int seat) {
-    return new SheetId(planCode, templatesCode, seat);
-  }
-
-  /**
-   * Reads an ID as typed from a sheet.
-   *
-   * @throws DiagnosticException for anything but an ID of this plan with these templates
-   */
-  public SheetId readId(String typed) {
-    return new SheetIdReader(planCode, templatesCode, plan.file()).read(typed);
-  }
-
-  /** How the plan fades this template's problems; empty if it shows none of them faded. */
-  public Optional<Support.Fade> fade(String template) {
-    return slots.stream().filter(slot -> slot.pool().contains(template))
-        .filter(slot -> slot.support() instanceof Support.Faded).map(slot -> ((Support.Faded) slot.support()).fade())
-        .findFirst();
-  }
-
-  /** In the order in which the sheet shows them. */
-  List<SeatDraw> draws(int seat) {
-    List<SeatDraw> listed = draws.of(seat);
-    if (plan.order() == Plan.Order.AS_LISTED) {
-      return listed;
-    }
-    Map<Integer, List<SeatDraw>> together = new LinkedHashMap<>();
-    listed.forEach(draw -> together.computeIfAbsent(draw.slot().choice(), choice -> new ArrayList<>()).add(draw));
-    List<List<SeatDraw>> mixed = MixedOrder.of(List.copyOf(together.values()),
-        pair -> templates.get(pair.get(0).template()).family());
-    return mixed.stream().flatMap(List::stream).toList();
-  }
-
-  /** Names of the templates that may stand at each place of the plan's list, worked examples left out. */
-  public List<List<String>> pools() {
-    return slots.stream().filter(slot -> !slot.example()).map(Slot::pool).toList();
-  }
-
-  /** For each problem of a sheet, in the order shown, its place in the plan's list, from 0 and examples included. */
-  public List<Integer> places(int seat) {
-    return draws(seat).stream().map(draw -> draw.slot().number()).toList();
-  }
-
-  /** How many variants of one of the {@link #sources} the seats up to this one need. */
-  long needed(String source, int lastSeat) {
-    return draws.takenBefore(source, lastSeat + 1);
-  }
-
-  /** The first entry that fixes the givens of a source; empty if it draws them all. */
-  Optional<Entry> fixing(String source) {
-    return plan.entries().stream().filter(entry -> !entry.fixed().isEmpty())
-        .filter(entry -> source.endsWith(" with " + FixedGivens.told(entry.fixed()))).findFirst();
-  }
-
-  /** The characters of sheet IDs that stand for a plan. */
-  static String code(Plan plan) {
-    return SheetId.abbreviate(fingerprint(plan), SheetId.PLAN_CHARACTERS);
-  }
-
-  private static String fingerprint(Plan plan) {
-    List<String> parts = new ArrayList<>(List.of("plan", plan.title(), plan.seed(), plan.paper().name(),
-        plan.language(), plan.symbols().name(), plan.decimal().name(), Boolean.toString(plan.unitsPrinted()),
-        plan.order().name(),
-        "[" + String.join(", ", plan.levels().stream().map(String::valueOf).toList()) + "]"));
-    for (Entry entry : plan.entries()) {
-      parts.add(named(entry.source()));
-      parts.add(Integer.toString(entry.count()));
-      parts.add(entry.support().stored());
-      parts.add(Boolean.toString(entry.example()));
-      if (!entry.fixed().isEmpty()) {
-        parts.addAll(List.of("given", FixedGivens.told(entry.fixed())));
-      }
-    }
-    return Fingerprint.of(parts);
-  }
-
-  private static String named(Source source) {
-    if (source instanceof Source.One one) {
-      return "template " + one.template();
-    } else if (source instanceof Source.Pool pool) {
-      return "pool " + String.join(" ", pool.templates().stream().map(Source.One::template).toList());
-    } else if (source instanceof Source.Skill skill) {
-      return "skill " + skill.skill();
-    }
-    throw new IllegalStateException("a source nobody told of: " + source);
-  }
-
-  private static String fingerprint(Map<String, ProblemTemplate> templates, Optional<Inventory> inventory) {
-    List<String> parts = new ArrayList<>(List.of("templates", DRAWS_VERSION));
-    for (String name : new TreeSet<>(templates.keySet())) {
-      parts.add(name);
-      parts.add(templates.get(name).fingerprint());
-    }
-    inventory.ifPresent(bins -> parts.addAll(List.of("parts", bins.fingerprint())));
-    return Fingerprint.of(parts);
-  }
-
-  /** Looks up what a plan names. */
-  private static final class Finder {
     private final Plan plan;
     private final TemplateLibrary library;
+    private final Map<String, ProblemTemplate> templates;
+    private final Map<String, ProblemTemplate> sources;
+    private final List<Slot> slots;
+    private final SeatDraws draws;
     private final Optional<Inventory> parts;
-    private final List<Diagnostic> faults = new ArrayList<>();
-    private final Map<String, ProblemTemplate> found = new LinkedHashMap<>();
-    private final Map<String, ProblemTemplate> sources = new LinkedHashMap<>();
-    private final List<Slot> slots = new ArrayList<>();
-    private int choices;
+    private final String planCode;
+    private final String templatesCode;
 
-    Finder(Plan plan, TemplateLibrary library, Optional<Inventory> parts) {
-      this.parts = parts;
-      this.plan = plan;
-      this.library = library;
+    private ProblemSet(Finder found) {
+        this.plan = found.plan;
+        this.parts = found.parts;
+        this.library = found.library;
+        this.templates = Collections.unmodifiableMap(found.found);
+        this.sources = Collections.unmodifiableMap(found.sources);
+        this.slots = List.copyOf(found.slots);
+        this.draws = new SeatDraws(plan.seed(), slots);
+        this.planCode = code(plan);
+        this.templatesCode = SheetId.abbreviate(fingerprint(templates, parts), SheetId.TEMPLATE_CHARACTERS);
     }
 
-    ProblemSet find() {
-      for (Entry entry : plan.entries()) {
-        List<ProblemTemplate> pool = atLevel(pool(entry.source()), entry);
-        checkFade(entry, pool);
-        pool.forEach(template -> found.put(template.name(), template));
-        addSlots(entry, pool.stream().map(ProblemTemplate::name).toList());
-        pool.forEach(template -> addSource(entry, template));
-      }
-      if (!faults.isEmpty()) {
-        throw new DiagnosticException(faults.stream().distinct().toList());
-      }
-      return new ProblemSet(this);
+    /** @throws DiagnosticException with all faults of the plan, and of the templates it names, at once */
+    public static ProblemSet of(Plan plan, TemplateLibrary library) {
+        return of(plan, library, Optional.empty());
     }
 
-    /** Two entries that draw from one template must never come to the same numbers, on one sheet or on two. */
-    private void addSource(Entry entry, ProblemTemplate template) {
-      String fixed = FixedGivens.told(entry.fixed());
-      String source = fixed.isEmpty() ? template.name() : template.name() + " with " + fixed;
-      if (sources.containsKey(source)) {
-        return;
-      }
-      int before = faults.size();
-      ProblemTemplate limited = FixedGivens.limit(template, entry.fixed(), faults);
-      if (faults.size() == before) {
-        sources.values().stream().filter(other -> other.name().equals(template.name()))
-            .filter(other -> FixedGivens.mayMeet(limited, other)).findFirst().ifPresent(other ->
-                faults.add(Diagnostic.error(entry.place(), "this entry and an earlier one both draw from " + template.name()
-                    + ", and not with the same givens fixed, so that both could show the same numbers",
-                    "the same givens fixed in both entries, or one given fixed to different values",
-                    "Write the same given: into both, or choose another template for one of them.")));
-      }
-      sources.put(source, limited);
+    /** @param parts the bins that every problem must be buildable from; with others, the sheets have other IDs */
+    public static ProblemSet of(Plan plan, TemplateLibrary library, Optional<Inventory> parts) {
+        return new Finder(plan, library, parts).find();
     }
 
-    private void addSlots(Entry entry, List<String> pool) {
-      String fixed = FixedGivens.told(entry.fixed());
-      for (int member = 0; member < entry.count(); member++) {
-        if (entry.example()) {
-          slots.add(new Slot(slots.size(), choices, member, pool, new Support.Full(), true, fixed));
+    /** The bins that every problem can be built from; empty if nobody said. */
+    public Optional<Inventory> parts() {
+        return parts;
+    }
+
+    public Plan plan() {
+        return plan;
+    }
+
+    /** Every template that may stand on a sheet, in the order in which the plan names them. */
+    public List<ProblemTemplate> templates() {
+        return List.copyOf(templates.values());
+    }
+
+    /**
+     * What problems are drawn from, in the order in which the plan comes to it: each template by its name, and each
+     * with some of its givens fixed, which draws nothing that the others draw.
+     */
+    public Map<String, ProblemTemplate> sources() {
+        return sources;
+    }
+
+    TemplateLibrary library() {
+        return library;
+    }
+
+    /** @param seat from 1 */
+    public SheetId id(int seat) {
+        return new SheetId(planCode, templatesCode, seat);
+    }
+
+    /**
+     * Reads an ID as typed from a sheet.
+     *
+     * @throws DiagnosticException for anything but an ID of this plan with these templates
+     */
+    public SheetId readId(String typed) {
+        return new SheetIdReader(planCode, templatesCode, plan.file()).read(typed);
+    }
+
+    /** How the plan fades this template's problems; empty if it shows none of them faded. */
+    public Optional<Support.Fade> fade(String template) {
+        return slots.stream()
+                .filter(slot -> slot.pool().contains(template))
+                .filter(slot -> slot.support() instanceof Support.Faded)
+                .map(slot -> ((Support.Faded) slot.support()).fade())
+                .findFirst();
+    }
+
+    /** In the order in which the sheet shows them. */
+    List<SeatDraw> draws(int seat) {
+        List<SeatDraw> listed = draws.of(seat);
+        if (plan.order() == Plan.Order.AS_LISTED) {
+            return listed;
         }
-        slots.add(new Slot(slots.size(), choices, member, pool, entry.support(), false, fixed));
-        choices++;
-      }
+        Map<Integer, List<SeatDraw>> together = new LinkedHashMap<>();
+        listed.forEach(draw -> together.computeIfAbsent(draw.slot().choice(), choice -> new ArrayList<>())
+                .add(draw));
+        List<List<SeatDraw>> mixed = MixedOrder.of(
+                List.copyOf(together.values()),
+                pair -> templates.get(pair.get(0).template()).family());
+        return mixed.stream().flatMap(List::stream).toList();
     }
 
-    private List<ProblemTemplate> pool(Source source) {
-      List<ProblemTemplate> members = new ArrayList<>();
-      if (source instanceof Source.One one) {
-        named(one).ifPresent(members::add);
-      } else if (source instanceof Source.Pool pool) {
-        pool.templates().forEach(one -> named(one).ifPresent(members::add));
-      } else if (source instanceof Source.Skill skill) {
-        members.addAll(practising(skill));
-      }
-      return members;
+    /** Names of the templates that may stand at each place of the plan's list, worked examples left out. */
+    public List<List<String>> pools() {
+        return slots.stream().filter(slot -> !slot.example()).map(Slot::pool).toList();
     }
 
-    private Optional<ProblemTemplate> named(Source.One one) {
-      if (!library.has(one.template())) {
-        faults.add(Diagnostic.error(one.place(), "there is no template \"" + one.template() + "\"",
-            "family/name of a template, as the command templates lists them", library.nearest(one.template())
-                .map(near -> "Write " + near + ".").orElse("Choose one of the list.")));
-        return Optional.empty();
-      }
-      return read(one.template());
+    /** For each problem of a sheet, in the order shown, its place in the plan's list, from 0 and examples included. */
+    public List<Integer> places(int seat) {
+        return draws(seat).stream().map(draw -> draw.slot().number()).toList();
     }
 
-    private Optional<ProblemTemplate> read(String name) {
-      try {
-        return Optional.of(library.template(name));
-      } catch (DiagnosticException broken) {
-        faults.addAll(broken.diagnostics());
-        return Optional.empty();
-      }
+    /** How many variants of one of the {@link #sources} the seats up to this one need. */
+    long needed(String source, int lastSeat) {
+        return draws.takenBefore(source, lastSeat + 1);
     }
 
-    private List<ProblemTemplate> practising(Source.Skill skill) {
-      List<ProblemTemplate> members = new ArrayList<>();
-      TreeSet<String> skills = new TreeSet<>();
-      for (String name : library.names()) {
-        read(name).ifPresent(template -> {
-          skills.add(template.skill());
-          if (template.skill().equals(skill.skill())) {
-            members.add(template);
-          }
-        });
-      }
-      if (members.isEmpty()) {
-        faults.add(Diagnostic.error(skill.place(), "no template practises \"" + skill.skill() + "\"",
-            "one of " + String.join("; ", skills), "Write the skill as the command templates lists it."));
-      }
-      return members;
+    /** The first entry that fixes the givens of a source; empty if it draws them all. */
+    Optional<Entry> fixing(String source) {
+        return plan.entries().stream()
+                .filter(entry -> !entry.fixed().isEmpty())
+                .filter(entry -> source.endsWith(" with " + FixedGivens.told(entry.fixed())))
+                .findFirst();
     }
 
-    private List<ProblemTemplate> atLevel(List<ProblemTemplate> pool, Entry entry) {
-      if (plan.levels().isEmpty() || pool.isEmpty()) {
-        return pool;
-      }
-      List<ProblemTemplate> fitting =
-          pool.stream().filter(template -> plan.levels().contains(template.level())).toList();
-      if (fitting.isEmpty()) {
-        TreeSet<Integer> levels = new TreeSet<>(pool.stream().map(ProblemTemplate::level).toList());
-        faults.add(Diagnostic.error(entry.place(), "none of this entry's templates has a level the plan asks for: "
-            + (levels.size() == 1 ? "their level is " : "their levels are ") + joined(levels),
-            "a template of level " + joined(plan.levels()), "Choose another template, or widen level: of the plan."));
-      }
-      return fitting;
+    /** The characters of sheet IDs that stand for a plan. */
+    static String code(Plan plan) {
+        return SheetId.abbreviate(fingerprint(plan), SheetId.PLAN_CHARACTERS);
     }
 
-    private static String joined(Iterable<Integer> levels) {
-      StringBuilder text = new StringBuilder();
-      levels.forEach(level -> text.append(text.length() == 0 ? "" : ", ").append(level));
-      return text.toString();
-    }
-
-    private void checkFade(Entry entry, List<ProblemTemplate> pool) {
-      if (!(entry.support() instanceof Support.Faded faded)) {
-        return;
-      }
-      for (ProblemTemplate template : pool) {
-        int steps = template.lines().size();
-        int blank = Fading.blankSteps(template, faded.fade()).size();
-        if (faded.fade() instanceof Support.Fade.Principle principle && blank == 0) {
-          faults.add(Diagnostic.error(entry.place(), "no step of " + template.name() + " rests on \""
-              + principle.name() + "\"", "one of " + String.join("; ", template.teaches()),
-              "Write one of its principles after fade: principle."));
-        } else if (blank >= steps || blankAsked(faded.fade()) > steps - 1) {
-          faults.add(Diagnostic.error(entry.place(), "fading would leave no step of " + template.name()
-              + " to read: it has " + steps, "at most " + (steps - 1) + " blank",
-              "Blank fewer steps, or write support: bare."));
+    private static String fingerprint(Plan plan) {
+        List<String> parts = new ArrayList<>(List.of(
+                "plan",
+                plan.title(),
+                plan.seed(),
+                plan.paper().name(),
+                plan.language(),
+                plan.symbols().name(),
+                plan.decimal().name(),
+                Boolean.toString(plan.unitsPrinted()),
+                plan.order().name(),
+                "["
+                        + String.join(
+                                ", ",
+                                plan.levels().stream().map(String::valueOf).toList()) + "]"));
+        for (Entry entry : plan.entries()) {
+            parts.add(named(entry.source()));
+            parts.add(Integer.toString(entry.count()));
+            parts.add(entry.support().stored());
+            parts.add(Boolean.toString(entry.example()));
+            if (!entry.fixed().isEmpty()) {
+                parts.addAll(List.of("given", FixedGivens.told(entry.fixed())));
+            }
         }
-      }
+        return Fingerprint.of(parts);
     }
 
-    private static int blankAsked(Support.Fade fade) {
-      if (fade instanceof Support.Fade.Forward forward) {
-        return forward.blank();
-      }
-      return fade instanceof Support.Fade.Backward backward ? backward.blank() : 0;
+    private static String named(Source source) {
+        if (source instanceof Source.One one) {
+            return "template " + one.template();
+        } else if (source instanceof Source.Pool pool) {
+            return "pool "
+                    + String.join(
+                            " ",
+                            pool.templates().stream().map(Source.One::template).toList());
+        } else if (source instanceof Source.Skill skill) {
+            return "skill " + skill.skill();
+        }
+        throw new IllegalStateException("a source nobody told of: " + source);
     }
-  }
+
+    private static String fingerprint(Map<String, ProblemTemplate> templates, Optional<Inventory> inventory) {
+        List<String> parts = new ArrayList<>(List.of("templates", DRAWS_VERSION));
+        for (String name : new TreeSet<>(templates.keySet())) {
+            parts.add(name);
+            parts.add(templates.get(name).fingerprint());
+        }
+        inventory.ifPresent(bins -> parts.addAll(List.of("parts", bins.fingerprint())));
+        return Fingerprint.of(parts);
+    }
+
+    /** Looks up what a plan names. */
+    private static final class Finder {
+        private final Plan plan;
+        private final TemplateLibrary library;
+        private final Optional<Inventory> parts;
+        private final List<Diagnostic> faults = new ArrayList<>();
+        private final Map<String, ProblemTemplate> found = new LinkedHashMap<>();
+        private final Map<String, ProblemTemplate> sources = new LinkedHashMap<>();
+        private final List<Slot> slots = new ArrayList<>();
+        private int choices;
+
+        Finder(Plan plan, TemplateLibrary library, Optional<Inventory> parts) {
+            this.parts = parts;
+            this.plan = plan;
+            this.library = library;
+        }
+
+        ProblemSet find() {
+            for (Entry entry : plan.entries()) {
+                List<ProblemTemplate> pool = atLevel(pool(entry.source()), entry);
+                checkFade(entry, pool);
+                pool.forEach(template -> found.put(template.name(), template));
+                addSlots(entry, pool.stream().map(ProblemTemplate::name).toList());
+                pool.forEach(template -> addSource(entry, template));
+            }
+            if (!faults.isEmpty()) {
+                throw new DiagnosticException(faults.stream().distinct().toList());
+            }
+            return new ProblemSet(this);
+        }
+
+        /** Two entries that draw from one template must never come to the same numbers, on one sheet or on two. */
+        private void addSource(Entry entry, ProblemTemplate template) {
+            String fixed = FixedGivens.told(entry.fixed());
+            String source = fixed.isEmpty() ? template.name() : template.name() + " with " + fixed;
+            if (sources.containsKey(source)) {
+                return;
+            }
+            int before = faults.size();
+            ProblemTemplate limited = FixedGivens.limit(template, entry.fixed(), faults);
+            if (faults.size() == before) {
+                sources.values().stream()
+                        .filter(other -> other.name().equals(template.name()))
+                        .filter(other -> FixedGivens.mayMeet(limited, other))
+                        .findFirst()
+                        .ifPresent(other -> faults.add(Diagnostic.error(
+                                entry.place(),
+                                "this entry and an earlier one both draw from " + template.name()
+                                        + ", and not with the same givens fixed, so that both could show the same "
+                                        + "numbers",
+                                "the same givens fixed in both entries, or one given fixed to different values",
+                                "Write the same given: into both, or choose another template for one of them.")));
+            }
+            sources.put(source, limited);
+        }
+
+        private void addSlots(Entry entry, List<String> pool) {
+            String fixed = FixedGivens.told(entry.fixed());
+            for (int member = 0; member < entry.count(); member++) {
+                if (entry.example()) {
+                    slots.add(new Slot(slots.size(), choices, member, pool, new Support.Full(), true, fixed));
+                }
+                slots.add(new Slot(slots.size(), choices, member, pool, entry.support(), false, fixed));
+                choices++;
+            }
+        }
+
+        private List<ProblemTemplate> pool(Source source) {
+            List<ProblemTemplate> members = new ArrayList<>();
+            if (source instanceof Source.One one) {
+                named(one).ifPresent(members::add);
+            } else if (source instanceof Source.Pool pool) {
+                pool.templates().forEach(one -> named(one).ifPresent(members::add));
+            } else if (source instanceof Source.Skill skill) {
+                members.addAll(practising(skill));
+            }
+            return members;
+        }
+
+        private Optional<ProblemTemplate> named(Source.One one) {
+            if (!library.has(one.template())) {
+                faults.add(Diagnostic.error(
+                        one.place(),
+                        "there is no template \"" + one.template() + "\"",
+                        "family/name of a template, as the command templates lists them",
+                        library.nearest(one.template())
+                                .map(near -> "Write " + near + ".")
+                                .orElse("Choose one of the list.")));
+                return Optional.empty();
+            }
+            return read(one.template());
+        }
+
+        private Optional<ProblemTemplate> read(String name) {
+            try {
+                return Optional.of(library.template(name));
+            } catch (DiagnosticException broken) {
+                faults.addAll(broken.diagnostics());
+                return Optional.empty();
+            }
+        }
+
+        private List<ProblemTemplate> practising(Source.Skill skill) {
+            List<ProblemTemplate> members = new ArrayList<>();
+            TreeSet<String> skills = new TreeSet<>();
+            for (String name : library.names()) {
+                read(name).ifPresent(template -> {
+                    skills.add(template.skill());
+                    if (template.skill().equals(skill.skill())) {
+                        members.add(template);
+                    }
+                });
+            }
+            if (members.isEmpty()) {
+                faults.add(Diagnostic.error(
+                        skill.place(),
+                        "no template practises \"" + skill.skill() + "\"",
+                        "one of " + String.join("; ", skills),
+                        "Write the skill as the command templates lists it."));
+            }
+            return members;
+        }
+
+        private List<ProblemTemplate> atLevel(List<ProblemTemplate> pool, Entry entry) {
+            if (plan.levels().isEmpty() || pool.isEmpty()) {
+                return pool;
+            }
+            List<ProblemTemplate> fitting = pool.stream()
+                    .filter(template -> plan.levels().contains(template.level()))
+                    .toList();
+            if (fitting.isEmpty()) {
+                TreeSet<Integer> levels =
+                        new TreeSet<>(pool.stream().map(ProblemTemplate::level).toList());
+                faults.add(Diagnostic.error(
+                        entry.place(),
+                        "none of this entry's templates has a level the plan asks for: "
+                                + (levels.size() == 1 ? "their level is " : "their levels are ") + joined(levels),
+                        "a template of level " + joined(plan.levels()),
+                        "Choose another template, or widen level: of the plan."));
+            }
+            return fitting;
+        }
+
+        private static String joined(Iterable<Integer> levels) {
+            StringBuilder text = new StringBuilder();
+            levels.forEach(level -> text.append(text.length() == 0 ? "" : ", ").append(level));
+            return text.toString();
+        }
+
+        private void checkFade(Entry entry, List<ProblemTemplate> pool) {
+            if (!(entry.support() instanceof Support.Faded faded)) {
+                return;
+            }
+            for (ProblemTemplate template : pool) {
+                int steps = template.lines().size();
+                int blank = Fading.blankSteps(template, faded.fade()).size();
+                if (faded.fade() instanceof Support.Fade.Principle principle && blank == 0) {
+                    faults.add(Diagnostic.error(
+                            entry.place(),
+                            "no step of " + template.name() + " rests on \"" + principle.name() + "\"",
+                            "one of " + String.join("; ", template.teaches()),
+                            "Write one of its principles after fade: principle."));
+                } else if (blank >= steps || blankAsked(faded.fade()) > steps - 1) {
+                    faults.add(Diagnostic.error(
+                            entry.place(),
+                            "fading would leave no step of " + template.name() + " to read: it has " + steps,
+                            "at most " + (steps - 1) + " blank",
+                            "Blank fewer steps, or write support: bare."));
+                }
+            }
+        }
+
+        private static int blankAsked(Support.Fade fade) {
+            if (fade instanceof Support.Fade.Forward forward) {
+                return forward.blank();
+            }
+            return fade instanceof Support.Fade.Backward backward ? backward.blank() : 0;
+        }
+    }
 }

@@ -6,8 +6,8 @@ package ampersheet.sheet;
  * @param index from 0; no two seats and no two slots share one
  */
 record SeatDraw(Slot slot, String template, long index) {
-  /** What it is drawn from. */
-  String source() {
-    return slot.source(template);
-  }
+    /** What it is drawn from. */
+    String source() {
+        return slot.source(template);
+    }
 }

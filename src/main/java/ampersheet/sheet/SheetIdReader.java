@@ -10,159 +10,194 @@ import java.util.SortedSet;
 import java.util.TreeSet;
 
 /**
- * Reads sheet IDs as people type them: capitals or not, O for 0, I or L for 1, with or without hyphens and blanks. An ID
- * that was not issued for the plan at hand is refused, each cause with its own sentence.
+ * Reads sheet IDs as people type them: capitals or not, O for 0, I or L for 1, with or without hyphens and blanks. An
+ * ID that was not issued for the plan at hand is refused, each cause with its own sentence.
  */
 final class SheetIdReader {
-  private static final String FIRST = "sheet ID";
-  private static final int SET_CHARACTERS = SheetId.PLAN_CHARACTERS + SheetId.TEMPLATE_CHARACTERS;
-  private static final int MOST_HINTS = 3;
-  /** The set, nine digits at most, the check character, and one that slipped in. */
-  private static final int MOST_CHARACTERS = SET_CHARACTERS + 11;
+    private static final String FIRST = "sheet ID";
+    private static final int SET_CHARACTERS = SheetId.PLAN_CHARACTERS + SheetId.TEMPLATE_CHARACTERS;
+    private static final int MOST_HINTS = 3;
+    /** The set, nine digits at most, the check character, and one that slipped in. */
+    private static final int MOST_CHARACTERS = SET_CHARACTERS + 11;
 
-  private final String plan;
-  private final String templates;
-  private final String planName;
-  private final String set;
+    private final String plan;
+    private final String templates;
+    private final String planName;
+    private final String set;
 
-  /**
-   * @param plan the two characters that stand for the plan at hand
-   * @param templates the three characters that stand for its templates
-   * @param planName the plan's file as its reader knows it
-   */
-  SheetIdReader(String plan, String templates, String planName) {
-    this.plan = plan;
-    this.templates = templates;
-    this.planName = planName;
-    this.set = plan + templates;
-  }
+    /**
+     * @param plan the two characters that stand for the plan at hand
+     * @param templates the three characters that stand for its templates
+     * @param planName the plan's file as its reader knows it
+     */
+    SheetIdReader(String plan, String templates, String planName) {
+        this.plan = plan;
+        this.templates = templates;
+        this.planName = planName;
+        this.set = plan + templates;
+    }
 
-  /** @throws DiagnosticException for anything but an ID of this plan with these templates */
-  SheetId read(String typed) {
-    String characters = significant(typed);
-    if (characters.length() > MOST_CHARACTERS) {
-      throw refusal(typed, 0, "this sheet ID is too long",
-          "Type the ID as it is printed at the head of the sheet, such as A7K3M-007-R.");
+    /** @throws DiagnosticException for anything but an ID of this plan with these templates */
+    SheetId read(String typed) {
+        String characters = significant(typed);
+        if (characters.length() > MOST_CHARACTERS) {
+            throw refusal(
+                    typed,
+                    0,
+                    "this sheet ID is too long",
+                    "Type the ID as it is printed at the head of the sheet, such as A7K3M-007-R.");
+        }
+        if (characters.length() < SET_CHARACTERS + 2) {
+            throw refusal(typed, 0, "this sheet ID is too short", hint(characters));
+        }
+        String digits = characters.substring(SET_CHARACTERS, characters.length() - 1);
+        if (!CheckCharacter.fits(characters) || !isSeat(digits)) {
+            throw refusal(
+                    typed, 0, "this sheet ID has a typing slip: its check character does not fit", hint(characters));
+        }
+        SheetId read = new SheetId(
+                characters.substring(0, SheetId.PLAN_CHARACTERS),
+                characters.substring(SheetId.PLAN_CHARACTERS, SET_CHARACTERS),
+                Integer.parseInt(digits));
+        if (read.plan().equals(plan)
+                && read.templates().equals(templates)
+                && read.characters().equals(characters)) {
+            return read;
+        }
+        SortedSet<String> near = corrections(characters);
+        if (!read.plan().equals(plan)) {
+            throw refusal(
+                    typed,
+                    0,
+                    "this sheet was issued from another plan than " + planName,
+                    near.isEmpty()
+                            ? "Give the plan that the sheet was issued from; IDs of this one begin with " + plan
+                                    + templates + "."
+                            : hint(near));
+        }
+        if (!read.templates().equals(templates)) {
+            throw refusal(
+                    typed,
+                    0,
+                    "this sheet was issued from this plan, but with another version of its templates "
+                            + "or another parts list, so its numbers cannot be made again from those at hand",
+                    near.isEmpty()
+                            ? "Give the archive that lies beside the keys since the sheet was issued, issued-"
+                                    + read.plan() + read.templates()
+                                    + ".zip, with --issued-with. Without it, use what issued the sheet: the "
+                                    + "version of the program, your own "
+                                    + "templates (--templates) and the parts list (--parts); with those at hand "
+                                    + "IDs begin with "
+                                    + plan + templates + "."
+                            : hint(near));
+        }
+        throw refusal(typed, 0, "this sheet ID has a number of zeros that was never issued", hint(near));
     }
-    if (characters.length() < SET_CHARACTERS + 2) {
-      throw refusal(typed, 0, "this sheet ID is too short", hint(characters));
-    }
-    String digits = characters.substring(SET_CHARACTERS, characters.length() - 1);
-    if (!CheckCharacter.fits(characters) || !isSeat(digits)) {
-      throw refusal(typed, 0, "this sheet ID has a typing slip: its check character does not fit", hint(characters));
-    }
-    SheetId read = new SheetId(characters.substring(0, SheetId.PLAN_CHARACTERS),
-        characters.substring(SheetId.PLAN_CHARACTERS, SET_CHARACTERS), Integer.parseInt(digits));
-    if (read.plan().equals(plan) && read.templates().equals(templates) && read.characters().equals(characters)) {
-      return read;
-    }
-    SortedSet<String> near = corrections(characters);
-    if (!read.plan().equals(plan)) {
-      throw refusal(typed, 0, "this sheet was issued from another plan than " + planName, near.isEmpty()
-          ? "Give the plan that the sheet was issued from; IDs of this one begin with " + plan + templates + "."
-          : hint(near));
-    }
-    if (!read.templates().equals(templates)) {
-      throw refusal(typed, 0, "this sheet was issued from this plan, but with another version of its templates "
-          + "or another parts list, so its numbers cannot be made again from those at hand", near.isEmpty()
-              ? "Give the archive that lies beside the keys since the sheet was issued, issued-" + read.plan() + read.templates()
-                  + ".zip, with --issued-with. Without it, use what issued the sheet: the version of the program, your own "
-                  + "templates (--templates) and the parts list (--parts); with those at hand IDs begin with " + plan + templates + "."
-              : hint(near));
-    }
-    throw refusal(typed, 0, "this sheet ID has a number of zeros that was never issued", hint(near));
-  }
 
-  private static boolean isSeat(String digits) {
-    if (digits.isEmpty() || digits.length() > 9) {
-      return false;
+    private static boolean isSeat(String digits) {
+        if (digits.isEmpty() || digits.length() > 9) {
+            return false;
+        }
+        for (int i = 0; i < digits.length(); i++) {
+            if (digits.charAt(i) < '0' || digits.charAt(i) > '9') {
+                return false;
+            }
+        }
+        int seat = Integer.parseInt(digits);
+        return seat >= 1 && seat <= SheetId.LAST_SEAT;
     }
-    for (int i = 0; i < digits.length(); i++) {
-      if (digits.charAt(i) < '0' || digits.charAt(i) > '9') {
-        return false;
-      }
-    }
-    int seat = Integer.parseInt(digits);
-    return seat >= 1 && seat <= SheetId.LAST_SEAT;
-  }
 
-  /** Capitals of the ID's alphabet, look-alikes replaced, blanks and hyphens dropped; of a long text no more than tells so. */
-  private static String significant(String typed) {
-    StringBuilder out = new StringBuilder();
-    for (int i = 0; i < typed.length() && out.length() <= MOST_CHARACTERS; i++) {
-      char c = typed.charAt(i);
-      if (Character.isWhitespace(c) || Character.isSpaceChar(c) || Character.getType(c) == Character.DASH_PUNCTUATION
-          || c == '\u2212' || c == '_') {
-        continue;
-      }
-      String capital = String.valueOf(c).toUpperCase(Locale.ROOT);
-      String plain = switch (capital) {
-        case "O" -> "0";
-        case "I", "L" -> "1";
-        default -> capital;
-      };
-      if (plain.length() != 1 || SheetId.ALPHABET.indexOf(plain.charAt(0)) < 0) {
-        throw refusal(typed, i + 1, "a sheet ID has no character “" + c + "”",
-            "Type the ID as it is printed at the head of the sheet, such as A7K3M-007-R.");
-      }
-      out.append(plain);
+    /**
+     * Capitals of the ID's alphabet, look-alikes replaced, blanks and hyphens dropped; of a long text no more than
+     * tells so.
+     */
+    private static String significant(String typed) {
+        StringBuilder out = new StringBuilder();
+        for (int i = 0; i < typed.length() && out.length() <= MOST_CHARACTERS; i++) {
+            char c = typed.charAt(i);
+            if (Character.isWhitespace(c)
+                    || Character.isSpaceChar(c)
+                    || Character.getType(c) == Character.DASH_PUNCTUATION
+                    || c == '\u2212'
+                    || c == '_') {
+                continue;
+            }
+            String capital = String.valueOf(c).toUpperCase(Locale.ROOT);
+            String plain = switch (capital) {
+                case "O" -> "0";
+                case "I", "L" -> "1";
+                default -> capital;
+            };
+            if (plain.length() != 1 || SheetId.ALPHABET.indexOf(plain.charAt(0)) < 0) {
+                throw refusal(
+                        typed,
+                        i + 1,
+                        "a sheet ID has no character “" + c + "”",
+                        "Type the ID as it is printed at the head of the sheet, such as A7K3M-007-R.");
+            }
+            out.append(plain);
+        }
+        return out.toString();
     }
-    return out.toString();
-  }
 
-  private String hint(String characters) {
-    return hint(corrections(characters));
-  }
+    private String hint(String characters) {
+        return hint(corrections(characters));
+    }
 
-  private static String hint(SortedSet<String> near) {
-    if (near.isEmpty()) {
-      return "Compare it with the sheet, character by character.";
+    private static String hint(SortedSet<String> near) {
+        if (near.isEmpty()) {
+            return "Compare it with the sheet, character by character.";
+        }
+        List<String> first = new ArrayList<>(near).subList(0, Math.min(MOST_HINTS, near.size()));
+        return "Compare it with the sheet; one slip away " + (first.size() == 1 ? "is " : "are ")
+                + String.join(", ", first) + ".";
     }
-    List<String> first = new ArrayList<>(near).subList(0, Math.min(MOST_HINTS, near.size()));
-    return "Compare it with the sheet; one slip away " + (first.size() == 1 ? "is " : "are ")
-        + String.join(", ", first) + ".";
-  }
 
-  /** IDs of this plan one wrong character or one swap away; if there are none, one missing or extra character away. */
-  private SortedSet<String> corrections(String characters) {
-    SortedSet<String> found = new TreeSet<>();
-    for (int i = 0; i < characters.length(); i++) {
-      for (int a = 0; a < SheetId.ALPHABET.length(); a++) {
-        keepIfIssued(characters.substring(0, i) + SheetId.ALPHABET.charAt(a) + characters.substring(i + 1), found);
-      }
-      if (i + 1 < characters.length()) {
-        keepIfIssued(SheetId.swapped(characters, i), found);
-      }
+    /**
+     * IDs of this plan one wrong character or one swap away; if there are none, one missing or extra character away.
+     */
+    private SortedSet<String> corrections(String characters) {
+        SortedSet<String> found = new TreeSet<>();
+        for (int i = 0; i < characters.length(); i++) {
+            for (int a = 0; a < SheetId.ALPHABET.length(); a++) {
+                keepIfIssued(
+                        characters.substring(0, i) + SheetId.ALPHABET.charAt(a) + characters.substring(i + 1), found);
+            }
+            if (i + 1 < characters.length()) {
+                keepIfIssued(SheetId.swapped(characters, i), found);
+            }
+        }
+        if (!found.isEmpty()) {
+            return found;
+        }
+        for (int i = 0; i <= characters.length(); i++) {
+            for (int a = 0; a < SheetId.ALPHABET.length(); a++) {
+                keepIfIssued(characters.substring(0, i) + SheetId.ALPHABET.charAt(a) + characters.substring(i), found);
+            }
+            if (i < characters.length()) {
+                keepIfIssued(characters.substring(0, i) + characters.substring(i + 1), found);
+            }
+        }
+        return found;
     }
-    if (!found.isEmpty()) {
-      return found;
-    }
-    for (int i = 0; i <= characters.length(); i++) {
-      for (int a = 0; a < SheetId.ALPHABET.length(); a++) {
-        keepIfIssued(characters.substring(0, i) + SheetId.ALPHABET.charAt(a) + characters.substring(i), found);
-      }
-      if (i < characters.length()) {
-        keepIfIssued(characters.substring(0, i) + characters.substring(i + 1), found);
-      }
-    }
-    return found;
-  }
 
-  private void keepIfIssued(String characters, SortedSet<String> found) {
-    if (characters.length() < SET_CHARACTERS + 2 || !characters.startsWith(set) || !CheckCharacter.fits(characters)) {
-      return;
+    private void keepIfIssued(String characters, SortedSet<String> found) {
+        if (characters.length() < SET_CHARACTERS + 2
+                || !characters.startsWith(set)
+                || !CheckCharacter.fits(characters)) {
+            return;
+        }
+        String digits = characters.substring(SET_CHARACTERS, characters.length() - 1);
+        if (isSeat(digits)) {
+            SheetId id = new SheetId(plan, templates, Integer.parseInt(digits));
+            if (id.characters().equals(characters)) {
+                found.add(id.toString());
+            }
+        }
     }
-    String digits = characters.substring(SET_CHARACTERS, characters.length() - 1);
-    if (isSeat(digits)) {
-      SheetId id = new SheetId(plan, templates, Integer.parseInt(digits));
-      if (id.characters().equals(characters)) {
-        found.add(id.toString());
-      }
-    }
-  }
 
-  private static DiagnosticException refusal(String typed, int column, String problem, String nextAction) {
-    Place place = new Place(FIRST, column == 0 ? 0 : 1, column, typed);
-    return new DiagnosticException(Diagnostic.error(place, problem, "", nextAction));
-  }
+    private static DiagnosticException refusal(String typed, int column, String problem, String nextAction) {
+        Place place = new Place(FIRST, column == 0 ? 0 : 1, column, typed);
+        return new DiagnosticException(Diagnostic.error(place, problem, "", nextAction));
+    }
 }

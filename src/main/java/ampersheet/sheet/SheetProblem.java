@@ -28,118 +28,156 @@ import java.util.Optional;
  */
 public record SheetProblem(int number, Support support, boolean example, Plan plan, Problem problem) {
 
-  /** On no sheet, worked in full. */
-  public static SheetProblem alone(Problem problem, DecimalMarker marker) {
-    Plan plan = new Plan("", "", problem.template().title(), new Plan.Seeding.Named(""), Document.Paper.A4, "en", SymbolStyle.IEC, marker, false,
-        Plan.Order.AS_LISTED, List.of(), List.of());
-    return new SheetProblem(1, new Support.Full(), true, plan, problem);
-  }
-
-  public ProblemTemplate template() {
-    return problem.template();
-  }
-
-  QuantityWriter writer() {
-    return new QuantityWriter(plan.decimal());
-  }
-
-  /** What every question of the template expects, whether the sheet leaves it open or shows it. */
-  public List<AnswerKey> answers() {
-    return AnswerKeys.keyOf(problem, "q" + number, plan.unitsPrinted()).answers();
-  }
-
-  /** The blank steps that no question asks for, named {@code q3s2}: problem 3, step 2. */
-  public List<AnswerKey> blankSteps() {
-    List<AnswerKey> keys = new ArrayList<>();
-    if (!(support instanceof Support.Faded)) {
-      return keys;
+    /** On no sheet, worked in full. */
+    public static SheetProblem alone(Problem problem, DecimalMarker marker) {
+        Plan plan = new Plan(
+                "",
+                "",
+                problem.template().title(),
+                new Plan.Seeding.Named(""),
+                Document.Paper.A4,
+                "en",
+                SymbolStyle.IEC,
+                marker,
+                false,
+                Plan.Order.AS_LISTED,
+                List.of(),
+                List.of());
+        return new SheetProblem(1, new Support.Full(), true, plan, problem);
     }
-    List<StepLine> lines = template().lines();
-    List<String> blank = Fading.blankSteps(template(), support);
-    for (int i = 0; i < lines.size(); i++) {
-      StepLine line = lines.get(i);
-      if (blank.contains(line.id()) && askOf(line.id()).isEmpty()) {
-        keys.add(blankStep(line, "q" + number + "s" + (i + 1)));
-      }
+
+    public ProblemTemplate template() {
+        return problem.template();
     }
-    return keys;
-  }
 
-  private AnswerKey blankStep(StepLine line, String question) {
-    return new AnswerKey(question, line.id(), problem.values().quantity(line.id()).value(), line.unit(), UsualAcceptance.FIGURES,
-        plan.unitsPrinted(), line.acceptance(), problem.mistakes().getOrDefault(line.id(), List.of()));
-  }
-
-  /** What is expected of a step or choice under the name that a sheet printed for it, whether asked or left blank there. */
-  public Optional<AnswerKey> keyOf(String step, String question) {
-    Optional<AnswerKey> asked = answers().stream().filter(key -> key.step().equals(step)).findFirst();
-    if (asked.isPresent()) {
-      AnswerKey key = asked.get();
-      return Optional.of(new AnswerKey(question, step, key.expected(), key.unit(), key.figures(), key.unitPrinted(),
-          key.acceptance(), key.mistakes()));
+    QuantityWriter writer() {
+        return new QuantityWriter(plan.decimal());
     }
-    return template().lines().stream().filter(line -> line.id().equals(step)).findFirst()
-        .map(line -> blankStep(line, question));
-  }
 
-  /** Every place for an answer, in the order shown; none in a worked example. */
-  public List<AnswerKey> places() {
-    if (support instanceof Support.Full) {
-      return List.of();
+    /** What every question of the template expects, whether the sheet leaves it open or shows it. */
+    public List<AnswerKey> answers() {
+        return AnswerKeys.keyOf(problem, "q" + number, plan.unitsPrinted()).answers();
     }
-    List<AnswerKey> answers = answers();
-    if (support instanceof Support.Bare) {
-      return answers;
+
+    /** The blank steps that no question asks for, named {@code q3s2}: problem 3, step 2. */
+    public List<AnswerKey> blankSteps() {
+        List<AnswerKey> keys = new ArrayList<>();
+        if (!(support instanceof Support.Faded)) {
+            return keys;
+        }
+        List<StepLine> lines = template().lines();
+        List<String> blank = Fading.blankSteps(template(), support);
+        for (int i = 0; i < lines.size(); i++) {
+            StepLine line = lines.get(i);
+            if (blank.contains(line.id()) && askOf(line.id()).isEmpty()) {
+                keys.add(blankStep(line, "q" + number + "s" + (i + 1)));
+            }
+        }
+        return keys;
     }
-    List<AnswerKey> places = new ArrayList<>();
-    List<AnswerKey> blank = blankSteps();
-    for (String step : Fading.blankSteps(template(), support)) {
-      places.add(answers.stream().filter(key -> key.step().equals(step)).findFirst()
-          .orElseGet(() -> blank.stream().filter(key -> key.step().equals(step)).findFirst().orElseThrow()));
+
+    private AnswerKey blankStep(StepLine line, String question) {
+        return new AnswerKey(
+                question,
+                line.id(),
+                problem.values().quantity(line.id()).value(),
+                line.unit(),
+                UsualAcceptance.FIGURES,
+                plan.unitsPrinted(),
+                line.acceptance(),
+                problem.mistakes().getOrDefault(line.id(), List.of()));
     }
-    answers.stream().filter(key -> key.acceptance() instanceof Acceptance.Choice).forEach(places::add);
-    return places;
-  }
 
-  /** For the judge: all answers and blank steps, in the order in which they are worked. */
-  public ProblemKey key() {
-    List<AnswerKey> all = new ArrayList<>(answers());
-    all.addAll(blankSteps());
-    Map<String, Integer> order = new LinkedHashMap<>();
-    template().lines().forEach(line -> order.put(line.id(), order.size()));
-    all.sort((one, other) -> Integer.compare(order.getOrDefault(one.step(), order.size()),
-        order.getOrDefault(other.step(), order.size())));
-    return new ProblemKey(all, problem.givens(), template().working(), AnswerKeys.designs(problem), meanings());
-  }
-
-  /** What a sentence calls each given, constant and step. */
-  private Map<String, String> meanings() {
-    Map<String, String> meanings = new LinkedHashMap<>();
-    template().givens().forEach(given -> meanings.put(given.name(), given.meaning()));
-    template().constants().forEach(constant -> meanings.put(constant.name(), constant.meaning()));
-    template().lines().forEach(line -> meanings.put(line.id(), line.meaning()));
-    return meanings;
-  }
-
-  /** The sentence that asks for an answer, in Markdown. */
-  public String prompt(AnswerKey key) {
-    Optional<Ask> ask = askOf(key.step());
-    if (ask.isEmpty()) {
-      return "Find the " + template().line(key.step()).meaning() + ".";
+    /**
+     * What is expected of a step or choice under the name that a sheet printed for it, whether asked or left blank
+     * there.
+     */
+    public Optional<AnswerKey> keyOf(String step, String question) {
+        Optional<AnswerKey> asked =
+                answers().stream().filter(key -> key.step().equals(step)).findFirst();
+        if (asked.isPresent()) {
+            AnswerKey key = asked.get();
+            return Optional.of(new AnswerKey(
+                    question,
+                    step,
+                    key.expected(),
+                    key.unit(),
+                    key.figures(),
+                    key.unitPrinted(),
+                    key.acceptance(),
+                    key.mistakes()));
+        }
+        return template().lines().stream()
+                .filter(line -> line.id().equals(step))
+                .findFirst()
+                .map(line -> blankStep(line, question));
     }
-    String prompt = Statement.prompt(template(), ask.get(), printedGivens());
-    boolean unusualFigures = key.acceptance() instanceof Acceptance.Within && key.figures() != 3;
-    return unusualFigures ? prompt + " Give " + key.figures() + " significant figures." : prompt;
-  }
 
-  /** Value with unit of each given and constant, word of each word given. */
-  Map<String, String> printedGivens() {
-    Map<String, String> printed = new LinkedHashMap<>(problem.givens().words());
-    ProblemText.of(this, problem.givens()).values().forEach((name, value) -> printed.put(name, value.text()));
-    return printed;
-  }
+    /** Every place for an answer, in the order shown; none in a worked example. */
+    public List<AnswerKey> places() {
+        if (support instanceof Support.Full) {
+            return List.of();
+        }
+        List<AnswerKey> answers = answers();
+        if (support instanceof Support.Bare) {
+            return answers;
+        }
+        List<AnswerKey> places = new ArrayList<>();
+        List<AnswerKey> blank = blankSteps();
+        for (String step : Fading.blankSteps(template(), support)) {
+            places.add(answers.stream()
+                    .filter(key -> key.step().equals(step))
+                    .findFirst()
+                    .orElseGet(() -> blank.stream()
+                            .filter(key -> key.step().equals(step))
+                            .findFirst()
+                            .orElseThrow()));
+        }
+        answers.stream()
+                .filter(key -> key.acceptance() instanceof Acceptance.Choice)
+                .forEach(places::add);
+        return places;
+    }
 
-  private Optional<Ask> askOf(String step) {
-    return template().asks().stream().filter(ask -> ask.of().equals(step)).findFirst();
-  }
+    /** For the judge: all answers and blank steps, in the order in which they are worked. */
+    public ProblemKey key() {
+        List<AnswerKey> all = new ArrayList<>(answers());
+        all.addAll(blankSteps());
+        Map<String, Integer> order = new LinkedHashMap<>();
+        template().lines().forEach(line -> order.put(line.id(), order.size()));
+        all.sort((one, other) -> Integer.compare(
+                order.getOrDefault(one.step(), order.size()), order.getOrDefault(other.step(), order.size())));
+        return new ProblemKey(all, problem.givens(), template().working(), AnswerKeys.designs(problem), meanings());
+    }
+
+    /** What a sentence calls each given, constant and step. */
+    private Map<String, String> meanings() {
+        Map<String, String> meanings = new LinkedHashMap<>();
+        template().givens().forEach(given -> meanings.put(given.name(), given.meaning()));
+        template().constants().forEach(constant -> meanings.put(constant.name(), constant.meaning()));
+        template().lines().forEach(line -> meanings.put(line.id(), line.meaning()));
+        return meanings;
+    }
+
+    /** The sentence that asks for an answer, in Markdown. */
+    public String prompt(AnswerKey key) {
+        Optional<Ask> ask = askOf(key.step());
+        if (ask.isEmpty()) {
+            return "Find the " + template().line(key.step()).meaning() + ".";
+        }
+        String prompt = Statement.prompt(template(), ask.get(), printedGivens());
+        boolean unusualFigures = key.acceptance() instanceof Acceptance.Within && key.figures() != 3;
+        return unusualFigures ? prompt + " Give " + key.figures() + " significant figures." : prompt;
+    }
+
+    /** Value with unit of each given and constant, word of each word given. */
+    Map<String, String> printedGivens() {
+        Map<String, String> printed = new LinkedHashMap<>(problem.givens().words());
+        ProblemText.of(this, problem.givens()).values().forEach((name, value) -> printed.put(name, value.text()));
+        return printed;
+    }
+
+    private Optional<Ask> askOf(String step) {
+        return template().asks().stream().filter(ask -> ask.of().equals(step)).findFirst();
+    }
 }

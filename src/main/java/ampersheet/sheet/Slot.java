@@ -13,12 +13,12 @@ import java.util.List;
  * @param fixed which givens are the same for everybody, in words; empty if all are drawn
  */
 record Slot(int number, int choice, int member, List<String> pool, Support support, boolean example, String fixed) {
-  Slot {
-    pool = List.copyOf(pool);
-  }
+    Slot {
+        pool = List.copyOf(pool);
+    }
 
-  /** The name under which draws of a template that are limited alike are counted. */
-  String source(String template) {
-    return fixed.isEmpty() ? template : template + " with " + fixed;
-  }
+    /** The name under which draws of a template that are limited alike are counted. */
+    String source(String template) {
+        return fixed.isEmpty() ? template : template + " with " + fixed;
+    }
 }

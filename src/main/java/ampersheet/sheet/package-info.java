@@ -1,5 +1,4 @@
 /**
- * Plan, roster, seats, sheet IDs; composes problems into documents. Start reading at {@link
- * ampersheet.sheet.Composer}.
+ * Plan, roster, seats, sheet IDs; composes problems into documents. Start reading at {@link ampersheet.sheet.Composer}.
  */
 package ampersheet.sheet;

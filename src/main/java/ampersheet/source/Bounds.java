@@ -8,30 +8,30 @@ package ampersheet.source;
  * @param cells that a table of it could have at most: its separators and its lines
  */
 public record Bounds(int bytes, int lines, int cells) {
-  /** A class of two thousand with fifty answers each, in one table. */
-  public static final Bounds WRITTEN = new Bounds(4 << 20, 100_000, 1_000_000);
+    /** A class of two thousand with fifty answers each, in one table. */
+    public static final Bounds WRITTEN = new Bounds(4 << 20, 100_000, 1_000_000);
 
-  /** Empty if the text is within them; otherwise what there is too much of. */
-  String beyond(String text) {
-    int lineEnds = 0;
-    int separators = 0;
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
-      boolean returned = c == '\r' && !(i + 1 < text.length() && text.charAt(i + 1) == '\n');
-      if (c == '\n' || returned) {
-        lineEnds++;
-      } else if (c == ',' || c == ';' || c == '\t') {
-        separators++;
-      }
+    /** Empty if the text is within them; otherwise what there is too much of. */
+    String beyond(String text) {
+        int lineEnds = 0;
+        int separators = 0;
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            boolean returned = c == '\r' && !(i + 1 < text.length() && text.charAt(i + 1) == '\n');
+            if (c == '\n' || returned) {
+                lineEnds++;
+            } else if (c == ',' || c == ';' || c == '\t') {
+                separators++;
+            }
+        }
+        if (lineEnds > lines) {
+            return "this file has more than " + lines + " lines";
+        }
+        return separators + lineEnds > cells ? "this file has more than " + cells + " separators, as of a table" : "";
     }
-    if (lineEnds > lines) {
-      return "this file has more than " + lines + " lines";
-    }
-    return separators + lineEnds > cells ? "this file has more than " + cells + " separators, as of a table" : "";
-  }
 
-  /** The bytes, for messages. */
-  public String told() {
-    return bytes >= 1 << 20 ? (bytes >> 20) + " MB" : bytes / 1000 + " kB";
-  }
+    /** The bytes, for messages. */
+    public String told() {
+        return bytes >= 1 << 20 ? (bytes >> 20) + " MB" : bytes / 1000 + " kB";
+    }
 }

@@ -4,151 +4,158 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Values in rows as spreadsheets write them: a cell may stand in quotation marks, in which a quotation mark is doubled and
- * separators and line ends are text. Each character is looked at once.
+ * Values in rows as spreadsheets write them: a cell may stand in quotation marks, in which a quotation mark is doubled
+ * and separators and line ends are text. Each character is looked at once.
  */
 public final class CellRows {
-  private final String text;
-  private final char separator;
-  private final List<Row> rows = new ArrayList<>();
-  private int at;
-  private int line;
+    private final String text;
+    private final char separator;
+    private final List<Row> rows = new ArrayList<>();
+    private int at;
+    private int line;
 
-  private CellRows(String text, char separator, int firstLine) {
-    this.text = text;
-    this.separator = separator;
-    this.line = firstLine;
-  }
-
-  /** Cells and the line they begin on, from 1. */
-  public record Row(int line, List<String> cells) {
-    public Row {
-      cells = List.copyOf(cells);
+    private CellRows(String text, char separator, int firstLine) {
+        this.text = text;
+        this.separator = separator;
+        this.line = firstLine;
     }
 
-    public int size() {
-      return cells.size();
+    /** Cells and the line they begin on, from 1. */
+    public record Row(int line, List<String> cells) {
+        public Row {
+            cells = List.copyOf(cells);
+        }
+
+        public int size() {
+            return cells.size();
+        }
+
+        public String get(int cell) {
+            return cells.get(cell);
+        }
+
+        public boolean isBlank() {
+            return cells.stream().allMatch(String::isBlank);
+        }
+
+        /** As names of columns: without blanks around them, and whatever their case. */
+        public List<String> names() {
+            return cells.stream().map(cell -> AsciiCase.small(cell.strip())).toList();
+        }
     }
 
-    public String get(int cell) {
-      return cells.get(cell);
+    /** Quotation marks that do not fit: one that nothing closes, or one with text behind it. */
+    public static final class Uneven extends Exception {
+        /** What is wrong, for whoever has to mend the file. */
+        public static final String PROBLEM = "a quotation mark is opened and not closed, or text follows a closing one";
+
+        public static final String NEXT_ACTION = "Correct the quotation marks on this line.";
+
+        private static final long serialVersionUID = 1L;
+        private final int line;
+
+        /**
+         * @param quoted a cell in quotation marks; @param doubled one with quotation marks in it, bare of what is
+         *     around it
+         */
+        public static String expected(String quoted, String doubled) {
+            return "\"" + quoted + "\" or \"say \"\"" + doubled
+                    + "\"\"\": a quotation mark inside quoted text is doubled";
+        }
+
+        private Uneven(int line) {
+            super("quotation marks do not fit in line " + line);
+            this.line = line;
+        }
+
+        public int line() {
+            return line;
+        }
     }
 
-    public boolean isBlank() {
-      return cells.stream().allMatch(String::isBlank);
+    /**
+     * @param text with line feeds only
+     * @param firstLine the number of its first line
+     * @return all rows, blank ones too
+     * @throws Uneven at the first quotation mark that does not fit
+     */
+    public static List<Row> read(String text, char separator, int firstLine) throws Uneven {
+        CellRows reading = new CellRows(text, separator, firstLine);
+        while (reading.at < text.length()) {
+            reading.row();
+        }
+        return reading.rows;
     }
 
-    /** As names of columns: without blanks around them, and whatever their case. */
-    public List<String> names() {
-      return cells.stream().map(cell -> AsciiCase.small(cell.strip())).toList();
-    }
-  }
-
-  /** Quotation marks that do not fit: one that nothing closes, or one with text behind it. */
-  public static final class Uneven extends Exception {
-    /** What is wrong, for whoever has to mend the file. */
-    public static final String PROBLEM = "a quotation mark is opened and not closed, or text follows a closing one";
-    public static final String NEXT_ACTION = "Correct the quotation marks on this line.";
-
-    private static final long serialVersionUID = 1L;
-    private final int line;
-
-    /** @param quoted a cell in quotation marks; @param doubled one with quotation marks in it, bare of what is around it */
-    public static String expected(String quoted, String doubled) {
-      return "\"" + quoted + "\" or \"say \"\"" + doubled + "\"\"\": a quotation mark inside quoted text is doubled";
+    /** Spreadsheets of countries with a decimal comma separate by semicolons, some by tabs; the first line tells. */
+    public static char separator(String text) {
+        int from = 0;
+        while (from < text.length()) {
+            int end = text.indexOf('\n', from);
+            String line = text.substring(from, end < 0 ? text.length() : end);
+            if (!line.isBlank()) {
+                return line.indexOf(',') >= 0
+                        ? ','
+                        : line.indexOf(';') >= 0 ? ';' : line.indexOf('\t') >= 0 ? '\t' : ',';
+            }
+            from += line.length() + 1;
+        }
+        return ',';
     }
 
-    private Uneven(int line) {
-      super("quotation marks do not fit in line " + line);
-      this.line = line;
-    }
-
-    public int line() {
-      return line;
-    }
-  }
-
-  /**
-   * @param text with line feeds only
-   * @param firstLine the number of its first line
-   * @return all rows, blank ones too
-   * @throws Uneven at the first quotation mark that does not fit
-   */
-  public static List<Row> read(String text, char separator, int firstLine) throws Uneven {
-    CellRows reading = new CellRows(text, separator, firstLine);
-    while (reading.at < text.length()) {
-      reading.row();
-    }
-    return reading.rows;
-  }
-
-  /** Spreadsheets of countries with a decimal comma separate by semicolons, some by tabs; the first line tells. */
-  public static char separator(String text) {
-    int from = 0;
-    while (from < text.length()) {
-      int end = text.indexOf('\n', from);
-      String line = text.substring(from, end < 0 ? text.length() : end);
-      if (!line.isBlank()) {
-        return line.indexOf(',') >= 0 ? ',' : line.indexOf(';') >= 0 ? ';' : line.indexOf('\t') >= 0 ? '\t' : ',';
-      }
-      from += line.length() + 1;
-    }
-    return ',';
-  }
-
-  private void row() throws Uneven {
-    int begun = line;
-    List<String> cells = new ArrayList<>();
-    cells.add(cell());
-    while (at < text.length() && text.charAt(at) == separator) {
-      at++;
-      cells.add(cell());
-    }
-    rows.add(new Row(begun, cells));
-    at++;
-    line++;
-  }
-
-  /** Ends before a separator, a line feed or the end of the text. */
-  private String cell() throws Uneven {
-    if (at < text.length() && text.charAt(at) == '"') {
-      return quoted();
-    }
-    int from = at;
-    while (isWithinCell()) {
-      at++;
-    }
-    return text.substring(from, at);
-  }
-
-  private String quoted() throws Uneven {
-    int opened = line;
-    StringBuilder out = new StringBuilder();
-    at++;
-    while (true) {
-      if (at >= text.length()) {
-        throw new Uneven(opened);
-      }
-      char c = text.charAt(at++);
-      if (c != '"') {
-        line += c == '\n' ? 1 : 0;
-        out.append(c);
-      } else if (at < text.length() && text.charAt(at) == '"') {
-        out.append('"');
+    private void row() throws Uneven {
+        int begun = line;
+        List<String> cells = new ArrayList<>();
+        cells.add(cell());
+        while (at < text.length() && text.charAt(at) == separator) {
+            at++;
+            cells.add(cell());
+        }
+        rows.add(new Row(begun, cells));
         at++;
-      } else {
-        break;
-      }
+        line++;
     }
-    for (; isWithinCell(); at++) {
-      if (!Character.isWhitespace(text.charAt(at))) {
-        throw new Uneven(line);
-      }
-    }
-    return out.toString();
-  }
 
-  private boolean isWithinCell() {
-    return at < text.length() && text.charAt(at) != separator && text.charAt(at) != '\n';
-  }
+    /** Ends before a separator, a line feed or the end of the text. */
+    private String cell() throws Uneven {
+        if (at < text.length() && text.charAt(at) == '"') {
+            return quoted();
+        }
+        int from = at;
+        while (isWithinCell()) {
+            at++;
+        }
+        return text.substring(from, at);
+    }
+
+    private String quoted() throws Uneven {
+        int opened = line;
+        StringBuilder out = new StringBuilder();
+        at++;
+        while (true) {
+            if (at >= text.length()) {
+                throw new Uneven(opened);
+            }
+            char c = text.charAt(at++);
+            if (c != '"') {
+                line += c == '\n' ? 1 : 0;
+                out.append(c);
+            } else if (at < text.length() && text.charAt(at) == '"') {
+                out.append('"');
+                at++;
+            } else {
+                break;
+            }
+        }
+        for (; isWithinCell(); at++) {
+            if (!Character.isWhitespace(text.charAt(at))) {
+                throw new Uneven(line);
+            }
+        }
+        return out.toString();
+    }
+
+    private boolean isWithinCell() {
+        return at < text.length() && text.charAt(at) != separator && text.charAt(at) != '\n';
+    }
 }

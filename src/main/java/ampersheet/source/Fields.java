@@ -10,136 +10,154 @@ import java.util.Set;
 
 /** The keys of one group, taken one after another; what is left over at the end was not known. */
 public final class Fields {
-  /** Of a list in a template: more than its author can look through. */
-  private static final int MOST_ITEMS = 200;
+    /** Of a list in a template: more than its author can look through. */
+    private static final int MOST_ITEMS = 200;
 
-  private final Yaml.Mapping mapping;
-  private final String what;
-  private final Faults faults;
-  private final Set<String> known = new LinkedHashSet<>();
+    private final Yaml.Mapping mapping;
+    private final String what;
+    private final Faults faults;
+    private final Set<String> known = new LinkedHashSet<>();
 
-  /** @param what the group is, for messages: "a given" */
-  public Fields(Yaml.Mapping mapping, String what, Faults faults) {
-    this.mapping = mapping;
-    this.what = what;
-    this.faults = faults;
-  }
-
-  public Place place() {
-    return mapping.place();
-  }
-
-  public boolean has(String key) {
-    known.add(key);
-    return mapping.value(key).isPresent();
-  }
-
-  /** Whether a key stands here that is still read, but that no message offers. */
-  public boolean hasUntold(String key) {
-    return mapping.value(key).isPresent();
-  }
-
-  /** The place of the key, or of the group if it has none. */
-  public Place placeOf(String key) {
-    return mapping.entries().stream()
-        .filter(entry -> entry.key().text().equals(key))
-        .map(entry -> entry.key().place())
-        .findFirst().orElse(place());
-  }
-
-  public Optional<Yaml> value(String key) {
-    known.add(key);
-    return mapping.value(key);
-  }
-
-  /** A text that is not empty. */
-  public Optional<Yaml.Scalar> text(String key) {
-    return value(key).flatMap(value -> scalar(value, key));
-  }
-
-  /** @param expected what should stand there, for the message if the key is missing */
-  public Optional<Yaml.Scalar> needText(String key, String expected) {
-    need(key, expected);
-    return text(key);
-  }
-
-  public Optional<Yaml.Sequence> list(String key) {
-    Optional<Yaml> value = value(key);
-    if (value.isPresent() && !(value.get() instanceof Yaml.Sequence)) {
-      wrongKind(value.get(), key, "a list, such as [a, b] or lines that begin with \"- \"");
+    /** @param what the group is, for messages: "a given" */
+    public Fields(Yaml.Mapping mapping, String what, Faults faults) {
+        this.mapping = mapping;
+        this.what = what;
+        this.faults = faults;
     }
-    return value.filter(Yaml.Sequence.class::isInstance).map(Yaml.Sequence.class::cast);
-  }
 
-  public Optional<Yaml.Mapping> group(String key) {
-    Optional<Yaml> value = value(key);
-    if (value.isPresent() && !(value.get() instanceof Yaml.Mapping)) {
-      wrongKind(value.get(), key, "keys with values, such as {key: value}");
+    public Place place() {
+        return mapping.place();
     }
-    return value.filter(Yaml.Mapping.class::isInstance).map(Yaml.Mapping.class::cast);
-  }
 
-  /** The items of a list that are groups; others are faults. */
-  public List<Yaml.Mapping> groups(String key, String example) {
-    List<Yaml.Mapping> groups = new ArrayList<>();
-    list(key).ifPresent(list -> {
-      if (list.items().size() > MOST_ITEMS) {
-        faults.error(list.items().get(MOST_ITEMS).place(), "the list \"" + key + "\" has "
-            + list.items().size() + " items", "at most " + MOST_ITEMS + ", which a person can look through",
-            "Leave some out.");
-        return;
-      }
-      for (Yaml item : list.items()) {
-        if (item instanceof Yaml.Mapping group) {
-          groups.add(group);
-        } else {
-          faults.error(item.place(), "this item of " + key + " is " + item.kind(),
-              "keys with values, such as " + example, "Write it with its keys.");
+    public boolean has(String key) {
+        known.add(key);
+        return mapping.value(key).isPresent();
+    }
+
+    /** Whether a key stands here that is still read, but that no message offers. */
+    public boolean hasUntold(String key) {
+        return mapping.value(key).isPresent();
+    }
+
+    /** The place of the key, or of the group if it has none. */
+    public Place placeOf(String key) {
+        return mapping.entries().stream()
+                .filter(entry -> entry.key().text().equals(key))
+                .map(entry -> entry.key().place())
+                .findFirst()
+                .orElse(place());
+    }
+
+    public Optional<Yaml> value(String key) {
+        known.add(key);
+        return mapping.value(key);
+    }
+
+    /** A text that is not empty. */
+    public Optional<Yaml.Scalar> text(String key) {
+        return value(key).flatMap(value -> scalar(value, key));
+    }
+
+    /** @param expected what should stand there, for the message if the key is missing */
+    public Optional<Yaml.Scalar> needText(String key, String expected) {
+        need(key, expected);
+        return text(key);
+    }
+
+    public Optional<Yaml.Sequence> list(String key) {
+        Optional<Yaml> value = value(key);
+        if (value.isPresent() && !(value.get() instanceof Yaml.Sequence)) {
+            wrongKind(value.get(), key, "a list, such as [a, b] or lines that begin with \"- \"");
         }
-      }
-    });
-    return groups;
-  }
-
-  public void need(String key, String expected) {
-    if (!has(key)) {
-      faults.error(place(), "the key \"" + key + "\" is missing from " + what, expected,
-          "Add the key \"" + key + "\".");
+        return value.filter(Yaml.Sequence.class::isInstance).map(Yaml.Sequence.class::cast);
     }
-  }
 
-  private Optional<Yaml.Scalar> scalar(Yaml value, String key) {
-    if (!(value instanceof Yaml.Scalar scalar)) {
-      wrongKind(value, key, "one text or number; quote a text that begins with [ or {");
-      return Optional.empty();
+    public Optional<Yaml.Mapping> group(String key) {
+        Optional<Yaml> value = value(key);
+        if (value.isPresent() && !(value.get() instanceof Yaml.Mapping)) {
+            wrongKind(value.get(), key, "keys with values, such as {key: value}");
+        }
+        return value.filter(Yaml.Mapping.class::isInstance).map(Yaml.Mapping.class::cast);
     }
-    if (scalar.text().isBlank()) {
-      faults.error(placeOf(key), "the key \"" + key + "\" has no value", "a value after the colon",
-          "Write the value, or remove the key.");
-      return Optional.empty();
-    }
-    return Optional.of(scalar);
-  }
 
-  private void wrongKind(Yaml value, String key, String expected) {
-    faults.error(value instanceof Yaml.Scalar scalar && scalar.isAbsent() ? placeOf(key) : value.place(),
-        "the value of \"" + key + "\" is " + value.kind(), expected, "Change the value.");
-  }
-
-  /** Tells every key that nothing asked for. */
-  public void finish() {
-    for (Yaml.Entry entry : mapping.entries()) {
-      String key = entry.key().text();
-      if (known.contains(key)) {
-        continue;
-      }
-      boolean cutOff = mapping.flow() && entry.value() instanceof Yaml.Scalar value && value.isAbsent();
-      Optional<String> near = Spelling.nearest(key, known);
-      String next = cutOff && near.isEmpty()
-          ? "In braces a comma ends a value: put the value before this in quotes."
-          : near.map(name -> "Did you mean " + name + "?").orElse("Remove or rename it.");
-      faults.error(entry.key().place(), "the key \"" + key + "\" does not belong to " + what,
-          "one of " + String.join(", ", known), next);
+    /** The items of a list that are groups; others are faults. */
+    public List<Yaml.Mapping> groups(String key, String example) {
+        List<Yaml.Mapping> groups = new ArrayList<>();
+        list(key).ifPresent(list -> {
+            if (list.items().size() > MOST_ITEMS) {
+                faults.error(
+                        list.items().get(MOST_ITEMS).place(),
+                        "the list \"" + key + "\" has " + list.items().size() + " items",
+                        "at most " + MOST_ITEMS + ", which a person can look through",
+                        "Leave some out.");
+                return;
+            }
+            for (Yaml item : list.items()) {
+                if (item instanceof Yaml.Mapping group) {
+                    groups.add(group);
+                } else {
+                    faults.error(
+                            item.place(),
+                            "this item of " + key + " is " + item.kind(),
+                            "keys with values, such as " + example,
+                            "Write it with its keys.");
+                }
+            }
+        });
+        return groups;
     }
-  }
+
+    public void need(String key, String expected) {
+        if (!has(key)) {
+            faults.error(
+                    place(),
+                    "the key \"" + key + "\" is missing from " + what,
+                    expected,
+                    "Add the key \"" + key + "\".");
+        }
+    }
+
+    private Optional<Yaml.Scalar> scalar(Yaml value, String key) {
+        if (!(value instanceof Yaml.Scalar scalar)) {
+            wrongKind(value, key, "one text or number; quote a text that begins with [ or {");
+            return Optional.empty();
+        }
+        if (scalar.text().isBlank()) {
+            faults.error(
+                    placeOf(key),
+                    "the key \"" + key + "\" has no value",
+                    "a value after the colon",
+                    "Write the value, or remove the key.");
+            return Optional.empty();
+        }
+        return Optional.of(scalar);
+    }
+
+    private void wrongKind(Yaml value, String key, String expected) {
+        faults.error(
+                value instanceof Yaml.Scalar scalar && scalar.isAbsent() ? placeOf(key) : value.place(),
+                "the value of \"" + key + "\" is " + value.kind(),
+                expected,
+                "Change the value.");
+    }
+
+    /** Tells every key that nothing asked for. */
+    public void finish() {
+        for (Yaml.Entry entry : mapping.entries()) {
+            String key = entry.key().text();
+            if (known.contains(key)) {
+                continue;
+            }
+            boolean cutOff = mapping.flow() && entry.value() instanceof Yaml.Scalar value && value.isAbsent();
+            Optional<String> near = Spelling.nearest(key, known);
+            String next = cutOff && near.isEmpty()
+                    ? "In braces a comma ends a value: put the value before this in quotes."
+                    : near.map(name -> "Did you mean " + name + "?").orElse("Remove or rename it.");
+            faults.error(
+                    entry.key().place(),
+                    "the key \"" + key + "\" does not belong to " + what,
+                    "one of " + String.join(", ", known),
+                    next);
+        }
+    }
 }

@@ -7,30 +7,36 @@ import java.util.function.Supplier;
 
 /** Work on something from outside that may be too large for the machine: then that is said, and of what. */
 public final class WithinMemory {
-  private WithinMemory() {}
+    private WithinMemory() {}
 
-  /**
-   * Does the work.
-   *
-   * @param shown what is worked on, as its reader knows it
-   * @throws DiagnosticException if memory runs out, or if it is nested deeper than can be followed
-   */
-  public static <T> T of(String shown, Supplier<T> work) {
-    try {
-      return work.get();
-    } catch (OutOfMemoryError | StackOverflowError exhausted) {
-      throw new DiagnosticException(told(shown, exhausted));
+    /**
+     * Does the work.
+     *
+     * @param shown what is worked on, as its reader knows it
+     * @throws DiagnosticException if memory runs out, or if it is nested deeper than can be followed
+     */
+    public static <T> T of(String shown, Supplier<T> work) {
+        try {
+            return work.get();
+        } catch (OutOfMemoryError | StackOverflowError exhausted) {
+            throw new DiagnosticException(told(shown, exhausted));
+        }
     }
-  }
 
-  /** @param exhausted an {@link OutOfMemoryError} or a {@link StackOverflowError} */
-  public static Diagnostic told(String shown, VirtualMachineError exhausted) {
-    if (exhausted instanceof StackOverflowError) {
-      return Diagnostic.error(Place.inFile(shown), "this is nested too deeply to be worked through", "",
-          "Make it simpler: fewer things within things, shorter formulas.");
+    /** @param exhausted an {@link OutOfMemoryError} or a {@link StackOverflowError} */
+    public static Diagnostic told(String shown, VirtualMachineError exhausted) {
+        if (exhausted instanceof StackOverflowError) {
+            return Diagnostic.error(
+                    Place.inFile(shown),
+                    "this is nested too deeply to be worked through",
+                    "",
+                    "Make it simpler: fewer things within things, shorter formulas.");
+        }
+        return Diagnostic.error(
+                Place.inFile(shown),
+                "this is too large for the memory that the program may use, "
+                        + (Runtime.getRuntime().maxMemory() >> 20) + " MB",
+                "",
+                "Make it smaller or divide it, or give the program more memory: java -Xmx2g -jar ampersheet.jar …");
     }
-    return Diagnostic.error(Place.inFile(shown), "this is too large for the memory that the program may use, "
-        + (Runtime.getRuntime().maxMemory() >> 20) + " MB", "",
-        "Make it smaller or divide it, or give the program more memory: java -Xmx2g -jar ampersheet.jar …");
-  }
 }

@@ -31,172 +31,207 @@ import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
  * {@value #DEEPEST} levels and {@value #MOST_NODES} nodes, so that no file can swell in memory.
  */
 public final class YamlReader {
-  /** A template of some hundred lines is far below; more is a mistake or an attack. */
-  public static final int MOST_CHARACTERS = 200_000;
-  static final int DEEPEST = 12;
-  static final int MOST_NODES = 20_000;
+    /** A template of some hundred lines is far below; more is a mistake or an attack. */
+    public static final int MOST_CHARACTERS = 200_000;
 
-  private final SourceText source;
-  private final Faults faults;
-  private final Iterator<Event> events;
-  private int nodes;
+    static final int DEEPEST = 12;
+    static final int MOST_NODES = 20_000;
 
-  private YamlReader(SourceText source, Faults faults, Iterator<Event> events) {
-    this.source = source;
-    this.faults = faults;
-    this.events = events;
-  }
+    private final SourceText source;
+    private final Faults faults;
+    private final Iterator<Event> events;
+    private int nodes;
 
-  /** The tree, or empty if the text is not YAML; then {@code faults} tells why. */
-  public static Optional<Yaml> read(SourceText source, Faults faults) {
-    LoadSettings settings = LoadSettings.builder()
-        .setLabel(source.file())
-        .setCodePointLimit(MOST_CHARACTERS)
-        .build();
-    try {
-      Iterator<Event> events = new Parse(settings).parseString(source.text()).iterator();
-      return new YamlReader(source, faults, events).document();
-    } catch (MarkedYamlEngineException fault) {
-      Place place = fault.getProblemMark().map(mark -> place(source, mark)).orElse(Place.inFile(source.file()));
-      faults.add(YamlFault.told(place, fault.getContext(), fault.getProblem(),
-          fault.getContextMark().map(mark -> mark.getLine() + 1).orElse(place.line())));
-    } catch (ReaderException fault) {
-      Place place = source.at(source.offsetOfCodePoint(fault.getPosition()));
-      faults.error(place, "this character is not allowed in YAML", "printable text", "Remove the character.");
-    } catch (DiagnosticException fault) {
-      fault.diagnostics().forEach(faults::add);
-    } catch (YamlEngineException fault) {
-      faults.error(Place.inFile(source.file()), "this is not YAML: " + fault.getMessage(), "YAML 1.2",
-          "Correct the file.");
+    private YamlReader(SourceText source, Faults faults, Iterator<Event> events) {
+        this.source = source;
+        this.faults = faults;
+        this.events = events;
     }
-    return Optional.empty();
-  }
 
-  private Optional<Yaml> document() {
-    Optional<Yaml> root = Optional.empty();
-    boolean seen = false;
-    while (events.hasNext()) {
-      Event event = events.next();
-      if (event instanceof DocumentStartEvent) {
-        if (seen) {
-          throw new DiagnosticException(Diagnostic.error(start(event), "a second document begins here",
-              "one document in the file", "Remove the line --- and what follows, or put it into a file of its own."));
+    /** The tree, or empty if the text is not YAML; then {@code faults} tells why. */
+    public static Optional<Yaml> read(SourceText source, Faults faults) {
+        LoadSettings settings = LoadSettings.builder()
+                .setLabel(source.file())
+                .setCodePointLimit(MOST_CHARACTERS)
+                .build();
+        try {
+            Iterator<Event> events =
+                    new Parse(settings).parseString(source.text()).iterator();
+            return new YamlReader(source, faults, events).document();
+        } catch (MarkedYamlEngineException fault) {
+            Place place =
+                    fault.getProblemMark().map(mark -> place(source, mark)).orElse(Place.inFile(source.file()));
+            faults.add(YamlFault.told(
+                    place,
+                    fault.getContext(),
+                    fault.getProblem(),
+                    fault.getContextMark().map(mark -> mark.getLine() + 1).orElse(place.line())));
+        } catch (ReaderException fault) {
+            Place place = source.at(source.offsetOfCodePoint(fault.getPosition()));
+            faults.error(place, "this character is not allowed in YAML", "printable text", "Remove the character.");
+        } catch (DiagnosticException fault) {
+            fault.diagnostics().forEach(faults::add);
+        } catch (YamlEngineException fault) {
+            faults.error(
+                    Place.inFile(source.file()),
+                    "this is not YAML: " + fault.getMessage(),
+                    "YAML 1.2",
+                    "Correct the file.");
         }
-        seen = true;
-      } else if (event instanceof NodeEvent node) {
-        root = Optional.of(node(node, 1));
-      }
+        return Optional.empty();
     }
-    if (root.isEmpty()) {
-      faults.error(Place.inFile(source.file()), "the file is empty", "keys such as title, givens and steps",
-          "Write the template, beginning from one that exists.");
+
+    private Optional<Yaml> document() {
+        Optional<Yaml> root = Optional.empty();
+        boolean seen = false;
+        while (events.hasNext()) {
+            Event event = events.next();
+            if (event instanceof DocumentStartEvent) {
+                if (seen) {
+                    throw new DiagnosticException(Diagnostic.error(
+                            start(event),
+                            "a second document begins here",
+                            "one document in the file",
+                            "Remove the line --- and what follows, or put it into a file of its own."));
+                }
+                seen = true;
+            } else if (event instanceof NodeEvent node) {
+                root = Optional.of(node(node, 1));
+            }
+        }
+        if (root.isEmpty()) {
+            faults.error(
+                    Place.inFile(source.file()),
+                    "the file is empty",
+                    "keys such as title, givens and steps",
+                    "Write the template, beginning from one that exists.");
+        }
+        return root;
     }
-    return root;
-  }
 
-  private Yaml node(NodeEvent event, int depth) {
-    nodes++;
-    if (nodes > MOST_NODES || depth > DEEPEST) {
-      throw new DiagnosticException(Diagnostic.error(start(event),
-          nodes > MOST_NODES ? "the file holds too many values" : "the values are nested too deeply",
-          "at most " + MOST_NODES + " values, nested at most " + DEEPEST + " deep", "Make the template simpler."));
+    private Yaml node(NodeEvent event, int depth) {
+        nodes++;
+        if (nodes > MOST_NODES || depth > DEEPEST) {
+            throw new DiagnosticException(Diagnostic.error(
+                    start(event),
+                    nodes > MOST_NODES ? "the file holds too many values" : "the values are nested too deeply",
+                    "at most " + MOST_NODES + " values, nested at most " + DEEPEST + " deep",
+                    "Make the template simpler."));
+        }
+        if (event instanceof AliasEvent) {
+            throw new DiagnosticException(Diagnostic.error(
+                    start(event),
+                    "an alias (*) stands here",
+                    "the value itself; a text that begins with * needs quotes",
+                    "Write the value out again, or quote the text."));
+        }
+        if (event.getAnchor().isPresent()) {
+            throw new DiagnosticException(Diagnostic.error(
+                    start(event),
+                    "an anchor (&) stands here",
+                    "the value itself; a text that begins with & needs quotes",
+                    "Remove the anchor, or quote the text."));
+        }
+        if (event instanceof ScalarEvent scalar) {
+            refuseTag(event, scalar.getTag());
+            return scalar(scalar);
+        }
+        refuseTag(event, ((CollectionStartEvent) event).getTag());
+        return event instanceof SequenceStartEvent ? sequence(event, depth) : mapping((MappingStartEvent) event, depth);
     }
-    if (event instanceof AliasEvent) {
-      throw new DiagnosticException(Diagnostic.error(start(event), "an alias (*) stands here",
-          "the value itself; a text that begins with * needs quotes", "Write the value out again, or quote the text."));
+
+    private void refuseTag(NodeEvent event, Optional<String> tag) {
+        if (tag.isPresent()) {
+            throw new DiagnosticException(Diagnostic.error(
+                    start(event),
+                    "a tag (!) stands here",
+                    "a plain value; a text that begins with ! needs quotes",
+                    "Remove the tag, or quote the text."));
+        }
     }
-    if (event.getAnchor().isPresent()) {
-      throw new DiagnosticException(Diagnostic.error(start(event), "an anchor (&) stands here",
-          "the value itself; a text that begins with & needs quotes", "Remove the anchor, or quote the text."));
+
+    private Yaml sequence(NodeEvent event, int depth) {
+        List<Yaml> items = new ArrayList<>();
+        for (Event next = events.next(); next instanceof NodeEvent node; next = events.next()) {
+            items.add(node(node, depth + 1));
+        }
+        return new Yaml.Sequence(List.copyOf(items), start(event));
     }
-    if (event instanceof ScalarEvent scalar) {
-      refuseTag(event, scalar.getTag());
-      return scalar(scalar);
+
+    private Yaml mapping(MappingStartEvent event, int depth) {
+        List<Yaml.Entry> entries = new ArrayList<>();
+        Map<String, Place> firsts = new TreeMap<>();
+        for (Event next = events.next(); next instanceof NodeEvent node; next = events.next()) {
+            if (!(node instanceof ScalarEvent)) {
+                throw new DiagnosticException(Diagnostic.error(
+                        start(node),
+                        "a key is a list or a group of keys",
+                        "a word as key",
+                        "Quote a value that begins with [ or {."));
+            }
+            Yaml.Scalar key = (Yaml.Scalar) node(node, depth + 1);
+            Yaml value = node((NodeEvent) events.next(), depth + 1);
+            Place first = firsts.putIfAbsent(key.text(), key.place());
+            if (first != null) {
+                faults.error(
+                        key.place(),
+                        "the key \"" + key.text() + "\" stands here a second time",
+                        "every key once; the first stands in line " + first.line(),
+                        "Remove or rename one of the two.");
+            } else {
+                entries.add(new Yaml.Entry(key, value));
+            }
+        }
+        return new Yaml.Mapping(List.copyOf(entries), event.isFlow(), start(event));
     }
-    refuseTag(event, ((CollectionStartEvent) event).getTag());
-    return event instanceof SequenceStartEvent
-        ? sequence(event, depth)
-        : mapping((MappingStartEvent) event, depth);
-  }
 
-  private void refuseTag(NodeEvent event, Optional<String> tag) {
-    if (tag.isPresent()) {
-      throw new DiagnosticException(Diagnostic.error(start(event), "a tag (!) stands here",
-          "a plain value; a text that begins with ! needs quotes", "Remove the tag, or quote the text."));
+    private Yaml.Scalar scalar(ScalarEvent event) {
+        String value = event.getValue();
+        int start = offset(event.getStartMark().orElseThrow());
+        int end = offset(event.getEndMark().orElseThrow());
+        char style = style(event.getScalarStyle());
+        Yaml.Scalar scalar =
+                new Yaml.Scalar(value, style == ' ', source, ScalarOrigin.of(source.text(), start, end, value, style));
+        refuseActing(scalar);
+        return scalar;
     }
-  }
 
-  private Yaml sequence(NodeEvent event, int depth) {
-    List<Yaml> items = new ArrayList<>();
-    for (Event next = events.next(); next instanceof NodeEvent node; next = events.next()) {
-      items.add(node(node, depth + 1));
+    /** An escape in quotes can stand for anything, also for what no file may hold as it is. */
+    private void refuseActing(Yaml.Scalar scalar) {
+        String text = scalar.text();
+        for (int i = 0; i < text.length(); i += Character.charCount(text.codePointAt(i))) {
+            int c = text.codePointAt(i);
+            if (c != '\n' && Printable.acts(c)) {
+                faults.error(
+                        scalar.at(i),
+                        "the character " + Printable.line(Character.toString(c)) + " is not seen and acts on what "
+                                + "stands around it",
+                        "letters, digits and signs",
+                        "Leave it out.");
+                return;
+            }
+        }
     }
-    return new Yaml.Sequence(List.copyOf(items), start(event));
-  }
 
-  private Yaml mapping(MappingStartEvent event, int depth) {
-    List<Yaml.Entry> entries = new ArrayList<>();
-    Map<String, Place> firsts = new TreeMap<>();
-    for (Event next = events.next(); next instanceof NodeEvent node; next = events.next()) {
-      if (!(node instanceof ScalarEvent)) {
-        throw new DiagnosticException(Diagnostic.error(start(node), "a key is a list or a group of keys",
-            "a word as key", "Quote a value that begins with [ or {."));
-      }
-      Yaml.Scalar key = (Yaml.Scalar) node(node, depth + 1);
-      Yaml value = node((NodeEvent) events.next(), depth + 1);
-      Place first = firsts.putIfAbsent(key.text(), key.place());
-      if (first != null) {
-        faults.error(key.place(), "the key \"" + key.text() + "\" stands here a second time",
-            "every key once; the first stands in line " + first.line(), "Remove or rename one of the two.");
-      } else {
-        entries.add(new Yaml.Entry(key, value));
-      }
+    private static char style(ScalarStyle style) {
+        return switch (style) {
+            case DOUBLE_QUOTED -> '"';
+            case SINGLE_QUOTED -> '\'';
+            case LITERAL -> '|';
+            case FOLDED -> '>';
+            default -> ' ';
+        };
     }
-    return new Yaml.Mapping(List.copyOf(entries), event.isFlow(), start(event));
-  }
 
-  private Yaml.Scalar scalar(ScalarEvent event) {
-    String value = event.getValue();
-    int start = offset(event.getStartMark().orElseThrow());
-    int end = offset(event.getEndMark().orElseThrow());
-    char style = style(event.getScalarStyle());
-    Yaml.Scalar scalar = new Yaml.Scalar(value, style == ' ', source, ScalarOrigin.of(source.text(), start, end, value, style));
-    refuseActing(scalar);
-    return scalar;
-  }
-
-  /** An escape in quotes can stand for anything, also for what no file may hold as it is. */
-  private void refuseActing(Yaml.Scalar scalar) {
-    String text = scalar.text();
-    for (int i = 0; i < text.length(); i += Character.charCount(text.codePointAt(i))) {
-      int c = text.codePointAt(i);
-      if (c != '\n' && Printable.acts(c)) {
-        faults.error(scalar.at(i), "the character " + Printable.line(Character.toString(c)) + " is not seen and acts on what "
-            + "stands around it", "letters, digits and signs", "Leave it out.");
-        return;
-      }
+    private Place start(Event event) {
+        return place(source, event.getStartMark().orElseThrow());
     }
-  }
 
-  private static char style(ScalarStyle style) {
-    return switch (style) {
-      case DOUBLE_QUOTED -> '"';
-      case SINGLE_QUOTED -> '\'';
-      case LITERAL -> '|';
-      case FOLDED -> '>';
-      default -> ' ';
-    };
-  }
+    private int offset(Mark mark) {
+        return source.offsetOfCodePoint(mark.getIndex());
+    }
 
-  private Place start(Event event) {
-    return place(source, event.getStartMark().orElseThrow());
-  }
-
-  private int offset(Mark mark) {
-    return source.offsetOfCodePoint(mark.getIndex());
-  }
-
-  private static Place place(SourceText source, Mark mark) {
-    return source.at(source.offsetOfCodePoint(mark.getIndex()));
-  }
+    private static Place place(SourceText source, Mark mark) {
+        return source.at(source.offsetOfCodePoint(mark.getIndex()));
+    }
 }

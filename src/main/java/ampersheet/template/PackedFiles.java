@@ -22,104 +22,108 @@ import java.util.jar.JarFile;
 
 /** Templates packed into a jar, read whole when first asked for. */
 final class PackedFiles implements TemplateFiles {
-  private static final String ROOT = "problem-templates";
-  /** Stands in every build; where it is, the templates are. */
-  private static final String LANDMARK = ROOT + "/README.md";
+    private static final String ROOT = "problem-templates";
+    /** Stands in every build; where it is, the templates are. */
+    private static final String LANDMARK = ROOT + "/README.md";
 
-  private final Map<String, byte[]> byPath;
+    private final Map<String, byte[]> byPath;
 
-  private PackedFiles(Map<String, byte[]> byPath) {
-    this.byPath = byPath;
-  }
-
-  /** The templates a class loader sees, in a jar or in a folder of classes. */
-  static TemplateFiles on(ClassLoader loader) {
-    URL landmark = loader.getResource(LANDMARK);
-    if (landmark == null) {
-      throw new DiagnosticException(Diagnostic.error(Place.inFile(ROOT),
-          "the program was packed without its templates", "a folder " + ROOT + " in its jar",
-          "Build the program again with mvn package, or name a folder of templates."));
+    private PackedFiles(Map<String, byte[]> byPath) {
+        this.byPath = byPath;
     }
-    try {
-      if (landmark.getProtocol().equals("file")) {
-        return FolderFiles.of(Path.of(landmark.toURI()).getParent(), ROOT);
-      }
-      JarURLConnection connection = (JarURLConnection) landmark.openConnection();
-      // A cached connection would share, and closing it close, the jar that the class loader reads from.
-      connection.setUseCaches(false);
-      try (JarFile jar = connection.getJarFile()) {
-        return new PackedFiles(read(jar));
-      }
-    } catch (IOException | URISyntaxException failure) {
-      throw new DiagnosticException(Diagnostic.error(Place.inFile(ROOT),
-          "the templates in the program's jar cannot be read: " + failure.getMessage(), "a complete jar",
-          "Build or fetch the program again."));
-    }
-  }
 
-  private static Map<String, byte[]> read(JarFile jar) throws IOException {
-    Map<String, byte[]> byPath = new TreeMap<>();
-    Enumeration<JarEntry> entries = jar.entries();
-    while (entries.hasMoreElements()) {
-      JarEntry entry = entries.nextElement();
-      String path = entry.getName();
-      if (entry.isDirectory() || !path.startsWith(ROOT + "/")) {
-        continue;
-      }
-      String within = path.substring(ROOT.length() + 1);
-      int slash = within.lastIndexOf('/');
-      if (within.equals(LIMITS) || slash > 0 && FileNames.isTemplate(within.substring(0, slash))) {
-        try (InputStream in = jar.getInputStream(entry)) {
-          byPath.put(within, in.readNBytes(FileNames.MOST_BYTES + 1));
+    /** The templates a class loader sees, in a jar or in a folder of classes. */
+    static TemplateFiles on(ClassLoader loader) {
+        URL landmark = loader.getResource(LANDMARK);
+        if (landmark == null) {
+            throw new DiagnosticException(Diagnostic.error(
+                    Place.inFile(ROOT),
+                    "the program was packed without its templates",
+                    "a folder " + ROOT + " in its jar",
+                    "Build the program again with mvn package, or name a folder of templates."));
         }
-      }
+        try {
+            if (landmark.getProtocol().equals("file")) {
+                return FolderFiles.of(Path.of(landmark.toURI()).getParent(), ROOT);
+            }
+            JarURLConnection connection = (JarURLConnection) landmark.openConnection();
+            // A cached connection would share, and closing it close, the jar that the class loader reads from.
+            connection.setUseCaches(false);
+            try (JarFile jar = connection.getJarFile()) {
+                return new PackedFiles(read(jar));
+            }
+        } catch (IOException | URISyntaxException failure) {
+            throw new DiagnosticException(Diagnostic.error(
+                    Place.inFile(ROOT),
+                    "the templates in the program's jar cannot be read: " + failure.getMessage(),
+                    "a complete jar",
+                    "Build or fetch the program again."));
+        }
     }
-    return byPath;
-  }
 
-  @Override
-  public List<String> names() {
-    TreeSet<String> names = new TreeSet<>();
-    for (String path : byPath.keySet()) {
-      if (path.endsWith("/" + PROBLEM)) {
-        names.add(path.substring(0, path.lastIndexOf('/')));
-      }
+    private static Map<String, byte[]> read(JarFile jar) throws IOException {
+        Map<String, byte[]> byPath = new TreeMap<>();
+        Enumeration<JarEntry> entries = jar.entries();
+        while (entries.hasMoreElements()) {
+            JarEntry entry = entries.nextElement();
+            String path = entry.getName();
+            if (entry.isDirectory() || !path.startsWith(ROOT + "/")) {
+                continue;
+            }
+            String within = path.substring(ROOT.length() + 1);
+            int slash = within.lastIndexOf('/');
+            if (within.equals(LIMITS) || slash > 0 && FileNames.isTemplate(within.substring(0, slash))) {
+                try (InputStream in = jar.getInputStream(entry)) {
+                    byPath.put(within, in.readNBytes(FileNames.MOST_BYTES + 1));
+                }
+            }
+        }
+        return byPath;
     }
-    return List.copyOf(names);
-  }
 
-  @Override
-  public List<String> files(String template) {
-    FileNames.require(template, PROBLEM);
-    List<String> files = new ArrayList<>();
-    for (String path : byPath.keySet()) {
-      if (path.startsWith(template + "/") && FileNames.isPlain(path.substring(template.length() + 1))) {
-        files.add(path.substring(template.length() + 1));
-      }
+    @Override
+    public List<String> names() {
+        TreeSet<String> names = new TreeSet<>();
+        for (String path : byPath.keySet()) {
+            if (path.endsWith("/" + PROBLEM)) {
+                names.add(path.substring(0, path.lastIndexOf('/')));
+            }
+        }
+        return List.copyOf(names);
     }
-    Collections.sort(files);
-    return files;
-  }
 
-  @Override
-  public Optional<String> text(String template, String file) {
-    FileNames.require(template, file);
-    byte[] bytes = byPath.get(template + "/" + file);
-    return bytes == null ? Optional.empty() : Optional.of(FileNames.decode(bytes, shown(template, file)));
-  }
+    @Override
+    public List<String> files(String template) {
+        FileNames.require(template, PROBLEM);
+        List<String> files = new ArrayList<>();
+        for (String path : byPath.keySet()) {
+            if (path.startsWith(template + "/") && FileNames.isPlain(path.substring(template.length() + 1))) {
+                files.add(path.substring(template.length() + 1));
+            }
+        }
+        Collections.sort(files);
+        return files;
+    }
 
-  @Override
-  public String shown(String template, String file) {
-    return ROOT + "/" + template + "/" + file;
-  }
+    @Override
+    public Optional<String> text(String template, String file) {
+        FileNames.require(template, file);
+        byte[] bytes = byPath.get(template + "/" + file);
+        return bytes == null ? Optional.empty() : Optional.of(FileNames.decode(bytes, shown(template, file)));
+    }
 
-  @Override
-  public Optional<String> limits() {
-    return Optional.ofNullable(byPath.get(LIMITS)).map(bytes -> FileNames.decode(bytes, shownLimits()));
-  }
+    @Override
+    public String shown(String template, String file) {
+        return ROOT + "/" + template + "/" + file;
+    }
 
-  @Override
-  public String shownLimits() {
-    return ROOT + "/" + LIMITS;
-  }
+    @Override
+    public Optional<String> limits() {
+        return Optional.ofNullable(byPath.get(LIMITS)).map(bytes -> FileNames.decode(bytes, shownLimits()));
+    }
+
+    @Override
+    public String shownLimits() {
+        return ROOT + "/" + LIMITS;
+    }
 }

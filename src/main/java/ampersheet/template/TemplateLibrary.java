@@ -13,72 +13,74 @@ import java.util.concurrent.ConcurrentHashMap;
  * takes the place of one with the same name. Each is read when first asked for, and then kept.
  */
 public final class TemplateLibrary {
-  private final Map<String, TemplateFiles> sources = new TreeMap<>();
-  private final Map<String, ProblemTemplate> read = new ConcurrentHashMap<>();
+    private final Map<String, TemplateFiles> sources = new TreeMap<>();
+    private final Map<String, ProblemTemplate> read = new ConcurrentHashMap<>();
 
-  /** @param sources those further ahead take precedence */
-  public TemplateLibrary(List<TemplateFiles> sources) {
-    for (TemplateFiles source : sources) {
-      source.names().forEach(name -> this.sources.putIfAbsent(name, source));
+    /** @param sources those further ahead take precedence */
+    public TemplateLibrary(List<TemplateFiles> sources) {
+        for (TemplateFiles source : sources) {
+            source.names().forEach(name -> this.sources.putIfAbsent(name, source));
+        }
     }
-  }
 
-  /** {@code family/name}, sorted. */
-  public List<String> names() {
-    return List.copyOf(sources.keySet());
-  }
-
-  public boolean has(String name) {
-    return sources.containsKey(name);
-  }
-
-  /**
-   * @throws IllegalArgumentException if there is no such template
-   * @throws ampersheet.diagnostic.DiagnosticException with all faults of the template at once
-   */
-  public ProblemTemplate template(String name) {
-    TemplateFiles source = source(name);
-    return read.computeIfAbsent(name, wanted -> TemplateReader.read(source, wanted));
-  }
-
-  /**
-   * The files that a template's version depends on, by name: its data and its statements.
-   *
-   * @throws IllegalArgumentException if there is no such template
-   */
-  public Map<String, String> texts(String name) {
-    TemplateFiles source = source(name);
-    Map<String, String> texts = new TreeMap<>();
-    for (String file : source.files(name)) {
-      if (file.equals(TemplateFiles.PROBLEM) || file.startsWith(Reading.STATEMENT) && file.endsWith(Reading.STATEMENT_END)) {
-        source.text(name, file).ifPresent(text -> texts.put(file, text));
-      }
+    /** {@code family/name}, sorted. */
+    public List<String> names() {
+        return List.copyOf(sources.keySet());
     }
-    return texts;
-  }
 
-  /** Text of the file of limits beside a template's family; empty if there is none. */
-  public Optional<String> limits(String name) {
-    return source(name).limits();
-  }
-
-  private TemplateFiles source(String name) {
-    TemplateFiles source = sources.get(name);
-    if (source == null) {
-      throw new IllegalArgumentException("no template " + name);
+    public boolean has(String name) {
+        return sources.containsKey(name);
     }
-    return source;
-  }
 
-  /** The name that someone who wrote {@code name} most likely meant: a slip away, or the same without its family. */
-  public Optional<String> nearest(String name) {
-    List<String> sameWithoutFamily = new ArrayList<>();
-    for (String known : sources.keySet()) {
-      if (known.substring(known.indexOf('/') + 1).equals(name.substring(name.lastIndexOf('/') + 1))) {
-        sameWithoutFamily.add(known);
-      }
+    /**
+     * @throws IllegalArgumentException if there is no such template
+     * @throws ampersheet.diagnostic.DiagnosticException with all faults of the template at once
+     */
+    public ProblemTemplate template(String name) {
+        TemplateFiles source = source(name);
+        return read.computeIfAbsent(name, wanted -> TemplateReader.read(source, wanted));
     }
-    return sameWithoutFamily.size() == 1 ? Optional.of(sameWithoutFamily.get(0))
-        : Spelling.nearest(name, sources.keySet());
-  }
+
+    /**
+     * The files that a template's version depends on, by name: its data and its statements.
+     *
+     * @throws IllegalArgumentException if there is no such template
+     */
+    public Map<String, String> texts(String name) {
+        TemplateFiles source = source(name);
+        Map<String, String> texts = new TreeMap<>();
+        for (String file : source.files(name)) {
+            if (file.equals(TemplateFiles.PROBLEM)
+                    || file.startsWith(Reading.STATEMENT) && file.endsWith(Reading.STATEMENT_END)) {
+                source.text(name, file).ifPresent(text -> texts.put(file, text));
+            }
+        }
+        return texts;
+    }
+
+    /** Text of the file of limits beside a template's family; empty if there is none. */
+    public Optional<String> limits(String name) {
+        return source(name).limits();
+    }
+
+    private TemplateFiles source(String name) {
+        TemplateFiles source = sources.get(name);
+        if (source == null) {
+            throw new IllegalArgumentException("no template " + name);
+        }
+        return source;
+    }
+
+    /** The name that someone who wrote {@code name} most likely meant: a slip away, or the same without its family. */
+    public Optional<String> nearest(String name) {
+        List<String> sameWithoutFamily = new ArrayList<>();
+        for (String known : sources.keySet()) {
+            if (known.substring(known.indexOf('/') + 1).equals(name.substring(name.lastIndexOf('/') + 1))) {
+                sameWithoutFamily.add(known);
+            }
+        }
+        return sameWithoutFamily.size() == 1
+                ? Optional.of(sameWithoutFamily.get(0))
+                : Spelling.nearest(name, sources.keySet());
+    }
 }

@@ -12,47 +12,49 @@ import java.util.TreeSet;
 
 /** Reads one template folder. */
 public final class TemplateReader {
-  private TemplateReader() {}
+    private TemplateReader() {}
 
-  /**
-   * @param template present unless there is an error
-   * @param diagnostics all errors and warnings, in the order of the files' text
-   */
-  public record Checked(Optional<ProblemTemplate> template, List<Diagnostic> diagnostics) {
-    public Checked {
-      diagnostics = List.copyOf(diagnostics);
+    /**
+     * @param template present unless there is an error
+     * @param diagnostics all errors and warnings, in the order of the files' text
+     */
+    public record Checked(Optional<ProblemTemplate> template, List<Diagnostic> diagnostics) {
+        public Checked {
+            diagnostics = List.copyOf(diagnostics);
+        }
     }
-  }
 
-  /**
-   * @param files where the folder's files come from
-   * @param name {@code family/name}
-   * @throws DiagnosticException with all faults of the template at once; warnings alone are no fault
-   */
-  public static ProblemTemplate read(TemplateFiles files, String name) {
-    Checked checked = check(files, name);
-    return checked.template().orElseThrow(() -> new DiagnosticException(checked.diagnostics()));
-  }
-
-  /** The same, with the warnings. */
-  public static Checked check(TemplateFiles files, String name) {
-    Optional<String> text = FileNames.isTemplate(name) ? files.text(name, TemplateFiles.PROBLEM) : Optional.empty();
-    if (text.isEmpty()) {
-      return new Checked(Optional.empty(), List.of(missing(files, name)));
+    /**
+     * @param files where the folder's files come from
+     * @param name {@code family/name}
+     * @throws DiagnosticException with all faults of the template at once; warnings alone are no fault
+     */
+    public static ProblemTemplate read(TemplateFiles files, String name) {
+        Checked checked = check(files, name);
+        return checked.template().orElseThrow(() -> new DiagnosticException(checked.diagnostics()));
     }
-    return WithinMemory.of(files.shown(name, TemplateFiles.PROBLEM), () -> check(files, name, text.get()));
-  }
 
-  private static Checked check(TemplateFiles files, String name, String text) {
-    Faults faults = new Faults();
-    Optional<ProblemTemplate> template = new Reading(files, name, faults).read(text);
-    return new Checked(faults.hasErrors() ? Optional.empty() : template, faults.inOrder());
-  }
+    /** The same, with the warnings. */
+    public static Checked check(TemplateFiles files, String name) {
+        Optional<String> text = FileNames.isTemplate(name) ? files.text(name, TemplateFiles.PROBLEM) : Optional.empty();
+        if (text.isEmpty()) {
+            return new Checked(Optional.empty(), List.of(missing(files, name)));
+        }
+        return WithinMemory.of(files.shown(name, TemplateFiles.PROBLEM), () -> check(files, name, text.get()));
+    }
 
-  private static Diagnostic missing(TemplateFiles files, String name) {
-    TreeSet<String> names = new TreeSet<>(files.names());
-    return Diagnostic.error(Place.inFile(name), "there is no template " + name,
-        names.isEmpty() ? "a folder family/name with a file problem.yaml; there is none" : Spelling.list(names),
-        Guess.of(name, names, "Name one of the templates."));
-  }
+    private static Checked check(TemplateFiles files, String name, String text) {
+        Faults faults = new Faults();
+        Optional<ProblemTemplate> template = new Reading(files, name, faults).read(text);
+        return new Checked(faults.hasErrors() ? Optional.empty() : template, faults.inOrder());
+    }
+
+    private static Diagnostic missing(TemplateFiles files, String name) {
+        TreeSet<String> names = new TreeSet<>(files.names());
+        return Diagnostic.error(
+                Place.inFile(name),
+                "there is no template " + name,
+                names.isEmpty() ? "a folder family/name with a file problem.yaml; there is none" : Spelling.list(names),
+                Guess.of(name, names, "Name one of the templates."));
+    }
 }

@@ -26,41 +26,52 @@ import java.util.stream.Collectors;
  *     {@code current}, {@code power} or {@code across}
  * @param source a published one, or that it is common practice without source
  */
-public record TradeLimit(String id, String meaning, Unit unit, OptionalDouble least, OptionalDouble most,
-    List<Double> among, Optional<PreferredSeries> series, Map<PartKind, String> parts, String source) {
-  private static final int FIGURES = 4;
-  /** Room for the last bits of a worked value. */
-  private static final double SAME = 1e-9;
+public record TradeLimit(
+        String id,
+        String meaning,
+        Unit unit,
+        OptionalDouble least,
+        OptionalDouble most,
+        List<Double> among,
+        Optional<PreferredSeries> series,
+        Map<PartKind, String> parts,
+        String source) {
+    private static final int FIGURES = 4;
+    /** Room for the last bits of a worked value. */
+    private static final double SAME = 1e-9;
 
-  public TradeLimit {
-    among = List.copyOf(among);
-    parts = Collections.unmodifiableMap(new TreeMap<>(parts));
-  }
-
-  /** @param si value in coherent SI units */
-  public boolean allows(double si) {
-    double room = SAME * Math.abs(si);
-    return (least.isEmpty() || si >= least.getAsDouble() - room)
-        && (most.isEmpty() || si <= most.getAsDouble() + room)
-        && (among.isEmpty() || among.stream().anyMatch(one -> Math.abs(si - one) <= SAME * Math.abs(one)))
-        && (series.isEmpty() || series.get().contains(si));
-  }
-
-  /** Such as {@code from 5 to 40}. */
-  public String told() {
-    if (!among.isEmpty()) {
-      return "one of " + among.stream().map(this::text).collect(Collectors.joining(", "));
+    public TradeLimit {
+        among = List.copyOf(among);
+        parts = Collections.unmodifiableMap(new TreeMap<>(parts));
     }
-    String ends = least.isPresent() && most.isPresent()
-        ? "from " + text(least.getAsDouble()) + " to " + text(most.getAsDouble())
-        : least.isPresent() ? "at least " + text(least.getAsDouble())
-        : most.isPresent() ? "at most " + text(most.getAsDouble()) : "";
-    String member = series.map(of -> "a value of " + of).orElse("");
-    return ends.isEmpty() ? member : member.isEmpty() ? ends : member + " " + ends;
-  }
 
-  /** As printed, in the limit's unit; in words where there is no number. */
-  public String text(double si) {
-    return !Double.isFinite(si) ? "no finite number" : QuantityWriter.POINT.plain(si, unit, FIGURES).text();
-  }
+    /** @param si value in coherent SI units */
+    public boolean allows(double si) {
+        double room = SAME * Math.abs(si);
+        return (least.isEmpty() || si >= least.getAsDouble() - room)
+                && (most.isEmpty() || si <= most.getAsDouble() + room)
+                && (among.isEmpty() || among.stream().anyMatch(one -> Math.abs(si - one) <= SAME * Math.abs(one)))
+                && (series.isEmpty() || series.get().contains(si));
+    }
+
+    /** Such as {@code from 5 to 40}. */
+    public String told() {
+        if (!among.isEmpty()) {
+            return "one of " + among.stream().map(this::text).collect(Collectors.joining(", "));
+        }
+        String ends = least.isPresent() && most.isPresent()
+                ? "from " + text(least.getAsDouble()) + " to " + text(most.getAsDouble())
+                : least.isPresent()
+                        ? "at least " + text(least.getAsDouble())
+                        : most.isPresent() ? "at most " + text(most.getAsDouble()) : "";
+        String member = series.map(of -> "a value of " + of).orElse("");
+        return ends.isEmpty() ? member : member.isEmpty() ? ends : member + " " + ends;
+    }
+
+    /** As printed, in the limit's unit; in words where there is no number. */
+    public String text(double si) {
+        return !Double.isFinite(si)
+                ? "no finite number"
+                : QuantityWriter.POINT.plain(si, unit, FIGURES).text();
+    }
 }

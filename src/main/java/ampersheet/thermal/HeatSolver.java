@@ -13,59 +13,62 @@ import java.util.Map;
  * neighbours at every moment. Times and temperatures are good to 1e-8 of their value.
  */
 public final class HeatSolver {
-  private HeatSolver() {}
+    private HeatSolver() {}
 
-  public sealed interface Outcome {
-    /** @param kelvin by node name, ambients included; @param watts through each resistance and of each loss */
-    record Solved(Map<String, Double> kelvin, Map<String, Double> watts) implements Outcome {
-      public Solved {
-        kelvin = Collections.unmodifiableMap(new LinkedHashMap<>(kelvin));
-        watts = Collections.unmodifiableMap(new LinkedHashMap<>(watts));
-      }
+    public sealed interface Outcome {
+        /** @param kelvin by node name, ambients included; @param watts through each resistance and of each loss */
+        record Solved(Map<String, Double> kelvin, Map<String, Double> watts) implements Outcome {
+            public Solved {
+                kelvin = Collections.unmodifiableMap(new LinkedHashMap<>(kelvin));
+                watts = Collections.unmodifiableMap(new LinkedHashMap<>(watts));
+            }
+        }
+
+        /**
+         * These nodes have no path to an ambient, nor, where time is asked for, a capacity that could take their heat.
+         */
+        record Isolated(List<String> nodes) implements Outcome {}
+
+        /** The loss grows faster with temperature than the network carries away: thermal runaway. */
+        record Runaway(int iterations) implements Outcome {}
+
+        /** A sought temperature is never reached. */
+        record NeverReached(String node, double steadyKelvin) implements Outcome {}
+
+        /**
+         * A value that cannot be.
+         *
+         * @param fault the rest of a sentence that starts with the name of the resistance, loss or node
+         */
+        record Unfit(String name, String fault) implements Outcome {}
     }
 
-    /** These nodes have no path to an ambient, nor, where time is asked for, a capacity that could take their heat. */
-    record Isolated(List<String> nodes) implements Outcome {}
-
-    /** The loss grows faster with temperature than the network carries away: thermal runaway. */
-    record Runaway(int iterations) implements Outcome {}
-
-    /** A sought temperature is never reached. */
-    record NeverReached(String node, double steadyKelvin) implements Outcome {}
-
-    /**
-     * A value that cannot be.
-     *
-     * @param fault the rest of a sentence that starts with the name of the resistance, loss or node
-     */
-    record Unfit(String name, String fault) implements Outcome {}
-  }
-
-  public static Outcome steady(HeatNetwork network) {
-    HeatBalance balance = new HeatBalance(network);
-    return balance.unfit() != null ? balance.unfit() : balance.steady();
-  }
-
-  /** Temperatures after {@code seconds}. */
-  public static Outcome after(HeatNetwork network, double seconds) {
-    if (!(seconds >= 0)) {
-      throw new IllegalArgumentException("time runs forwards: " + seconds + " s");
+    public static Outcome steady(HeatNetwork network) {
+        HeatBalance balance = new HeatBalance(network);
+        return balance.unfit() != null ? balance.unfit() : balance.steady();
     }
-    HeatBalance balance = new HeatBalance(network);
-    return balance.unfit() != null ? balance.unfit() : new Warming(balance).after(seconds);
-  }
 
-  /** Seconds until the node passes {@code kelvin}. */
-  public static TimeOutcome timeUntil(HeatNetwork network, String node, double kelvin) {
-    HeatBalance balance = new HeatBalance(network);
-    return balance.unfit() != null ? new TimeOutcome.Failed(balance.unfit())
-        : new Warming(balance).until(node, kelvin);
-  }
+    /** Temperatures after {@code seconds}. */
+    public static Outcome after(HeatNetwork network, double seconds) {
+        if (!(seconds >= 0)) {
+            throw new IllegalArgumentException("time runs forwards: " + seconds + " s");
+        }
+        HeatBalance balance = new HeatBalance(network);
+        return balance.unfit() != null ? balance.unfit() : new Warming(balance).after(seconds);
+    }
 
-  /** Seconds, or why there are none. */
-  public sealed interface TimeOutcome {
-    record Reached(double seconds) implements TimeOutcome {}
+    /** Seconds until the node passes {@code kelvin}. */
+    public static TimeOutcome timeUntil(HeatNetwork network, String node, double kelvin) {
+        HeatBalance balance = new HeatBalance(network);
+        return balance.unfit() != null
+                ? new TimeOutcome.Failed(balance.unfit())
+                : new Warming(balance).until(node, kelvin);
+    }
 
-    record Failed(Outcome why) implements TimeOutcome {}
-  }
+    /** Seconds, or why there are none. */
+    public sealed interface TimeOutcome {
+        record Reached(double seconds) implements TimeOutcome {}
+
+        record Failed(Outcome why) implements TimeOutcome {}
+    }
 }

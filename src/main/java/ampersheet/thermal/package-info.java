@@ -1,5 +1,5 @@
 /**
- * Heat networks of resistances and capacities: steady and transient temperatures, losses that depend on them.
- * Start reading at {@link ampersheet.thermal.HeatSolver}.
+ * Heat networks of resistances and capacities: steady and transient temperatures, losses that depend on them. Start
+ * reading at {@link ampersheet.thermal.HeatSolver}.
  */
 package ampersheet.thermal;

@@ -19,107 +19,121 @@ import org.openqa.selenium.logging.LogType;
 import org.openqa.selenium.logging.LoggingPreferences;
 
 /**
- * A headless browser for tests. Where there is none, or the checker was not compiled, a test that asks for one is skipped;
- * with the environment variable {@value #REQUIRED} it fails instead.
+ * A headless browser for tests. Where there is none, or the checker was not compiled, a test that asks for one is
+ * skipped; with the environment variable {@value #REQUIRED} it fails instead.
  */
 public final class Chromium {
-  public static final String REQUIRED = "AMPERSHEET_REQUIRE_BROWSER";
-  private static final List<Path> BROWSERS = List.of(Path.of("/usr/bin/chromium"), Path.of("/usr/bin/google-chrome"));
-  private static final List<Path> DRIVERS = List.of(Path.of("/usr/bin/chromedriver"));
+    public static final String REQUIRED = "AMPERSHEET_REQUIRE_BROWSER";
+    private static final List<Path> BROWSERS = List.of(Path.of("/usr/bin/chromium"), Path.of("/usr/bin/google-chrome"));
+    private static final List<Path> DRIVERS = List.of(Path.of("/usr/bin/chromedriver"));
 
-  private Chromium() {}
+    private Chromium() {}
 
-  /** Skips the test that calls it, or fails it, where no browser can be had. */
-  public static void need() {
-    if (first(BROWSERS).isEmpty() || first(DRIVERS).isEmpty()) {
-      lacking("no Chromium with its driver in /usr/bin");
+    /** Skips the test that calls it, or fails it, where no browser can be had. */
+    public static void need() {
+        if (first(BROWSERS).isEmpty() || first(DRIVERS).isEmpty()) {
+            lacking("no Chromium with its driver in /usr/bin");
+        }
+        if (Chromium.class.getResource("/ampersheet/browser/checker.js") == null) {
+            lacking("the checker is not compiled for the browser: build with Maven, without -Dbrowser.phase=none");
+        }
     }
-    if (Chromium.class.getResource("/ampersheet/browser/checker.js") == null) {
-      lacking("the checker is not compiled for the browser: build with Maven, without -Dbrowser.phase=none");
+
+    private static void lacking(String what) {
+        if (System.getenv(REQUIRED) == null) {
+            abort(what);
+        }
+        fail(what + ", and " + REQUIRED + " is set");
     }
-  }
 
-  private static void lacking(String what) {
-    if (System.getenv(REQUIRED) == null) {
-      abort(what);
+    /** @param profile an empty folder; what pages keep in the browser ends with it */
+    public static ChromeDriver open(Path profile, String... moreFlags) {
+        need();
+        ChromeOptions options = new ChromeOptions();
+        options.setBinary(first(BROWSERS).get(0).toFile());
+        options.addArguments(
+                "--headless=new",
+                "--no-sandbox",
+                "--disable-gpu",
+                "--disable-quic",
+                "--no-first-run",
+                "--disable-background-networking",
+                "--disable-component-update",
+                "--disable-sync",
+                "--disable-dev-shm-usage",
+                "--hide-scrollbars",
+                "--user-data-dir=" + profile.toAbsolutePath());
+        options.addArguments(moreFlags);
+        LoggingPreferences logs = new LoggingPreferences();
+        logs.enable(LogType.BROWSER, Level.ALL);
+        logs.enable(LogType.PERFORMANCE, Level.ALL);
+        options.setCapability("goog:loggingPrefs", logs);
+        ChromeDriverService service = new ChromeDriverService.Builder()
+                .usingDriverExecutable(first(DRIVERS).get(0).toFile())
+                .build();
+        return new ChromeDriver(service, options);
     }
-    fail(what + ", and " + REQUIRED + " is set");
-  }
 
-  /** @param profile an empty folder; what pages keep in the browser ends with it */
-  public static ChromeDriver open(Path profile, String... moreFlags) {
-    need();
-    ChromeOptions options = new ChromeOptions();
-    options.setBinary(first(BROWSERS).get(0).toFile());
-    options.addArguments("--headless=new", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
-        "--disable-background-networking", "--disable-component-update", "--disable-sync", "--disable-dev-shm-usage",
-        "--hide-scrollbars", "--user-data-dir=" + profile.toAbsolutePath());
-    options.addArguments(moreFlags);
-    LoggingPreferences logs = new LoggingPreferences();
-    logs.enable(LogType.BROWSER, Level.ALL);
-    logs.enable(LogType.PERFORMANCE, Level.ALL);
-    options.setCapability("goog:loggingPrefs", logs);
-    ChromeDriverService service =
-        new ChromeDriverService.Builder().usingDriverExecutable(first(DRIVERS).get(0).toFile()).build();
-    return new ChromeDriver(service, options);
-  }
-
-  /** Addresses asked for since the last call, and whatever the browser complained of. */
-  public static List<String> requestsAndComplaints(ChromeDriver browser) {
-    List<String> seen = new ArrayList<>();
-    for (LogEntry entry : browser.manage().logs().get(LogType.PERFORMANCE)) {
-      String message = entry.getMessage();
-      int url = message.indexOf("\"url\":\"");
-      boolean ofTheFirstTab = message.contains("\"documentURL\":\"chrome"); // may still load when a test begins
-      if (message.contains("\"Network.requestWillBeSent\"") && url >= 0 && !ofTheFirstTab) {
-        seen.add(message.substring(message.indexOf("\"request\":")).replaceAll(".*?\"url\":\"([^\"]*)\".*", "$1"));
-      }
+    /** Addresses asked for since the last call, and whatever the browser complained of. */
+    public static List<String> requestsAndComplaints(ChromeDriver browser) {
+        List<String> seen = new ArrayList<>();
+        for (LogEntry entry : browser.manage().logs().get(LogType.PERFORMANCE)) {
+            String message = entry.getMessage();
+            int url = message.indexOf("\"url\":\"");
+            boolean ofTheFirstTab = message.contains("\"documentURL\":\"chrome"); // may still load when a test begins
+            if (message.contains("\"Network.requestWillBeSent\"") && url >= 0 && !ofTheFirstTab) {
+                seen.add(message.substring(message.indexOf("\"request\":"))
+                        .replaceAll(".*?\"url\":\"([^\"]*)\".*", "$1"));
+            }
+        }
+        browser.manage().logs().get(LogType.BROWSER).forEach(entry -> seen.add(entry.getMessage()));
+        return seen;
     }
-    browser.manage().logs().get(LogType.BROWSER).forEach(entry -> seen.add(entry.getMessage()));
-    return seen;
-  }
 
-  /** A page on a desk's screen, as on the first visit: nothing is kept of earlier ones, and nothing told of them. */
-  public static void openAnew(ChromeDriver browser, Path file) {
-    screen(browser, 1280, 900);
-    prefer(browser);
-    browser.get(file.toUri().toString());
-    browser.executeScript("localStorage.clear()");
-    requestsAndComplaints(browser);
-    browser.get(file.toUri().toString());
-  }
-
-  /** A screen of so many CSS pixels. */
-  public static void screen(ChromeDriver browser, int width, int height) {
-    browser.executeCdpCommand("Emulation.setDeviceMetricsOverride",
-        Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
-  }
-
-  /** @param features such as {@code prefers-color-scheme} and {@code dark}, by turns */
-  public static void prefer(ChromeDriver browser, String... features) {
-    List<Map<String, String>> emulated = new ArrayList<>();
-    for (int i = 0; i < features.length; i += 2) {
-      emulated.add(Map.of("name", features[i], "value", features[i + 1]));
+    /** A page on a desk's screen, as on the first visit: nothing is kept of earlier ones, and nothing told of them. */
+    public static void openAnew(ChromeDriver browser, Path file) {
+        screen(browser, 1280, 900);
+        prefer(browser);
+        browser.get(file.toUri().toString());
+        browser.executeScript("localStorage.clear()");
+        requestsAndComplaints(browser);
+        browser.get(file.toUri().toString());
     }
-    browser.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("features", emulated));
-  }
 
-  /** A picture of the whole page, to be looked at. */
-  public static void picture(ChromeDriver browser, Path file) throws IOException {
-    long height = ((Number) browser.executeScript("return document.documentElement.scrollHeight")).longValue();
-    long width = ((Number) browser.executeScript("return innerWidth")).longValue();
-    screen(browser, (int) width, (int) Math.min(height, 6000));
-    Files.createDirectories(file.getParent());
-    Files.write(file, browser.getScreenshotAs(OutputType.BYTES));
-  }
+    /** A screen of so many CSS pixels. */
+    public static void screen(ChromeDriver browser, int width, int height) {
+        browser.executeCdpCommand(
+                "Emulation.setDeviceMetricsOverride",
+                Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
+    }
 
-  private static List<Path> first(List<Path> candidates) {
-    return candidates.stream().filter(Files::isExecutable).limit(1).toList();
-  }
+    /** @param features such as {@code prefers-color-scheme} and {@code dark}, by turns */
+    public static void prefer(ChromeDriver browser, String... features) {
+        List<Map<String, String>> emulated = new ArrayList<>();
+        for (int i = 0; i < features.length; i += 2) {
+            emulated.add(Map.of("name", features[i], "value", features[i + 1]));
+        }
+        browser.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("features", emulated));
+    }
 
-  /** A page with nothing but a script in it, as a file. */
-  static Path pageOf(String script, Path folder) throws IOException {
-    return Files.writeString(folder.resolve("page.html"), "<!DOCTYPE html><meta charset=\"UTF-8\"><title>t</title><script>"
-        + script.replace("</script", "<\\/script") + "</script>");
-  }
+    /** A picture of the whole page, to be looked at. */
+    public static void picture(ChromeDriver browser, Path file) throws IOException {
+        long height = ((Number) browser.executeScript("return document.documentElement.scrollHeight")).longValue();
+        long width = ((Number) browser.executeScript("return innerWidth")).longValue();
+        screen(browser, (int) width, (int) Math.min(height, 6000));
+        Files.createDirectories(file.getParent());
+        Files.write(file, browser.getScreenshotAs(OutputType.BYTES));
+    }
+
+    private static List<Path> first(List<Path> candidates) {
+        return candidates.stream().filter(Files::isExecutable).limit(1).toList();
+    }
+
+    /** A page with nothing but a script in it, as a file. */
+    static Path pageOf(String script, Path folder) throws IOException {
+        return Files.writeString(
+                folder.resolve("page.html"),
+                "<!DOCTYPE html><meta charset=\"UTF-8\"><title>t</title><script>"
+                        + script.replace("</script", "<\\/script") + "</script>");
+    }
 }

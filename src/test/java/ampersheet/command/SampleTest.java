@@ -18,33 +18,41 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class SampleTest {
-  private static final Path SAMPLE = Path.of("output", "sample");
-  private static final Path PLAN = Path.of("problem-templates", "demo", "plan.yaml");
-  private static final String RENEW = "look at what changed, then renew the sample: java -jar target/ampersheet.jar issue "
-      + "problem-templates/demo/plan.yaml --roster output/sample/class.csv --out output/sample";
+    private static final Path SAMPLE = Path.of("output", "sample");
+    private static final Path PLAN = Path.of("problem-templates", "demo", "plan.yaml");
+    private static final String RENEW =
+            "look at what changed, then renew the sample: java -jar target/ampersheet.jar issue "
+                    + "problem-templates/demo/plan.yaml --roster output/sample/class.csv --out output/sample";
 
-  @TempDir
-  private Path folder;
+    @TempDir
+    private Path folder;
 
-  private static TreeSet<String> pages(Path under) throws IOException {
-    TreeSet<String> names = new TreeSet<>();
-    try (Stream<Path> walk = Files.walk(under)) {
-      walk.filter(Files::isRegularFile).map(file -> under.relativize(file).toString().replace('\\', '/'))
-          .filter(name -> name.endsWith(".html") || name.endsWith(".md")).forEach(names::add);
+    private static TreeSet<String> pages(Path under) throws IOException {
+        TreeSet<String> names = new TreeSet<>();
+        try (Stream<Path> walk = Files.walk(under)) {
+            walk.filter(Files::isRegularFile)
+                    .map(file -> under.relativize(file).toString().replace('\\', '/'))
+                    .filter(name -> name.endsWith(".html") || name.endsWith(".md"))
+                    .forEach(names::add);
+        }
+        return names;
     }
-    return names;
-  }
 
-  @Test
-  void theTrackedSampleIsWhatTheDemoPlanGivesToday() throws IOException {
-    Issue.issue(PlanReader.read(PLAN.toString(), Files.readString(PLAN)),
-        RosterReader.read("class.csv", Files.readString(SAMPLE.resolve("class.csv"))),
-        new TemplateLibrary(List.of(TemplateFiles.builtIn())), folder, 2);
-    assertEquals(9, pages(folder).size(), "two seats have four pages each, and there is the index");
-    assertEquals(pages(folder), pages(SAMPLE), RENEW);
-    for (String page : pages(folder)) {
-      assertArrayEquals(Files.readAllBytes(folder.resolve(page)), Files.readAllBytes(SAMPLE.resolve(page)),
-          page + ": " + RENEW);
+    @Test
+    void theTrackedSampleIsWhatTheDemoPlanGivesToday() throws IOException {
+        Issue.issue(
+                PlanReader.read(PLAN.toString(), Files.readString(PLAN)),
+                RosterReader.read("class.csv", Files.readString(SAMPLE.resolve("class.csv"))),
+                new TemplateLibrary(List.of(TemplateFiles.builtIn())),
+                folder,
+                2);
+        assertEquals(9, pages(folder).size(), "two seats have four pages each, and there is the index");
+        assertEquals(pages(folder), pages(SAMPLE), RENEW);
+        for (String page : pages(folder)) {
+            assertArrayEquals(
+                    Files.readAllBytes(folder.resolve(page)),
+                    Files.readAllBytes(SAMPLE.resolve(page)),
+                    page + ": " + RENEW);
+        }
     }
-  }
 }

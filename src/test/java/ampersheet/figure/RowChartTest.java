@@ -10,52 +10,69 @@ import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
 
 class RowChartTest {
-  private static final Figure BARS = BarFigure.draw("Mistakes & slips", "learners", "mistake",
-      List.of(new BarFigure.Bar("load <ignored>", 4, "4"), new BarFigure.Bar("sign", 2, "2"),
-          new BarFigure.Bar("none", 0, "0")), "b");
+    private static final Figure BARS = BarFigure.draw(
+            "Mistakes & slips",
+            "learners",
+            "mistake",
+            List.of(
+                    new BarFigure.Bar("load <ignored>", 4, "4"),
+                    new BarFigure.Bar("sign", 2, "2"),
+                    new BarFigure.Bar("none", 0, "0")),
+            "b");
 
-  private static Element svg(Figure figure) throws Exception {
-    var factory = javax.xml.parsers.DocumentBuilderFactory.newInstance();
-    return factory.newDocumentBuilder().parse(new java.io.ByteArrayInputStream(
-        figure.svg().getBytes(java.nio.charset.StandardCharsets.UTF_8))).getDocumentElement();
-  }
-
-  /** The right end less the left end of each filled body, in the order drawn. */
-  private static List<Double> lengths(Element svg) {
-    NodeList bodies = svg.getElementsByTagName("polygon");
-    List<Double> lengths = new java.util.ArrayList<>();
-    for (int i = 0; i < bodies.getLength(); i++) {
-      String[] points = ((Element) bodies.item(i)).getAttribute("points").split("[ ,]+");
-      lengths.add(Double.parseDouble(points[2]) - Double.parseDouble(points[0]));
+    private static Element svg(Figure figure) throws Exception {
+        var factory = javax.xml.parsers.DocumentBuilderFactory.newInstance();
+        return factory.newDocumentBuilder()
+                .parse(new java.io.ByteArrayInputStream(figure.svg().getBytes(java.nio.charset.StandardCharsets.UTF_8)))
+                .getDocumentElement();
     }
-    return lengths;
-  }
 
-  @Test
-  void barsAreAsLongAsWhatTheyShow() throws Exception {
-    List<Double> lengths = lengths(svg(BARS));
-    assertEquals(2, lengths.size(), "nothing is drawn for zero");
-    assertEquals(2, lengths.get(0) / lengths.get(1), 0.01);
-  }
+    /** The right end less the left end of each filled body, in the order drawn. */
+    private static List<Double> lengths(Element svg) {
+        NodeList bodies = svg.getElementsByTagName("polygon");
+        List<Double> lengths = new java.util.ArrayList<>();
+        for (int i = 0; i < bodies.getLength(); i++) {
+            String[] points = ((Element) bodies.item(i)).getAttribute("points").split("[ ,]+");
+            lengths.add(Double.parseDouble(points[2]) - Double.parseDouble(points[0]));
+        }
+        return lengths;
+    }
 
-  @Test
-  void everyChartHasATitleADescriptionAndItsNumbersAsATable() throws Exception {
-    Element svg = svg(BARS);
-    assertEquals("img", svg.getAttribute("role"));
-    assertEquals("Mistakes & slips", svg.getElementsByTagName("title").item(0).getTextContent());
-    assertTrue(svg.getElementsByTagName("desc").item(0).getTextContent().contains("three rows"));
-    assertEquals(List.of("mistake", "learners"), BARS.table().head());
-    assertEquals(List.of("load <ignored>", "4"), BARS.table().rows().get(0));
-  }
+    @Test
+    void barsAreAsLongAsWhatTheyShow() throws Exception {
+        List<Double> lengths = lengths(svg(BARS));
+        assertEquals(2, lengths.size(), "nothing is drawn for zero");
+        assertEquals(2, lengths.get(0) / lengths.get(1), 0.01);
+    }
 
-  @Test
-  void anIntervalLiesOnItsScaleWithItsValueInside() {
-    Figure figure = IntervalFigure.draw("Share right", "% right", "question", 100,
-        List.of(new IntervalFigure.Row("1a", 60, 75, 85.5, "75 % of 30")), "i");
-    assertEquals(List.of("1a", "75 % of 30", "60 to 86"), figure.table().rows().get(0).stream()
-        .map(cell -> cell.replace('\u00A0', ' ')).toList());
-    assertThrows(IllegalArgumentException.class, () -> IntervalFigure.draw("", "", "", 100,
-        List.of(new IntervalFigure.Row("1a", 80, 75, 85, "")), "i"));
-    assertThrows(IllegalArgumentException.class, () -> BarFigure.draw("", "", "", List.of(), "b"));
-  }
+    @Test
+    void everyChartHasATitleADescriptionAndItsNumbersAsATable() throws Exception {
+        Element svg = svg(BARS);
+        assertEquals("img", svg.getAttribute("role"));
+        assertEquals(
+                "Mistakes & slips", svg.getElementsByTagName("title").item(0).getTextContent());
+        assertTrue(svg.getElementsByTagName("desc").item(0).getTextContent().contains("three rows"));
+        assertEquals(List.of("mistake", "learners"), BARS.table().head());
+        assertEquals(List.of("load <ignored>", "4"), BARS.table().rows().get(0));
+    }
+
+    @Test
+    void anIntervalLiesOnItsScaleWithItsValueInside() {
+        Figure figure = IntervalFigure.draw(
+                "Share right",
+                "% right",
+                "question",
+                100,
+                List.of(new IntervalFigure.Row("1a", 60, 75, 85.5, "75 % of 30")),
+                "i");
+        assertEquals(
+                List.of("1a", "75 % of 30", "60 to 86"),
+                figure.table().rows().get(0).stream()
+                        .map(cell -> cell.replace('\u00A0', ' '))
+                        .toList());
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> IntervalFigure.draw("", "", "", 100, List.of(new IntervalFigure.Row("1a", 80, 75, 85, "")), "i"));
+        assertThrows(IllegalArgumentException.class, () -> BarFigure.draw("", "", "", List.of(), "b"));
+    }
 }

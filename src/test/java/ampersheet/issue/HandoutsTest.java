@@ -31,114 +31,140 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class HandoutsTest {
-  private static final String PLAN = """
+    private static final String PLAN = """
       title: Lanterns
       problems:
         - {template: current-limiting/indicator, example: yes}
         - {template: voltage-dividers/plain-divider}
       """;
-  private static final Roster CLASS = RosterReader.read("class.csv", "seat,name\n1,Ada\n2,Bo\n7,Cem\n");
+    private static final Roster CLASS = RosterReader.read("class.csv", "seat,name\n1,Ada\n2,Bo\n7,Cem\n");
 
-  @TempDir
-  private Path folder;
+    @TempDir
+    private Path folder;
 
-  private static Handouts.Printed print(Roster roster, Path out, Keys keys) {
-    return Handouts.print(PlanReader.read("plan.yaml", PLAN), roster, SmallLibrary.open(), out,
-        new Wish(Paper.A4, Profile.REGULAR, keys, true));
-  }
-
-  private static String text(Path pdf) throws IOException {
-    try (PDDocument document = Loader.loadPDF(Files.readAllBytes(pdf))) {
-      return new PDFTextStripper().getText(document);
+    private static Handouts.Printed print(Roster roster, Path out, Keys keys) {
+        return Handouts.print(
+                PlanReader.read("plan.yaml", PLAN),
+                roster,
+                SmallLibrary.open(),
+                out,
+                new Wish(Paper.A4, Profile.REGULAR, keys, true));
     }
-  }
 
-  private List<String> names() throws IOException {
-    try (Stream<Path> files = Files.list(folder)) {
-      return files.map(file -> file.getFileName().toString()).filter(name -> !name.endsWith(".zip")).sorted().toList();
+    private static String text(Path pdf) throws IOException {
+        try (PDDocument document = Loader.loadPDF(Files.readAllBytes(pdf))) {
+            return new PDFTextStripper().getText(document);
+        }
     }
-  }
 
-  @Test
-  void everyLearnerHasAHandoutWithTheirNameAndTheKeysComeLast() throws IOException {
-    Path out = folder.resolve("tonight.pdf");
-    Handouts.Printed printed = print(CLASS, out, Keys.LAST);
-    assertEquals(List.of("tonight.pdf"), names());
-    assertEquals(3, printed.sheets());
-    assertEquals(2, printed.written(), "the sheets and their archive");
-    assertTrue(printed.archive().getFileName().toString().startsWith("tonight-issued-"), printed.archive().toString());
-    assertEquals(3, ArchivedClass.read(printed.archive()).sheets().size());
-    String text = text(out);
-    int firstKey = text.indexOf("Key: Lanterns");
-    for (String name : List.of("Ada", "Bo", "Cem")) {
-      int sheet = text.indexOf(name + " · Seat");
-      assertTrue(sheet >= 0 && sheet < firstKey, name);
-      assertTrue(text.indexOf(name + " · Seat", firstKey) > firstKey, name);
+    private List<String> names() throws IOException {
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.map(file -> file.getFileName().toString())
+                    .filter(name -> !name.endsWith(".zip"))
+                    .sorted()
+                    .toList();
+        }
     }
-  }
 
-  @Test
-  void keysLieInAFileOfTheirOwnOrAreLeftOut() throws IOException {
-    print(CLASS, folder.resolve("tonight.pdf"), Keys.APART);
-    assertEquals(List.of("tonight-keys.pdf", "tonight.pdf"), names());
-    assertFalse(text(folder.resolve("tonight.pdf")).contains("not for handing out"));
-    assertFalse(text(folder.resolve("tonight-keys.pdf")).contains("Tick one"));
-    print(CLASS, folder.resolve("bare.pdf"), Keys.NONE);
-    assertEquals(List.of("bare.pdf", "tonight-keys.pdf", "tonight.pdf"), names());
-    assertFalse(text(folder.resolve("bare.pdf")).contains("not for handing out"));
-  }
-
-  @Test
-  void printedAgainItIsTheSameFileAndIsLeftAlone() throws IOException {
-    Path out = folder.resolve("tonight.pdf");
-    print(CLASS, out, Keys.LAST);
-    byte[] first = Files.readAllBytes(out);
-    assertEquals(0, print(CLASS, out, Keys.LAST).written());
-    assertArrayEquals(first, Files.readAllBytes(out));
-  }
-
-  @Test
-  void aNameThatCannotBePrintedLeavesNoFile() throws IOException {
-    Roster roster = RosterReader.read("class.csv", "seat,name\n1,Ada\n2,田中\n");
-    assertThrows(DiagnosticException.class, () -> print(roster, folder.resolve("tonight.pdf"), Keys.LAST));
-    assertEquals(List.of(), names());
-  }
-
-  @Test
-  void oneLearnerNeedsNotEveryTemplateOfAPool() {
-    String pool = "title: Lanterns\nproblems:\n"
-        + "  - {pool: [current-limiting/indicator, voltage-dividers/plain-divider]}\n";
-    Handouts.Printed printed = Handouts.print(PlanReader.read("plan.yaml", pool), new Roster(List.of(new Roster.Seat(1, ""))),
-        SmallLibrary.open(), folder.resolve("one.pdf"), new Wish(Paper.A4, Profile.REGULAR, Keys.NONE, true));
-    assertEquals(1, printed.sheets());
-  }
-
-  @Test
-  void benchCardsHaveReadingsWithTheirBandsAndRoomForTheMeasuredOnes() throws IOException {
-    Path out = folder.resolve("cards.pdf");
-    Handouts.cards(PlanReader.read("plan.yaml", PLAN), CLASS, SmallLibrary.open(), out,
-        new Wish(Paper.A4, Profile.REGULAR, Keys.NONE, false));
-    String text = text(out);
-    for (String wanted : List.of("Measured", "Expected", "Band", "voltage across D1", "Supply off", "Caution")) {
-      assertTrue(text.contains(wanted), wanted + " is missing in " + text);
+    @Test
+    void everyLearnerHasAHandoutWithTheirNameAndTheKeysComeLast() throws IOException {
+        Path out = folder.resolve("tonight.pdf");
+        Handouts.Printed printed = print(CLASS, out, Keys.LAST);
+        assertEquals(List.of("tonight.pdf"), names());
+        assertEquals(3, printed.sheets());
+        assertEquals(2, printed.written(), "the sheets and their archive");
+        assertTrue(
+                printed.archive().getFileName().toString().startsWith("tonight-issued-"),
+                printed.archive().toString());
+        assertEquals(3, ArchivedClass.read(printed.archive()).sheets().size());
+        String text = text(out);
+        int firstKey = text.indexOf("Key: Lanterns");
+        for (String name : List.of("Ada", "Bo", "Cem")) {
+            int sheet = text.indexOf(name + " · Seat");
+            assertTrue(sheet >= 0 && sheet < firstKey, name);
+            assertTrue(text.indexOf(name + " · Seat", firstKey) > firstKey, name);
+        }
     }
-  }
 
-  @Test
-  void withoutAnythingToBuildThereAreNoCards() {
-    String tile = "title: Wall\nproblems:\n  - {template: chain-addressing/serpentine-tile}\n";
-    DiagnosticException refused = assertThrows(DiagnosticException.class, () -> Handouts.cards(
-        PlanReader.read("plan.yaml", tile), CLASS, new TemplateLibrary(List.of(TemplateFiles.builtIn())),
-        folder.resolve("cards.pdf"), new Wish(Paper.A4, Profile.REGULAR, Keys.NONE, false)));
-    assertTrue(refused.getMessage().contains("built"), refused.getMessage());
-  }
+    @Test
+    void keysLieInAFileOfTheirOwnOrAreLeftOut() throws IOException {
+        print(CLASS, folder.resolve("tonight.pdf"), Keys.APART);
+        assertEquals(List.of("tonight-keys.pdf", "tonight.pdf"), names());
+        assertFalse(text(folder.resolve("tonight.pdf")).contains("not for handing out"));
+        assertFalse(text(folder.resolve("tonight-keys.pdf")).contains("Tick one"));
+        print(CLASS, folder.resolve("bare.pdf"), Keys.NONE);
+        assertEquals(List.of("bare.pdf", "tonight-keys.pdf", "tonight.pdf"), names());
+        assertFalse(text(folder.resolve("bare.pdf")).contains("not for handing out"));
+    }
 
-  @Test
-  void onRequestEachSheetAndKeyIsIssuedAsPdfToo() throws IOException {
-    Roster one = RosterReader.read("class.csv", "seat,name\n3,Ada\n");
-    Issue.issue(ProblemSet.of(PlanReader.read("plan.yaml", PLAN), SmallLibrary.open()), one, folder, 1,
-        new Issue.Besides(false, true));
-    assertTrue(text(folder.resolve("sheets/seat-003.pdf")).contains("Ada · Seat 3"));
-    assertTrue(text(folder.resolve("keys/seat-003.pdf")).contains("not for handing out"));
-  }
+    @Test
+    void printedAgainItIsTheSameFileAndIsLeftAlone() throws IOException {
+        Path out = folder.resolve("tonight.pdf");
+        print(CLASS, out, Keys.LAST);
+        byte[] first = Files.readAllBytes(out);
+        assertEquals(0, print(CLASS, out, Keys.LAST).written());
+        assertArrayEquals(first, Files.readAllBytes(out));
+    }
+
+    @Test
+    void aNameThatCannotBePrintedLeavesNoFile() throws IOException {
+        Roster roster = RosterReader.read("class.csv", "seat,name\n1,Ada\n2,田中\n");
+        assertThrows(DiagnosticException.class, () -> print(roster, folder.resolve("tonight.pdf"), Keys.LAST));
+        assertEquals(List.of(), names());
+    }
+
+    @Test
+    void oneLearnerNeedsNotEveryTemplateOfAPool() {
+        String pool = "title: Lanterns\nproblems:\n"
+                + "  - {pool: [current-limiting/indicator, voltage-dividers/plain-divider]}\n";
+        Handouts.Printed printed = Handouts.print(
+                PlanReader.read("plan.yaml", pool),
+                new Roster(List.of(new Roster.Seat(1, ""))),
+                SmallLibrary.open(),
+                folder.resolve("one.pdf"),
+                new Wish(Paper.A4, Profile.REGULAR, Keys.NONE, true));
+        assertEquals(1, printed.sheets());
+    }
+
+    @Test
+    void benchCardsHaveReadingsWithTheirBandsAndRoomForTheMeasuredOnes() throws IOException {
+        Path out = folder.resolve("cards.pdf");
+        Handouts.cards(
+                PlanReader.read("plan.yaml", PLAN),
+                CLASS,
+                SmallLibrary.open(),
+                out,
+                new Wish(Paper.A4, Profile.REGULAR, Keys.NONE, false));
+        String text = text(out);
+        for (String wanted : List.of("Measured", "Expected", "Band", "voltage across D1", "Supply off", "Caution")) {
+            assertTrue(text.contains(wanted), wanted + " is missing in " + text);
+        }
+    }
+
+    @Test
+    void withoutAnythingToBuildThereAreNoCards() {
+        String tile = "title: Wall\nproblems:\n  - {template: chain-addressing/serpentine-tile}\n";
+        DiagnosticException refused = assertThrows(
+                DiagnosticException.class,
+                () -> Handouts.cards(
+                        PlanReader.read("plan.yaml", tile),
+                        CLASS,
+                        new TemplateLibrary(List.of(TemplateFiles.builtIn())),
+                        folder.resolve("cards.pdf"),
+                        new Wish(Paper.A4, Profile.REGULAR, Keys.NONE, false)));
+        assertTrue(refused.getMessage().contains("built"), refused.getMessage());
+    }
+
+    @Test
+    void onRequestEachSheetAndKeyIsIssuedAsPdfToo() throws IOException {
+        Roster one = RosterReader.read("class.csv", "seat,name\n3,Ada\n");
+        Issue.issue(
+                ProblemSet.of(PlanReader.read("plan.yaml", PLAN), SmallLibrary.open()),
+                one,
+                folder,
+                1,
+                new Issue.Besides(false, true));
+        assertTrue(text(folder.resolve("sheets/seat-003.pdf")).contains("Ada · Seat 3"));
+        assertTrue(text(folder.resolve("keys/seat-003.pdf")).contains("not for handing out"));
+    }
 }

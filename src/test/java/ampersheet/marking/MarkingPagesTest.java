@@ -23,13 +23,14 @@ import org.openqa.selenium.chrome.ChromeDriver;
 
 /** Feedback page and class report in the browser. */
 class MarkingPagesTest {
-  private static final int LEARNERS = 24;
+    private static final int LEARNERS = 24;
 
-  @TempDir
-  private Path folder;
+    @TempDir
+    private Path folder;
 
-  private Path pages() throws IOException {
-    ProblemSet set = ProblemSet.of(PlanReader.read("plan.yaml", """
+    private Path pages() throws IOException {
+        ProblemSet set =
+                ProblemSet.of(PlanReader.read("plan.yaml", """
         title: "Lantern night: the wall, the carousel and their supply"
         problems:
           - {template: current-limiting/one-indicator, example: yes}
@@ -38,52 +39,64 @@ class MarkingPagesTest {
           - {template: voltage-dividers/design-pair}
           - {pool: [current-limiting/driver-test-point, current-limiting/shunt-reference-feed]}
         """), new TemplateLibrary(List.of(TemplateFiles.builtIn())));
-    SimulatedClass learners = new SimulatedClass(new SheetMaker(set), 11);
-    Path answers = Files.createDirectories(folder.resolve("answers"));
-    List<Roster.Seat> seats = new ArrayList<>();
-    for (int seat = 1; seat <= LEARNERS; seat++) {
-      seats.add(new Roster.Seat(seat, "Learner with quite a long name, number " + seat));
-      Files.writeString(answers.resolve("a-very-long-file-name-as-mailboxes-make-them-" + seat + ".csv"),
-          SimulatedClass.file(learners.learner(seat, 2, 0.3, 0.1)), StandardCharsets.UTF_8);
+        SimulatedClass learners = new SimulatedClass(new SheetMaker(set), 11);
+        Path answers = Files.createDirectories(folder.resolve("answers"));
+        List<Roster.Seat> seats = new ArrayList<>();
+        for (int seat = 1; seat <= LEARNERS; seat++) {
+            seats.add(new Roster.Seat(seat, "Learner with quite a long name, number " + seat));
+            Files.writeString(
+                    answers.resolve("a-very-long-file-name-as-mailboxes-make-them-" + seat + ".csv"),
+                    SimulatedClass.file(learners.learner(seat, 2, 0.3, 0.1)),
+                    StandardCharsets.UTF_8);
+        }
+        Files.writeString(answers.resolve("notes.txt"), "?", StandardCharsets.UTF_8);
+        Path out = folder.resolve("out");
+        Marking.mark(
+                new Marking.Task(
+                        answers,
+                        set,
+                        Optional.empty(),
+                        new Roster(seats),
+                        Optional.empty(),
+                        Optional.empty(),
+                        Optional.of(EarlierMarks.read("marks.csv", "seat,marks,of\n1,2,13\n")),
+                        false),
+                (path, text) -> {
+                    try {
+                        Files.createDirectories(out.resolve(path).getParent());
+                        Files.writeString(out.resolve(path), text, StandardCharsets.UTF_8);
+                    } catch (IOException failure) {
+                        throw new java.io.UncheckedIOException(failure);
+                    }
+                });
+        return out;
     }
-    Files.writeString(answers.resolve("notes.txt"), "?", StandardCharsets.UTF_8);
-    Path out = folder.resolve("out");
-    Marking.mark(new Marking.Task(answers, set, Optional.empty(), new Roster(seats), Optional.empty(), Optional.empty(),
-        Optional.of(EarlierMarks.read("marks.csv", "seat,marks,of\n1,2,13\n")), false), (path, text) -> {
-          try {
-            Files.createDirectories(out.resolve(path).getParent());
-            Files.writeString(out.resolve(path), text, StandardCharsets.UTF_8);
-          } catch (IOException failure) {
-            throw new java.io.UncheckedIOException(failure);
-          }
-        });
-    return out;
-  }
 
-  @Test
-  void bothAreAccessibleAskForNothingAndFitANarrowScreen() throws IOException {
-    Chromium.need();
-    Path out = pages();
-    ChromeDriver browser = Chromium.open(Files.createDirectories(folder.resolve("profile")));
-    try {
-      for (String page : List.of("report.html", "feedback/seat-001.html", "feedback/seat-002.html")) {
-        Chromium.requestsAndComplaints(browser);
-        browser.get(out.resolve(page).toUri().toString());
-        assertEquals(List.of(out.resolve(page).toUri().toString()), Chromium.requestsAndComplaints(browser), page);
-        for (String scheme : List.of("light", "dark")) {
-          Chromium.prefer(browser, "prefers-color-scheme", scheme);
-          if (scheme.equals("dark") || page.startsWith("report")) {
-            PageAudit.accessible(browser, page + ", " + scheme);
-          }
+    @Test
+    void bothAreAccessibleAskForNothingAndFitANarrowScreen() throws IOException {
+        Chromium.need();
+        Path out = pages();
+        ChromeDriver browser = Chromium.open(Files.createDirectories(folder.resolve("profile")));
+        try {
+            for (String page : List.of("report.html", "feedback/seat-001.html", "feedback/seat-002.html")) {
+                Chromium.requestsAndComplaints(browser);
+                browser.get(out.resolve(page).toUri().toString());
+                assertEquals(
+                        List.of(out.resolve(page).toUri().toString()), Chromium.requestsAndComplaints(browser), page);
+                for (String scheme : List.of("light", "dark")) {
+                    Chromium.prefer(browser, "prefers-color-scheme", scheme);
+                    if (scheme.equals("dark") || page.startsWith("report")) {
+                        PageAudit.accessible(browser, page + ", " + scheme);
+                    }
+                }
+                for (int width : List.of(320, 768, 1280)) {
+                    Chromium.screen(browser, width, 900);
+                    PageAudit.noSidewaysScrolling(browser, page + ", " + width + " px");
+                    PageAudit.controlsAreLargeEnough(browser, page + ", " + width + " px");
+                }
+            }
+        } finally {
+            browser.quit();
         }
-        for (int width : List.of(320, 768, 1280)) {
-          Chromium.screen(browser, width, 900);
-          PageAudit.noSidewaysScrolling(browser, page + ", " + width + " px");
-          PageAudit.controlsAreLargeEnough(browser, page + ", " + width + " px");
-        }
-      }
-    } finally {
-      browser.quit();
     }
-  }
 }

@@ -46,7 +46,7 @@ import org.openqa.selenium.chrome.ChromeDriver;
 
 /** A learner answers her homework in Chromium and hands in the file it saves. */
 class HomeworkPageTest {
-  private static final String PLAN = """
+    private static final String PLAN = """
       title: Lanterns at home
       seed: homework-page
       problems:
@@ -55,269 +55,327 @@ class HomeworkPageTest {
         - {template: voltage-dividers/loaded-divider, support: faded, fade: forward, blank: 1}
         - {template: chain-addressing/serpentine-tile}
       """;
-  private static final int SEAT = 2;
+    private static final int SEAT = 2;
 
-  @TempDir
-  private static Path folder;
+    @TempDir
+    private static Path folder;
 
-  private static ProblemSet set;
-  private static Sheet sheet;
-  private static ChromeDriver browser;
-  private static Path file;
+    private static ProblemSet set;
+    private static Sheet sheet;
+    private static ChromeDriver browser;
+    private static Path file;
 
-  @BeforeEach
-  void open() throws IOException {
-    Chromium.need();
-    if (browser == null) {
-      set = set(PLAN);
-      sheet = new SheetMaker(set).sheet(SEAT);
-      file = Files.writeString(folder.resolve("homework.html"), HomeworkPage.render(sheet, "Bo <b>"), StandardCharsets.UTF_8);
-      browser = Chromium.open(folder.resolve("profile"));
-    }
-    Chromium.openAnew(browser, file);
-  }
-
-  @AfterAll
-  static void close() {
-    if (browser != null) {
-      browser.quit();
-      browser = null;
-    }
-  }
-
-  private static ProblemSet set(String plan) {
-    return ProblemSet.of(PlanReader.read("plan.yaml", plan), new TemplateLibrary(List.of(TemplateFiles.builtIn())));
-  }
-
-  private static WebElement element(String id) {
-    return browser.findElement(By.id(id));
-  }
-
-  private static WebElement field(String question) {
-    return browser.findElement(By.cssSelector("[data-question='" + question + "'] input[type=text]"));
-  }
-
-  private static String said(String question) {
-    return browser.findElement(By.cssSelector("[data-question='" + question + "'] .said")).getDomProperty("textContent");
-  }
-
-  private static void type(String question, String answer) {
-    field(question).clear();
-    field(question).sendKeys(answer);
-  }
-
-  /** Into every place the key, as printed; a choice is clicked. */
-  private static Map<String, String> answerAll() {
-    Map<String, String> answers = new LinkedHashMap<>();
-    for (SheetProblem problem : sheet.problems()) {
-      for (AnswerKey place : problem.places()) {
-        String answer = Composer.answer(problem, place);
-        answers.put(place.question(), answer);
-        if (place.acceptance() instanceof Acceptance.Choice) {
-          browser.findElements(By.cssSelector("[data-question='" + place.question() + "'] input[type=radio]")).stream()
-              .filter(option -> answer.equals(option.getDomProperty("value"))).findFirst().orElseThrow().click();
-        } else {
-          type(place.question(), answer);
+    @BeforeEach
+    void open() throws IOException {
+        Chromium.need();
+        if (browser == null) {
+            set = set(PLAN);
+            sheet = new SheetMaker(set).sheet(SEAT);
+            file = Files.writeString(
+                    folder.resolve("homework.html"), HomeworkPage.render(sheet, "Bo <b>"), StandardCharsets.UTF_8);
+            browser = Chromium.open(folder.resolve("profile"));
         }
-      }
+        Chromium.openAnew(browser, file);
     }
-    return answers;
-  }
 
-  // ---------------------------------------------------------------------------------------------------------- reading back
-
-  @Test
-  void answersAreReadBackAndNotJudged() {
-    type("q2a", "4k7");
-    assertEquals("You entered 4.7\u00A0kΩ.", said("q2a"), "a letter code is read in the unit asked for");
-    type("q2a", "4.7k");
-    assertEquals("You entered 4.7\u00A0kΩ.", said("q2a"), "so is a prefix alone");
-    type("q2a", "4700 ohm");
-    assertEquals("You entered 4.7\u00A0kΩ.", said("q2a"));
-    type("q2a", "0.0047 MΩ" + Keys.TAB);
-    assertEquals("You entered 4.7\u00A0kΩ.", said("q2a"));
-    assertEquals("q2a: You entered 4.7\u00A0kΩ.", element("read-back").getDomProperty("textContent"), "for who cannot see it");
-    type("q2a", "5 kg");
-    assertEquals("You entered 5\u00A0kg.", said("q2a"), "another quantity is read, not judged");
-    type("q2c", "4700");
-    assertEquals("You entered 4700 without a unit. Write the unit behind it.", said("q2c"));
-    type("q2c", "4,700 mW");
-    assertTrue(said("q2c").startsWith("This can be read as 4.700 mW or 4700 mW."), said("q2c"));
-    type("q2c", "quite a lot");
-    assertTrue(said("q2c").length() > 10, said("q2c"));
-    field("q2c").clear();
-    field("q2c").sendKeys(" ", Keys.BACK_SPACE);
-    assertEquals("", said("q2c"));
-  }
-
-  @Test
-  void draftsSurviveAReloadUntilTheyAreCleared() {
-    Map<String, String> answers = answerAll();
-    browser.navigate().refresh();
-    answers.forEach((question, answer) -> {
-      List<WebElement> fields = browser.findElements(By.cssSelector("[data-question='" + question + "'] input"));
-      String kept = fields.size() == 1 ? fields.get(0).getDomProperty("value")
-          : fields.stream().filter(WebElement::isSelected).findFirst().orElseThrow().getDomProperty("value");
-      assertEquals(answer, kept, question);
-    });
-    element("clear").click();
-    element("clear").click();
-    browser.navigate().refresh();
-    assertEquals("", field("q2a").getDomProperty("value"));
-    assertFalse(element("save").isEnabled(), "there is nothing to hand in");
-  }
-
-  @Test
-  void theSavedFileIsMarkedByTheSameEngine() throws Exception {
-    Path returned = Files.createDirectories(folder.resolve("returned"));
-    browser.executeCdpCommand("Browser.setDownloadBehavior",
-        Map.of("behavior", "allow", "downloadPath", returned.toAbsolutePath().toString()));
-    Map<String, String> answers = answerAll();
-    type("q2a", "1,5 \"kΩ\"");
-    type("q2a", "4,7 kΩ");
-    answers.put("q2a", "4,7 kΩ");
-    element("save").click();
-    Path saved = returned.resolve("answers-" + sheet.id() + ".csv");
-    for (int i = 0; i < 100 && !Files.exists(saved); i++) {
-      Thread.sleep(50);
+    @AfterAll
+    static void close() {
+        if (browser != null) {
+            browser.quit();
+            browser = null;
+        }
     }
-    String csv = Files.readString(saved);
-    assertTrue(csv.startsWith("sheet,question,answer\r\n" + sheet.id() + ",q2a,\"4,7 kΩ\"\r\n"), csv);
-    assertEquals(csv.replace("\r\n", "\n"), element("file-text").getDomProperty("value").replace("\r\n", "\n"));
-    Map<String, String> written = new TreeMap<>();
-    Marking.Marked marked = Marking.mark(new Marking.Task(returned, set, Optional.empty(),
-        RosterReader.read("class.csv", "seat,name\n1,Ada\n2,Bo\n"), Optional.empty(), Optional.empty(), Optional.empty(), false),
-        written::put);
-    assertEquals(List.of(), marked.notes());
-    assertEquals(answers.size(), marked.answers());
-    assertEquals(0, marked.setAside());
-    String table = written.get("answers.csv");
-    for (String question : answers.keySet()) {
-      String line = table.lines().filter(one -> one.contains("," + question + ",")).findFirst().orElseThrow();
-      assertEquals(!question.equals("q2a"), line.contains("correct") || line.contains("right"), line);
+
+    private static ProblemSet set(String plan) {
+        return ProblemSet.of(PlanReader.read("plan.yaml", plan), new TemplateLibrary(List.of(TemplateFiles.builtIn())));
     }
-  }
 
-  // ---------------------------------------------------------------------------------------------------------------- no key
+    private static WebElement element(String id) {
+        return browser.findElement(By.id(id));
+    }
 
-  /**
-   * Each expected value in two hundred random spellings and in every number of figures, each mistake's words, and each key as
-   * the program writes keys down: none of it is anywhere in the file, but for spellings that are also a given's.
-   */
-  @Test
-  void theFileHoldsNoKeyInAnySpelling() {
-    int looked = 0;
-    Random random = new Random(20_260_105);
-    Spellings spellings = new Spellings(random);
-    for (int seat = 1; seat <= 8; seat++) {
-      Sheet of = new SheetMaker(set).sheet(seat);
-      String html = HomeworkPage.render(of, "");
-      String data = html.substring(html.indexOf("id=\"data\">"), html.indexOf("</script>", html.indexOf("id=\"data\">")));
-      assertTrue(data.matches("(?s)id=\"data\">\\{\"sheet\":\"[-A-Z0-9]+\",\"units\":\\{(\"q[0-9a-z]+\":\"(1|[^\"0-9]+)\",?)*},"
-          + "\"bare\":\\[[^0-9]*(\"q[0-9a-z]+\",?)*]}"), data);
-      for (SheetProblem problem : of.problems()) {
-        String shown = section(html, problem.number());
-        Set<String> given = givens(problem);
-        for (AnswerKey key : problem.places()) {
-          for (KnownMistake mistake : key.mistakes()) {
-            assertFalse(html.contains(mistake.explanation()), mistake.explanation());
-          }
-          if (key.acceptance() instanceof Acceptance.Choice choice) {
-            choice.options().stream().filter(option -> !option.explanation().isEmpty())
-                .forEach(option -> assertFalse(html.contains(option.explanation()), option.explanation()));
-            continue;
-          }
-          for (String spelling : spellings(key, spellings)) {
-            if (spelling.chars().filter(Character::isDigit).count() >= 3 && given.stream().noneMatch(spelling::contains)) {
-              looked++;
-              assertFalse(shown.contains(spelling), () -> spelling + " of " + key.question() + " is on the page of seat "
-                  + of.id().seat() + ", seed 20260105");
+    private static WebElement field(String question) {
+        return browser.findElement(By.cssSelector("[data-question='" + question + "'] input[type=text]"));
+    }
+
+    private static String said(String question) {
+        return browser.findElement(By.cssSelector("[data-question='" + question + "'] .said"))
+                .getDomProperty("textContent");
+    }
+
+    private static void type(String question, String answer) {
+        field(question).clear();
+        field(question).sendKeys(answer);
+    }
+
+    /** Into every place the key, as printed; a choice is clicked. */
+    private static Map<String, String> answerAll() {
+        Map<String, String> answers = new LinkedHashMap<>();
+        for (SheetProblem problem : sheet.problems()) {
+            for (AnswerKey place : problem.places()) {
+                String answer = Composer.answer(problem, place);
+                answers.put(place.question(), answer);
+                if (place.acceptance() instanceof Acceptance.Choice) {
+                    browser
+                            .findElements(
+                                    By.cssSelector("[data-question='" + place.question() + "'] input[type=radio]"))
+                            .stream()
+                            .filter(option -> answer.equals(option.getDomProperty("value")))
+                            .findFirst()
+                            .orElseThrow()
+                            .click();
+                } else {
+                    type(place.question(), answer);
+                }
             }
-          }
         }
-      }
+        return answers;
     }
-    assertTrue(looked > 5_000, "only " + looked + " spellings looked for");
-  }
 
-  private static Set<String> spellings(AnswerKey key, Spellings spellings) {
-    Set<String> all = new LinkedHashSet<>();
-    for (int figures = 2; figures <= 15; figures++) {
-      all.add(QuantityWriter.POINT.plain(key.expected(), key.unit(), figures).text());
-      all.add(QuantityWriter.POINT.plain(key.expected(), key.unit(), figures).number());
-      all.add(QuantityWriter.POINT.plain(key.unit().fromSi(key.expected()), Unit.ONE, figures).text());
+    // ----------------------------------------------------------------------------------------------------------
+    // reading back
+
+    @Test
+    void answersAreReadBackAndNotJudged() {
+        type("q2a", "4k7");
+        assertEquals("You entered 4.7\u00A0kΩ.", said("q2a"), "a letter code is read in the unit asked for");
+        type("q2a", "4.7k");
+        assertEquals("You entered 4.7\u00A0kΩ.", said("q2a"), "so is a prefix alone");
+        type("q2a", "4700 ohm");
+        assertEquals("You entered 4.7\u00A0kΩ.", said("q2a"));
+        type("q2a", "0.0047 MΩ" + Keys.TAB);
+        assertEquals("You entered 4.7\u00A0kΩ.", said("q2a"));
+        assertEquals(
+                "q2a: You entered 4.7\u00A0kΩ.",
+                element("read-back").getDomProperty("textContent"),
+                "for who cannot see it");
+        type("q2a", "5 kg");
+        assertEquals("You entered 5\u00A0kg.", said("q2a"), "another quantity is read, not judged");
+        type("q2c", "4700");
+        assertEquals("You entered 4700 without a unit. Write the unit behind it.", said("q2c"));
+        type("q2c", "4,700 mW");
+        assertTrue(said("q2c").startsWith("This can be read as 4.700 mW or 4700 mW."), said("q2c"));
+        type("q2c", "quite a lot");
+        assertTrue(said("q2c").length() > 10, said("q2c"));
+        field("q2c").clear();
+        field("q2c").sendKeys(" ", Keys.BACK_SPACE);
+        assertEquals("", said("q2c"));
     }
-    all.add(Double.toString(key.expected()));
-    for (int i = 0; i < 200; i++) {
-      all.add(spellings.of(key.expected(), key.unit(), 2 + i % 14, i % 2 == 0).strip());
+
+    @Test
+    void draftsSurviveAReloadUntilTheyAreCleared() {
+        Map<String, String> answers = answerAll();
+        browser.navigate().refresh();
+        answers.forEach((question, answer) -> {
+            List<WebElement> fields = browser.findElements(By.cssSelector("[data-question='" + question + "'] input"));
+            String kept = fields.size() == 1
+                    ? fields.get(0).getDomProperty("value")
+                    : fields.stream()
+                            .filter(WebElement::isSelected)
+                            .findFirst()
+                            .orElseThrow()
+                            .getDomProperty("value");
+            assertEquals(answer, kept, question);
+        });
+        element("clear").click();
+        element("clear").click();
+        browser.navigate().refresh();
+        assertEquals("", field("q2a").getDomProperty("value"));
+        assertFalse(element("save").isEnabled(), "there is nothing to hand in");
     }
-    return all;
-  }
 
-  /** A problem's own part of the page, without the coordinates of its drawings. */
-  private static String section(String html, int number) {
-    String start = "<section class=\"problem";
-    int from = html.indexOf("id=\"problem-" + number + "\"");
-    int begin = html.lastIndexOf(start, from);
-    int end = html.indexOf("</section>", from);
-    return html.substring(begin, end).replaceAll(" (d|x|y|x1|y1|x2|y2|cx|cy|r|points|transform|viewBox|width|height)=\"[^\"]*\"", "");
-  }
-
-  /** The numbers that may stand there: a spelling of the key that holds one of them could not be told from it. */
-  private static Set<String> givens(SheetProblem problem) {
-    Set<String> numbers = new LinkedHashSet<>();
-    problem.template().givens().forEach(given -> {
-      String printed = Composer.printed(problem, given.name());
-      if (printed != null && printed.chars().filter(Character::isDigit).count() >= 3) {
-        numbers.add(printed.split("\u00A0")[0]);
-      }
-    });
-    return numbers;
-  }
-
-  // ---------------------------------------------------------------------------------------------------------- the page itself
-
-  @Test
-  void nothingIsFetchedSentOrComplainedOf() {
-    answerAll();
-    List<String> seen = new ArrayList<>(Chromium.requestsAndComplaints(browser));
-    assertFalse(seen.isEmpty(), "the log of requests is empty though a page was opened");
-    seen.removeIf(url -> url.startsWith("file:") && url.endsWith("/homework.html"));
-    assertEquals(List.of(), seen);
-    assertEquals(0L, browser.executeScript("return performance.getEntriesByType('resource').length"));
-  }
-
-  @Test
-  void thePageIsAccessibleInEveryState() {
-    for (String scheme : List.of("light", "dark")) {
-      Chromium.prefer(browser, "prefers-color-scheme", scheme);
-      type("q2a", "");
-      if (scheme.equals("light")) {
-        PageAudit.accessible(browser, scheme + ", empty");
-      }
-      type("q2a", "quite a lot");
-      type("q2c", "20 mW");
-      PageAudit.accessible(browser, scheme + ", with answers");
-      PageAudit.controlsAreLargeEnough(browser, scheme);
+    @Test
+    void theSavedFileIsMarkedByTheSameEngine() throws Exception {
+        Path returned = Files.createDirectories(folder.resolve("returned"));
+        browser.executeCdpCommand(
+                "Browser.setDownloadBehavior",
+                Map.of(
+                        "behavior",
+                        "allow",
+                        "downloadPath",
+                        returned.toAbsolutePath().toString()));
+        Map<String, String> answers = answerAll();
+        type("q2a", "1,5 \"kΩ\"");
+        type("q2a", "4,7 kΩ");
+        answers.put("q2a", "4,7 kΩ");
+        element("save").click();
+        Path saved = returned.resolve("answers-" + sheet.id() + ".csv");
+        for (int i = 0; i < 100 && !Files.exists(saved); i++) {
+            Thread.sleep(50);
+        }
+        String csv = Files.readString(saved);
+        assertTrue(csv.startsWith("sheet,question,answer\r\n" + sheet.id() + ",q2a,\"4,7 kΩ\"\r\n"), csv);
+        assertEquals(
+                csv.replace("\r\n", "\n"),
+                element("file-text").getDomProperty("value").replace("\r\n", "\n"));
+        Map<String, String> written = new TreeMap<>();
+        Marking.Marked marked = Marking.mark(
+                new Marking.Task(
+                        returned,
+                        set,
+                        Optional.empty(),
+                        RosterReader.read("class.csv", "seat,name\n1,Ada\n2,Bo\n"),
+                        Optional.empty(),
+                        Optional.empty(),
+                        Optional.empty(),
+                        false),
+                written::put);
+        assertEquals(List.of(), marked.notes());
+        assertEquals(answers.size(), marked.answers());
+        assertEquals(0, marked.setAside());
+        String table = written.get("answers.csv");
+        for (String question : answers.keySet()) {
+            String line = table.lines()
+                    .filter(one -> one.contains("," + question + ","))
+                    .findFirst()
+                    .orElseThrow();
+            assertEquals(!question.equals("q2a"), line.contains("correct") || line.contains("right"), line);
+        }
     }
-    Chromium.prefer(browser, "forced-colors", "active");
-    PageAudit.accessible(browser, "forced colours");
-  }
 
-  @Test
-  void nothingSticksOutOnANarrowScreenOrWithLargeText() {
-    type("q2a", "quite a lot");
-    for (int width : List.of(320, 640, 768)) {
-      Chromium.screen(browser, width, 900);
-      PageAudit.noSidewaysScrolling(browser, width + " px");
+    // ----------------------------------------------------------------------------------------------------------------
+    // no key
+
+    /**
+     * Each expected value in two hundred random spellings and in every number of figures, each mistake's words, and
+     * each key as the program writes keys down: none of it is anywhere in the file, but for spellings that are also a
+     * given's.
+     */
+    @Test
+    void theFileHoldsNoKeyInAnySpelling() {
+        int looked = 0;
+        Random random = new Random(20_260_105);
+        Spellings spellings = new Spellings(random);
+        for (int seat = 1; seat <= 8; seat++) {
+            Sheet of = new SheetMaker(set).sheet(seat);
+            String html = HomeworkPage.render(of, "");
+            String data = html.substring(
+                    html.indexOf("id=\"data\">"), html.indexOf("</script>", html.indexOf("id=\"data\">")));
+            assertTrue(
+                    data.matches("(?s)id=\"data\">\\{\"sheet\":\"[-A-Z0-9]+\",\"units\":\\{"
+                            + "(\"q[0-9a-z]+\":\"(1|[^\"0-9]+)\",?)*},"
+                            + "\"bare\":\\[[^0-9]*(\"q[0-9a-z]+\",?)*]}"),
+                    data);
+            for (SheetProblem problem : of.problems()) {
+                String shown = section(html, problem.number());
+                Set<String> given = givens(problem);
+                for (AnswerKey key : problem.places()) {
+                    for (KnownMistake mistake : key.mistakes()) {
+                        assertFalse(html.contains(mistake.explanation()), mistake.explanation());
+                    }
+                    if (key.acceptance() instanceof Acceptance.Choice choice) {
+                        choice.options().stream()
+                                .filter(option -> !option.explanation().isEmpty())
+                                .forEach(option ->
+                                        assertFalse(html.contains(option.explanation()), option.explanation()));
+                        continue;
+                    }
+                    for (String spelling : spellings(key, spellings)) {
+                        if (spelling.chars().filter(Character::isDigit).count() >= 3
+                                && given.stream().noneMatch(spelling::contains)) {
+                            looked++;
+                            assertFalse(
+                                    shown.contains(spelling),
+                                    () -> spelling + " of " + key.question() + " is on the page of seat "
+                                            + of.id().seat() + ", seed 20260105");
+                        }
+                    }
+                }
+            }
+        }
+        assertTrue(looked > 5_000, "only " + looked + " spellings looked for");
     }
-    Chromium.screen(browser, 640, 900);
-    browser.executeScript("document.documentElement.style.fontSize = '200%'");
-    PageAudit.noSidewaysScrolling(browser, "text at 200 %");
-  }
 
-  @Test
-  void aNameIsTextWhateverIsInIt() {
-    assertEquals("Bo <b> · Seat " + SEAT, browser.findElement(By.className("reader")).getText());
-  }
+    private static Set<String> spellings(AnswerKey key, Spellings spellings) {
+        Set<String> all = new LinkedHashSet<>();
+        for (int figures = 2; figures <= 15; figures++) {
+            all.add(QuantityWriter.POINT
+                    .plain(key.expected(), key.unit(), figures)
+                    .text());
+            all.add(QuantityWriter.POINT
+                    .plain(key.expected(), key.unit(), figures)
+                    .number());
+            all.add(QuantityWriter.POINT
+                    .plain(key.unit().fromSi(key.expected()), Unit.ONE, figures)
+                    .text());
+        }
+        all.add(Double.toString(key.expected()));
+        for (int i = 0; i < 200; i++) {
+            all.add(spellings
+                    .of(key.expected(), key.unit(), 2 + i % 14, i % 2 == 0)
+                    .strip());
+        }
+        return all;
+    }
+
+    /** A problem's own part of the page, without the coordinates of its drawings. */
+    private static String section(String html, int number) {
+        String start = "<section class=\"problem";
+        int from = html.indexOf("id=\"problem-" + number + "\"");
+        int begin = html.lastIndexOf(start, from);
+        int end = html.indexOf("</section>", from);
+        return html.substring(begin, end)
+                .replaceAll(" (d|x|y|x1|y1|x2|y2|cx|cy|r|points|transform|viewBox|width|height)=\"[^\"]*\"", "");
+    }
+
+    /** The numbers that may stand there: a spelling of the key that holds one of them could not be told from it. */
+    private static Set<String> givens(SheetProblem problem) {
+        Set<String> numbers = new LinkedHashSet<>();
+        problem.template().givens().forEach(given -> {
+            String printed = Composer.printed(problem, given.name());
+            if (printed != null && printed.chars().filter(Character::isDigit).count() >= 3) {
+                numbers.add(printed.split("\u00A0")[0]);
+            }
+        });
+        return numbers;
+    }
+
+    // ---------------------------------------------------------------------------------------------------------- the
+    // page itself
+
+    @Test
+    void nothingIsFetchedSentOrComplainedOf() {
+        answerAll();
+        List<String> seen = new ArrayList<>(Chromium.requestsAndComplaints(browser));
+        assertFalse(seen.isEmpty(), "the log of requests is empty though a page was opened");
+        seen.removeIf(url -> url.startsWith("file:") && url.endsWith("/homework.html"));
+        assertEquals(List.of(), seen);
+        assertEquals(0L, browser.executeScript("return performance.getEntriesByType('resource').length"));
+    }
+
+    @Test
+    void thePageIsAccessibleInEveryState() {
+        for (String scheme : List.of("light", "dark")) {
+            Chromium.prefer(browser, "prefers-color-scheme", scheme);
+            type("q2a", "");
+            if (scheme.equals("light")) {
+                PageAudit.accessible(browser, scheme + ", empty");
+            }
+            type("q2a", "quite a lot");
+            type("q2c", "20 mW");
+            PageAudit.accessible(browser, scheme + ", with answers");
+            PageAudit.controlsAreLargeEnough(browser, scheme);
+        }
+        Chromium.prefer(browser, "forced-colors", "active");
+        PageAudit.accessible(browser, "forced colours");
+    }
+
+    @Test
+    void nothingSticksOutOnANarrowScreenOrWithLargeText() {
+        type("q2a", "quite a lot");
+        for (int width : List.of(320, 640, 768)) {
+            Chromium.screen(browser, width, 900);
+            PageAudit.noSidewaysScrolling(browser, width + " px");
+        }
+        Chromium.screen(browser, 640, 900);
+        browser.executeScript("document.documentElement.style.fontSize = '200%'");
+        PageAudit.noSidewaysScrolling(browser, "text at 200 %");
+    }
+
+    @Test
+    void aNameIsTextWhateverIsInIt() {
+        assertEquals(
+                "Bo <b> · Seat " + SEAT,
+                browser.findElement(By.className("reader")).getText());
+    }
 }

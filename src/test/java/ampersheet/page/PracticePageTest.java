@@ -28,7 +28,6 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.zip.GZIPOutputStream;
 import org.junit.jupiter.api.AfterAll;
@@ -41,12 +40,15 @@ import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.interactions.Actions;
 
-/** A learner at a practice page: types, reads, goes on. The numbers come from the set; the page is a file in Chromium. */
+/**
+ * A learner at a practice page: types, reads, goes on. The numbers come from the set; the page is a file in Chromium.
+ */
 class PracticePageTest {
-  /** With {@code -Pdeep} every skill and every modelled mistake is tried in the page, else some. */
-  private static final boolean DEEP = Boolean.getBoolean("ampersheet.deep");
-  private static final int VARIANTS = 4;
-  private static final String PLAN = """
+    /** With {@code -Pdeep} every skill and every modelled mistake is tried in the page, else some. */
+    private static final boolean DEEP = Boolean.getBoolean("ampersheet.deep");
+
+    private static final int VARIANTS = 4;
+    private static final String PLAN = """
       title: Lanterns to practise with
       seed: practice-page
       problems:
@@ -58,697 +60,813 @@ class PracticePageTest {
         - {template: voltage-dividers/design-pair}
       """;
 
-  @TempDir
-  private static Path folder;
+    @TempDir
+    private static Path folder;
 
-  private static PracticeSet practice;
-  private static ChromeDriver browser;
-  private static Path file;
+    private static PracticeSet practice;
+    private static ChromeDriver browser;
+    private static Path file;
 
-  @BeforeEach
-  void open() throws IOException {
-    Chromium.need();
-    if (browser == null) {
-      practice = practice(PLAN, VARIANTS);
-      file = Files.writeString(folder.resolve("practice.html"), PracticePage.render(practice), StandardCharsets.UTF_8);
-      browser = Chromium.open(folder.resolve("profile"));
-      browser.executeCdpCommand("Page.addScriptToEvaluateOnNewDocument", Map.of("source", "Math.random = () => 0"));
-    }
-    Chromium.openAnew(browser, file);
-  }
-
-  @AfterAll
-  static void close() {
-    if (browser != null) {
-      browser.quit();
-      browser = null;
-    }
-  }
-
-  private static PracticeSet practice(String plan, int variants) {
-    return PracticeSet.of(ProblemSet.of(PlanReader.read("plan.yaml", plan),
-        new TemplateLibrary(List.of(TemplateFiles.builtIn()))), variants);
-  }
-
-  // ------------------------------------------------------------------------------------------------ what the learner does
-
-  private static WebElement element(String id) {
-    return browser.findElement(By.id(id));
-  }
-
-  private static String text(String id) {
-    return (String) browser.executeScript("return document.getElementById(arguments[0]).textContent", id);
-  }
-
-  private static String shownVariant() {
-    return element("yours").getDomAttribute("data-variant");
-  }
-
-  private static int shownSkill() {
-    return Integer.parseInt(shownVariant().split("/")[0]);
-  }
-
-  private static ProblemKey shownKey() {
-    Variant variant = practice.skills().get(shownSkill()).variants().get(Integer.parseInt(shownVariant().split("/")[1]));
-    return new PracticeProblem(variant.problem(), practice.set().plan(), false).key();
-  }
-
-  /** In the order in which they stand. */
-  private static List<String> places() {
-    List<String> names = new ArrayList<>();
-    browser.findElements(By.cssSelector("#places [data-question]"))
-        .forEach(place -> names.add(place.getDomAttribute("data-question")));
-    return names;
-  }
-
-  private static WebElement place(String question) {
-    return browser.findElement(By.cssSelector("#places [data-question='" + question + "']"));
-  }
-
-  private static void type(String question, String answer) {
-    List<WebElement> fields = place(question).findElements(By.cssSelector("input[type=text]"));
-    if (fields.isEmpty()) {
-      place(question).findElements(By.cssSelector("input[type=radio]")).stream()
-          .filter(option -> answer.equals(option.getDomProperty("value"))).findFirst().orElseThrow().click();
-    } else {
-      fields.get(0).clear();
-      fields.get(0).sendKeys(answer);
-    }
-  }
-
-  private static void check() {
-    browser.findElement(By.cssSelector("#answers button.main")).click();
-  }
-
-  private static String said(String question) {
-    return place(question).findElement(By.className("said")).getDomProperty("textContent");
-  }
-
-  private static String kind(String question) {
-    return place(question).getDomAttribute("data-said");
-  }
-
-  private static String right(ProblemKey key, String question) {
-    return LadderProbe.of(key).stream().filter(probe -> probe.question().equals(question) && probe.rung() == Rung.CORRECT)
-        .findFirst().orElseThrow().typed().get(question);
-  }
-
-  private static void solveAll() {
-    ProblemKey key = shownKey();
-    for (String question : places()) {
-      type(question, right(key, question));
-    }
-    check();
-  }
-
-  private static void assertRow(String row, String... because) {
-    assertTrue(text("row").endsWith(" · " + row), text("row") + String.join("", because));
-  }
-
-  /** Only what is asked, none of the steps on the way. */
-  private static void solveStraight() {
-    ProblemKey key = shownKey();
-    for (String question : places()) {
-      if (!question.startsWith("step")) {
-        type(question, right(key, question));
-      }
-    }
-    check();
-  }
-
-  private static String shownForm() {
-    return element("yours").getDomAttribute("data-support");
-  }
-
-  private static void support(String which) {
-    element("support").findElement(By.cssSelector("option[value=" + which + "]")).click();
-  }
-
-  private static void goTo(int skill) {
-    browser.executeScript("document.querySelector('#skills details').open = true");
-    browser.findElements(By.cssSelector("#skill-list button")).get(skill).click();
-  }
-
-  // ------------------------------------------------------------------------------------------------------------- judging
-
-  /** The whole ladder, typed key by key; what the page says is what the judge says on the Java machine. */
-  @Test
-  void answersOfEveryRungGetTheirVerdict() {
-    Set<Rung> reached = EnumSet.noneOf(Rung.class);
-    Set<Rung> possible = EnumSet.noneOf(Rung.class);
-    support("full");
-    for (int skill : DEEP ? List.of(0, 1, 5) : List.of(0, 5)) {
-      goTo(skill);
-      ProblemKey key = shownKey();
-      String last = key.answers().get(key.answers().size() - 1).question();
-      for (LadderProbe probe : LadderProbe.of(key)) {
-        possible.add(probe.rung());
-        if (probe.rung() == Rung.CORRECT && probe.question().equals(last)
-            || reached.contains(probe.rung()) && !(DEEP && skill == 1 && probe.rung() == Rung.KNOWN_MISTAKE)) {
-          continue;
+    @BeforeEach
+    void open() throws IOException {
+        Chromium.need();
+        if (browser == null) {
+            practice = practice(PLAN, VARIANTS);
+            file = Files.writeString(
+                    folder.resolve("practice.html"), PracticePage.render(practice), StandardCharsets.UTF_8);
+            browser = Chromium.open(folder.resolve("profile"));
+            browser.executeCdpCommand(
+                    "Page.addScriptToEvaluateOnNewDocument", Map.of("source", "Math.random = () => 0"));
         }
-        if (probe(key, probe)) {
-          reached.add(probe.rung());
+        Chromium.openAnew(browser, file);
+    }
+
+    @AfterAll
+    static void close() {
+        if (browser != null) {
+            browser.quit();
+            browser = null;
         }
-      }
     }
-    // Where a problem has a choice, its probes cannot be typed: a rung that comes only there is judged without the page.
-    possible.removeAll(LadderProbe.BY_CHANCE);
-    assertTrue(reached.containsAll(possible), possible + " could be reached, " + reached + " were");
-    Set<Rung> missing = EnumSet.complementOf(EnumSet.copyOf(reached));
-    missing.removeAll(LadderProbe.BY_CHANCE);
-    assertTrue(missing.size() <= 1, "these numbers leave no room for " + missing);
-  }
 
-  /**
-   * Whether it could be tried: choices are clicked and not typed, the page stops at a fault further up, and what stands
-   * further up may complete a design.
-   */
-  private static boolean probe(ProblemKey key, LadderProbe probe) {
-    Map<String, String> typed = new LinkedHashMap<>();
-    List<String> before = places().subList(0, places().indexOf(probe.question()));
-    before.forEach(question -> typed.put(question, right(key, question)));
-    typed.putAll(probe.typed());
-    boolean stopsBefore = Judge.judge(key, typed).stream().anyMatch(other -> before.contains(other.question())
-        && other.rung() != Rung.CORRECT && other.rung() != Rung.INCOMPLETE);
-    Verdict verdict = Judge.judge(key, typed).stream()
-        .filter(one -> one.question().equals(probe.question())).findFirst().orElseThrow();
-    boolean anotherWithThese = verdict.rung() != probe.rung();
-    if (stopsBefore && probe.rung() != Rung.CONSISTENT_WITH_EARLIER || anotherWithThese) {
-      return false;
+    private static PracticeSet practice(String plan, int variants) {
+        return PracticeSet.of(
+                ProblemSet.of(
+                        PlanReader.read("plan.yaml", plan), new TemplateLibrary(List.of(TemplateFiles.builtIn()))),
+                variants);
     }
-    for (String question : places()) {
-      if (!place(question).findElements(By.cssSelector("input[type=text]")).isEmpty()) {
-        type(question, typed.getOrDefault(question, ""));
-      } else if (!typed.getOrDefault(question, "").isEmpty() && probe.rung() != Rung.UNREADABLE) {
-        type(question, typed.get(question));
-      } else {
-        return false;
-      }
+
+    // ------------------------------------------------------------------------------------------------ what the learner
+    // does
+
+    private static WebElement element(String id) {
+        return browser.findElement(By.id(id));
     }
-    check();
-    String expected = verdict.rung() == Rung.CORRECT ? "right"
-        : verdict.rung() == Rung.CONSISTENT_WITH_EARLIER ? "follows"
-        : verdict.rung() == Rung.INCOMPLETE ? "open"
-        : Set.of(Rung.BLANK, Rung.UNREADABLE, Rung.AMBIGUOUS, Rung.UNIT_MISSING, Rung.OTHER_SCALE, Rung.TOO_COARSE)
-            .contains(verdict.rung())
-            ? "form" : "wrong";
-    assertEquals(expected, kind(probe.question()), probe.toString());
-    String said = said(probe.question());
-    assertTrue(said.endsWith(verdict.message()) || verdict.rung() == Rung.BLANK && said.endsWith("Now this one."),
-        probe + ": " + said + " instead of " + verdict.message());
-    return true;
-  }
 
-  @Test
-  void checkingStopsAtTheFirstWrongStepAndPutsTheLearnerThere() {
-    support("full");
-    ProblemKey key = shownKey();
-    List<String> places = places();
-    assertEquals(List.of("step 1", "a", "b", "c"), places, "one indicator has one step that is not asked for");
-    type("step 1", right(key, "step 1"));
-    type("a", "5 kg");
-    type("b", right(key, "b"));
-    type("c", "1 W");
-    check();
-    assertEquals(List.of("right", "wrong", "none", "none"), places.stream().map(PracticePageTest::kind).toList());
-    assertTrue(text("verdict").startsWith("1 place is right. Answer a is not right yet: "), text("verdict"));
-    assertTrue(text("verdict").contains("kg is a unit of mass"), "who cannot see the place hears what is said there");
-    assertTrue(said("a").contains("kg is a unit of mass"), said("a"));
-    assertEquals("true", place("a").findElement(By.tagName("input")).getDomAttribute("aria-invalid"));
-    assertEquals(place("a").findElement(By.tagName("input")), browser.switchTo().activeElement());
-  }
-
-  /** Names of what is drawn heavier in the figures under this element. */
-  private static List<String> cued(String under) {
-    return browser.findElements(By.cssSelector("#" + under + " [data-part].cued")).stream()
-        .map(part -> part.getDomAttribute("data-part")).toList();
-  }
-
-  private static String drawing(String under) {
-    return ((String) browser.executeScript("return document.querySelector('#' + arguments[0] + ' svg').outerHTML", under));
-  }
-
-  @Test
-  void theStepAtHandIsCuedByWeightAndNumberInBothFiguresAndNothingElseOfThemChanges() {
-    support("full");
-    String before = drawing("setting");
-    assertEquals(List.of(), cued("setting"));
-    place("a").findElement(By.tagName("input")).click();
-    assertEquals(List.of("R1", "D1"), cued("setting"));
-    assertEquals(List.of("R1", "D1"), cued("example-body"));
-    assertEquals("Figure: Circuit · step 2", element("setting").findElement(By.tagName("figcaption")).getText());
-    assertEquals("2", browser.findElement(By.cssSelector("#example-body .steps > li.cued")).getDomProperty("value"));
-    String line = (String) browser.executeScript(
-        "return getComputedStyle(document.querySelector('#setting [data-part=R1] polyline')).strokeWidth");
-    assertEquals("3.4px", line);
-    assertEquals(before, drawing("setting").replace(" class=\"cued\"", "").replace(" class=\"\"", ""));
-    place("c").findElement(By.tagName("input")).click();
-    assertEquals(List.of("R1"), cued("setting"));
-    assertEquals("Figure: Circuit · step 4", element("setting").findElement(By.tagName("figcaption")).getText());
-  }
-
-  @Test
-  void hintsComeOneByOneAndThenTheWorkedSolution() {
-    element("hint").click();
-    assertTrue(text("hints").contains("Hint 1: step 1, the example") && text("hints").contains("Read line 1"), text("hints"));
-    assertEquals("1", browser.findElement(By.cssSelector("#example-body .steps > li.cued")).getDomProperty("value"));
-    element("hint").click();
-    assertTrue(text("hints").contains("Hint 2: step 1, with numbers"), text("hints"));
-    element("hint").click();
-    assertTrue(text("hints").contains("Hint 3: step 1, the line"), text("hints"));
-    browser.navigate().refresh();
-    assertTrue(text("hints").contains("Hint 3: step 1, the line"), "hints that were taken stay: " + text("hints"));
-    String answer = right(shownKey(), "a");
-    assertFalse(element("solution").isDisplayed());
-    element("solve").click();
-    assertTrue(element("solution").isDisplayed());
-    assertTrue(text("solution-body").contains("Worked steps") && text("solution-body").contains("Answers: "), answer);
-    assertEquals(element("solution-title"), browser.switchTo().activeElement());
-    assertTrue(text("verdict").contains("it counts only when you find it yourself"), text("verdict"));
-    assertRow("0 of 2 solved bare and without help");
-  }
-
-  @Test
-  void hintsStartFromWhatWasTypedAndPassOverWhatIsRight() {
-    type("step 1", "5 kg");
-    element("hint").click();
-    assertTrue(text("hints").contains("from what you typed") && text("hints").contains("V comes from"), text("hints"));
-    type("step 1", right(shownKey(), "step 1"));
-    element("hint").click();
-    assertTrue(text("hints").contains("step 2"), text("hints"));
-  }
-
-  @Test
-  void aLineOfWorkingIsWorkedAndChecked() {
-    ProblemKey key = shownKey();
-    double volts = key.answers().get(0).expected();
-    type("step 1", volts / 2 + " V + " + volts / 2 + " V");
-    type("a", "1 V * 3 s");
-    check();
-    assertEquals("right", kind("step 1"));
-    assertTrue(said("step 1").startsWith("✓ Your line gives "), said("step 1"));
-    assertTrue(said("a").contains("but a resistance is asked for"), said("a"));
-    element("calculator").findElement(By.tagName("summary")).click();
-    element("calculated").sendKeys("(12 V - 2.1 V) / 15 mA");
-    assertEquals("Your line gives 660\u00a0Ω.", text("calculation"));
-  }
-
-  // -------------------------------------------------------------------------------------------------------- going onward
-
-  @Test
-  void anotherOneLikeThisIsUnseenUntilAllWereGiven() {
-    Set<String> seen = new HashSet<>();
-    for (int i = 0; i < VARIANTS; i++) {
-      assertTrue(seen.add(shownVariant() + element("setting").getText()), "given twice: " + shownVariant());
-      assertTrue(text("row").startsWith("problem " + (i + 1) + " of this skill"), text("row"));
-      element("another").click();
+    private static String text(String id) {
+        return (String) browser.executeScript("return document.getElementById(arguments[0]).textContent", id);
     }
-    assertEquals(VARIANTS, seen.size());
-    assertEquals(0, shownSkill());
-  }
 
-  @Test
-  void stepsGoBlankUpToTheLastAndTheLastAnswerIsNeverShown() {
-    List<String> forms = new ArrayList<>();
-    for (int i = 0; i < 5; i++) {
-      List<String> places = places();
-      forms.add(shownForm() + " " + places.size());
-      assertTrue(places.contains("c"), forms + ", the last answer is open: " + places);
-      if (shownForm().equals("faded")) {
-        assertEquals(places, browser.findElements(By.cssSelector("#places ul > li > strong:first-child")).stream()
-            .map(WebElement::getText).toList(), "what is asked is what is open");
-        assertEquals(4, browser.findElements(By.cssSelector("#places .steps > li")).size());
-      }
-      solveAll();
-      assertTrue(text("verdict").startsWith("All right."), text("verdict"));
-      element("another").click();
+    private static String shownVariant() {
+        return element("yours").getDomAttribute("data-variant");
     }
-    assertEquals(List.of("full 4", "faded 1", "faded 2", "bare 3", "bare 3"), forms);
-  }
 
-  @Test
-  void skillsComeMixedAndTwoBareSuccessesSettleWithAnotherSkillBetween() {
-    StringBuilder order = new StringBuilder();
-    for (int i = 0; i < 9; i++) {
-      order.append(shownSkill()).append(shownForm().charAt(0)).append(' ');
-      assertEquals(i < 7 ? "0" : "1", text("tally").substring(0, 1), "after " + order);
-      solveStraight();
-      assertEquals("onward", browser.switchTo().activeElement().getDomAttribute("id"), "after " + order);
-      element("onward").click();
+    private static int shownSkill() {
+        return Integer.parseInt(shownVariant().split("/")[0]);
     }
-    assertEquals("0f 1f 3f 0b 1b 3b 0b 4f 1b ", order.toString());
-    assertEquals("2 of " + practice.skills().size() + " settled", text("tally"));
-    String map = text("skill-list");
-    assertTrue(map.contains("settled, back on 20") && map.contains("builds on divider from preferred values"), map);
-  }
 
-  @Test
-  void whatThePageSaysComesNextComesNext() {
-    solveAll();
-    assertTrue(text("verdict").endsWith("Next: " + practice.skills().get(1).name() + "."), text("verdict"));
-    element("onward").click();
-    assertEquals(1, shownSkill());
-  }
-
-  @Test
-  void whoWasSureAndWrongIsLedBackToTheExampleAndHasMoreSupportNextTime() {
-    solveStraight();
-    element("another").click();
-    assertEquals("bare", shownForm());
-    assertFalse(element("example").isDisplayed());
-    type("a", "5 kg");
-    element("sure").findElement(By.cssSelector("input[value=sure]")).click();
-    check();
-    assertTrue(element("example").isDisplayed() && text("verdict").contains("You were sure"), text("verdict"));
-    solveAll();
-    assertTrue(text("verdict").contains("in the end. Next time with more support."), text("verdict"));
-    element("another").click();
-    assertEquals("full", shownForm());
-    assertTrue(text("sureness").contains("Sure: right at once 0, wrong 1."), text("sureness"));
-  }
-
-  @Test
-  void mistakesAreListedWithTheProblemToTryAgain() {
-    LadderProbe mistake = LadderProbe.of(shownKey()).stream().filter(probe -> probe.rung() == Rung.KNOWN_MISTAKE
-        && probe.question().equals("a")).findFirst().orElseThrow();
-    String variant = shownVariant();
-    assertFalse(element("mistakes-shown").isDisplayed());
-    type("step 1", right(shownKey(), "step 1"));
-    type("a", mistake.typed().get("a"));
-    check();
-    String told = mistake.verdict(shownKey()).message();
-    element("later").click();
-    element("mistakes-shown").findElement(By.tagName("summary")).click();
-    assertTrue(text("mistakes").contains(told) && text("mistakes").contains("1 time, last on 20"), text("mistakes"));
-    assertNotEquals(variant, shownVariant());
-    element("mistakes").findElement(By.tagName("button")).click();
-    assertEquals(variant, shownVariant());
-    assertEquals("wrong", kind("a"), "its verdict is kept, too");
-  }
-
-  @Test
-  void draftsAndVerdictsSurviveAReloadAnotherSkillAndANarrowScreen() {
-    solveAll();
-    element("onward").click();
-    String variant = shownVariant();
-    String first = places().get(0);
-    type(first, "12.3 kg");
-    check();
-    browser.navigate().refresh();
-    assertEquals(variant, shownVariant());
-    assertEquals("12.3 kg", place(first).findElement(By.tagName("input")).getDomProperty("value"));
-    assertEquals("wrong", kind(first));
-    goTo(0);
-    assertNotEquals(variant, shownVariant());
-    goTo(1);
-    assertEquals(variant, shownVariant());
-    assertEquals("12.3 kg", place(first).findElement(By.tagName("input")).getDomProperty("value"));
-    Chromium.screen(browser, 640, 450);
-    assertTrue(element("yours").isDisplayed(), "a half-filled problem stays in sight at 200 %");
-    assertEquals("12.3 kg", place(first).findElement(By.tagName("input")).getDomProperty("value"));
-  }
-
-  @Test
-  void twoTabsBothKeepWhatWasTypedInThem() {
-    String other = places().get(1);
-    type(places().get(0), "1.1 V");
-    String here = browser.getWindowHandle();
-    browser.switchTo().newWindow(org.openqa.selenium.WindowType.TAB);
-    try {
-      browser.get(file.toUri().toString());
-      assertEquals("1.1 V", place(places().get(0)).findElement(By.tagName("input")).getDomProperty("value"));
-      type(other, "2.2 ohm");
-    } finally {
-      browser.close();
-      browser.switchTo().window(here);
+    private static ProblemKey shownKey() {
+        Variant variant = practice.skills()
+                .get(shownSkill())
+                .variants()
+                .get(Integer.parseInt(shownVariant().split("/")[1]));
+        return new PracticeProblem(variant.problem(), practice.set().plan(), false).key();
     }
-    assertEquals("2.2 ohm", place(other).findElement(By.tagName("input")).getDomProperty("value"), "taken over at once");
-    browser.navigate().refresh();
-    assertEquals("1.1 V", place(places().get(0)).findElement(By.tagName("input")).getDomProperty("value"));
-    assertEquals("2.2 ohm", place(other).findElement(By.tagName("input")).getDomProperty("value"));
-  }
 
-  @Test
-  void whatIsErasedInOneTabIsErasedInTheOther() throws InterruptedException {
-    type(places().get(0), "1.1 V");
-    String here = browser.getWindowHandle();
-    browser.switchTo().newWindow(org.openqa.selenium.WindowType.TAB);
-    try {
-      browser.get(file.toUri().toString());
-      element("clear").click();
-      element("clear").click();
-    } finally {
-      browser.close();
-      browser.switchTo().window(here);
+    /** In the order in which they stand. */
+    private static List<String> places() {
+        List<String> names = new ArrayList<>();
+        browser.findElements(By.cssSelector("#places [data-question]"))
+                .forEach(place -> names.add(place.getDomAttribute("data-question")));
+        return names;
     }
-    String first = "return document.querySelector('#places input[type=text]')?.value";
-    for (int i = 0; i < 100 && !"".equals(browser.executeScript(first)); i++) {
-      Thread.sleep(50);
+
+    private static WebElement place(String question) {
+        return browser.findElement(By.cssSelector("#places [data-question='" + question + "']"));
     }
-    assertEquals("", browser.executeScript(first));
-    assertFalse(text("record").contains("1.1 V"), text("record"));
-  }
 
-  @Test
-  void progressIsSavedAsAFileThatIsReadByAPersonAndLoadedAgainAfterErasing() throws Exception {
-    Path downloads = Files.createDirectories(folder.resolve("downloads"));
-    browser.executeCdpCommand("Browser.setDownloadBehavior",
-        Map.of("behavior", "allow", "downloadPath", downloads.toAbsolutePath().toString()));
-    solveStraight();
-    goTo(0);
-    solveAll();
-    assertRow("1 of 2 solved bare and without help");
-    element("export").click();
-    Path saved = downloads.resolve("practice-" + PracticePage.name(practice) + ".txt");
-    for (int i = 0; i < 100 && !Files.exists(saved); i++) {
-      Thread.sleep(50);
+    private static void type(String question, String answer) {
+        List<WebElement> fields = place(question).findElements(By.cssSelector("input[type=text]"));
+        if (fields.isEmpty()) {
+            place(question).findElements(By.cssSelector("input[type=radio]")).stream()
+                    .filter(option -> answer.equals(option.getDomProperty("value")))
+                    .findFirst()
+                    .orElseThrow()
+                    .click();
+        } else {
+            fields.get(0).clear();
+            fields.get(0).sendKeys(answer);
+        }
     }
-    String text = Files.readString(saved);
-    assertTrue(text.contains("skill " + practice.skills().get(0).name() + "\n") && text.contains(" bare\n"), text);
-    element("clear").click();
-    assertRow("1 of 2 solved bare and without help", "one press only asks");
-    element("clear").click();
-    assertRow("0 of 2 solved bare and without help");
-    browser.navigate().refresh();
-    assertRow("0 of 2 solved bare and without help");
-    element("import").sendKeys(saved.toAbsolutePath().toString());
-    for (int i = 0; i < 100 && !text("row").contains("1 of 2"); i++) {
-      Thread.sleep(50);
+
+    private static void check() {
+        browser.findElement(By.cssSelector("#answers button.main")).click();
     }
-    assertRow("1 of 2 solved bare and without help");
-    element("carried").findElement(By.tagName("summary")).click();
-    element("pasted").sendKeys("nonsense");
-    element("take-over").click();
-    assertTrue(text("kept-said").contains("This is not a practice record."), text("kept-said"));
-    assertRow("1 of 2 solved bare and without help");
-  }
 
-  @Test
-  void aBrowserThatKeepsNothingSaysSo() {
-    Object script = browser.executeCdpCommand("Page.addScriptToEvaluateOnNewDocument", Map.of("source",
-        "Object.defineProperty(window, 'localStorage', {get() { throw new Error('refused'); }})")).get("identifier");
-    try {
-      browser.get(file.toUri().toString());
-      assertTrue(text("kept").startsWith("This browser keeps nothing for this page: save your progress as a file"),
-          text("kept"));
-      solveAll();
-      assertTrue(text("verdict").startsWith("All right."), text("verdict"));
-    } finally {
-      browser.executeCdpCommand("Page.removeScriptToEvaluateOnNewDocument", Map.of("identifier", script));
+    private static String said(String question) {
+        return place(question).findElement(By.className("said")).getDomProperty("textContent");
     }
-  }
 
-  // ---------------------------------------------------------------------------------------------------- the page itself
+    private static String kind(String question) {
+        return place(question).getDomAttribute("data-said");
+    }
 
-  @Test
-  void nothingIsFetchedSentOrComplainedOf() {
-    solveAll();
-    element("onward").click();
-    element("hint").click();
-    element("solve").click();
-    List<String> seen = Chromium.requestsAndComplaints(browser);
-    assertFalse(seen.isEmpty(), "the log of requests is empty though a page was opened");
-    assertEquals(List.of(), seen.stream().filter(url -> !url.equals(file.toUri().toString().replace("file:/", "file:///")
-        .replace("file://///", "file:///")) && !url.equals(file.toUri().toString())).toList());
-    assertEquals(0L, browser.executeScript("return performance.getEntriesByType('resource').length"));
-  }
+    private static String right(ProblemKey key, String question) {
+        return LadderProbe.of(key).stream()
+                .filter(probe -> probe.question().equals(question) && probe.rung() == Rung.CORRECT)
+                .findFirst()
+                .orElseThrow()
+                .typed()
+                .get(question);
+    }
 
-  @Test
-  void nothingElseMayRunInThePage() {
-    assertEquals("refused", browser.executeScript("""
+    private static void solveAll() {
+        ProblemKey key = shownKey();
+        for (String question : places()) {
+            type(question, right(key, question));
+        }
+        check();
+    }
+
+    private static void assertRow(String row, String... because) {
+        assertTrue(text("row").endsWith(" · " + row), text("row") + String.join("", because));
+    }
+
+    /** Only what is asked, none of the steps on the way. */
+    private static void solveStraight() {
+        ProblemKey key = shownKey();
+        for (String question : places()) {
+            if (!question.startsWith("step")) {
+                type(question, right(key, question));
+            }
+        }
+        check();
+    }
+
+    private static String shownForm() {
+        return element("yours").getDomAttribute("data-support");
+    }
+
+    private static void support(String which) {
+        element("support")
+                .findElement(By.cssSelector("option[value=" + which + "]"))
+                .click();
+    }
+
+    private static void goTo(int skill) {
+        browser.executeScript("document.querySelector('#skills details').open = true");
+        browser.findElements(By.cssSelector("#skill-list button")).get(skill).click();
+    }
+
+    // -------------------------------------------------------------------------------------------------------------
+    // judging
+
+    /** The whole ladder, typed key by key; what the page says is what the judge says on the Java machine. */
+    @Test
+    void answersOfEveryRungGetTheirVerdict() {
+        Set<Rung> reached = EnumSet.noneOf(Rung.class);
+        Set<Rung> possible = EnumSet.noneOf(Rung.class);
+        support("full");
+        for (int skill : DEEP ? List.of(0, 1, 5) : List.of(0, 5)) {
+            goTo(skill);
+            ProblemKey key = shownKey();
+            String last = key.answers().get(key.answers().size() - 1).question();
+            for (LadderProbe probe : LadderProbe.of(key)) {
+                possible.add(probe.rung());
+                if (probe.rung() == Rung.CORRECT && probe.question().equals(last)
+                        || reached.contains(probe.rung())
+                                && !(DEEP && skill == 1 && probe.rung() == Rung.KNOWN_MISTAKE)) {
+                    continue;
+                }
+                if (probe(key, probe)) {
+                    reached.add(probe.rung());
+                }
+            }
+        }
+        // Where a problem has a choice, its probes cannot be typed: a rung that comes only there is judged without the
+        // page.
+        possible.removeAll(LadderProbe.BY_CHANCE);
+        assertTrue(reached.containsAll(possible), possible + " could be reached, " + reached + " were");
+        Set<Rung> missing = EnumSet.complementOf(EnumSet.copyOf(reached));
+        missing.removeAll(LadderProbe.BY_CHANCE);
+        assertTrue(missing.size() <= 1, "these numbers leave no room for " + missing);
+    }
+
+    /**
+     * Whether it could be tried: choices are clicked and not typed, the page stops at a fault further up, and what
+     * stands further up may complete a design.
+     */
+    private static boolean probe(ProblemKey key, LadderProbe probe) {
+        Map<String, String> typed = new LinkedHashMap<>();
+        List<String> before = places().subList(0, places().indexOf(probe.question()));
+        before.forEach(question -> typed.put(question, right(key, question)));
+        typed.putAll(probe.typed());
+        boolean stopsBefore = Judge.judge(key, typed).stream()
+                .anyMatch(other -> before.contains(other.question())
+                        && other.rung() != Rung.CORRECT
+                        && other.rung() != Rung.INCOMPLETE);
+        Verdict verdict = Judge.judge(key, typed).stream()
+                .filter(one -> one.question().equals(probe.question()))
+                .findFirst()
+                .orElseThrow();
+        boolean anotherWithThese = verdict.rung() != probe.rung();
+        if (stopsBefore && probe.rung() != Rung.CONSISTENT_WITH_EARLIER || anotherWithThese) {
+            return false;
+        }
+        for (String question : places()) {
+            if (!place(question)
+                    .findElements(By.cssSelector("input[type=text]"))
+                    .isEmpty()) {
+                type(question, typed.getOrDefault(question, ""));
+            } else if (!typed.getOrDefault(question, "").isEmpty() && probe.rung() != Rung.UNREADABLE) {
+                type(question, typed.get(question));
+            } else {
+                return false;
+            }
+        }
+        check();
+        String expected = verdict.rung() == Rung.CORRECT
+                ? "right"
+                : verdict.rung() == Rung.CONSISTENT_WITH_EARLIER
+                        ? "follows"
+                        : verdict.rung() == Rung.INCOMPLETE
+                                ? "open"
+                                : Set.of(
+                                                        Rung.BLANK,
+                                                        Rung.UNREADABLE,
+                                                        Rung.AMBIGUOUS,
+                                                        Rung.UNIT_MISSING,
+                                                        Rung.OTHER_SCALE,
+                                                        Rung.TOO_COARSE)
+                                                .contains(verdict.rung())
+                                        ? "form"
+                                        : "wrong";
+        assertEquals(expected, kind(probe.question()), probe.toString());
+        String said = said(probe.question());
+        assertTrue(
+                said.endsWith(verdict.message()) || verdict.rung() == Rung.BLANK && said.endsWith("Now this one."),
+                probe + ": " + said + " instead of " + verdict.message());
+        return true;
+    }
+
+    @Test
+    void checkingStopsAtTheFirstWrongStepAndPutsTheLearnerThere() {
+        support("full");
+        ProblemKey key = shownKey();
+        List<String> places = places();
+        assertEquals(List.of("step 1", "a", "b", "c"), places, "one indicator has one step that is not asked for");
+        type("step 1", right(key, "step 1"));
+        type("a", "5 kg");
+        type("b", right(key, "b"));
+        type("c", "1 W");
+        check();
+        assertEquals(
+                List.of("right", "wrong", "none", "none"),
+                places.stream().map(PracticePageTest::kind).toList());
+        assertTrue(text("verdict").startsWith("1 place is right. Answer a is not right yet: "), text("verdict"));
+        assertTrue(
+                text("verdict").contains("kg is a unit of mass"), "who cannot see the place hears what is said there");
+        assertTrue(said("a").contains("kg is a unit of mass"), said("a"));
+        assertEquals("true", place("a").findElement(By.tagName("input")).getDomAttribute("aria-invalid"));
+        assertEquals(
+                place("a").findElement(By.tagName("input")), browser.switchTo().activeElement());
+    }
+
+    /** Names of what is drawn heavier in the figures under this element. */
+    private static List<String> cued(String under) {
+        return browser.findElements(By.cssSelector("#" + under + " [data-part].cued")).stream()
+                .map(part -> part.getDomAttribute("data-part"))
+                .toList();
+    }
+
+    private static String drawing(String under) {
+        return ((String)
+                browser.executeScript("return document.querySelector('#' + arguments[0] + ' svg').outerHTML", under));
+    }
+
+    @Test
+    void theStepAtHandIsCuedByWeightAndNumberInBothFiguresAndNothingElseOfThemChanges() {
+        support("full");
+        String before = drawing("setting");
+        assertEquals(List.of(), cued("setting"));
+        place("a").findElement(By.tagName("input")).click();
+        assertEquals(List.of("R1", "D1"), cued("setting"));
+        assertEquals(List.of("R1", "D1"), cued("example-body"));
+        assertEquals(
+                "Figure: Circuit · step 2",
+                element("setting").findElement(By.tagName("figcaption")).getText());
+        assertEquals(
+                "2",
+                browser.findElement(By.cssSelector("#example-body .steps > li.cued"))
+                        .getDomProperty("value"));
+        String line = (String) browser.executeScript(
+                "return getComputedStyle(document.querySelector('#setting [data-part=R1] polyline')).strokeWidth");
+        assertEquals("3.4px", line);
+        assertEquals(before, drawing("setting").replace(" class=\"cued\"", "").replace(" class=\"\"", ""));
+        place("c").findElement(By.tagName("input")).click();
+        assertEquals(List.of("R1"), cued("setting"));
+        assertEquals(
+                "Figure: Circuit · step 4",
+                element("setting").findElement(By.tagName("figcaption")).getText());
+    }
+
+    @Test
+    void hintsComeOneByOneAndThenTheWorkedSolution() {
+        element("hint").click();
+        assertTrue(
+                text("hints").contains("Hint 1: step 1, the example")
+                        && text("hints").contains("Read line 1"),
+                text("hints"));
+        assertEquals(
+                "1",
+                browser.findElement(By.cssSelector("#example-body .steps > li.cued"))
+                        .getDomProperty("value"));
+        element("hint").click();
+        assertTrue(text("hints").contains("Hint 2: step 1, with numbers"), text("hints"));
+        element("hint").click();
+        assertTrue(text("hints").contains("Hint 3: step 1, the line"), text("hints"));
+        browser.navigate().refresh();
+        assertTrue(text("hints").contains("Hint 3: step 1, the line"), "hints that were taken stay: " + text("hints"));
+        String answer = right(shownKey(), "a");
+        assertFalse(element("solution").isDisplayed());
+        element("solve").click();
+        assertTrue(element("solution").isDisplayed());
+        assertTrue(
+                text("solution-body").contains("Worked steps")
+                        && text("solution-body").contains("Answers: "),
+                answer);
+        assertEquals(element("solution-title"), browser.switchTo().activeElement());
+        assertTrue(text("verdict").contains("it counts only when you find it yourself"), text("verdict"));
+        assertRow("0 of 2 solved bare and without help");
+    }
+
+    @Test
+    void hintsStartFromWhatWasTypedAndPassOverWhatIsRight() {
+        type("step 1", "5 kg");
+        element("hint").click();
+        assertTrue(
+                text("hints").contains("from what you typed") && text("hints").contains("V comes from"), text("hints"));
+        type("step 1", right(shownKey(), "step 1"));
+        element("hint").click();
+        assertTrue(text("hints").contains("step 2"), text("hints"));
+    }
+
+    @Test
+    void aLineOfWorkingIsWorkedAndChecked() {
+        ProblemKey key = shownKey();
+        double volts = key.answers().get(0).expected();
+        type("step 1", volts / 2 + " V + " + volts / 2 + " V");
+        type("a", "1 V * 3 s");
+        check();
+        assertEquals("right", kind("step 1"));
+        assertTrue(said("step 1").startsWith("✓ Your line gives "), said("step 1"));
+        assertTrue(said("a").contains("but a resistance is asked for"), said("a"));
+        element("calculator").findElement(By.tagName("summary")).click();
+        element("calculated").sendKeys("(12 V - 2.1 V) / 15 mA");
+        assertEquals("Your line gives 660\u00a0Ω.", text("calculation"));
+    }
+
+    // -------------------------------------------------------------------------------------------------------- going
+    // onward
+
+    @Test
+    void anotherOneLikeThisIsUnseenUntilAllWereGiven() {
+        Set<String> seen = new HashSet<>();
+        for (int i = 0; i < VARIANTS; i++) {
+            assertTrue(seen.add(shownVariant() + element("setting").getText()), "given twice: " + shownVariant());
+            assertTrue(text("row").startsWith("problem " + (i + 1) + " of this skill"), text("row"));
+            element("another").click();
+        }
+        assertEquals(VARIANTS, seen.size());
+        assertEquals(0, shownSkill());
+    }
+
+    @Test
+    void stepsGoBlankUpToTheLastAndTheLastAnswerIsNeverShown() {
+        List<String> forms = new ArrayList<>();
+        for (int i = 0; i < 5; i++) {
+            List<String> places = places();
+            forms.add(shownForm() + " " + places.size());
+            assertTrue(places.contains("c"), forms + ", the last answer is open: " + places);
+            if (shownForm().equals("faded")) {
+                assertEquals(
+                        places,
+                        browser.findElements(By.cssSelector("#places ul > li > strong:first-child")).stream()
+                                .map(WebElement::getText)
+                                .toList(),
+                        "what is asked is what is open");
+                assertEquals(
+                        4,
+                        browser.findElements(By.cssSelector("#places .steps > li"))
+                                .size());
+            }
+            solveAll();
+            assertTrue(text("verdict").startsWith("All right."), text("verdict"));
+            element("another").click();
+        }
+        assertEquals(List.of("full 4", "faded 1", "faded 2", "bare 3", "bare 3"), forms);
+    }
+
+    @Test
+    void skillsComeMixedAndTwoBareSuccessesSettleWithAnotherSkillBetween() {
+        StringBuilder order = new StringBuilder();
+        for (int i = 0; i < 9; i++) {
+            order.append(shownSkill()).append(shownForm().charAt(0)).append(' ');
+            assertEquals(i < 7 ? "0" : "1", text("tally").substring(0, 1), "after " + order);
+            solveStraight();
+            assertEquals("onward", browser.switchTo().activeElement().getDomAttribute("id"), "after " + order);
+            element("onward").click();
+        }
+        assertEquals("0f 1f 3f 0b 1b 3b 0b 4f 1b ", order.toString());
+        assertEquals("2 of " + practice.skills().size() + " settled", text("tally"));
+        String map = text("skill-list");
+        assertTrue(map.contains("settled, back on 20") && map.contains("builds on divider from preferred values"), map);
+    }
+
+    @Test
+    void whatThePageSaysComesNextComesNext() {
+        solveAll();
+        assertTrue(text("verdict").endsWith("Next: " + practice.skills().get(1).name() + "."), text("verdict"));
+        element("onward").click();
+        assertEquals(1, shownSkill());
+    }
+
+    @Test
+    void whoWasSureAndWrongIsLedBackToTheExampleAndHasMoreSupportNextTime() {
+        solveStraight();
+        element("another").click();
+        assertEquals("bare", shownForm());
+        assertFalse(element("example").isDisplayed());
+        type("a", "5 kg");
+        element("sure").findElement(By.cssSelector("input[value=sure]")).click();
+        check();
+        assertTrue(element("example").isDisplayed() && text("verdict").contains("You were sure"), text("verdict"));
+        solveAll();
+        assertTrue(text("verdict").contains("in the end. Next time with more support."), text("verdict"));
+        element("another").click();
+        assertEquals("full", shownForm());
+        assertTrue(text("sureness").contains("Sure: right at once 0, wrong 1."), text("sureness"));
+    }
+
+    @Test
+    void mistakesAreListedWithTheProblemToTryAgain() {
+        LadderProbe mistake = LadderProbe.of(shownKey()).stream()
+                .filter(probe ->
+                        probe.rung() == Rung.KNOWN_MISTAKE && probe.question().equals("a"))
+                .findFirst()
+                .orElseThrow();
+        String variant = shownVariant();
+        assertFalse(element("mistakes-shown").isDisplayed());
+        type("step 1", right(shownKey(), "step 1"));
+        type("a", mistake.typed().get("a"));
+        check();
+        String told = mistake.verdict(shownKey()).message();
+        element("later").click();
+        element("mistakes-shown").findElement(By.tagName("summary")).click();
+        assertTrue(
+                text("mistakes").contains(told) && text("mistakes").contains("1 time, last on 20"), text("mistakes"));
+        assertNotEquals(variant, shownVariant());
+        element("mistakes").findElement(By.tagName("button")).click();
+        assertEquals(variant, shownVariant());
+        assertEquals("wrong", kind("a"), "its verdict is kept, too");
+    }
+
+    @Test
+    void draftsAndVerdictsSurviveAReloadAnotherSkillAndANarrowScreen() {
+        solveAll();
+        element("onward").click();
+        String variant = shownVariant();
+        String first = places().get(0);
+        type(first, "12.3 kg");
+        check();
+        browser.navigate().refresh();
+        assertEquals(variant, shownVariant());
+        assertEquals("12.3 kg", place(first).findElement(By.tagName("input")).getDomProperty("value"));
+        assertEquals("wrong", kind(first));
+        goTo(0);
+        assertNotEquals(variant, shownVariant());
+        goTo(1);
+        assertEquals(variant, shownVariant());
+        assertEquals("12.3 kg", place(first).findElement(By.tagName("input")).getDomProperty("value"));
+        Chromium.screen(browser, 640, 450);
+        assertTrue(element("yours").isDisplayed(), "a half-filled problem stays in sight at 200 %");
+        assertEquals("12.3 kg", place(first).findElement(By.tagName("input")).getDomProperty("value"));
+    }
+
+    @Test
+    void twoTabsBothKeepWhatWasTypedInThem() {
+        String other = places().get(1);
+        type(places().get(0), "1.1 V");
+        String here = browser.getWindowHandle();
+        browser.switchTo().newWindow(org.openqa.selenium.WindowType.TAB);
+        try {
+            browser.get(file.toUri().toString());
+            assertEquals(
+                    "1.1 V",
+                    place(places().get(0)).findElement(By.tagName("input")).getDomProperty("value"));
+            type(other, "2.2 ohm");
+        } finally {
+            browser.close();
+            browser.switchTo().window(here);
+        }
+        assertEquals(
+                "2.2 ohm", place(other).findElement(By.tagName("input")).getDomProperty("value"), "taken over at once");
+        browser.navigate().refresh();
+        assertEquals(
+                "1.1 V", place(places().get(0)).findElement(By.tagName("input")).getDomProperty("value"));
+        assertEquals("2.2 ohm", place(other).findElement(By.tagName("input")).getDomProperty("value"));
+    }
+
+    @Test
+    void whatIsErasedInOneTabIsErasedInTheOther() throws InterruptedException {
+        type(places().get(0), "1.1 V");
+        String here = browser.getWindowHandle();
+        browser.switchTo().newWindow(org.openqa.selenium.WindowType.TAB);
+        try {
+            browser.get(file.toUri().toString());
+            element("clear").click();
+            element("clear").click();
+        } finally {
+            browser.close();
+            browser.switchTo().window(here);
+        }
+        String first = "return document.querySelector('#places input[type=text]')?.value";
+        for (int i = 0; i < 100 && !"".equals(browser.executeScript(first)); i++) {
+            Thread.sleep(50);
+        }
+        assertEquals("", browser.executeScript(first));
+        assertFalse(text("record").contains("1.1 V"), text("record"));
+    }
+
+    @Test
+    void progressIsSavedAsAFileThatIsReadByAPersonAndLoadedAgainAfterErasing() throws Exception {
+        Path downloads = Files.createDirectories(folder.resolve("downloads"));
+        browser.executeCdpCommand(
+                "Browser.setDownloadBehavior",
+                Map.of(
+                        "behavior",
+                        "allow",
+                        "downloadPath",
+                        downloads.toAbsolutePath().toString()));
+        solveStraight();
+        goTo(0);
+        solveAll();
+        assertRow("1 of 2 solved bare and without help");
+        element("export").click();
+        Path saved = downloads.resolve("practice-" + PracticePage.name(practice) + ".txt");
+        for (int i = 0; i < 100 && !Files.exists(saved); i++) {
+            Thread.sleep(50);
+        }
+        String text = Files.readString(saved);
+        assertTrue(text.contains("skill " + practice.skills().get(0).name() + "\n") && text.contains(" bare\n"), text);
+        element("clear").click();
+        assertRow("1 of 2 solved bare and without help", "one press only asks");
+        element("clear").click();
+        assertRow("0 of 2 solved bare and without help");
+        browser.navigate().refresh();
+        assertRow("0 of 2 solved bare and without help");
+        element("import").sendKeys(saved.toAbsolutePath().toString());
+        for (int i = 0; i < 100 && !text("row").contains("1 of 2"); i++) {
+            Thread.sleep(50);
+        }
+        assertRow("1 of 2 solved bare and without help");
+        element("carried").findElement(By.tagName("summary")).click();
+        element("pasted").sendKeys("nonsense");
+        element("take-over").click();
+        assertTrue(text("kept-said").contains("This is not a practice record."), text("kept-said"));
+        assertRow("1 of 2 solved bare and without help");
+    }
+
+    @Test
+    void aBrowserThatKeepsNothingSaysSo() {
+        Object script = browser.executeCdpCommand(
+                        "Page.addScriptToEvaluateOnNewDocument",
+                        Map.of(
+                                "source",
+                                "Object.defineProperty(window, 'localStorage', {get() { throw new "
+                                        + "Error('refused'); }})"))
+                .get("identifier");
+        try {
+            browser.get(file.toUri().toString());
+            assertTrue(
+                    text("kept").startsWith("This browser keeps nothing for this page: save your progress as a file"),
+                    text("kept"));
+            solveAll();
+            assertTrue(text("verdict").startsWith("All right."), text("verdict"));
+        } finally {
+            browser.executeCdpCommand("Page.removeScriptToEvaluateOnNewDocument", Map.of("identifier", script));
+        }
+    }
+
+    // ---------------------------------------------------------------------------------------------------- the page
+    // itself
+
+    @Test
+    void nothingIsFetchedSentOrComplainedOf() {
+        solveAll();
+        element("onward").click();
+        element("hint").click();
+        element("solve").click();
+        List<String> seen = Chromium.requestsAndComplaints(browser);
+        assertFalse(seen.isEmpty(), "the log of requests is empty though a page was opened");
+        assertEquals(
+                List.of(),
+                seen.stream()
+                        .filter(url -> !url.equals(file.toUri()
+                                        .toString()
+                                        .replace("file:/", "file:///")
+                                        .replace("file://///", "file:///"))
+                                && !url.equals(file.toUri().toString()))
+                        .toList());
+        assertEquals(0L, browser.executeScript("return performance.getEntriesByType('resource').length"));
+    }
+
+    @Test
+    void nothingElseMayRunInThePage() {
+        assertEquals("refused", browser.executeScript("""
         const script = document.createElement('script');
         script.textContent = 'document.body.dataset.injected = "yes"';
         document.body.append(script);
         return document.body.dataset.injected ? 'ran' : 'refused'"""));
-    String policy = browser.findElement(By.cssSelector("meta[http-equiv]")).getDomAttribute("content");
-    assertTrue(policy.startsWith("default-src 'none'; script-src 'sha256-") && !policy.contains("unsafe-eval"), policy);
-  }
-
-  @Test
-  void everyStateOfThePageIsAccessible() throws IOException {
-    for (int skill = 0; skill < practice.skills().size(); skill += DEEP ? 1 : 6) {
-      Chromium.prefer(browser, "prefers-color-scheme", skill % 2 == 0 ? "light" : "dark");
-      goTo(skill);
-      support("full");
-      type(places().get(0), "5 kg");
-      check();
-      element("hint").click();
-      element("hint").click();
-      browser.executeScript("document.querySelectorAll('details').forEach(details => { details.open = true; })");
-      audit("skill " + skill + ", wrong, with hints, map and mistakes open");
-      element("solve").click();
-      audit("skill " + skill + ", wrong, with hints, solved");
+        String policy = browser.findElement(By.cssSelector("meta[http-equiv]")).getDomAttribute("content");
+        assertTrue(
+                policy.startsWith("default-src 'none'; script-src 'sha256-") && !policy.contains("unsafe-eval"),
+                policy);
     }
-    for (String scheme : List.of("light", "dark")) {
-      Chromium.prefer(browser, "prefers-color-scheme", scheme);
-      element("another").click();
-      for (String support : DEEP || scheme.equals("light") ? List.of("full", "faded", "bare") : List.of("faded")) {
-        support(support);
-        audit(scheme + ", " + support);
-      }
-      Chromium.screen(browser, 360, 740);
-      audit(scheme + ", on a phone");
-      Chromium.screen(browser, 1280, 900);
-    }
-    Chromium.prefer(browser, "forced-colors", "active");
-    audit("forced colours");
-  }
 
-  private static void audit(String which) {
-    PageAudit.accessible(browser, which);
-    PageAudit.controlsAreLargeEnough(browser, which);
-  }
-
-  @Test
-  void nothingSticksOutOnANarrowScreenOrWithLargeText() {
-    for (int skill = 0; skill < practice.skills().size(); skill += DEEP ? 1 : 4) {
-      Chromium.screen(browser, 1280, 900);
-      goTo(skill);
-      for (String support : skill == 0 ? List.of("full", "bare") : List.of("full")) {
-        Chromium.screen(browser, 1280, 900);
-        support(support);
-        for (int width : List.of(320, 768, 1024)) {
-          Chromium.screen(browser, width, 900);
-          for (String facing : List.of("show-example", "show-yours")) {
-            browser.executeScript("document.getElementById(arguments[0]).click()", facing);
-            PageAudit.noSidewaysScrolling(browser, "skill " + skill + ", " + support + ", " + width + " px, " + facing);
-          }
+    @Test
+    void everyStateOfThePageIsAccessible() throws IOException {
+        for (int skill = 0; skill < practice.skills().size(); skill += DEEP ? 1 : 6) {
+            Chromium.prefer(browser, "prefers-color-scheme", skill % 2 == 0 ? "light" : "dark");
+            goTo(skill);
+            support("full");
+            type(places().get(0), "5 kg");
+            check();
+            element("hint").click();
+            element("hint").click();
+            browser.executeScript("document.querySelectorAll('details').forEach(details => { details.open = true; })");
+            audit("skill " + skill + ", wrong, with hints, map and mistakes open");
+            element("solve").click();
+            audit("skill " + skill + ", wrong, with hints, solved");
         }
-        Chromium.screen(browser, 640, 900);
-        browser.executeScript("document.documentElement.style.fontSize = '200%'");
-        PageAudit.noSidewaysScrolling(browser, "skill " + skill + ", " + support + ", text at 200 %");
-        browser.executeScript("document.documentElement.style.fontSize = ''");
-      }
+        for (String scheme : List.of("light", "dark")) {
+            Chromium.prefer(browser, "prefers-color-scheme", scheme);
+            element("another").click();
+            for (String support :
+                    DEEP || scheme.equals("light") ? List.of("full", "faded", "bare") : List.of("faded")) {
+                support(support);
+                audit(scheme + ", " + support);
+            }
+            Chromium.screen(browser, 360, 740);
+            audit(scheme + ", on a phone");
+            Chromium.screen(browser, 1280, 900);
+        }
+        Chromium.prefer(browser, "forced-colors", "active");
+        audit("forced colours");
     }
-  }
 
-  @Test
-  void aPhoneShowsOneOfExampleAndProblemAndADeskShowsBoth() {
-    assertTrue(element("example").isDisplayed() && element("yours").isDisplayed());
-    Chromium.screen(browser, 360, 740);
-    assertTrue(element("example").isDisplayed() && !element("yours").isDisplayed(), "the example comes first");
-    element("show-yours").click();
-    assertTrue(!element("example").isDisplayed() && element("yours").isDisplayed());
-    element("show-example").click();
-    element("to-yours").click();
-    assertTrue(!element("example").isDisplayed() && element("yours").isDisplayed());
-    Chromium.screen(browser, 1280, 900);
-    support("bare");
-    assertFalse(element("example").isDisplayed(), "with the question only, the example is shown on request");
-    element("show-example").click();
-    assertTrue(element("example").isDisplayed() && element("yours").isDisplayed());
-  }
-
-  @Test
-  void aKeyboardIsEnough() {
-    Set<String> reached = new HashSet<>();
-    // Not to the element itself: a field for files takes no keys from a driver.
-    new Actions(browser).sendKeys(Keys.TAB).perform();
-    assertEquals("To the problem", browser.switchTo().activeElement().getText());
-    for (int i = 0; i < 80; i++) {
-      WebElement active = browser.switchTo().activeElement();
-      reached.add(active.getTagName() + " " + active.getDomAttribute("id"));
-      new Actions(browser).sendKeys(Keys.TAB).perform();
+    private static void audit(String which) {
+        PageAudit.accessible(browser, which);
+        PageAudit.controlsAreLargeEnough(browser, which);
     }
-    for (String control : List.of("button hint", "button solve", "button another", "select support", "button export",
-        "input import", "button clear")) {
-      assertTrue(reached.contains(control), control + " among " + reached);
-    }
-    WebElement field = place("step 1").findElement(By.tagName("input"));
-    field.sendKeys("5 kg" + Keys.ENTER);
-    assertEquals("wrong", kind("step 1"), "Enter checks");
-    assertEquals(field, browser.switchTo().activeElement());
-  }
 
-  @Test
-  void verdictsAreAnnouncedAndFieldsAreDescribedByThem() {
-    assertEquals("status", element("verdict").getDomAttribute("role"));
-    WebElement field = place("step 1").findElement(By.tagName("input"));
-    String said = field.getDomAttribute("aria-describedby");
-    assertEquals(place("step 1").findElement(By.className("said")), element(said));
-    assertTrue(field.getAccessibleName().contains("step 1") && field.getAccessibleName().contains("oltage left"),
-        field.getAccessibleName());
-    for (WebElement svg : browser.findElements(By.tagName("svg"))) {
-      assertFalse(svg.getAccessibleName().isBlank());
+    @Test
+    void nothingSticksOutOnANarrowScreenOrWithLargeText() {
+        for (int skill = 0; skill < practice.skills().size(); skill += DEEP ? 1 : 4) {
+            Chromium.screen(browser, 1280, 900);
+            goTo(skill);
+            for (String support : skill == 0 ? List.of("full", "bare") : List.of("full")) {
+                Chromium.screen(browser, 1280, 900);
+                support(support);
+                for (int width : List.of(320, 768, 1024)) {
+                    Chromium.screen(browser, width, 900);
+                    for (String facing : List.of("show-example", "show-yours")) {
+                        browser.executeScript("document.getElementById(arguments[0]).click()", facing);
+                        PageAudit.noSidewaysScrolling(
+                                browser, "skill " + skill + ", " + support + ", " + width + " px, " + facing);
+                    }
+                }
+                Chromium.screen(browser, 640, 900);
+                browser.executeScript("document.documentElement.style.fontSize = '200%'");
+                PageAudit.noSidewaysScrolling(browser, "skill " + skill + ", " + support + ", text at 200 %");
+                browser.executeScript("document.documentElement.style.fontSize = ''");
+            }
+        }
     }
-  }
 
-  @Test
-  void nothingMoves() throws IOException {
-    try (var css = PracticePage.class.getResourceAsStream("page.css")) {
-      String style = new String(css.readAllBytes(), StandardCharsets.UTF_8);
-      assertFalse(style.contains("transition") || style.contains("animation"), "who prefers no motion gets none; nobody needs any");
+    @Test
+    void aPhoneShowsOneOfExampleAndProblemAndADeskShowsBoth() {
+        assertTrue(element("example").isDisplayed() && element("yours").isDisplayed());
+        Chromium.screen(browser, 360, 740);
+        assertTrue(element("example").isDisplayed() && !element("yours").isDisplayed(), "the example comes first");
+        element("show-yours").click();
+        assertTrue(!element("example").isDisplayed() && element("yours").isDisplayed());
+        element("show-example").click();
+        element("to-yours").click();
+        assertTrue(!element("example").isDisplayed() && element("yours").isDisplayed());
+        Chromium.screen(browser, 1280, 900);
+        support("bare");
+        assertFalse(element("example").isDisplayed(), "with the question only, the example is shown on request");
+        element("show-example").click();
+        assertTrue(element("example").isDisplayed() && element("yours").isDisplayed());
     }
-  }
 
-  @Test
-  void theFirstVerdictIsReported() {
-    browser.get(file.toUri().toString());
-    Object times = browser.executeScript("""
+    @Test
+    void aKeyboardIsEnough() {
+        Set<String> reached = new HashSet<>();
+        // Not to the element itself: a field for files takes no keys from a driver.
+        new Actions(browser).sendKeys(Keys.TAB).perform();
+        assertEquals("To the problem", browser.switchTo().activeElement().getText());
+        for (int i = 0; i < 80; i++) {
+            WebElement active = browser.switchTo().activeElement();
+            reached.add(active.getTagName() + " " + active.getDomAttribute("id"));
+            new Actions(browser).sendKeys(Keys.TAB).perform();
+        }
+        for (String control : List.of(
+                "button hint",
+                "button solve",
+                "button another",
+                "select support",
+                "button export",
+                "input import",
+                "button clear")) {
+            assertTrue(reached.contains(control), control + " among " + reached);
+        }
+        WebElement field = place("step 1").findElement(By.tagName("input"));
+        field.sendKeys("5 kg" + Keys.ENTER);
+        assertEquals("wrong", kind("step 1"), "Enter checks");
+        assertEquals(field, browser.switchTo().activeElement());
+    }
+
+    @Test
+    void verdictsAreAnnouncedAndFieldsAreDescribedByThem() {
+        assertEquals("status", element("verdict").getDomAttribute("role"));
+        WebElement field = place("step 1").findElement(By.tagName("input"));
+        String said = field.getDomAttribute("aria-describedby");
+        assertEquals(place("step 1").findElement(By.className("said")), element(said));
+        assertTrue(
+                field.getAccessibleName().contains("step 1")
+                        && field.getAccessibleName().contains("oltage left"),
+                field.getAccessibleName());
+        for (WebElement svg : browser.findElements(By.tagName("svg"))) {
+            assertFalse(svg.getAccessibleName().isBlank());
+        }
+    }
+
+    @Test
+    void nothingMoves() throws IOException {
+        try (var css = PracticePage.class.getResourceAsStream("page.css")) {
+            String style = new String(css.readAllBytes(), StandardCharsets.UTF_8);
+            assertFalse(
+                    style.contains("transition") || style.contains("animation"),
+                    "who prefers no motion gets none; nobody needs any");
+        }
+    }
+
+    @Test
+    void theFirstVerdictIsReported() {
+        browser.get(file.toUri().toString());
+        Object times = browser.executeScript("""
         const ready = performance.getEntriesByName('ready')[0].startTime;
         const field = document.querySelector('#places input[type=text]');
         const before = performance.now();
         field.value = '5 kg';
         field.form.requestSubmit();
         return [ready, performance.now() - before]""");
-    List<?> both = (List<?>) times;
-    double ready = ((Number) both.get(0)).doubleValue();
-    double verdict = ((Number) both.get(1)).doubleValue();
-    System.out.printf(java.util.Locale.ROOT, "practice page: ready %.0f ms after the load began, first verdict %.0f ms later%n",
-        ready, verdict);
-    assertEquals("wrong", kind(places().get(0)));
-  }
-
-  @Test
-  void twelveSkillsOfThirtyProblemsFitInto2600Kilobytes() {
-    TemplateLibrary library = new TemplateLibrary(List.of(TemplateFiles.builtIn()));
-    StringBuilder plan = new StringBuilder("title: Twelve skills\nseed: size\nproblems:\n");
-    library.names().stream().map(name -> library.template(name).skill()).distinct().limit(12)
-        .forEach(skill -> plan.append("  - {skill: ").append(skill).append("}\n"));
-    // What a problem more adds is the same for each: a build makes a fifth of them and leaves room for what is there once.
-    int problems = DEEP ? 30 : 6;
-    PracticeSet large = practice(plan.toString(), problems);
-    int bytes = PracticePage.render(large).getBytes(StandardCharsets.UTF_8).length;
-    System.out.println(large.skills().size() + " skills of " + problems + " problems: " + bytes + " bytes");
-    assertEquals(12, large.skills().size());
-    assertTrue(bytes <= (DEEP ? 2_600_000 : 1_400_000), bytes + " bytes");
-  }
-
-  @Test
-  void theWholeScriptIsAtMost100KilobytesCompressed() throws IOException {
-    String page = PracticePage.render(practice);
-    String script = page.substring(page.lastIndexOf("<script>") + 8, page.lastIndexOf("</script>"));
-    ByteArrayOutputStream zipped = new ByteArrayOutputStream();
-    try (GZIPOutputStream zip = new GZIPOutputStream(zipped)) {
-      zip.write(script.getBytes(StandardCharsets.UTF_8));
+        List<?> both = (List<?>) times;
+        double ready = ((Number) both.get(0)).doubleValue();
+        double verdict = ((Number) both.get(1)).doubleValue();
+        System.out.printf(
+                java.util.Locale.ROOT,
+                "practice page: ready %.0f ms after the load began, first verdict %.0f ms later%n",
+                ready,
+                verdict);
+        assertEquals("wrong", kind(places().get(0)));
     }
-    System.out.println("the practice page's script: " + zipped.size() + " bytes compressed");
-    assertTrue(zipped.size() <= 100_000, zipped.size() + " bytes");
-  }
 
-  @Test
-  void theSameSetGivesTheSameBytes() {
-    assertEquals(PracticePage.render(practice(PLAN, 2)), PracticePage.render(practice(PLAN, 2)));
-  }
+    @Test
+    void twelveSkillsOfThirtyProblemsFitInto2600Kilobytes() {
+        TemplateLibrary library = new TemplateLibrary(List.of(TemplateFiles.builtIn()));
+        StringBuilder plan = new StringBuilder("title: Twelve skills\nseed: size\nproblems:\n");
+        library.names().stream()
+                .map(name -> library.template(name).skill())
+                .distinct()
+                .limit(12)
+                .forEach(skill -> plan.append("  - {skill: ").append(skill).append("}\n"));
+        // What a problem more adds is the same for each: a build makes a fifth of them and leaves room for what is
+        // there once.
+        int problems = DEEP ? 30 : 6;
+        PracticeSet large = practice(plan.toString(), problems);
+        int bytes = PracticePage.render(large).getBytes(StandardCharsets.UTF_8).length;
+        System.out.println(large.skills().size() + " skills of " + problems + " problems: " + bytes + " bytes");
+        assertEquals(12, large.skills().size());
+        assertTrue(bytes <= (DEEP ? 2_600_000 : 1_400_000), bytes + " bytes");
+    }
+
+    @Test
+    void theWholeScriptIsAtMost100KilobytesCompressed() throws IOException {
+        String page = PracticePage.render(practice);
+        String script = page.substring(page.lastIndexOf("<script>") + 8, page.lastIndexOf("</script>"));
+        ByteArrayOutputStream zipped = new ByteArrayOutputStream();
+        try (GZIPOutputStream zip = new GZIPOutputStream(zipped)) {
+            zip.write(script.getBytes(StandardCharsets.UTF_8));
+        }
+        System.out.println("the practice page's script: " + zipped.size() + " bytes compressed");
+        assertTrue(zipped.size() <= 100_000, zipped.size() + " bytes");
+    }
+
+    @Test
+    void theSameSetGivesTheSameBytes() {
+        assertEquals(PracticePage.render(practice(PLAN, 2)), PracticePage.render(practice(PLAN, 2)));
+    }
 }

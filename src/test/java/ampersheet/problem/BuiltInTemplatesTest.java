@@ -1,4 +1,5 @@
 package ampersheet.problem;
+
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -16,38 +17,46 @@ import org.junit.jupiter.api.TestFactory;
 
 /** Some draws of every template in the jar; the command {@code prove} does thousands. */
 class BuiltInTemplatesTest {
-  /** Below, the ranges of the givens are wrong and not a few draws. */
-  private static final double LEAST_INSIDE_LIMITS = 0.8;
-  private static final Pattern NO_RESISTOR = Pattern.compile("\\b(wire|cable|contact|track|trace|fuse|plug)\\b");
+    /** Below, the ranges of the givens are wrong and not a few draws. */
+    private static final double LEAST_INSIDE_LIMITS = 0.8;
 
-  @TestFactory
-  List<DynamicTest> everyTemplateIsProven() {
-    TemplateFiles files = TemplateFiles.builtIn();
-    return ChosenTemplates.of(files).stream()
-        .map(name -> DynamicTest.dynamicTest(name, () -> {
-          ProofReport report = Proving.prove(new Workshop(TemplateReader.read(files, name)), "some", 60);
-          assertTrue(report.passed(), report.print());
-          assertTrue(report.tally().refusalRate() < 0.3, report.print());
-          assertTrue(report.tally().accepted() == 60 || report.exhausted(), report.print());
-          report.mistakes().forEach(mistake -> assertTrue(mistake.closest() > 1, report.print()));
-          assertTrue(report.shareInsideLimits() >= LEAST_INSIDE_LIMITS, report.print());
-          assertTrue(report.withoutMistakes().stream().allMatch(step -> step.contains(": ")),
-              () -> "steps without a mistake need a reason: " + report.print());
-        }))
-        .toList();
-  }
+    private static final Pattern NO_RESISTOR = Pattern.compile("\\b(wire|cable|contact|track|trace|fuse|plug)\\b");
 
-  /** A wire, a contact or a fuse is no resistor: the advice on ratings would be wrong for it. */
-  @Test
-  void onlyResistorsAreDrawnAsResistors() {
-    TemplateFiles files = TemplateFiles.builtIn();
-    List<String> misnamed = new ArrayList<>();
-    for (String name : ChosenTemplates.of(files)) {
-      TemplateReader.read(files, name).model(CircuitPlan.class).ifPresent(plan -> plan.parts().stream()
-          .filter(part -> part.kind() == PartKind.RESISTOR
-              && part.caption().filter(caption -> NO_RESISTOR.matcher(caption).find()).isPresent())
-          .forEach(part -> misnamed.add(name + ": " + part.name() + ", " + part.caption().get())));
+    @TestFactory
+    List<DynamicTest> everyTemplateIsProven() {
+        TemplateFiles files = TemplateFiles.builtIn();
+        return ChosenTemplates.of(files).stream()
+                .map(name -> DynamicTest.dynamicTest(name, () -> {
+                    ProofReport report = Proving.prove(new Workshop(TemplateReader.read(files, name)), "some", 60);
+                    assertTrue(report.passed(), report.print());
+                    assertTrue(report.tally().refusalRate() < 0.3, report.print());
+                    assertTrue(report.tally().accepted() == 60 || report.exhausted(), report.print());
+                    report.mistakes().forEach(mistake -> assertTrue(mistake.closest() > 1, report.print()));
+                    assertTrue(report.shareInsideLimits() >= LEAST_INSIDE_LIMITS, report.print());
+                    assertTrue(
+                            report.withoutMistakes().stream().allMatch(step -> step.contains(": ")),
+                            () -> "steps without a mistake need a reason: " + report.print());
+                }))
+                .toList();
     }
-    assertEquals(List.of(), misnamed);
-  }
+
+    /** A wire, a contact or a fuse is no resistor: the advice on ratings would be wrong for it. */
+    @Test
+    void onlyResistorsAreDrawnAsResistors() {
+        TemplateFiles files = TemplateFiles.builtIn();
+        List<String> misnamed = new ArrayList<>();
+        for (String name : ChosenTemplates.of(files)) {
+            TemplateReader.read(files, name)
+                    .model(CircuitPlan.class)
+                    .ifPresent(plan -> plan.parts().stream()
+                            .filter(part -> part.kind() == PartKind.RESISTOR
+                                    && part.caption()
+                                            .filter(caption ->
+                                                    NO_RESISTOR.matcher(caption).find())
+                                            .isPresent())
+                            .forEach(part -> misnamed.add(name + ": " + part.name() + ", "
+                                    + part.caption().get())));
+        }
+        assertEquals(List.of(), misnamed);
+    }
 }

@@ -9,9 +9,10 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
 class CautionIdsTest {
-  @Test
-  void everyCautionATemplateMayNameHasABoxAndNoneElse() {
-    assertEquals(new TreeSet<>(Cautions.IDS),
-        Arrays.stream(Caution.values()).map(Caution::id).collect(Collectors.toCollection(TreeSet::new)));
-  }
+    @Test
+    void everyCautionATemplateMayNameHasABoxAndNoneElse() {
+        assertEquals(
+                new TreeSet<>(Cautions.IDS),
+                Arrays.stream(Caution.values()).map(Caution::id).collect(Collectors.toCollection(TreeSet::new)));
+    }
 }

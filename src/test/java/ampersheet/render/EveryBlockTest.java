@@ -19,50 +19,55 @@ import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 
 class EveryBlockTest {
-  @Test
-  void everyKindOfBlockIsAMethodThatARendererMustHave() {
-    Set<String> kinds = new TreeSet<>();
-    for (Class<?> kind : Block.class.getPermittedSubclasses()) {
-      kinds.add(kind.getSimpleName());
+    @Test
+    void everyKindOfBlockIsAMethodThatARendererMustHave() {
+        Set<String> kinds = new TreeSet<>();
+        for (Class<?> kind : Block.class.getPermittedSubclasses()) {
+            kinds.add(kind.getSimpleName());
+        }
+        Set<String> asked = new TreeSet<>();
+        for (Method method : BlockVisitor.class.getMethods()) {
+            assertTrue(!method.isDefault() && method.getParameterCount() == 1, method + " lets a renderer forget it");
+            asked.add(method.getParameterTypes()[0].getSimpleName());
+        }
+        assertEquals(kinds, asked);
     }
-    Set<String> asked = new TreeSet<>();
-    for (Method method : BlockVisitor.class.getMethods()) {
-      assertTrue(!method.isDefault() && method.getParameterCount() == 1, method + " lets a renderer forget it");
-      asked.add(method.getParameterTypes()[0].getSimpleName());
-    }
-    assertEquals(kinds, asked);
-  }
 
-  @Test
-  void everyBlockIsHandedToTheMethodOfItsKind() {
-    Set<String> handed = new TreeSet<>();
-    BlockVisitor visitor = (BlockVisitor) Proxy.newProxyInstance(getClass().getClassLoader(),
-        new Class<?>[] {BlockVisitor.class}, (proxy, method, arguments) -> {
-          assertEquals(method.getParameterTypes()[0], arguments[0].getClass());
-          handed.add(arguments[0].getClass().getSimpleName());
-          return null;
-        });
-    samples().forEach(block -> block.accept(visitor));
-    assertEquals(Block.class.getPermittedSubclasses().length, handed.size(), "blocks without a sample: only " + handed);
-  }
-
-  @Test
-  void aTerminalShowsEveryBlock() {
-    for (Block block : samples()) {
-      assertTrue(!new TerminalText(true).blocks(List.of(block)).toString().isBlank(), block + " is not shown");
+    @Test
+    void everyBlockIsHandedToTheMethodOfItsKind() {
+        Set<String> handed = new TreeSet<>();
+        BlockVisitor visitor = (BlockVisitor) Proxy.newProxyInstance(
+                getClass().getClassLoader(), new Class<?>[] {BlockVisitor.class}, (proxy, method, arguments) -> {
+                    assertEquals(method.getParameterTypes()[0], arguments[0].getClass());
+                    handed.add(arguments[0].getClass().getSimpleName());
+                    return null;
+                });
+        samples().forEach(block -> block.accept(visitor));
+        assertEquals(
+                Block.class.getPermittedSubclasses().length, handed.size(), "blocks without a sample: only " + handed);
     }
-    FigureBlock figure = (FigureBlock) samples().stream().filter(FigureBlock.class::isInstance).findFirst().orElseThrow();
-    assertEquals("", new TerminalText(false).blocks(List.of(figure)).toString());
-  }
 
-  private static List<Block> samples() {
-    List<Block> samples = new ArrayList<>();
-    for (Block block : SampleDocuments.hostile(Kind.SHEET, Arrays.asList("one", "two", "three")).blocks()) {
-      samples.add(block);
-      if (block instanceof ProblemBlock problem) {
-        samples.addAll(problem.blocks());
-      }
+    @Test
+    void aTerminalShowsEveryBlock() {
+        for (Block block : samples()) {
+            assertTrue(!new TerminalText(true).blocks(List.of(block)).toString().isBlank(), block + " is not shown");
+        }
+        FigureBlock figure = (FigureBlock) samples().stream()
+                .filter(FigureBlock.class::isInstance)
+                .findFirst()
+                .orElseThrow();
+        assertEquals("", new TerminalText(false).blocks(List.of(figure)).toString());
     }
-    return samples;
-  }
+
+    private static List<Block> samples() {
+        List<Block> samples = new ArrayList<>();
+        for (Block block : SampleDocuments.hostile(Kind.SHEET, Arrays.asList("one", "two", "three"))
+                .blocks()) {
+            samples.add(block);
+            if (block instanceof ProblemBlock problem) {
+                samples.addAll(problem.blocks());
+            }
+        }
+        return samples;
+    }
 }

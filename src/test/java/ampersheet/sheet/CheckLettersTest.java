@@ -24,147 +24,174 @@ import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 
 class CheckLettersTest {
-  private static final int DRAWS = 10;
-  private static final long SEED = 20261126;
+    private static final int DRAWS = 10;
+    private static final long SEED = 20261126;
 
-  private record Asked(String template, AnswerKey key, Optional<CheckLetters.Check> check) {}
+    private record Asked(String template, AnswerKey key, Optional<CheckLetters.Check> check) {}
 
-  private static List<Asked> everyTemplate() {
-    TemplateLibrary library = new TemplateLibrary(List.of(TemplateFiles.builtIn()));
-    List<Asked> asked = new ArrayList<>();
-    for (String name : library.names()) {
-      Draws draws = new Draws(new Workshop(library.template(name)), "check letters");
-      for (int i = 0; i < DRAWS; i++) {
-        Problem problem = draws.draw(i);
-        for (AnswerKey key : SheetProblem.alone(problem, DecimalMarker.POINT).answers()) {
-          if (!(key.acceptance() instanceof Acceptance.Choice || key.acceptance() instanceof Acceptance.Designed)) {
-            asked.add(new Asked(name, key, CheckLetters.of("sheet " + i, key)));
-          }
+    private static List<Asked> everyTemplate() {
+        TemplateLibrary library = new TemplateLibrary(List.of(TemplateFiles.builtIn()));
+        List<Asked> asked = new ArrayList<>();
+        for (String name : library.names()) {
+            Draws draws = new Draws(new Workshop(library.template(name)), "check letters");
+            for (int i = 0; i < DRAWS; i++) {
+                Problem problem = draws.draw(i);
+                for (AnswerKey key :
+                        SheetProblem.alone(problem, DecimalMarker.POINT).answers()) {
+                    if (!(key.acceptance() instanceof Acceptance.Choice
+                            || key.acceptance() instanceof Acceptance.Designed)) {
+                        asked.add(new Asked(name, key, CheckLetters.of("sheet " + i, key)));
+                    }
+                }
+            }
         }
-      }
+        return asked;
     }
-    return asked;
-  }
 
-  @Test
-  void rightAnswersHaveTheLetterAndModelledMistakesNever() {
-    Random random = new Random(SEED);
-    Map<String, Integer> without = new TreeMap<>();
-    int questions = 0;
-    int byChance = 0;
-    int guesses = 0;
-    int several = 0;
-    for (Asked asked : everyTemplate()) {
-      AnswerKey key = asked.key();
-      String where = asked.template() + " " + key + ", seed " + SEED;
-      questions++;
-      if (asked.check().isEmpty()) {
-        without.merge(asked.template() + " " + key.step(), 1, Integer::sum);
-        continue;
-      }
-      CheckCode code = asked.check().get().code();
-      Set<Character> right = asked.check().get().letters();
-      several += right.size() > 1 ? 1 : 0;
-      boolean count = key.acceptance() instanceof Acceptance.Count;
-      for (int i = 0; i < 20; i++) {
-        double within = count ? key.expected() : key.expected() + key.acceptance().band(key.expected()) * (2 * random.nextDouble() - 1);
-        assertTrue(right.contains(code.letter(CheckLetters.number(key, within)).orElseThrow()), where);
-      }
-      for (KnownMistake mistake : key.mistakes()) {
-        for (int i = 0; i < 20; i++) {
-          double near = CheckLetters.number(key, mistake.value()) * (count ? 1 : 1 + 0.01 * (2 * random.nextDouble() - 1));
-          assertTrue(code.letter(near).filter(right::contains).isEmpty(), where + " " + mistake);
+    @Test
+    void rightAnswersHaveTheLetterAndModelledMistakesNever() {
+        Random random = new Random(SEED);
+        Map<String, Integer> without = new TreeMap<>();
+        int questions = 0;
+        int byChance = 0;
+        int guesses = 0;
+        int several = 0;
+        for (Asked asked : everyTemplate()) {
+            AnswerKey key = asked.key();
+            String where = asked.template() + " " + key + ", seed " + SEED;
+            questions++;
+            if (asked.check().isEmpty()) {
+                without.merge(asked.template() + " " + key.step(), 1, Integer::sum);
+                continue;
+            }
+            CheckCode code = asked.check().get().code();
+            Set<Character> right = asked.check().get().letters();
+            several += right.size() > 1 ? 1 : 0;
+            boolean count = key.acceptance() instanceof Acceptance.Count;
+            for (int i = 0; i < 20; i++) {
+                double within = count
+                        ? key.expected()
+                        : key.expected() + key.acceptance().band(key.expected()) * (2 * random.nextDouble() - 1);
+                assertTrue(
+                        right.contains(
+                                code.letter(CheckLetters.number(key, within)).orElseThrow()),
+                        where);
+            }
+            for (KnownMistake mistake : key.mistakes()) {
+                for (int i = 0; i < 20; i++) {
+                    double near = CheckLetters.number(key, mistake.value())
+                            * (count ? 1 : 1 + 0.01 * (2 * random.nextDouble() - 1));
+                    assertTrue(code.letter(near).filter(right::contains).isEmpty(), where + " " + mistake);
+                }
+            }
+            if (!count) {
+                for (double factor : new double[] {1e-6, 1e-3, 0.1, 10, 1e3, 1e6}) {
+                    assertFalse(
+                            right.contains(code.letter(CheckLetters.number(key, key.expected()) * factor)
+                                    .orElseThrow()),
+                            where);
+                }
+            }
+            for (int i = 0; i < 40; i++) {
+                double wrong = key.expected() * Math.pow(10, 4 * random.nextDouble() - 2);
+                double guess = count ? Math.rint(wrong) : wrong;
+                if (right.size() == 1 && !key.acceptance().accepts(key.expected(), guess)) {
+                    guesses++;
+                    byChance += code.letter(CheckLetters.number(key, guess))
+                                    .filter(right::contains)
+                                    .isPresent()
+                            ? 1
+                            : 0;
+                }
+            }
         }
-      }
-      if (!count) {
-        for (double factor : new double[] {1e-6, 1e-3, 0.1, 10, 1e3, 1e6}) {
-          assertFalse(right.contains(code.letter(CheckLetters.number(key, key.expected()) * factor).orElseThrow()), where);
+        double share = byChance / (double) guesses;
+        assertTrue(share > 0.045 && share < 0.075, "a wrong guess passes " + share + " of the time; 1/16 is told");
+        assertTrue(several <= questions / 20, several + " of " + questions + " questions have several letters");
+        int missing = without.values().stream().mapToInt(Integer::intValue).sum();
+        assertTrue(missing <= questions / 50, "questions without a letter: " + without);
+    }
+
+    @Test
+    void aLetterTellsNeitherItsRowNorItsColumn() {
+        for (int column = 0; column < CheckTable.COLUMNS; column++) {
+            int[] times = new int[CheckTable.LETTERS.length()];
+            for (int row = 0; row < CheckTable.ROWS; row++) {
+                times[CheckTable.LETTERS.indexOf(CheckTable.letter(row, column))]++;
+            }
+            for (int time : times) {
+                assertTrue(time == 2 || time == 3, "a letter stands " + time + " times in column " + column);
+            }
         }
-      }
-      for (int i = 0; i < 40; i++) {
-        double wrong = key.expected() * Math.pow(10, 4 * random.nextDouble() - 2);
-        double guess = count ? Math.rint(wrong) : wrong;
-        if (right.size() == 1 && !key.acceptance().accepts(key.expected(), guess)) {
-          guesses++;
-          byChance += code.letter(CheckLetters.number(key, guess)).filter(right::contains).isPresent() ? 1 : 0;
+    }
+
+    @Test
+    void alongARowNoLetterComesTwiceAndRowsWidenEvenly() {
+        for (int row = 0; row < CheckTable.ROWS; row++) {
+            TreeSet<Character> letters = new TreeSet<>();
+            for (int column = 0; column < CheckTable.COLUMNS; column++) {
+                letters.add(CheckTable.letter(row, column));
+            }
+            assertEquals(CheckTable.COLUMNS, letters.size());
+            for (int way = 0; way < CheckTable.WAYS && row > 0; way++) {
+                double ratio = CheckTable.limit(way, row) / CheckTable.limit(way, row - 1);
+                assertTrue(ratio > 1.060 && ratio < 1.065, ratio + " at row " + row);
+            }
         }
-      }
     }
-    double share = byChance / (double) guesses;
-    assertTrue(share > 0.045 && share < 0.075, "a wrong guess passes " + share + " of the time; 1/16 is told");
-    assertTrue(several <= questions / 20, several + " of " + questions + " questions have several letters");
-    int missing = without.values().stream().mapToInt(Integer::intValue).sum();
-    assertTrue(missing <= questions / 50, "questions without a letter: " + without);
-  }
 
-  @Test
-  void aLetterTellsNeitherItsRowNorItsColumn() {
-    for (int column = 0; column < CheckTable.COLUMNS; column++) {
-      int[] times = new int[CheckTable.LETTERS.length()];
-      for (int row = 0; row < CheckTable.ROWS; row++) {
-        times[CheckTable.LETTERS.indexOf(CheckTable.letter(row, column))]++;
-      }
-      for (int time : times) {
-        assertTrue(time == 2 || time == 3, "a letter stands " + time + " times in column " + column);
-      }
-    }
-  }
-
-  @Test
-  void alongARowNoLetterComesTwiceAndRowsWidenEvenly() {
-    for (int row = 0; row < CheckTable.ROWS; row++) {
-      TreeSet<Character> letters = new TreeSet<>();
-      for (int column = 0; column < CheckTable.COLUMNS; column++) {
-        letters.add(CheckTable.letter(row, column));
-      }
-      assertEquals(CheckTable.COLUMNS, letters.size());
-      for (int way = 0; way < CheckTable.WAYS && row > 0; way++) {
-        double ratio = CheckTable.limit(way, row) / CheckTable.limit(way, row - 1);
-        assertTrue(ratio > 1.060 && ratio < 1.065, ratio + " at row " + row);
-      }
-    }
-  }
-
-  /** By hand with the printed table: the worked example of the instructions. */
-  @Test
-  void theProcedureThatIsPrintedGivesTheLetter() {
-    assertEquals(CheckTable.letter(23, 4), new CheckCode('N', 4).letter(137).orElseThrow());
-    int row = 0;
-    while (CheckTable.limit(1, row + 1) <= 1.63) {
-      row++;
-    }
-    assertEquals(CheckTable.letter(row, 2), new CheckCode('B', 4).letter(0.0163).orElseThrow());
-    assertEquals(CheckTable.letter(row, 7), new CheckCode('B', 4).letter(-0.0163).orElseThrow());
-    assertEquals(CheckTable.letter(CheckTable.ROWS - 1, 3), new CheckCode('B', 4).letter(1.01).orElseThrow(),
-        "below the first limit of B, 1.01 is 10.1 with the power −1");
-  }
-
-  @Test
-  void theTableStaysAsItIsPrinted() {
-    StringBuilder table = new StringBuilder();
-    for (int row = 0; row < CheckTable.ROWS; row++) {
-      for (int column = 0; column < CheckTable.COLUMNS; column++) {
-        table.append(CheckTable.letter(row, column));
-      }
-    }
-    assertEquals("9fe7cbfd4647", Fingerprint.of(table.toString()).substring(0, 12), "sheets already printed use another table");
-  }
-
-  /** A letter of the key's own choice would tell a learner with another right one that it is wrong. */
-  @Test
-  void designsAndWhatFollowsFromThemHaveNoLetter() {
-    ProblemSet set = ProblemSet.of(PlanReader.read("plan.yaml", "title: T\nproblems: [{template: voltage-dividers/design-pair}]\n"),
-        new TemplateLibrary(List.of(TemplateFiles.builtIn())));
-    Map<String, Boolean> lettered = new TreeMap<>();
-    for (int seat = 1; seat <= 20; seat++) {
-      Sheet sheet = new SheetMaker(set).sheet(seat);
-      for (Document.Block block : CheckLetters.addedTo(Composer.sheet(sheet, ""), sheet).blocks()) {
-        if (block instanceof Document.ProblemBlock problem) {
-          problem.blocks().stream().filter(Document.Question.class::isInstance).map(Document.Question.class::cast)
-              .forEach(question -> lettered.merge(question.id(), !question.check().isEmpty(), Boolean::logicalOr));
+    /** By hand with the printed table: the worked example of the instructions. */
+    @Test
+    void theProcedureThatIsPrintedGivesTheLetter() {
+        assertEquals(CheckTable.letter(23, 4), new CheckCode('N', 4).letter(137).orElseThrow());
+        int row = 0;
+        while (CheckTable.limit(1, row + 1) <= 1.63) {
+            row++;
         }
-      }
+        assertEquals(
+                CheckTable.letter(row, 2), new CheckCode('B', 4).letter(0.0163).orElseThrow());
+        assertEquals(
+                CheckTable.letter(row, 7), new CheckCode('B', 4).letter(-0.0163).orElseThrow());
+        assertEquals(
+                CheckTable.letter(CheckTable.ROWS - 1, 3),
+                new CheckCode('B', 4).letter(1.01).orElseThrow(),
+                "below the first limit of B, 1.01 is 10.1 with the power −1");
     }
-    assertEquals(Map.of("q1a", true, "q1b", false, "q1c", false, "q1d", false), lettered);
-  }
+
+    @Test
+    void theTableStaysAsItIsPrinted() {
+        StringBuilder table = new StringBuilder();
+        for (int row = 0; row < CheckTable.ROWS; row++) {
+            for (int column = 0; column < CheckTable.COLUMNS; column++) {
+                table.append(CheckTable.letter(row, column));
+            }
+        }
+        assertEquals(
+                "9fe7cbfd4647",
+                Fingerprint.of(table.toString()).substring(0, 12),
+                "sheets already printed use another table");
+    }
+
+    /** A letter of the key's own choice would tell a learner with another right one that it is wrong. */
+    @Test
+    void designsAndWhatFollowsFromThemHaveNoLetter() {
+        ProblemSet set = ProblemSet.of(
+                PlanReader.read("plan.yaml", "title: T\nproblems: [{template: voltage-dividers/design-pair}]\n"),
+                new TemplateLibrary(List.of(TemplateFiles.builtIn())));
+        Map<String, Boolean> lettered = new TreeMap<>();
+        for (int seat = 1; seat <= 20; seat++) {
+            Sheet sheet = new SheetMaker(set).sheet(seat);
+            for (Document.Block block :
+                    CheckLetters.addedTo(Composer.sheet(sheet, ""), sheet).blocks()) {
+                if (block instanceof Document.ProblemBlock problem) {
+                    problem.blocks().stream()
+                            .filter(Document.Question.class::isInstance)
+                            .map(Document.Question.class::cast)
+                            .forEach(question -> lettered.merge(
+                                    question.id(), !question.check().isEmpty(), Boolean::logicalOr));
+                }
+            }
+        }
+        assertEquals(Map.of("q1a", true, "q1b", false, "q1c", false, "q1d", false), lettered);
+    }
 }

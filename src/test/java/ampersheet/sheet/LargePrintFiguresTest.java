@@ -27,51 +27,55 @@ import org.junit.jupiter.api.TestFactory;
  * failure names the seed and the number of the draw.
  */
 class LargePrintFiguresTest {
-  private static final String SEED = "large-print";
-  private static final int DRAWS = Boolean.getBoolean("ampersheet.deep") ? 30 : 4;
-  private static final double WIDEST = Profile.LARGE.widestDrawing(Paper.A4);
-  /** Sizes are rounded up to whole pixels. */
-  private static final double ROUNDING = 1;
+    private static final String SEED = "large-print";
+    private static final int DRAWS = Boolean.getBoolean("ampersheet.deep") ? 30 : 4;
+    private static final double WIDEST = Profile.LARGE.widestDrawing(Paper.A4);
+    /** Sizes are rounded up to whole pixels. */
+    private static final double ROUNDING = 1;
 
-  /** The drawings of each draw of a template, by what they are. */
-  private static final Map<String, List<List<Figure>>> FIGURES = new TreeMap<>();
+    /** The drawings of each draw of a template, by what they are. */
+    private static final Map<String, List<List<Figure>>> FIGURES = new TreeMap<>();
 
-  @BeforeAll
-  static void draw() {
-    TemplateFiles files = TemplateFiles.builtIn();
-    ChosenTemplates.of(files).parallelStream().forEach(name -> {
-      Draws draws = new Draws(new Workshop(TemplateReader.read(files, name)), SEED);
-      List<List<Figure>> drawn = new ArrayList<>();
-      for (int draw = 0; draw < DRAWS; draw++) {
-        drawn.add(Composer.figures(SheetProblem.alone(draws.draw(draw), DecimalMarker.POINT), WIDEST));
-      }
-      synchronized (FIGURES) {
-        FIGURES.put(name, drawn);
-      }
-    });
-  }
+    @BeforeAll
+    static void draw() {
+        TemplateFiles files = TemplateFiles.builtIn();
+        ChosenTemplates.of(files).parallelStream().forEach(name -> {
+            Draws draws = new Draws(new Workshop(TemplateReader.read(files, name)), SEED);
+            List<List<Figure>> drawn = new ArrayList<>();
+            for (int draw = 0; draw < DRAWS; draw++) {
+                drawn.add(Composer.figures(SheetProblem.alone(draws.draw(draw), DecimalMarker.POINT), WIDEST));
+            }
+            synchronized (FIGURES) {
+                FIGURES.put(name, drawn);
+            }
+        });
+    }
 
-  private static Stream<DynamicTest> forEachTemplate(BiConsumer<Figure, String> test) {
-    return FIGURES.entrySet().stream().map(each -> DynamicTest.dynamicTest(each.getKey(), () -> {
-      for (int draw = 0; draw < DRAWS; draw++) {
-        for (Figure figure : each.getValue().get(draw)) {
-          test.accept(figure, figure.title() + " in " + each.getKey() + ", seed " + SEED + ", draw " + draw);
-        }
-      }
-    }));
-  }
+    private static Stream<DynamicTest> forEachTemplate(BiConsumer<Figure, String> test) {
+        return FIGURES.entrySet().stream()
+                .map(each -> DynamicTest.dynamicTest(each.getKey(), () -> {
+                    for (int draw = 0; draw < DRAWS; draw++) {
+                        for (Figure figure : each.getValue().get(draw)) {
+                            test.accept(
+                                    figure,
+                                    figure.title() + " in " + each.getKey() + ", seed " + SEED + ", draw " + draw);
+                        }
+                    }
+                }));
+    }
 
-  @TestFactory
-  Stream<DynamicTest> everyFigureFitsTheColumnAtFullSize() {
-    return forEachTemplate((figure, replay) -> assertTrue(FigureAudit.width(figure) <= WIDEST + ROUNDING,
-        replay + " is " + FigureAudit.width(figure) + " px wide, the column " + WIDEST));
-  }
+    @TestFactory
+    Stream<DynamicTest> everyFigureFitsTheColumnAtFullSize() {
+        return forEachTemplate((figure, replay) -> assertTrue(
+                FigureAudit.width(figure) <= WIDEST + ROUNDING,
+                replay + " is " + FigureAudit.width(figure) + " px wide, the column " + WIDEST));
+    }
 
-  @TestFactory
-  Stream<DynamicTest> labelsStandClearOfEachOtherAndOfTheLines() {
-    return forEachTemplate((figure, replay) -> {
-      assertTrue(FigureAudit.texts(figure) > 0, replay);
-      FigureAudit.labelsStandClear(figure, replay);
-    });
-  }
+    @TestFactory
+    Stream<DynamicTest> labelsStandClearOfEachOtherAndOfTheLines() {
+        return forEachTemplate((figure, replay) -> {
+            assertTrue(FigureAudit.texts(figure) > 0, replay);
+            FigureAudit.labelsStandClear(figure, replay);
+        });
+    }
 }

@@ -8,12 +8,14 @@ import java.util.List;
  * that {@code -Donly=family/name,family/name} names.
  */
 public final class ChosenTemplates {
-  private static final String ONLY = System.getProperty("only", "");
+    private static final String ONLY = System.getProperty("only", "");
 
-  private ChosenTemplates() {}
+    private ChosenTemplates() {}
 
-  public static List<String> of(TemplateFiles files) {
-    List<String> only = Arrays.asList(ONLY.split(","));
-    return files.names().stream().filter(name -> ONLY.isEmpty() || only.contains(name)).toList();
-  }
+    public static List<String> of(TemplateFiles files) {
+        List<String> only = Arrays.asList(ONLY.split(","));
+        return files.names().stream()
+                .filter(name -> ONLY.isEmpty() || only.contains(name))
+                .toList();
+    }
 }

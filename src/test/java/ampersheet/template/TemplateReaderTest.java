@@ -1,4 +1,5 @@
 package ampersheet.template;
+
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
@@ -34,8 +35,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class TemplateReaderTest {
-  /** A chain with words, a circuit with a search, and enough of everything else. */
-  private static final String PROBLEM = """
+    /** A chain with words, a circuit with a search, and enough of everything else. */
+    private static final String PROBLEM = """
       title: A test
       skill: testing
       level: 2
@@ -105,202 +106,236 @@ class TemplateReaderTest {
         - {of: rise, measure: temperature(lamp) - T, within: 0.01 K, because: a test}
       cautions: [bench-supply, led-eyes]
       """;
-  private static final String STATEMENT = "A supply of ${U} feeds ${RL} at ${T}; ${n} tiles begin ${corner}, ${k}.\n";
 
-  @TempDir
-  private Path folder;
+    private static final String STATEMENT = "A supply of ${U} feeds ${RL} at ${T}; ${n} tiles begin ${corner}, ${k}.\n";
 
-  private ProblemTemplate read(String problem, String statement) throws IOException {
-    Path template = Files.createDirectories(folder.resolve("family/one"));
-    Files.writeString(template.resolve("problem.yaml"), problem);
-    Files.writeString(template.resolve("statement.md.ftl"), statement);
-    return TemplateReader.read(TemplateFiles.in(folder), "family/one");
-  }
+    @TempDir
+    private Path folder;
 
-  private ProblemTemplate read() throws IOException {
-    return read(PROBLEM, STATEMENT);
-  }
-
-  private static List<Double> values(ProblemTemplate template, String name) {
-    return template.givens().stream().filter(given -> given.name().equals(name))
-        .map(given -> ((QuantityGiven) given).values()).findFirst().orElseThrow();
-  }
-
-  @Test
-  void howTheLinesOfATileRunIsReadUnderItsNewKeysAndItsOldOnes() throws IOException {
-    assertEquals("serpentine rows", run(read()));
-    assertEquals("back and forth down", run(read(PROBLEM.replace("order: serpentine", "lines: back and forth")
-        .replace("along: rows", "lines_run: down"), STATEMENT)));
-  }
-
-  private static String run(ProblemTemplate template) {
-    return template.model(ChainPlan.class).orElseThrow().order() + " " + template.model(ChainPlan.class).orElseThrow().along();
-  }
-
-  @Test
-  void headAndWordsAreRead() throws IOException {
-    ProblemTemplate template = read();
-    assertEquals("family/one", template.name());
-    assertEquals("family", template.family());
-    assertEquals("A test", template.title());
-    assertEquals("testing", template.skill());
-    assertEquals(2, template.level());
-    assertEquals(List.of("a rule"), template.teaches());
-    assertEquals(List.of("bench-supply", "led-eyes"), template.cautions());
-    assertEquals(Map.of("en", STATEMENT.strip()), template.words().statements());
-  }
-
-  @Test
-  void aRangeHasTheDecimalsThatWereWritten() throws IOException {
-    List<Double> values = values(read(), "U");
-    assertEquals(List.of(1.7, 1.8, 1.9, 2.0, 2.1, 2.2, 2.3, 2.4, 2.5, 2.6, 2.7, 2.8, 2.9, 3.0, 3.1, 3.2, 3.3, 3.4),
-        values);
-  }
-
-  @Test
-  void aSeriesBetweenPrefixedEndsIsInBaseUnits() throws IOException {
-    assertEquals(List.of(1000.0, 2200.0, 4700.0, 10000.0, 22000.0, 47000.0), values(read(), "RL"));
-  }
-
-  @Test
-  void aTemperatureRangeStepsByADifference() throws IOException {
-    assertEquals(List.of(263.15, 268.15, 273.15, 278.15, 283.15), values(read(), "T"));
-  }
-
-  @Test
-  void theSpaceOfGivensIsTheProductOfAllValues() throws IOException {
-    assertEquals(18L * 6 * 5 * 2 * 2, read().spaceOfGivens());
-  }
-
-  @Test
-  void theScopeKnowsGivensConstantsStepsAndWords() throws IOException {
-    Scope scope = read().scope();
-    assertEquals(Dimension.VOLTAGE, scope.quantities().get("U"));
-    assertEquals(Dimension.ONE, scope.quantities().get("k"));
-    assertEquals(Dimension.CURRENT, scope.quantities().get("I"));
-    assertEquals(Map.of("corner", Set.of("top left", "top right")), scope.words());
-    assertEquals(List.of("U", "RL", "T", "n", "k", "I", "R", "p", "rise"), List.copyOf(scope.quantities().keySet()));
-  }
-
-  @Test
-  void asksSayWhatIsRight() throws IOException {
-    List<ProblemTemplate.Ask> asks = read().asks();
-    assertEquals(new QuantityAsk("I", "What is the current in the load?", new Acceptance.Within(0.02, 0), 4),
-        asks.get(0));
-    assertEquals(new QuantityAsk("R", "Which load at **${U}**?", new Acceptance.Preferred(PreferredSeries.E12), 3),
-        asks.get(1));
-    assertEquals(new QuantityAsk("p", "What is the pixels?", new Acceptance.Count(), 3),
-        asks.get(2));
-    assertEquals(new QuantityAsk("rise", "What is the rise?", new Acceptance.Within(0, 0.5), 3), asks.get(3));
-  }
-
-  @Test
-  void symbolsComeFromTheNameOrAsWritten() throws IOException {
-    ProblemTemplate template = read();
-    assertEquals(Symbol.of("dT"), template.line("rise").symbol());
-    assertEquals(Symbol.of("I"), template.line("I").symbol());
-    assertEquals(Symbol.of("kappa"), template.constants().get(0).symbol());
-  }
-
-  @Test
-  void aCaseHasItsOwnReason() throws IOException {
-    ProblemTemplate template = read();
-    assertEquals(List.of("one", "two"), template.line("R").reasons());
-    assertEquals(2, template.working().steps().get(1).cases().size());
-    assertTrue(template.working().steps().get(1).cases().get(0).when().isPresent());
-  }
-
-  @Test
-  void aProofIsDirectOrASearch() throws IOException {
-    List<Proof> proofs = read().proofs();
-    assertInstanceOf(Way.Direct.class, proofs.get(0).way());
-    assertEquals(ProofSection.WITHIN, proofs.get(0).within());
-    assertEquals("I", proofs.get(0).varies());
-    Way.Largest largest = assertInstanceOf(Way.Largest.class, proofs.get(1).way());
-    assertEquals(Condition.Relation.AT_LEAST, largest.relation(), "the measure moves to the left");
-    assertEquals(new Members.Series(PreferredSeries.E12), largest.members());
-    assertEquals("RL", proofs.get(1).varies());
-    Way.Smallest smallest = assertInstanceOf(Way.Smallest.class, proofs.get(2).way());
-    assertEquals(new Members.WholeNumbers(1, 9), smallest.members());
-    assertEquals(0.01, proofs.get(2).within());
-    assertEquals(0.0, proofs.get(3).within());
-    assertEquals(0.01, proofs.get(3).floor());
-    assertEquals("a test", proofs.get(3).because());
-  }
-
-  @Test
-  void modelsAreRead() throws IOException {
-    ProblemTemplate template = read();
-    List<CircuitPlan.PlannedPart> parts = template.model(CircuitPlan.class).orElseThrow().parts();
-    assertEquals(PartKind.LOAD, parts.get(1).kind());
-    assertEquals(Optional.of("lamp"), parts.get(1).caption());
-    assertEquals(new GridPoint(4, 4), parts.get(1).ends().get("to"));
-    assertEquals(Set.of("ohms"), parts.get(1).values().keySet());
-    assertEquals("lamp", template.model(HeatPlan.class).orElseThrow().losses().get(0).into());
-    ChainPlan chain = template.model(ChainPlan.class).orElseThrow();
-    assertEquals("corner", chain.start());
-    assertTrue(chain.returnLine());
-    assertInstanceOf(ChainPlan.Layout.Rows.class, chain.layout());
-  }
-
-  @Test
-  void theFingerprintFollowsEveryWordAndNothingElse() throws IOException {
-    String fingerprint = read().fingerprint();
-    assertEquals(64, fingerprint.length());
-    assertEquals(fingerprint, read(PROBLEM.replace("\n", "\r\n"), STATEMENT.replace("\n", "\r\n")).fingerprint());
-    Files.writeString(folder.resolve("family/one/notes.txt"), "not part of it");
-    assertEquals(fingerprint, read().fingerprint());
-    assertNotEquals(fingerprint, read(PROBLEM, STATEMENT.replace("feeds", "drives")).fingerprint());
-    assertNotEquals(fingerprint, read(PROBLEM.replace("A test", "The test"), STATEMENT).fingerprint());
-  }
-
-  @Test
-  void anotherLanguageHasItsOwnWords() throws IOException {
-    Files.createDirectories(folder.resolve("family/one"));
-    Files.writeString(folder.resolve("family/one/statement.de.md.ftl"), "Eine Quelle von ${U}.\n");
-    ProblemTemplate template = read();
-    assertEquals(Set.of("de", "en"), template.words().statements().keySet());
-    assertEquals("Eine Quelle von 2\u00a0V.", Statement.render(template, "de", Map.of("U", "2\u00a0V")));
-  }
-
-  @Test
-  void aSecondReadingIsEqualWhateverTheLocale() throws IOException {
-    ProblemTemplate first = read();
-    Locale before = Locale.getDefault();
-    try {
-      Locale.setDefault(Locale.forLanguageTag("ar-EG-u-nu-arab"));
-      assertEquals(first, read());
-    } finally {
-      Locale.setDefault(before);
+    private ProblemTemplate read(String problem, String statement) throws IOException {
+        Path template = Files.createDirectories(folder.resolve("family/one"));
+        Files.writeString(template.resolve("problem.yaml"), problem);
+        Files.writeString(template.resolve("statement.md.ftl"), statement);
+        return TemplateReader.read(TemplateFiles.in(folder), "family/one");
     }
-  }
 
-  @Test
-  void warningsDoNotStopTheReading() throws IOException {
-    Files.createDirectories(folder.resolve("family/one"));
-    Files.writeString(folder.resolve("family/one/problem.yaml"), PROBLEM);
-    Files.writeString(folder.resolve("family/one/statement.md.ftl"), "A supply.\n");
-    String extra = PROBLEM.replace("constants:\n", "  spare: {meaning: spare, unit: V, choose: [1, 2]}\nconstants:\n");
-    Files.writeString(folder.resolve("family/one/problem.yaml"), extra);
-    TemplateReader.Checked checked = TemplateReader.check(TemplateFiles.in(folder), "family/one");
-    assertTrue(checked.template().isPresent());
-    assertEquals(List.of("nothing uses spare, a given"),
-        checked.diagnostics().stream().map(diagnostic -> diagnostic.problem()).toList());
-  }
+    private ProblemTemplate read() throws IOException {
+        return read(PROBLEM, STATEMENT);
+    }
 
-  @Test
-  void whatComesBeforeASkillIsReadAndIsNoPartOfATemplatesVersion() throws IOException {
-    ProblemTemplate template = read(PROBLEM.replace("skill: testing\n", "skill: testing\nafter: [reading, writing]\n"), STATEMENT);
-    assertEquals(List.of("reading", "writing"), template.premises().after());
-    assertEquals(read().fingerprint(), template.fingerprint());
-    assertEquals(read().fingerprint(), read(PROBLEM.replace("skill: testing\n", "skill: testing\nafter:\n  - reading\n  - writing\n"),
-        STATEMENT).fingerprint());
-  }
+    private static List<Double> values(ProblemTemplate template, String name) {
+        return template.givens().stream()
+                .filter(given -> given.name().equals(name))
+                .map(given -> ((QuantityGiven) given).values())
+                .findFirst()
+                .orElseThrow();
+    }
 
-  @Test
-  void aSkillThatComesAfterItselfIsRefused() {
-    DiagnosticException refused = assertThrows(DiagnosticException.class,
-        () -> read(PROBLEM.replace("skill: testing\n", "skill: testing\nafter: [testing]\n"), STATEMENT));
-    assertTrue(refused.getMessage().contains("the skill comes after itself"), refused.getMessage());
-  }
+    @Test
+    void howTheLinesOfATileRunIsReadUnderItsNewKeysAndItsOldOnes() throws IOException {
+        assertEquals("serpentine rows", run(read()));
+        assertEquals(
+                "back and forth down",
+                run(read(
+                        PROBLEM.replace("order: serpentine", "lines: back and forth")
+                                .replace("along: rows", "lines_run: down"),
+                        STATEMENT)));
+    }
+
+    private static String run(ProblemTemplate template) {
+        return template.model(ChainPlan.class).orElseThrow().order() + " "
+                + template.model(ChainPlan.class).orElseThrow().along();
+    }
+
+    @Test
+    void headAndWordsAreRead() throws IOException {
+        ProblemTemplate template = read();
+        assertEquals("family/one", template.name());
+        assertEquals("family", template.family());
+        assertEquals("A test", template.title());
+        assertEquals("testing", template.skill());
+        assertEquals(2, template.level());
+        assertEquals(List.of("a rule"), template.teaches());
+        assertEquals(List.of("bench-supply", "led-eyes"), template.cautions());
+        assertEquals(Map.of("en", STATEMENT.strip()), template.words().statements());
+    }
+
+    @Test
+    void aRangeHasTheDecimalsThatWereWritten() throws IOException {
+        List<Double> values = values(read(), "U");
+        assertEquals(
+                List.of(1.7, 1.8, 1.9, 2.0, 2.1, 2.2, 2.3, 2.4, 2.5, 2.6, 2.7, 2.8, 2.9, 3.0, 3.1, 3.2, 3.3, 3.4),
+                values);
+    }
+
+    @Test
+    void aSeriesBetweenPrefixedEndsIsInBaseUnits() throws IOException {
+        assertEquals(List.of(1000.0, 2200.0, 4700.0, 10000.0, 22000.0, 47000.0), values(read(), "RL"));
+    }
+
+    @Test
+    void aTemperatureRangeStepsByADifference() throws IOException {
+        assertEquals(List.of(263.15, 268.15, 273.15, 278.15, 283.15), values(read(), "T"));
+    }
+
+    @Test
+    void theSpaceOfGivensIsTheProductOfAllValues() throws IOException {
+        assertEquals(18L * 6 * 5 * 2 * 2, read().spaceOfGivens());
+    }
+
+    @Test
+    void theScopeKnowsGivensConstantsStepsAndWords() throws IOException {
+        Scope scope = read().scope();
+        assertEquals(Dimension.VOLTAGE, scope.quantities().get("U"));
+        assertEquals(Dimension.ONE, scope.quantities().get("k"));
+        assertEquals(Dimension.CURRENT, scope.quantities().get("I"));
+        assertEquals(Map.of("corner", Set.of("top left", "top right")), scope.words());
+        assertEquals(
+                List.of("U", "RL", "T", "n", "k", "I", "R", "p", "rise"),
+                List.copyOf(scope.quantities().keySet()));
+    }
+
+    @Test
+    void asksSayWhatIsRight() throws IOException {
+        List<ProblemTemplate.Ask> asks = read().asks();
+        assertEquals(
+                new QuantityAsk("I", "What is the current in the load?", new Acceptance.Within(0.02, 0), 4),
+                asks.get(0));
+        assertEquals(
+                new QuantityAsk("R", "Which load at **${U}**?", new Acceptance.Preferred(PreferredSeries.E12), 3),
+                asks.get(1));
+        assertEquals(new QuantityAsk("p", "What is the pixels?", new Acceptance.Count(), 3), asks.get(2));
+        assertEquals(new QuantityAsk("rise", "What is the rise?", new Acceptance.Within(0, 0.5), 3), asks.get(3));
+    }
+
+    @Test
+    void symbolsComeFromTheNameOrAsWritten() throws IOException {
+        ProblemTemplate template = read();
+        assertEquals(Symbol.of("dT"), template.line("rise").symbol());
+        assertEquals(Symbol.of("I"), template.line("I").symbol());
+        assertEquals(Symbol.of("kappa"), template.constants().get(0).symbol());
+    }
+
+    @Test
+    void aCaseHasItsOwnReason() throws IOException {
+        ProblemTemplate template = read();
+        assertEquals(List.of("one", "two"), template.line("R").reasons());
+        assertEquals(2, template.working().steps().get(1).cases().size());
+        assertTrue(template.working().steps().get(1).cases().get(0).when().isPresent());
+    }
+
+    @Test
+    void aProofIsDirectOrASearch() throws IOException {
+        List<Proof> proofs = read().proofs();
+        assertInstanceOf(Way.Direct.class, proofs.get(0).way());
+        assertEquals(ProofSection.WITHIN, proofs.get(0).within());
+        assertEquals("I", proofs.get(0).varies());
+        Way.Largest largest = assertInstanceOf(Way.Largest.class, proofs.get(1).way());
+        assertEquals(Condition.Relation.AT_LEAST, largest.relation(), "the measure moves to the left");
+        assertEquals(new Members.Series(PreferredSeries.E12), largest.members());
+        assertEquals("RL", proofs.get(1).varies());
+        Way.Smallest smallest =
+                assertInstanceOf(Way.Smallest.class, proofs.get(2).way());
+        assertEquals(new Members.WholeNumbers(1, 9), smallest.members());
+        assertEquals(0.01, proofs.get(2).within());
+        assertEquals(0.0, proofs.get(3).within());
+        assertEquals(0.01, proofs.get(3).floor());
+        assertEquals("a test", proofs.get(3).because());
+    }
+
+    @Test
+    void modelsAreRead() throws IOException {
+        ProblemTemplate template = read();
+        List<CircuitPlan.PlannedPart> parts =
+                template.model(CircuitPlan.class).orElseThrow().parts();
+        assertEquals(PartKind.LOAD, parts.get(1).kind());
+        assertEquals(Optional.of("lamp"), parts.get(1).caption());
+        assertEquals(new GridPoint(4, 4), parts.get(1).ends().get("to"));
+        assertEquals(Set.of("ohms"), parts.get(1).values().keySet());
+        assertEquals(
+                "lamp",
+                template.model(HeatPlan.class).orElseThrow().losses().get(0).into());
+        ChainPlan chain = template.model(ChainPlan.class).orElseThrow();
+        assertEquals("corner", chain.start());
+        assertTrue(chain.returnLine());
+        assertInstanceOf(ChainPlan.Layout.Rows.class, chain.layout());
+    }
+
+    @Test
+    void theFingerprintFollowsEveryWordAndNothingElse() throws IOException {
+        String fingerprint = read().fingerprint();
+        assertEquals(64, fingerprint.length());
+        assertEquals(
+                fingerprint,
+                read(PROBLEM.replace("\n", "\r\n"), STATEMENT.replace("\n", "\r\n"))
+                        .fingerprint());
+        Files.writeString(folder.resolve("family/one/notes.txt"), "not part of it");
+        assertEquals(fingerprint, read().fingerprint());
+        assertNotEquals(
+                fingerprint, read(PROBLEM, STATEMENT.replace("feeds", "drives")).fingerprint());
+        assertNotEquals(
+                fingerprint,
+                read(PROBLEM.replace("A test", "The test"), STATEMENT).fingerprint());
+    }
+
+    @Test
+    void anotherLanguageHasItsOwnWords() throws IOException {
+        Files.createDirectories(folder.resolve("family/one"));
+        Files.writeString(folder.resolve("family/one/statement.de.md.ftl"), "Eine Quelle von ${U}.\n");
+        ProblemTemplate template = read();
+        assertEquals(Set.of("de", "en"), template.words().statements().keySet());
+        assertEquals("Eine Quelle von 2\u00a0V.", Statement.render(template, "de", Map.of("U", "2\u00a0V")));
+    }
+
+    @Test
+    void aSecondReadingIsEqualWhateverTheLocale() throws IOException {
+        ProblemTemplate first = read();
+        Locale before = Locale.getDefault();
+        try {
+            Locale.setDefault(Locale.forLanguageTag("ar-EG-u-nu-arab"));
+            assertEquals(first, read());
+        } finally {
+            Locale.setDefault(before);
+        }
+    }
+
+    @Test
+    void warningsDoNotStopTheReading() throws IOException {
+        Files.createDirectories(folder.resolve("family/one"));
+        Files.writeString(folder.resolve("family/one/problem.yaml"), PROBLEM);
+        Files.writeString(folder.resolve("family/one/statement.md.ftl"), "A supply.\n");
+        String extra =
+                PROBLEM.replace("constants:\n", "  spare: {meaning: spare, unit: V, choose: [1, 2]}\nconstants:\n");
+        Files.writeString(folder.resolve("family/one/problem.yaml"), extra);
+        TemplateReader.Checked checked = TemplateReader.check(TemplateFiles.in(folder), "family/one");
+        assertTrue(checked.template().isPresent());
+        assertEquals(
+                List.of("nothing uses spare, a given"),
+                checked.diagnostics().stream()
+                        .map(diagnostic -> diagnostic.problem())
+                        .toList());
+    }
+
+    @Test
+    void whatComesBeforeASkillIsReadAndIsNoPartOfATemplatesVersion() throws IOException {
+        ProblemTemplate template =
+                read(PROBLEM.replace("skill: testing\n", "skill: testing\nafter: [reading, writing]\n"), STATEMENT);
+        assertEquals(List.of("reading", "writing"), template.premises().after());
+        assertEquals(read().fingerprint(), template.fingerprint());
+        assertEquals(
+                read().fingerprint(),
+                read(
+                                PROBLEM.replace(
+                                        "skill: testing\n", "skill: testing\nafter:\n  - reading\n  - writing\n"),
+                                STATEMENT)
+                        .fingerprint());
+    }
+
+    @Test
+    void aSkillThatComesAfterItselfIsRefused() {
+        DiagnosticException refused = assertThrows(
+                DiagnosticException.class,
+                () -> read(PROBLEM.replace("skill: testing\n", "skill: testing\nafter: [testing]\n"), STATEMENT));
+        assertTrue(refused.getMessage().contains("the skill comes after itself"), refused.getMessage());
+    }
 }

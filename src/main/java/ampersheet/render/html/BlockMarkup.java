@@ -22,10 +22,10 @@ import ampersheet.sheet.Document.Cell;
 import ampersheet.sheet.Document.FigureBlock;
 import ampersheet.sheet.Document.GivenLine;
 import ampersheet.sheet.Document.Givens;
-import ampersheet.sheet.Document.Listing;
 import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.KeyLine;
 import ampersheet.sheet.Document.KeyTable;
+import ampersheet.sheet.Document.Listing;
 import ampersheet.sheet.Document.MistakeLine;
 import ampersheet.sheet.Document.PreferredValues;
 import ampersheet.sheet.Document.ProblemBlock;
@@ -44,453 +44,545 @@ import java.util.TreeSet;
 
 /** The blocks of one page. */
 final class BlockMarkup implements BlockVisitor {
-  private static final String MATHML = "http://www.w3.org/1998/Math/MathML";
+    private static final String MATHML = "http://www.w3.org/1998/Math/MathML";
 
-  /** What the narrowest phone's width surely holds; a longer equation may scroll and must be reachable by keyboard. */
-  private static final int NARROW_LINE = 17;
+    /**
+     * What the narrowest phone's width surely holds; a longer equation may scroll and must be reachable by keyboard.
+     */
+    private static final int NARROW_LINE = 17;
 
-  /** A longer equation takes the width of the page, with its reason below instead of beside it. */
-  private static final int WIDE_LINE = 30;
+    /** A longer equation takes the width of the page, with its reason below instead of beside it. */
+    private static final int WIDE_LINE = 30;
 
-  /** Values in a row of preferred values: a whole E12, which a phone just shows. */
-  private static final int SERIES_ROW = 12;
+    /** Values in a row of preferred values: a whole E12, which a phone just shows. */
+    private static final int SERIES_ROW = 12;
 
-  /** Title and rule at the top of the first page, in millimetres. */
-  private static final int MASTHEAD = 32;
+    /** Title and rule at the top of the first page, in millimetres. */
+    private static final int MASTHEAD = 32;
 
-  private final Document document;
-  private final Markup markup;
-  private final Places places;
-  private final String idPrefix;
-  private final Set<String> ids = new TreeSet<>();
-  private int headingLevel = 2;
+    private final Document document;
+    private final Markup markup;
+    private final Places places;
+    private final String idPrefix;
+    private final Set<String> ids = new TreeSet<>();
+    private int headingLevel = 2;
 
-  BlockMarkup(Document document, Markup markup) {
-    this(document, markup, new RuledPlaces(markup), "");
-  }
-
-  /** @param idPrefix before every id, where several of these share a page */
-  BlockMarkup(Document document, Markup markup, Places places, String idPrefix) {
-    this.document = document;
-    this.markup = markup;
-    this.places = places;
-    this.idPrefix = idPrefix;
-  }
-
-  BlockMarkup under(int heading) {
-    headingLevel = heading + 1;
-    return this;
-  }
-
-  void write() {
-    write(document.blocks());
-  }
-
-  private void write(List<Block> blocks) {
-    for (int i = 0; i < blocks.size(); ) {
-      int end = GivensWithFigures.end(blocks, i);
-      if (end > i + 1) {
-        givensBesideFigures(blocks.subList(i, end));
-        i = end;
-      } else {
-        blocks.get(i).accept(this);
-        i++;
-      }
+    BlockMarkup(Document document, Markup markup) {
+        this(document, markup, new RuledPlaces(markup), "");
     }
-  }
 
-  // ------------------------------------------------------------------------------------------------ problem and words
-
-  @Override
-  public void problem(ProblemBlock problem) {
-    String id = id("problem-" + problem.number());
-    markup.open("section", "class", fitsOnAPage(problem) ? "problem whole" : "problem", "aria-labelledby", id).newline();
-    markup.open("h2", "id", id);
-    markup.open("span", "class", "number").element("span", Wording.PROBLEM + " ", "class", "unseen");
-    markup.line(problem.number()).close("span").text(" ").line(problem.title()).close("h2").newline();
-    markup.open("p", "class", "running");
-    markup.open("span").line(String.join(" · ", problem.tags())).close("span").text(" ");
-    HtmlPage.sheetId(document, markup);
-    markup.close("p").newline();
-    headingLevel++;
-    write(problem.blocks());
-    headingLevel--;
-    markup.close("section").newline();
-  }
-
-  /** The first problem shares its page with what stands above it. */
-  private boolean fitsOnAPage(ProblemBlock problem) {
-    int before = document.blocks().indexOf(problem);
-    boolean first = before >= 0 && document.blocks().subList(0, before).stream().noneMatch(ProblemBlock.class::isInstance);
-    int above = first ? MASTHEAD + PaperHeight.of(document.blocks().subList(0, before)) : 0;
-    return above + PaperHeight.of(List.of(problem)) <= PaperHeight.ofPage(document.paper());
-  }
-
-  @Override
-  public void heading(Heading heading) {
-    heading(heading.level(), heading.text());
-  }
-
-  private void heading(int level, String text) {
-    String element = "h" + Math.min(6, Math.max(headingLevel, level));
-    markup.open(element).line(text).close(element).newline();
-  }
-
-  @Override
-  public void prose(Prose prose) {
-    markup.open("div", "class", "prose").newline();
-    ProseMarkup.write(prose.markdown(), markup);
-    markup.close("div").newline();
-  }
-
-  @Override
-  public void caution(Caution caution) {
-    String id = id("caution");
-    markup.open("div", "class", "caution", "role", "note", "aria-labelledby", id).newline().open("p");
-    markup.element("span", "⚠", "class", "sign", "role", "img", "aria-label", "Warning sign").text(" ");
-    markup.open("strong", "id", id).text(Wording.CAUTION + ": ").line(Wording.sentence(caution.heading())).close("strong").text(" ");
-    markup.line(caution.text()).close("p").newline().close("div").newline();
-  }
-
-  @Override
-  public void listing(Listing listing) {
-    markup.open("details", "class", "listing").newline().element("summary", listing.heading()).newline();
-    markup.open("pre", "tabindex", "0", "aria-label", listing.heading()).element("code", listing.text()).close("pre").newline();
-    markup.close("details").newline();
-  }
-
-  @Override
-  public void assumptions(Assumptions assumptions) {
-    if (assumptions.inFull()) {
-      markup.open("div", "class", "granted").newline();
-      markup.element("p", Wording.TAKEN_FOR_GRANTED + ":").newline().open("ul").newline();
-      for (Assumption one : assumptions.all()) {
-        markup.open("li").line(Wording.sentence(one.that())).text(" ").line(one.really()).close("li").newline();
-      }
-      markup.close("ul").newline().close("div").newline();
-    } else {
-      markup.open("p", "class", "granted").line(Wording.takenForGranted(assumptions)).close("p").newline();
+    /** @param idPrefix before every id, where several of these share a page */
+    BlockMarkup(Document document, Markup markup, Places places, String idPrefix) {
+        this.document = document;
+        this.markup = markup;
+        this.places = places;
+        this.idPrefix = idPrefix;
     }
-  }
 
-  // -------------------------------------------------------------------------------------------------- givens and figure
-
-  private void givensBesideFigures(List<Block> blocks) {
-    boolean wide = blocks.stream().anyMatch(
-        block -> block instanceof FigureBlock figure && DrawingSize.of(figure.figure().picture()).isWide());
-    markup.open("div", "class", wide ? "setting stacked" : "setting").newline();
-    blocks.stream().filter(Givens.class::isInstance).forEach(block -> block.accept(this));
-    markup.open("div", "class", "figures").newline();
-    blocks.stream().filter(FigureBlock.class::isInstance).forEach(block -> block.accept(this));
-    markup.close("div").newline().close("div").newline();
-  }
-
-  @Override
-  public void givens(Givens givens) {
-    markup.open("div", "class", "givens").newline();
-    heading(headingLevel, Wording.GIVEN);
-    markup.open("dl").newline();
-    for (GivenLine line : givens.lines()) {
-      markup.open("div").open("dt").line(line.label()).close("dt").open("dd");
-      if (line.symbol().isPresent()) {
-        math(MathMl.symbol(line.symbol().get()) + "<mo>=</mo>");
-        markup.text(" ");
-      }
-      markup.open("span", "class", "value").line(line.value()).close("span");
-      markup.close("dd").close("div").newline();
+    BlockMarkup under(int heading) {
+        headingLevel = heading + 1;
+        return this;
     }
-    markup.close("dl").newline().close("div").newline();
-  }
 
-  @Override
-  public void figure(FigureBlock block) {
-    Figure figure = block.figure();
-    markup.open("div", "class", "figure").newline();
-    markup.open("figure").newline();
-    if (DrawingSize.of(figure.picture()).scrollsOnAPhone()) {
-      markup.open("div", "class", "drawing long", "tabindex", "0", "role", "group", "aria-label", figure.title());
-    } else {
-      markup.open("div", "class", "drawing");
+    void write() {
+        write(document.blocks());
     }
-    markup.trusted(figure.svg()).close("div").newline();
-    markup.open("figcaption").element("b", Wording.FIGURE + ":").text(" ").line(figure.title()).close("figcaption");
-    markup.newline().close("figure").newline();
-    markup.open("details").newline();
-    markup.element("summary", Wording.FIGURE_IN_WORDS).newline();
-    markup.open("p").line(figure.summary()).close("p").newline();
-    if (!figure.table().rows().isEmpty()) {
-      markup.open("div", "class", "scroll", "tabindex", "0", "role", "group", "aria-label", figure.title()).open("table");
-      markup.open("thead").open("tr");
-      figure.table().head().forEach(head -> markup.open("th", "scope", "col").line(head).close("th"));
-      markup.close("tr").close("thead").newline().open("tbody").newline();
-      for (List<String> row : figure.table().rows()) {
-        markup.open("tr");
-        for (int i = 0; i < row.size(); i++) {
-          if (i == 0) {
-            markup.open("th", "scope", "row").line(row.get(i)).close("th");
-          } else {
-            markup.open("td").line(row.get(i)).close("td");
-          }
+
+    private void write(List<Block> blocks) {
+        for (int i = 0; i < blocks.size(); ) {
+            int end = GivensWithFigures.end(blocks, i);
+            if (end > i + 1) {
+                givensBesideFigures(blocks.subList(i, end));
+                i = end;
+            } else {
+                blocks.get(i).accept(this);
+                i++;
+            }
         }
-        markup.close("tr").newline();
-      }
-      markup.close("tbody").close("table").close("div").newline();
     }
-    if (!figure.walk().isEmpty()) {
-      markup.element("p", Wording.WALK + ":").newline().open("ol").newline();
-      figure.walk().forEach(sentence -> markup.open("li").line(sentence).close("li").newline());
-      markup.close("ol").newline();
+
+    // ------------------------------------------------------------------------------------------------ problem and
+    // words
+
+    @Override
+    public void problem(ProblemBlock problem) {
+        String id = id("problem-" + problem.number());
+        markup.open("section", "class", fitsOnAPage(problem) ? "problem whole" : "problem", "aria-labelledby", id)
+                .newline();
+        markup.open("h2", "id", id);
+        markup.open("span", "class", "number").element("span", Wording.PROBLEM + " ", "class", "unseen");
+        markup.line(problem.number())
+                .close("span")
+                .text(" ")
+                .line(problem.title())
+                .close("h2")
+                .newline();
+        markup.open("p", "class", "running");
+        markup.open("span")
+                .line(String.join(" · ", problem.tags()))
+                .close("span")
+                .text(" ");
+        HtmlPage.sheetId(document, markup);
+        markup.close("p").newline();
+        headingLevel++;
+        write(problem.blocks());
+        headingLevel--;
+        markup.close("section").newline();
     }
-    markup.close("details").newline().close("div").newline();
-  }
 
-  // ------------------------------------------------------------------------------------------------------- worked steps
-
-  @Override
-  public void steps(Steps steps) {
-    markup.open("div", "class", "working").newline();
-    heading(headingLevel, steps.heading().isEmpty() ? Wording.WORKED_STEPS : steps.heading());
-    markup.open("ol", "class", "steps", "role", "list").newline();
-    steps.steps().forEach(this::step);
-    markup.close("ol").newline().close("div").newline();
-  }
-
-  /** A blank step shows what is to be found and where to write it; neither rule nor reason, which would give it away. */
-  private void step(StepBlock step) {
-    Optional<Derivation> derivation = step.result().map(result -> Derivation.of(step));
-    boolean wide = derivation.isPresent() && derivation.get().width() > WIDE_LINE;
-    markup.open("li", "value", Integer.toString(step.number()), "class", wide ? "step wide" : "step");
-    markup.open("div", "class", "work").newline();
-    markup.open("p", "class", "finding").line(Wording.capitalised(step.meaning())).close("p").newline();
-    if (derivation.isPresent()) {
-      step.condition().ifPresent(condition -> condition(condition, step.notation()));
-      equation(step, derivation.get());
-      markup.close("div").newline();
-      why(step);
-    } else {
-      String label = step.blankId().isEmpty() ? Wording.STEP + " " + step.number() : step.blankId();
-      place(label, Optional.of(step.symbol()), step.meaning(), "");
-      markup.close("div").newline();
+    /** The first problem shares its page with what stands above it. */
+    private boolean fitsOnAPage(ProblemBlock problem) {
+        int before = document.blocks().indexOf(problem);
+        boolean first =
+                before >= 0 && document.blocks().subList(0, before).stream().noneMatch(ProblemBlock.class::isInstance);
+        int above = first ? MASTHEAD + PaperHeight.of(document.blocks().subList(0, before)) : 0;
+        return above + PaperHeight.of(List.of(problem)) <= PaperHeight.ofPage(document.paper());
     }
-    markup.close("li").newline();
-  }
 
-  /** The rule used and the reason, beside the working or below it. */
-  private void why(StepBlock step) {
-    markup.open("div", "class", "why").newline();
-    if (!step.principle().isEmpty()) {
-      markup.open("p", "class", "rule").element("span", Wording.RULE_USED + ": ", "class", "unseen");
-      markup.line(step.principle()).close("p").newline();
+    @Override
+    public void heading(Heading heading) {
+        heading(heading.level(), heading.text());
     }
-    if (!step.reason().isEmpty()) {
-      markup.open("p", "class", "reason").line(Wording.sentence(step.reason())).close("p").newline();
+
+    private void heading(int level, String text) {
+        String element = "h" + Math.min(6, Math.max(headingLevel, level));
+        markup.open(element).line(text).close(element).newline();
     }
-    markup.close("div").newline();
-  }
 
-  private void condition(Condition condition, Notation notation) {
-    markup.open("p", "class", "case").text(Wording.CASE + " ");
-    math(MathMl.symbolic(condition, notation));
-    markup.text("; " + Wording.CASE_HERE + " ");
-    math(MathMl.substituted(condition, notation));
-    markup.text(".").close("p").newline();
-  }
-
-  /** The lines {@code symbol = formula}, {@code = numbers put in}, {@code = result}, under each other at the sign. */
-  private void equation(StepBlock step, Derivation derivation) {
-    Printed result = step.result().orElseThrow();
-    if (derivation.width() > NARROW_LINE) {
-      markup.open("div", "class", "equation", "tabindex", "0", "role", "group", "aria-label", step.meaning());
-    } else {
-      markup.open("div", "class", "equation");
+    @Override
+    public void prose(Prose prose) {
+        markup.open("div", "class", "prose").newline();
+        ProseMarkup.write(prose.markdown(), markup);
+        markup.close("div").newline();
     }
-    markup.open("math", "xmlns", MATHML, "display", "block");
-    markup.open("mtable", "displaystyle", "true").newline();
-    String left = MathMl.symbol(step.symbol());
-    if (derivation.formula()) {
-      line(left, "=", MathMl.symbolic(step.formula().orElseThrow(), step.notation()));
-      left = "";
+
+    @Override
+    public void caution(Caution caution) {
+        String id = id("caution");
+        markup.open("div", "class", "caution", "role", "note", "aria-labelledby", id)
+                .newline()
+                .open("p");
+        markup.element("span", "⚠", "class", "sign", "role", "img", "aria-label", "Warning sign")
+                .text(" ");
+        markup.open("strong", "id", id)
+                .text(Wording.CAUTION + ": ")
+                .line(Wording.sentence(caution.heading()))
+                .close("strong")
+                .text(" ");
+        markup.line(caution.text()).close("p").newline().close("div").newline();
     }
-    if (derivation.numbers()) {
-      line("", "=", MathMl.substituted(step.formula().orElseThrow(), step.notation()));
+
+    @Override
+    public void listing(Listing listing) {
+        markup.open("details", "class", "listing")
+                .newline()
+                .element("summary", listing.heading())
+                .newline();
+        markup.open("pre", "tabindex", "0", "aria-label", listing.heading())
+                .element("code", listing.text())
+                .close("pre")
+                .newline();
+        markup.close("details").newline();
     }
-    if (derivation.result()) {
-      line(left, result.exact() ? "=" : "≈", MathMl.value(result));
-    }
-    markup.close("mtable").close("math").close("div").newline();
-  }
 
-  private void line(String left, String relation, String right) {
-    markup.open("mtr").open("mtd").open("mrow").trusted(left).close("mrow").close("mtd");
-    markup.open("mtd").element("mo", relation).close("mtd");
-    markup.open("mtd").open("mrow").trusted(right).close("mrow").close("mtd").close("mtr").newline();
-  }
-
-  private void math(String children) {
-    markup.open("math", "xmlns", MATHML).trusted(children).close("math");
-  }
-
-  // ---------------------------------------------------------------------------------------------------- answers and key
-
-  @Override
-  public void question(Question question) {
-    String id = id("answer-" + question.id());
-    markup.open("div", "class", "question", "id", id).newline();
-    if (question.options().isEmpty()) {
-      markup.open("p", "class", "prompt").open("b", "class", "label").line(question.id()).close("b").text(" ");
-      ProseMarkup.writeLine(question.prompt(), markup);
-      markup.close("p").newline();
-      place(question.id(), question.symbol(), "",
-          question.unitBox() == UnitBox.SHARE ? Wording.SHARE_HINT : question.unitHint());
-    } else {
-      places.options(question, id + "-option");
-    }
-    markup.close("div").newline();
-  }
-
-  private void place(String label, Optional<Symbol> symbol, String meaning, String hint) {
-    String symbolMarkup = symbol.map(s -> "<math xmlns=\"" + MATHML + "\">" + MathMl.symbol(s) + "<mo>=</mo></math> ").orElse("");
-    places.place(id("place-" + label), label, symbolMarkup, meaning, hint);
-  }
-
-  @Override
-  public void keyTable(KeyTable table) {
-    List<String> head = List.of(Wording.QUESTION, Wording.ANSWER, Wording.ACCEPTED, Wording.SECOND_ROUTE);
-    openTable(Wording.ANSWERS, head);
-    for (KeyLine line : table.lines()) {
-      markup.open("tbody", "role", "rowgroup").newline().open("tr", "role", "row");
-      openCell("th", head.get(0));
-      markup.open("b", "class", "label").line(line.question()).close("b");
-      line.symbol().ifPresent(symbol -> {
-        markup.text(" ");
-        math(MathMl.symbol(symbol));
-      });
-      closeCell("th");
-      openCell("td", head.get(1)).open("strong").line(line.answer()).close("strong");
-      closeCell("td");
-      openCell("td", head.get(2)).line(line.accepted());
-      closeCell("td");
-      openCell("td", head.get(3)).line(line.secondRoute());
-      closeCell("td");
-      markup.close("tr").newline();
-      if (!line.mistakes().isEmpty()) {
-        markup.open("tr", "role", "row", "class", "mistakes");
-        markup.open("td", "role", "cell", "colspan", Integer.toString(head.size()));
-        markup.element("p", Wording.WRONG_METHODS + ":").open("ul").newline();
-        for (MistakeLine mistake : line.mistakes()) {
-          markup.open("li").open("b", "class", "value").line(mistake.value()).close("b").text(" — ");
-          markup.line(mistake.explanation()).close("li").newline();
+    @Override
+    public void assumptions(Assumptions assumptions) {
+        if (assumptions.inFull()) {
+            markup.open("div", "class", "granted").newline();
+            markup.element("p", Wording.TAKEN_FOR_GRANTED + ":")
+                    .newline()
+                    .open("ul")
+                    .newline();
+            for (Assumption one : assumptions.all()) {
+                markup.open("li")
+                        .line(Wording.sentence(one.that()))
+                        .text(" ")
+                        .line(one.really())
+                        .close("li")
+                        .newline();
+            }
+            markup.close("ul").newline().close("div").newline();
+        } else {
+            markup.open("p", "class", "granted")
+                    .line(Wording.takenForGranted(assumptions))
+                    .close("p")
+                    .newline();
         }
-        markup.close("ul").close("td").close("tr").newline();
-      }
-      markup.close("tbody").newline();
     }
-    markup.close("table").newline();
-  }
 
-  // -------------------------------------------------------------------------------------------------------------- tables
+    // -------------------------------------------------------------------------------------------------- givens and
+    // figure
 
-  @Override
-  public void preferredValues(PreferredValues values) {
-    openScroll(Wording.PREFERRED_VALUES, "look-up series");
-    for (Series series : values.series()) {
-      markup.open("tbody").newline();
-      List<List<String>> rows = series.rows(SERIES_ROW);
-      for (List<String> row : rows) {
-        markup.open("tr");
-        if (row == rows.get(0)) {
-          markup.open("th", "scope", "rowgroup", "rowspan", Integer.toString(rows.size())).line(series.name()).close("th");
+    private void givensBesideFigures(List<Block> blocks) {
+        boolean wide = blocks.stream()
+                .anyMatch(block -> block instanceof FigureBlock figure
+                        && DrawingSize.of(figure.figure().picture()).isWide());
+        markup.open("div", "class", wide ? "setting stacked" : "setting").newline();
+        blocks.stream().filter(Givens.class::isInstance).forEach(block -> block.accept(this));
+        markup.open("div", "class", "figures").newline();
+        blocks.stream().filter(FigureBlock.class::isInstance).forEach(block -> block.accept(this));
+        markup.close("div").newline().close("div").newline();
+    }
+
+    @Override
+    public void givens(Givens givens) {
+        markup.open("div", "class", "givens").newline();
+        heading(headingLevel, Wording.GIVEN);
+        markup.open("dl").newline();
+        for (GivenLine line : givens.lines()) {
+            markup.open("div").open("dt").line(line.label()).close("dt").open("dd");
+            if (line.symbol().isPresent()) {
+                math(MathMl.symbol(line.symbol().get()) + "<mo>=</mo>");
+                markup.text(" ");
+            }
+            markup.open("span", "class", "value").line(line.value()).close("span");
+            markup.close("dd").close("div").newline();
         }
-        row.forEach(value -> markup.text(" ").open("td").line(value).close("td"));
-        markup.close("tr").newline();
-      }
-      markup.close("tbody").newline();
+        markup.close("dl").newline().close("div").newline();
     }
-    markup.close("table").close("div").newline();
-  }
 
-  @Override
-  public void referenceTable(ReferenceTable table) {
-    openScroll(table.caption(), "look-up");
-    markup.open("thead").open("tr");
-    table.head().forEach(name -> markup.open("th", "scope", "col").line(name).close("th"));
-    markup.close("tr").close("thead").newline().open("tbody").newline();
-    for (List<String> row : table.rows()) {
-      markup.open("tr").open("th", "scope", "row").line(row.get(0)).close("th");
-      row.subList(1, row.size()).forEach(value -> markup.text(" ").open("td").line(value).close("td"));
-      markup.close("tr").newline();
+    @Override
+    public void figure(FigureBlock block) {
+        Figure figure = block.figure();
+        markup.open("div", "class", "figure").newline();
+        markup.open("figure").newline();
+        if (DrawingSize.of(figure.picture()).scrollsOnAPhone()) {
+            markup.open("div", "class", "drawing long", "tabindex", "0", "role", "group", "aria-label", figure.title());
+        } else {
+            markup.open("div", "class", "drawing");
+        }
+        markup.trusted(figure.svg()).close("div").newline();
+        markup.open("figcaption")
+                .element("b", Wording.FIGURE + ":")
+                .text(" ")
+                .line(figure.title())
+                .close("figcaption");
+        markup.newline().close("figure").newline();
+        markup.open("details").newline();
+        markup.element("summary", Wording.FIGURE_IN_WORDS).newline();
+        markup.open("p").line(figure.summary()).close("p").newline();
+        if (!figure.table().rows().isEmpty()) {
+            markup.open("div", "class", "scroll", "tabindex", "0", "role", "group", "aria-label", figure.title())
+                    .open("table");
+            markup.open("thead").open("tr");
+            figure.table()
+                    .head()
+                    .forEach(
+                            head -> markup.open("th", "scope", "col").line(head).close("th"));
+            markup.close("tr").close("thead").newline().open("tbody").newline();
+            for (List<String> row : figure.table().rows()) {
+                markup.open("tr");
+                for (int i = 0; i < row.size(); i++) {
+                    if (i == 0) {
+                        markup.open("th", "scope", "row").line(row.get(i)).close("th");
+                    } else {
+                        markup.open("td").line(row.get(i)).close("td");
+                    }
+                }
+                markup.close("tr").newline();
+            }
+            markup.close("tbody").close("table").close("div").newline();
+        }
+        if (!figure.walk().isEmpty()) {
+            markup.element("p", Wording.WALK + ":").newline().open("ol").newline();
+            figure.walk()
+                    .forEach(sentence ->
+                            markup.open("li").line(sentence).close("li").newline());
+            markup.close("ol").newline();
+        }
+        markup.close("details").newline().close("div").newline();
     }
-    markup.close("tbody").close("table").close("div").newline();
-  }
 
-  private void openScroll(String caption, String look) {
-    markup.open("div", "class", "scroll", "tabindex", "0", "role", "group", "aria-label", caption).newline();
-    markup.open("table", "class", look).newline().open("caption").line(caption).close("caption").newline();
-  }
+    // ------------------------------------------------------------------------------------------------------- worked
+    // steps
 
-  @Override
-  public void table(Table table) {
-    openTable(table.caption(), table.head());
-    markup.open("tbody", "role", "rowgroup").newline();
-    for (List<Cell> row : table.rows()) {
-      markup.open("tr", "role", "row");
-      for (int i = 0; i < row.size(); i++) {
-        String element = i == 0 ? "th" : "td";
-        openCell(element, i < table.head().size() ? table.head().get(i) : "");
-        content(row.get(i));
-        closeCell(element);
-      }
-      markup.close("tr").newline();
+    @Override
+    public void steps(Steps steps) {
+        markup.open("div", "class", "working").newline();
+        heading(headingLevel, steps.heading().isEmpty() ? Wording.WORKED_STEPS : steps.heading());
+        markup.open("ol", "class", "steps", "role", "list").newline();
+        steps.steps().forEach(this::step);
+        markup.close("ol").newline().close("div").newline();
     }
-    markup.close("tbody").newline().close("table").newline();
-  }
 
-  /**
-   * On a phone each row of these tables becomes a small card and each cell carries its column's name; roles are spelled
-   * out because a cell that is no longer displayed as one would lose its meaning for a screen reader.
-   */
-  private void openTable(String caption, List<String> head) {
-    markup.open("table", "class", "cards", "role", "table").newline();
-    if (!caption.isEmpty()) {
-      markup.open("caption").line(caption).close("caption").newline();
+    /**
+     * A blank step shows what is to be found and where to write it; neither rule nor reason, which would give it away.
+     */
+    private void step(StepBlock step) {
+        Optional<Derivation> derivation = step.result().map(result -> Derivation.of(step));
+        boolean wide = derivation.isPresent() && derivation.get().width() > WIDE_LINE;
+        markup.open("li", "value", Integer.toString(step.number()), "class", wide ? "step wide" : "step");
+        markup.open("div", "class", "work").newline();
+        markup.open("p", "class", "finding")
+                .line(Wording.capitalised(step.meaning()))
+                .close("p")
+                .newline();
+        if (derivation.isPresent()) {
+            step.condition().ifPresent(condition -> condition(condition, step.notation()));
+            equation(step, derivation.get());
+            markup.close("div").newline();
+            why(step);
+        } else {
+            String label = step.blankId().isEmpty() ? Wording.STEP + " " + step.number() : step.blankId();
+            place(label, Optional.of(step.symbol()), step.meaning(), "");
+            markup.close("div").newline();
+        }
+        markup.close("li").newline();
     }
-    markup.open("thead", "role", "rowgroup").open("tr", "role", "row");
-    head.forEach(name -> markup.open("th", "scope", "col", "role", "columnheader").line(name).close("th"));
-    markup.close("tr").close("thead").newline();
-  }
 
-  /** The content in one element, so that it stays together beside the column's name. */
-  private Markup openCell(String element, String label) {
-    if (element.equals("th")) {
-      markup.open("th", "scope", "row", "role", "rowheader", "data-label", label);
-    } else {
-      markup.open("td", "role", "cell", "data-label", label);
+    /** The rule used and the reason, beside the working or below it. */
+    private void why(StepBlock step) {
+        markup.open("div", "class", "why").newline();
+        if (!step.principle().isEmpty()) {
+            markup.open("p", "class", "rule").element("span", Wording.RULE_USED + ": ", "class", "unseen");
+            markup.line(step.principle()).close("p").newline();
+        }
+        if (!step.reason().isEmpty()) {
+            markup.open("p", "class", "reason")
+                    .line(Wording.sentence(step.reason()))
+                    .close("p")
+                    .newline();
+        }
+        markup.close("div").newline();
     }
-    return markup.open("span");
-  }
 
-  private void closeCell(String element) {
-    markup.close("span").close(element);
-  }
-
-  private void content(Cell cell) {
-    if (Address.isAllowed(cell.href())) {
-      markup.open("a", "href", Address.encoded(cell.href())).line(cell.text()).close("a");
-    } else {
-      markup.line(cell.text());
+    private void condition(Condition condition, Notation notation) {
+        markup.open("p", "class", "case").text(Wording.CASE + " ");
+        math(MathMl.symbolic(condition, notation));
+        markup.text("; " + Wording.CASE_HERE + " ");
+        math(MathMl.substituted(condition, notation));
+        markup.text(".").close("p").newline();
     }
-  }
 
-  /** Made of letters, digits and hyphens, and used once on the page. */
-  private String id(String wanted) {
-    StringBuilder letters = new StringBuilder();
-    wanted.codePoints().forEach(c -> letters.append(
-        c < 0x80 && Character.isLetterOrDigit(c) ? (char) c : '-'));
-    letters.insert(0, idPrefix);
-    String id = letters.toString();
-    for (int i = 2; !ids.add(id); i++) {
-      id = letters + "-" + i;
+    /** The lines {@code symbol = formula}, {@code = numbers put in}, {@code = result}, under each other at the sign. */
+    private void equation(StepBlock step, Derivation derivation) {
+        Printed result = step.result().orElseThrow();
+        if (derivation.width() > NARROW_LINE) {
+            markup.open("div", "class", "equation", "tabindex", "0", "role", "group", "aria-label", step.meaning());
+        } else {
+            markup.open("div", "class", "equation");
+        }
+        markup.open("math", "xmlns", MATHML, "display", "block");
+        markup.open("mtable", "displaystyle", "true").newline();
+        String left = MathMl.symbol(step.symbol());
+        if (derivation.formula()) {
+            line(left, "=", MathMl.symbolic(step.formula().orElseThrow(), step.notation()));
+            left = "";
+        }
+        if (derivation.numbers()) {
+            line("", "=", MathMl.substituted(step.formula().orElseThrow(), step.notation()));
+        }
+        if (derivation.result()) {
+            line(left, result.exact() ? "=" : "≈", MathMl.value(result));
+        }
+        markup.close("mtable").close("math").close("div").newline();
     }
-    return id;
-  }
+
+    private void line(String left, String relation, String right) {
+        markup.open("mtr").open("mtd").open("mrow").trusted(left).close("mrow").close("mtd");
+        markup.open("mtd").element("mo", relation).close("mtd");
+        markup.open("mtd")
+                .open("mrow")
+                .trusted(right)
+                .close("mrow")
+                .close("mtd")
+                .close("mtr")
+                .newline();
+    }
+
+    private void math(String children) {
+        markup.open("math", "xmlns", MATHML).trusted(children).close("math");
+    }
+
+    // ---------------------------------------------------------------------------------------------------- answers and
+    // key
+
+    @Override
+    public void question(Question question) {
+        String id = id("answer-" + question.id());
+        markup.open("div", "class", "question", "id", id).newline();
+        if (question.options().isEmpty()) {
+            markup.open("p", "class", "prompt")
+                    .open("b", "class", "label")
+                    .line(question.id())
+                    .close("b")
+                    .text(" ");
+            ProseMarkup.writeLine(question.prompt(), markup);
+            markup.close("p").newline();
+            place(
+                    question.id(),
+                    question.symbol(),
+                    "",
+                    question.unitBox() == UnitBox.SHARE ? Wording.SHARE_HINT : question.unitHint());
+        } else {
+            places.options(question, id + "-option");
+        }
+        markup.close("div").newline();
+    }
+
+    private void place(String label, Optional<Symbol> symbol, String meaning, String hint) {
+        String symbolMarkup = symbol.map(
+                        s -> "<math xmlns=\"" + MATHML + "\">" + MathMl.symbol(s) + "<mo>=</mo></math> ")
+                .orElse("");
+        places.place(id("place-" + label), label, symbolMarkup, meaning, hint);
+    }
+
+    @Override
+    public void keyTable(KeyTable table) {
+        List<String> head = List.of(Wording.QUESTION, Wording.ANSWER, Wording.ACCEPTED, Wording.SECOND_ROUTE);
+        openTable(Wording.ANSWERS, head);
+        for (KeyLine line : table.lines()) {
+            markup.open("tbody", "role", "rowgroup").newline().open("tr", "role", "row");
+            openCell("th", head.get(0));
+            markup.open("b", "class", "label").line(line.question()).close("b");
+            line.symbol().ifPresent(symbol -> {
+                markup.text(" ");
+                math(MathMl.symbol(symbol));
+            });
+            closeCell("th");
+            openCell("td", head.get(1)).open("strong").line(line.answer()).close("strong");
+            closeCell("td");
+            openCell("td", head.get(2)).line(line.accepted());
+            closeCell("td");
+            openCell("td", head.get(3)).line(line.secondRoute());
+            closeCell("td");
+            markup.close("tr").newline();
+            if (!line.mistakes().isEmpty()) {
+                markup.open("tr", "role", "row", "class", "mistakes");
+                markup.open("td", "role", "cell", "colspan", Integer.toString(head.size()));
+                markup.element("p", Wording.WRONG_METHODS + ":").open("ul").newline();
+                for (MistakeLine mistake : line.mistakes()) {
+                    markup.open("li")
+                            .open("b", "class", "value")
+                            .line(mistake.value())
+                            .close("b")
+                            .text(" — ");
+                    markup.line(mistake.explanation()).close("li").newline();
+                }
+                markup.close("ul").close("td").close("tr").newline();
+            }
+            markup.close("tbody").newline();
+        }
+        markup.close("table").newline();
+    }
+
+    // --------------------------------------------------------------------------------------------------------------
+    // tables
+
+    @Override
+    public void preferredValues(PreferredValues values) {
+        openScroll(Wording.PREFERRED_VALUES, "look-up series");
+        for (Series series : values.series()) {
+            markup.open("tbody").newline();
+            List<List<String>> rows = series.rows(SERIES_ROW);
+            for (List<String> row : rows) {
+                markup.open("tr");
+                if (row == rows.get(0)) {
+                    markup.open("th", "scope", "rowgroup", "rowspan", Integer.toString(rows.size()))
+                            .line(series.name())
+                            .close("th");
+                }
+                row.forEach(value -> markup.text(" ").open("td").line(value).close("td"));
+                markup.close("tr").newline();
+            }
+            markup.close("tbody").newline();
+        }
+        markup.close("table").close("div").newline();
+    }
+
+    @Override
+    public void referenceTable(ReferenceTable table) {
+        openScroll(table.caption(), "look-up");
+        markup.open("thead").open("tr");
+        table.head()
+                .forEach(name -> markup.open("th", "scope", "col").line(name).close("th"));
+        markup.close("tr").close("thead").newline().open("tbody").newline();
+        for (List<String> row : table.rows()) {
+            markup.open("tr").open("th", "scope", "row").line(row.get(0)).close("th");
+            row.subList(1, row.size())
+                    .forEach(value -> markup.text(" ").open("td").line(value).close("td"));
+            markup.close("tr").newline();
+        }
+        markup.close("tbody").close("table").close("div").newline();
+    }
+
+    private void openScroll(String caption, String look) {
+        markup.open("div", "class", "scroll", "tabindex", "0", "role", "group", "aria-label", caption)
+                .newline();
+        markup.open("table", "class", look)
+                .newline()
+                .open("caption")
+                .line(caption)
+                .close("caption")
+                .newline();
+    }
+
+    @Override
+    public void table(Table table) {
+        openTable(table.caption(), table.head());
+        markup.open("tbody", "role", "rowgroup").newline();
+        for (List<Cell> row : table.rows()) {
+            markup.open("tr", "role", "row");
+            for (int i = 0; i < row.size(); i++) {
+                String element = i == 0 ? "th" : "td";
+                openCell(element, i < table.head().size() ? table.head().get(i) : "");
+                content(row.get(i));
+                closeCell(element);
+            }
+            markup.close("tr").newline();
+        }
+        markup.close("tbody").newline().close("table").newline();
+    }
+
+    /**
+     * On a phone each row of these tables becomes a small card and each cell carries its column's name; roles are
+     * spelled out because a cell that is no longer displayed as one would lose its meaning for a screen reader.
+     */
+    private void openTable(String caption, List<String> head) {
+        markup.open("table", "class", "cards", "role", "table").newline();
+        if (!caption.isEmpty()) {
+            markup.open("caption").line(caption).close("caption").newline();
+        }
+        markup.open("thead", "role", "rowgroup").open("tr", "role", "row");
+        head.forEach(name -> markup.open("th", "scope", "col", "role", "columnheader")
+                .line(name)
+                .close("th"));
+        markup.close("tr").close("thead").newline();
+    }
+
+    /** The content in one element, so that it stays together beside the column's name. */
+    private Markup openCell(String element, String label) {
+        if (element.equals("th")) {
+            markup.open("th", "scope", "row", "role", "rowheader", "data-label", label);
+        } else {
+            markup.open("td", "role", "cell", "data-label", label);
+        }
+        return markup.open("span");
+    }
+
+    private void closeCell(String element) {
+        markup.close("span").close(element);
+    }
+
+    private void content(Cell cell) {
+        if (Address.isAllowed(cell.href())) {
+            markup.open("a", "href", Address.encoded(cell.href()))
+                    .line(cell.text())
+                    .close("a");
+        } else {
+            markup.line(cell.text());
+        }
+    }
+
+    /** Made of letters, digits and hyphens, and used once on the page. */
+    private String id(String wanted) {
+        StringBuilder letters = new StringBuilder();
+        wanted.codePoints().forEach(c -> letters.append(c < 0x80 && Character.isLetterOrDigit(c) ? (char) c : '-'));
+        letters.insert(0, idPrefix);
+        String id = letters.toString();
+        for (int i = 2; !ids.add(id); i++) {
+            id = letters + "-" + i;
+        }
+        return id;
+    }
 }

@@ -10,49 +10,53 @@ import java.util.List;
 
 /** Part of a page that somebody else frames: blocks with fields to type in, and the look they need. */
 public final class Fragment {
-  private static final String MATH = "<math xmlns=\"http://www.w3.org/1998/Math/MathML\" displaystyle=\"true\">";
+    private static final String MATH = "<math xmlns=\"http://www.w3.org/1998/Math/MathML\" displaystyle=\"true\">";
 
-  private Fragment() {}
+    private Fragment() {}
 
-  /**
-   * @param idPrefix letters and hyphens that no other fragment of the page begins its ids with
-   * @param under level of the heading that this stands under
-   */
-  public static String of(List<Block> blocks, String language, String idPrefix, int under) {
-    return of(new Document(Document.Kind.SHEET, language, "", "", "", Document.Paper.A4, blocks), idPrefix, under);
-  }
+    /**
+     * @param idPrefix letters and hyphens that no other fragment of the page begins its ids with
+     * @param under level of the heading that this stands under
+     */
+    public static String of(List<Block> blocks, String language, String idPrefix, int under) {
+        return of(new Document(Document.Kind.SHEET, language, "", "", "", Document.Paper.A4, blocks), idPrefix, under);
+    }
 
-  /** The blocks of a document, with its sheet ID where its problems show it. */
-  public static String of(Document document, String idPrefix, int under) {
-    Markup markup = new Markup();
-    new BlockMarkup(document, markup, new TypedPlaces(markup), idPrefix).under(under).write();
-    return markup.toString();
-  }
+    /** The blocks of a document, with its sheet ID where its problems show it. */
+    public static String of(Document document, String idPrefix, int under) {
+        Markup markup = new Markup();
+        new BlockMarkup(document, markup, new TypedPlaces(markup), idPrefix)
+                .under(under)
+                .write();
+        return markup.toString();
+    }
 
-  /** A step without its numbers, in words: what it finds, by which rule, and why. */
-  public static String rule(StepBlock step) {
-    Markup markup = new Markup();
-    markup.open("p").line(Wording.capitalised(step.meaning())).text(": ");
-    markup.open("strong").line(step.principle()).close("strong").text(". ");
-    markup.line(Wording.sentence(step.reason())).close("p");
-    return markup.toString();
-  }
+    /** A step without its numbers, in words: what it finds, by which rule, and why. */
+    public static String rule(StepBlock step) {
+        Markup markup = new Markup();
+        markup.open("p").line(Wording.capitalised(step.meaning())).text(": ");
+        markup.open("strong").line(step.principle()).close("strong").text(". ");
+        markup.line(Wording.sentence(step.reason())).close("p");
+        return markup.toString();
+    }
 
-  /** A step without its numbers, in symbols, with the case that applies. */
-  public static String symbols(StepBlock step) {
-    Markup markup = new Markup();
-    step.condition().ifPresent(condition -> {
-      markup.open("p", "class", "case").text(Wording.CASE + " ");
-      markup.trusted(MATH + MathMl.symbolic(condition, step.notation()) + "</math>.").close("p");
-    });
-    markup.open("p", "class", "line", "tabindex", "0", "role", "group", "aria-label", step.meaning());
-    markup.trusted(MATH + MathMl.symbol(step.symbol()) + "<mo>=</mo>"
-        + MathMl.symbolic(step.formula().orElseThrow(), step.notation()) + "</math>").close("p");
-    return markup.toString();
-  }
+    /** A step without its numbers, in symbols, with the case that applies. */
+    public static String symbols(StepBlock step) {
+        Markup markup = new Markup();
+        step.condition().ifPresent(condition -> {
+            markup.open("p", "class", "case").text(Wording.CASE + " ");
+            markup.trusted(MATH + MathMl.symbolic(condition, step.notation()) + "</math>.")
+                    .close("p");
+        });
+        markup.open("p", "class", "line", "tabindex", "0", "role", "group", "aria-label", step.meaning());
+        markup.trusted(MATH + MathMl.symbol(step.symbol()) + "<mo>=</mo>"
+                        + MathMl.symbolic(step.formula().orElseThrow(), step.notation()) + "</math>")
+                .close("p");
+        return markup.toString();
+    }
 
-  /** The style sheet of every page; it begins with names for all colours in light and dark. */
-  public static String style() {
-    return StyleSheet.common();
-  }
+    /** The style sheet of every page; it begins with names for all colours in light and dark. */
+    public static String style() {
+        return StyleSheet.common();
+    }
 }

@@ -9,83 +9,109 @@ import ampersheet.sheet.Document;
  * The same bytes are well-formed XML, so that other programs can read a sheet without an HTML parser.
  */
 public final class HtmlPage {
-  private static final String NOTHING_FROM_OUTSIDE =
-      "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
+    private static final String NOTHING_FROM_OUTSIDE =
+            "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
 
-  private HtmlPage() {}
+    private HtmlPage() {}
 
-  public static String render(Document document) {
-    Markup markup = new Markup();
-    markup.trusted("<!DOCTYPE html>\n");
-    markup.open("html", "xmlns", "http://www.w3.org/1999/xhtml", "lang", document.language(), "xml:lang",
-        document.language()).newline();
-    head(document, markup);
-    markup.open("body", "class", switch (document.kind()) {
-      case SHEET -> "sheet";
-      case KEY -> "key";
-      case INDEX -> "index";
-      case FEEDBACK -> "feedback";
-      case REPORT -> "index report";
-    }).newline();
-    masthead(document, markup);
-    markup.open("main").newline();
-    new BlockMarkup(document, markup).write();
-    markup.close("main").newline();
-    foot(document, markup);
-    markup.close("body").newline().close("html").newline();
-    return markup.toString();
-  }
+    public static String render(Document document) {
+        Markup markup = new Markup();
+        markup.trusted("<!DOCTYPE html>\n");
+        markup.open(
+                        "html",
+                        "xmlns",
+                        "http://www.w3.org/1999/xhtml",
+                        "lang",
+                        document.language(),
+                        "xml:lang",
+                        document.language())
+                .newline();
+        head(document, markup);
+        markup.open(
+                        "body",
+                        "class",
+                        switch (document.kind()) {
+                            case SHEET -> "sheet";
+                            case KEY -> "key";
+                            case INDEX -> "index";
+                            case FEEDBACK -> "feedback";
+                            case REPORT -> "index report";
+                        })
+                .newline();
+        masthead(document, markup);
+        markup.open("main").newline();
+        new BlockMarkup(document, markup).write();
+        markup.close("main").newline();
+        foot(document, markup);
+        markup.close("body").newline().close("html").newline();
+        return markup.toString();
+    }
 
-  private static void head(Document document, Markup markup) {
-    markup.open("head").newline();
-    markup.single("meta", "charset", "UTF-8").newline();
-    markup.single("meta", "http-equiv", "Content-Security-Policy", "content", NOTHING_FROM_OUTSIDE).newline();
-    markup.single("meta", "name", "viewport", "content", "width=device-width, initial-scale=1").newline();
-    markup.single("meta", "name", "color-scheme", "content", "light dark").newline();
-    StringBuilder title = new StringBuilder();
-    if (document.kind() == Document.Kind.KEY) {
-      title.append(Wording.KEY_NOTICE).append(" · ");
+    private static void head(Document document, Markup markup) {
+        markup.open("head").newline();
+        markup.single("meta", "charset", "UTF-8").newline();
+        markup.single("meta", "http-equiv", "Content-Security-Policy", "content", NOTHING_FROM_OUTSIDE)
+                .newline();
+        markup.single("meta", "name", "viewport", "content", "width=device-width, initial-scale=1")
+                .newline();
+        markup.single("meta", "name", "color-scheme", "content", "light dark").newline();
+        StringBuilder title = new StringBuilder();
+        if (document.kind() == Document.Kind.KEY) {
+            title.append(Wording.KEY_NOTICE).append(" · ");
+        }
+        title.append(document.title());
+        if (!document.sheetId().isEmpty()) {
+            title.append(" · ").append(document.sheetId());
+        }
+        markup.open("title").line(title.toString()).close("title").newline();
+        markup.open("style")
+                .newline()
+                .trusted(StyleSheet.of(document))
+                .close("style")
+                .newline();
+        markup.close("head").newline();
     }
-    title.append(document.title());
-    if (!document.sheetId().isEmpty()) {
-      title.append(" · ").append(document.sheetId());
-    }
-    markup.open("title").line(title.toString()).close("title").newline();
-    markup.open("style").newline().trusted(StyleSheet.of(document)).close("style").newline();
-    markup.close("head").newline();
-  }
 
-  private static void masthead(Document document, Markup markup) {
-    markup.open("header", "class", "masthead").newline();
-    if (document.kind() == Document.Kind.KEY) {
-      markup.element("p", Wording.KEY_NOTICE, "class", "key-notice").newline();
+    private static void masthead(Document document, Markup markup) {
+        markup.open("header", "class", "masthead").newline();
+        if (document.kind() == Document.Kind.KEY) {
+            markup.element("p", Wording.KEY_NOTICE, "class", "key-notice").newline();
+        }
+        markup.open("h1").line(document.title()).close("h1").newline();
+        if (!document.subtitle().isEmpty() || !document.sheetId().isEmpty()) {
+            markup.open("p", "class", "running");
+            markup.open("span", "class", "reader")
+                    .line(document.subtitle())
+                    .close("span")
+                    .text(" ");
+            sheetId(document, markup);
+            markup.close("p").newline();
+        }
+        markup.close("header").newline();
     }
-    markup.open("h1").line(document.title()).close("h1").newline();
-    if (!document.subtitle().isEmpty() || !document.sheetId().isEmpty()) {
-      markup.open("p", "class", "running");
-      markup.open("span", "class", "reader").line(document.subtitle()).close("span").text(" ");
-      sheetId(document, markup);
-      markup.close("p").newline();
-    }
-    markup.close("header").newline();
-  }
 
-  private static void foot(Document document, Markup markup) {
-    markup.open("footer").newline();
-    markup.open("p", "class", "running");
-    markup.open("span").text(Wording.END_OF + " ").open("cite").line(document.title()).close("cite").close("span").text(" ");
-    if (document.kind() == Document.Kind.KEY) {
-      markup.element("strong", Wording.KEY_NOTICE).text(" ");
+    private static void foot(Document document, Markup markup) {
+        markup.open("footer").newline();
+        markup.open("p", "class", "running");
+        markup.open("span")
+                .text(Wording.END_OF + " ")
+                .open("cite")
+                .line(document.title())
+                .close("cite")
+                .close("span")
+                .text(" ");
+        if (document.kind() == Document.Kind.KEY) {
+            markup.element("strong", Wording.KEY_NOTICE).text(" ");
+        }
+        sheetId(document, markup);
+        markup.close("p").newline().close("footer").newline();
     }
-    sheetId(document, markup);
-    markup.close("p").newline().close("footer").newline();
-  }
 
-  /** Nothing on a page without one. */
-  static void sheetId(Document document, Markup markup) {
-    if (!document.sheetId().isEmpty()) {
-      markup.open("span", "class", "sheet-id").text(Wording.SHEET + " ");
-      markup.open("b").line(document.sheetId()).close("b").close("span");
+    /** Nothing on a page without one. */
+    static void sheetId(Document document, Markup markup) {
+        if (!document.sheetId().isEmpty()) {
+            markup.open("span", "class", "sheet-id").text(Wording.SHEET + " ");
+            markup.open("b").line(document.sheetId()).close("b").close("span");
+        }
     }
-  }
 }

@@ -10,56 +10,56 @@ import java.nio.charset.StandardCharsets;
 
 /** The look of every page, and the rules for paper that depend on the document. */
 final class StyleSheet {
-  private static final String COMMON = read("sheet.css");
+    private static final String COMMON = read("sheet.css");
 
-  /** Tables with many columns of numbers. */
-  private static final String WIDE = ".report { max-width: 64rem; }\n.report h2 { margin-top: 2.8rem; }\n"
-      + ".report main > table { margin-top: 1.4rem; }\n";
+    /** Tables with many columns of numbers. */
+    private static final String WIDE = ".report { max-width: 64rem; }\n.report h2 { margin-top: 2.8rem; }\n"
+            + ".report main > table { margin-top: 1.4rem; }\n";
 
-  /** Each question with its verdict stands apart from the next. */
-  private static final String SPACED = ".feedback main > h2 { margin-top: 1.6rem; }\n"
-      + ".feedback .problem > .prose + .prose, .feedback .working + .prose { margin-top: 1.5rem; }\n";
+    /** Each question with its verdict stands apart from the next. */
+    private static final String SPACED = ".feedback main > h2 { margin-top: 1.6rem; }\n"
+            + ".feedback .problem > .prose + .prose, .feedback .working + .prose { margin-top: 1.5rem; }\n";
 
-  private StyleSheet() {}
+    private StyleSheet() {}
 
-  static String common() {
-    return COMMON;
-  }
-
-  static String of(Document document) {
-    return COMMON + ofKind(document.kind()) + paged(document);
-  }
-
-  private static String ofKind(Document.Kind kind) {
-    return kind == Document.Kind.REPORT ? WIDE : kind == Document.Kind.FEEDBACK ? SPACED : "";
-  }
-
-  /**
-   * Paper size and what stands in its margins. Not every browser fills margins, so the sheet ID stands in the page's own
-   * text as well.
-   */
-  private static String paged(Document document) {
-    String size = document.paper() == Document.Paper.LETTER ? "letter" : "A4";
-    String foot = document.sheetId().isEmpty() ? document.title() : Wording.SHEET + " " + document.sheetId();
-    String middle = document.kind() == Document.Kind.KEY ? Wording.KEY_NOTICE : "";
-    return "@page {\n"
-        + "  size: " + size + ";\n"
-        + "  margin: 17mm 19mm 19mm;\n"
-        + "  @bottom-left { content: " + CssString.of(foot) + "; }\n"
-        + "  @bottom-center { content: " + CssString.of(middle) + "; font-weight: bold; }\n"
-        + "  @bottom-right { content: counter(page) \" / \" counter(pages); }\n"
-        + "}\n";
-  }
-
-  private static String read(String name) {
-    try (InputStream in = StyleSheet.class.getResourceAsStream(name)) {
-      if (in == null) {
-        throw new IllegalStateException(name + " is not on the class path beside " + StyleSheet.class.getName()
-            + "; build with the resources folder");
-      }
-      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-    } catch (IOException e) {
-      throw new UncheckedIOException("cannot read the style sheet " + name, e);
+    static String common() {
+        return COMMON;
     }
-  }
+
+    static String of(Document document) {
+        return COMMON + ofKind(document.kind()) + paged(document);
+    }
+
+    private static String ofKind(Document.Kind kind) {
+        return kind == Document.Kind.REPORT ? WIDE : kind == Document.Kind.FEEDBACK ? SPACED : "";
+    }
+
+    /**
+     * Paper size and what stands in its margins. Not every browser fills margins, so the sheet ID stands in the page's
+     * own text as well.
+     */
+    private static String paged(Document document) {
+        String size = document.paper() == Document.Paper.LETTER ? "letter" : "A4";
+        String foot = document.sheetId().isEmpty() ? document.title() : Wording.SHEET + " " + document.sheetId();
+        String middle = document.kind() == Document.Kind.KEY ? Wording.KEY_NOTICE : "";
+        return "@page {\n"
+                + "  size: " + size + ";\n"
+                + "  margin: 17mm 19mm 19mm;\n"
+                + "  @bottom-left { content: " + CssString.of(foot) + "; }\n"
+                + "  @bottom-center { content: " + CssString.of(middle) + "; font-weight: bold; }\n"
+                + "  @bottom-right { content: counter(page) \" / \" counter(pages); }\n"
+                + "}\n";
+    }
+
+    private static String read(String name) {
+        try (InputStream in = StyleSheet.class.getResourceAsStream(name)) {
+            if (in == null) {
+                throw new IllegalStateException(name + " is not on the class path beside " + StyleSheet.class.getName()
+                        + "; build with the resources folder");
+            }
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot read the style sheet " + name, e);
+        }
+    }
 }

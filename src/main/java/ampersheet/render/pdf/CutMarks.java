@@ -5,38 +5,42 @@ import ampersheet.figure.Stroke;
 import ampersheet.sheet.Document.Paper;
 import java.util.List;
 
-/** Where a knife divides a page into four cards: lines at the middle of each edge and a cross in the centre; in millimetres. */
+/**
+ * Where a knife divides a page into four cards: lines at the middle of each edge and a cross in the centre; in
+ * millimetres.
+ */
 record CutMarks(Paper paper) implements OnPaper {
-  /** Length of a mark; its middle is where the knife goes. */
-  private static final double MARK = 8;
-  private static final Stroke LINE = new Stroke(0.35);
+    /** Length of a mark; its middle is where the knife goes. */
+    private static final double MARK = 8;
 
-  @Override
-  public double width() {
-    return PrintStyle.width(paper);
-  }
+    private static final Stroke LINE = new Stroke(0.35);
 
-  /** A little less than the page, or another one would begin. */
-  @Override
-  public double height() {
-    return PrintStyle.height(paper) - 0.4;
-  }
+    @Override
+    public double width() {
+        return PrintStyle.width(paper);
+    }
 
-  @Override
-  public void draw(PaperPen pen) {
-    double w = width();
-    double h = height();
-    double x = w / 2;
-    double y = PrintStyle.height(paper) / 2;
-    line(pen, x, 0, x, MARK);
-    line(pen, x, h - MARK, x, h);
-    line(pen, 0, y, MARK, y);
-    line(pen, w - MARK, y, w, y);
-    line(pen, x - MARK / 2, y, x + MARK / 2, y);
-    line(pen, x, y - MARK / 2, x, y + MARK / 2);
-  }
+    /** A little less than the page, or another one would begin. */
+    @Override
+    public double height() {
+        return PrintStyle.height(paper) - 0.4;
+    }
 
-  private static void line(PaperPen pen, double x1, double y1, double x2, double y2) {
-    pen.line(List.of(new Point(x1, y1), new Point(x2, y2)), LINE);
-  }
+    @Override
+    public void draw(PaperPen pen) {
+        double w = width();
+        double h = height();
+        double x = w / 2;
+        double y = PrintStyle.height(paper) / 2;
+        line(pen, x, 0, x, MARK);
+        line(pen, x, h - MARK, x, h);
+        line(pen, 0, y, MARK, y);
+        line(pen, w - MARK, y, w, y);
+        line(pen, x - MARK / 2, y, x + MARK / 2, y);
+        line(pen, x, y - MARK / 2, x, y + MARK / 2);
+    }
+
+    private static void line(PaperPen pen, double x1, double y1, double x2, double y2) {
+        pen.line(List.of(new Point(x1, y1), new Point(x2, y2)), LINE);
+    }
 }

@@ -12,34 +12,37 @@ import org.apache.pdfbox.pdmodel.font.PDType0Font;
 
 /** A font that an instructor has, for names in letters that the shipped fonts lack. */
 public final class ExtraFont {
-  /** Bytes; the largest fonts for East Asian letters have some 20 million. */
-  public static final int LARGEST = 40_000_000;
+    /** Bytes; the largest fonts for East Asian letters have some 20 million. */
+    public static final int LARGEST = 40_000_000;
 
-  private final String file;
-  private final byte[] bytes;
+    private final String file;
+    private final byte[] bytes;
 
-  /**
-   * @param file its name, for messages
-   * @throws DiagnosticException if this is no TrueType font, or one that its maker does not let be embedded
-   */
-  public ExtraFont(String file, byte[] bytes) {
-    this.file = file;
-    this.bytes = bytes.clone();
-    try (PDDocument trial = new PDDocument()) {
-      PDType0Font.load(trial, parsed(), true);
-    } catch (IOException | RuntimeException foreign) { // the parser meets broken tables with any exception
-      throw refused(foreign);
+    /**
+     * @param file its name, for messages
+     * @throws DiagnosticException if this is no TrueType font, or one that its maker does not let be embedded
+     */
+    public ExtraFont(String file, byte[] bytes) {
+        this.file = file;
+        this.bytes = bytes.clone();
+        try (PDDocument trial = new PDDocument()) {
+            PDType0Font.load(trial, parsed(), true);
+        } catch (IOException | RuntimeException foreign) { // the parser meets broken tables with any exception
+            throw refused(foreign);
+        }
     }
-  }
 
-  TrueTypeFont parsed() throws IOException {
-    TrueTypeFont font = new TTFParser().parse(new RandomAccessReadBuffer(bytes));
-    font.setEnableGsub(false);
-    return font;
-  }
+    TrueTypeFont parsed() throws IOException {
+        TrueTypeFont font = new TTFParser().parse(new RandomAccessReadBuffer(bytes));
+        font.setEnableGsub(false);
+        return font;
+    }
 
-  private DiagnosticException refused(Exception reason) {
-    return new DiagnosticException(Diagnostic.error(Place.inFile(file), "this font cannot be used: " + reason.getMessage(),
-        "a TrueType font (.ttf) that may be embedded", "Name another font with --font."));
-  }
+    private DiagnosticException refused(Exception reason) {
+        return new DiagnosticException(Diagnostic.error(
+                Place.inFile(file),
+                "this font cannot be used: " + reason.getMessage(),
+                "a TrueType font (.ttf) that may be embedded",
+                "Name another font with --font."));
+    }
 }

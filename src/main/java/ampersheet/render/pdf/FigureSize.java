@@ -6,98 +6,101 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * How large drawings are on paper, in millimetres. Their lettering has the size of the profile; where that saves a page it
- * may be a little smaller, but never in large print.
+ * How large drawings are on paper, in millimetres. Their lettering has the size of the profile; where that saves a page
+ * it may be a little smaller, but never in large print.
  */
 record FigureSize(double width, double height) {
-  private static final double MILLIMETRES_PER_PIXEL = 25.4 / 96;
-  /** The lettering of drawings is 15 pixels, 11.25 points, in the regular profile. */
-  private static final double REGULAR_POINTS = 12;
-  /** Of the page's width; the givens take the rest. */
-  private static final double SHARE_BESIDE_GIVENS = 0.60;
-  /** Of the page's height, one drawing among several less. */
-  private static final double TALLEST = 0.40;
-  private static final double TALLEST_OF_SEVERAL = 0.30;
-  /** Its lettering is then 9 point still. */
-  private static final double SMALLEST = 0.8;
-  /** Worth shrinking to this, so that the givens or another drawing can stand beside it. */
-  private static final double SMALL_ENOUGH = 0.85;
-  private static final double GAP = 6;
-  private static final double CARD_MARGINS = 14;
-  private static final double TALLEST_ON_CARD = 0.26;
-  private static final double LARGEST_ON_CARD = 0.8;
+    private static final double MILLIMETRES_PER_PIXEL = 25.4 / 96;
+    /** The lettering of drawings is 15 pixels, 11.25 points, in the regular profile. */
+    private static final double REGULAR_POINTS = 12;
+    /** Of the page's width; the givens take the rest. */
+    private static final double SHARE_BESIDE_GIVENS = 0.60;
+    /** Of the page's height, one drawing among several less. */
+    private static final double TALLEST = 0.40;
 
-  /** Sizes of drawings that belong together, in order; neighbours that fit side by side are made to. */
-  static List<FigureSize> of(List<Figure> figures, Profile profile, Paper paper) {
-    List<FigureSize> natural = new ArrayList<>();
-    double tallest = (figures.size() > 1 ? TALLEST_OF_SEVERAL : TALLEST) * PrintStyle.textHeight(paper);
-    for (Figure figure : figures) {
-      FigureSize size = natural(figure, profile);
-      double shrink = Math.min(1, PrintStyle.textWidth(paper) / size.width);
-      if (profile != Profile.LARGE) {
-        shrink = Math.min(shrink, Math.max(SMALLEST, tallest / size.height));
-      }
-      natural.add(size.times(shrink));
-    }
-    if (profile == Profile.LARGE) {
-      return natural;
-    }
-    return figures.size() == 1 ? List.of(natural.get(0).within(SHARE_BESIDE_GIVENS * PrintStyle.textWidth(paper)))
-        : sideBySide(natural, PrintStyle.textWidth(paper));
-  }
+    private static final double TALLEST_OF_SEVERAL = 0.30;
+    /** Its lettering is then 9 point still. */
+    private static final double SMALLEST = 0.8;
+    /** Worth shrinking to this, so that the givens or another drawing can stand beside it. */
+    private static final double SMALL_ENOUGH = 0.85;
 
-  /** On a quarter of a page, with room for the steps and the readings. */
-  static FigureSize onCard(Figure figure, Paper paper) {
-    FigureSize size = natural(figure, Profile.REGULAR);
-    double width = PrintStyle.width(paper) / 2 - CARD_MARGINS;
-    double height = TALLEST_ON_CARD * PrintStyle.height(paper) / 2;
-    return size.times(Math.min(LARGEST_ON_CARD, Math.min(width / size.width, height / size.height)));
-  }
+    private static final double GAP = 6;
+    private static final double CARD_MARGINS = 14;
+    private static final double TALLEST_ON_CARD = 0.26;
+    private static final double LARGEST_ON_CARD = 0.8;
 
-  private static List<FigureSize> sideBySide(List<FigureSize> sizes, double width) {
-    List<FigureSize> fitted = new ArrayList<>();
-    for (int i = 0; i < sizes.size(); i++) {
-      FigureSize size = sizes.get(i);
-      if (i + 1 < sizes.size()) {
-        double both = size.width + sizes.get(i + 1).width;
-        double shrink = (width - 2 * GAP) / both;
-        if (shrink >= SMALL_ENOUGH) {
-          fitted.add(size.times(Math.min(1, shrink)));
-          fitted.add(sizes.get(i + 1).times(Math.min(1, shrink)));
-          i++;
-          continue;
+    /** Sizes of drawings that belong together, in order; neighbours that fit side by side are made to. */
+    static List<FigureSize> of(List<Figure> figures, Profile profile, Paper paper) {
+        List<FigureSize> natural = new ArrayList<>();
+        double tallest = (figures.size() > 1 ? TALLEST_OF_SEVERAL : TALLEST) * PrintStyle.textHeight(paper);
+        for (Figure figure : figures) {
+            FigureSize size = natural(figure, profile);
+            double shrink = Math.min(1, PrintStyle.textWidth(paper) / size.width);
+            if (profile != Profile.LARGE) {
+                shrink = Math.min(shrink, Math.max(SMALLEST, tallest / size.height));
+            }
+            natural.add(size.times(shrink));
         }
-      }
-      fitted.add(size);
+        if (profile == Profile.LARGE) {
+            return natural;
+        }
+        return figures.size() == 1
+                ? List.of(natural.get(0).within(SHARE_BESIDE_GIVENS * PrintStyle.textWidth(paper)))
+                : sideBySide(natural, PrintStyle.textWidth(paper));
     }
-    return fitted;
-  }
 
-  private static FigureSize natural(Figure figure, Profile profile) {
-    double scale = millimetresPerPixel(profile);
-    return new FigureSize(figure.picture().width() * scale, figure.picture().height() * scale);
-  }
+    /** On a quarter of a page, with room for the steps and the readings. */
+    static FigureSize onCard(Figure figure, Paper paper) {
+        FigureSize size = natural(figure, Profile.REGULAR);
+        double width = PrintStyle.width(paper) / 2 - CARD_MARGINS;
+        double height = TALLEST_ON_CARD * PrintStyle.height(paper) / 2;
+        return size.times(Math.min(LARGEST_ON_CARD, Math.min(width / size.width, height / size.height)));
+    }
 
-  static double millimetresPerPixel(Profile profile) {
-    return profile.points() / REGULAR_POINTS * MILLIMETRES_PER_PIXEL;
-  }
+    private static List<FigureSize> sideBySide(List<FigureSize> sizes, double width) {
+        List<FigureSize> fitted = new ArrayList<>();
+        for (int i = 0; i < sizes.size(); i++) {
+            FigureSize size = sizes.get(i);
+            if (i + 1 < sizes.size()) {
+                double both = size.width + sizes.get(i + 1).width;
+                double shrink = (width - 2 * GAP) / both;
+                if (shrink >= SMALL_ENOUGH) {
+                    fitted.add(size.times(Math.min(1, shrink)));
+                    fitted.add(sizes.get(i + 1).times(Math.min(1, shrink)));
+                    i++;
+                    continue;
+                }
+            }
+            fitted.add(size);
+        }
+        return fitted;
+    }
 
-  /** No wider than this, if a little less will do. */
-  private FigureSize within(double wanted) {
-    double shrink = wanted / width;
-    return shrink < 1 && shrink >= SMALL_ENOUGH ? times(shrink) : this;
-  }
+    private static FigureSize natural(Figure figure, Profile profile) {
+        double scale = millimetresPerPixel(profile);
+        return new FigureSize(figure.picture().width() * scale, figure.picture().height() * scale);
+    }
 
-  private FigureSize times(double factor) {
-    return new FigureSize(hundredths(width * factor), hundredths(height * factor));
-  }
+    static double millimetresPerPixel(Profile profile) {
+        return profile.points() / REGULAR_POINTS * MILLIMETRES_PER_PIXEL;
+    }
 
-  /** Whether the givens can stand beside it. */
-  boolean isNarrow(Paper paper) {
-    return width <= SHARE_BESIDE_GIVENS * PrintStyle.textWidth(paper) + 0.01;
-  }
+    /** No wider than this, if a little less will do. */
+    private FigureSize within(double wanted) {
+        double shrink = wanted / width;
+        return shrink < 1 && shrink >= SMALL_ENOUGH ? times(shrink) : this;
+    }
 
-  private static double hundredths(double value) {
-    return Math.floor(value * 100) / 100;
-  }
+    private FigureSize times(double factor) {
+        return new FigureSize(hundredths(width * factor), hundredths(height * factor));
+    }
+
+    /** Whether the givens can stand beside it. */
+    boolean isNarrow(Paper paper) {
+        return width <= SHARE_BESIDE_GIVENS * PrintStyle.textWidth(paper) + 0.01;
+    }
+
+    private static double hundredths(double value) {
+        return Math.floor(value * 100) / 100;
+    }
 }

@@ -16,108 +16,110 @@ import org.xml.sax.SAXException;
  * fractions stand on each other, radicands under a line.
  */
 final class MathBoxes {
-  private static final String INVISIBLE_TIMES = "\u2062";
-  private static final String APPLIED = "\u2061";
-  private static final String SIGNS_BETWEEN = "=≈+−×⋅<≤>≥≠∥mod";
+    private static final String INVISIBLE_TIMES = "\u2062";
+    private static final String APPLIED = "\u2061";
+    private static final String SIGNS_BETWEEN = "=≈+−×⋅<≤>≥≠∥mod";
 
-  private final Markup markup;
-  private final DocumentBuilder xml;
+    private final Markup markup;
+    private final DocumentBuilder xml;
 
-  MathBoxes(Markup markup) {
-    this.markup = markup;
-    try {
-      DocumentBuilderFactory factory = DocumentBuilderFactory.newDefaultInstance();
-      factory.setFeature("http://apache.org/xml/features/disallow-doctype-decl", true);
-      xml = factory.newDocumentBuilder();
-    } catch (ParserConfigurationException missing) {
-      throw new IllegalStateException("every Java platform reads XML", missing);
+    MathBoxes(Markup markup) {
+        this.markup = markup;
+        try {
+            DocumentBuilderFactory factory = DocumentBuilderFactory.newDefaultInstance();
+            factory.setFeature("http://apache.org/xml/features/disallow-doctype-decl", true);
+            xml = factory.newDocumentBuilder();
+        } catch (ParserConfigurationException missing) {
+            throw new IllegalStateException("every Java platform reads XML", missing);
+        }
     }
-  }
 
-  /** @param mathMl children of a {@code math} element */
-  void write(String mathMl) {
-    try {
-      children(xml.parse(new InputSource(new StringReader("<math>" + mathMl + "</math>"))).getDocumentElement());
-    } catch (SAXException | IOException broken) {
-      throw new IllegalStateException("the formula room wrote MathML that cannot be read: " + mathMl, broken);
+    /** @param mathMl children of a {@code math} element */
+    void write(String mathMl) {
+        try {
+            children(xml.parse(new InputSource(new StringReader("<math>" + mathMl + "</math>")))
+                    .getDocumentElement());
+        } catch (SAXException | IOException broken) {
+            throw new IllegalStateException("the formula room wrote MathML that cannot be read: " + mathMl, broken);
+        }
     }
-  }
 
-  private void children(Element parent) {
-    for (Node node = parent.getFirstChild(); node != null; node = node.getNextSibling()) {
-      if (node instanceof Element element) {
-        element(element);
-      }
+    private void children(Element parent) {
+        for (Node node = parent.getFirstChild(); node != null; node = node.getNextSibling()) {
+            if (node instanceof Element element) {
+                element(element);
+            }
+        }
     }
-  }
 
-  private void element(Element element) {
-    String text = element.getTextContent();
-    switch (element.getTagName()) {
-      case "mrow" -> children(element);
-      case "mn", "mtext" -> markup.text(text);
-      case "mi" -> letters(element, text);
-      case "mo" -> sign(element, text);
-      case "msub" -> script(element, "sub");
-      case "msup" -> script(element, "sup");
-      case "mfrac" -> {
-        markup.open("span", "class", "fraction").open("span", "class", "above");
+    private void element(Element element) {
+        String text = element.getTextContent();
+        switch (element.getTagName()) {
+            case "mrow" -> children(element);
+            case "mn", "mtext" -> markup.text(text);
+            case "mi" -> letters(element, text);
+            case "mo" -> sign(element, text);
+            case "msub" -> script(element, "sub");
+            case "msup" -> script(element, "sup");
+            case "mfrac" -> {
+                markup.open("span", "class", "fraction").open("span", "class", "above");
+                child(element, 0);
+                markup.close("span").open("span", "class", "below");
+                child(element, 1);
+                markup.close("span").close("span");
+            }
+            case "msqrt" -> {
+                markup.text("√").open("span", "class", "radicand");
+                children(element);
+                markup.close("span");
+            }
+            default ->
+                throw new IllegalStateException("a formula on paper cannot have the element " + element.getTagName());
+        }
+    }
+
+    /** Quantity symbols are italic, names of functions and units upright (SI Brochure 5.4.1). */
+    private void letters(Element element, String text) {
+        boolean italic = text.codePointCount(0, text.length()) == 1
+                && !element.getAttribute("mathvariant").equals("normal");
+        if (italic) {
+            markup.element("i", text);
+        } else {
+            markup.text(text);
+        }
+    }
+
+    private void sign(Element element, String text) {
+        if (text.equals(INVISIBLE_TIMES)) {
+            markup.text("\u2009");
+        } else if (text.equals(",")) {
+            markup.text(", ");
+        } else if (isBetween(element, text)) {
+            markup.text(" " + text + " ");
+        } else if (!text.equals(APPLIED)) {
+            markup.text(text);
+        }
+    }
+
+    private static boolean isBetween(Element element, String text) {
+        return SIGNS_BETWEEN.contains(text) && element.getPreviousSibling() != null && !element.hasAttribute("form");
+    }
+
+    private void script(Element element, String tag) {
         child(element, 0);
-        markup.close("span").open("span", "class", "below");
+        markup.open(tag);
         child(element, 1);
-        markup.close("span").close("span");
-      }
-      case "msqrt" -> {
-        markup.text("√").open("span", "class", "radicand");
-        children(element);
-        markup.close("span");
-      }
-      default -> throw new IllegalStateException("a formula on paper cannot have the element " + element.getTagName());
+        markup.close(tag);
     }
-  }
 
-  /** Quantity symbols are italic, names of functions and units upright (SI Brochure 5.4.1). */
-  private void letters(Element element, String text) {
-    boolean italic = text.codePointCount(0, text.length()) == 1
-        && !element.getAttribute("mathvariant").equals("normal");
-    if (italic) {
-      markup.element("i", text);
-    } else {
-      markup.text(text);
+    private void child(Element parent, int index) {
+        int at = 0;
+        for (Node node = parent.getFirstChild(); node != null; node = node.getNextSibling()) {
+            if (node instanceof Element element && at++ == index) {
+                element(element);
+                return;
+            }
+        }
+        throw new IllegalStateException(parent.getTagName() + " without its part " + index);
     }
-  }
-
-  private void sign(Element element, String text) {
-    if (text.equals(INVISIBLE_TIMES)) {
-      markup.text("\u2009");
-    } else if (text.equals(",")) {
-      markup.text(", ");
-    } else if (isBetween(element, text)) {
-      markup.text(" " + text + " ");
-    } else if (!text.equals(APPLIED)) {
-      markup.text(text);
-    }
-  }
-
-  private static boolean isBetween(Element element, String text) {
-    return SIGNS_BETWEEN.contains(text) && element.getPreviousSibling() != null && !element.hasAttribute("form");
-  }
-
-  private void script(Element element, String tag) {
-    child(element, 0);
-    markup.open(tag);
-    child(element, 1);
-    markup.close(tag);
-  }
-
-  private void child(Element parent, int index) {
-    int at = 0;
-    for (Node node = parent.getFirstChild(); node != null; node = node.getNextSibling()) {
-      if (node instanceof Element element && at++ == index) {
-        element(element);
-        return;
-      }
-    }
-    throw new IllegalStateException(parent.getTagName() + " without its part " + index);
-  }
 }

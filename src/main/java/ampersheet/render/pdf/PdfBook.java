@@ -35,329 +35,343 @@ import org.apache.pdfbox.pdmodel.common.PDRectangle;
 
 /**
  * One PDF of many handouts, laid out one at a time, so that a whole class needs little more memory than one learner.
- * Every handout begins on the front of a leaf; one of odd pages is followed by an empty one. Keys come after all sheets.
- * Tagged after PDF/UA-1 (ISO 14289-1); the same documents give the same bytes.
+ * Every handout begins on the front of a leaf; one of odd pages is followed by an empty one. Keys come after all
+ * sheets. Tagged after PDF/UA-1 (ISO 14289-1); the same documents give the same bytes.
  */
 public final class PdfBook implements Closeable {
-  static {
-    XRLog.setLoggingEnabled(false); // complaints come as diagnostics, see Faults; what else it tells is for its developers
-  }
-
-  private static final double POINTS_PER_MILLIMETRE = 72 / 25.4;
-  /** Any date will do, as long as it is always the same. */
-  private static final int YEAR = 2026;
-  /** A problem of so many pages may fit on one if it is set closer. */
-  private static final double LITTLE_TOO_LONG = 1.09;
-  /** Less by what adding up may round away. */
-  private static final double A_PAGE = 1 - 1e-9;
-  private static final double[] CARD_POINTS = {10, 9, 8, 7.5};
-
-  /** What is kept of a handout when it is written: stand-ins for its pages and its tag. */
-  private record Handout(boolean key, List<COSBase> pages, COSBase tag) {}
-
-  private final String title;
-  private final String language;
-  private final Profile profile;
-  /** Holds the fonts; every handout is a document of its own until it is written. */
-  private final PDDocument pdf;
-  private final Fonts fonts;
-  private final ObjectFile file;
-  private final StructureTree structure;
-  private final COSDictionary pageTree = new COSDictionary();
-  private final List<Handout> handouts = new ArrayList<>();
-
-  /**
-   * @param title of the whole
-   * @param language tag of its words
-   * @param extra for letters that the shipped fonts lack
-   * @param workingFolder where a working file lies until the book is closed
-   * @throws DiagnosticException if there can be no working file
-   */
-  public PdfBook(String title, String language, Profile profile, Optional<ExtraFont> extra, Path workingFolder) {
-    this.title = title;
-    this.language = language;
-    this.profile = profile;
-    try {
-      this.pdf = new PDDocument();
-      this.fonts = new Fonts(pdf, extra);
-    } catch (IOException failure) {
-      throw new UncheckedIOException("the fonts for print cannot be read", failure);
+    static {
+        XRLog.setLoggingEnabled(
+                false); // complaints come as diagnostics, see Faults; what else it tells is for its developers
     }
-    this.file = new ObjectFile(workingFolder);
-    this.structure = new StructureTree(file);
-    fonts.objects().forEach(file::reserve);
-    file.reserve(pageTree);
-  }
 
-  /**
-   * Lays out one more sheet or key.
-   *
-   * @throws DiagnosticException if it has a character that the fonts do not have
-   */
-  public void add(Document document) {
-    add(document, false);
-  }
+    private static final double POINTS_PER_MILLIMETRE = 72 / 25.4;
+    /** Any date will do, as long as it is always the same. */
+    private static final int YEAR = 2026;
+    /** A problem of so many pages may fit on one if it is set closer. */
+    private static final double LITTLE_TOO_LONG = 1.09;
+    /** Less by what adding up may round away. */
+    private static final double A_PAGE = 1 - 1e-9;
 
-  /**
-   * Puts its problems on cards, four to a page. Nothing is put for a document without problems.
-   *
-   * @throws DiagnosticException if a card has too much to say, or a character that the fonts do not have
-   */
-  public void addCards(Document document) {
-    if (!CardMarkup.cards(document).isEmpty()) {
-      add(document, true);
-    }
-  }
+    private static final double[] CARD_POINTS = {10, 9, 8, 7.5};
 
-  private void add(Document document, boolean cards) {
-    try (PDDocument handout = new PDDocument()) {
-      if (cards) {
-        layOutCards(document, handout);
-      } else {
-        layOut(document, handout);
-      }
-      COSDictionary tag = structure.take(handout);
-      if (handout.getNumberOfPages() % 2 == 1) {
-        handout.addPage(emptyPage(document.paper()));
-      }
-      List<COSBase> pages = new ArrayList<>();
-      for (PDPage page : handout.getPages()) {
-        page.getCOSObject().setItem(COSName.PARENT, pageTree);
-        file.write(page.getCOSObject());
-        pages.add(standIn(page.getCOSObject()));
-      }
-      file.write(tag);
-      handouts.add(new Handout(document.kind() == Document.Kind.KEY, pages, standIn(tag)));
-    } catch (IOException failure) {
-      throw new UncheckedIOException("a handout could not be laid out", failure);
-    }
-  }
+    /** What is kept of a handout when it is written: stand-ins for its pages and its tag. */
+    private record Handout(boolean key, List<COSBase> pages, COSBase tag) {}
 
-  /** Refers to the same object and holds nothing of it. */
-  private static COSBase standIn(COSBase written) {
-    COSDictionary standIn = new COSDictionary();
-    standIn.setKey(written.getKey());
-    return standIn;
-  }
+    private final String title;
+    private final String language;
+    private final Profile profile;
+    /** Holds the fonts; every handout is a document of its own until it is written. */
+    private final PDDocument pdf;
 
-  /** Sides of paper, empty ones included. */
-  public int sides() {
-    return handouts.stream().mapToInt(handout -> handout.pages().size()).sum();
-  }
+    private final Fonts fonts;
+    private final ObjectFile file;
+    private final StructureTree structure;
+    private final COSDictionary pageTree = new COSDictionary();
+    private final List<Handout> handouts = new ArrayList<>();
 
-  private void layOut(Document document, PDDocument handout) throws IOException {
-    Faults faults = new Faults();
-    try (PdfBoxRenderer renderer = builder(markup(document, faults), faults, handout).buildPdfRenderer()) {
-      renderer.createPDFWithoutClosing();
-    }
-    faults.refuse(document);
-  }
-
-  /** What is set in the end, page breaks and all. */
-  MarkupTree markup(Document document) throws IOException {
-    return markup(document, new Faults());
-  }
-
-  private MarkupTree markup(Document document, Faults faults) throws IOException {
-    PrintMarkup.Print print = PrintMarkup.of(document, profile);
-    refuseMissing(print, document);
-    MarkupTree markup = MarkupTree.of(print);
-    if (document.kind() == Document.Kind.SHEET) {
-      markup.style(PrintStyle.endless(document, profile));
-      List<PageBreaks.Start> starts = breaks(document, markup, faults);
-      markup.style(PrintStyle.of(document, profile));
-      markup.breakBefore(starts);
-    }
-    return markup;
-  }
-
-  /** Each card at the largest lettering at which it holds what it has to say. */
-  private void layOutCards(Document document, PDDocument handout) throws IOException {
-    Faults faults = new Faults();
-    double room = CardMarkup.height(document.paper()) * POINTS_PER_MILLIMETRE;
-    Map<String, Double> points = new TreeMap<>();
-    for (double size : CARD_POINTS) {
-      if (points.size() < CardMarkup.cards(document).size()) {
-        PrintMarkup.Print measured = CardMarkup.measured(document, profile, size);
-        refuseMissing(measured, document);
-        heights(measured, document, faults).forEach((card, height) -> {
-          if (height <= room) {
-            points.putIfAbsent(card, size);
-          }
-        });
-      }
-    }
-    if (points.size() < CardMarkup.cards(document).size()) {
-      throw new DiagnosticException(Diagnostic.error(Place.inFile(Faults.name(document)),
-          "a bench card has more to say than a quarter of a page holds", "fewer cautions or a smaller circuit",
-          "Leave the problem out of the plan for the cards."));
-    }
-    try (PdfBoxRenderer renderer =
-        builder(MarkupTree.of(CardMarkup.of(document, profile, points)), faults, handout).buildPdfRenderer()) {
-      renderer.createPDFWithoutClosing();
-    }
-    faults.refuse(document);
-  }
-
-  /** Of each problem, in points. */
-  private Map<String, Double> heights(PrintMarkup.Print print, Document document, Faults faults) throws IOException {
-    Map<String, Double> heights = new TreeMap<>();
-    try (PdfBoxRenderer renderer = builder(MarkupTree.of(print), faults, pdf).buildPdfRenderer()) {
-      renderer.layout();
-      for (ProblemBlock problem : CardMarkup.cards(document)) {
-        Box box = renderer.getSharedContext().getBoxById(PrintMarkup.PROBLEM_ID + problem.number());
-        heights.put(problem.number(), box.getHeight() / (double) renderer.getDotsPerPoint());
-      }
-    }
-    return heights;
-  }
-
-  /**
-   * Where pages begin, found by measuring every problem first. One that is a little too long for a page is set closer if
-   * it fits then; a worked example goes without its curve if that saves a page.
-   *
-   * @param endless on one page as long as need be
-   */
-  private List<PageBreaks.Start> breaks(Document document, MarkupTree endless, Faults faults) throws IOException {
-    double page = PrintStyle.textHeight(document.paper()) * POINTS_PER_MILLIMETRE;
-    try (PdfBoxRenderer renderer = builder(endless, faults, pdf).buildPdfRenderer()) {
-      renderer.layout();
-      Map<String, Double> measured = Pieces.heights(renderer);
-      Map<String, Double> closer = setCloser(measured, page, endless, faults);
-      Map<String, Double> curves = Pieces.curves(renderer);
-      Set<String> twins = twins(document);
-      Map<String, Double> lower = closer;
-      Set<String> without = Set.of();
-      PageBreaks.Plan plan = PageBreaks.of(Pieces.of(renderer, twins, lower, without, page), page);
-      for (String id : curves.keySet()) {
-        Map<String, Double> lowerYet = new TreeMap<>(lower);
-        double rest = measured.get(id) - curves.get(id);
-        lowerYet.remove(id);
-        if (rest <= page) {
-          lowerYet.put(id, rest);
+    /**
+     * @param title of the whole
+     * @param language tag of its words
+     * @param extra for letters that the shipped fonts lack
+     * @param workingFolder where a working file lies until the book is closed
+     * @throws DiagnosticException if there can be no working file
+     */
+    public PdfBook(String title, String language, Profile profile, Optional<ExtraFont> extra, Path workingFolder) {
+        this.title = title;
+        this.language = language;
+        this.profile = profile;
+        try {
+            this.pdf = new PDDocument();
+            this.fonts = new Fonts(pdf, extra);
+        } catch (IOException failure) {
+            throw new UncheckedIOException("the fonts for print cannot be read", failure);
         }
-        Set<String> fewer = new TreeSet<>(without);
-        fewer.add(id);
-        PageBreaks.Plan other = PageBreaks.of(Pieces.of(renderer, twins, lowerYet, fewer, page), page);
-        if (other.cost() <= plan.cost() - A_PAGE) {
-          plan = other;
-          lower = lowerYet;
-          without = fewer;
+        this.file = new ObjectFile(workingFolder);
+        this.structure = new StructureTree(file);
+        fonts.objects().forEach(file::reserve);
+        file.reserve(pageTree);
+    }
+
+    /**
+     * Lays out one more sheet or key.
+     *
+     * @throws DiagnosticException if it has a character that the fonts do not have
+     */
+    public void add(Document document) {
+        add(document, false);
+    }
+
+    /**
+     * Puts its problems on cards, four to a page. Nothing is put for a document without problems.
+     *
+     * @throws DiagnosticException if a card has too much to say, or a character that the fonts do not have
+     */
+    public void addCards(Document document) {
+        if (!CardMarkup.cards(document).isEmpty()) {
+            add(document, true);
         }
-      }
-      closer.keySet().removeAll(without);
-      endless.setCloser(closer.keySet());
-      endless.removeCurves(without);
-      return plan.starts();
     }
-  }
 
-  /** Heights of those that are a little too long for a page and fit on it when they are set closer. */
-  private Map<String, Double> setCloser(Map<String, Double> measured, double page, MarkupTree endless, Faults faults)
-      throws IOException {
-    Map<String, Double> closer = new TreeMap<>(measured);
-    closer.values().removeIf(height -> height <= page || height > LITTLE_TOO_LONG * page);
-    if (!closer.isEmpty()) {
-      try (PdfBoxRenderer renderer = builder(endless.closer(closer.keySet()), faults, pdf).buildPdfRenderer()) {
-        renderer.layout();
-        closer.putAll(Pieces.heights(renderer));
-      }
-      closer.values().removeIf(height -> height > page);
+    private void add(Document document, boolean cards) {
+        try (PDDocument handout = new PDDocument()) {
+            if (cards) {
+                layOutCards(document, handout);
+            } else {
+                layOut(document, handout);
+            }
+            COSDictionary tag = structure.take(handout);
+            if (handout.getNumberOfPages() % 2 == 1) {
+                handout.addPage(emptyPage(document.paper()));
+            }
+            List<COSBase> pages = new ArrayList<>();
+            for (PDPage page : handout.getPages()) {
+                page.getCOSObject().setItem(COSName.PARENT, pageTree);
+                file.write(page.getCOSObject());
+                pages.add(standIn(page.getCOSObject()));
+            }
+            file.write(tag);
+            handouts.add(new Handout(document.kind() == Document.Kind.KEY, pages, standIn(tag)));
+        } catch (IOException failure) {
+            throw new UncheckedIOException("a handout could not be laid out", failure);
+        }
     }
-    return closer;
-  }
 
-  /** Ids of the problems that directly follow their example. */
-  private static Set<String> twins(Document document) {
-    Set<String> twins = new TreeSet<>();
-    CardMarkup.cards(document).stream().filter(ProblemBlock::followsExample)
-        .forEach(problem -> twins.add(PrintMarkup.PROBLEM_ID + problem.number()));
-    return twins;
-  }
-
-  private PdfRendererBuilder builder(MarkupTree markup, Faults faults, PDDocument into) {
-    PdfRendererBuilder builder = new PdfRendererBuilder();
-    builder.usePDDocument(into);
-    builder.usePdfUaAccessibility(true);
-    builder.useExternalResourceAccessControl((address, kind) -> false, ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI);
-    builder.useExternalResourceAccessControl((address, kind) -> false, ExternalResourceControlPriority.RUN_AFTER_RESOLVING_URI);
-    builder.withDiagnosticConsumer(faults::hear);
-    builder.useUnicodeLineBreaker(new LineBreaks());
-    builder.useSVGDrawer(new FigureDrawer(markup.drawings(), profile.sansSerif() ? Fonts.SANS : Fonts.SERIF));
-    fonts.register(builder);
-    if (markup.runsRightToLeft()) {
-      builder.useUnicodeBidiSplitter(Writing.Directions::new);
-      builder.useUnicodeBidiReorderer(new Writing());
+    /** Refers to the same object and holds nothing of it. */
+    private static COSBase standIn(COSBase written) {
+        COSDictionary standIn = new COSDictionary();
+        standIn.setKey(written.getKey());
+        return standIn;
     }
-    builder.withW3cDocument(markup.nodes(), null);
-    return builder;
-  }
 
-  private void refuseMissing(PrintMarkup.Print print, Document document) {
-    Set<String> missing = fonts.missing(print.letters());
-    if (!missing.isEmpty()) {
-      throw new DiagnosticException(Diagnostic.error(Place.inFile(Faults.name(document)),
-          "the fonts for print have no letter for " + String.join(" ", missing),
-          "letters that a font holds: those shipped have Latin, Greek, Cyrillic, Hebrew and Arabic",
-          "Give a font that has them with --font FILE.ttf, write it in other letters, or hand out the HTML page instead."));
+    /** Sides of paper, empty ones included. */
+    public int sides() {
+        return handouts.stream().mapToInt(handout -> handout.pages().size()).sum();
     }
-  }
 
-  private static PDPage emptyPage(Document.Paper paper) {
-    PDPage page = new PDPage(new PDRectangle((float) (PrintStyle.width(paper) * POINTS_PER_MILLIMETRE),
-        (float) (PrintStyle.height(paper) * POINTS_PER_MILLIMETRE)));
-    page.setResources(new PDResources());
-    return page;
-  }
-
-  /** Writes the whole; nothing can be added afterwards. */
-  public void write(OutputStream out) throws IOException {
-    List<Handout> inOrder = new ArrayList<>(handouts.stream().filter(handout -> !handout.key()).toList());
-    handouts.stream().filter(Handout::key).forEach(inOrder::add);
-    COSArray pages = new COSArray();
-    inOrder.forEach(handout -> handout.pages().forEach(pages::add));
-    pageTree.setName(COSName.TYPE, "Pages");
-    pageTree.setInt(COSName.COUNT, pages.size());
-    pageTree.setItem(COSName.KIDS, pages);
-    file.write(pageTree);
-    structure.finish(language, inOrder.stream().map(Handout::tag).toList());
-    fonts.write(file);
-    file.finish(catalog(), information(), out);
-  }
-
-  private COSDictionary catalog() throws IOException {
-    COSDictionary marked = new COSDictionary();
-    marked.setBoolean("Marked", true);
-    COSDictionary preferences = new COSDictionary();
-    preferences.setBoolean("DisplayDocTitle", true);
-    PDMetadata metadata = new PDMetadata(pdf);
-    metadata.importXMPMetadata(Xmp.packet(title, YEAR + "-01-01T00:00:00Z").getBytes(StandardCharsets.UTF_8));
-    COSDictionary catalog = new COSDictionary();
-    catalog.setName(COSName.TYPE, "Catalog");
-    catalog.setItem(COSName.PAGES, pageTree);
-    catalog.setItem(COSName.STRUCT_TREE_ROOT, structure.root());
-    catalog.setString(COSName.LANG, language);
-    catalog.setItem(COSName.MARK_INFO, marked);
-    catalog.setItem(COSName.VIEWER_PREFERENCES, preferences);
-    catalog.setItem(COSName.METADATA, metadata);
-    return catalog;
-  }
-
-  private COSDictionary information() {
-    COSDictionary information = new COSDictionary();
-    information.setString(COSName.TITLE, title);
-    information.setString(COSName.PRODUCER, "Ampersheet");
-    information.setString(COSName.CREATION_DATE, "D:" + YEAR + "0101000000Z");
-    return information;
-  }
-
-  @Override
-  public void close() {
-    try {
-      file.close();
-      pdf.close();
-    } catch (IOException failure) {
-      throw new UncheckedIOException("the handouts' working file could not be closed", failure);
+    private void layOut(Document document, PDDocument handout) throws IOException {
+        Faults faults = new Faults();
+        try (PdfBoxRenderer renderer =
+                builder(markup(document, faults), faults, handout).buildPdfRenderer()) {
+            renderer.createPDFWithoutClosing();
+        }
+        faults.refuse(document);
     }
-  }
+
+    /** What is set in the end, page breaks and all. */
+    MarkupTree markup(Document document) throws IOException {
+        return markup(document, new Faults());
+    }
+
+    private MarkupTree markup(Document document, Faults faults) throws IOException {
+        PrintMarkup.Print print = PrintMarkup.of(document, profile);
+        refuseMissing(print, document);
+        MarkupTree markup = MarkupTree.of(print);
+        if (document.kind() == Document.Kind.SHEET) {
+            markup.style(PrintStyle.endless(document, profile));
+            List<PageBreaks.Start> starts = breaks(document, markup, faults);
+            markup.style(PrintStyle.of(document, profile));
+            markup.breakBefore(starts);
+        }
+        return markup;
+    }
+
+    /** Each card at the largest lettering at which it holds what it has to say. */
+    private void layOutCards(Document document, PDDocument handout) throws IOException {
+        Faults faults = new Faults();
+        double room = CardMarkup.height(document.paper()) * POINTS_PER_MILLIMETRE;
+        Map<String, Double> points = new TreeMap<>();
+        for (double size : CARD_POINTS) {
+            if (points.size() < CardMarkup.cards(document).size()) {
+                PrintMarkup.Print measured = CardMarkup.measured(document, profile, size);
+                refuseMissing(measured, document);
+                heights(measured, document, faults).forEach((card, height) -> {
+                    if (height <= room) {
+                        points.putIfAbsent(card, size);
+                    }
+                });
+            }
+        }
+        if (points.size() < CardMarkup.cards(document).size()) {
+            throw new DiagnosticException(Diagnostic.error(
+                    Place.inFile(Faults.name(document)),
+                    "a bench card has more to say than a quarter of a page holds",
+                    "fewer cautions or a smaller circuit",
+                    "Leave the problem out of the plan for the cards."));
+        }
+        try (PdfBoxRenderer renderer = builder(MarkupTree.of(CardMarkup.of(document, profile, points)), faults, handout)
+                .buildPdfRenderer()) {
+            renderer.createPDFWithoutClosing();
+        }
+        faults.refuse(document);
+    }
+
+    /** Of each problem, in points. */
+    private Map<String, Double> heights(PrintMarkup.Print print, Document document, Faults faults) throws IOException {
+        Map<String, Double> heights = new TreeMap<>();
+        try (PdfBoxRenderer renderer =
+                builder(MarkupTree.of(print), faults, pdf).buildPdfRenderer()) {
+            renderer.layout();
+            for (ProblemBlock problem : CardMarkup.cards(document)) {
+                Box box = renderer.getSharedContext().getBoxById(PrintMarkup.PROBLEM_ID + problem.number());
+                heights.put(problem.number(), box.getHeight() / (double) renderer.getDotsPerPoint());
+            }
+        }
+        return heights;
+    }
+
+    /**
+     * Where pages begin, found by measuring every problem first. One that is a little too long for a page is set closer
+     * if it fits then; a worked example goes without its curve if that saves a page.
+     *
+     * @param endless on one page as long as need be
+     */
+    private List<PageBreaks.Start> breaks(Document document, MarkupTree endless, Faults faults) throws IOException {
+        double page = PrintStyle.textHeight(document.paper()) * POINTS_PER_MILLIMETRE;
+        try (PdfBoxRenderer renderer = builder(endless, faults, pdf).buildPdfRenderer()) {
+            renderer.layout();
+            Map<String, Double> measured = Pieces.heights(renderer);
+            Map<String, Double> closer = setCloser(measured, page, endless, faults);
+            Map<String, Double> curves = Pieces.curves(renderer);
+            Set<String> twins = twins(document);
+            Map<String, Double> lower = closer;
+            Set<String> without = Set.of();
+            PageBreaks.Plan plan = PageBreaks.of(Pieces.of(renderer, twins, lower, without, page), page);
+            for (String id : curves.keySet()) {
+                Map<String, Double> lowerYet = new TreeMap<>(lower);
+                double rest = measured.get(id) - curves.get(id);
+                lowerYet.remove(id);
+                if (rest <= page) {
+                    lowerYet.put(id, rest);
+                }
+                Set<String> fewer = new TreeSet<>(without);
+                fewer.add(id);
+                PageBreaks.Plan other = PageBreaks.of(Pieces.of(renderer, twins, lowerYet, fewer, page), page);
+                if (other.cost() <= plan.cost() - A_PAGE) {
+                    plan = other;
+                    lower = lowerYet;
+                    without = fewer;
+                }
+            }
+            closer.keySet().removeAll(without);
+            endless.setCloser(closer.keySet());
+            endless.removeCurves(without);
+            return plan.starts();
+        }
+    }
+
+    /** Heights of those that are a little too long for a page and fit on it when they are set closer. */
+    private Map<String, Double> setCloser(Map<String, Double> measured, double page, MarkupTree endless, Faults faults)
+            throws IOException {
+        Map<String, Double> closer = new TreeMap<>(measured);
+        closer.values().removeIf(height -> height <= page || height > LITTLE_TOO_LONG * page);
+        if (!closer.isEmpty()) {
+            try (PdfBoxRenderer renderer =
+                    builder(endless.closer(closer.keySet()), faults, pdf).buildPdfRenderer()) {
+                renderer.layout();
+                closer.putAll(Pieces.heights(renderer));
+            }
+            closer.values().removeIf(height -> height > page);
+        }
+        return closer;
+    }
+
+    /** Ids of the problems that directly follow their example. */
+    private static Set<String> twins(Document document) {
+        Set<String> twins = new TreeSet<>();
+        CardMarkup.cards(document).stream()
+                .filter(ProblemBlock::followsExample)
+                .forEach(problem -> twins.add(PrintMarkup.PROBLEM_ID + problem.number()));
+        return twins;
+    }
+
+    private PdfRendererBuilder builder(MarkupTree markup, Faults faults, PDDocument into) {
+        PdfRendererBuilder builder = new PdfRendererBuilder();
+        builder.usePDDocument(into);
+        builder.usePdfUaAccessibility(true);
+        builder.useExternalResourceAccessControl(
+                (address, kind) -> false, ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI);
+        builder.useExternalResourceAccessControl(
+                (address, kind) -> false, ExternalResourceControlPriority.RUN_AFTER_RESOLVING_URI);
+        builder.withDiagnosticConsumer(faults::hear);
+        builder.useUnicodeLineBreaker(new LineBreaks());
+        builder.useSVGDrawer(new FigureDrawer(markup.drawings(), profile.sansSerif() ? Fonts.SANS : Fonts.SERIF));
+        fonts.register(builder);
+        if (markup.runsRightToLeft()) {
+            builder.useUnicodeBidiSplitter(Writing.Directions::new);
+            builder.useUnicodeBidiReorderer(new Writing());
+        }
+        builder.withW3cDocument(markup.nodes(), null);
+        return builder;
+    }
+
+    private void refuseMissing(PrintMarkup.Print print, Document document) {
+        Set<String> missing = fonts.missing(print.letters());
+        if (!missing.isEmpty()) {
+            throw new DiagnosticException(Diagnostic.error(
+                    Place.inFile(Faults.name(document)),
+                    "the fonts for print have no letter for " + String.join(" ", missing),
+                    "letters that a font holds: those shipped have Latin, Greek, Cyrillic, Hebrew and Arabic",
+                    "Give a font that has them with --font FILE.ttf, write it in other letters, or hand "
+                            + "out the HTML page instead."));
+        }
+    }
+
+    private static PDPage emptyPage(Document.Paper paper) {
+        PDPage page = new PDPage(new PDRectangle((float) (PrintStyle.width(paper) * POINTS_PER_MILLIMETRE), (float)
+                (PrintStyle.height(paper) * POINTS_PER_MILLIMETRE)));
+        page.setResources(new PDResources());
+        return page;
+    }
+
+    /** Writes the whole; nothing can be added afterwards. */
+    public void write(OutputStream out) throws IOException {
+        List<Handout> inOrder = new ArrayList<>(
+                handouts.stream().filter(handout -> !handout.key()).toList());
+        handouts.stream().filter(Handout::key).forEach(inOrder::add);
+        COSArray pages = new COSArray();
+        inOrder.forEach(handout -> handout.pages().forEach(pages::add));
+        pageTree.setName(COSName.TYPE, "Pages");
+        pageTree.setInt(COSName.COUNT, pages.size());
+        pageTree.setItem(COSName.KIDS, pages);
+        file.write(pageTree);
+        structure.finish(language, inOrder.stream().map(Handout::tag).toList());
+        fonts.write(file);
+        file.finish(catalog(), information(), out);
+    }
+
+    private COSDictionary catalog() throws IOException {
+        COSDictionary marked = new COSDictionary();
+        marked.setBoolean("Marked", true);
+        COSDictionary preferences = new COSDictionary();
+        preferences.setBoolean("DisplayDocTitle", true);
+        PDMetadata metadata = new PDMetadata(pdf);
+        metadata.importXMPMetadata(Xmp.packet(title, YEAR + "-01-01T00:00:00Z").getBytes(StandardCharsets.UTF_8));
+        COSDictionary catalog = new COSDictionary();
+        catalog.setName(COSName.TYPE, "Catalog");
+        catalog.setItem(COSName.PAGES, pageTree);
+        catalog.setItem(COSName.STRUCT_TREE_ROOT, structure.root());
+        catalog.setString(COSName.LANG, language);
+        catalog.setItem(COSName.MARK_INFO, marked);
+        catalog.setItem(COSName.VIEWER_PREFERENCES, preferences);
+        catalog.setItem(COSName.METADATA, metadata);
+        return catalog;
+    }
+
+    private COSDictionary information() {
+        COSDictionary information = new COSDictionary();
+        information.setString(COSName.TITLE, title);
+        information.setString(COSName.PRODUCER, "Ampersheet");
+        information.setString(COSName.CREATION_DATE, "D:" + YEAR + "0101000000Z");
+        return information;
+    }
+
+    @Override
+    public void close() {
+        try {
+            file.close();
+            pdf.close();
+        } catch (IOException failure) {
+            throw new UncheckedIOException("the handouts' working file could not be closed", failure);
+        }
+    }
 }

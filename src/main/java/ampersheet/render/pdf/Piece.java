@@ -11,43 +11,43 @@ import org.w3c.dom.Element;
  */
 record Piece(Element start, double top, double bottom, Before before) {
 
-  /** What a page break before a piece parts, and how bad that is, in pages of paper that one would rather spend. */
-  enum Before {
-    PROBLEM(0, 0),
-    /** A problem and its worked example that fit on a spread together. */
-    TWIN(0, 3),
-    /** The words that open a problem. */
-    WORDS(0.6, 9),
-    /** Those words, and the givens with the figure. */
-    GIVENS(0.2, 8),
-    /** Words and givens, and the figure. */
-    FIGURE(0.3, 8),
-    /** What opens a problem, words and figure, and its questions or steps. */
-    REST(0.02, 4.5),
-    /** Questions or steps; where a leaf is turned, it is better when some can be read beside the figure. */
-    QUESTION(0.05, 4);
+    /** What a page break before a piece parts, and how bad that is, in pages of paper that one would rather spend. */
+    enum Before {
+        PROBLEM(0, 0),
+        /** A problem and its worked example that fit on a spread together. */
+        TWIN(0, 3),
+        /** The words that open a problem. */
+        WORDS(0.6, 9),
+        /** Those words, and the givens with the figure. */
+        GIVENS(0.2, 8),
+        /** Words and givens, and the figure. */
+        FIGURE(0.3, 8),
+        /** What opens a problem, words and figure, and its questions or steps. */
+        REST(0.02, 4.5),
+        /** Questions or steps; where a leaf is turned, it is better when some can be read beside the figure. */
+        QUESTION(0.05, 4);
 
-    private final double apart;
-    private final double turned;
+        private final double apart;
+        private final double turned;
 
-    Before(double apart, double turned) {
-      this.apart = apart;
-      this.turned = turned;
+        Before(double apart, double turned) {
+            this.apart = apart;
+            this.turned = turned;
+        }
+
+        /** Only then a page may stay empty before it. */
+        boolean beginsProblem() {
+            return this == PROBLEM || this == TWIN;
+        }
+
+        /** @param leafTurned whether the two pages cannot be seen at once */
+        double cost(boolean leafTurned) {
+            return apart + (leafTurned ? turned : 0);
+        }
     }
 
-    /** Only then a page may stay empty before it. */
-    boolean beginsProblem() {
-      return this == PROBLEM || this == TWIN;
+    /** Together with a piece that follows or holds this one. */
+    Piece and(Piece next) {
+        return new Piece(start, top, next.bottom, before);
     }
-
-    /** @param leafTurned whether the two pages cannot be seen at once */
-    double cost(boolean leafTurned) {
-      return apart + (leafTurned ? turned : 0);
-    }
-  }
-
-  /** Together with a piece that follows or holds this one. */
-  Piece and(Piece next) {
-    return new Piece(start, top, next.bottom, before);
-  }
 }

@@ -15,9 +15,9 @@ import ampersheet.sheet.Document.Caution;
 import ampersheet.sheet.Document.FigureBlock;
 import ampersheet.sheet.Document.GivenLine;
 import ampersheet.sheet.Document.Givens;
-import ampersheet.sheet.Document.Listing;
 import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.KeyTable;
+import ampersheet.sheet.Document.Listing;
 import ampersheet.sheet.Document.PreferredValues;
 import ampersheet.sheet.Document.ProblemBlock;
 import ampersheet.sheet.Document.Prose;
@@ -31,357 +31,442 @@ import java.util.Map;
 
 /** A document as the XHTML that is laid out for paper. Nothing in it refers to anything outside. */
 final class PrintMarkup implements BlockVisitor {
-  /** Prefix of the ids by which a problem's place on the pages is found. */
-  static final String PROBLEM_ID = "problem-";
-  /** Class of what comes before a problem's questions: the words and the figure. */
-  static final String OPENING = "opening";
+    /** Prefix of the ids by which a problem's place on the pages is found. */
+    static final String PROBLEM_ID = "problem-";
+    /** Class of what comes before a problem's questions: the words and the figure. */
+    static final String OPENING = "opening";
 
-  private final Document document;
-  private final Profile profile;
-  private final Markup markup = new Markup();
-  private final MathBoxes math = new MathBoxes(markup);
-  private final PrintSteps working;
-  private final PrintTables tables;
-  private final List<OnPaper> drawings = new ArrayList<>();
-  private int headingLevel = 2;
+    private final Document document;
+    private final Profile profile;
+    private final Markup markup = new Markup();
+    private final MathBoxes math = new MathBoxes(markup);
+    private final PrintSteps working;
+    private final PrintTables tables;
+    private final List<OnPaper> drawings = new ArrayList<>();
+    private int headingLevel = 2;
 
-  /** Markup, and the drawings that it refers to by their number. */
-  record Print(String xhtml, List<OnPaper> drawings) {
-    Print {
-      drawings = List.copyOf(drawings);
+    /** Markup, and the drawings that it refers to by their number. */
+    record Print(String xhtml, List<OnPaper> drawings) {
+        Print {
+            drawings = List.copyOf(drawings);
+        }
+
+        /** All that is to be set, markup included. */
+        String letters() {
+            StringBuilder letters = new StringBuilder(xhtml);
+            drawings.forEach(drawing -> letters.append('\n').append(drawing.letters()));
+            return letters.toString();
+        }
     }
 
-    /** All that is to be set, markup included. */
-    String letters() {
-      StringBuilder letters = new StringBuilder(xhtml);
-      drawings.forEach(drawing -> letters.append('\n').append(drawing.letters()));
-      return letters.toString();
+    private PrintMarkup(Document document, Profile profile) {
+        this.document = document;
+        this.profile = profile;
+        this.working = new PrintSteps(markup, math, profile);
+        this.tables = new PrintTables(markup, math, profile);
     }
-  }
 
-  private PrintMarkup(Document document, Profile profile) {
-    this.document = document;
-    this.profile = profile;
-    this.working = new PrintSteps(markup, math, profile);
-    this.tables = new PrintTables(markup, math, profile);
-  }
+    /** Before it is known where pages begin. */
+    static Print of(Document document, Profile profile) {
+        PrintMarkup page = new PrintMarkup(document, profile);
+        page.page(PrintStyle.of(document, profile));
+        return new Print(page.markup.toString(), page.drawings);
+    }
 
-  /** Before it is known where pages begin. */
-  static Print of(Document document, Profile profile) {
-    PrintMarkup page = new PrintMarkup(document, profile);
-    page.page(PrintStyle.of(document, profile));
-    return new Print(page.markup.toString(), page.drawings);
-  }
+    /** Four problems on a page, each a card. */
+    static Print cards(Document document, Profile profile, String style, Map<String, Double> points) {
+        PrintMarkup page = new PrintMarkup(document, profile);
+        page.head(style);
+        page.cards(points);
+        page.markup.close("body").close("html").newline();
+        return new Print(page.markup.toString(), page.drawings);
+    }
 
-  /** Four problems on a page, each a card. */
-  static Print cards(Document document, Profile profile, String style, Map<String, Double> points) {
-    PrintMarkup page = new PrintMarkup(document, profile);
-    page.head(style);
-    page.cards(points);
-    page.markup.close("body").close("html").newline();
-    return new Print(page.markup.toString(), page.drawings);
-  }
-
-  private void cards(Map<String, Double> points) {
-    List<ProblemBlock> cards = CardMarkup.cards(document);
-    for (int i = 0; i < cards.size(); i++) {
-      if (i % CardMarkup.PER_PAGE == 0) {
-        markup.open("div", "class", i == 0 ? "four" : "four more").newline();
-      }
-      ProblemBlock card = cards.get(i);
-      markup.open("div", "class", "card " + CardMarkup.place(i), "id", PROBLEM_ID + card.number(), "style",
-          points.containsKey(card.number()) ? "font-size: " + points.get(card.number()) + "pt" : "").newline();
-      markup.open("h1").line(card.number() + "\u2002" + card.title()).close("h1").newline();
-      markup.open("p", "class", "tags").line(document.subtitle() + " · " + Wording.SHEET + " " + document.sheetId())
-          .close("p").newline();
-      cautions(card.blocks().stream().filter(Caution.class::isInstance).toList());
-      for (Block block : card.blocks()) {
-        if (block instanceof Caution) {
-          continue;
+    private void cards(Map<String, Double> points) {
+        List<ProblemBlock> cards = CardMarkup.cards(document);
+        for (int i = 0; i < cards.size(); i++) {
+            if (i % CardMarkup.PER_PAGE == 0) {
+                markup.open("div", "class", i == 0 ? "four" : "four more").newline();
+            }
+            ProblemBlock card = cards.get(i);
+            markup.open(
+                            "div",
+                            "class",
+                            "card " + CardMarkup.place(i),
+                            "id",
+                            PROBLEM_ID + card.number(),
+                            "style",
+                            points.containsKey(card.number()) ? "font-size: " + points.get(card.number()) + "pt" : "")
+                    .newline();
+            markup.open("h1")
+                    .line(card.number() + "\u2002" + card.title())
+                    .close("h1")
+                    .newline();
+            markup.open("p", "class", "tags")
+                    .line(document.subtitle() + " · " + Wording.SHEET + " " + document.sheetId())
+                    .close("p")
+                    .newline();
+            cautions(card.blocks().stream().filter(Caution.class::isInstance).toList());
+            for (Block block : card.blocks()) {
+                if (block instanceof Caution) {
+                    continue;
+                }
+                if (block instanceof FigureBlock figure) {
+                    drawing(figure.figure(), FigureSize.onCard(figure.figure(), document.paper()));
+                } else {
+                    block.accept(this);
+                }
+            }
+            markup.close("div").newline();
+            if (i % CardMarkup.PER_PAGE == CardMarkup.PER_PAGE - 1 || i == cards.size() - 1) {
+                CutMarks marks = new CutMarks(document.paper());
+                drawing(
+                        marks,
+                        "Marks for cutting the page into four cards",
+                        marks.width(),
+                        marks.height(),
+                        "class",
+                        "marks");
+                markup.close("div").newline();
+            }
         }
-        if (block instanceof FigureBlock figure) {
-          drawing(figure.figure(), FigureSize.onCard(figure.figure(), document.paper()));
-        } else {
-          block.accept(this);
+    }
+
+    /** In one box: it is seen as well as several, and saves paper. */
+    private void cautions(List<? extends Block> cautions) {
+        if (!cautions.isEmpty()) {
+            markup.open("div", "class", "caution").newline();
+            for (Block block : cautions) {
+                Caution caution = (Caution) block;
+                markup.open("p")
+                        .element("span", "⚠", "class", "sign")
+                        .text("\u00a0")
+                        .open("strong")
+                        .text(Wording.CAUTION + ": ");
+                markup.line(Wording.sentence(caution.heading()))
+                        .close("strong")
+                        .text(" ")
+                        .line(caution.text())
+                        .close("p")
+                        .newline();
+            }
+            markup.close("div").newline();
         }
-      }
-      markup.close("div").newline();
-      if (i % CardMarkup.PER_PAGE == CardMarkup.PER_PAGE - 1 || i == cards.size() - 1) {
-        CutMarks marks = new CutMarks(document.paper());
-        drawing(marks, "Marks for cutting the page into four cards", marks.width(), marks.height(), "class", "marks");
+    }
+
+    private void page(String style) {
+        head(style);
+        masthead();
+        write(document.blocks());
+        markup.close("body").close("html").newline();
+    }
+
+    private void head(String style) {
+        markup.open("html", "xmlns", "http://www.w3.org/1999/xhtml", "lang", document.language())
+                .newline();
+        markup.open("head").open("title").line(document.title()).close("title");
+        markup.single("meta", "name", "subject", "content", document.title()).newline();
+        markup.open("style").trusted(style).close("style").close("head").newline();
+        markup.open("body", "class", document.kind() == Document.Kind.KEY ? "key" : "sheet")
+                .newline();
+    }
+
+    private void masthead() {
+        markup.open("div", "class", "masthead").newline();
+        if (!document.sheetId().isEmpty() && document.kind() == Document.Kind.SHEET) {
+            SheetCode code = SheetCode.of(document.sheetId());
+            markup.open("div", "class", "code");
+            drawing(code, "QR code of the sheet ID " + document.sheetId(), code.side(), code.side());
+            markup.close("div").newline();
+        }
+        if (document.kind() == Document.Kind.KEY) {
+            markup.element("p", Wording.KEY_NOTICE, "class", "key-notice").newline();
+        }
+        markup.open("h1").line(document.title()).close("h1").newline();
+        markup.open("p", "class", "reader").line(document.subtitle());
+        if (!document.sheetId().isEmpty()) {
+            markup.text(" · " + Wording.SHEET + " ")
+                    .open("b")
+                    .line(document.sheetId())
+                    .close("b");
+        }
+        markup.close("p").newline().close("div").newline();
+    }
+
+    private void write(List<Block> blocks) {
+        for (int i = 0; i < blocks.size(); ) {
+            int end = GivensWithFigures.end(blocks, i);
+            int boxes = i;
+            while (boxes < blocks.size() && blocks.get(boxes) instanceof Caution) {
+                boxes++;
+            }
+            if (boxes > i) {
+                cautions(blocks.subList(i, boxes));
+                i = boxes;
+            } else if (end > i + 1) {
+                givensBesideFigures(blocks.subList(i, end));
+                i = end;
+            } else {
+                blocks.get(i).accept(this);
+                i++;
+            }
+        }
+    }
+
+    @Override
+    public void prose(Prose prose) {
+        markup.open("div", "class", "prose").newline();
+        ProseMarkup.write(prose.markdown(), markup);
         markup.close("div").newline();
-      }
     }
-  }
 
-  /** In one box: it is seen as well as several, and saves paper. */
-  private void cautions(List<? extends Block> cautions) {
-    if (!cautions.isEmpty()) {
-      markup.open("div", "class", "caution").newline();
-      for (Block block : cautions) {
-        Caution caution = (Caution) block;
-        markup.open("p").element("span", "⚠", "class", "sign").text("\u00a0").open("strong").text(Wording.CAUTION + ": ");
-        markup.line(Wording.sentence(caution.heading())).close("strong").text(" ").line(caution.text()).close("p").newline();
-      }
-      markup.close("div").newline();
+    @Override
+    public void givens(Givens givens) {
+        givens(givens, "givens across");
     }
-  }
 
-  private void page(String style) {
-    head(style);
-    masthead();
-    write(document.blocks());
-    markup.close("body").close("html").newline();
-  }
-
-  private void head(String style) {
-    markup.open("html", "xmlns", "http://www.w3.org/1999/xhtml", "lang", document.language()).newline();
-    markup.open("head").open("title").line(document.title()).close("title");
-    markup.single("meta", "name", "subject", "content", document.title()).newline();
-    markup.open("style").trusted(style).close("style").close("head").newline();
-    markup.open("body", "class", document.kind() == Document.Kind.KEY ? "key" : "sheet").newline();
-  }
-
-  private void masthead() {
-    markup.open("div", "class", "masthead").newline();
-    if (!document.sheetId().isEmpty() && document.kind() == Document.Kind.SHEET) {
-      SheetCode code = SheetCode.of(document.sheetId());
-      markup.open("div", "class", "code");
-      drawing(code, "QR code of the sheet ID " + document.sheetId(), code.side(), code.side());
-      markup.close("div").newline();
+    @Override
+    public void figure(FigureBlock block) {
+        figure(
+                block.figure(),
+                FigureSize.of(List.of(block.figure()), profile, document.paper())
+                        .get(0));
     }
-    if (document.kind() == Document.Kind.KEY) {
-      markup.element("p", Wording.KEY_NOTICE, "class", "key-notice").newline();
+
+    @Override
+    public void caution(Caution caution) {
+        cautions(List.of(caution));
     }
-    markup.open("h1").line(document.title()).close("h1").newline();
-    markup.open("p", "class", "reader").line(document.subtitle());
-    if (!document.sheetId().isEmpty()) {
-      markup.text(" · " + Wording.SHEET + " ").open("b").line(document.sheetId()).close("b");
+
+    @Override
+    public void problem(ProblemBlock problem) {
+        String id = PROBLEM_ID + problem.number();
+        int opening = opening(problem.blocks());
+        markup.open("div", "class", "problem", "id", id)
+                .newline()
+                .open("div", "class", OPENING)
+                .newline();
+        markup.open("h2")
+                .line(problem.number() + "\u2002" + problem.title())
+                .close("h2")
+                .newline();
+        markup.open("p", "class", "tags")
+                .line(String.join(" · ", problem.tags()))
+                .close("p")
+                .newline();
+        headingLevel++;
+        write(problem.blocks().subList(0, opening));
+        markup.close("div").newline();
+        write(problem.blocks().subList(opening, problem.blocks().size()));
+        headingLevel--;
+        markup.close("div").newline();
     }
-    markup.close("p").newline().close("div").newline();
-  }
 
-  private void write(List<Block> blocks) {
-    for (int i = 0; i < blocks.size(); ) {
-      int end = GivensWithFigures.end(blocks, i);
-      int boxes = i;
-      while (boxes < blocks.size() && blocks.get(boxes) instanceof Caution) {
-        boxes++;
-      }
-      if (boxes > i) {
-        cautions(blocks.subList(i, boxes));
-        i = boxes;
-      } else if (end > i + 1) {
-        givensBesideFigures(blocks.subList(i, end));
-        i = end;
-      } else {
-        blocks.get(i).accept(this);
-        i++;
-      }
+    /** How many blocks there are down to the last of the givens and figures that stand before questions and steps. */
+    private static int opening(List<Block> blocks) {
+        int opening = 0;
+        for (int i = 0; i < blocks.size(); i++) {
+            Block block = blocks.get(i);
+            if (block instanceof Steps || block instanceof Question || block instanceof KeyTable) {
+                break;
+            }
+            if (block instanceof Givens || block instanceof FigureBlock) {
+                opening = i + 1;
+            }
+        }
+        return opening;
     }
-  }
 
-  @Override
-  public void prose(Prose prose) {
-    markup.open("div", "class", "prose").newline();
-    ProseMarkup.write(prose.markdown(), markup);
-    markup.close("div").newline();
-  }
-
-  @Override
-  public void givens(Givens givens) {
-    givens(givens, "givens across");
-  }
-
-  @Override
-  public void figure(FigureBlock block) {
-    figure(block.figure(), FigureSize.of(List.of(block.figure()), profile, document.paper()).get(0));
-  }
-
-  @Override
-  public void caution(Caution caution) {
-    cautions(List.of(caution));
-  }
-
-  @Override
-  public void problem(ProblemBlock problem) {
-    String id = PROBLEM_ID + problem.number();
-    int opening = opening(problem.blocks());
-    markup.open("div", "class", "problem", "id", id).newline().open("div", "class", OPENING).newline();
-    markup.open("h2").line(problem.number() + "\u2002" + problem.title()).close("h2").newline();
-    markup.open("p", "class", "tags").line(String.join(" · ", problem.tags())).close("p").newline();
-    headingLevel++;
-    write(problem.blocks().subList(0, opening));
-    markup.close("div").newline();
-    write(problem.blocks().subList(opening, problem.blocks().size()));
-    headingLevel--;
-    markup.close("div").newline();
-  }
-
-  /** How many blocks there are down to the last of the givens and figures that stand before questions and steps. */
-  private static int opening(List<Block> blocks) {
-    int opening = 0;
-    for (int i = 0; i < blocks.size(); i++) {
-      Block block = blocks.get(i);
-      if (block instanceof Steps || block instanceof Question || block instanceof KeyTable) {
-        break;
-      }
-      if (block instanceof Givens || block instanceof FigureBlock) {
-        opening = i + 1;
-      }
+    @Override
+    public void heading(Heading heading) {
+        heading(heading.level(), heading.text());
     }
-    return opening;
-  }
 
-  @Override
-  public void heading(Heading heading) {
-    heading(heading.level(), heading.text());
-  }
-
-  private void heading(int level, String text) {
-    String element = "h" + Math.min(6, Math.max(headingLevel, level));
-    markup.open(element).line(text).close(element).newline();
-  }
-
-  /** Nobody types it off the paper; the key on the screen has it. */
-  @Override
-  public void listing(Listing listing) {}
-
-  @Override
-  public void assumptions(Assumptions assumptions) {
-    if (assumptions.inFull()) {
-      markup.open("div", "class", "prose granted").newline();
-      markup.element("p", Wording.TAKEN_FOR_GRANTED + ":").newline().open("ul", "class", "assumed").newline();
-      for (Assumption one : assumptions.all()) {
-        markup.open("li").line(Wording.sentence(one.that())).text(" ").line(one.really()).close("li").newline();
-      }
-      markup.close("ul").close("div").newline();
-    } else {
-      markup.open("p", "class", "granted").line(Wording.takenForGranted(assumptions)).close("p").newline();
+    private void heading(int level, String text) {
+        String element = "h" + Math.min(6, Math.max(headingLevel, level));
+        markup.open(element).line(text).close(element).newline();
     }
-  }
 
-  // -------------------------------------------------------------------------------------------------- givens and figure
+    /** Nobody types it off the paper; the key on the screen has it. */
+    @Override
+    public void listing(Listing listing) {}
 
-  /** In one piece, which no page break divides. */
-  private void givensBesideFigures(List<Block> blocks) {
-    List<Figure> figures = blocks.stream().filter(FigureBlock.class::isInstance)
-        .map(block -> ((FigureBlock) block).figure()).toList();
-    List<FigureSize> sizes = FigureSize.of(figures, profile, document.paper());
-    boolean narrow = profile != Profile.LARGE && sizes.size() == 1 && sizes.get(0).isNarrow(document.paper());
-    markup.open("div", "class", narrow ? "setting" : "setting stacked").newline();
-    for (Block block : blocks) {
-      if (block instanceof Givens givens) {
-        givens(givens, narrow ? "givens beside" : "givens across");
-      }
+    @Override
+    public void assumptions(Assumptions assumptions) {
+        if (assumptions.inFull()) {
+            markup.open("div", "class", "prose granted").newline();
+            markup.element("p", Wording.TAKEN_FOR_GRANTED + ":")
+                    .newline()
+                    .open("ul", "class", "assumed")
+                    .newline();
+            for (Assumption one : assumptions.all()) {
+                markup.open("li")
+                        .line(Wording.sentence(one.that()))
+                        .text(" ")
+                        .line(one.really())
+                        .close("li")
+                        .newline();
+            }
+            markup.close("ul").close("div").newline();
+        } else {
+            markup.open("p", "class", "granted")
+                    .line(Wording.takenForGranted(assumptions))
+                    .close("p")
+                    .newline();
+        }
     }
-    markup.open("div", "class", "figures").newline();
-    for (int i = 0; i < figures.size(); i++) {
-      figure(figures.get(i), sizes.get(i));
+
+    // -------------------------------------------------------------------------------------------------- givens and
+    // figure
+
+    /** In one piece, which no page break divides. */
+    private void givensBesideFigures(List<Block> blocks) {
+        List<Figure> figures = blocks.stream()
+                .filter(FigureBlock.class::isInstance)
+                .map(block -> ((FigureBlock) block).figure())
+                .toList();
+        List<FigureSize> sizes = FigureSize.of(figures, profile, document.paper());
+        boolean narrow =
+                profile != Profile.LARGE && sizes.size() == 1 && sizes.get(0).isNarrow(document.paper());
+        markup.open("div", "class", narrow ? "setting" : "setting stacked").newline();
+        for (Block block : blocks) {
+            if (block instanceof Givens givens) {
+                givens(givens, narrow ? "givens beside" : "givens across");
+            }
+        }
+        markup.open("div", "class", "figures").newline();
+        for (int i = 0; i < figures.size(); i++) {
+            figure(figures.get(i), sizes.get(i));
+        }
+        markup.close("div").close("div").newline();
     }
-    markup.close("div").close("div").newline();
-  }
 
-  private void givens(Givens givens, String look) {
-    markup.open("div", "class", look).newline();
-    heading(headingLevel, Wording.GIVEN);
-    markup.open("div"); // or the tags of pieces set in a line come before that of the heading
-    for (GivenLine line : givens.lines()) {
-      markup.open("div", "class", "given").open("span", "class", "meaning").line(line.label()).close("span").text(" ");
-      markup.open("span", "class", "value");
-      line.symbol().ifPresent(symbol -> {
-        math.write(MathMl.symbol(symbol));
-        markup.text(PrintSteps.EQUALS);
-      });
-      markup.line(line.value()).close("span").close("div").newline();
+    private void givens(Givens givens, String look) {
+        markup.open("div", "class", look).newline();
+        heading(headingLevel, Wording.GIVEN);
+        markup.open("div"); // or the tags of pieces set in a line come before that of the heading
+        for (GivenLine line : givens.lines()) {
+            markup.open("div", "class", "given")
+                    .open("span", "class", "meaning")
+                    .line(line.label())
+                    .close("span")
+                    .text(" ");
+            markup.open("span", "class", "value");
+            line.symbol().ifPresent(symbol -> {
+                math.write(MathMl.symbol(symbol));
+                markup.text(PrintSteps.EQUALS);
+            });
+            markup.line(line.value()).close("span").close("div").newline();
+        }
+        markup.close("div").close("div").newline();
     }
-    markup.close("div").close("div").newline();
-  }
 
-  private void figure(Figure figure, FigureSize size) {
-    markup.open("div", "class", "figure").newline();
-    drawing(figure, size);
-    markup.open("p", "class", "caption").element("b", Wording.FIGURE + ":").text(" ").line(figure.title()).close("p");
-    markup.close("div").newline();
-  }
-
-  private void drawing(Figure figure, FigureSize size) {
-    drawing(new OnPaper.Drawn(figure.picture()), inWords(figure), size.width(), size.height());
-    markup.newline();
-  }
-
-  /** @param width on paper in millimetres, as the height; @param more attributes, as name and value by turns */
-  private void drawing(OnPaper drawing, String alt, double width, double height, String... more) {
-    List<String> attributes = new ArrayList<>(List.of("xmlns", "http://www.w3.org/2000/svg", FigureDrawer.NUMBER,
-        Integer.toString(drawings.size()), "alt", alt, "style", "width:" + width + "mm;height:" + height + "mm"));
-    attributes.addAll(List.of(more));
-    markup.open("svg", attributes.toArray(String[]::new)).close("svg");
-    drawings.add(drawing);
-  }
-
-  /** All that the drawing says, for those who cannot see it. */
-  private static String inWords(Figure figure) {
-    List<String> sentences = new ArrayList<>(List.of(figure.title() + ".", figure.summary()));
-    List<String> head = figure.table().head();
-    for (List<String> row : figure.table().rows()) {
-      List<String> cells = new ArrayList<>();
-      for (int i = 0; i < row.size(); i++) {
-        cells.add(i == 0 || i >= head.size() ? row.get(i) : head.get(i) + " " + row.get(i));
-      }
-      sentences.add(String.join(", ", cells) + ".");
+    private void figure(Figure figure, FigureSize size) {
+        markup.open("div", "class", "figure").newline();
+        drawing(figure, size);
+        markup.open("p", "class", "caption")
+                .element("b", Wording.FIGURE + ":")
+                .text(" ")
+                .line(figure.title())
+                .close("p");
+        markup.close("div").newline();
     }
-    sentences.addAll(figure.walk());
-    return Wording.oneLine(String.join(" ", sentences));
-  }
 
-  // ------------------------------------------------------------------------------------------------------- worked steps
-
-  @Override
-  public void steps(Steps steps) {
-    heading(headingLevel, steps.heading().isEmpty() ? Wording.WORKED_STEPS : steps.heading());
-    working.write(steps.steps());
-  }
-
-  // ---------------------------------------------------------------------------------------------------- answers and key
-
-  @Override
-  public void question(Question question) {
-    markup.open("div", "class", "question").newline();
-    markup.open("p", "class", "prompt").open("b").line(question.id()).close("b").text(" ");
-    ProseMarkup.writeLine(question.prompt(), markup);
-    if (!question.options().isEmpty()) {
-      markup.text(" " + Wording.TICK_ONE);
+    private void drawing(Figure figure, FigureSize size) {
+        drawing(new OnPaper.Drawn(figure.picture()), inWords(figure), size.width(), size.height());
+        markup.newline();
     }
-    markup.close("p").newline();
-    if (question.options().isEmpty()) {
-      working.place("", question.symbol(), question.unitBox(), question.unitHint(), question.check());
-    } else {
-      markup.open("ul", "class", "options").newline();
-      for (String option : question.options()) {
-        markup.open("li").element("span", "\u00a0", "class", "tick").text("\u2002").line(option).close("li").newline();
-      }
-      markup.close("ul").newline();
+
+    /** @param width on paper in millimetres, as the height; @param more attributes, as name and value by turns */
+    private void drawing(OnPaper drawing, String alt, double width, double height, String... more) {
+        List<String> attributes = new ArrayList<>(List.of(
+                "xmlns",
+                "http://www.w3.org/2000/svg",
+                FigureDrawer.NUMBER,
+                Integer.toString(drawings.size()),
+                "alt",
+                alt,
+                "style",
+                "width:" + width + "mm;height:" + height + "mm"));
+        attributes.addAll(List.of(more));
+        markup.open("svg", attributes.toArray(String[]::new)).close("svg");
+        drawings.add(drawing);
     }
-    markup.close("div").newline();
-  }
 
-  @Override
-  public void keyTable(KeyTable table) {
-    tables.write(table);
-  }
+    /** All that the drawing says, for those who cannot see it. */
+    private static String inWords(Figure figure) {
+        List<String> sentences = new ArrayList<>(List.of(figure.title() + ".", figure.summary()));
+        List<String> head = figure.table().head();
+        for (List<String> row : figure.table().rows()) {
+            List<String> cells = new ArrayList<>();
+            for (int i = 0; i < row.size(); i++) {
+                cells.add(i == 0 || i >= head.size() ? row.get(i) : head.get(i) + " " + row.get(i));
+            }
+            sentences.add(String.join(", ", cells) + ".");
+        }
+        sentences.addAll(figure.walk());
+        return Wording.oneLine(String.join(" ", sentences));
+    }
 
-  @Override
-  public void preferredValues(PreferredValues values) {
-    tables.write(values);
-  }
+    // ------------------------------------------------------------------------------------------------------- worked
+    // steps
 
-  @Override
-  public void referenceTable(ReferenceTable table) {
-    tables.write(table);
-  }
+    @Override
+    public void steps(Steps steps) {
+        heading(headingLevel, steps.heading().isEmpty() ? Wording.WORKED_STEPS : steps.heading());
+        working.write(steps.steps());
+    }
 
-  @Override
-  public void table(Table table) {
-    tables.write(table);
-  }
+    // ---------------------------------------------------------------------------------------------------- answers and
+    // key
+
+    @Override
+    public void question(Question question) {
+        markup.open("div", "class", "question").newline();
+        markup.open("p", "class", "prompt")
+                .open("b")
+                .line(question.id())
+                .close("b")
+                .text(" ");
+        ProseMarkup.writeLine(question.prompt(), markup);
+        if (!question.options().isEmpty()) {
+            markup.text(" " + Wording.TICK_ONE);
+        }
+        markup.close("p").newline();
+        if (question.options().isEmpty()) {
+            working.place("", question.symbol(), question.unitBox(), question.unitHint(), question.check());
+        } else {
+            markup.open("ul", "class", "options").newline();
+            for (String option : question.options()) {
+                markup.open("li")
+                        .element("span", "\u00a0", "class", "tick")
+                        .text("\u2002")
+                        .line(option)
+                        .close("li")
+                        .newline();
+            }
+            markup.close("ul").newline();
+        }
+        markup.close("div").newline();
+    }
+
+    @Override
+    public void keyTable(KeyTable table) {
+        tables.write(table);
+    }
+
+    @Override
+    public void preferredValues(PreferredValues values) {
+        tables.write(values);
+    }
+
+    @Override
+    public void referenceTable(ReferenceTable table) {
+        tables.write(table);
+    }
+
+    @Override
+    public void table(Table table) {
+        tables.write(table);
+    }
 }

@@ -16,138 +16,170 @@ import java.util.Optional;
 
 /** The steps of a working, and the places where a learner writes. */
 final class PrintSteps {
-  static final String EQUALS = "\u00a0=\u00a0";
-  /** A longer equation takes the width of the page, with its reason below instead of beside it. */
-  private static final int WIDE_LINE = 34;
-  private static final int TWO_DIGITS = 10;
-  /** Characters that stand beside the reason in one line. */
-  private static final int ONE_LINE = 44;
+    static final String EQUALS = "\u00a0=\u00a0";
+    /** A longer equation takes the width of the page, with its reason below instead of beside it. */
+    private static final int WIDE_LINE = 34;
 
-  private final Markup markup;
-  private final MathBoxes math;
-  private final Profile profile;
+    private static final int TWO_DIGITS = 10;
+    /** Characters that stand beside the reason in one line. */
+    private static final int ONE_LINE = 44;
 
-  PrintSteps(Markup markup, MathBoxes math, Profile profile) {
-    this.markup = markup;
-    this.math = math;
-    this.profile = profile;
-  }
+    private final Markup markup;
+    private final MathBoxes math;
+    private final Profile profile;
 
-  void write(List<StepBlock> steps) {
-    boolean many = !steps.isEmpty() && steps.get(steps.size() - 1).number() >= TWO_DIGITS;
-    markup.open("ol", "class", many ? "steps many" : "steps").newline();
-    steps.forEach(this::step);
-    markup.close("ol").newline();
-  }
+    PrintSteps(Markup markup, MathBoxes math, Profile profile) {
+        this.markup = markup;
+        this.math = math;
+        this.profile = profile;
+    }
 
-  private void step(StepBlock step) {
-    Optional<Derivation> derivation = step.result().map(result -> Derivation.of(step));
-    markup.open("li", "value", Integer.toString(step.number()), "class", "step").newline();
-    if (derivation.isEmpty()) {
-      finding(step);
-      place(step.blankId().isEmpty() ? Wording.STEP + " " + step.number() : step.blankId(), Optional.of(step.symbol()),
-          step.unitBox(), "", step.check());
-    } else {
-      boolean beside = derivation.get().width() <= WIDE_LINE && profile != Profile.LARGE;
-      markup.open("div", "class", beside ? "work beside" : "work");
-      finding(step);
-      step.condition().ifPresent(condition -> condition(condition, step.notation()));
-      equation(step, derivation.get());
-      markup.close("div").newline();
-      why(step, beside);
+    void write(List<StepBlock> steps) {
+        boolean many = !steps.isEmpty() && steps.get(steps.size() - 1).number() >= TWO_DIGITS;
+        markup.open("ol", "class", many ? "steps many" : "steps").newline();
+        steps.forEach(this::step);
+        markup.close("ol").newline();
     }
-    markup.close("li").newline();
-  }
 
-  private void finding(StepBlock step) {
-    markup.open("p", "class", "finding").line(Wording.capitalised(step.meaning())).close("p").newline();
-  }
+    private void step(StepBlock step) {
+        Optional<Derivation> derivation = step.result().map(result -> Derivation.of(step));
+        markup.open("li", "value", Integer.toString(step.number()), "class", "step")
+                .newline();
+        if (derivation.isEmpty()) {
+            finding(step);
+            place(
+                    step.blankId().isEmpty() ? Wording.STEP + " " + step.number() : step.blankId(),
+                    Optional.of(step.symbol()),
+                    step.unitBox(),
+                    "",
+                    step.check());
+        } else {
+            boolean beside = derivation.get().width() <= WIDE_LINE && profile != Profile.LARGE;
+            markup.open("div", "class", beside ? "work beside" : "work");
+            finding(step);
+            step.condition().ifPresent(condition -> condition(condition, step.notation()));
+            equation(step, derivation.get());
+            markup.close("div").newline();
+            why(step, beside);
+        }
+        markup.close("li").newline();
+    }
 
-  private void why(StepBlock step, boolean beside) {
-    markup.open("div", "class", beside ? "why beside" : "why").newline();
-    if (!step.principle().isEmpty()) {
-      markup.open("p", "class", "rule").line(step.principle()).close("p").newline();
+    private void finding(StepBlock step) {
+        markup.open("p", "class", "finding")
+                .line(Wording.capitalised(step.meaning()))
+                .close("p")
+                .newline();
     }
-    if (!step.reason().isEmpty()) {
-      markup.open("p", "class", "reason").line(Wording.sentence(step.reason())).close("p").newline();
-    }
-    markup.close("div").newline();
-  }
 
-  /** Without a fraction in one sentence; with one on two lines, or a line could begin with the punctuation after it. */
-  private void condition(Condition condition, Notation notation) {
-    String symbolic = MathMl.symbolic(condition, notation);
-    boolean lines = symbolic.contains("<mfrac");
-    markup.open("p", "class", "case").text(Wording.CASE + " ");
-    math.write(symbolic);
-    if (lines) {
-      markup.single("br").text(Wording.CASE_HERE + " ");
-    } else {
-      markup.text("; " + Wording.CASE_HERE + " ");
+    private void why(StepBlock step, boolean beside) {
+        markup.open("div", "class", beside ? "why beside" : "why").newline();
+        if (!step.principle().isEmpty()) {
+            markup.open("p", "class", "rule").line(step.principle()).close("p").newline();
+        }
+        if (!step.reason().isEmpty()) {
+            markup.open("p", "class", "reason")
+                    .line(Wording.sentence(step.reason()))
+                    .close("p")
+                    .newline();
+        }
+        markup.close("div").newline();
     }
-    math.write(MathMl.substituted(condition, notation));
-    markup.text(lines ? "" : ".").close("p").newline();
-  }
 
-  /**
-   * {@code symbol = formula = numbers put in = result}, on one line where it is short, else under each other; each part
-   * with its wording as it is read aloud.
-   */
-  private void equation(StepBlock step, Derivation derivation) {
-    Printed result = step.result().orElseThrow();
-    int parts = (derivation.formula() ? 1 : 0) + (derivation.numbers() ? 1 : 0);
-    boolean oneLine = parts * (derivation.width() + 3) + result.text().length() <= ONE_LINE && profile != Profile.LARGE;
-    String left = MathMl.symbol(step.symbol());
-    markup.open("div", "class", oneLine ? "equation" : "equation lines").newline();
-    if (derivation.formula()) {
-      line(left, "=", MathMl.symbolic(step.formula().orElseThrow(), step.notation()),
-          Spoken.symbol(step.symbol()) + " equals " + Spoken.symbolic(step.formula().orElseThrow(), step.notation()));
-      left = "";
+    /**
+     * Without a fraction in one sentence; with one on two lines, or a line could begin with the punctuation after it.
+     */
+    private void condition(Condition condition, Notation notation) {
+        String symbolic = MathMl.symbolic(condition, notation);
+        boolean lines = symbolic.contains("<mfrac");
+        markup.open("p", "class", "case").text(Wording.CASE + " ");
+        math.write(symbolic);
+        if (lines) {
+            markup.single("br").text(Wording.CASE_HERE + " ");
+        } else {
+            markup.text("; " + Wording.CASE_HERE + " ");
+        }
+        math.write(MathMl.substituted(condition, notation));
+        markup.text(lines ? "" : ".").close("p").newline();
     }
-    if (derivation.numbers()) {
-      line("", "=", MathMl.substituted(step.formula().orElseThrow(), step.notation()),
-          "equals " + Spoken.substituted(step.formula().orElseThrow(), step.notation()));
-    }
-    if (derivation.result()) {
-      line(left, result.exact() ? "=" : "≈", MathMl.value(result),
-          (left.isEmpty() ? "" : Spoken.symbol(step.symbol()) + " ") + (result.exact() ? "equals " : "is about ")
-          + Spoken.value(result));
-    }
-    markup.close("div").newline();
-  }
 
-  private void line(String left, String relation, String right, String spoken) {
-    markup.open("span", "class", left.isEmpty() ? "line on" : "line").open("abbr", "title", spoken);
-    if (!left.isEmpty()) {
-      math.write(left);
-      markup.text("\u00a0");
+    /**
+     * {@code symbol = formula = numbers put in = result}, on one line where it is short, else under each other; each
+     * part with its wording as it is read aloud.
+     */
+    private void equation(StepBlock step, Derivation derivation) {
+        Printed result = step.result().orElseThrow();
+        int parts = (derivation.formula() ? 1 : 0) + (derivation.numbers() ? 1 : 0);
+        boolean oneLine =
+                parts * (derivation.width() + 3) + result.text().length() <= ONE_LINE && profile != Profile.LARGE;
+        String left = MathMl.symbol(step.symbol());
+        markup.open("div", "class", oneLine ? "equation" : "equation lines").newline();
+        if (derivation.formula()) {
+            line(
+                    left,
+                    "=",
+                    MathMl.symbolic(step.formula().orElseThrow(), step.notation()),
+                    Spoken.symbol(step.symbol()) + " equals "
+                            + Spoken.symbolic(step.formula().orElseThrow(), step.notation()));
+            left = "";
+        }
+        if (derivation.numbers()) {
+            line(
+                    "",
+                    "=",
+                    MathMl.substituted(step.formula().orElseThrow(), step.notation()),
+                    "equals " + Spoken.substituted(step.formula().orElseThrow(), step.notation()));
+        }
+        if (derivation.result()) {
+            line(
+                    left,
+                    result.exact() ? "=" : "≈",
+                    MathMl.value(result),
+                    (left.isEmpty() ? "" : Spoken.symbol(step.symbol()) + " ")
+                            + (result.exact() ? "equals " : "is about ")
+                            + Spoken.value(result));
+        }
+        markup.close("div").newline();
     }
-    markup.text(relation + "\u00a0");
-    math.write(right);
-    markup.close("abbr").close("span").text(" ").newline();
-  }
 
-  /** A box for the number and, where the learner writes it, one for the unit. */
-  void place(String label, Optional<Symbol> symbol, UnitBox unitBox, String unit, String check) {
-    markup.open("p", "class", "place");
-    if (!label.isEmpty()) {
-      markup.open("b").line(label).close("b").text(" ");
+    private void line(String left, String relation, String right, String spoken) {
+        markup.open("span", "class", left.isEmpty() ? "line on" : "line").open("abbr", "title", spoken);
+        if (!left.isEmpty()) {
+            math.write(left);
+            markup.text("\u00a0");
+        }
+        markup.text(relation + "\u00a0");
+        math.write(right);
+        markup.close("abbr").close("span").text(" ").newline();
     }
-    symbol.ifPresent(s -> {
-      math.write(MathMl.symbol(s));
-      markup.text(EQUALS);
-    });
-    markup.element("span", "\u00a0", "class", "box number").text(" ");
-    if (!unit.isEmpty()) {
-      markup.open("span").line(unit).close("span");
-    } else if (unitBox == UnitBox.ASKED) {
-      markup.element("span", "\u00a0", "class", "box unit").text(" ").element("span", "unit", "class", "hint");
-    } else if (unitBox == UnitBox.SHARE) {
-      markup.element("span", Wording.SHARE_HINT, "class", "hint");
+
+    /** A box for the number and, where the learner writes it, one for the unit. */
+    void place(String label, Optional<Symbol> symbol, UnitBox unitBox, String unit, String check) {
+        markup.open("p", "class", "place");
+        if (!label.isEmpty()) {
+            markup.open("b").line(label).close("b").text(" ");
+        }
+        symbol.ifPresent(s -> {
+            math.write(MathMl.symbol(s));
+            markup.text(EQUALS);
+        });
+        markup.element("span", "\u00a0", "class", "box number").text(" ");
+        if (!unit.isEmpty()) {
+            markup.open("span").line(unit).close("span");
+        } else if (unitBox == UnitBox.ASKED) {
+            markup.element("span", "\u00a0", "class", "box unit").text(" ").element("span", "unit", "class", "hint");
+        } else if (unitBox == UnitBox.SHARE) {
+            markup.element("span", Wording.SHARE_HINT, "class", "hint");
+        }
+        if (!check.isEmpty()) {
+            markup.text("  ")
+                    .open("span", "class", "check")
+                    .text("check ")
+                    .open("b")
+                    .line(check)
+                    .close("b")
+                    .close("span");
+        }
+        markup.close("p").newline();
     }
-    if (!check.isEmpty()) {
-      markup.text("  ").open("span", "class", "check").text("check ").open("b").line(check).close("b").close("span");
-    }
-    markup.close("p").newline();
-  }
 }

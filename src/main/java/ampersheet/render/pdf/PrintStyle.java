@@ -7,71 +7,75 @@ import ampersheet.sheet.Document.Paper;
 
 /** The look of pages on paper. */
 final class PrintStyle {
-  private static final String COMMON = Resources.text("print.css");
-  private static final double SIDE_MARGIN = 18;
-  private static final double TOP_MARGIN = 20;
-  private static final double BOTTOM_MARGIN = 16;
-  static final double ENDLESS = 50_000;
-  /** What comes before the problems is set closer, so that it takes one page with the table of check letters. */
-  private static final String EASY = "body { letter-spacing: 0.04em; } em { font-style: normal; font-weight: bold; }\n"
-      + "body > .prose { line-height: 1.4; } table.grid { line-height: 1.02; } .grid th, .grid td { padding: 0.15mm 0; }\n";
+    private static final String COMMON = Resources.text("print.css");
+    private static final double SIDE_MARGIN = 18;
+    private static final double TOP_MARGIN = 20;
+    private static final double BOTTOM_MARGIN = 16;
+    static final double ENDLESS = 50_000;
+    /** What comes before the problems is set closer, so that it takes one page with the table of check letters. */
+    private static final String EASY =
+            "body { letter-spacing: 0.04em; } em { font-style: normal; font-weight: bold; }\n"
+                    + "body > .prose { line-height: 1.4; } table.grid { line-height: 1.02; } .grid th, .grid td { "
+                    + "padding: 0.15mm 0; }\n";
 
-  private static final String LARGE = "em { font-style: normal; font-weight: bold; } .setting .figure { display: block; }\n"
-      + ".granted, .look-up table { font-size: 1em; }\n";
+    private static final String LARGE =
+            "em { font-style: normal; font-weight: bold; } .setting .figure { display: block; }\n"
+                    + ".granted, .look-up table { font-size: 1em; }\n";
 
-  private PrintStyle() {}
+    private PrintStyle() {}
 
-  static String of(Document document, Profile profile) {
-    return of(document, profile, height(document.paper()));
-  }
+    static String of(Document document, Profile profile) {
+        return of(document, profile, height(document.paper()));
+    }
 
-  /** On a page so long that nothing is broken. */
-  static String endless(Document document, Profile profile) {
-    return of(document, profile, ENDLESS);
-  }
+    /** On a page so long that nothing is broken. */
+    static String endless(Document document, Profile profile) {
+        return of(document, profile, ENDLESS);
+    }
 
-  private static String of(Document document, Profile profile, double pageHeight) {
-    String family = profile.sansSerif() ? Fonts.SANS : Fonts.SERIF;
-    boolean key = document.kind() == Document.Kind.KEY;
-    String head = document.sheetId().isEmpty() ? document.title() : Wording.SHEET + " " + document.sheetId();
-    return "@page { size: " + width(document.paper()) + "mm " + pageHeight + "mm; margin: "
-        + TOP_MARGIN + "mm " + SIDE_MARGIN + "mm " + BOTTOM_MARGIN + "mm;\n"
-        + margin("top-left", CssString.of(head))
-        + margin("top-center", CssString.of(key ? Wording.KEY_NOTICE : ""))
-        + margin("top-right", "\"page \" counter(page) \" of \" counter(pages)")
-        + "}\n"
-        + "body { font-family: '" + family + "', " + Fonts.FALLBACK + "; font-size: " + (key ? profile.keyPoints() : profile.points()) + "pt; line-height: "
-        + profile.leading() + "; }\n"
-        + COMMON
-        + ".closer { line-height: " + profile.closeLeading() + "; }\n"
-        + (profile == Profile.EASY ? EASY : "")
-        + (profile == Profile.LARGE ? LARGE : "");
-  }
+    private static String of(Document document, Profile profile, double pageHeight) {
+        String family = profile.sansSerif() ? Fonts.SANS : Fonts.SERIF;
+        boolean key = document.kind() == Document.Kind.KEY;
+        String head = document.sheetId().isEmpty() ? document.title() : Wording.SHEET + " " + document.sheetId();
+        return "@page { size: " + width(document.paper()) + "mm " + pageHeight + "mm; margin: "
+                + TOP_MARGIN + "mm " + SIDE_MARGIN + "mm " + BOTTOM_MARGIN + "mm;\n"
+                + margin("top-left", CssString.of(head))
+                + margin("top-center", CssString.of(key ? Wording.KEY_NOTICE : ""))
+                + margin("top-right", "\"page \" counter(page) \" of \" counter(pages)")
+                + "}\n"
+                + "body { font-family: '" + family + "', " + Fonts.FALLBACK + "; font-size: "
+                + (key ? profile.keyPoints() : profile.points()) + "pt; line-height: "
+                + profile.leading() + "; }\n"
+                + COMMON
+                + ".closer { line-height: " + profile.closeLeading() + "; }\n"
+                + (profile == Profile.EASY ? EASY : "")
+                + (profile == Profile.LARGE ? LARGE : "");
+    }
 
-  private static String margin(String where, String content) {
-    return "@" + where + " { content: " + content + "; font-family: '" + Fonts.SANS + "', " + Fonts.FALLBACK
-        + "; font-size: 10pt; vertical-align: bottom; padding-bottom: 4mm; }\n";
-  }
+    private static String margin(String where, String content) {
+        return "@" + where + " { content: " + content + "; font-family: '" + Fonts.SANS + "', " + Fonts.FALLBACK
+                + "; font-size: 10pt; vertical-align: bottom; padding-bottom: 4mm; }\n";
+    }
 
-  /** What does not depend on paper and profile. */
-  static String common() {
-    return COMMON;
-  }
+    /** What does not depend on paper and profile. */
+    static String common() {
+        return COMMON;
+    }
 
-  static double textWidth(Paper paper) {
-    return width(paper) - 2 * SIDE_MARGIN;
-  }
+    static double textWidth(Paper paper) {
+        return width(paper) - 2 * SIDE_MARGIN;
+    }
 
-  static double textHeight(Paper paper) {
-    return height(paper) - TOP_MARGIN - BOTTOM_MARGIN;
-  }
+    static double textHeight(Paper paper) {
+        return height(paper) - TOP_MARGIN - BOTTOM_MARGIN;
+    }
 
-  /** In millimetres: ISO 216 and US Letter. */
-  static double width(Paper paper) {
-    return paper == Paper.LETTER ? 215.9 : 210;
-  }
+    /** In millimetres: ISO 216 and US Letter. */
+    static double width(Paper paper) {
+        return paper == Paper.LETTER ? 215.9 : 210;
+    }
 
-  static double height(Paper paper) {
-    return paper == Paper.LETTER ? 279.4 : 297;
-  }
+    static double height(Paper paper) {
+        return paper == Paper.LETTER ? 279.4 : 297;
+    }
 }

@@ -18,82 +18,83 @@ import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotation;
  * numbers by which pages point into the tree are counted on from handout to handout.
  */
 final class StructureTree {
-  private final ObjectFile file;
-  /** Stand in for objects that are known when all handouts are. */
-  private final COSDictionary root = new COSDictionary();
-  private final COSDictionary all = new COSDictionary();
-  private final COSArray numbers = new COSArray();
-  private int next;
+    private final ObjectFile file;
+    /** Stand in for objects that are known when all handouts are. */
+    private final COSDictionary root = new COSDictionary();
 
-  StructureTree(ObjectFile file) {
-    this.file = file;
-    file.reserve(root);
-    file.reserve(all);
-  }
+    private final COSDictionary all = new COSDictionary();
+    private final COSArray numbers = new COSArray();
+    private int next;
 
-  COSDictionary root() {
-    return root;
-  }
-
-  /**
-   * Counts on the numbers of a handout's pages, and hangs its tags into the tree; they are written with the pages.
-   *
-   * @return the handout's own tag
-   */
-  COSDictionary take(PDDocument handout) throws IOException {
-    PDStructureTreeRoot own = handout.getDocumentCatalog().getStructureTreeRoot();
-    COSBase kids = own.getK();
-    COSDictionary part = (COSDictionary) (kids instanceof COSArray array ? array.getObject(0) : kids);
-    part.setItem(COSName.S, COSName.getPDFName(StandardStructureTypes.PART));
-    part.setItem(COSName.P, all);
-    file.reserve(part);
-    COSArray places = own.getParentTree().getCOSObject().getCOSArray(COSName.NUMS);
-    for (PDPage page : handout.getPages()) {
-      countOn(page.getCOSObject(), COSName.STRUCT_PARENTS);
-      for (PDAnnotation annotation : page.getAnnotations()) {
-        countOn(annotation.getCOSObject(), COSName.STRUCT_PARENT);
-      }
+    StructureTree(ObjectFile file) {
+        this.file = file;
+        file.reserve(root);
+        file.reserve(all);
     }
-    for (int i = 0; i < places.size(); i += 2) {
-      COSBase place = places.getObject(i + 1);
-      numbers.add(COSInteger.get(next + places.getInt(i)));
-      numbers.add(reference(place));
-    }
-    next += places.size() / 2;
-    return part;
-  }
 
-  /** A list of tags becomes an object of its own, so that it need not be kept. */
-  private COSBase reference(COSBase place) throws IOException {
-    if (place.getKey() == null) {
-      file.write(place);
+    COSDictionary root() {
+        return root;
     }
-    COSDictionary standIn = new COSDictionary();
-    standIn.setKey(place.getKey());
-    return standIn;
-  }
 
-  private void countOn(COSDictionary holder, COSName number) {
-    if (holder.containsKey(number)) {
-      holder.setInt(number, next + holder.getInt(number));
+    /**
+     * Counts on the numbers of a handout's pages, and hangs its tags into the tree; they are written with the pages.
+     *
+     * @return the handout's own tag
+     */
+    COSDictionary take(PDDocument handout) throws IOException {
+        PDStructureTreeRoot own = handout.getDocumentCatalog().getStructureTreeRoot();
+        COSBase kids = own.getK();
+        COSDictionary part = (COSDictionary) (kids instanceof COSArray array ? array.getObject(0) : kids);
+        part.setItem(COSName.S, COSName.getPDFName(StandardStructureTypes.PART));
+        part.setItem(COSName.P, all);
+        file.reserve(part);
+        COSArray places = own.getParentTree().getCOSObject().getCOSArray(COSName.NUMS);
+        for (PDPage page : handout.getPages()) {
+            countOn(page.getCOSObject(), COSName.STRUCT_PARENTS);
+            for (PDAnnotation annotation : page.getAnnotations()) {
+                countOn(annotation.getCOSObject(), COSName.STRUCT_PARENT);
+            }
+        }
+        for (int i = 0; i < places.size(); i += 2) {
+            COSBase place = places.getObject(i + 1);
+            numbers.add(COSInteger.get(next + places.getInt(i)));
+            numbers.add(reference(place));
+        }
+        next += places.size() / 2;
+        return part;
     }
-  }
 
-  void finish(String language, List<COSBase> parts) throws IOException {
-    COSArray kids = new COSArray();
-    parts.forEach(kids::add);
-    all.setName(COSName.TYPE, "StructElem");
-    all.setName(COSName.S, StandardStructureTypes.DOCUMENT);
-    all.setItem(COSName.P, root);
-    all.setString(COSName.LANG, language);
-    all.setItem(COSName.K, kids);
-    file.write(all);
-    COSDictionary parentTree = new COSDictionary();
-    parentTree.setItem(COSName.NUMS, numbers);
-    root.setName(COSName.TYPE, "StructTreeRoot");
-    root.setItem(COSName.K, all);
-    root.setItem(COSName.PARENT_TREE, parentTree);
-    root.setInt(COSName.PARENT_TREE_NEXT_KEY, next);
-    file.write(root);
-  }
+    /** A list of tags becomes an object of its own, so that it need not be kept. */
+    private COSBase reference(COSBase place) throws IOException {
+        if (place.getKey() == null) {
+            file.write(place);
+        }
+        COSDictionary standIn = new COSDictionary();
+        standIn.setKey(place.getKey());
+        return standIn;
+    }
+
+    private void countOn(COSDictionary holder, COSName number) {
+        if (holder.containsKey(number)) {
+            holder.setInt(number, next + holder.getInt(number));
+        }
+    }
+
+    void finish(String language, List<COSBase> parts) throws IOException {
+        COSArray kids = new COSArray();
+        parts.forEach(kids::add);
+        all.setName(COSName.TYPE, "StructElem");
+        all.setName(COSName.S, StandardStructureTypes.DOCUMENT);
+        all.setItem(COSName.P, root);
+        all.setString(COSName.LANG, language);
+        all.setItem(COSName.K, kids);
+        file.write(all);
+        COSDictionary parentTree = new COSDictionary();
+        parentTree.setItem(COSName.NUMS, numbers);
+        root.setName(COSName.TYPE, "StructTreeRoot");
+        root.setItem(COSName.K, all);
+        root.setItem(COSName.PARENT_TREE, parentTree);
+        root.setInt(COSName.PARENT_TREE_NEXT_KEY, next);
+        file.write(root);
+    }
 }

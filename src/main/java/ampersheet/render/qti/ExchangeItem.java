@@ -13,8 +13,8 @@ import ampersheet.sheet.Document.Steps;
  */
 public record ExchangeItem(String identifier, String language, ProblemBlock block, ProblemKey key, Steps working) {
 
-  /** {@code A} for the first question; identifiers of its response and its outcomes end in it. */
-  static String letter(int question) {
-    return Character.toString('A' + question);
-  }
+    /** {@code A} for the first question; identifiers of its response and its outcomes end in it. */
+    static String letter(int question) {
+        return Character.toString('A' + question);
+    }
 }

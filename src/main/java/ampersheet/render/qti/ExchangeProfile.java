@@ -18,57 +18,58 @@ import org.xml.sax.SAXParseException;
 
 /**
  * The part of the format that this program writes, as schemas of its own. They are stricter than the format where that
- * keeps a package from being scored otherwise than the engine would: tolerances are absolute, the fixed value stands first,
- * nothing typed is looked at first. They do not take the place of the format's own schemas.
+ * keeps a package from being scored otherwise than the engine would: tolerances are absolute, the fixed value stands
+ * first, nothing typed is looked at first. They do not take the place of the format's own schemas.
  */
 final class ExchangeProfile {
-  private static final String[] SCHEMAS = {"xml.xsd", "mathml.xsd", "items.xsd", "manifest.xsd"};
+    private static final String[] SCHEMAS = {"xml.xsd", "mathml.xsd", "items.xsd", "manifest.xsd"};
 
-  private ExchangeProfile() {}
+    private ExchangeProfile() {}
 
-  /** Each with file and line; none if the files fit. Drawings are not looked at. */
-  static List<String> faults(Map<String, String> files) {
-    List<String> faults = new ArrayList<>();
-    Schema schema = schema();
-    files.forEach((path, text) -> {
-      if (path.endsWith(".xml")) {
-        check(schema, path, text, faults);
-      }
-    });
-    return faults;
-  }
-
-  private static void check(Schema schema, String path, String text, List<String> faults) {
-    try {
-      Validator validator = schema.newValidator();
-      validator.setProperty(XMLConstants.ACCESS_EXTERNAL_DTD, "");
-      validator.setProperty(XMLConstants.ACCESS_EXTERNAL_SCHEMA, "");
-      validator.validate(new StreamSource(new StringReader(text)));
-    } catch (SAXParseException fault) {
-      faults.add(path + ":" + fault.getLineNumber() + ": " + fault.getMessage());
-    } catch (SAXException fault) {
-      faults.add(path + ": " + fault.getMessage());
-    } catch (IOException impossible) {
-      throw new UncheckedIOException(impossible);
+    /** Each with file and line; none if the files fit. Drawings are not looked at. */
+    static List<String> faults(Map<String, String> files) {
+        List<String> faults = new ArrayList<>();
+        Schema schema = schema();
+        files.forEach((path, text) -> {
+            if (path.endsWith(".xml")) {
+                check(schema, path, text, faults);
+            }
+        });
+        return faults;
     }
-  }
 
-  private static Schema schema() {
-    try {
-      SchemaFactory factory = SchemaFactory.newInstance(XMLConstants.W3C_XML_SCHEMA_NS_URI);
-      factory.setProperty(XMLConstants.ACCESS_EXTERNAL_DTD, "");
-      factory.setProperty(XMLConstants.ACCESS_EXTERNAL_SCHEMA, "");
-      List<Source> sources = new ArrayList<>();
-      for (String name : SCHEMAS) {
-        InputStream in = ExchangeProfile.class.getResourceAsStream(name);
-        if (in == null) {
-          throw new IllegalStateException(name + " is not on the class path beside " + ExchangeProfile.class.getName());
+    private static void check(Schema schema, String path, String text, List<String> faults) {
+        try {
+            Validator validator = schema.newValidator();
+            validator.setProperty(XMLConstants.ACCESS_EXTERNAL_DTD, "");
+            validator.setProperty(XMLConstants.ACCESS_EXTERNAL_SCHEMA, "");
+            validator.validate(new StreamSource(new StringReader(text)));
+        } catch (SAXParseException fault) {
+            faults.add(path + ":" + fault.getLineNumber() + ": " + fault.getMessage());
+        } catch (SAXException fault) {
+            faults.add(path + ": " + fault.getMessage());
+        } catch (IOException impossible) {
+            throw new UncheckedIOException(impossible);
         }
-        sources.add(new StreamSource(in, name));
-      }
-      return factory.newSchema(sources.toArray(new Source[0]));
-    } catch (SAXException fault) {
-      throw new IllegalStateException("the profile itself is broken: " + fault.getMessage(), fault);
     }
-  }
+
+    private static Schema schema() {
+        try {
+            SchemaFactory factory = SchemaFactory.newInstance(XMLConstants.W3C_XML_SCHEMA_NS_URI);
+            factory.setProperty(XMLConstants.ACCESS_EXTERNAL_DTD, "");
+            factory.setProperty(XMLConstants.ACCESS_EXTERNAL_SCHEMA, "");
+            List<Source> sources = new ArrayList<>();
+            for (String name : SCHEMAS) {
+                InputStream in = ExchangeProfile.class.getResourceAsStream(name);
+                if (in == null) {
+                    throw new IllegalStateException(
+                            name + " is not on the class path beside " + ExchangeProfile.class.getName());
+                }
+                sources.add(new StreamSource(in, name));
+            }
+            return factory.newSchema(sources.toArray(new Source[0]));
+        } catch (SAXException fault) {
+            throw new IllegalStateException("the profile itself is broken: " + fault.getMessage(), fault);
+        }
+    }
 }

@@ -23,208 +23,214 @@ import java.util.Map;
  * symmetrical in this format, and none at all for negative values.
  */
 final class ScoringRules {
-  static final double HALF_CREDIT = 0.5;
-  private static final double PERCENT = 100;
-  private static final int EXACT_DIGITS = 15;
+    static final double HALF_CREDIT = 0.5;
+    private static final double PERCENT = 100;
+    private static final int EXACT_DIGITS = 15;
 
-  private final ProblemKey problem;
-  private final AnswerKey key;
-  private final Unit unit;
-  private final double expected;
-  private final List<Rule> rules = new ArrayList<>();
+    private final ProblemKey problem;
+    private final AnswerKey key;
+    private final Unit unit;
+    private final double expected;
+    private final List<Rule> rules = new ArrayList<>();
 
-  private ScoringRules(ProblemKey problem, AnswerKey key) {
-    this.problem = problem;
-    this.key = key;
-    this.unit = key.unit();
-    this.expected = printed(key, key.expected());
-  }
-
-  /** @param feedback identifier of what is said */
-  record Rule(List<Comparison> anyOf, String feedback, double credit) {
-    Rule {
-      anyOf = List.copyOf(anyOf);
+    private ScoringRules(ProblemKey problem, AnswerKey key) {
+        this.problem = problem;
+        this.key = key;
+        this.unit = key.unit();
+        this.expected = printed(key, key.expected());
     }
-  }
 
-  /** Whether something lies within a tolerance of a value. */
-  sealed interface Comparison {
-    double tolerance();
-
-    /** The response with the key. */
-    record WithKey(double tolerance) implements Comparison {}
-
-    /** The response with another value. */
-    record WithValue(double value, double tolerance) implements Comparison {}
-
-    /** A number divided by the response with the key. */
-    record Reciprocal(double numerator, double tolerance) implements Comparison {}
-  }
-
-  static List<Rule> of(ProblemKey problem, AnswerKey key) {
-    ScoringRules rules = new ScoringRules(problem, key);
-    rules.write();
-    return List.copyOf(rules.rules);
-  }
-
-  /** In the unit printed, without the last bits that only a change of unit brought in: a platform may show it. */
-  static double printed(AnswerKey key, double si) {
-    return SignificantFigures.round(key.unit().fromSi(si), EXACT_DIGITS);
-  }
-
-  /** Identifier of what is said of a modelled mistake. */
-  static String mistake(int index) {
-    return "MISTAKE_" + (index + 1);
-  }
-
-  private void write() {
-    Acceptance acceptance = key.acceptance();
-    right();
-    mistakes(Acceptance.HALF, true);
-    if (acceptance instanceof Acceptance.Within) {
-      add(Feedback.TOO_COARSE, coarse(), HALF_CREDIT);
+    /** @param feedback identifier of what is said */
+    record Rule(List<Comparison> anyOf, String feedback, double credit) {
+        Rule {
+            anyOf = List.copyOf(anyOf);
+        }
     }
-    double wanted = unit.offset() == 0 ? key.expected() : expected;
-    double band = acceptance.band(key.expected());
-    if (Math.abs(wanted) > band) {
-      double near = perUnit(band + Acceptance.LAST_BITS * Math.abs(wanted));
-      add(Feedback.POWER_OF_TEN, powers(near), 0);
-      add(Feedback.SIGN, meant(-expected, near), 0);
-      if (acceptance instanceof Acceptance.Within && unit.offset() == 0) {
-        double close = acceptance.reciprocalBand(key.expected());
-        add(Feedback.RECIPROCAL, reciprocals(perUnit(close + Acceptance.LAST_BITS * Math.abs(wanted))), 0);
-      }
+
+    /** Whether something lies within a tolerance of a value. */
+    sealed interface Comparison {
+        double tolerance();
+
+        /** The response with the key. */
+        record WithKey(double tolerance) implements Comparison {}
+
+        /** The response with another value. */
+        record WithValue(double value, double tolerance) implements Comparison {}
+
+        /** A number divided by the response with the key. */
+        record Reciprocal(double numerator, double tolerance) implements Comparison {}
     }
-    mistakes(1, false);
-    add(Feedback.UNEXPLAINED, neighbours(), 0);
-    usualSlips();
-  }
 
-  private void right() {
-    double tolerance = tolerance(key.expected(), 1);
-    List<Comparison> right = new ArrayList<>(List.of(new Comparison.WithKey(tolerance)));
-    if (key.isShare()) {
-      right.add(asFraction(expected, tolerance));
+    static List<Rule> of(ProblemKey problem, AnswerKey key) {
+        ScoringRules rules = new ScoringRules(problem, key);
+        rules.write();
+        return List.copyOf(rules.rules);
     }
-    rules.add(new Rule(right, Feedback.CORRECT.name(), 1));
-  }
 
-  private void add(Feedback feedback, List<? extends Comparison> anyOf, double credit) {
-    if (!anyOf.isEmpty()) {
-      rules.add(new Rule(List.copyOf(anyOf), feedback.name(), credit));
+    /** In the unit printed, without the last bits that only a change of unit brought in: a platform may show it. */
+    static double printed(AnswerKey key, double si) {
+        return SignificantFigures.round(key.unit().fromSi(si), EXACT_DIGITS);
     }
-  }
 
-  /** The same as a fraction of 1, where % is printed behind the place. */
-  private static Comparison asFraction(double percent, double tolerance) {
-    return new Comparison.WithValue(percent / PERCENT, tolerance / PERCENT);
-  }
-
-  /** Of a share, as what such a number is taken for: from ten times the key on, so many percent; below, a fraction. */
-  private List<Comparison> meant(double value, double tolerance) {
-    Comparison asPrinted = new Comparison.WithValue(value, tolerance);
-    if (!key.isShare()) {
-      return List.of(asPrinted);
+    /** Identifier of what is said of a modelled mistake. */
+    static String mistake(int index) {
+        return "MISTAKE_" + (index + 1);
     }
-    List<Comparison> meant = new ArrayList<>();
-    if (isPercent(value)) {
-      meant.add(asPrinted);
+
+    private void write() {
+        Acceptance acceptance = key.acceptance();
+        right();
+        mistakes(Acceptance.HALF, true);
+        if (acceptance instanceof Acceptance.Within) {
+            add(Feedback.TOO_COARSE, coarse(), HALF_CREDIT);
+        }
+        double wanted = unit.offset() == 0 ? key.expected() : expected;
+        double band = acceptance.band(key.expected());
+        if (Math.abs(wanted) > band) {
+            double near = perUnit(band + Acceptance.LAST_BITS * Math.abs(wanted));
+            add(Feedback.POWER_OF_TEN, powers(near), 0);
+            add(Feedback.SIGN, meant(-expected, near), 0);
+            if (acceptance instanceof Acceptance.Within && unit.offset() == 0) {
+                double close = acceptance.reciprocalBand(key.expected());
+                add(Feedback.RECIPROCAL, reciprocals(perUnit(close + Acceptance.LAST_BITS * Math.abs(wanted))), 0);
+            }
+        }
+        mistakes(1, false);
+        add(Feedback.UNEXPLAINED, neighbours(), 0);
+        usualSlips();
     }
-    if (!isPercent(value / PERCENT)) {
-      meant.add(asFraction(value, tolerance));
+
+    private void right() {
+        double tolerance = tolerance(key.expected(), 1);
+        List<Comparison> right = new ArrayList<>(List.of(new Comparison.WithKey(tolerance)));
+        if (key.isShare()) {
+            right.add(asFraction(expected, tolerance));
+        }
+        rules.add(new Rule(right, Feedback.CORRECT.name(), 1));
     }
-    return meant;
-  }
 
-  private boolean isPercent(double typed) {
-    return Math.abs(typed) >= key.leastPercent();
-  }
-
-  /**
-   * Each mistake's own explanation helps more than a general one: in the inner half of its band it comes first.
-   *
-   * @param either whether a share is looked for both in percent and as a fraction, whatever its size
-   */
-  private void mistakes(double part, boolean either) {
-    List<Rule> fractions = new ArrayList<>();
-    for (int i = 0; i < key.mistakes().size(); i++) {
-      KnownMistake mistake = key.mistakes().get(i);
-      double value = printed(key, mistake.value());
-      double tolerance = tolerance(mistake.value(), part);
-      List<Comparison> meant = either ? List.of(new Comparison.WithValue(value, tolerance)) : meant(value, tolerance);
-      if (!meant.isEmpty()) {
-        rules.add(new Rule(meant, mistake(i), 0));
-      }
-      if (either && key.isShare()) {
-        fractions.add(new Rule(List.of(asFraction(value, tolerance)), mistake(i), 0));
-      }
+    private void add(Feedback feedback, List<? extends Comparison> anyOf, double credit) {
+        if (!anyOf.isEmpty()) {
+            rules.add(new Rule(List.copyOf(anyOf), feedback.name(), credit));
+        }
     }
-    rules.addAll(fractions);
-  }
 
-  /** A step off in a series or a count is likelier than any value it may happen to be the same as. */
-  private List<Comparison> neighbours() {
-    List<Double> neighbours = new ArrayList<>();
-    if (key.acceptance() instanceof Acceptance.Count) {
-      neighbours.addAll(List.of(key.expected() - 1, key.expected() + 1));
-    } else if (key.acceptance() instanceof Acceptance.Preferred preferred) {
-      neighbours.addAll(List.of(preferred.below(key.expected()), preferred.above(key.expected())));
+    /** The same as a fraction of 1, where % is printed behind the place. */
+    private static Comparison asFraction(double percent, double tolerance) {
+        return new Comparison.WithValue(percent / PERCENT, tolerance / PERCENT);
     }
-    return neighbours.stream().<Comparison>map(si ->
-        new Comparison.WithValue(printed(key, si), tolerance(si, 1))).toList();
-  }
 
-  /** In the order of the ladder, all of one rung together. */
-  private void usualSlips() {
-    Map<Rung, List<Comparison>> slips = new EnumMap<>(Rung.class);
-    for (UsualSlip slip : UsualSlips.of(problem, key)) {
-      slips.computeIfAbsent(slip.rung(), rung -> new ArrayList<>()).addAll(meant(printed(key, slip.value()),
-          perUnit(slip.reach() + Acceptance.LAST_BITS * Math.abs(slip.value()))));
+    /**
+     * Of a share, as what such a number is taken for: from ten times the key on, so many percent; below, a fraction.
+     */
+    private List<Comparison> meant(double value, double tolerance) {
+        Comparison asPrinted = new Comparison.WithValue(value, tolerance);
+        if (!key.isShare()) {
+            return List.of(asPrinted);
+        }
+        List<Comparison> meant = new ArrayList<>();
+        if (isPercent(value)) {
+            meant.add(asPrinted);
+        }
+        if (!isPercent(value / PERCENT)) {
+            meant.add(asFraction(value, tolerance));
+        }
+        return meant;
     }
-    slips.forEach((rung, anyOf) -> add(Feedback.valueOf(rung.name()), anyOf, 0));
-  }
 
-  private double tolerance(double si, double part) {
-    return perUnit(part * key.acceptance().band(si) + Acceptance.LAST_BITS * Math.abs(si));
-  }
-
-  private double perUnit(double si) {
-    return si / unit.factor();
-  }
-
-  private List<Comparison> coarse() {
-    List<Comparison> coarse = new ArrayList<>();
-    for (int figures = 1; figures < key.figures(); figures++) {
-      double rounded = SignificantFigures.round(expected, figures);
-      if (Math.abs(rounded - expected) <= Acceptance.COARSEST * Math.abs(expected)) {
-        coarse.addAll(meant(rounded, Acceptance.SAME * Math.abs(rounded)));
-      }
+    private boolean isPercent(double typed) {
+        return Math.abs(typed) >= key.leastPercent();
     }
-    return coarse;
-  }
 
-  private List<Comparison> powers(double near) {
-    List<Comparison> powers = new ArrayList<>();
-    for (int power : DecimalSlips.powers()) {
-      double factor = DecimalSlips.factor(power);
-      powers.addAll(meant(expected * factor, near * factor));
-      powers.addAll(meant(expected / factor, near / factor));
+    /**
+     * Each mistake's own explanation helps more than a general one: in the inner half of its band it comes first.
+     *
+     * @param either whether a share is looked for both in percent and as a fraction, whatever its size
+     */
+    private void mistakes(double part, boolean either) {
+        List<Rule> fractions = new ArrayList<>();
+        for (int i = 0; i < key.mistakes().size(); i++) {
+            KnownMistake mistake = key.mistakes().get(i);
+            double value = printed(key, mistake.value());
+            double tolerance = tolerance(mistake.value(), part);
+            List<Comparison> meant =
+                    either ? List.of(new Comparison.WithValue(value, tolerance)) : meant(value, tolerance);
+            if (!meant.isEmpty()) {
+                rules.add(new Rule(meant, mistake(i), 0));
+            }
+            if (either && key.isShare()) {
+                fractions.add(new Rule(List.of(asFraction(value, tolerance)), mistake(i), 0));
+            }
+        }
+        rules.addAll(fractions);
     }
-    return powers;
-  }
 
-  /** Whoever divides upside down may do it in the unit printed or in the coherent one. */
-  private List<Comparison> reciprocals(double near) {
-    List<Comparison> reciprocals = new ArrayList<>();
-    double factor = unit.factor() * unit.factor();
-    for (double numerator : factor == 1 ? List.of(1.0) : List.of(1.0, 1 / factor)) {
-      if (!key.isShare() || isPercent(numerator / expected)) {
-        reciprocals.add(new Comparison.Reciprocal(numerator, near));
-      }
-      if (key.isShare() && !isPercent(numerator / expected / PERCENT)) {
-        reciprocals.add(new Comparison.Reciprocal(numerator / PERCENT, near));
-      }
+    /** A step off in a series or a count is likelier than any value it may happen to be the same as. */
+    private List<Comparison> neighbours() {
+        List<Double> neighbours = new ArrayList<>();
+        if (key.acceptance() instanceof Acceptance.Count) {
+            neighbours.addAll(List.of(key.expected() - 1, key.expected() + 1));
+        } else if (key.acceptance() instanceof Acceptance.Preferred preferred) {
+            neighbours.addAll(List.of(preferred.below(key.expected()), preferred.above(key.expected())));
+        }
+        return neighbours.stream()
+                .<Comparison>map(si -> new Comparison.WithValue(printed(key, si), tolerance(si, 1)))
+                .toList();
     }
-    return reciprocals;
-  }
+
+    /** In the order of the ladder, all of one rung together. */
+    private void usualSlips() {
+        Map<Rung, List<Comparison>> slips = new EnumMap<>(Rung.class);
+        for (UsualSlip slip : UsualSlips.of(problem, key)) {
+            slips.computeIfAbsent(slip.rung(), rung -> new ArrayList<>())
+                    .addAll(meant(
+                            printed(key, slip.value()),
+                            perUnit(slip.reach() + Acceptance.LAST_BITS * Math.abs(slip.value()))));
+        }
+        slips.forEach((rung, anyOf) -> add(Feedback.valueOf(rung.name()), anyOf, 0));
+    }
+
+    private double tolerance(double si, double part) {
+        return perUnit(part * key.acceptance().band(si) + Acceptance.LAST_BITS * Math.abs(si));
+    }
+
+    private double perUnit(double si) {
+        return si / unit.factor();
+    }
+
+    private List<Comparison> coarse() {
+        List<Comparison> coarse = new ArrayList<>();
+        for (int figures = 1; figures < key.figures(); figures++) {
+            double rounded = SignificantFigures.round(expected, figures);
+            if (Math.abs(rounded - expected) <= Acceptance.COARSEST * Math.abs(expected)) {
+                coarse.addAll(meant(rounded, Acceptance.SAME * Math.abs(rounded)));
+            }
+        }
+        return coarse;
+    }
+
+    private List<Comparison> powers(double near) {
+        List<Comparison> powers = new ArrayList<>();
+        for (int power : DecimalSlips.powers()) {
+            double factor = DecimalSlips.factor(power);
+            powers.addAll(meant(expected * factor, near * factor));
+            powers.addAll(meant(expected / factor, near / factor));
+        }
+        return powers;
+    }
+
+    /** Whoever divides upside down may do it in the unit printed or in the coherent one. */
+    private List<Comparison> reciprocals(double near) {
+        List<Comparison> reciprocals = new ArrayList<>();
+        double factor = unit.factor() * unit.factor();
+        for (double numerator : factor == 1 ? List.of(1.0) : List.of(1.0, 1 / factor)) {
+            if (!key.isShare() || isPercent(numerator / expected)) {
+                reciprocals.add(new Comparison.Reciprocal(numerator, near));
+            }
+            if (key.isShare() && !isPercent(numerator / expected / PERCENT)) {
+                reciprocals.add(new Comparison.Reciprocal(numerator / PERCENT, near));
+            }
+        }
+        return reciprocals;
+    }
 }

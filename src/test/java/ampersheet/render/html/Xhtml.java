@@ -14,46 +14,46 @@ import org.xml.sax.helpers.DefaultHandler;
 
 /** A page read by the strict parser of the JDK. */
 final class Xhtml {
-  private Xhtml() {}
+    private Xhtml() {}
 
-  static Document parse(String page) throws Exception {
-    DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
-    factory.setFeature(XMLConstants.FEATURE_SECURE_PROCESSING, true);
-    factory.setNamespaceAware(true);
-    DocumentBuilder builder = factory.newDocumentBuilder();
-    builder.setErrorHandler(new DefaultHandler());
-    builder.setEntityResolver((publicId, systemId) -> {
-      throw new AssertionError("the page asks for " + systemId);
-    });
-    return builder.parse(new InputSource(new StringReader(page)));
-  }
-
-  static List<Element> elements(Document page, String name) {
-    NodeList found = page.getElementsByTagNameNS("*", name);
-    List<Element> elements = new ArrayList<>();
-    for (int i = 0; i < found.getLength(); i++) {
-      elements.add((Element) found.item(i));
+    static Document parse(String page) throws Exception {
+        DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
+        factory.setFeature(XMLConstants.FEATURE_SECURE_PROCESSING, true);
+        factory.setNamespaceAware(true);
+        DocumentBuilder builder = factory.newDocumentBuilder();
+        builder.setErrorHandler(new DefaultHandler());
+        builder.setEntityResolver((publicId, systemId) -> {
+            throw new AssertionError("the page asks for " + systemId);
+        });
+        return builder.parse(new InputSource(new StringReader(page)));
     }
-    return elements;
-  }
 
-  /** The element itself and all in it. */
-  static List<Element> descendants(Element element) {
-    List<Element> all = new ArrayList<>();
-    all.add(element);
-    for (org.w3c.dom.Node child = element.getFirstChild(); child != null; child = child.getNextSibling()) {
-      if (child instanceof Element inner) {
-        all.addAll(descendants(inner));
-      }
+    static List<Element> elements(Document page, String name) {
+        NodeList found = page.getElementsByTagNameNS("*", name);
+        List<Element> elements = new ArrayList<>();
+        for (int i = 0; i < found.getLength(); i++) {
+            elements.add((Element) found.item(i));
+        }
+        return elements;
     }
-    return all;
-  }
 
-  static List<String> attributes(Element element) {
-    List<String> names = new ArrayList<>();
-    for (int i = 0; i < element.getAttributes().getLength(); i++) {
-      names.add(element.getAttributes().item(i).getNodeName());
+    /** The element itself and all in it. */
+    static List<Element> descendants(Element element) {
+        List<Element> all = new ArrayList<>();
+        all.add(element);
+        for (org.w3c.dom.Node child = element.getFirstChild(); child != null; child = child.getNextSibling()) {
+            if (child instanceof Element inner) {
+                all.addAll(descendants(inner));
+            }
+        }
+        return all;
     }
-    return names;
-  }
+
+    static List<String> attributes(Element element) {
+        List<String> names = new ArrayList<>();
+        for (int i = 0; i < element.getAttributes().getLength(); i++) {
+            names.add(element.getAttributes().item(i).getNodeName());
+        }
+        return names;
+    }
 }
