@@ -98,8 +98,7 @@ final class ClassReport {
         files();
     }
 
-    // ---------------------------------------------------------------------------------------------------------------
-    // marks
+    // Marks
 
     private void marks() {
         blocks.add(new Heading(2, "Marks"));
@@ -136,8 +135,7 @@ final class ClassReport {
                 .orElse("Reliability: not defined (it needs three problems and three learners whose totals differ).");
     }
 
-    // ------------------------------------------------------------------------------------------------------------
-    // mistakes
+    // Mistakes
 
     private void mistakes() {
         blocks.add(new Heading(2, "What went wrong, and why"));
@@ -235,8 +233,7 @@ final class ClassReport {
         return "Seat " + standing.seat().number() + (name.isEmpty() ? "" : ", " + name);
     }
 
-    // -----------------------------------------------------------------------------------------------------------
-    // questions
+    // Questions
 
     private void questions() {
         blocks.add(new Heading(2, "The questions"));
@@ -338,8 +335,7 @@ final class ClassReport {
         return Amounts.percent(proportion.share()) + " of " + proportion.all();
     }
 
-    // ------------------------------------------------------------------------------------------------- learners and
-    // files
+    // Learners and files
 
     private void changes(List<MarkChange> changed) {
         blocks.add(new Heading(2, "Marks that changed"));

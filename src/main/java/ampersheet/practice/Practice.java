@@ -28,8 +28,7 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
         return new Practice(course, record, writer, Optional.empty());
     }
 
-    // ----------------------------------------------------------------------------------------------------- what is
-    // shown
+    // What is shown
 
     /** @throws java.util.NoSuchElementException before the first problem was given */
     public Attempt attempt() {
@@ -144,8 +143,7 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
         return counted;
     }
 
-    // -------------------------------------------------------------------------------------------------------- giving
-    // out
+    // Giving out
 
     /**
      * Where the learner was, or the first problem.
@@ -233,8 +231,7 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
         return with(record.with(attempt), attempt.id());
     }
 
-    // ------------------------------------------------------------------------------------------------- what a learner
-    // does
+    // What a learner does
 
     public Practice type(String question, String text) {
         return attempt().text(question).equals(text)
@@ -340,8 +337,7 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
         return new Practice(course, record.joined(other), writer, current);
     }
 
-    // ------------------------------------------------------------------------------------------------------ what is
-    // said
+    // What is said
 
     /** After a check: where it stopped, or what the success is worth and what comes next. */
     public String saidAfterCheck(Practice before, ProblemKey key, List<String> places, int day) {

@@ -63,8 +63,7 @@ final class Sentences {
                 + ". Work it again.";
     }
 
-    // ------------------------------------------------------------------------------------------------------ after a
-    // check
+    // After a check
 
     static String name(String question) {
         return Checked.isStep(question) ? "Step " + question.substring("step ".length()) : "Answer " + question;
@@ -144,8 +143,7 @@ final class Sentences {
                         : standing.proofs().size() + " of " + Standing.PROOFS + " solved bare and without help");
     }
 
-    // --------------------------------------------------------------------------------------------------------------
-    // hints
+    // Hints
 
     static String unitIsMadeOf(String asked, String made) {
         return "The unit first: " + asked + " comes from " + made
@@ -207,8 +205,7 @@ final class Sentences {
                 .toString();
     }
 
-    // ------------------------------------------------------------------------------------------------- the map and
-    // mistakes
+    // The map and mistakes
 
     static String state(Course course, List<Standing> standings, int skill, int day) {
         Standing standing = standings.get(skill);

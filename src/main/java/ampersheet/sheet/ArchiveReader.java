@@ -95,8 +95,7 @@ final class ArchiveReader {
         }
     }
 
-    // ------------------------------------------------------------------------------------------------------------
-    // unpacking
+    // Unpacking
 
     private void unpack() {
         try {
@@ -201,8 +200,7 @@ final class ArchiveReader {
         }
     }
 
-    // ---------------------------------------------------------------------------------------------------------------
-    // tables
+    // Tables
 
     private Map<String, Map<Integer, Problem>> sheets(Map<String, SheetId> ids) {
         Map<String, Map<Integer, Problem>> problems = new LinkedHashMap<>();
@@ -380,8 +378,7 @@ final class ArchiveReader {
         }
     }
 
-    // ---------------------------------------------------------------------------------------------------------------
-    // faults
+    // Faults
 
     private void refuseIfFaulty() {
         if (!faults.isEmpty()) {

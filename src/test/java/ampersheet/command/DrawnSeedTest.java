@@ -280,7 +280,7 @@ class DrawnSeedTest {
                 List.copyOf(WrittenFiles.under(folder).keySet()));
     }
 
-    // ------------------------------------------------------------------------------------------- what is handed out
+    // What is handed out
 
     @Test
     void nothingThatIsHandedOutCarriesTheSeed() throws IOException {

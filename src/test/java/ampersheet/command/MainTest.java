@@ -103,8 +103,7 @@ class MainTest {
                 .orElseThrow();
     }
 
-    // -------------------------------------------------------------------------------------------------------------
-    // help
+    // Help
 
     @Test
     void withoutArgumentsTheFirstThreeThingsToTypeAreShown() {
@@ -135,8 +134,7 @@ class MainTest {
         assertFalse(run("--help").out().contains("\r"));
     }
 
-    // ------------------------------------------------------------------------------------------------------ wrong
-    // usage
+    // Wrong usage
 
     @Test
     void wrongUsageIsTwo() {
@@ -330,8 +328,7 @@ class MainTest {
         assertFalse(Files.exists(folder.resolve("out")));
     }
 
-    // ----------------------------------------------------------------------------------------------- templates and
-    // work
+    // Templates and work
 
     @Test
     void templatesTellsWhatIsGivenAndAsked() {
@@ -420,8 +417,7 @@ class MainTest {
         assertEquals(2, small("work", SmallLibrary.INDICATOR, "Vs=1V", "Vs=2V").exitCode());
     }
 
-    // ------------------------------------------------------------------------------------------------------------
-    // prove
+    // Prove
 
     @Test
     void proveReportsAgreement() {
@@ -457,7 +453,7 @@ class MainTest {
         assertTrue(run.out().contains("not proven") || run.out().contains("NOT PROVEN"), run.out());
     }
 
-    // --------------------------------------------------------------------------------------------------- issue and key
+    // Issue and key
 
     @Test
     void issueSaysWhatToOpenFirst() {
@@ -526,8 +522,7 @@ class MainTest {
         assertTrue(run.err().contains("one slip away") && run.err().contains(id), run.err());
     }
 
-    // ------------------------------------------------------------------------------------------------------------
-    // check
+    // Check
 
     @Test
     void rightAnswersAreRightAndExitWithZero() {
@@ -623,8 +618,7 @@ class MainTest {
                         .exitCode());
     }
 
-    // ------------------------------------------------------------------------------------------------- marking and
-    // exchange
+    // Marking and exchange
 
     private Run marked(String answers, String... more) throws IOException {
         Path came = Files.createDirectories(folder.resolve("came"));
@@ -794,8 +788,7 @@ class MainTest {
                         .exitCode());
     }
 
-    // ------------------------------------------------------------------------------------------- designs and parts
-    // lists
+    // Designs and parts lists
 
     @Test
     void aDesignThatFailsIsAskedAgainAsAWhole() throws IOException {

@@ -119,7 +119,7 @@ class StartedProgramTest {
         assertEquals(0, exitCode, arguments + "\n" + said.toString(StandardCharsets.UTF_8));
     }
 
-    // --------------------------------------------------------------------------------------------------- its settings
+    // Its settings
 
     @Test
     void underASettingOfEnglishLettersAnswersAreReadRightAndNamesThatCannotBeOpenedAreTold()
@@ -161,7 +161,7 @@ class StartedProgramTest {
         }
     }
 
-    // ---------------------------------------------------------------------------------------------------- how it ends
+    // How it ends
 
     /** A writing command: what to type for a place to write to, which is a folder of its own. */
     private record Writing(String name, java.util.function.Function<Path, List<String>> line) {}

@@ -79,7 +79,7 @@ class WritingTest {
         assertFalse(run.err().contains("failed where it should not"), run.err());
     }
 
-    // ------------------------------------------------------------------------------------------------- what must stay
+    // What must stay
 
     @Test
     void whatACommandReadsIsNeverWrittenOver() throws IOException {
@@ -176,7 +176,7 @@ class WritingTest {
         assertArrayEquals(before, Files.readAllBytes(marks.resolve("marks.csv")));
     }
 
-    // ---------------------------------------------------------------------------------------------------- reissuing
+    // Reissuing
 
     @Test
     void sheetsOfAnEarlierIssueAreNamedAndRemovedOnRequest() throws IOException {

@@ -227,8 +227,7 @@ class IssueTest {
         assertTrue(WrittenFiles.under(folder).containsKey("homework/seat-1000.html"));
     }
 
-    // ------------------------------------------------------------------------------------------------------------
-    // archive
+    // Archive
 
     private static final Roster FEW = RosterReader.read("class.csv", "seat,name\n1,Ada\n2,<b>Bo</b>\n7,Cem\n");
 

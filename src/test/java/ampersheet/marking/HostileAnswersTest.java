@@ -312,8 +312,7 @@ class HostileAnswersTest {
         }
     }
 
-    // ------------------------------------------------------------------------------------------------------- two
-    // hundred
+    // Two hundred
 
     /** With {@code -Dampersheet.hostile=SEED} other folders; the seed of a folder that fails is told. */
     @Test

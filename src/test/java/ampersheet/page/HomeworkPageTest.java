@@ -132,8 +132,7 @@ class HomeworkPageTest {
         return answers;
     }
 
-    // ----------------------------------------------------------------------------------------------------------
-    // reading back
+    // Reading back
 
     @Test
     void answersAreReadBackAndNotJudged() {
@@ -233,8 +232,7 @@ class HomeworkPageTest {
         }
     }
 
-    // ----------------------------------------------------------------------------------------------------------------
-    // no key
+    // No key
 
     /**
      * Each expected value in two hundred random spellings and in every number of figures, each mistake's words, and
@@ -330,8 +328,7 @@ class HomeworkPageTest {
         return numbers;
     }
 
-    // ---------------------------------------------------------------------------------------------------------- the
-    // page itself
+    // The page itself
 
     @Test
     void nothingIsFetchedSentOrComplainedOf() {

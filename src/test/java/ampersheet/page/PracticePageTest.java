@@ -96,8 +96,7 @@ class PracticePageTest {
                 variants);
     }
 
-    // ------------------------------------------------------------------------------------------------ what the learner
-    // does
+    // What the learner does
 
     private static WebElement element(String id) {
         return browser.findElement(By.id(id));
@@ -208,8 +207,7 @@ class PracticePageTest {
         browser.findElements(By.cssSelector("#skill-list button")).get(skill).click();
     }
 
-    // -------------------------------------------------------------------------------------------------------------
-    // judging
+    // Judging
 
     /** The whole ladder, typed key by key; what the page says is what the judge says on the Java machine. */
     @Test
@@ -416,8 +414,7 @@ class PracticePageTest {
         assertEquals("Your line gives 660\u00a0Ω.", text("calculation"));
     }
 
-    // -------------------------------------------------------------------------------------------------------- going
-    // onward
+    // Going onward
 
     @Test
     void anotherOneLikeThisIsUnseenUntilAllWereGiven() {
@@ -648,8 +645,7 @@ class PracticePageTest {
         }
     }
 
-    // ---------------------------------------------------------------------------------------------------- the page
-    // itself
+    // The page itself
 
     @Test
     void nothingIsFetchedSentOrComplainedOf() {

@@ -192,8 +192,7 @@ class PracticeSetTest {
         assertEquals(course, Course.read(course.write()));
     }
 
-    // ------------------------------------------------------------------------------------------------- a design that
-    // fails
+    // A design that fails
 
     @Test
     void ofADesignItIsToldWhatFailsByHowMuchWhichWayToGoAndWhetherPartsAreSwapped() {

@@ -117,8 +117,7 @@ class CheckedTest {
         assertTrue(Practice.calculated("hello").startsWith("Type a line"));
     }
 
-    // --------------------------------------------------------------------------------------------------------------
-    // hints
+    // Hints
 
     private static List<String> hints(Practice from) {
         List<String> told = new ArrayList<>();

@@ -393,8 +393,7 @@ public final class SampleDocuments {
         }
     }
 
-    // --------------------------------------------------------------------------------------------------------------
-    // pieces
+    // Pieces
 
     private static Givens indicatorGivens(String supply, String forward, String current) {
         return new Givens(List.of(

@@ -101,8 +101,7 @@ final class BlockMarkup implements BlockVisitor {
         }
     }
 
-    // ------------------------------------------------------------------------------------------------ problem and
-    // words
+    // Problem and words
 
     @Override
     public void problem(ProblemBlock problem) {
@@ -210,8 +209,7 @@ final class BlockMarkup implements BlockVisitor {
         }
     }
 
-    // -------------------------------------------------------------------------------------------------- givens and
-    // figure
+    // Givens and figure
 
     private void givensBesideFigures(List<Block> blocks) {
         boolean wide = blocks.stream()
@@ -293,8 +291,7 @@ final class BlockMarkup implements BlockVisitor {
         markup.close("details").newline().close("div").newline();
     }
 
-    // ------------------------------------------------------------------------------------------------------- worked
-    // steps
+    // Worked steps
 
     @Override
     public void steps(Steps steps) {
@@ -394,8 +391,7 @@ final class BlockMarkup implements BlockVisitor {
         markup.open("math", "xmlns", MATHML).trusted(children).close("math");
     }
 
-    // ---------------------------------------------------------------------------------------------------- answers and
-    // key
+    // Answers and key
 
     @Override
     public void question(Question question) {
@@ -466,8 +462,7 @@ final class BlockMarkup implements BlockVisitor {
         markup.close("table").newline();
     }
 
-    // --------------------------------------------------------------------------------------------------------------
-    // tables
+    // Tables
 
     @Override
     public void preferredValues(PreferredValues values) {

@@ -54,8 +54,7 @@ final class BlockText implements BlockVisitor {
         blocks.forEach(block -> block.accept(this));
     }
 
-    // ------------------------------------------------------------------------------------------------ problem and
-    // words
+    // Problem and words
 
     @Override
     public void problem(ProblemBlock problem) {
@@ -135,8 +134,7 @@ final class BlockText implements BlockVisitor {
                 + Escaped.start(caution.text()));
     }
 
-    // -------------------------------------------------------------------------------------------------- givens and
-    // figure
+    // Givens and figure
 
     @Override
     public void givens(Givens givens) {
@@ -173,8 +171,7 @@ final class BlockText implements BlockVisitor {
         return plain.stream().map(Escaped::cell).toList();
     }
 
-    // ------------------------------------------------------------------------------------------------------- worked
-    // steps
+    // Worked steps
 
     @Override
     public void steps(Steps steps) {
@@ -227,8 +224,7 @@ final class BlockText implements BlockVisitor {
         return line.length() <= LINE ? line : symbol + " " + String.join("\n" + " ".repeat(symbol.length() + 1), parts);
     }
 
-    // ---------------------------------------------------------------------------------------------------- answers and
-    // key
+    // Answers and key
 
     @Override
     public void question(Question question) {
@@ -282,8 +278,7 @@ final class BlockText implements BlockVisitor {
         }
     }
 
-    // --------------------------------------------------------------------------------------------------------------
-    // tables
+    // Tables
 
     @Override
     public void table(Table table) {

@@ -148,8 +148,7 @@ final class ObjectFile implements Closeable {
         return count++;
     }
 
-    // ------------------------------------------------------------------------------------------------------------
-    // objects
+    // Objects
 
     private void writeStream(int number, COSStream stream) throws IOException {
         byte[] data;
@@ -208,8 +207,7 @@ final class ObjectFile implements Closeable {
         gatheredCount = 0;
     }
 
-    // --------------------------------------------------------------------------------------------------------------
-    // values
+    // Values
 
     /** As a reference where the object has a number of its own or must have one, else written out. */
     private void inside(COSBase object, ByteArrayOutputStream to) throws IOException {
@@ -286,8 +284,7 @@ final class ObjectFile implements Closeable {
         to.writeBytes(known);
     }
 
-    // ----------------------------------------------------------------------------------------------------------- the
-    // end
+    // The end
 
     /** Ends the file and copies it. */
     void finish(COSDictionary catalog, COSDictionary information, OutputStream to) throws IOException {

@@ -126,8 +126,7 @@ final class PaperPen implements Pen {
         return new BasicStroke(width, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND, MITRE_LIMIT, dashes, 0);
     }
 
-    // ---------------------------------------------------------------------------------------------------------
-    // lettering
+    // Lettering
 
     /** Text in one face. */
     private record Run(Lettering.Span span, FontSpecification face, FSFont font, double width) {}

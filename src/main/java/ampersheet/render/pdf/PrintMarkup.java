@@ -316,8 +316,7 @@ final class PrintMarkup implements BlockVisitor {
         }
     }
 
-    // -------------------------------------------------------------------------------------------------- givens and
-    // figure
+    // Givens and figure
 
     /** In one piece, which no page break divides. */
     private void givensBesideFigures(List<Block> blocks) {
@@ -408,8 +407,7 @@ final class PrintMarkup implements BlockVisitor {
         return Wording.oneLine(String.join(" ", sentences));
     }
 
-    // ------------------------------------------------------------------------------------------------------- worked
-    // steps
+    // Worked steps
 
     @Override
     public void steps(Steps steps) {
@@ -417,8 +415,7 @@ final class PrintMarkup implements BlockVisitor {
         working.write(steps.steps());
     }
 
-    // ---------------------------------------------------------------------------------------------------- answers and
-    // key
+    // Answers and key
 
     @Override
     public void question(Question question) {

@@ -117,8 +117,7 @@ final class ItemMarkup implements BlockVisitor {
         return keys.get(question).acceptance() instanceof Acceptance.Choice;
     }
 
-    // --------------------------------------------------------------------------------------------------------
-    // declarations
+    // Declarations
 
     private void responseDeclaration(int index) {
         AnswerKey key = keys.get(index);
@@ -146,8 +145,7 @@ final class ItemMarkup implements BlockVisitor {
         out.close("qti-outcome-declaration").newline();
     }
 
-    // ----------------------------------------------------------------------------------------------------------------
-    // body
+    // Body
 
     private void body() {
         out.open("qti-item-body").newline();
@@ -449,8 +447,7 @@ final class ItemMarkup implements BlockVisitor {
         out.open("math", "xmlns", MATHML).trusted(content).close("math");
     }
 
-    // ----------------------------------------------------------------------------------------------------------
-    // processing
+    // Processing
 
     private void processing() {
         out.open("qti-response-processing").newline();

@@ -61,8 +61,7 @@ public final class TerminalText implements BlockVisitor {
         return out.toString().stripTrailing();
     }
 
-    // ------------------------------------------------------------------------------------------------ problem and
-    // words
+    // Problem and words
 
     @Override
     public void prose(Prose prose) {
@@ -102,8 +101,7 @@ public final class TerminalText implements BlockVisitor {
                         .toList());
     }
 
-    // -------------------------------------------------------------------------------------------------- givens and
-    // figure
+    // Givens and figure
 
     @Override
     public void givens(Givens givens) {
@@ -125,8 +123,7 @@ public final class TerminalText implements BlockVisitor {
         }
     }
 
-    // ------------------------------------------------------------------------------------------------- steps,
-    // questions, key
+    // Steps, questions, key
 
     @Override
     public void steps(Steps steps) {
@@ -179,8 +176,7 @@ public final class TerminalText implements BlockVisitor {
         }
     }
 
-    // --------------------------------------------------------------------------------------------------------------
-    // tables
+    // Tables
 
     @Override
     public void preferredValues(PreferredValues values) {
@@ -208,8 +204,7 @@ public final class TerminalText implements BlockVisitor {
                                 "; ", row.stream().map(cell -> cell.text()).toList())));
     }
 
-    // ---------------------------------------------------------------------------------------------------------------
-    // lines
+    // Lines
 
     private void headed(String heading) {
         gap();

@@ -146,8 +146,7 @@ class HtmlPageTest {
             "tspan",
             "desc");
 
-    // ------------------------------------------------------------------------------------------------------- whole
-    // pages
+    // Whole pages
 
     @Test
     void pagesAreTheOnesThatWereLookedAt() {
@@ -230,8 +229,7 @@ class HtmlPageTest {
         assertFalse(html.contains("\r"));
     }
 
-    // ------------------------------------------------------------------------------------------------------------
-    // formulas
+    // Formulas
 
     @Test
     void formulasKeepToMathMlCore() throws Exception {
@@ -292,8 +290,7 @@ class HtmlPageTest {
         assertEquals(1, elements(Xhtml.parse(html), "mtr").size());
     }
 
-    // -------------------------------------------------------------------------------------------------- places and
-    // hiding
+    // Places and hiding
 
     @Test
     void aBlankStepGivesNothingAway() {
@@ -464,8 +461,7 @@ class HtmlPageTest {
         }
     }
 
-    // ---------------------------------------------------------------------------------------------------------------
-    // paper
+    // Paper
 
     @Test
     void paperSizeAndRunningSheetIdFollowTheDocument() {
@@ -491,8 +487,7 @@ class HtmlPageTest {
         assertFalse(HtmlPage.render(page(paragraph, paragraph, problem)).contains("problem whole"));
     }
 
-    // --------------------------------------------------------------------------------------------------------------
-    // hostile
+    // Hostile
 
     @Test
     void hostileTextStaysText() throws Exception {
@@ -579,8 +574,7 @@ class HtmlPageTest {
         }
     }
 
-    // ---------------------------------------------------------------------------------------------------------------
-    // pieces
+    // Pieces
 
     private static Document page(Block... blocks) {
         return new Document(Kind.SHEET, "en", "Title", "", "7KQ-4M2-P", Paper.A4, List.of(blocks));

@@ -76,8 +76,7 @@ class ExchangeTest {
                 List.of(new ExchangePackage.Pool("everything", Math.min(3, items.size()), items)));
     }
 
-    // ------------------------------------------------------------------------------------------------- scored as the
-    // engine
+    // Scored as the engine
 
     @Test
     void everyPackagedAnswerIsScoredAsTheEngineJudgesIt() throws Exception {
@@ -210,8 +209,7 @@ class ExchangeTest {
                         .get("SOLUTION"));
     }
 
-    // -------------------------------------------------------------------------------------------------------------
-    // packaging
+    // Packaging
 
     @Test
     void thePackageIsTheSameEveryTimeAndFitsItsProfile() throws Exception {
@@ -275,8 +273,7 @@ class ExchangeTest {
         assertEquals(official.isEmpty() ? 0 : ITEMS.size() + 1, validated);
     }
 
-    // ------------------------------------------------------------------------------------------------- mutated and
-    // refused
+    // Mutated and refused
 
     /** @param file whose first occurrence of {@code from} becomes {@code to} */
     private record Mutation(String what, String file, String from, String to) {}
