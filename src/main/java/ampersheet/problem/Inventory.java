@@ -70,6 +70,11 @@ public record Inventory(String file, String written, List<Bin> bins, List<Meter>
             return word;
         }
 
+        /** The key of the value by which its bins are told apart. */
+        public String value() {
+            return value;
+        }
+
         public Dimension dimension() {
             return dimension;
         }
@@ -90,21 +95,22 @@ public record Inventory(String file, String written, List<Bin> bins, List<Meter>
      *
      * @param quantity what it measures
      * @param amount in SI units
+     * @param step what its last digit is worth, in SI units
      */
-    public record Meter(Dimension quantity, double share, double amount) {
-        double error(double reading) {
+    public record Meter(Dimension quantity, double share, double amount, double step) {
+        public double error(double reading) {
             return share * Math.abs(reading) + amount;
         }
     }
 
-    Optional<Meter> meter(Dimension quantity) {
+    public Optional<Meter> meter(Dimension quantity) {
         return meters.stream()
                 .filter(meter -> meter.quantity().equals(quantity))
                 .findFirst();
     }
 
     /** The kind whose bins a drawn part comes from; empty if the workshop lists none of it. */
-    Optional<Kind> limited(PartKind drawn) {
+    public Optional<Kind> limited(PartKind drawn) {
         for (Kind kind : Kind.values()) {
             if (kind.drawnAs.contains(drawn) && bins.stream().anyMatch(bin -> bin.kind() == kind)) {
                 return Optional.of(kind);

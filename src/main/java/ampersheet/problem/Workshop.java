@@ -31,6 +31,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Supplier;
 
@@ -192,16 +193,11 @@ public final class Workshop {
         for (TradeLimit limit : template.premises().partLimits()) {
             for (Netlist.Connected connected : circuit.netlist().parts()) {
                 PlacedPart part = connected.part();
-                String measure = limit.parts().get(part.kind());
-                if (measure == null) {
+                OptionalDouble measured = limit.measured(part, point);
+                if (measured.isEmpty()) {
                     continue;
                 }
-                double value = Math.abs(
-                        switch (measure) {
-                            case "current" -> point.current(part.name());
-                            case "power" -> point.power(part.name());
-                            default -> point.across(part.name());
-                        });
+                double value = measured.getAsDouble();
                 if (!limit.allows(value)) {
                     objections.raise(
                             Refusal.OUTSIDE_LIMITS,

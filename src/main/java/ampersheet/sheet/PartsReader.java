@@ -203,8 +203,8 @@ public final class PartsReader {
                     "one line for voltage and one for current",
                     "Keep the line of the meter that the class uses.");
         } else if (share.isPresent()) {
-            meters.add(new Meter(
-                    quantity, share.getAsDouble(), digits * step.si(step.unit().orElseThrow())));
+            double last = step.si(step.unit().orElseThrow());
+            meters.add(new Meter(quantity, share.getAsDouble(), digits * last, last));
         }
     }
 

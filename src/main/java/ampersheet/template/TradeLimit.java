@@ -1,6 +1,8 @@
 package ampersheet.template;
 
+import ampersheet.circuit.OperatingPoint;
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PlacedPart;
 import ampersheet.quantity.PreferredSeries;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.Unit;
@@ -52,6 +54,20 @@ public record TradeLimit(
                 && (most.isEmpty() || si <= most.getAsDouble() + room)
                 && (among.isEmpty() || among.stream().anyMatch(one -> Math.abs(si - one) <= SAME * Math.abs(one)))
                 && (series.isEmpty() || series.get().contains(si));
+    }
+
+    /** What it limits of a part of a solved circuit, SI and without sign; empty for a part of another kind. */
+    public OptionalDouble measured(PlacedPart part, OperatingPoint point) {
+        String measure = parts.get(part.kind());
+        if (measure == null) {
+            return OptionalDouble.empty();
+        }
+        return OptionalDouble.of(Math.abs(
+                switch (measure) {
+                    case "current" -> point.current(part.name());
+                    case "power" -> point.power(part.name());
+                    default -> point.across(part.name());
+                }));
     }
 
     /** Such as {@code from 5 to 40}. */

@@ -1,0 +1,91 @@
+package ampersheet.bench;
+
+import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PlacedPart;
+import ampersheet.circuit.Schematic;
+import ampersheet.model.CircuitModel;
+import ampersheet.model.Unsolved;
+import ampersheet.problem.Problem;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * The circuit of a problem as it is laid out on a bench: of parts that one has, within what they bear, with what a
+ * meter then shows. Nothing here is an answer of the problem; all is solved from the parts laid out.
+ *
+ * @param problem whose circuit it is
+ * @param parts as laid out, in the order drawn, without wires, grounds and node names
+ * @param schematic as drawn, with what is laid out
+ * @param limits current limit of each source, by name, amperes
+ * @param settings what trimpots are turned to, by name
+ * @param readings most telling first
+ * @param hot parts that turn half of what they are rated for into heat, or too much to be touched
+ */
+public record BenchCircuit(
+        Problem problem,
+        List<FittedPart> parts,
+        Schematic schematic,
+        Map<String, Double> limits,
+        Map<String, MeterReading> settings,
+        List<MeterReading> readings,
+        List<String> hot) {
+    /** For less nobody lays out parts. */
+    private static final int LEAST_READINGS = 2;
+
+    public BenchCircuit {
+        parts = List.copyOf(parts);
+        readings = List.copyOf(readings);
+        hot = List.copyOf(hot);
+    }
+
+    /**
+     * @param drawer whose bins are looked at, and not emptied
+     * @throws NotLaidOut if it is better not built, with the reason
+     */
+    public static BenchCircuit of(Problem problem, Drawer drawer) throws NotLaidOut {
+        CircuitModel drawn = problem.model(CircuitModel.class)
+                .orElseThrow(() -> new NotLaidOut(
+                        NotLaidOut.Reason.NOT_FOR_THE_BENCH, "the problem has no circuit, so that there is nothing to lay out"));
+        TradeLimitsKept.require(problem);
+        try {
+            Fitting fitting = new Fitting(drawn, drawer);
+            List<FittedPart> parts = fitting.parts();
+            if (parts.stream().allMatch(part -> part.standsIn() || part.drawn() == PartKind.SOURCE)) {
+                throw new NotLaidOut(
+                        NotLaidOut.Reason.NOT_FOR_THE_BENCH,
+                        "everything but the supply would be something else in its place");
+            }
+            List<String> hot = BenchLimits.hot(problem, drawn, parts);
+            Readings readings = new Readings(drawn, parts, new BenchMeter(drawer.bins()));
+            Map<String, Double> limits = readings.currentLimits();
+            Map<String, MeterReading> settings = readings.settings();
+            List<MeterReading> telling = readings.telling();
+            if (telling.size() < LEAST_READINGS) {
+                throw new NotLaidOut(
+                        NotLaidOut.Reason.NOTHING_TO_MEASURE,
+                        "a meter would show little else than what was set on supply and load");
+            }
+            return new BenchCircuit(
+                    problem, parts, new Schematic(laidOut(drawn, parts)), limits, settings, telling, hot);
+        } catch (Unsolved unsolved) {
+            throw new NotLaidOut(
+                    NotLaidOut.Reason.OUTSIDE_LIMITS,
+                    "the circuit of parts that one has does not work: " + unsolved.getMessage());
+        }
+    }
+
+    /** All parts of the drawing in its order, those laid out in the place of those drawn. */
+    static List<PlacedPart> laidOut(CircuitModel drawn, List<FittedPart> fitted) {
+        return drawn.schematic().parts().stream()
+                .map(part -> fitted.stream()
+                        .filter(one -> one.name().equals(part.name()))
+                        .map(FittedPart::part)
+                        .findFirst()
+                        .orElse(part))
+                .toList();
+    }
+
+    static boolean isSeen(PartKind kind) {
+        return kind != PartKind.WIRE && kind != PartKind.GROUND && kind != PartKind.NODE;
+    }
+}

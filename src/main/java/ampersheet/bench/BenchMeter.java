@@ -1,0 +1,95 @@
+package ampersheet.bench;
+
+import ampersheet.problem.Inventory;
+import ampersheet.quantity.Dimension;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What a meter shows and how far it may be off. Where no meter is listed, one of 4000 counts (3¾ digits) that chooses
+ * its ranges itself is assumed, as commonly sold.
+ */
+public final class BenchMeter {
+    /** Between the probes when it measures voltage. */
+    public static final double VOLTMETER_OHMS = 10e6;
+
+    public static final double VOLTS_SHARE = 0.005;
+    public static final int VOLTS_DIGITS = 2;
+    public static final double AMPS_SHARE = 0.012;
+    public static final int AMPS_DIGITS = 3;
+
+    /** Fewer counts than this tell next to nothing. */
+    private static final int LEAST_COUNTS = 50;
+
+    /**
+     * @param full largest reading, SI
+     * @param step what the last digit is worth, SI
+     * @param share of the reading that it may be off
+     * @param amount that it may be off besides, SI
+     * @param ohms in the way of a current
+     */
+    public record Range(double full, double step, double share, double amount, double ohms) {
+        double error(double reading) {
+            return share * Math.abs(reading) + amount;
+        }
+
+        /** As shown: to the nearest step. */
+        double shown(double si) {
+            return Math.rint(si / step) * step;
+        }
+
+        double below(double si) {
+            return Math.floor(si / step + 1e-9) * step;
+        }
+
+        double above(double si) {
+            return Math.ceil(si / step - 1e-9) * step;
+        }
+
+        boolean tells(double si) {
+            return Math.abs(si) >= LEAST_COUNTS * step;
+        }
+    }
+
+    private static final List<Range> VOLTS = List.of(volts(0.4), volts(4), volts(40), volts(400));
+    /** Microamperes, milliamperes, and the ten amperes beside them. */
+    private static final List<Range> AMPS = List.of(
+            amps(0.004, 100), amps(0.04, 2), amps(0.4, 2), new Range(10, 0.01, AMPS_SHARE, AMPS_DIGITS * 0.01, 0.05));
+
+    private final Optional<Inventory> bins;
+
+    public BenchMeter(Optional<Inventory> bins) {
+        this.bins = bins;
+    }
+
+    private static Range volts(double full) {
+        return new Range(full, full / 4000, VOLTS_SHARE, VOLTS_DIGITS * full / 4000, 0);
+    }
+
+    private static Range amps(double full, double ohms) {
+        return new Range(full, full / 4000, AMPS_SHARE, AMPS_DIGITS * full / 4000, ohms);
+    }
+
+    /** Whether the workshop lists a meter for it. */
+    public boolean isListed(Dimension quantity) {
+        return bins.flatMap(listed -> listed.meter(quantity)).isPresent();
+    }
+
+    /** The range on which a value is read; a listed meter has one, and is taken to be in the way as others are. */
+    public Range range(Dimension quantity, double si) {
+        Range assumed = assumed(quantity.equals(Dimension.CURRENT) ? AMPS : VOLTS, si);
+        return bins.flatMap(listed -> listed.meter(quantity))
+                .map(meter ->
+                        new Range(assumed.full(), meter.step(), meter.share(), meter.amount(), assumed.ohms()))
+                .orElse(assumed);
+    }
+
+    private static Range assumed(List<Range> ranges, double si) {
+        for (Range range : ranges) {
+            if (Math.abs(si) < range.full() - range.step() / 2) {
+                return range;
+            }
+        }
+        return ranges.get(ranges.size() - 1);
+    }
+}
