@@ -13,6 +13,12 @@ public final class BenchMeter {
     /** Between the probes when it measures voltage. */
     public static final double VOLTMETER_OHMS = 10e6;
 
+    /** In the way of a current, on the ranges for microamperes, for milliamperes, and on that for ten amperes. */
+    public static final double MICROAMMETER_OHMS = 100;
+
+    public static final double MILLIAMMETER_OHMS = 2;
+    public static final double AMMETER_OHMS = 0.05;
+
     public static final double VOLTS_SHARE = 0.005;
     public static final int VOLTS_DIGITS = 2;
     public static final double AMPS_SHARE = 0.012;
@@ -54,7 +60,10 @@ public final class BenchMeter {
     private static final List<Range> VOLTS = List.of(volts(0.4), volts(4), volts(40), volts(400));
     /** Microamperes, milliamperes, and the ten amperes beside them. */
     private static final List<Range> AMPS = List.of(
-            amps(0.004, 100), amps(0.04, 2), amps(0.4, 2), new Range(10, 0.01, AMPS_SHARE, AMPS_DIGITS * 0.01, 0.05));
+            amps(0.004, MICROAMMETER_OHMS),
+            amps(0.04, MILLIAMMETER_OHMS),
+            amps(0.4, MILLIAMMETER_OHMS),
+            new Range(10, 0.01, AMPS_SHARE, AMPS_DIGITS * 0.01, AMMETER_OHMS));
 
     private final Optional<Inventory> bins;
 

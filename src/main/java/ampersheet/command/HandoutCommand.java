@@ -2,6 +2,7 @@ package ampersheet.command;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
+import ampersheet.issue.BenchCardFile;
 import ampersheet.issue.Handouts;
 import ampersheet.issue.Output;
 import ampersheet.problem.Inventory;
@@ -83,8 +84,9 @@ final class HandoutCommand implements Callable<Integer> {
 
     @Option(
             names = "--cards",
-            description = "Bench cards instead of sheets: the problems that can be built, four to a page to be "
-                    + "cut, with what a meter should read.")
+            description = "Bench cards instead of sheets, to be cut: circuits like those of the problems, with other "
+                    + "numbers, of parts that a bench has, and what a meter should read. A leaf for the host says "
+                    + "what is assumed, and which problems have no card and why.")
     private boolean cards;
 
     @Option(
@@ -126,9 +128,11 @@ final class HandoutCommand implements Callable<Integer> {
         Handouts.Wish wish = new Handouts.Wish(paper.orElse(read.paper()), profile, keys, !noCheckLetters, font.read());
         ProblemSet set = ProblemSet.of(read, library, bins);
         Output.Terms terms = output.terms(streams, false, plan, this.learners.roster, parts.file(), font.file());
-        Handouts.Printed printed = cards
-                ? Handouts.cards(set, learners, out, wish, terms)
-                : Handouts.print(set, learners, out, wish, terms);
+        if (cards) {
+            new CardsPrinted(streams, BenchCardFile.print(set, learners, out, wish, terms)).tell(json);
+            return CommandTree.FINE;
+        }
+        Handouts.Printed printed = Handouts.print(set, learners, out, wish, terms);
         printed.left()
                 .ifPresent(keys -> streams.err()
                         .print(Diagnostic.warning(

@@ -8,7 +8,6 @@ import ampersheet.render.pdf.PdfBook;
 import ampersheet.render.pdf.PrintableLetters;
 import ampersheet.render.pdf.Profile;
 import ampersheet.sheet.ArchivedSheet;
-import ampersheet.sheet.BenchCards;
 import ampersheet.sheet.CheckLetters;
 import ampersheet.sheet.Composer;
 import ampersheet.sheet.Document;
@@ -28,9 +27,6 @@ import java.util.Set;
 
 /** A plan and a number of learners become one PDF to be printed, and where wanted another one with the keys. */
 public final class Handouts {
-    /** Widest drawing on a card, in pixels: its lettering is 8 point then. */
-    private static final double CARD_DRAWING = 460;
-
     private Handouts() {}
 
     public enum Keys {
@@ -158,55 +154,6 @@ public final class Handouts {
                     "letters that a font holds: those shipped have Latin, Greek, Cyrillic, Hebrew and Arabic",
                     "Give a font that has them with --font FILE.ttf, write it in other letters, or hand "
                             + "out the HTML pages."));
-        }
-    }
-
-    /**
-     * Bench cards instead of sheets: four to a page, for the problems that are built.
-     *
-     * @throws ampersheet.diagnostic.DiagnosticException as for {@link #print}; and if there is nothing to build
-     */
-    public static Printed cards(Plan plan, Roster roster, TemplateLibrary templates, Path out, Wish wish) {
-        return cards(ProblemSet.of(plan, templates), roster, out, wish);
-    }
-
-    /** @param set with the bins of the workshop, if the cards shall be built */
-    public static Printed cards(ProblemSet set, Roster roster, Path out, Wish wish) {
-        return cards(set, roster, out, wish, Output.Terms.NONE);
-    }
-
-    /** The same, on these terms with what is found beside the file. */
-    public static Printed cards(ProblemSet set, Roster roster, Path out, Wish wish, Output.Terms terms) {
-        Plan plan = set.plan();
-        requirePrintable(plan, roster, wish.extra());
-        SheetMaker maker = new SheetMaker(set);
-        maker.prepare(roster.lastSeat());
-        try (Output output = Output.file(out, ".pdf", terms);
-                PdfBook cards = new PdfBook(
-                        "Bench cards: " + plan.title(),
-                        plan.language(),
-                        wish.profile(),
-                        wish.extra(),
-                        output.folder())) {
-            Path archive = archiveBeside(out, set);
-            output.require(List.of(out, archive));
-            Keeping keeping = new Keeping(set, archive);
-            List<ArchivedSheet> kept = new ArrayList<>();
-            for (Roster.Seat seat : roster.seats()) {
-                Sheet sheet = maker.sheet(seat.number());
-                kept.add(keeping.keep(sheet));
-                cards.addCards(BenchCards.of(sheet, seat.name(), CARD_DRAWING).on(wish.paper()));
-            }
-            if (cards.sides() == 0) {
-                throw new DiagnosticException(Diagnostic.error(
-                        Place.inFile(plan.file()),
-                        "none of the plan's problems is built on a bench",
-                        "a problem with a circuit of parts from the drawer",
-                        "Add such a problem to the plan, or leave out --cards."));
-            }
-            int written = (output.write(out, cards::write) ? 1 : 0) + keeping.write(kept, output);
-            output.finish();
-            return new Printed(roster.seats().size(), cards.sides(), List.of(out), keeping.file(), written, left(out));
         }
     }
 

@@ -1,237 +1,232 @@
 package ampersheet.sheet;
 
-import ampersheet.answer.Acceptance;
-import ampersheet.answer.AnswerKey;
-import ampersheet.answer.UsualAcceptance;
-import ampersheet.circuit.OperatingPoint;
-import ampersheet.circuit.OperatingPointSolver;
-import ampersheet.circuit.Outcome;
+import ampersheet.bench.BenchCircuit;
+import ampersheet.bench.Drawer;
+import ampersheet.bench.FittedPart;
+import ampersheet.bench.MeterReading;
 import ampersheet.circuit.PartKind;
-import ampersheet.circuit.PlacedPart;
-import ampersheet.circuit.Schematic;
 import ampersheet.figure.CircuitFigure;
-import ampersheet.figure.Label;
-import ampersheet.figure.PartWords;
-import ampersheet.problem.BenchReading;
+import ampersheet.formula.Values;
 import ampersheet.problem.Caution;
-import ampersheet.problem.Inventory;
-import ampersheet.quantity.Dimension;
+import ampersheet.problem.Draws;
+import ampersheet.problem.Workshop;
 import ampersheet.quantity.QuantityWriter;
-import ampersheet.quantity.Unit;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.Cell;
 import ampersheet.sheet.Document.FigureBlock;
 import ampersheet.sheet.Document.ProblemBlock;
 import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Table;
-import ampersheet.template.ExtraLowVoltage;
 import ampersheet.template.Statement;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 
 /**
- * Cards for the bench: the circuit of a problem as it is built, and what a meter should then read. Readings are those
- * of the solved circuit; the values of parts are the problem's own, worked out.
+ * Cards for the bench: for each problem that can be laid out, a circuit of the same kind with other numbers than on any
+ * sheet of the class, made of parts that one has, and what a meter then shows. Readings are those of the circuit as
+ * laid out, solved; a card gives no answer of a sheet away.
  */
 public final class BenchCards {
-    /** What lies on a bench; panels and long cables are measured elsewhere. */
-    private static final Set<PartKind> BUILT = EnumSet.of(
-            PartKind.SOURCE,
-            PartKind.RESISTOR,
-            PartKind.LOAD,
-            PartKind.SINK,
-            PartKind.LED,
-            PartKind.DIODE,
-            PartKind.ZENER,
-            PartKind.REFERENCE,
-            PartKind.NMOS,
-            PartKind.PMOS,
-            PartKind.NPN,
-            PartKind.SWITCH,
-            PartKind.TRIMPOT,
-            PartKind.REGULATOR,
-            PartKind.CAPACITOR,
-            PartKind.VOLTMETER,
-            PartKind.AMMETER);
+    private static final String OTHER_NUMBERS = "other numbers than on the sheet";
 
-    private static final Set<PartKind> UNSEEN = EnumSet.of(PartKind.WIRE, PartKind.GROUND, PartKind.NODE);
-    /** Across these a meter shows something worth knowing. */
-    private static final Set<PartKind> MEASURED = EnumSet.of(
-            PartKind.RESISTOR, PartKind.LED, PartKind.DIODE, PartKind.ZENER, PartKind.REFERENCE, PartKind.SINK);
+    private final ProblemSet set;
+    private final QuantityWriter writer;
+    private final Map<String, BenchDraws> draws = new LinkedHashMap<>();
 
-    private static final Map<PartKind, List<Value>> VALUES = values();
-    private static final Unit VOLT = Unit.parse("V");
-    private static final Unit AMPERE = Unit.parse("A");
-    private static final int FIGURES = 3;
-    private static final int MOST_READINGS = 5;
-    /** Below it a bench supply and a meter show nothing that could be told from zero. */
-    private static final double LEAST_VOLTS = 0.01;
+    private record Card(int number, BenchCircuit circuit) {}
 
-    private BenchCards() {}
+    /**
+     * A card that is not made.
+     *
+     * @param template whose circuit it would be
+     * @param because a clause
+     */
+    public record LeftOut(String template, String title, String because) {}
 
-    private record Value(String key, Unit unit) {}
-
-    private static Map<PartKind, List<Value>> values() {
-        Unit ohm = Unit.parse("ohm");
-        Map<PartKind, List<Value>> values = new EnumMap<>(PartKind.class);
-        values.put(PartKind.SOURCE, List.of(new Value("volts", Unit.parse("V"))));
-        values.put(PartKind.RESISTOR, List.of(new Value("ohms", ohm)));
-        values.put(PartKind.LOAD, List.of(new Value("ohms", ohm)));
-        values.put(PartKind.TRIMPOT, List.of(new Value("ohms", ohm)));
-        values.put(PartKind.SINK, List.of(new Value("amps", Unit.parse("A"))));
-        values.put(PartKind.LED, List.of(new Value("volts", Unit.parse("V")), new Value("amps", Unit.parse("A"))));
-        values.put(PartKind.ZENER, List.of(new Value("volts", Unit.parse("V"))));
-        values.put(PartKind.REFERENCE, List.of(new Value("volts", Unit.parse("V"))));
-        values.put(PartKind.REGULATOR, List.of(new Value("volts", Unit.parse("V"))));
-        values.put(PartKind.CAPACITOR, List.of(new Value("farads", Unit.parse("F"))));
-        return values;
+    /**
+     * @param set with the bins of the workshop, if the cards shall be made from them
+     * @param roster whose sheets show numbers that no card shows
+     */
+    public BenchCards(ProblemSet set, Roster roster) {
+        this.set = set;
+        this.writer = new QuantityWriter(set.plan().decimal());
+        Map<String, List<Values>> onSheets = onSheets(set, roster);
+        set.sources()
+                .forEach((source, template) -> draws.put(
+                        source,
+                        new BenchDraws(
+                                Draws.fromTheEnd(new Workshop(template), set.plan().seed()),
+                                new Drawer(set.parts()),
+                                onSheets.getOrDefault(template.name(), List.of()))));
     }
 
-    /** One problem block for each card; none for a problem that is not built on a bench. */
-    public static Document of(Sheet sheet, String name, double widest) {
-        List<Block> cards = new ArrayList<>();
-        for (SheetProblem problem : sheet.problems()) {
-            problem.problem()
-                    .schematic()
-                    .filter(BenchCards::isBuilt)
-                    .ifPresent(schematic -> cards.add(card(problem, schematic, widest, sheet.parts())));
+    /** Of the sheets made without bins: which of them there are does not hang on the parts. */
+    private static Map<String, List<Values>> onSheets(ProblemSet set, Roster roster) {
+        SheetMaker maker = new SheetMaker(ProblemSet.of(set.plan(), set.library()));
+        maker.prepare(roster.lastSeat());
+        Map<String, List<Values>> numbers = new LinkedHashMap<>();
+        for (Roster.Seat seat : roster.seats()) {
+            for (SheetProblem problem : maker.sheet(seat.number()).problems()) {
+                numbers.computeIfAbsent(problem.template().name(), name -> new ArrayList<>())
+                        .add(problem.problem().givens());
+            }
         }
-        String seat = "Seat " + sheet.id().seat();
-        return new Document(
-                Document.Kind.KEY,
-                sheet.plan().language(),
-                "Bench cards: " + sheet.plan().title(),
-                name.isEmpty() ? seat : name + " · " + seat,
-                sheet.id().toString(),
-                sheet.plan().paper(),
-                cards);
+        return numbers;
     }
 
-    private static boolean isBuilt(Schematic schematic) {
-        return schematic.parts().stream().allMatch(part -> BUILT.contains(part.kind()) || UNSEEN.contains(part.kind()))
-                && schematic.parts().stream()
-                        .allMatch(part -> part.values().getOrDefault("volts", 0.0) <= ExtraLowVoltage.VOLTS);
-    }
-
-    private static ProblemBlock card(
-            SheetProblem problem, Schematic schematic, double widest, Optional<Inventory> workshop) {
-        List<Block> blocks = new ArrayList<>();
-        for (String id : problem.problem().cautions()) {
-            Caution caution =
-                    Caution.named(id).orElseThrow(() -> new IllegalStateException("a caution nobody wrote: " + id));
-            blocks.add(new Document.Caution(caution.heading(), caution.text()));
+    /**
+     * The cards of a seat, one for each template of its sheet that can be laid out; to be asked for once for each seat.
+     *
+     * @param widest widths in pixels that drawings are to keep, one for each size of a card
+     * @return for each width the same cards, with drawings of that width
+     */
+    public List<Document> of(Roster.Seat seat, List<Double> widest) {
+        List<Card> cards = new ArrayList<>();
+        Set<String> seen = new LinkedHashSet<>();
+        int number = 0;
+        for (SeatDraw draw : set.draws(seat.number())) {
+            number++;
+            if (!draw.slot().example() && seen.add(draw.source())) {
+                int at = number;
+                draws.get(draw.source()).next().ifPresent(circuit -> cards.add(new Card(at, circuit)));
+            }
         }
+        String place = "Seat " + seat.number();
+        String subtitle = seat.name().isEmpty() ? place : seat.name() + " · " + place;
+        return widest.stream()
+                .map(width -> new Document(
+                        Document.Kind.KEY,
+                        set.plan().language(),
+                        "Bench cards: " + set.plan().title(),
+                        subtitle,
+                        set.id(seat.number()).toString(),
+                        set.plan().paper(),
+                        cards.stream().map(card -> (Block) block(card, width)).toList()))
+                .toList();
+    }
+
+    /** Templates of the plan of which no card, or none for the later seats, could be made. */
+    public List<LeftOut> leftOut() {
+        List<LeftOut> left = new ArrayList<>();
+        draws.forEach((source, of) -> of.given()
+                .ifPresent(because ->
+                        left.add(new LeftOut(source, of.template().title(), because))));
+        return left;
+    }
+
+    /**
+     * A card that has more to say than the largest holds.
+     *
+     * @param title of its problem
+     * @param seats such as "seat 3"
+     */
+    public LeftOut tooLong(String title, List<String> seats) {
+        String template = draws.values().stream()
+                .map(BenchDraws::template)
+                .filter(one -> one.title().equals(title))
+                .findFirst()
+                .orElseThrow()
+                .name();
+        return new LeftOut(template, title, "the card has more to say than it holds, for " + String.join(", ", seats));
+    }
+
+    /** For whoever hands the cards out. */
+    public Document leaf(List<LeftOut> left) {
+        return new BenchLeaf(set).of(left);
+    }
+
+    private ProblemBlock block(Card card, double widest) {
+        BenchCircuit circuit = card.circuit();
+        BenchWords words = new BenchWords(circuit, writer);
+        List<Block> blocks = new ArrayList<>(cautions(circuit));
         blocks.add(new FigureBlock(CircuitFigure.draw(
-                "Circuit of problem " + problem.number(),
-                schematic,
-                new PartLabels(problem).ofCircuit(),
-                problem.plan().symbols(),
-                "card" + problem.number(),
+                "Circuit of bench card " + card.number(),
+                circuit.schematic(),
+                words.labels(),
+                set.plan().symbols(),
+                "card" + card.number(),
                 widest)));
-        Outcome outcome = OperatingPointSolver.solve(schematic.netlist());
-        List<BenchReading> worst =
-                workshop.map(bins -> BenchReading.of(problem.problem(), bins)).orElse(List.of());
-        List<List<Cell>> readings = asked(problem, worst);
-        blocks.add(new Prose(steps(problem, schematic, outcome)));
-        if (outcome instanceof Outcome.Solved solved) {
-            readings.addAll(across(problem, schematic, solved.point()));
-        }
-        blocks.add(new Table(
-                "",
-                List.of("Measure", "Expected", "Band", "Measured"),
-                readings.subList(0, Math.min(MOST_READINGS, readings.size()))));
-        blocks.add(new Prose(
-                worst.isEmpty()
-                        ? "Band: what the check of an answer accepts, " + UsualAcceptance.percent()
-                                + " where nothing else is said. The meter's own error comes on top."
-                        : "Band of asked values: the workshop's parts and meter within their tolerances. Voltages "
-                                + "across parts: "
-                                + UsualAcceptance.percent() + "."));
+        blocks.add(new Prose(parts(circuit, words)));
+        blocks.add(new Prose(steps(circuit, words)));
+        blocks.add(readings(circuit, words));
         return new ProblemBlock(
-                Integer.toString(problem.number()), problem.template().title(), List.of(), blocks);
+                Integer.toString(card.number()), circuit.problem().template().title(), List.of(OTHER_NUMBERS), blocks);
     }
 
-    private static String steps(SheetProblem problem, Schematic schematic, Outcome outcome) {
-        QuantityWriter writer = problem.writer();
-        Map<String, Label> captions = new PartLabels(problem).ofCircuit();
-        List<String> parts = new ArrayList<>();
-        StringBuilder supplies = new StringBuilder();
-        for (PlacedPart part : schematic.parts()) {
-            if (!UNSEEN.contains(part.kind())) {
-                List<String> values = new ArrayList<>();
-                for (Value value : VALUES.getOrDefault(part.kind(), List.of())) {
-                    Double si = part.values().get(value.key());
-                    if (si != null) {
-                        values.add(writer.plain(si, value.unit(), FIGURES).text());
-                    }
-                }
-                parts.add(captions.get(part.name()).name() + " (" + PartWords.of(part.kind()) + ")"
-                        + (values.isEmpty() ? "" : " " + String.join(" at ", values)));
-                if (part.kind() == PartKind.SOURCE && outcome instanceof Outcome.Solved solved) {
-                    supplies.append(' ')
-                            .append(captions.get(part.name()).name())
-                            .append(" gives about ")
-                            .append(writer.rounded(Math.abs(solved.point().current(part.name())), AMPERE, 2)
-                                    .text())
-                            .append(": set its current limit a little above.");
-                }
+    /** Those that what is laid out calls for: a bench supply stands for a battery, and no motor turns. */
+    private static List<Document.Caution> cautions(BenchCircuit circuit) {
+        List<String> ofTheProblem = circuit.problem().cautions();
+        Set<Caution> cautions = EnumSet.of(Caution.BENCH_SUPPLY);
+        if (ofTheProblem.contains(Caution.EXTRA_LOW_VOLTAGE.id())) {
+            cautions.add(Caution.EXTRA_LOW_VOLTAGE);
+        }
+        if (!circuit.hot().isEmpty()) {
+            cautions.add(Caution.HOT_PARTS);
+        }
+        if (ofTheProblem.contains(Caution.CAPACITOR.id())
+                && circuit.parts().stream().anyMatch(part -> part.part().kind() == PartKind.CAPACITOR)) {
+            cautions.add(Caution.CAPACITOR);
+        }
+        return cautions.stream()
+                .map(caution -> new Document.Caution(caution.heading(), caution.text()))
+                .toList();
+    }
+
+    private static String parts(BenchCircuit circuit, BenchWords words) {
+        StringBuilder list = new StringBuilder();
+        for (FittedPart part : circuit.parts()) {
+            list.append("- **")
+                    .append(Statement.escape(words.name(part.name())))
+                    .append("** ")
+                    .append(Statement.escape(words.take(part)))
+                    .append('\n');
+        }
+        return list.toString();
+    }
+
+    private static String steps(BenchCircuit circuit, BenchWords words) {
+        List<String> steps = new ArrayList<>();
+        steps.add("Supply off: lay out and wire as drawn. Compare every A, K, + and − with the drawing.");
+        List<String> settings = new ArrayList<>();
+        for (FittedPart part : circuit.parts()) {
+            if (part.part().kind() == PartKind.SOURCE) {
+                settings.add(words.name(part.name()) + " to "
+                        + words.volts(part.part().values().get("volts")) + " by the meter, its current limit to "
+                        + words.amps(circuit.limits().get(part.name())));
             }
         }
-        return "1. Supply off. Lay out: " + Statement.escape(String.join("; ", parts)) + ".\n"
-                + "2. Wire them as drawn. Compare every A, K, + and − with the drawing.\n"
-                + "3. Set voltage and current limit before connecting." + Statement.escape(supplies.toString()) + "\n"
-                + "4. Switch on, measure line by line, switch off before you change anything.";
+        steps.add("Nothing connected: set " + Statement.escape(String.join("; ", settings)) + ". Output off, connect.");
+        String on = "Switch on.";
+        if (!circuit.hot().isEmpty()) {
+            on += " Hot, do not touch: " + Statement.escape(words.hot()) + ".";
+        }
+        for (Map.Entry<String, MeterReading> setting : circuit.settings().entrySet()) {
+            on += " Turn " + Statement.escape(words.name(setting.getKey()) + " until the meter shows "
+                    + words.expected(setting.getValue()) + " at "
+                    + words.where(setting.getValue().probes())) + ".";
+        }
+        steps.add(on + " Measure line by line; switch off before you open the circuit or change anything.");
+        StringBuilder list = new StringBuilder();
+        for (int i = 0; i < steps.size(); i++) {
+            list.append(i + 1).append(". ").append(steps.get(i)).append('\n');
+        }
+        return list.toString();
     }
 
-    /** Asked values that a meter shows. */
-    private static List<List<Cell>> asked(SheetProblem problem, List<BenchReading> worst) {
+    private static Table readings(BenchCircuit circuit, BenchWords words) {
         List<List<Cell>> rows = new ArrayList<>();
-        for (AnswerKey key : problem.answers()) {
-            Dimension dimension = key.unit().dimension();
-            boolean shown = key.acceptance() instanceof Acceptance.Within
-                    && (dimension.equals(Dimension.VOLTAGE)
-                            || dimension.equals(Dimension.CURRENT)
-                            || key.unit().offset() != 0);
-            if (shown) {
-                Optional<BenchReading> reading = worst.stream()
-                        .filter(one -> one.of().equals(key.step()))
-                        .findFirst();
-                rows.add(row(
-                        problem.template().line(key.step()).meaning(),
-                        ProblemText.answer(key, problem.writer()),
-                        reading.map(one -> ProblemText.precise(key, one.low(), problem.writer()) + " to "
-                                        + ProblemText.precise(key, one.high(), problem.writer()))
-                                .orElseGet(() -> ProblemText.accepted(key, problem.writer()))));
-            }
+        for (MeterReading reading : circuit.readings()) {
+            rows.add(List.of(
+                    new Cell(words.where(reading.probes()) + words.socket(reading), ""),
+                    new Cell(words.expected(reading), ""),
+                    new Cell(words.band(reading), ""),
+                    new Cell("", "")));
         }
-        return rows;
-    }
-
-    private static List<List<Cell>> across(SheetProblem problem, Schematic schematic, OperatingPoint point) {
-        QuantityWriter writer = problem.writer();
-        Map<String, Label> captions = new PartLabels(problem).ofCircuit();
-        List<List<Cell>> rows = new ArrayList<>();
-        for (PlacedPart part : schematic.parts()) {
-            if (MEASURED.contains(part.kind()) && Math.abs(point.across(part.name())) >= LEAST_VOLTS) {
-                double volts = Math.abs(point.across(part.name()));
-                rows.add(row(
-                        "voltage across " + captions.get(part.name()).name(),
-                        writer.rounded(volts, VOLT, FIGURES).text(),
-                        writer.rounded(volts * (1 - UsualAcceptance.RELATIVE), VOLT, FIGURES)
-                                        .text() + " to "
-                                + writer.rounded(volts * (1 + UsualAcceptance.RELATIVE), VOLT, FIGURES)
-                                        .text()));
-            }
-        }
-        return rows;
-    }
-
-    private static List<Cell> row(String what, String expected, String band) {
-        return List.of(new Cell(what, ""), new Cell(expected, ""), new Cell(band, ""), new Cell("", ""));
+        return new Table("", List.of("Probes", "Expected", "Band", "Measured"), rows);
     }
 }

@@ -25,9 +25,6 @@ record FigureSize(double width, double height) {
     private static final double SMALL_ENOUGH = 0.85;
 
     private static final double GAP = 6;
-    private static final double CARD_MARGINS = 14;
-    private static final double TALLEST_ON_CARD = 0.26;
-    private static final double LARGEST_ON_CARD = 0.8;
 
     /** Sizes of drawings that belong together, in order; neighbours that fit side by side are made to. */
     static List<FigureSize> of(List<Figure> figures, Profile profile, Paper paper) {
@@ -49,12 +46,16 @@ record FigureSize(double width, double height) {
                 : sideBySide(natural, PrintStyle.textWidth(paper));
     }
 
-    /** On a quarter of a page, with room for the steps and the readings. */
-    static FigureSize onCard(Figure figure, Paper paper) {
+    /** At the card's setting, or a little smaller where it is as wide as the card or its column then. */
+    static FigureSize onCard(Figure figure, CardMarkup card, Paper paper) {
         FigureSize size = natural(figure, Profile.REGULAR);
-        double width = PrintStyle.width(paper) / 2 - CARD_MARGINS;
-        double height = TALLEST_ON_CARD * PrintStyle.height(paper) / 2;
-        return size.times(Math.min(LARGEST_ON_CARD, Math.min(width / size.width, height / size.height)));
+        double least = Math.min(1, card.setting().scale());
+        double most = card.setting().scale();
+        double room = size.width * least <= card.size().column(paper) && card.size() == CardSize.HALF
+                ? card.size().column(paper)
+                : card.size().inside(paper);
+        double scale = Math.min(most, room / size.width);
+        return size.times(card.size() == CardSize.WHOLE ? most : Math.max(least, scale));
     }
 
     private static List<FigureSize> sideBySide(List<FigureSize> sizes, double width) {

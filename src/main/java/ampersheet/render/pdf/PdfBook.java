@@ -52,8 +52,6 @@ public final class PdfBook implements Closeable {
     /** Less by what adding up may round away. */
     private static final double A_PAGE = 1 - 1e-9;
 
-    private static final double[] CARD_POINTS = {10, 9, 8, 7.5};
-
     /** What is kept of a handout when it is written: stand-ins for its pages and its tag. */
     private record Handout(boolean key, List<COSBase> pages, COSBase tag) {}
 
@@ -98,42 +96,58 @@ public final class PdfBook implements Closeable {
      * @throws DiagnosticException if it has a character that the fonts do not have
      */
     public void add(Document document) {
-        add(document, false);
-    }
-
-    /**
-     * Puts its problems on cards, four to a page. Nothing is put for a document without problems.
-     *
-     * @throws DiagnosticException if a card has too much to say, or a character that the fonts do not have
-     */
-    public void addCards(Document document) {
-        if (!CardMarkup.cards(document).isEmpty()) {
-            add(document, true);
-        }
-    }
-
-    private void add(Document document, boolean cards) {
         try (PDDocument handout = new PDDocument()) {
-            if (cards) {
-                layOutCards(document, handout);
-            } else {
-                layOut(document, handout);
-            }
-            COSDictionary tag = structure.take(handout);
-            if (handout.getNumberOfPages() % 2 == 1) {
-                handout.addPage(emptyPage(document.paper()));
-            }
-            List<COSBase> pages = new ArrayList<>();
-            for (PDPage page : handout.getPages()) {
-                page.getCOSObject().setItem(COSName.PARENT, pageTree);
-                file.write(page.getCOSObject());
-                pages.add(standIn(page.getCOSObject()));
-            }
-            file.write(tag);
-            handouts.add(new Handout(document.kind() == Document.Kind.KEY, pages, standIn(tag)));
+            layOut(document, handout);
+            keep(document, handout);
         } catch (IOException failure) {
             throw new UncheckedIOException("a handout could not be laid out", failure);
         }
+    }
+
+    private void keep(Document document, PDDocument handout) throws IOException {
+        COSDictionary tag = structure.take(handout);
+        if (handout.getNumberOfPages() % 2 == 1) {
+            handout.addPage(emptyPage(document.paper()));
+        }
+        List<COSBase> pages = new ArrayList<>();
+        for (PDPage page : handout.getPages()) {
+            page.getCOSObject().setItem(COSName.PARENT, pageTree);
+            file.write(page.getCOSObject());
+            pages.add(standIn(page.getCOSObject()));
+        }
+        file.write(tag);
+        handouts.add(new Handout(document.kind() == Document.Kind.KEY, pages, standIn(tag)));
+    }
+
+    /** For each size of cards the width in pixels that a drawing may have. */
+    public static List<Double> cardWidths(Profile profile, Document.Paper paper) {
+        return CardSize.of(profile).stream()
+                .map(size -> size.widestDrawing(paper))
+                .toList();
+    }
+
+    /**
+     * Puts problems on cards, each on the smallest on which it can be read.
+     *
+     * @param bySize the same cards with drawings for each of {@link #cardWidths}
+     * @return numbers of those that have more to say than the largest holds; they are left out
+     * @throws DiagnosticException if it has a character that the fonts do not have
+     */
+    public List<String> addCards(List<Document> bySize) {
+        List<String> tooLong = new ArrayList<>();
+        try (PDDocument handout = new PDDocument()) {
+            Faults faults = new Faults();
+            List<CardMarkup> cards = fittedCards(bySize, tooLong, faults);
+            if (!cards.isEmpty()) {
+                Document document = bySize.get(0);
+                set(MarkupTree.of(CardMarkup.of(document, profile, cards)), faults, handout);
+                faults.refuse(document);
+                keep(document, handout);
+            }
+        } catch (IOException failure) {
+            throw new UncheckedIOException("cards could not be laid out", failure);
+        }
+        return tooLong;
     }
 
     /** Refers to the same object and holds nothing of it. */
@@ -150,11 +164,14 @@ public final class PdfBook implements Closeable {
 
     private void layOut(Document document, PDDocument handout) throws IOException {
         Faults faults = new Faults();
-        try (PdfBoxRenderer renderer =
-                builder(markup(document, faults), faults, handout).buildPdfRenderer()) {
+        set(markup(document, faults), faults, handout);
+        faults.refuse(document);
+    }
+
+    private void set(MarkupTree markup, Faults faults, PDDocument into) throws IOException {
+        try (PdfBoxRenderer renderer = builder(markup, faults, into).buildPdfRenderer()) {
             renderer.createPDFWithoutClosing();
         }
-        faults.refuse(document);
     }
 
     /** What is set in the end, page breaks and all. */
@@ -175,45 +192,53 @@ public final class PdfBook implements Closeable {
         return markup;
     }
 
-    /** Each card at the largest lettering at which it holds what it has to say. */
-    private void layOutCards(Document document, PDDocument handout) throws IOException {
-        Faults faults = new Faults();
-        double room = CardMarkup.height(document.paper()) * POINTS_PER_MILLIMETRE;
-        Map<String, Double> points = new TreeMap<>();
-        for (double size : CARD_POINTS) {
-            if (points.size() < CardMarkup.cards(document).size()) {
-                PrintMarkup.Print measured = CardMarkup.measured(document, profile, size);
-                refuseMissing(measured, document);
-                heights(measured, document, faults).forEach((card, height) -> {
-                    if (height <= room) {
-                        points.putIfAbsent(card, size);
-                    }
-                });
+    /** Each card at the largest setting of the smallest size that holds what it has to say. */
+    private List<CardMarkup> fittedCards(List<Document> bySize, List<String> tooLong, Faults faults)
+            throws IOException {
+        Map<String, CardMarkup> fitted = new TreeMap<>();
+        List<CardSize> sizes = CardSize.of(profile);
+        for (int i = 0; i < sizes.size(); i++) {
+            Document document = bySize.get(i);
+            CardSize size = sizes.get(i);
+            double room = (size.height(document.paper()) - 1) * POINTS_PER_MILLIMETRE;
+            for (CardSize.Setting setting : size.settings()) {
+                List<CardMarkup> open = CardMarkup.cards(document).stream()
+                        .filter(card -> !fitted.containsKey(card.number()))
+                        .map(card -> new CardMarkup(card, size, setting))
+                        .filter(card -> card.holdsFigure(document.paper()))
+                        .toList();
+                if (!open.isEmpty()) {
+                    PrintMarkup.Print measured = CardMarkup.measured(document, profile, open);
+                    refuseMissing(measured, document);
+                    Map<String, Double> heights = heights(measured, open, faults);
+                    open.stream()
+                            .filter(card -> heights.get(card.block().number()) <= room)
+                            .forEach(card -> fitted.put(card.block().number(), card));
+                }
             }
         }
-        if (points.size() < CardMarkup.cards(document).size()) {
-            throw new DiagnosticException(Diagnostic.error(
-                    Place.inFile(Faults.name(document)),
-                    "a bench card has more to say than a quarter of a page holds",
-                    "fewer cautions or a smaller circuit",
-                    "Leave the problem out of the plan for the cards."));
+        List<CardMarkup> inOrder = new ArrayList<>();
+        for (ProblemBlock card : CardMarkup.cards(bySize.get(0))) {
+            if (fitted.containsKey(card.number())) {
+                inOrder.add(fitted.get(card.number()));
+            } else {
+                tooLong.add(card.number());
+            }
         }
-        try (PdfBoxRenderer renderer = builder(MarkupTree.of(CardMarkup.of(document, profile, points)), faults, handout)
-                .buildPdfRenderer()) {
-            renderer.createPDFWithoutClosing();
-        }
-        faults.refuse(document);
+        return inOrder;
     }
 
     /** Of each problem, in points. */
-    private Map<String, Double> heights(PrintMarkup.Print print, Document document, Faults faults) throws IOException {
+    private Map<String, Double> heights(PrintMarkup.Print print, List<CardMarkup> cards, Faults faults)
+            throws IOException {
         Map<String, Double> heights = new TreeMap<>();
         try (PdfBoxRenderer renderer =
                 builder(MarkupTree.of(print), faults, pdf).buildPdfRenderer()) {
             renderer.layout();
-            for (ProblemBlock problem : CardMarkup.cards(document)) {
-                Box box = renderer.getSharedContext().getBoxById(PrintMarkup.PROBLEM_ID + problem.number());
-                heights.put(problem.number(), box.getHeight() / (double) renderer.getDotsPerPoint());
+            for (CardMarkup card : cards) {
+                String number = card.block().number();
+                Box box = renderer.getSharedContext().getBoxById(PrintMarkup.PROBLEM_ID + number);
+                heights.put(number, box.getHeight() / (double) renderer.getDotsPerPoint());
             }
         }
         return heights;

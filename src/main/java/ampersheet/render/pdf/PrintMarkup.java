@@ -27,7 +27,6 @@ import ampersheet.sheet.Document.Steps;
 import ampersheet.sheet.Document.Table;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 
 /** A document as the XHTML that is laid out for paper. Nothing in it refers to anything outside. */
 final class PrintMarkup implements BlockVisitor {
@@ -73,61 +72,78 @@ final class PrintMarkup implements BlockVisitor {
         return new Print(page.markup.toString(), page.drawings);
     }
 
-    /** Four problems on a page, each a card. */
-    static Print cards(Document document, Profile profile, String style, Map<String, Double> points) {
-        PrintMarkup page = new PrintMarkup(document, profile);
-        page.head(style);
-        page.cards(points);
-        page.markup.close("body").close("html").newline();
-        return new Print(page.markup.toString(), page.drawings);
+    /** Problems as cards, several to a page. */
+    static Print cards(Document document, Profile profile, String style, List<List<CardMarkup>> pages) {
+        PrintMarkup print = new PrintMarkup(document, profile);
+        print.head(style);
+        for (int i = 0; i < pages.size(); i++) {
+            print.cards(pages.get(i), i == 0 ? "page" : "page more");
+        }
+        print.markup.close("body").close("html").newline();
+        return new Print(print.markup.toString(), print.drawings);
     }
 
-    private void cards(Map<String, Double> points) {
-        List<ProblemBlock> cards = CardMarkup.cards(document);
-        for (int i = 0; i < cards.size(); i++) {
-            if (i % CardMarkup.PER_PAGE == 0) {
-                markup.open("div", "class", i == 0 ? "four" : "four more").newline();
-            }
-            ProblemBlock card = cards.get(i);
-            markup.open(
-                            "div",
-                            "class",
-                            "card " + CardMarkup.place(i),
-                            "id",
-                            PROBLEM_ID + card.number(),
-                            "style",
-                            points.containsKey(card.number()) ? "font-size: " + points.get(card.number()) + "pt" : "")
-                    .newline();
-            markup.open("h1")
-                    .line(card.number() + "\u2002" + card.title())
-                    .close("h1")
-                    .newline();
-            markup.open("p", "class", "tags")
-                    .line(document.subtitle() + " · " + Wording.SHEET + " " + document.sheetId())
-                    .close("p")
-                    .newline();
-            cautions(card.blocks().stream().filter(Caution.class::isInstance).toList());
-            for (Block block : card.blocks()) {
-                if (block instanceof Caution) {
-                    continue;
-                }
-                if (block instanceof FigureBlock figure) {
-                    drawing(figure.figure(), FigureSize.onCard(figure.figure(), document.paper()));
-                } else {
-                    block.accept(this);
-                }
-            }
-            markup.close("div").newline();
-            if (i % CardMarkup.PER_PAGE == CardMarkup.PER_PAGE - 1 || i == cards.size() - 1) {
-                CutMarks marks = new CutMarks(document.paper());
-                drawing(
-                        marks,
-                        "Marks for cutting the page into four cards",
-                        marks.width(),
-                        marks.height(),
+    private void cards(List<CardMarkup> page, String look) {
+        markup.open("div", "class", look).newline();
+        List<String> places = CardMarkup.places(page);
+        for (int i = 0; i < page.size(); i++) {
+            card(page.get(i), places.get(i));
+        }
+        CutMarks marks = new CutMarks(document.paper(), page);
+        drawing(marks, "Marks for cutting the page into cards", marks.width(), marks.height(), "class", "marks");
+        markup.close("div").newline();
+    }
+
+    private void card(CardMarkup card, String place) {
+        ProblemBlock block = card.block();
+        markup.open(
+                        "div",
                         "class",
-                        "marks");
-                markup.close("div").newline();
+                        "card " + CardMarkup.name(card.size()) + " " + place,
+                        "id",
+                        PROBLEM_ID + block.number(),
+                        "style",
+                        "font-size: " + card.setting().points() + "pt")
+                .newline();
+        markup.open("h1")
+                .line(block.number() + "\u2002" + block.title())
+                .close("h1")
+                .newline();
+        markup.open("p", "class", "tags")
+                .line(document.subtitle() + " · " + String.join(" · ", block.tags()))
+                .close("p")
+                .newline();
+        cautions(block.blocks().stream().filter(Caution.class::isInstance).toList());
+        List<Block> rest = block.blocks().stream()
+                .filter(part -> !(part instanceof Caution))
+                .toList();
+        boolean lying = card.size() == CardSize.HALF;
+        boolean beside = lying
+                && rest.get(0) instanceof FigureBlock figure
+                && CardMarkup.inColumns(
+                        FigureSize.onCard(figure.figure(), card, document.paper()), card, document.paper());
+        if (lying && !beside) {
+            onCard(rest.subList(0, 1), card);
+        }
+        if (lying) {
+            int half = beside ? 2 : rest.size() - 1;
+            markup.open("div", "class", "column").newline();
+            onCard(rest.subList(beside ? 0 : 1, half), card);
+            markup.close("div").open("div", "class", "column").newline();
+            onCard(rest.subList(half, rest.size()), card);
+            markup.close("div").newline();
+        } else {
+            onCard(rest, card);
+        }
+        markup.close("div").newline();
+    }
+
+    private void onCard(List<Block> blocks, CardMarkup card) {
+        for (Block block : blocks) {
+            if (block instanceof FigureBlock figure) {
+                drawing(figure.figure(), FigureSize.onCard(figure.figure(), card, document.paper()));
+            } else {
+                block.accept(this);
             }
         }
     }

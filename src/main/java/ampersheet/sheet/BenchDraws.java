@@ -1,0 +1,99 @@
+package ampersheet.sheet;
+
+import ampersheet.bench.BenchCircuit;
+import ampersheet.bench.Drawer;
+import ampersheet.bench.NotLaidOut;
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.formula.Values;
+import ampersheet.problem.Draws;
+import ampersheet.problem.Problem;
+import ampersheet.template.ProblemTemplate;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Draws of one template for cards: such that no sheet of the class shows, and only those that can be laid out. Every
+ * learner gets others.
+ */
+final class BenchDraws {
+    /** Of so many draws in a row one can be laid out, or the template is left out. */
+    private static final int TRIES = 30;
+
+    private final Draws draws;
+    private final Drawer drawer;
+    private final List<Values> onSheets;
+    private final Map<NotLaidOut.Reason, Integer> refused = new EnumMap<>(NotLaidOut.Reason.class);
+    private final Map<NotLaidOut.Reason, String> told = new EnumMap<>(NotLaidOut.Reason.class);
+    private int next;
+    private Optional<String> given = Optional.empty();
+
+    /**
+     * @param draws in another order than the sheets have them
+     * @param onSheets numbers that learners have before them
+     */
+    BenchDraws(Draws draws, Drawer drawer, List<Values> onSheets) {
+        this.draws = draws;
+        this.drawer = drawer;
+        this.onSheets = List.copyOf(onSheets);
+    }
+
+    ProblemTemplate template() {
+        return draws.template();
+    }
+
+    /** Why there was no card the last time; a clause. */
+    Optional<String> given() {
+        return given;
+    }
+
+    /** The next that can be laid out, with parts from what is left in the bins; empty if there is none. */
+    Optional<BenchCircuit> next() {
+        for (int tries = 0; tries < TRIES && given.isEmpty(); tries++) {
+            Problem problem;
+            try {
+                problem = draws.draw(next++);
+            } catch (DiagnosticException exhausted) {
+                give("all of its draws stand on the learners' sheets, or cannot be laid out");
+                break;
+            }
+            if (onSheets.contains(problem.givens())) {
+                continue;
+            }
+            try {
+                BenchCircuit circuit = BenchCircuit.of(problem, drawer);
+                drawer.take(circuit);
+                return Optional.of(circuit);
+            } catch (NotLaidOut reason) {
+                refused.merge(reason.reason(), 1, Integer::sum);
+                told.putIfAbsent(reason.reason(), named(reason.getMessage()));
+                if (problem.schematic().isEmpty()) {
+                    break;
+                }
+            }
+        }
+        give("every draw stands on a learner's sheet");
+        return Optional.empty();
+    }
+
+    /** Later seats would find none either. */
+    private void give(String otherwise) {
+        if (given.isEmpty()) {
+            given = Optional.of(refused.entrySet().stream()
+                    .max(Map.Entry.comparingByValue())
+                    .map(most -> told.get(most.getKey()))
+                    .orElse(otherwise));
+        }
+    }
+
+    /** With the name that stands in the figure, if it begins with a part. */
+    private String named(String message) {
+        for (Map.Entry<String, String> caption : BenchWords.captions(template()).entrySet()) {
+            if (message.startsWith(caption.getKey() + " ")) {
+                return caption.getValue() + message.substring(caption.getKey().length());
+            }
+        }
+        return message;
+    }
+}

@@ -1,0 +1,338 @@
+package ampersheet.sheet;
+
+import ampersheet.bench.BenchCircuit;
+import ampersheet.bench.BenchMeter;
+import ampersheet.bench.CommonParts;
+import ampersheet.bench.FittedPart;
+import ampersheet.bench.MeterReading;
+import ampersheet.bench.Probes;
+import ampersheet.bench.Tolerance;
+import ampersheet.circuit.Netlist;
+import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PlacedPart;
+import ampersheet.figure.Label;
+import ampersheet.model.CircuitPlan;
+import ampersheet.quantity.Dimension;
+import ampersheet.quantity.Elementary;
+import ampersheet.quantity.QuantityWriter;
+import ampersheet.quantity.Unit;
+import ampersheet.template.ProblemTemplate;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** What a bench card says of its parts, of where the probes go and of what the meter shows. */
+final class BenchWords {
+    private static final Unit VOLT = Unit.parse("V");
+    private static final Unit AMPERE = Unit.parse("A");
+    private static final Unit OHM = Unit.parse("ohm");
+    private static final Unit FARAD = Unit.parse("F");
+    private static final Unit WATT = Unit.parse("W");
+    private static final Unit PERCENT = Unit.parse("%");
+    private static final int FIGURES = 3;
+    private static final String SPACE = String.valueOf(QuantityWriter.NO_BREAK_SPACE);
+
+    /** What terminals are called where they are not alike. */
+    private static final Map<PartKind, Map<String, String>> TERMINALS = terminals();
+
+    private final BenchCircuit circuit;
+    private final QuantityWriter writer;
+    private final Netlist netlist;
+    private final Map<String, String> captions;
+
+    BenchWords(BenchCircuit circuit, QuantityWriter writer) {
+        this.circuit = circuit;
+        this.writer = writer;
+        this.netlist = circuit.schematic().netlist();
+        this.captions = captions(circuit.problem().template());
+    }
+
+    private static Map<PartKind, Map<String, String>> terminals() {
+        Map<PartKind, Map<String, String>> names = new LinkedHashMap<>();
+        names.put(PartKind.SOURCE, Map.of("from", "−", "to", "+"));
+        for (PartKind diode : List.of(PartKind.LED, PartKind.DIODE, PartKind.ZENER, PartKind.REFERENCE)) {
+            names.put(diode, Map.of("from", "A", "to", "K"));
+        }
+        for (PartKind other : List.of(PartKind.NMOS, PartKind.PMOS, PartKind.NPN, PartKind.REGULATOR)) {
+            Map<String, String> same = new LinkedHashMap<>();
+            other.terminals().forEach(terminal -> same.put(terminal, terminal));
+            names.put(other, same);
+        }
+        names.put(PartKind.TRIMPOT, Map.of("from", "lower end", "to", "upper end", "wiper", "wiper"));
+        return names;
+    }
+
+    /** As drawn, without what an author adds behind a comma, which need not hold for what is laid out. */
+    static Map<String, String> captions(ProblemTemplate template) {
+        Map<String, String> captions = new LinkedHashMap<>();
+        for (CircuitPlan.PlannedPart part : template.model(CircuitPlan.class)
+                .map(CircuitPlan::parts)
+                .orElse(List.of())) {
+            String caption = part.caption().orElse(part.name());
+            captions.put(part.name(), caption.replaceFirst(",.*", ""));
+        }
+        return captions;
+    }
+
+    String name(String part) {
+        return captions.get(part);
+    }
+
+    /** Of the figure: names, and the values laid out. */
+    Map<String, Label> labels() {
+        Map<String, Label> labels = new LinkedHashMap<>();
+        for (PlacedPart part : circuit.schematic().parts()) {
+            if (part.kind() == PartKind.NODE && !captions.get(part.name()).equals(part.name())) {
+                labels.put(part.name(), new Label(captions.get(part.name()), List.of()));
+            }
+        }
+        for (FittedPart part : circuit.parts()) {
+            String value = value(part);
+            labels.put(
+                    part.name(),
+                    new Label(
+                            name(part.name()),
+                            value.isEmpty() ? List.of() : List.of(new Label.Line(Optional.empty(), value))));
+        }
+        return labels;
+    }
+
+    private String value(FittedPart part) {
+        Map<String, Double> values = part.part().values();
+        return switch (part.part().kind()) {
+            case SOURCE, ZENER, REFERENCE, REGULATOR -> volts(values.get("volts"));
+            case RESISTOR, LOAD, TRIMPOT -> print(values.get("ohms"), OHM);
+            case SINK -> print(values.get("amps"), AMPERE);
+            case LED -> part.count() == 1 ? colour(part) : part.count() + " LEDs";
+            case CAPACITOR -> print(values.get("farads"), FARAD);
+            default -> "";
+        };
+    }
+
+    /** What to take for a part, with its tolerance. */
+    String take(FittedPart part) {
+        Map<String, Double> values = part.part().values();
+        String instead = part.standsIn() ? " in its place" : "";
+        return switch (part.part().kind()) {
+            case SOURCE -> "bench supply, " + volts(values.get("volts")) + off(part);
+            case RESISTOR, LOAD ->
+                "resistor " + print(values.get("ohms"), OHM) + off(part) + rating(part) + instead;
+            case SINK -> "electronic load, constant current " + print(values.get("amps"), AMPERE) + off(part) + instead;
+            case LED -> leds(part);
+            case DIODE -> (values.get("volts") < 0.5 ? "Schottky" : "silicon") + " diode, " + volts(values.get("volts"))
+                    + off(part) + " at " + print(values.get("amps"), AMPERE);
+            case ZENER -> "zener diode " + volts(values.get("volts")) + off(part) + rating(part);
+            case REFERENCE -> "shunt reference " + volts(values.get("volts")) + off(part);
+            case NMOS -> "n-channel MOSFET" + gate(values);
+            case PMOS -> "p-channel MOSFET" + gate(values);
+            case NPN -> "NPN transistor, gain " + plain(values.get("gain")) + " (" + ends(part, "gain") + "), "
+                    + volts(values.get("volts")) + " from base to emitter";
+            case SWITCH -> "switch, " + (values.get("closed") == 1 ? "closed" : "open");
+            case TRIMPOT -> "trimpot " + print(values.get("ohms"), OHM) + off(part);
+            case REGULATOR -> "linear regulator " + volts(values.get("volts")) + off(part)
+                    + ", with the capacitors its data sheet asks for";
+            case CAPACITOR -> "capacitor " + print(values.get("farads"), FARAD) + ", for " + volts(highest()) + " or more";
+            case VOLTMETER -> "the meter, on volts";
+            default -> throw new IllegalStateException("nothing to take for " + part);
+        };
+    }
+
+    private String leds(FittedPart part) {
+        double each = part.part().values().get("volts") / part.count();
+        Tolerance tolerance = part.tolerances().get(0);
+        double off = (tolerance.high() - tolerance.low()) / 2 / part.count();
+        String colour = part.bin().isEmpty() ? colour(part) + " " : "";
+        return (part.count() == 1 ? colour + "LED, " : part.count() + " " + colour + "LEDs in series, each ")
+                + volts(each) + " ± " + volts(off) + " at " + print(part.part().values().get("amps"), AMPERE);
+    }
+
+    private static String colour(FittedPart part) {
+        return switch (CommonParts.Colour.of(part.part().values().get("volts") / part.count())) {
+            case RED -> "red";
+            case GREEN -> "green";
+            case BLUE_OR_WHITE -> "white";
+        };
+    }
+
+    private String gate(Map<String, Double> values) {
+        return ", on from " + volts(values.get("threshold")) + " at its gate, about "
+                + print(values.get("on"), OHM) + " then";
+    }
+
+    private String ends(FittedPart part, String value) {
+        Tolerance tolerance = part.tolerances().stream()
+                .filter(one -> one.value().equals(value))
+                .findFirst()
+                .orElseThrow();
+        return plain(tolerance.low()) + " to " + plain(tolerance.high());
+    }
+
+    /** Such as " ± 5 %". */
+    private String off(FittedPart part) {
+        if (part.tolerances().isEmpty()) {
+            return "";
+        }
+        Tolerance tolerance = part.tolerances().get(0);
+        double middle = (tolerance.low() + tolerance.high()) / 2;
+        boolean amount = part.part().kind() == PartKind.DIODE;
+        double off = (tolerance.high() - tolerance.low()) / 2;
+        return " ± " + (amount ? volts(off) : print(off / middle, PERCENT));
+    }
+
+    private String rating(FittedPart part) {
+        return part.rating().isPresent() ? ", " + print(part.rating().getAsDouble(), WATT) : "";
+    }
+
+    private double highest() {
+        return circuit.parts().stream()
+                .filter(part -> part.part().kind() == PartKind.SOURCE)
+                .mapToDouble(part -> part.part().values().get("volts"))
+                .sum();
+    }
+
+    // Where the probes go
+
+    String where(Probes probes) {
+        if (probes instanceof Probes.Current current) {
+            return where(current);
+        }
+        Probes.Voltage voltage = (Probes.Voltage) probes;
+        String what = voltage.across().map(part -> "across " + name(part)).orElseGet(() -> at(voltage.red(), ""));
+        String part = voltage.across().orElse("");
+        return what + ": red at " + end(part, voltage.red()) + ", black at " + end(part, voltage.black());
+    }
+
+    private String where(Probes.Current current) {
+        PlacedPart part = part(current.part());
+        boolean source = part.kind() == PartKind.SOURCE;
+        return "current of " + name(part.name()) + ": open the circuit at "
+                + (source ? name(part.name()) + SPACE + "+" : "the end of " + name(part.name()) + " at "
+                        + end(part.name(), node(part, current.terminal())))
+                + (current.redAtPart() ? "; red to " + name(part.name()) + ", black to the wire" : "; red to the wire, black to "
+                        + name(part.name()));
+    }
+
+    /** The end of a part at a node: its own terminal where they differ, else what it meets there. */
+    private String end(String part, String node) {
+        if (!part.isEmpty() && TERMINALS.containsKey(part(part).kind())) {
+            PlacedPart of = part(part);
+            for (String terminal : of.kind().terminals()) {
+                if (node(of, terminal).equals(node)) {
+                    return "its " + TERMINALS.get(of.kind()).get(terminal);
+                }
+            }
+        }
+        return at(node, part);
+    }
+
+    private String at(String node, String besides) {
+        if (node.equals(netlist.reference())) {
+            return "0" + SPACE + "V";
+        }
+        if (captions.containsKey(node) && isNode(node)) {
+            return captions.get(node);
+        }
+        for (boolean named : new boolean[] {true, false}) {
+            for (Netlist.Connected connected : netlist.parts()) {
+                PlacedPart part = connected.part();
+                if (part.name().equals(besides)
+                        || !connected.node().containsValue(node)
+                        || named != TERMINALS.containsKey(part.kind())) {
+                    continue;
+                }
+                return named ? name(part.name()) + SPACE + terminal(connected, node) : name(part.name());
+            }
+        }
+        throw new IllegalStateException("a node that no part meets: " + node);
+    }
+
+    private static String terminal(Netlist.Connected connected, String node) {
+        for (Map.Entry<String, String> end : connected.node().entrySet()) {
+            if (end.getValue().equals(node)) {
+                return TERMINALS.get(connected.part().kind()).get(end.getKey());
+            }
+        }
+        throw new IllegalStateException("not at " + node);
+    }
+
+    private boolean isNode(String name) {
+        return circuit.schematic().parts().stream()
+                .anyMatch(part -> part.kind() == PartKind.NODE && part.name().equals(name));
+    }
+
+    private PlacedPart part(String name) {
+        return circuit.schematic().parts().stream()
+                .filter(part -> part.name().equals(name))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private String node(PlacedPart part, String terminal) {
+        return netlist.nodeAt().get(part.end(terminal));
+    }
+
+    // What the meter shows
+
+    String expected(MeterReading reading) {
+        return shown(reading, reading.expected()) + SPACE + unit(reading);
+    }
+
+    String band(MeterReading reading) {
+        return shown(reading, Math.max(0, reading.low())) + " to " + shown(reading, reading.high()) + SPACE
+                + unit(reading);
+    }
+
+    /** The meter's socket, where the usual one will not do. */
+    String socket(MeterReading reading) {
+        return reading.probes() instanceof Probes.Current
+                ? reading.range().full() > 1 ? " (10" + SPACE + "A socket)" : " (mA socket)"
+                : "";
+    }
+
+    private static boolean inThousandths(MeterReading reading) {
+        BenchMeter.Range range = reading.range();
+        return reading.quantity().equals(Dimension.CURRENT) ? range.full() < 1 : range.full() < 1 && range.step() < 1e-3;
+    }
+
+    private static String unit(MeterReading reading) {
+        String unit = reading.quantity().equals(Dimension.CURRENT) ? "A" : "V";
+        return inThousandths(reading) ? "m" + unit : unit;
+    }
+
+    /** With as many decimals as the meter has there. */
+    private String shown(MeterReading reading, double si) {
+        double scale = inThousandths(reading) ? 1e-3 : 1;
+        int decimals = (int) Math.max(0, -Math.floor(Elementary.log10(reading.range().step() / scale) + 1e-9));
+        return BigDecimal.valueOf(si / scale)
+                .setScale(decimals, RoundingMode.HALF_UP)
+                .toPlainString()
+                .replace('.', writer.marker().character());
+    }
+
+    String amps(double amps) {
+        return print(amps, AMPERE);
+    }
+
+    String volts(double volts) {
+        return print(volts, VOLT);
+    }
+
+    private String plain(double number) {
+        return writer.plain(number, Unit.parse("1"), FIGURES).text();
+    }
+
+    private String print(double si, Unit unit) {
+        return writer.plain(si, unit, FIGURES).text();
+    }
+
+    /** All names of what gets hot. */
+    String hot() {
+        List<String> names = new ArrayList<>();
+        circuit.hot().forEach(part -> names.add(name(part)));
+        return String.join(", ", names);
+    }
+}
