@@ -154,6 +154,7 @@ public final class BenchCards {
         blocks.add(new Prose(parts(circuit, words)));
         blocks.add(new Prose(steps(circuit, words)));
         blocks.add(readings(circuit, words));
+        blocks.add(new Prose(Statement.escape(BenchLeaf.meterInShort(set.parts(), writer))));
         return new ProblemBlock(
                 Integer.toString(card.number()), circuit.problem().template().title(), List.of(OTHER_NUMBERS), blocks);
     }
@@ -182,7 +183,7 @@ public final class BenchCards {
         for (FittedPart part : circuit.parts()) {
             list.append("- **")
                     .append(Statement.escape(words.name(part.name())))
-                    .append("** ")
+                    .append("**: ")
                     .append(Statement.escape(words.take(part)))
                     .append('\n');
         }
@@ -191,26 +192,26 @@ public final class BenchCards {
 
     private static String steps(BenchCircuit circuit, BenchWords words) {
         List<String> steps = new ArrayList<>();
-        steps.add("Supply off: lay out and wire as drawn. Compare every A, K, + and − with the drawing.");
+        steps.add("Supply off: wire as drawn. Compare every A, K, + and −.");
         List<String> settings = new ArrayList<>();
         for (FittedPart part : circuit.parts()) {
             if (part.part().kind() == PartKind.SOURCE) {
                 settings.add(words.name(part.name()) + " to "
-                        + words.volts(part.part().values().get("volts")) + " by the meter, its current limit to "
+                        + words.volts(part.part().values().get("volts")) + " by the meter, current limit "
                         + words.amps(circuit.limits().get(part.name())));
             }
         }
-        steps.add("Nothing connected: set " + Statement.escape(String.join("; ", settings)) + ". Output off, connect.");
+        steps.add("Set " + Statement.escape(String.join("; ", settings)) + ". Output off, connect.");
         String on = "Switch on.";
         if (!circuit.hot().isEmpty()) {
             on += " Hot, do not touch: " + Statement.escape(words.hot()) + ".";
         }
         for (Map.Entry<String, MeterReading> setting : circuit.settings().entrySet()) {
             on += " Turn " + Statement.escape(words.name(setting.getKey()) + " until the meter shows "
-                    + words.expected(setting.getValue()) + " at "
-                    + words.where(setting.getValue().probes())) + ".";
+                    + words.expected(setting.getValue()) + " with "
+                    + words.probes(setting.getValue().probes())) + ".";
         }
-        steps.add(on + " Measure line by line; switch off before you open the circuit or change anything.");
+        steps.add(on + " Measure line by line.");
         StringBuilder list = new StringBuilder();
         for (int i = 0; i < steps.size(); i++) {
             list.append(i + 1).append(". ").append(steps.get(i)).append('\n');
@@ -223,10 +224,9 @@ public final class BenchCards {
         for (MeterReading reading : circuit.readings()) {
             rows.add(List.of(
                     new Cell(words.where(reading.probes()) + words.socket(reading), ""),
-                    new Cell(words.expected(reading), ""),
-                    new Cell(words.band(reading), ""),
+                    new Cell(words.expected(reading) + " (" + words.band(reading) + ")", ""),
                     new Cell("", "")));
         }
-        return new Table("", List.of("Probes", "Expected", "Band", "Measured"), rows);
+        return new Table("", List.of("Probes", "Meter shows (band)", "Measured"), rows);
     }
 }

@@ -3,6 +3,7 @@ package ampersheet.sheet;
 import ampersheet.bench.BenchMeter;
 import ampersheet.bench.BenchSupply;
 import ampersheet.bench.CommonParts;
+import ampersheet.problem.Inventory;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.Unit;
@@ -15,6 +16,8 @@ import ampersheet.sheet.Document.Table;
 import ampersheet.template.Statement;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 
 /** For whoever hands out bench cards: how they go with the sheets, what is assumed, and which are not made and why. */
 final class BenchLeaf {
@@ -60,8 +63,19 @@ final class BenchLeaf {
                 blocks);
     }
 
+    /** What the band on a card holds for, in one line. */
+    static String meterInShort(Optional<Inventory> parts, QuantityWriter writer) {
+        BenchMeter meter = new BenchMeter(parts);
+        boolean listed = meter.isListed(Dimension.VOLTAGE) && meter.isListed(Dimension.CURRENT);
+        return listed
+                ? "Band: parts as listed here, meter as in the parts list."
+                : "Band: parts as listed here; meter of 3¾ digits, V ± (" + print(writer, BenchMeter.VOLTS_SHARE, "%")
+                        + " + " + BenchMeter.VOLTS_DIGITS + "), A ± (" + print(writer, BenchMeter.AMPS_SHARE, "%")
+                        + " + " + BenchMeter.AMPS_DIGITS + ").";
+    }
+
     private static String sentence(String clause) {
-        return clause.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + clause.substring(1) + ".";
+        return clause.substring(0, 1).toUpperCase(Locale.ROOT) + clause.substring(1) + ".";
     }
 
     private String atHand() {
@@ -115,6 +129,12 @@ final class BenchLeaf {
     }
 
     private String print(double si, String unit) {
-        return writer.plain(si, Unit.parse(unit), 3).text();
+        return print(writer, si, unit);
+    }
+
+    private static String print(QuantityWriter writer, double si, String unit) {
+        return si >= 0.1 && si < 1 && !unit.equals("%")
+                ? writer.plain(si, Unit.parse("1"), 3).text() + SPACE + unit
+                : writer.plain(si, Unit.parse(unit), 3).text();
     }
 }

@@ -116,7 +116,7 @@ final class BenchWords {
     /** What to take for a part, with its tolerance. */
     String take(FittedPart part) {
         Map<String, Double> values = part.part().values();
-        String instead = part.standsIn() ? " in its place" : "";
+        String instead = part.standsIn() ? ", in its place" : "";
         return switch (part.part().kind()) {
             case SOURCE -> "bench supply, " + volts(values.get("volts")) + off(part);
             case RESISTOR, LOAD ->
@@ -196,24 +196,33 @@ final class BenchWords {
 
     // Where the probes go
 
+    /** What is measured, and where the probes go. */
     String where(Probes probes) {
         if (probes instanceof Probes.Current current) {
-            return where(current);
+            return "through " + name(current.part()) + ": " + opened(current);
         }
         Probes.Voltage voltage = (Probes.Voltage) probes;
-        String what = voltage.across().map(part -> "across " + name(part)).orElseGet(() -> at(voltage.red(), ""));
-        String part = voltage.across().orElse("");
-        return what + ": red at " + end(part, voltage.red()) + ", black at " + end(part, voltage.black());
+        return voltage.across().map(part -> "across " + name(part)).orElseGet(() -> at(voltage.red(), "")) + ": "
+                + probes(probes);
     }
 
-    private String where(Probes.Current current) {
+    /** Such as {@code red at its A, black at 0 V}. */
+    String probes(Probes probes) {
+        if (probes instanceof Probes.Current current) {
+            return opened(current);
+        }
+        Probes.Voltage voltage = (Probes.Voltage) probes;
+        String part = voltage.across().orElse("");
+        return "red at " + end(part, voltage.red()) + ", black at " + end(part, voltage.black());
+    }
+
+    private String opened(Probes.Current current) {
         PlacedPart part = part(current.part());
-        boolean source = part.kind() == PartKind.SOURCE;
-        return "current of " + name(part.name()) + ": open the circuit at "
-                + (source ? name(part.name()) + SPACE + "+" : "the end of " + name(part.name()) + " at "
-                        + end(part.name(), node(part, current.terminal())))
-                + (current.redAtPart() ? "; red to " + name(part.name()) + ", black to the wire" : "; red to the wire, black to "
-                        + name(part.name()));
+        String name = name(part.name());
+        String where = part.kind() == PartKind.SOURCE
+                ? name + SPACE + "+"
+                : "its end towards " + end(part.name(), node(part, current.terminal()));
+        return "in series at " + where + ", " + (current.redAtPart() ? "red" : "black") + " at " + name;
     }
 
     /** The end of a part at a node: its own terminal where they differ, else what it meets there. */
@@ -282,7 +291,7 @@ final class BenchWords {
     }
 
     String band(MeterReading reading) {
-        return shown(reading, Math.max(0, reading.low())) + " to " + shown(reading, reading.high()) + SPACE
+        return shown(reading, Math.max(0, reading.low())) + SPACE + "to" + SPACE + shown(reading, reading.high()) + SPACE
                 + unit(reading);
     }
 
@@ -325,8 +334,11 @@ final class BenchWords {
         return writer.plain(number, Unit.parse("1"), FIGURES).text();
     }
 
+    /** As it stands on parts and knobs: tenths of the unit without a prefix. */
     private String print(double si, Unit unit) {
-        return writer.plain(si, unit, FIGURES).text();
+        return si >= 0.1 && si < 1 && unit != PERCENT && unit != FARAD
+                ? plain(si) + SPACE + unit.symbol()
+                : writer.plain(si, unit, FIGURES).text();
     }
 
     /** All names of what gets hot. */

@@ -89,9 +89,48 @@ record CardMarkup(ProblemBlock block, CardSize size, CardSize.Setting setting) {
                 .allMatch(figure -> figure.width() <= size.inside(paper) + 0.01);
     }
 
-    /** Of all cards by number: whether they are in two columns with the figure in the left one. */
-    static boolean inColumns(FigureSize figure, CardMarkup card, Paper paper) {
-        return card.size == CardSize.HALF && figure.width() <= card.size.column(paper) + 0.01;
+    /**
+     * All that is tried for the cards, best first: small ones before large ones, large letters before small ones, the
+     * figure beside the words before the figure above them.
+     *
+     * @param bySize the same cards with drawings for each size
+     */
+    static List<List<CardMarkup>> trials(List<Document> bySize, Profile profile) {
+        List<List<CardMarkup>> trials = new ArrayList<>();
+        List<CardSize> sizes = CardSize.of(profile);
+        for (int i = 0; i < sizes.size(); i++) {
+            CardSize size = sizes.get(i);
+            for (CardSize.Setting setting : size.settings()) {
+                if (i > 0) {
+                    trials.add(trial(bySize.get(0), size, setting).stream()
+                            .filter(card -> card.hasFigureBeside(bySize.get(0).paper()))
+                            .toList());
+                }
+                trials.add(trial(bySize.get(i), size, setting));
+            }
+        }
+        return trials;
+    }
+
+    private static List<CardMarkup> trial(Document document, CardSize size, CardSize.Setting setting) {
+        return cards(document).stream()
+                .map(card -> new CardMarkup(card, size, setting))
+                .filter(card -> card.holdsFigure(document.paper()))
+                .toList();
+    }
+
+    /** Height for what stands on it, padding included, in millimetres. */
+    double room(Paper paper) {
+        return size.height(paper) - 1;
+    }
+
+    /** Whether it lies, and its figure stands in the left column. */
+    boolean hasFigureBeside(Paper paper) {
+        return size == CardSize.HALF
+                && block.blocks().stream()
+                        .filter(Document.FigureBlock.class::isInstance)
+                        .map(figure -> FigureSize.onCard(((Document.FigureBlock) figure).figure(), this, paper))
+                        .allMatch(figure -> figure.width() <= size.column(paper) + 0.01);
     }
 
     private static String style(Paper paper, Profile profile, boolean measured) {
@@ -128,10 +167,10 @@ record CardMarkup(ProblemBlock block, CardSize size, CardSize.Setting setting) {
                 + ".card ul { list-style-type: none; padding: 0; margin: 1mm 0; } .card ol { margin: 1mm 0; }\n"
                 + ".card .caution { margin: 1mm 0; padding: 0.5mm 1.5mm; }\n"
                 + ".card table { font-size: 1em; } .card tbody tr { height: " + WRITTEN + "mm; }\n"
-                + ".card thead th { padding-bottom: 0.3mm; }\n"
+                + ".card thead th { padding-bottom: 0.3mm; white-space: nowrap; }\n"
                 + ".card tbody td, .card tbody th { height: " + WRITTEN + "mm; vertical-align: middle; "
                 + "padding: 0.3mm 1.2mm 0.3mm 0; }\n"
-                + ".card td { white-space: nowrap; }\n"
+                + ".card td:nth-child(2) { width: 27mm; }\n"
                 + ".card td:last-child, .card thead th:last-child { border-left: 0.35mm solid #000; "
                 + "padding-left: 1mm; }\n"
                 + ".card td:last-child { border-bottom-width: 0.7mm; width: 19mm; }\n"

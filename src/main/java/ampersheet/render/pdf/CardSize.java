@@ -8,7 +8,14 @@ enum CardSize {
     /** A6 on A4. */
     QUARTER(4, List.of(new Setting(10, 1.12), new Setting(9.5, 1), new Setting(9, 1))),
     /** A5 on A4, lying. */
-    HALF(2, List.of(new Setting(10.5, 1.2), new Setting(10, 1.1), new Setting(9.5, 1), new Setting(9, 1))),
+    HALF(
+            2,
+            List.of(
+                    new Setting(12, 1.3),
+                    new Setting(11, 1.2),
+                    new Setting(10, 1.1),
+                    new Setting(9.5, 1),
+                    new Setting(9, 1))),
     /** For large print: its text, and what its figure is labelled with, at 18 point. */
     WHOLE(1, List.of(new Setting(18, 1.6)));
 

@@ -196,25 +196,19 @@ public final class PdfBook implements Closeable {
     private List<CardMarkup> fittedCards(List<Document> bySize, List<String> tooLong, Faults faults)
             throws IOException {
         Map<String, CardMarkup> fitted = new TreeMap<>();
-        List<CardSize> sizes = CardSize.of(profile);
-        for (int i = 0; i < sizes.size(); i++) {
-            Document document = bySize.get(i);
-            CardSize size = sizes.get(i);
-            double room = (size.height(document.paper()) - 1) * POINTS_PER_MILLIMETRE;
-            for (CardSize.Setting setting : size.settings()) {
-                List<CardMarkup> open = CardMarkup.cards(document).stream()
-                        .filter(card -> !fitted.containsKey(card.number()))
-                        .map(card -> new CardMarkup(card, size, setting))
-                        .filter(card -> card.holdsFigure(document.paper()))
-                        .toList();
-                if (!open.isEmpty()) {
-                    PrintMarkup.Print measured = CardMarkup.measured(document, profile, open);
-                    refuseMissing(measured, document);
-                    Map<String, Double> heights = heights(measured, open, faults);
-                    open.stream()
-                            .filter(card -> heights.get(card.block().number()) <= room)
-                            .forEach(card -> fitted.put(card.block().number(), card));
-                }
+        for (List<CardMarkup> trial : CardMarkup.trials(bySize, profile)) {
+            List<CardMarkup> open = trial.stream()
+                    .filter(card -> !fitted.containsKey(card.block().number()))
+                    .toList();
+            if (!open.isEmpty()) {
+                Document document = bySize.get(0);
+                PrintMarkup.Print measured = CardMarkup.measured(document, profile, open);
+                refuseMissing(measured, document);
+                Map<String, Double> heights = heights(measured, open, faults);
+                open.stream()
+                        .filter(card -> heights.get(card.block().number())
+                                <= card.room(document.paper()) * POINTS_PER_MILLIMETRE)
+                        .forEach(card -> fitted.put(card.block().number(), card));
             }
         }
         List<CardMarkup> inOrder = new ArrayList<>();

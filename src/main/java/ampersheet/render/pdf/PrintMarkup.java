@@ -118,15 +118,12 @@ final class PrintMarkup implements BlockVisitor {
                 .filter(part -> !(part instanceof Caution))
                 .toList();
         boolean lying = card.size() == CardSize.HALF;
-        boolean beside = lying
-                && rest.get(0) instanceof FigureBlock figure
-                && CardMarkup.inColumns(
-                        FigureSize.onCard(figure.figure(), card, document.paper()), card, document.paper());
+        boolean beside = card.hasFigureBeside(document.paper());
         if (lying && !beside) {
             onCard(rest.subList(0, 1), card);
         }
         if (lying) {
-            int half = beside ? 2 : rest.size() - 1;
+            int half = beside ? 2 : 3;
             markup.open("div", "class", "column").newline();
             onCard(rest.subList(beside ? 0 : 1, half), card);
             markup.close("div").open("div", "class", "column").newline();
