@@ -24,7 +24,7 @@ public final class BenchCardFile {
      * What was printed.
      *
      * @param cards how many
-     * @param sides of paper, empty ones included
+     * @param sides of paper, printed on one side so that each card can be cut out
      * @param left cards that were not made, each with the reason
      */
     public record Printed(int cards, int sides, Path file, int written, List<LeftOut> left) {
@@ -72,7 +72,7 @@ public final class BenchCardFile {
             if (count == 0) {
                 throw new DiagnosticException(nothing(plan, left));
             }
-            book.add(cards.leaf(left).on(wish.paper()));
+            book.addBesideCards(cards.leaf(left).on(wish.paper()));
             int written = output.write(out, book::write) ? 1 : 0;
             output.finish();
             return new Printed(count, book.sides(), out, written, left);

@@ -178,15 +178,19 @@ public final class BenchCards {
                 .toList();
     }
 
+    /** Those alike in one line. */
     private static String parts(BenchCircuit circuit, BenchWords words) {
-        StringBuilder list = new StringBuilder();
+        Map<String, List<String>> names = new LinkedHashMap<>();
         for (FittedPart part : circuit.parts()) {
-            list.append("- **")
-                    .append(Statement.escape(words.name(part.name())))
-                    .append("**: ")
-                    .append(Statement.escape(words.take(part)))
-                    .append('\n');
+            names.computeIfAbsent(words.take(part), take -> new ArrayList<>()).add(words.name(part.name()));
         }
+        StringBuilder list = new StringBuilder();
+        names.forEach((take, alike) -> list.append("- **")
+                .append(Statement.escape(String.join(", ", alike)))
+                .append("**: ")
+                .append(Statement.escape(take))
+                .append(alike.size() > 1 ? ", each" : "")
+                .append('\n'));
         return list.toString();
     }
 
@@ -201,7 +205,7 @@ public final class BenchCards {
                         + words.amps(circuit.limits().get(part.name())));
             }
         }
-        steps.add("Set " + Statement.escape(String.join("; ", settings)) + ". Output off, connect.");
+        steps.add("Set " + Statement.escape(String.join("; ", settings)) + "; then connect.");
         String on = "Switch on.";
         if (!circuit.hot().isEmpty()) {
             on += " Hot, do not touch: " + Statement.escape(words.hot()) + ".";

@@ -67,11 +67,12 @@ final class BenchLeaf {
     static String meterInShort(Optional<Inventory> parts, QuantityWriter writer) {
         BenchMeter meter = new BenchMeter(parts);
         boolean listed = meter.isListed(Dimension.VOLTAGE) && meter.isListed(Dimension.CURRENT);
-        return listed
-                ? "Band: parts as listed here, meter as in the parts list."
-                : "Band: parts as listed here; meter of 3¾ digits, V ± (" + print(writer, BenchMeter.VOLTS_SHARE, "%")
-                        + " + " + BenchMeter.VOLTS_DIGITS + "), A ± (" + print(writer, BenchMeter.AMPS_SHARE, "%")
-                        + " + " + BenchMeter.AMPS_DIGITS + ").";
+        return "Band: these parts; "
+                + (listed
+                        ? "meter as in the parts list."
+                        : "meter 3¾ digits, " + print(writer, BenchMeter.VOLTS_SHARE, "%") + " + "
+                                + BenchMeter.VOLTS_DIGITS + " (A: " + print(writer, BenchMeter.AMPS_SHARE, "%") + " + "
+                                + BenchMeter.AMPS_DIGITS + ").");
     }
 
     private static String sentence(String clause) {

@@ -66,14 +66,15 @@ final class BenchWords {
         return names;
     }
 
-    /** As drawn, without what an author adds behind a comma, which need not hold for what is laid out. */
+    /** As drawn, without what an author adds behind a name or a comma, which need not hold for what is laid out. */
     static Map<String, String> captions(ProblemTemplate template) {
         Map<String, String> captions = new LinkedHashMap<>();
         for (CircuitPlan.PlannedPart part : template.model(CircuitPlan.class)
                 .map(CircuitPlan::parts)
                 .orElse(List.of())) {
             String caption = part.caption().orElse(part.name());
-            captions.put(part.name(), caption.replaceFirst(",.*", ""));
+            boolean namedFirst = caption.startsWith(part.name() + " ");
+            captions.put(part.name(), namedFirst ? part.name() : caption.replaceFirst(",.*", ""));
         }
         return captions;
     }
@@ -336,7 +337,7 @@ final class BenchWords {
 
     /** As it stands on parts and knobs: tenths of the unit without a prefix. */
     private String print(double si, Unit unit) {
-        return si >= 0.1 && si < 1 && unit != PERCENT && unit != FARAD
+        return si >= 0.1 && si < 1 && !unit.equals(PERCENT) && !unit.equals(FARAD)
                 ? plain(si) + SPACE + unit.symbol()
                 : writer.plain(si, unit, FIGURES).text();
     }

@@ -1,8 +1,10 @@
 package ampersheet.render.pdf;
 
 import ampersheet.sheet.Document;
+import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.Paper;
 import ampersheet.sheet.Document.ProblemBlock;
+import ampersheet.sheet.Document.Table;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -17,6 +19,8 @@ import java.util.Map;
 record CardMarkup(ProblemBlock block, CardSize size, CardSize.Setting setting) {
     /** Rows in which something is written by hand, in millimetres. */
     private static final double WRITTEN = 8;
+    /** So many are left on a card that is too long for the largest size with all of its readings. */
+    private static final List<Integer> FEWER_READINGS = List.of(3, 2);
 
     static List<ProblemBlock> cards(Document document) {
         return document.blocks().stream()
@@ -38,11 +42,11 @@ record CardMarkup(ProblemBlock block, CardSize size, CardSize.Setting setting) {
     /** Halves of a page hold one lying card or two quarters; a quarter waits for the next one. */
     private static List<List<CardMarkup>> pages(List<CardMarkup> cards) {
         List<List<CardMarkup>> halves = new ArrayList<>();
-        List<List<CardMarkup>> pages = new ArrayList<>();
+        List<List<CardMarkup>> wholes = new ArrayList<>();
         List<CardMarkup> waiting = null;
         for (CardMarkup card : cards) {
             if (card.size == CardSize.WHOLE) {
-                pages.add(List.of(card));
+                wholes.add(List.of(card));
             } else if (card.size == CardSize.HALF) {
                 halves.add(List.of(card));
             } else if (waiting == null) {
@@ -53,6 +57,7 @@ record CardMarkup(ProblemBlock block, CardSize size, CardSize.Setting setting) {
                 waiting = null;
             }
         }
+        List<List<CardMarkup>> pages = new ArrayList<>();
         for (int i = 0; i < halves.size(); i += 2) {
             List<CardMarkup> page = new ArrayList<>(halves.get(i));
             if (i + 1 < halves.size()) {
@@ -60,6 +65,7 @@ record CardMarkup(ProblemBlock block, CardSize size, CardSize.Setting setting) {
             }
             pages.add(page);
         }
+        pages.addAll(wholes);
         return pages;
     }
 
@@ -100,8 +106,8 @@ record CardMarkup(ProblemBlock block, CardSize size, CardSize.Setting setting) {
         List<CardSize> sizes = CardSize.of(profile);
         for (int i = 0; i < sizes.size(); i++) {
             CardSize size = sizes.get(i);
-            for (CardSize.Setting setting : size.settings()) {
-                if (i > 0) {
+            for (CardSize.Setting setting : size.settings(profile)) {
+                if (size == CardSize.HALF) {
                     trials.add(trial(bySize.get(0), size, setting).stream()
                             .filter(card -> card.hasFigureBeside(bySize.get(0).paper()))
                             .toList());
@@ -109,7 +115,21 @@ record CardMarkup(ProblemBlock block, CardSize size, CardSize.Setting setting) {
                 trials.add(trial(bySize.get(i), size, setting));
             }
         }
+        List<CardMarkup> last = trials.get(trials.size() - 1);
+        for (int readings : FEWER_READINGS) {
+            trials.add(last.stream().map(card -> card.withReadings(readings)).toList());
+        }
         return trials;
+    }
+
+    /** With the most telling only. */
+    private CardMarkup withReadings(int most) {
+        List<Block> fewer = block.blocks().stream()
+                .map(part -> part instanceof Table table && table.rows().size() > most
+                        ? new Table(table.caption(), table.head(), table.rows().subList(0, most))
+                        : part)
+                .toList();
+        return new CardMarkup(block.holding(fewer), size, setting);
     }
 
     private static List<CardMarkup> trial(Document document, CardSize size, CardSize.Setting setting) {

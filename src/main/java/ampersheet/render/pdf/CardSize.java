@@ -16,14 +16,16 @@ enum CardSize {
                     new Setting(10, 1.1),
                     new Setting(9.5, 1),
                     new Setting(9, 1))),
-    /** For large print: its text, and what its figure is labelled with, at 18 point. */
-    WHOLE(1, List.of(new Setting(18, 1.6)));
+    WHOLE(1, List.of(new Setting(12, 1.3), new Setting(11, 1.1), new Setting(10, 1)));
 
     private static final double MILLIMETRES_PER_PIXEL = 25.4 / 96;
     /** Between the edge of a card and what stands on it, in millimetres. */
     static final double SIDE = 5;
 
-    static final double ABOVE_AND_BELOW = 4;
+    static final double ABOVE_AND_BELOW = 3.5;
+    /** Text and what figures are labelled with at 18 point, signs at 14. */
+    private static final List<Setting> LARGE_PRINT = List.of(new Setting(18, 1.6));
+
     /** Between the two columns of a lying card. */
     private static final double GAP = 5;
 
@@ -41,14 +43,14 @@ enum CardSize {
         this.settings = settings;
     }
 
-    /** In the order in which they are tried. */
+    /** In the order in which they are tried; large print takes a page. */
     static List<CardSize> of(Profile profile) {
-        return profile == Profile.LARGE ? List.of(WHOLE) : List.of(QUARTER, HALF);
+        return profile == Profile.LARGE ? List.of(WHOLE) : List.of(values());
     }
 
     /** Largest first. */
-    List<Setting> settings() {
-        return settings;
+    List<Setting> settings(Profile profile) {
+        return profile == Profile.LARGE ? LARGE_PRINT : settings;
     }
 
     double width(Paper paper) {
@@ -74,7 +76,8 @@ enum CardSize {
     }
 
     /** Width in pixels of the widest drawing that it holds at the smallest setting. */
-    double widestDrawing(Paper paper) {
-        return inside(paper) / (MILLIMETRES_PER_PIXEL * settings.get(settings.size() - 1).scale());
+    double widestDrawing(Paper paper, Profile profile) {
+        List<Setting> all = settings(profile);
+        return inside(paper) / (MILLIMETRES_PER_PIXEL * all.get(all.size() - 1).scale());
     }
 }

@@ -98,17 +98,31 @@ public final class PdfBook implements Closeable {
     public void add(Document document) {
         try (PDDocument handout = new PDDocument()) {
             layOut(document, handout);
+            if (handout.getNumberOfPages() % 2 == 1) {
+                handout.addPage(emptyPage(document.paper()));
+            }
             keep(document, handout);
         } catch (IOException failure) {
             throw new UncheckedIOException("a handout could not be laid out", failure);
         }
     }
 
+    /**
+     * Lays out what goes with cards, which are printed on one side.
+     *
+     * @throws DiagnosticException if it has a character that the fonts do not have
+     */
+    public void addBesideCards(Document document) {
+        try (PDDocument handout = new PDDocument()) {
+            layOut(document, handout);
+            keep(document, handout);
+        } catch (IOException failure) {
+            throw new UncheckedIOException("what goes with cards could not be laid out", failure);
+        }
+    }
+
     private void keep(Document document, PDDocument handout) throws IOException {
         COSDictionary tag = structure.take(handout);
-        if (handout.getNumberOfPages() % 2 == 1) {
-            handout.addPage(emptyPage(document.paper()));
-        }
         List<COSBase> pages = new ArrayList<>();
         for (PDPage page : handout.getPages()) {
             page.getCOSObject().setItem(COSName.PARENT, pageTree);
@@ -122,7 +136,7 @@ public final class PdfBook implements Closeable {
     /** For each size of cards the width in pixels that a drawing may have. */
     public static List<Double> cardWidths(Profile profile, Document.Paper paper) {
         return CardSize.of(profile).stream()
-                .map(size -> size.widestDrawing(paper))
+                .map(size -> size.widestDrawing(paper, profile))
                 .toList();
     }
 
