@@ -4,10 +4,14 @@ import ampersheet.circuit.PartKind;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
 import ampersheet.model.CircuitModel;
+import ampersheet.model.CircuitPlan;
 import ampersheet.model.Unsolved;
 import ampersheet.problem.Problem;
+import ampersheet.template.ProblemTemplate;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * The circuit of a problem as it is laid out on a bench: of parts that one has, within what they bear, with what a
@@ -29,6 +33,7 @@ public record BenchCircuit(
         Map<String, MeterReading> settings,
         List<MeterReading> readings,
         List<String> hot) {
+    private static final Set<PartKind> INSTALLED = EnumSet.of(PartKind.CABLE, PartKind.STRIP, PartKind.PANEL);
     /** For less nobody lays out parts. */
     private static final int LEAST_READINGS = 2;
 
@@ -43,18 +48,12 @@ public record BenchCircuit(
      * @throws NotLaidOut if it is better not built, with the reason
      */
     public static BenchCircuit of(Problem problem, Drawer drawer) throws NotLaidOut {
-        CircuitModel drawn = problem.model(CircuitModel.class)
-                .orElseThrow(() -> new NotLaidOut(
-                        NotLaidOut.Reason.NOT_FOR_THE_BENCH, "the problem has no circuit, so that there is nothing to lay out"));
+        requireForTheBench(problem.template());
+        CircuitModel drawn = problem.model(CircuitModel.class).orElseThrow();
         TradeLimitsKept.require(problem);
         try {
             Fitting fitting = new Fitting(drawn, drawer);
             List<FittedPart> parts = fitting.parts();
-            if (parts.stream().allMatch(part -> part.standsIn() || part.drawn() == PartKind.SOURCE)) {
-                throw new NotLaidOut(
-                        NotLaidOut.Reason.NOT_FOR_THE_BENCH,
-                        "everything but the supply would be something else in its place");
-            }
             List<String> hot = BenchLimits.hot(problem, drawn, parts);
             Readings readings = new Readings(drawn, parts, new BenchMeter(drawer.bins()));
             Map<String, Double> limits = readings.currentLimits();
@@ -71,6 +70,39 @@ public record BenchCircuit(
             throw new NotLaidOut(
                     NotLaidOut.Reason.OUTSIDE_LIMITS,
                     "the circuit of parts that one has does not work: " + unsolved.getMessage());
+        }
+    }
+
+    /**
+     * What can be said of a template whatever its numbers.
+     *
+     * @throws NotLaidOut if none of its circuits is laid out
+     */
+    public static void requireForTheBench(ProblemTemplate template) throws NotLaidOut {
+        CircuitPlan plan = template.model(CircuitPlan.class)
+                .orElseThrow(() -> new NotLaidOut(
+                        NotLaidOut.Reason.NOT_FOR_THE_BENCH,
+                        "the problem has no circuit, so that there is nothing to lay out"));
+        boolean ownParts = false;
+        int sources = 0;
+        for (CircuitPlan.PlannedPart part : plan.parts()) {
+            if (INSTALLED.contains(part.kind())) {
+                throw new NotLaidOut(
+                        NotLaidOut.Reason.NOT_FOR_THE_BENCH,
+                        part.name() + " is a " + part.kind().word() + ", which is measured where it is fitted");
+            }
+            sources += part.kind() == PartKind.SOURCE ? 1 : 0;
+            ownParts |= isSeen(part.kind()) && part.kind() != PartKind.SOURCE && !FittedPart.standsIn(part.kind());
+        }
+        if (!ownParts) {
+            throw new NotLaidOut(
+                    NotLaidOut.Reason.NOT_FOR_THE_BENCH,
+                    "everything but the supply would be something else in its place");
+        }
+        if (sources > BenchSupply.OUTPUTS) {
+            throw new NotLaidOut(
+                    NotLaidOut.Reason.NOT_FOR_THE_BENCH,
+                    "the circuit has " + sources + " supplies; a bench has two outputs");
         }
     }
 

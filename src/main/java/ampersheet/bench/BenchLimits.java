@@ -173,7 +173,7 @@ final class BenchLimits {
         double position = part.part().values().get("position");
         if (position < LEAST_POSITION || position > 1 - LEAST_POSITION) {
             throw new NotLaidOut(
-                    Reason.NOT_FOR_THE_BENCH,
+                    Reason.NO_SUCH_PART,
                     part.name() + " would stand nearer to its end than a hand sets it");
         }
     }

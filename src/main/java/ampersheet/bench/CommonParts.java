@@ -7,7 +7,6 @@ import ampersheet.circuit.PlacedPart;
 import ampersheet.quantity.PreferredSeries;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.Unit;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -37,7 +36,12 @@ public final class CommonParts {
     private static final double MOST_MOSFET_OHMS = 3;
 
     static final double TRANSISTOR_GAIN = 2;
-    static final double BASE_EMITTER = 0.1;
+    /** Of small silicon transistors, at a base current of 1 mA. */
+    private static final double BASE_EMITTER_VOLTS = 0.7;
+
+    private static final double BASE_EMITTER = 0.1;
+    private static final double BASE_AMPS = 0.001;
+    private static final double SATURATION_VOLTS = 0.2;
 
     /** As sold with wires for a drawer; below, leads and contacts count as much as the part. */
     static final double LEAST_OHMS = 0.1;
@@ -203,12 +207,17 @@ public final class CommonParts {
 
     static FittedPart transistor(PlacedPart drawn) {
         double gain = drawn.values().get("gain");
-        List<Tolerance> tolerances = new ArrayList<>();
-        tolerances.add(new Tolerance("gain", gain / TRANSISTOR_GAIN, gain * TRANSISTOR_GAIN));
-        tolerances.add(Tolerance.amount("volts", drawn.values().get("volts"), BASE_EMITTER));
-        double saturation = drawn.values().get("saturation");
-        tolerances.add(new Tolerance("saturation", saturation / 2, saturation * 2));
-        return new FittedPart(drawn, tolerances);
+        TreeMap<String, Double> values = new TreeMap<>();
+        values.put("gain", gain);
+        values.put("volts", BASE_EMITTER_VOLTS);
+        values.put("amps", BASE_AMPS);
+        values.put("saturation", SATURATION_VOLTS);
+        return new FittedPart(
+                new PlacedPart(drawn.kind(), drawn.name(), drawn.ends(), values),
+                List.of(
+                        new Tolerance("gain", gain / TRANSISTOR_GAIN, gain * TRANSISTOR_GAIN),
+                        Tolerance.amount("volts", BASE_EMITTER_VOLTS, BASE_EMITTER),
+                        new Tolerance("saturation", SATURATION_VOLTS / 2, SATURATION_VOLTS * 2)));
     }
 
     static void requireNear(PlacedPart drawn, double wanted, double had, Unit unit) throws NotLaidOut {

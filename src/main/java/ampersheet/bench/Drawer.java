@@ -56,9 +56,7 @@ public final class Drawer {
             case CAPACITOR -> CommonParts.capacitor(drawn);
             case SINK, SWITCH, VOLTMETER, AMMETER, WIRE, GROUND, NODE -> new FittedPart(drawn, List.of());
             case CABLE, STRIP, PANEL ->
-                throw new NotLaidOut(
-                        Reason.NOT_FOR_THE_BENCH,
-                        drawn.name() + " is a " + drawn.kind().word() + ", which is measured where it is fitted");
+                throw new IllegalStateException("no template with a " + drawn.kind().word() + " comes to the bench");
         };
     }
 

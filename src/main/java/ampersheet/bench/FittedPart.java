@@ -39,6 +39,10 @@ public record FittedPart(
 
     /** Whether something else is taken than what is drawn. */
     public boolean standsIn() {
+        return standsIn(drawn);
+    }
+
+    static boolean standsIn(PartKind drawn) {
         return drawn == PartKind.LOAD || drawn == PartKind.SINK;
     }
 

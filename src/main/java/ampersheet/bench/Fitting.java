@@ -27,15 +27,10 @@ final class Fitting {
 
     List<FittedPart> parts() throws NotLaidOut {
         List<FittedPart> parts = new ArrayList<>();
-        int sources = 0;
         for (PlacedPart part : drawn.schematic().parts()) {
             if (BenchCircuit.isSeen(part.kind())) {
                 parts.add(drawer.fit(part, parts));
-                sources += part.kind() == PartKind.SOURCE ? 1 : 0;
             }
-        }
-        if (sources > BenchSupply.OUTPUTS) {
-            throw new NotLaidOut(Reason.NOT_SUPPLIED, "the circuit has " + sources + " supplies; a bench has two outputs");
         }
         return withSinks(parts);
     }

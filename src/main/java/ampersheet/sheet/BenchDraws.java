@@ -37,6 +37,11 @@ final class BenchDraws {
         this.draws = draws;
         this.drawer = drawer;
         this.onSheets = List.copyOf(onSheets);
+        try {
+            BenchCircuit.requireForTheBench(template());
+        } catch (NotLaidOut whateverItsNumbers) {
+            given = Optional.of(named(whateverItsNumbers.getMessage()));
+        }
     }
 
     ProblemTemplate template() {
@@ -68,9 +73,6 @@ final class BenchDraws {
             } catch (NotLaidOut reason) {
                 refused.merge(reason.reason(), 1, Integer::sum);
                 told.putIfAbsent(reason.reason(), named(reason.getMessage()));
-                if (problem.schematic().isEmpty()) {
-                    break;
-                }
             }
         }
         give("every draw stands on a learner's sheet");

@@ -127,11 +127,13 @@ final class BenchWords {
             case DIODE -> (values.get("volts") < 0.5 ? "Schottky" : "silicon") + " diode, " + volts(values.get("volts"))
                     + off(part) + " at " + print(values.get("amps"), AMPERE);
             case ZENER -> "zener diode " + volts(values.get("volts")) + off(part) + rating(part);
-            case REFERENCE -> "shunt reference " + volts(values.get("volts")) + off(part);
+            case REFERENCE -> "shunt reference " + volts(values.get("volts")) + off(part)
+                    + (values.containsKey("minimum") ? ", at least " + print(values.get("minimum"), AMPERE) : "");
             case NMOS -> "n-channel MOSFET" + gate(values);
             case PMOS -> "p-channel MOSFET" + gate(values);
             case NPN -> "NPN transistor, gain " + plain(values.get("gain")) + " (" + ends(part, "gain") + "), "
-                    + volts(values.get("volts")) + " from base to emitter";
+                    + volts(values.get("volts")) + " from base to emitter at " + print(values.get("amps"), AMPERE) + ", "
+                    + volts(values.get("saturation")) + " when saturated";
             case SWITCH -> "switch, " + (values.get("closed") == 1 ? "closed" : "open");
             case TRIMPOT -> "trimpot " + print(values.get("ohms"), OHM) + off(part);
             case REGULATOR -> "linear regulator " + volts(values.get("volts")) + off(part)
@@ -203,8 +205,7 @@ final class BenchWords {
             return "through " + name(current.part()) + ": " + opened(current);
         }
         Probes.Voltage voltage = (Probes.Voltage) probes;
-        return voltage.across().map(part -> "across " + name(part)).orElseGet(() -> at(voltage.red(), "")) + ": "
-                + probes(probes);
+        return voltage.across().map(part -> "across " + name(part) + ": ").orElse("") + probes(probes);
     }
 
     /** Such as {@code red at its A, black at 0 V}. */

@@ -1,0 +1,495 @@
+package ampersheet.sheet;
+
+import ampersheet.circuit.Netlist;
+import ampersheet.circuit.Netlist.Connected;
+import ampersheet.circuit.OperatingPoint;
+import ampersheet.circuit.OperatingPointSolver;
+import ampersheet.circuit.Outcome;
+import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PlacedPart;
+import ampersheet.circuit.Schematic;
+import ampersheet.model.CircuitPlan;
+import ampersheet.quantity.PreferredSeries;
+import ampersheet.quantity.QuantityReader;
+import ampersheet.quantity.Reading;
+import ampersheet.template.ProblemTemplate;
+import ampersheet.template.TradeLimit;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * Judges a bench card by what is printed on it, as somebody at the bench would: reads the parts, puts them where the
+ * figure has them, puts the meter where the card says, solves that, and compares. Knows of the card only its words, and
+ * of the template only what is connected.
+ */
+final class CardJudge {
+    private static final String NUMBER = "(\\d+(?:\\.\\d+)?[ \\u00a0][kMmµn]?[VAΩWF%])";
+    private static final double METER_OHMS = 10e6;
+
+    private final ProblemTemplate template;
+    private final List<PlacedPart> drawn;
+    private final Netlist wiring;
+    private final Map<String, String> partOf = new LinkedHashMap<>();
+    private final List<String> objections = new ArrayList<>();
+    private final Map<String, Double> ratings = new LinkedHashMap<>();
+    private final Map<String, PlacedPart> parts = new LinkedHashMap<>();
+
+    private CardJudge(ProblemTemplate template, Schematic schematic) {
+        this.template = template;
+        this.drawn = schematic.parts();
+        this.wiring = schematic.netlist();
+        for (CircuitPlan.PlannedPart part :
+                template.model(CircuitPlan.class).orElseThrow().parts()) {
+            String caption = part.caption().orElse(part.name());
+            partOf.put(caption.startsWith(part.name() + " ") ? part.name() : caption.split(",")[0], part.name());
+        }
+    }
+
+    /**
+     * @param schematic of any draw of the template
+     * @param card as {@link BenchCards} makes it
+     */
+    static List<String> objections(ProblemTemplate template, Schematic schematic, Card card) {
+        CardJudge judge = new CardJudge(template, schematic);
+        judge.judge(card);
+        return judge.objections;
+    }
+
+    /** What is printed on a card. */
+    record Card(String parts, String steps, List<List<String>> readings) {
+        static Card of(Document.ProblemBlock block) {
+            List<String> prose = new ArrayList<>();
+            List<List<String>> rows = new ArrayList<>();
+            for (Document.Block part : block.blocks()) {
+                if (part instanceof Document.Prose words) {
+                    prose.add(words.markdown().replace("\\", ""));
+                } else if (part instanceof Document.Table table) {
+                    table.rows()
+                            .forEach(row -> rows.add(
+                                    row.stream().map(Document.Cell::text).toList()));
+                }
+            }
+            return new Card(prose.get(0), prose.get(1), rows);
+        }
+    }
+
+    private void object(String what) {
+        objections.add(what);
+    }
+
+    private void judge(Card card) {
+        card.parts().lines().forEach(this::part);
+        for (PlacedPart part : drawn) {
+            boolean seen = part.kind() != PartKind.WIRE && part.kind() != PartKind.GROUND && part.kind() != PartKind.NODE;
+            if (seen && !parts.containsKey(part.name())) {
+                object("nothing is laid out for " + part.name());
+            }
+        }
+        if (!objections.isEmpty()) {
+            return;
+        }
+        if (!set(card.steps())) {
+            return;
+        }
+        OperatingPoint point = solve(netlist(), "the circuit");
+        if (point == null) {
+            return;
+        }
+        card.readings().forEach(this::reading);
+        if (card.readings().size() < 2) {
+            object("there is hardly anything to measure");
+        }
+        currentLimits(card.steps(), point);
+        borne(point);
+    }
+
+    // Parts
+
+    private void part(String line) {
+        Matcher matcher = Pattern.compile("- \\*\\*(.*?)\\*\\*: (.*)").matcher(line);
+        if (!matcher.matches()) {
+            object("a line of parts that is none: " + line);
+            return;
+        }
+        for (String name : matcher.group(1).split(", ")) {
+            String part = partOf.get(name);
+            if (part == null) {
+                object("no part is drawn by the name " + name);
+            } else {
+                laidOut(drawnPart(part), matcher.group(2).replaceFirst(", each$", ""));
+            }
+        }
+    }
+
+    private PlacedPart drawnPart(String name) {
+        return drawn.stream().filter(part -> part.name().equals(name)).findFirst().orElseThrow();
+    }
+
+    private void laidOut(PlacedPart part, String words) {
+        if (words.startsWith("resistor ")) {
+            double ohms = first(words);
+            if (!(ohms < 1 ? PreferredSeries.E12 : PreferredSeries.E24).contains(ohms) || ohms < 0.1 || ohms > 10e6) {
+                object(part.name() + ": no such resistor is sold, " + ohms + " ohms");
+            }
+            quantity(words, ".*, " + NUMBER + "(?:, in its place)?").ifPresentOrElse(
+                    watts -> ratings.put(part.name(), watts), () -> object(part.name() + " has no rating: " + words));
+            put(part, part.kind() == PartKind.SINK ? PartKind.RESISTOR : part.kind(), Map.of("ohms", ohms));
+        } else if (words.startsWith("electronic load")) {
+            double amps = first(words);
+            if (Math.abs(amps * 100 - Math.rint(amps * 100)) > 1e-6 || amps < 0.05 || amps > 3) {
+                object(part.name() + ": an electronic load is not set to " + amps + " A");
+            }
+            put(part, PartKind.SINK, Map.of("amps", amps));
+        } else if (words.startsWith("bench supply")) {
+            put(part, PartKind.SOURCE, Map.of("volts", first(words)));
+        } else if (words.contains("LED")) {
+            Matcher several = Pattern.compile("(\\d+) .*LEDs in series, each .*").matcher(words);
+            int count = several.matches() ? Integer.parseInt(several.group(1)) : 1;
+            double each = first(words);
+            if (each < 1.5 || each > 3.8) {
+                object(part.name() + ": no LED has " + each + " V");
+            }
+            double amps = quantity(words, ".* at " + NUMBER).orElse(0);
+            put(part, PartKind.LED, Map.of("volts", count * each, "amps", amps, "emission", 2.0 * count));
+        } else if (words.contains("diode, ")) {
+            put(part, PartKind.DIODE, Map.of("volts", first(words), "amps", quantity(words, ".* at " + NUMBER).orElse(0)));
+        } else if (words.startsWith("zener diode")) {
+            put(part, PartKind.ZENER, Map.of("volts", first(words)));
+        } else if (words.startsWith("shunt reference")) {
+            Map<String, Double> values = new TreeMap<>(Map.of("volts", first(words)));
+            quantity(words, ".*, at least " + NUMBER).ifPresent(amps -> values.put("minimum", amps));
+            put(part, PartKind.REFERENCE, values);
+        } else if (words.contains("-channel MOSFET")) {
+            put(
+                    part,
+                    words.startsWith("n") ? PartKind.NMOS : PartKind.PMOS,
+                    Map.of("threshold", first(words), "on", quantity(words, ".* about " + NUMBER + " then").orElse(0)));
+        } else if (words.startsWith("NPN transistor")) {
+            Matcher gain = Pattern.compile("NPN transistor, gain (\\d+) .*").matcher(words);
+            if (!gain.matches()) {
+                object("a transistor without a gain: " + words);
+                return;
+            }
+            put(
+                    part,
+                    PartKind.NPN,
+                    Map.of(
+                            "gain",
+                            Double.parseDouble(gain.group(1)),
+                            "volts",
+                            quantity(words, ".*, " + NUMBER + " from base to emitter.*").orElse(0),
+                            "amps",
+                            quantity(words, ".* at " + NUMBER + ",.*").orElse(0),
+                            "saturation",
+                            quantity(words, ".*, " + NUMBER + " when saturated").orElse(0)));
+        } else {
+            Map<String, Double> values = new TreeMap<>(part.values());
+            if (words.startsWith("linear regulator")) {
+                values.put("volts", first(words));
+            } else if (words.startsWith("trimpot")) {
+                values.put("ohms", first(words));
+            } else if (words.startsWith("capacitor")) {
+                values.put("farads", first(words));
+            } else if (!words.startsWith("switch, ") && !words.equals("the meter, on volts")) {
+                object("nobody knows what to take: " + words);
+            }
+            put(part, part.kind(), values);
+        }
+    }
+
+    private void put(PlacedPart drawnPart, PartKind kind, Map<String, Double> values) {
+        parts.put(drawnPart.name(), new PlacedPart(kind, drawnPart.name(), drawnPart.ends(), values));
+    }
+
+    private double first(String words) {
+        return quantity(words, ".*?" + NUMBER + ".*").orElse(Double.NaN);
+    }
+
+    private OptionalDouble quantity(String words, String pattern) {
+        Matcher matcher = Pattern.compile(pattern).matcher(words);
+        return matcher.matches() ? OptionalDouble.of(si(matcher.group(1))) : OptionalDouble.empty();
+    }
+
+    private static double si(String quantity) {
+        Reading.Value value = (Reading.Value) QuantityReader.read(quantity.replace('\u00a0', ' '));
+        return value.si(value.unit().orElseThrow());
+    }
+
+    // The circuit
+
+    private Netlist netlist() {
+        List<Connected> connected = new ArrayList<>();
+        for (Connected each : wiring.parts()) {
+            connected.add(new Connected(parts.get(each.part().name()), each.node()));
+        }
+        return new Netlist(connected, wiring.nodes(), wiring.nodeAt(), List.of());
+    }
+
+    private OperatingPoint solve(Netlist netlist, String what) {
+        if (OperatingPointSolver.solve(netlist) instanceof Outcome.Solved solved) {
+            return solved.point();
+        }
+        object(what + " as laid out has no solution");
+        return null;
+    }
+
+    /** Turns every trimpot as the card says. */
+    private boolean set(String steps) {
+        for (PlacedPart part : List.copyOf(parts.values())) {
+            if (part.kind() != PartKind.TRIMPOT) {
+                continue;
+            }
+            Matcher matcher = Pattern.compile("(?s).*Turn " + Pattern.quote(nameOf(part.name()))
+                            + " until the meter shows " + NUMBER + " with red at (.*?), black at (.*?)\\. .*")
+                    .matcher(steps);
+            if (!matcher.matches()) {
+                object("nobody says where " + part.name() + " stands");
+                return false;
+            }
+            double low = 0;
+            double high = 1;
+            for (int i = 0; i < 40; i++) {
+                double middle = (low + high) / 2;
+                Map<String, Double> values = new TreeMap<>(part.values());
+                values.put("position", middle);
+                put(part, part.kind(), values);
+                double at = voltage(node(matcher.group(2), ""), node(matcher.group(3), ""));
+                if (at < si(matcher.group(1))) {
+                    low = middle;
+                } else {
+                    high = middle;
+                }
+            }
+        }
+        return true;
+    }
+
+    private String nameOf(String part) {
+        return partOf.entrySet().stream()
+                .filter(entry -> entry.getValue().equals(part))
+                .map(Map.Entry::getKey)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private double voltage(String red, String black) {
+        Netlist netlist = netlist();
+        List<Connected> all = new ArrayList<>(netlist.parts());
+        all.add(new Connected(
+                new PlacedPart(PartKind.RESISTOR, "the meter", Map.of(), Map.of("ohms", METER_OHMS)),
+                Map.of("from", red, "to", black)));
+        OperatingPoint point =
+                solve(new Netlist(all, netlist.nodes(), netlist.nodeAt(), List.of()), "the circuit with its meter");
+        return point == null ? Double.NaN : point.voltage(red) - point.voltage(black);
+    }
+
+    private double current(String part, String terminal, boolean redAtPart, double ohms) {
+        Netlist netlist = netlist();
+        List<Connected> all = new ArrayList<>();
+        String at = "";
+        for (Connected each : netlist.parts()) {
+            Map<String, String> nodes = new LinkedHashMap<>(each.node());
+            if (each.part().name().equals(part)) {
+                at = nodes.put(terminal, "opened");
+            }
+            all.add(new Connected(each.part(), nodes));
+        }
+        all.add(new Connected(
+                new PlacedPart(PartKind.RESISTOR, "the meter", Map.of(), Map.of("ohms", ohms)),
+                Map.of("from", redAtPart ? "opened" : at, "to", redAtPart ? at : "opened")));
+        List<String> nodes = new ArrayList<>(netlist.nodes());
+        nodes.add("opened");
+        OperatingPoint point =
+                solve(new Netlist(all, nodes, netlist.nodeAt(), List.of()), "the circuit with its meter");
+        return point == null ? Double.NaN : point.current("the meter");
+    }
+
+    // Readings
+
+    private void reading(List<String> row) {
+        Matcher shown = Pattern.compile("([\\d.]+)\u00a0(m?[VA]) \\(([\\d.]+)\u00a0to\u00a0([\\d.]+)\u00a0(m?[VA])\\)")
+                .matcher(row.get(1));
+        if (!shown.matches() || !shown.group(2).equals(shown.group(5))) {
+            object("no meter shows " + row.get(1) + " of " + row.get(0));
+            return;
+        }
+        String number = shown.group(1);
+        int decimals = number.contains(".") ? number.length() - number.indexOf('.') - 1 : 0;
+        double scale = shown.group(2).startsWith("m") ? 1e-3 : 1;
+        double step = scale * Math.pow(10, -decimals);
+        double expected = scale * Double.parseDouble(number);
+        if (Math.round(expected / step) > 3999) {
+            object("a meter of 4000 counts does not show " + row.get(1));
+        }
+        double low = scale * Double.parseDouble(shown.group(3));
+        double high = scale * Double.parseDouble(shown.group(4));
+        if (!(low < expected && expected < high) || expected - low < 2 * step || high - expected < 2 * step) {
+            object("the band is narrower than the meter's own: " + row.get(1));
+        }
+        double fresh = measured(row.get(0), expected);
+        if (!(Math.abs(fresh - expected) <= 0.51 * step)) {
+            object(row.get(0) + " shows " + fresh + " and not " + row.get(1));
+        }
+    }
+
+    /** Of the circuit as printed, with the meter where the card puts it. */
+    private double measured(String probes, double expected) {
+        Matcher volts = Pattern.compile("(?:across (.*?): )?red at (.*), black at (.*)").matcher(probes);
+        if (volts.matches()) {
+            String across = volts.group(1) == null ? "" : volts.group(1);
+            String red = node(volts.group(2), across);
+            String black = node(volts.group(3), across);
+            return red.isEmpty() || black.isEmpty() ? Double.NaN : voltage(red, black);
+        }
+        Matcher amps = Pattern.compile("through (.*?): in series at (.*), (red|black) at (.*) \\((mA|10\u00a0A) socket\\)")
+                .matcher(probes);
+        if (!amps.matches() || !amps.group(1).equals(amps.group(4))) {
+            object("nobody knows where the probes go: " + probes);
+            return Double.NaN;
+        }
+        String part = partOf.get(amps.group(1));
+        double ohms = expected < 0.004 ? 100 : expected < 0.4 ? 2 : 0.05;
+        if (amps.group(5).equals("mA") != expected < 0.4) {
+            object("the wrong socket for " + expected + " A");
+        }
+        String where = amps.group(2);
+        String terminal;
+        if (where.equals(amps.group(1) + "\u00a0+")) {
+            terminal = "to";
+        } else {
+            String node = node(where.replace("its end towards ", ""), amps.group(1));
+            terminal = wiring.parts().stream()
+                    .filter(each -> each.part().name().equals(part))
+                    .flatMap(each -> each.node().entrySet().stream())
+                    .filter(end -> end.getValue().equals(node))
+                    .map(Map.Entry::getKey)
+                    .findFirst()
+                    .orElse("");
+        }
+        if (part == null || terminal.isEmpty()) {
+            object("there is no such place in the circuit: " + probes);
+            return Double.NaN;
+        }
+        return current(part, terminal, amps.group(3).equals("red"), ohms);
+    }
+
+    /** The node that a card speaks of; empty, with an objection, if there is none. */
+    private String node(String words, String across) {
+        if (words.equals("0\u00a0V")) {
+            return wiring.reference();
+        }
+        if (words.startsWith("its ")) {
+            return terminal(partOf.get(across), words.substring(4));
+        }
+        String part = partOf.get(words);
+        if (part != null && drawnPart(part).kind() == PartKind.NODE) {
+            return wiring.nodeAt().get(drawnPart(part).end("at"));
+        }
+        int space = words.lastIndexOf('\u00a0');
+        if (space > 0 && partOf.containsKey(words.substring(0, space))) {
+            return terminal(partOf.get(words.substring(0, space)), words.substring(space + 1));
+        }
+        if (part != null && partOf.containsKey(across)) {
+            // Where two parts without marked ends meet.
+            Map<String, String> other = connected(part).node();
+            return connected(partOf.get(across)).node().values().stream()
+                    .filter(other::containsValue)
+                    .findFirst()
+                    .orElse("");
+        }
+        object("the circuit has no " + words);
+        return "";
+    }
+
+    private Connected connected(String part) {
+        return wiring.parts().stream()
+                .filter(each -> each.part().name().equals(part))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private String terminal(String part, String word) {
+        Connected at = connected(part);
+        String terminal =
+                switch (word) {
+                    case "+", "K", "upper end" -> "to";
+                    case "−", "A", "lower end" -> "from";
+                    default -> word;
+                };
+        String node = at.node().get(terminal);
+        if (node == null) {
+            object(part + " has no " + word);
+            return "";
+        }
+        return node;
+    }
+
+    // What is set, and what parts bear
+
+    private void currentLimits(String steps, OperatingPoint point) {
+        for (PlacedPart part : parts.values()) {
+            if (part.kind() != PartKind.SOURCE) {
+                continue;
+            }
+            Matcher matcher = Pattern.compile("(?s).*" + Pattern.quote(nameOf(part.name())) + " to " + NUMBER
+                            + " by the meter, current limit " + NUMBER + "[;.].*")
+                    .matcher(steps);
+            if (!matcher.matches()) {
+                object("nobody says what " + part.name() + " is set to");
+                continue;
+            }
+            double volts = si(matcher.group(1));
+            double limit = si(matcher.group(2));
+            double drawnAmps = point.current(part.name());
+            if (Math.abs(volts - part.values().get("volts")) > 1e-9 || volts < 0.5 || volts > 30) {
+                object("a bench supply is not set to " + volts + " V");
+            }
+            if (limit < 1.15 * drawnAmps || limit < 0.01 || limit > 0.02 + 2.5 * drawnAmps && drawnAmps > 0.001) {
+                object("a current limit of " + limit + " A for " + drawnAmps + " A");
+            }
+            if (drawnAmps < -1e-6 || drawnAmps > 3) {
+                object("a bench supply does not give " + drawnAmps + " A");
+            }
+        }
+    }
+
+    private void borne(OperatingPoint point) {
+        for (PlacedPart part : parts.values()) {
+            double watts = Math.abs(point.power(part.name()));
+            double amps = Math.abs(point.current(part.name()));
+            for (TradeLimit limit : template.premises().partLimits()) {
+                limit.measured(part, point)
+                        .ifPresent(value -> {
+                            if (!limit.allows(value)) {
+                                object(limit.meaning() + " of " + part.name() + " is " + limit.text(value));
+                            }
+                        });
+            }
+            double most =
+                    switch (part.kind()) {
+                        case RESISTOR, LOAD -> ratings.get(part.name()) / 2;
+                        case LED -> 0.1;
+                        case DIODE, NMOS, PMOS, NPN, REGULATOR -> 1;
+                        case ZENER -> 0.25;
+                        case SINK -> 50;
+                        case TRIMPOT -> 0.1;
+                        default -> Double.POSITIVE_INFINITY;
+                    };
+            if (part.kind() == PartKind.LED) {
+                most = Double.POSITIVE_INFINITY;
+                if (amps > 0.02 || amps < 0.001) {
+                    object("no common LED is run at " + amps + " A: " + part.name());
+                }
+            }
+            if (watts > most * (1 + 1e-6)) {
+                object(part.name() + " is too hot for a bench: " + watts + " W");
+            }
+        }
+    }
+}
