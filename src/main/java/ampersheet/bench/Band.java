@@ -38,21 +38,30 @@ final class Band {
         List<PlacedPart> larger = nominal;
         List<PlacedPart> smaller = nominal;
         for (Place place : places) {
-            double atLow = quantity.applyAsDouble(with(nominal, place, place.tolerance().low()));
-            double atHigh = quantity.applyAsDouble(with(nominal, place, place.tolerance().high()));
+            double atLow = quantity.applyAsDouble(
+                    with(nominal, place, place.tolerance().low()));
+            double atHigh = quantity.applyAsDouble(
+                    with(nominal, place, place.tolerance().high()));
             boolean rises = atHigh >= atLow;
-            larger = with(larger, place, rises ? place.tolerance().high() : place.tolerance().low());
-            smaller = with(smaller, place, rises ? place.tolerance().low() : place.tolerance().high());
+            larger = with(
+                    larger,
+                    place,
+                    rises ? place.tolerance().high() : place.tolerance().low());
+            smaller = with(
+                    smaller,
+                    place,
+                    rises ? place.tolerance().low() : place.tolerance().high());
             low = Math.min(low, Math.min(atLow, atHigh));
             high = Math.max(high, Math.max(atLow, atHigh));
         }
-        return new Ends(
-                Math.min(low, quantity.applyAsDouble(smaller)), Math.max(high, quantity.applyAsDouble(larger)));
+        return new Ends(Math.min(low, quantity.applyAsDouble(smaller)), Math.max(high, quantity.applyAsDouble(larger)));
     }
 
     private static List<PlacedPart> with(List<PlacedPart> parts, Place place, double si) {
         List<PlacedPart> changed = new ArrayList<>(parts);
-        changed.set(place.part(), FittedPart.with(parts.get(place.part()), place.tolerance().value(), si));
+        changed.set(
+                place.part(),
+                FittedPart.with(parts.get(place.part()), place.tolerance().value(), si));
         return changed;
     }
 }

@@ -65,7 +65,8 @@ final class BenchLimits {
                 part = part.rated(rating(part, watts));
                 parts.set(i, part);
             }
-            boolean supply = part.part().kind() == PartKind.SOURCE || part.part().kind() == PartKind.SINK;
+            boolean supply =
+                    part.part().kind() == PartKind.SOURCE || part.part().kind() == PartKind.SINK;
             if (!supply && watts >= HOT_WATTS
                     || part.rating().isPresent() && watts > part.rating().getAsDouble() / 2 * (1 + 1e-9)) {
                 hot.add(part.name());
@@ -128,7 +129,8 @@ final class BenchLimits {
     private static NotLaidOut tooHot(FittedPart part, double watts, double most) {
         return new NotLaidOut(
                 Reason.TOO_HOT,
-                part.name() + " would turn " + watts(watts) + " into heat; without a heat sink it may be " + watts(most));
+                part.name() + " would turn " + watts(watts) + " into heat; without a heat sink it may be "
+                        + watts(most));
     }
 
     private static void requireWatts(FittedPart part, double watts, double most) throws NotLaidOut {
@@ -163,8 +165,7 @@ final class BenchLimits {
         requireAmps(part, amps, MOST_LED_AMPS);
         if (amps > NONE && amps < LEAST_LED_AMPS) {
             throw new NotLaidOut(
-                    Reason.OUTSIDE_LIMITS,
-                    part.name() + " would carry " + amps(amps) + " and hardly shine");
+                    Reason.OUTSIDE_LIMITS, part.name() + " would carry " + amps(amps) + " and hardly shine");
         }
     }
 
@@ -173,8 +174,7 @@ final class BenchLimits {
         double position = part.part().values().get("position");
         if (position < LEAST_POSITION || position > 1 - LEAST_POSITION) {
             throw new NotLaidOut(
-                    Reason.NO_SUCH_PART,
-                    part.name() + " would stand nearer to its end than a hand sets it");
+                    Reason.NO_SUCH_PART, part.name() + " would stand nearer to its end than a hand sets it");
         }
     }
 

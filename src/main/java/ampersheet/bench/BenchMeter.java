@@ -88,8 +88,7 @@ public final class BenchMeter {
     public Range range(Dimension quantity, double si) {
         Range assumed = assumed(quantity.equals(Dimension.CURRENT) ? AMPS : VOLTS, si);
         return bins.flatMap(listed -> listed.meter(quantity))
-                .map(meter ->
-                        new Range(assumed.full(), meter.step(), meter.share(), meter.amount(), assumed.ohms()))
+                .map(meter -> new Range(assumed.full(), meter.step(), meter.share(), meter.amount(), assumed.ohms()))
                 .orElse(assumed);
     }
 

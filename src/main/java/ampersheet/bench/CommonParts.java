@@ -103,7 +103,8 @@ public final class CommonParts {
         if (ohms == 0) {
             throw new NotLaidOut(NO_SUCH_PART, drawn.name() + " is drawn without any resistance, as nothing has it");
         }
-        double nearest = ohms > 0 && ohms < Double.POSITIVE_INFINITY ? series(ohms).nearest(ohms) : 0;
+        double nearest =
+                ohms > 0 && ohms < Double.POSITIVE_INFINITY ? series(ohms).nearest(ohms) : 0;
         double value = Math.min(MOST_OHMS, Math.max(LEAST_OHMS, nearest));
         requireNear(drawn, ohms, value, Unit.parse("ohm"));
         return new FittedPart(FittedPart.with(drawn, "ohms", value), List.of(Tolerance.share("ohms", value, RESISTOR)));
@@ -118,8 +119,8 @@ public final class CommonParts {
         if (volts < BenchSupply.LEAST_VOLTS || volts > BenchSupply.MOST_VOLTS) {
             throw new NotLaidOut(
                     Reason.NOT_SUPPLIED,
-                    drawn.name() + " is " + volts(drawn.values().get("volts")) + "; the bench supply assumed gives up to "
-                            + volts(BenchSupply.MOST_VOLTS));
+                    drawn.name() + " is " + volts(drawn.values().get("volts"))
+                            + "; the bench supply assumed gives up to " + volts(BenchSupply.MOST_VOLTS));
         }
         PlacedPart part = FittedPart.with(drawn, "volts", volts);
         return new FittedPart(part, List.of(Tolerance.share("volts", volts, SUPPLY)));
@@ -154,9 +155,8 @@ public final class CommonParts {
     /** Several in series are drawn as one with a softer knee, each adding its own. */
     static int ledsIn(PlacedPart drawn) {
         double count = drawn.values().getOrDefault("emission", LED_EMISSION) / LED_EMISSION;
-        boolean several = count > 1
-                && count == Math.rint(count)
-                && drawn.values().get("volts") / count >= LEAST_LED_VOLTS;
+        boolean several =
+                count > 1 && count == Math.rint(count) && drawn.values().get("volts") / count >= LEAST_LED_VOLTS;
         return several ? (int) count : 1;
     }
 

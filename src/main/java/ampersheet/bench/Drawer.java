@@ -56,7 +56,8 @@ public final class Drawer {
             case CAPACITOR -> CommonParts.capacitor(drawn);
             case SINK, SWITCH, VOLTMETER, AMMETER, WIRE, GROUND, NODE -> new FittedPart(drawn, List.of());
             case CABLE, STRIP, PANEL ->
-                throw new IllegalStateException("no template with a " + drawn.kind().word() + " comes to the bench");
+                throw new IllegalStateException(
+                        "no template with a " + drawn.kind().word() + " comes to the bench");
         };
     }
 

@@ -36,9 +36,8 @@ final class Fitting {
     }
 
     private List<FittedPart> withSinks(List<FittedPart> parts) throws NotLaidOut {
-        List<FittedPart> sinks = parts.stream()
-                .filter(part -> part.drawn() == PartKind.SINK)
-                .toList();
+        List<FittedPart> sinks =
+                parts.stream().filter(part -> part.drawn() == PartKind.SINK).toList();
         if (sinks.isEmpty()) {
             return parts;
         }

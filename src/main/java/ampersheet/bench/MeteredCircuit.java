@@ -66,8 +66,7 @@ final class MeteredCircuit {
                 all.add(connected);
             }
         }
-        all.add(
-                current.redAtPart() ? resistor(ohms, METER, at) : resistor(ohms, at, METER));
+        all.add(current.redAtPart() ? resistor(ohms, METER, at) : resistor(ohms, at, METER));
         List<String> nodes = new ArrayList<>(netlist.nodes());
         nodes.add(METER);
         return solve(new Netlist(all, nodes, netlist.nodeAt(), netlist.doubts()));

@@ -169,7 +169,8 @@ final class Readings {
         boolean sameNumber = Math.abs(one.expected() - other.expected()) <= SAME * other.expected();
         if (one.probes() instanceof Probes.Voltage first && other.probes() instanceof Probes.Voltage second) {
             return first.sameNodes(second)
-                    || sameNumber && first.across().isPresent() == second.across().isPresent();
+                    || sameNumber
+                            && first.across().isPresent() == second.across().isPresent();
         }
         return sameNumber;
     }
@@ -179,8 +180,8 @@ final class Readings {
         return reading.probes() instanceof Probes.Voltage
                 && parts.stream()
                         .filter(part -> part.part().kind() == PartKind.SOURCE)
-                        .anyMatch(part -> Math.abs(
-                                        reading.expected() - part.part().values().get("volts"))
+                        .anyMatch(part -> Math.abs(reading.expected()
+                                        - part.part().values().get("volts"))
                                 <= SAME * reading.expected());
     }
 
@@ -266,7 +267,6 @@ final class Readings {
 
     static List<Tolerance> ofWiper(PlacedPart trimpot) {
         double position = trimpot.values().get("position");
-        return List.of(
-                new Tolerance("position", Math.max(0, position - WIPER), Math.min(1, position + WIPER)));
+        return List.of(new Tolerance("position", Math.max(0, position - WIPER), Math.min(1, position + WIPER)));
     }
 }

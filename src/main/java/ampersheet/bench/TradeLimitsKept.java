@@ -14,7 +14,8 @@ final class TradeLimitsKept {
             if (!limited.limit().allows(value)) {
                 throw new NotLaidOut(
                         NotLaidOut.Reason.OUTSIDE_LIMITS,
-                        "the " + limited.limit().meaning() + " is " + limited.limit().text(value) + "; usual is "
+                        "the " + limited.limit().meaning() + " is "
+                                + limited.limit().text(value) + "; usual is "
                                 + limited.limit().told());
             }
         }

@@ -18,7 +18,8 @@ record CardsPrinted(Streams streams, BenchCardFile.Printed printed) {
             return;
         }
         streams.line(printed.cards() + (printed.cards() == 1 ? " card on " : " cards on ") + printed.sides()
-                + (printed.sides() == 1 ? " side" : " sides") + " of paper (" + printed.written() + (printed.written() == 1 ? " file" : " files") + " written)");
+                + (printed.sides() == 1 ? " side" : " sides") + " of paper (" + printed.written()
+                + (printed.written() == 1 ? " file" : " files") + " written)");
         streams.line("  " + InputFile.shown(printed.file()));
         streams.line("The cards show other numbers than the sheets, so that they give no answer away.");
         printed.left().forEach(one -> streams.line("No card of " + one.template() + ": " + one.because() + "."));

@@ -60,7 +60,8 @@ public final class BenchCards {
                 .forEach((source, template) -> draws.put(
                         source,
                         new BenchDraws(
-                                Draws.fromTheEnd(new Workshop(template), set.plan().seed()),
+                                Draws.fromTheEnd(
+                                        new Workshop(template), set.plan().seed()),
                                 new Drawer(set.parts()),
                                 onSheets.getOrDefault(template.name(), List.of()))));
     }
@@ -114,8 +115,7 @@ public final class BenchCards {
     public List<LeftOut> leftOut() {
         List<LeftOut> left = new ArrayList<>();
         draws.forEach((source, of) -> of.given()
-                .ifPresent(because ->
-                        left.add(new LeftOut(source, of.template().title(), because))));
+                .ifPresent(because -> left.add(new LeftOut(source, of.template().title(), because))));
         return left;
     }
 
@@ -211,9 +211,11 @@ public final class BenchCards {
             on += " Hot, do not touch: " + Statement.escape(words.hot()) + ".";
         }
         for (Map.Entry<String, MeterReading> setting : circuit.settings().entrySet()) {
-            on += " Turn " + Statement.escape(words.name(setting.getKey()) + " until the meter shows "
-                    + words.expected(setting.getValue()) + " with "
-                    + words.probes(setting.getValue().probes())) + ".";
+            on += " Turn "
+                    + Statement.escape(words.name(setting.getKey()) + " until the meter shows "
+                            + words.expected(setting.getValue()) + " with "
+                            + words.probes(setting.getValue().probes()))
+                    + ".";
         }
         steps.add(on + " Measure line by line.");
         StringBuilder list = new StringBuilder();

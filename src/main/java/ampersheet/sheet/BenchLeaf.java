@@ -107,7 +107,9 @@ final class BenchLeaf {
                 + "band as long as every part keeps the tolerance on the card and the meter its own. The circuit is "
                 + "solved with each tolerance at either end, then with all at the ends that make the reading largest, "
                 + "and smallest; the meter is in the circuit each time. "
-                + (set.parts().isPresent() ? "What the bins do not list has common tolerances: " : "Common tolerances are assumed: ")
+                + (set.parts().isPresent()
+                        ? "What the bins do not list has common tolerances: "
+                        : "Common tolerances are assumed: ")
                 + "resistors " + percent(CommonParts.RESISTOR) + ", trimpots " + percent(CommonParts.TRIMPOT)
                 + ", zener diodes " + percent(CommonParts.ZENER) + ", references " + percent(CommonParts.REFERENCE)
                 + ", regulators " + percent(CommonParts.REGULATOR) + ", LEDs " + volts(CommonParts.LED)

@@ -69,9 +69,8 @@ final class BenchWords {
     /** As drawn, without what an author adds behind a name or a comma, which need not hold for what is laid out. */
     static Map<String, String> captions(ProblemTemplate template) {
         Map<String, String> captions = new LinkedHashMap<>();
-        for (CircuitPlan.PlannedPart part : template.model(CircuitPlan.class)
-                .map(CircuitPlan::parts)
-                .orElse(List.of())) {
+        for (CircuitPlan.PlannedPart part :
+                template.model(CircuitPlan.class).map(CircuitPlan::parts).orElse(List.of())) {
             String caption = part.caption().orElse(part.name());
             boolean namedFirst = caption.startsWith(part.name() + " ");
             captions.put(part.name(), namedFirst ? part.name() : caption.replaceFirst(",.*", ""));
@@ -117,31 +116,41 @@ final class BenchWords {
     /** What to take for a part, with its tolerance. */
     String take(FittedPart part) {
         Map<String, Double> values = part.part().values();
-        String instead = part.standsIn() ? ", in its place" : "";
+        String instead = part.standsIn() && !isPlainResistor(part) ? ", in its place" : "";
         return switch (part.part().kind()) {
             case SOURCE -> "bench supply, " + volts(values.get("volts")) + off(part);
-            case RESISTOR, LOAD ->
-                "resistor " + print(values.get("ohms"), OHM) + off(part) + rating(part) + instead;
+            case RESISTOR, LOAD -> "resistor " + print(values.get("ohms"), OHM) + off(part) + rating(part) + instead;
             case SINK -> "electronic load, constant current " + print(values.get("amps"), AMPERE) + off(part) + instead;
             case LED -> leds(part);
-            case DIODE -> (values.get("volts") < 0.5 ? "Schottky" : "silicon") + " diode, " + volts(values.get("volts"))
-                    + off(part) + " at " + print(values.get("amps"), AMPERE);
+            case DIODE ->
+                (values.get("volts") < 0.5 ? "Schottky" : "silicon") + " diode, " + volts(values.get("volts"))
+                        + off(part) + " at " + print(values.get("amps"), AMPERE);
             case ZENER -> "zener diode " + volts(values.get("volts")) + off(part) + rating(part);
-            case REFERENCE -> "shunt reference " + volts(values.get("volts")) + off(part)
-                    + (values.containsKey("minimum") ? ", at least " + print(values.get("minimum"), AMPERE) : "");
+            case REFERENCE ->
+                "shunt reference " + volts(values.get("volts")) + off(part)
+                        + (values.containsKey("minimum") ? ", at least " + print(values.get("minimum"), AMPERE) : "");
             case NMOS -> "n-channel MOSFET" + gate(values);
             case PMOS -> "p-channel MOSFET" + gate(values);
-            case NPN -> "NPN transistor, gain " + plain(values.get("gain")) + " (" + ends(part, "gain") + "), "
-                    + volts(values.get("volts")) + " from base to emitter at " + print(values.get("amps"), AMPERE) + ", "
-                    + volts(values.get("saturation")) + " when saturated";
+            case NPN ->
+                "NPN transistor, gain " + plain(values.get("gain")) + " (" + ends(part, "gain") + "), "
+                        + volts(values.get("volts")) + " from base to emitter at " + print(values.get("amps"), AMPERE)
+                        + ", "
+                        + volts(values.get("saturation")) + " when saturated";
             case SWITCH -> "switch, " + (values.get("closed") == 1 ? "closed" : "open");
             case TRIMPOT -> "trimpot " + print(values.get("ohms"), OHM) + off(part);
-            case REGULATOR -> "linear regulator " + volts(values.get("volts")) + off(part)
-                    + ", with the capacitors its data sheet asks for";
-            case CAPACITOR -> "capacitor " + print(values.get("farads"), FARAD) + ", for " + volts(highest()) + " or more";
+            case REGULATOR ->
+                "linear regulator " + volts(values.get("volts")) + off(part)
+                        + ", with the capacitors its data sheet asks for";
+            case CAPACITOR ->
+                "capacitor " + print(values.get("farads"), FARAD) + ", for " + volts(highest()) + " or more";
             case VOLTMETER -> "the meter, on volts";
             default -> throw new IllegalStateException("nothing to take for " + part);
         };
+    }
+
+    /** A load that its author calls a resistor. */
+    private boolean isPlainResistor(FittedPart part) {
+        return part.drawn() == PartKind.LOAD && name(part.name()).matches("R\\w?");
     }
 
     private String leds(FittedPart part) {
@@ -150,7 +159,8 @@ final class BenchWords {
         double off = (tolerance.high() - tolerance.low()) / 2 / part.count();
         String colour = part.bin().isEmpty() ? colour(part) + " " : "";
         return (part.count() == 1 ? colour + "LED, " : part.count() + " " + colour + "LEDs in series, each ")
-                + volts(each) + " ± " + volts(off) + " at " + print(part.part().values().get("amps"), AMPERE);
+                + volts(each) + " ± " + volts(off) + " at "
+                + print(part.part().values().get("amps"), AMPERE);
     }
 
     private static String colour(FittedPart part) {
@@ -162,8 +172,8 @@ final class BenchWords {
     }
 
     private String gate(Map<String, Double> values) {
-        return ", on from " + volts(values.get("threshold")) + " at its gate, about "
-                + print(values.get("on"), OHM) + " then";
+        return ", on from " + volts(values.get("threshold")) + " at its gate, about " + print(values.get("on"), OHM)
+                + " then";
     }
 
     private String ends(FittedPart part, String value) {
@@ -293,8 +303,8 @@ final class BenchWords {
     }
 
     String band(MeterReading reading) {
-        return shown(reading, Math.max(0, reading.low())) + SPACE + "to" + SPACE + shown(reading, reading.high()) + SPACE
-                + unit(reading);
+        return shown(reading, Math.max(0, reading.low())) + SPACE + "to" + SPACE + shown(reading, reading.high())
+                + SPACE + unit(reading);
     }
 
     /** The meter's socket, where the usual one will not do. */
@@ -306,7 +316,9 @@ final class BenchWords {
 
     private static boolean inThousandths(MeterReading reading) {
         BenchMeter.Range range = reading.range();
-        return reading.quantity().equals(Dimension.CURRENT) ? range.full() < 1 : range.full() < 1 && range.step() < 1e-3;
+        return reading.quantity().equals(Dimension.CURRENT)
+                ? range.full() < 1
+                : range.full() < 1 && range.step() < 1e-3;
     }
 
     private static String unit(MeterReading reading) {
@@ -317,7 +329,8 @@ final class BenchWords {
     /** With as many decimals as the meter has there. */
     private String shown(MeterReading reading, double si) {
         double scale = inThousandths(reading) ? 1e-3 : 1;
-        int decimals = (int) Math.max(0, -Math.floor(Elementary.log10(reading.range().step() / scale) + 1e-9));
+        int decimals =
+                (int) Math.max(0, -Math.floor(Elementary.log10(reading.range().step() / scale) + 1e-9));
         return BigDecimal.valueOf(si / scale)
                 .setScale(decimals, RoundingMode.HALF_UP)
                 .toPlainString()

@@ -17,8 +17,6 @@ import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
 import ampersheet.sheet.SmallLibrary;
-import ampersheet.template.TemplateFiles;
-import ampersheet.template.TemplateLibrary;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -124,35 +122,6 @@ class HandoutsTest {
                 folder.resolve("one.pdf"),
                 new Wish(Paper.A4, Profile.REGULAR, Keys.NONE, true));
         assertEquals(1, printed.sheets());
-    }
-
-    @Test
-    void benchCardsHaveReadingsWithTheirBandsAndRoomForTheMeasuredOnes() throws IOException {
-        Path out = folder.resolve("cards.pdf");
-        Handouts.cards(
-                PlanReader.read("plan.yaml", PLAN),
-                CLASS,
-                SmallLibrary.open(),
-                out,
-                new Wish(Paper.A4, Profile.REGULAR, Keys.NONE, false));
-        String text = text(out);
-        for (String wanted : List.of("Measured", "Expected", "Band", "voltage across D1", "Supply off", "Caution")) {
-            assertTrue(text.contains(wanted), wanted + " is missing in " + text);
-        }
-    }
-
-    @Test
-    void withoutAnythingToBuildThereAreNoCards() {
-        String tile = "title: Wall\nproblems:\n  - {template: chain-addressing/serpentine-tile}\n";
-        DiagnosticException refused = assertThrows(
-                DiagnosticException.class,
-                () -> Handouts.cards(
-                        PlanReader.read("plan.yaml", tile),
-                        CLASS,
-                        new TemplateLibrary(List.of(TemplateFiles.builtIn())),
-                        folder.resolve("cards.pdf"),
-                        new Wish(Paper.A4, Profile.REGULAR, Keys.NONE, false)));
-        assertTrue(refused.getMessage().contains("built"), refused.getMessage());
     }
 
     @Test

@@ -26,6 +26,7 @@ class BenchCardsTest {
     private static final int CARDS = DEEP ? 50 : 1;
     /** In the usual build every third template is looked at. */
     private static final int STRIDE = DEEP ? 1 : 3;
+
     private static final List<Double> WIDTHS = List.of(359.0);
 
     private static Roster seats(int count) {
@@ -45,10 +46,7 @@ class BenchCardsTest {
     private static List<Document.ProblemBlock> cards(BenchCards cards, Roster roster) {
         List<Document.ProblemBlock> all = new ArrayList<>();
         for (Roster.Seat seat : roster.seats()) {
-            cards.of(seat, WIDTHS)
-                    .get(0)
-                    .blocks()
-                    .forEach(block -> all.add((Document.ProblemBlock) block));
+            cards.of(seat, WIDTHS).get(0).blocks().forEach(block -> all.add((Document.ProblemBlock) block));
         }
         return all;
     }
@@ -90,8 +88,7 @@ class BenchCardsTest {
     }
 
     private static List<String> judged(String template, CardJudge.Card card) {
-        return CardJudge.objections(
-                LIBRARY.template(template), schematic(LIBRARY.template(template)), card);
+        return CardJudge.objections(LIBRARY.template(template), schematic(LIBRARY.template(template)), card);
     }
 
     /** Puts the fault into the one place of the card that the pattern finds, and asks for the objection. */
@@ -135,9 +132,11 @@ class BenchCardsTest {
         ProblemSet set = of("current-limiting/one-indicator");
         SheetMaker maker = new SheetMaker(set);
         List<Values> onSheets = roster.seats().stream()
-                .map(seat -> maker.sheet(seat.number()).problems().get(0).problem().givens())
+                .map(seat ->
+                        maker.sheet(seat.number()).problems().get(0).problem().givens())
                 .toList();
-        Draws other = Draws.fromTheEnd(new Workshop(set.templates().get(0)), set.plan().seed());
+        Draws other = Draws.fromTheEnd(
+                new Workshop(set.templates().get(0)), set.plan().seed());
         for (int k = 0; k < 5; k++) {
             assertFalse(onSheets.contains(other.draw(k).givens()), "draw " + k);
         }
@@ -150,7 +149,9 @@ class BenchCardsTest {
         Roster both = seats(2);
         BenchCards cards = new BenchCards(set, both);
         assertEquals(List.of(), cards(cards, both));
-        assertTrue(cards.leftOut().get(0).because().contains("sheet"), cards.leftOut().toString());
+        assertTrue(
+                cards.leftOut().get(0).because().contains("sheet"),
+                cards.leftOut().toString());
         Roster one = seats(1);
         assertEquals(1, cards(new BenchCards(set, one), one).size());
     }

@@ -86,7 +86,8 @@ final class CardJudge {
     private void judge(Card card) {
         card.parts().lines().forEach(this::part);
         for (PlacedPart part : drawn) {
-            boolean seen = part.kind() != PartKind.WIRE && part.kind() != PartKind.GROUND && part.kind() != PartKind.NODE;
+            boolean seen =
+                    part.kind() != PartKind.WIRE && part.kind() != PartKind.GROUND && part.kind() != PartKind.NODE;
             if (seen && !parts.containsKey(part.name())) {
                 object("nothing is laid out for " + part.name());
             }
@@ -128,7 +129,10 @@ final class CardJudge {
     }
 
     private PlacedPart drawnPart(String name) {
-        return drawn.stream().filter(part -> part.name().equals(name)).findFirst().orElseThrow();
+        return drawn.stream()
+                .filter(part -> part.name().equals(name))
+                .findFirst()
+                .orElseThrow();
     }
 
     private void laidOut(PlacedPart part, String words) {
@@ -137,8 +141,10 @@ final class CardJudge {
             if (!(ohms < 1 ? PreferredSeries.E12 : PreferredSeries.E24).contains(ohms) || ohms < 0.1 || ohms > 10e6) {
                 object(part.name() + ": no such resistor is sold, " + ohms + " ohms");
             }
-            quantity(words, ".*, " + NUMBER + "(?:, in its place)?").ifPresentOrElse(
-                    watts -> ratings.put(part.name(), watts), () -> object(part.name() + " has no rating: " + words));
+            quantity(words, ".*, " + NUMBER + "(?:, in its place)?")
+                    .ifPresentOrElse(
+                            watts -> ratings.put(part.name(), watts),
+                            () -> object(part.name() + " has no rating: " + words));
             put(part, part.kind() == PartKind.SINK ? PartKind.RESISTOR : part.kind(), Map.of("ohms", ohms));
         } else if (words.startsWith("electronic load")) {
             double amps = first(words);
@@ -149,7 +155,8 @@ final class CardJudge {
         } else if (words.startsWith("bench supply")) {
             put(part, PartKind.SOURCE, Map.of("volts", first(words)));
         } else if (words.contains("LED")) {
-            Matcher several = Pattern.compile("(\\d+) .*LEDs in series, each .*").matcher(words);
+            Matcher several =
+                    Pattern.compile("(\\d+) .*LEDs in series, each .*").matcher(words);
             int count = several.matches() ? Integer.parseInt(several.group(1)) : 1;
             double each = first(words);
             if (each < 1.5 || each > 3.8) {
@@ -158,7 +165,14 @@ final class CardJudge {
             double amps = quantity(words, ".* at " + NUMBER).orElse(0);
             put(part, PartKind.LED, Map.of("volts", count * each, "amps", amps, "emission", 2.0 * count));
         } else if (words.contains("diode, ")) {
-            put(part, PartKind.DIODE, Map.of("volts", first(words), "amps", quantity(words, ".* at " + NUMBER).orElse(0)));
+            put(
+                    part,
+                    PartKind.DIODE,
+                    Map.of(
+                            "volts",
+                            first(words),
+                            "amps",
+                            quantity(words, ".* at " + NUMBER).orElse(0)));
         } else if (words.startsWith("zener diode")) {
             put(part, PartKind.ZENER, Map.of("volts", first(words)));
         } else if (words.startsWith("shunt reference")) {
@@ -169,7 +183,11 @@ final class CardJudge {
             put(
                     part,
                     words.startsWith("n") ? PartKind.NMOS : PartKind.PMOS,
-                    Map.of("threshold", first(words), "on", quantity(words, ".* about " + NUMBER + " then").orElse(0)));
+                    Map.of(
+                            "threshold",
+                            first(words),
+                            "on",
+                            quantity(words, ".* about " + NUMBER + " then").orElse(0)));
         } else if (words.startsWith("NPN transistor")) {
             Matcher gain = Pattern.compile("NPN transistor, gain (\\d+) .*").matcher(words);
             if (!gain.matches()) {
@@ -183,7 +201,8 @@ final class CardJudge {
                             "gain",
                             Double.parseDouble(gain.group(1)),
                             "volts",
-                            quantity(words, ".*, " + NUMBER + " from base to emitter.*").orElse(0),
+                            quantity(words, ".*, " + NUMBER + " from base to emitter.*")
+                                    .orElse(0),
                             "amps",
                             quantity(words, ".* at " + NUMBER + ",.*").orElse(0),
                             "saturation",
@@ -340,14 +359,16 @@ final class CardJudge {
 
     /** Of the circuit as printed, with the meter where the card puts it. */
     private double measured(String probes, double expected) {
-        Matcher volts = Pattern.compile("(?:across (.*?): )?red at (.*), black at (.*)").matcher(probes);
+        Matcher volts =
+                Pattern.compile("(?:across (.*?): )?red at (.*), black at (.*)").matcher(probes);
         if (volts.matches()) {
             String across = volts.group(1) == null ? "" : volts.group(1);
             String red = node(volts.group(2), across);
             String black = node(volts.group(3), across);
             return red.isEmpty() || black.isEmpty() ? Double.NaN : voltage(red, black);
         }
-        Matcher amps = Pattern.compile("through (.*?): in series at (.*), (red|black) at (.*) \\((mA|10\u00a0A) socket\\)")
+        Matcher amps = Pattern.compile(
+                        "through (.*?): in series at (.*), (red|black) at (.*) \\((mA|10\u00a0A) socket\\)")
                 .matcher(probes);
         if (!amps.matches() || !amps.group(1).equals(amps.group(4))) {
             object("nobody knows where the probes go: " + probes);
@@ -416,12 +437,11 @@ final class CardJudge {
 
     private String terminal(String part, String word) {
         Connected at = connected(part);
-        String terminal =
-                switch (word) {
-                    case "+", "K", "upper end" -> "to";
-                    case "−", "A", "lower end" -> "from";
-                    default -> word;
-                };
+        String terminal = switch (word) {
+            case "+", "K", "upper end" -> "to";
+            case "−", "A", "lower end" -> "from";
+            default -> word;
+        };
         String node = at.node().get(terminal);
         if (node == null) {
             object(part + " has no " + word);
@@ -464,23 +484,21 @@ final class CardJudge {
             double watts = Math.abs(point.power(part.name()));
             double amps = Math.abs(point.current(part.name()));
             for (TradeLimit limit : template.premises().partLimits()) {
-                limit.measured(part, point)
-                        .ifPresent(value -> {
-                            if (!limit.allows(value)) {
-                                object(limit.meaning() + " of " + part.name() + " is " + limit.text(value));
-                            }
-                        });
+                limit.measured(part, point).ifPresent(value -> {
+                    if (!limit.allows(value)) {
+                        object(limit.meaning() + " of " + part.name() + " is " + limit.text(value));
+                    }
+                });
             }
-            double most =
-                    switch (part.kind()) {
-                        case RESISTOR, LOAD -> ratings.get(part.name()) / 2;
-                        case LED -> 0.1;
-                        case DIODE, NMOS, PMOS, NPN, REGULATOR -> 1;
-                        case ZENER -> 0.25;
-                        case SINK -> 50;
-                        case TRIMPOT -> 0.1;
-                        default -> Double.POSITIVE_INFINITY;
-                    };
+            double most = switch (part.kind()) {
+                case RESISTOR, LOAD -> ratings.get(part.name()) / 2;
+                case LED -> 0.1;
+                case DIODE, NMOS, PMOS, NPN, REGULATOR -> 1;
+                case ZENER -> 0.25;
+                case SINK -> 50;
+                case TRIMPOT -> 0.1;
+                default -> Double.POSITIVE_INFINITY;
+            };
             if (part.kind() == PartKind.LED) {
                 most = Double.POSITIVE_INFINITY;
                 if (amps > 0.02 || amps < 0.001) {

@@ -178,7 +178,8 @@ record CardMarkup(ProblemBlock block, CardSize size, CardSize.Setting setting) {
                 + "mm; }\n"
                 + ".marks { position: absolute; left: 0; top: 0; }\n";
         return "@page { size: " + w + "mm " + (measured ? PrintStyle.ENDLESS : h) + "mm; margin: 0; }\n"
-                + "body { font-family: '" + family + "', " + Fonts.FALLBACK + "; font-size: 10pt; line-height: 1.16; }\n"
+                + "body { font-family: '" + family + "', " + Fonts.FALLBACK
+                + "; font-size: 10pt; line-height: 1.16; }\n"
                 + PrintStyle.common()
                 + ".card { padding: " + CardSize.ABOVE_AND_BELOW + "mm " + CardSize.SIDE + "mm; }\n"
                 + sizes

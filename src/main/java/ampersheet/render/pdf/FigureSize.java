@@ -49,7 +49,9 @@ record FigureSize(double width, double height) {
     /** At the card's setting, or a little smaller where it is as wide as the card or its column then. */
     static FigureSize onCard(Figure figure, CardMarkup card, Paper paper) {
         FigureSize size = natural(figure, Profile.REGULAR);
-        double least = card.setting().points() >= Profile.LARGE.points() ? card.setting().scale() : 1;
+        double least = card.setting().points() >= Profile.LARGE.points()
+                ? card.setting().scale()
+                : 1;
         double most = card.setting().scale();
         double room = size.width * least <= card.size().column(paper) && card.size() == CardSize.HALF
                 ? card.size().column(paper)
