@@ -37,11 +37,7 @@ public record FittedPart(
         return part.name();
     }
 
-    /** Whether something else is taken than what is drawn. */
-    public boolean standsIn() {
-        return standsIn(drawn);
-    }
-
+    /** Whether something else is always taken than what is drawn. */
     static boolean standsIn(PartKind drawn) {
         return drawn == PartKind.LOAD || drawn == PartKind.SINK;
     }

@@ -25,7 +25,7 @@ final class Readings {
     /** Half of the band over the reading: beyond, it tells nothing. */
     private static final double WIDEST = 0.3;
 
-    private static final double WIDEST_OF_DRAWN = 0.9;
+    private static final double WIDEST_OF_MARKED = 0.9;
     /** Two readings that differ by less are one. */
     private static final double SAME = 5e-3;
     /** How far a wiper may be from where it is set, as a share of its way. */
@@ -155,13 +155,15 @@ final class Readings {
         return readings;
     }
 
-    /** A meter that is drawn is what the circuit is about. */
+    /** A meter that is drawn, or a point that has a name, is what the circuit is about. */
     private double widest(Probes probes) {
-        boolean isDrawn = probes instanceof Probes.Voltage voltage
-                && parts.stream()
-                        .anyMatch(part -> part.part().kind() == PartKind.VOLTMETER
-                                && voltage.across().equals(Optional.of(part.name())));
-        return isDrawn ? WIDEST_OF_DRAWN : WIDEST;
+        boolean isMarked = probes instanceof Probes.Voltage voltage
+                && voltage.across()
+                        .map(across -> parts.stream()
+                                .anyMatch(part -> part.part().kind() == PartKind.VOLTMETER
+                                        && part.name().equals(across)))
+                        .orElse(true);
+        return isMarked ? WIDEST_OF_MARKED : WIDEST;
     }
 
     /** The same nodes, or in another place, of another part alike, the same number, are no news. */

@@ -70,9 +70,16 @@ final class BenchLeaf {
         return "Band: these parts; "
                 + (listed
                         ? "meter as in the parts list."
-                        : "meter 3¾ digits, " + print(writer, BenchMeter.VOLTS_SHARE, "%") + " + "
-                                + BenchMeter.VOLTS_DIGITS + " (A: " + print(writer, BenchMeter.AMPS_SHARE, "%") + " + "
-                                + BenchMeter.AMPS_DIGITS + ").");
+                        : "meter 3¾ digits, "
+                                + kept(print(writer, BenchMeter.VOLTS_SHARE, "%") + " + " + BenchMeter.VOLTS_DIGITS)
+                                + " "
+                                + kept("(A: " + print(writer, BenchMeter.AMPS_SHARE, "%") + " + "
+                                        + BenchMeter.AMPS_DIGITS + ")."));
+    }
+
+    /** In one line. */
+    private static String kept(String words) {
+        return words.replace(" ", SPACE);
     }
 
     private static String sentence(String clause) {

@@ -15,6 +15,7 @@ import ampersheet.model.CircuitPlan;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Elementary;
 import ampersheet.quantity.QuantityWriter;
+import ampersheet.quantity.SignificantFigures;
 import ampersheet.quantity.Unit;
 import ampersheet.template.ProblemTemplate;
 import java.math.BigDecimal;
@@ -24,6 +25,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 
 /** What a bench card says of its parts, of where the probes go and of what the meter shows. */
 final class BenchWords {
@@ -116,7 +118,7 @@ final class BenchWords {
     /** What to take for a part, with its tolerance. */
     String take(FittedPart part) {
         Map<String, Double> values = part.part().values();
-        String instead = part.standsIn() && !isPlainResistor(part) ? ", in its place" : "";
+        String instead = part.drawn() == PartKind.SINK || !isPlain(part) ? ", in its place" : "";
         return switch (part.part().kind()) {
             case SOURCE -> "bench supply, " + volts(values.get("volts")) + off(part);
             case RESISTOR, LOAD -> "resistor " + print(values.get("ohms"), OHM) + off(part) + rating(part) + instead;
@@ -148,15 +150,15 @@ final class BenchWords {
         };
     }
 
-    /** A load that its author calls a resistor. */
-    private boolean isPlainResistor(FittedPart part) {
-        return part.drawn() == PartKind.LOAD && name(part.name()).matches("R\\w?");
+    /** Whether its author calls it a resistor, and not a motor, a sensor or a load. */
+    private boolean isPlain(FittedPart part) {
+        return name(part.name()).matches("R\\w?");
     }
 
     private String leds(FittedPart part) {
         double each = part.part().values().get("volts") / part.count();
         Tolerance tolerance = part.tolerances().get(0);
-        double off = (tolerance.high() - tolerance.low()) / 2 / part.count();
+        double off = SignificantFigures.round((tolerance.high() - tolerance.low()) / 2 / part.count(), FIGURES);
         String colour = part.bin().isEmpty() ? colour(part) + " " : "";
         return (part.count() == 1 ? colour + "LED, " : part.count() + " " + colour + "LEDs in series, each ")
                 + volts(each) + " ± " + volts(off) + " at "
@@ -192,7 +194,7 @@ final class BenchWords {
         Tolerance tolerance = part.tolerances().get(0);
         double middle = (tolerance.low() + tolerance.high()) / 2;
         boolean amount = part.part().kind() == PartKind.DIODE;
-        double off = (tolerance.high() - tolerance.low()) / 2;
+        double off = SignificantFigures.round((tolerance.high() - tolerance.low()) / 2, FIGURES);
         return " ± " + (amount ? volts(off) : print(off / middle, PERCENT));
     }
 
@@ -257,15 +259,17 @@ final class BenchWords {
         if (captions.containsKey(node) && isNode(node)) {
             return captions.get(node);
         }
-        for (boolean named : new boolean[] {true, false}) {
-            for (Netlist.Connected connected : netlist.parts()) {
-                PlacedPart part = connected.part();
-                if (part.name().equals(besides)
-                        || !connected.node().containsValue(node)
-                        || named != TERMINALS.containsKey(part.kind())) {
-                    continue;
+        List<Netlist.Connected> there = netlist.parts().stream()
+                .filter(one -> !one.part().name().equals(besides) && one.node().containsValue(node))
+                .toList();
+        for (Predicate<PartKind> sought : List.<Predicate<PartKind>>of(
+                kind -> kind == PartKind.SOURCE, TERMINALS::containsKey, kind -> true)) {
+            for (Netlist.Connected one : there) {
+                PartKind kind = one.part().kind();
+                if (sought.test(kind)) {
+                    String name = name(one.part().name());
+                    return TERMINALS.containsKey(kind) ? name + SPACE + terminal(one, node) : name;
                 }
-                return named ? name(part.name()) + SPACE + terminal(connected, node) : name(part.name());
             }
         }
         throw new IllegalStateException("a node that no part meets: " + node);
