@@ -5,6 +5,7 @@ import ampersheet.bench.Drawer;
 import ampersheet.bench.FittedPart;
 import ampersheet.bench.MeterReading;
 import ampersheet.circuit.PartKind;
+import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.figure.CircuitFigure;
 import ampersheet.formula.Values;
 import ampersheet.problem.Caution;
@@ -38,7 +39,8 @@ public final class BenchCards {
     private final QuantityWriter writer;
     private final Map<String, BenchDraws> draws = new LinkedHashMap<>();
 
-    private record Card(int number, BenchCircuit circuit) {}
+    /** @param number of its problem on the sheet */
+    record Card(int number, BenchCircuit circuit) {}
 
     /**
      * A card that is not made.
@@ -66,18 +68,28 @@ public final class BenchCards {
                                 onSheets.getOrDefault(template.name(), List.of()))));
     }
 
-    /** Of the sheets made without bins: which of them there are does not hang on the parts. */
+    /** Of the sheets as they are made without bins and, where they can be made so, with them. */
     private static Map<String, List<Values>> onSheets(ProblemSet set, Roster roster) {
-        SheetMaker maker = new SheetMaker(ProblemSet.of(set.plan(), set.library()));
-        maker.prepare(roster.lastSeat());
         Map<String, List<Values>> numbers = new LinkedHashMap<>();
+        addNumbers(new SheetMaker(ProblemSet.of(set.plan(), set.library())), roster, numbers);
+        if (set.parts().isPresent()) {
+            try {
+                addNumbers(new SheetMaker(set), roster, numbers);
+            } catch (DiagnosticException cannotBeBuilt) {
+                return numbers; // nobody has a sheet made from these bins
+            }
+        }
+        return numbers;
+    }
+
+    private static void addNumbers(SheetMaker maker, Roster roster, Map<String, List<Values>> numbers) {
+        maker.prepare(roster.lastSeat());
         for (Roster.Seat seat : roster.seats()) {
             for (SheetProblem problem : maker.sheet(seat.number()).problems()) {
                 numbers.computeIfAbsent(problem.template().name(), name -> new ArrayList<>())
                         .add(problem.problem().givens());
             }
         }
-        return numbers;
     }
 
     /**
@@ -87,16 +99,7 @@ public final class BenchCards {
      * @return for each width the same cards, with drawings of that width
      */
     public List<Document> of(Roster.Seat seat, List<Double> widest) {
-        List<Card> cards = new ArrayList<>();
-        Set<String> seen = new LinkedHashSet<>();
-        int number = 0;
-        for (SeatDraw draw : set.draws(seat.number())) {
-            number++;
-            if (!draw.slot().example() && seen.add(draw.source())) {
-                int at = number;
-                draws.get(draw.source()).next().ifPresent(circuit -> cards.add(new Card(at, circuit)));
-            }
-        }
+        List<Card> cards = cards(seat.number());
         String place = "Seat " + seat.number();
         String subtitle = seat.name().isEmpty() ? place : seat.name() + " · " + place;
         return widest.stream()
@@ -109,6 +112,21 @@ public final class BenchCards {
                         set.plan().paper(),
                         cards.stream().map(card -> (Block) block(card, width)).toList()))
                 .toList();
+    }
+
+    /** The next of each template of the sheet; examples have the circuit of their twin. */
+    List<Card> cards(int seat) {
+        List<Card> cards = new ArrayList<>();
+        Set<String> seen = new LinkedHashSet<>();
+        int number = 0;
+        for (SeatDraw draw : set.draws(seat)) {
+            number++;
+            if (!draw.slot().example() && seen.add(draw.source())) {
+                int at = number;
+                draws.get(draw.source()).next().ifPresent(circuit -> cards.add(new Card(at, circuit)));
+            }
+        }
+        return cards;
     }
 
     /** Templates of the plan of which no card, or none for the later seats, could be made. */
