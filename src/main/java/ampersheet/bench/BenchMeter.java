@@ -35,6 +35,11 @@ public final class BenchMeter {
      * @param ohms in the way of a current
      */
     public record Range(double full, double step, double share, double amount, double ohms) {
+        /** Whether it can be read there. */
+        boolean holds(double si) {
+            return Math.abs(si) < full - step / 2;
+        }
+
         double error(double reading) {
             return share * Math.abs(reading) + amount;
         }
@@ -84,20 +89,13 @@ public final class BenchMeter {
         return bins.flatMap(listed -> listed.meter(quantity)).isPresent();
     }
 
-    /** The range on which a value is read; a listed meter has one, and is taken to be in the way as others are. */
-    public Range range(Dimension quantity, double si) {
-        Range assumed = assumed(quantity.equals(Dimension.CURRENT) ? AMPS : VOLTS, si);
+    /** Finest first; a listed meter has one step on all, and is taken to be in the way as others are. */
+    public List<Range> ranges(Dimension quantity) {
+        List<Range> assumed = quantity.equals(Dimension.CURRENT) ? AMPS : VOLTS;
         return bins.flatMap(listed -> listed.meter(quantity))
-                .map(meter -> new Range(assumed.full(), meter.step(), meter.share(), meter.amount(), assumed.ohms()))
+                .map(meter -> assumed.stream()
+                        .map(range -> new Range(range.full(), meter.step(), meter.share(), meter.amount(), range.ohms()))
+                        .toList())
                 .orElse(assumed);
-    }
-
-    private static Range assumed(List<Range> ranges, double si) {
-        for (Range range : ranges) {
-            if (Math.abs(si) < range.full() - range.step() / 2) {
-                return range;
-            }
-        }
-        return ranges.get(ranges.size() - 1);
     }
 }

@@ -47,11 +47,18 @@ final class MeteredCircuit {
                 .across(METER);
     }
 
-    /** The range on which the meter would stand with these parts. */
+    /**
+     * The finest range for what the coarsest one shows, which is least in the way: a circuit need not work with more.
+     */
     BenchMeter.Range range(List<PlacedPart> parts) {
-        Dimension quantity = probes instanceof Probes.Current ? Dimension.CURRENT : Dimension.VOLTAGE;
-        BenchMeter.Range first = meter.range(quantity, Double.POSITIVE_INFINITY);
-        return meter.range(quantity, measured(parts, first));
+        List<BenchMeter.Range> ranges =
+                meter.ranges(probes instanceof Probes.Current ? Dimension.CURRENT : Dimension.VOLTAGE);
+        BenchMeter.Range coarsest = ranges.get(ranges.size() - 1);
+        double undisturbed = measured(parts, coarsest);
+        return ranges.stream()
+                .filter(range -> range.holds(undisturbed))
+                .findFirst()
+                .orElse(coarsest);
     }
 
     private static OperatingPoint opened(Netlist netlist, Probes.Current current, double ohms) {

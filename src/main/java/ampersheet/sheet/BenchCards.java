@@ -247,7 +247,7 @@ public final class BenchCards {
         List<List<Cell>> rows = new ArrayList<>();
         for (MeterReading reading : circuit.readings()) {
             rows.add(List.of(
-                    new Cell(words.where(reading.probes()) + words.socket(reading), ""),
+                    new Cell(words.where(reading.probes()) + words.range(reading), ""),
                     new Cell(words.expected(reading) + " (" + words.band(reading) + ")", ""),
                     new Cell("", "")));
         }

@@ -36,6 +36,9 @@ final class BenchWords {
     private static final Unit WATT = Unit.parse("W");
     private static final Unit PERCENT = Unit.parse("%");
     private static final int FIGURES = 3;
+    /** Up to here a meter has a range for microamperes. */
+    private static final double MICROAMPERES = 0.005;
+
     private static final String SPACE = String.valueOf(QuantityWriter.NO_BREAK_SPACE);
 
     /** What terminals are called where they are not alike. */
@@ -303,36 +306,41 @@ final class BenchWords {
     // What the meter shows
 
     String expected(MeterReading reading) {
-        return shown(reading, reading.expected()) + SPACE + unit(reading);
+        return shown(reading, reading.expected()) + SPACE + scale(reading).unit();
     }
 
     String band(MeterReading reading) {
         return shown(reading, Math.max(0, reading.low())) + SPACE + "to" + SPACE + shown(reading, reading.high())
-                + SPACE + unit(reading);
+                + SPACE + scale(reading).unit();
     }
 
-    /** The meter's socket, where the usual one will not do. */
-    String socket(MeterReading reading) {
+    /** Where the meter stands, which for a current makes a difference to it. */
+    String range(MeterReading reading) {
         return reading.probes() instanceof Probes.Current
-                ? reading.range().full() > 1 ? " (10" + SPACE + "A socket)" : " (mA socket)"
+                ? " (" + scale(reading).unit() + SPACE + (scale(reading).unit().equals("A") ? "socket)" : "range)")
                 : "";
     }
 
-    private static boolean inThousandths(MeterReading reading) {
-        BenchMeter.Range range = reading.range();
-        return reading.quantity().equals(Dimension.CURRENT)
-                ? range.full() < 1
-                : range.full() < 1 && range.step() < 1e-3;
-    }
+    /**
+     * In what a meter shows a reading.
+     *
+     * @param of the unit
+     */
+    private record Scale(String unit, double of) {}
 
-    private static String unit(MeterReading reading) {
-        String unit = reading.quantity().equals(Dimension.CURRENT) ? "A" : "V";
-        return inThousandths(reading) ? "m" + unit : unit;
+    private static Scale scale(MeterReading reading) {
+        BenchMeter.Range range = reading.range();
+        if (reading.quantity().equals(Dimension.CURRENT)) {
+            return range.full() > 1
+                    ? new Scale("A", 1)
+                    : range.full() > MICROAMPERES ? new Scale("mA", 1e-3) : new Scale("µA", 1e-6);
+        }
+        return range.full() < 1 && range.step() < 1e-3 ? new Scale("mV", 1e-3) : new Scale("V", 1);
     }
 
     /** With as many decimals as the meter has there. */
     private String shown(MeterReading reading, double si) {
-        double scale = inThousandths(reading) ? 1e-3 : 1;
+        double scale = scale(reading).of();
         int decimals =
                 (int) Math.max(0, -Math.floor(Elementary.log10(reading.range().step() / scale) + 1e-9));
         return BigDecimal.valueOf(si / scale)

@@ -332,7 +332,7 @@ final class CardJudge {
     // Readings
 
     private void reading(List<String> row) {
-        Matcher shown = Pattern.compile("([\\d.]+)\u00a0(m?[VA]) \\(([\\d.]+)\u00a0to\u00a0([\\d.]+)\u00a0(m?[VA])\\)")
+        Matcher shown = Pattern.compile("([\\d.]+)\u00a0([mµ]?[VA]) \\(([\\d.]+)\u00a0to\u00a0([\\d.]+)\u00a0([mµ]?[VA])\\)")
                 .matcher(row.get(1));
         if (!shown.matches() || !shown.group(2).equals(shown.group(5))) {
             object("no meter shows " + row.get(1) + " of " + row.get(0));
@@ -340,7 +340,7 @@ final class CardJudge {
         }
         String number = shown.group(1);
         int decimals = number.contains(".") ? number.length() - number.indexOf('.') - 1 : 0;
-        double scale = shown.group(2).startsWith("m") ? 1e-3 : 1;
+        double scale = shown.group(2).startsWith("m") ? 1e-3 : shown.group(2).startsWith("µ") ? 1e-6 : 1;
         double step = scale * Math.pow(10, -decimals);
         double expected = scale * Double.parseDouble(number);
         if (Math.round(expected / step) > 3999) {
@@ -368,16 +368,18 @@ final class CardJudge {
             return red.isEmpty() || black.isEmpty() ? Double.NaN : voltage(red, black);
         }
         Matcher amps = Pattern.compile(
-                        "through (.*?): in series at (.*), (red|black) at (.*) \\((mA|10\u00a0A) socket\\)")
+                        "through (.*?): in series at (.*), (red|black) at (.*) \\((µA\u00a0range|mA\u00a0range|A\u00a0socket)\\)")
                 .matcher(probes);
         if (!amps.matches() || !amps.group(1).equals(amps.group(4))) {
             object("nobody knows where the probes go: " + probes);
             return Double.NaN;
         }
         String part = partOf.get(amps.group(1));
-        double ohms = expected < 0.004 ? 100 : expected < 0.4 ? 2 : 0.05;
-        if (amps.group(5).equals("mA") != expected < 0.4) {
-            object("the wrong socket for " + expected + " A");
+        String range = amps.group(5);
+        double ohms = range.startsWith("µ") ? 100 : range.startsWith("m") ? 2 : 0.05;
+        double full = range.startsWith("µ") ? 0.004 : range.startsWith("m") ? 0.4 : 10;
+        if (expected >= full || expected < full / 120) {
+            object("the wrong range for " + expected + " A");
         }
         String where = amps.group(2);
         String terminal;
