@@ -94,7 +94,8 @@ public final class BenchMeter {
         List<Range> assumed = quantity.equals(Dimension.CURRENT) ? AMPS : VOLTS;
         return bins.flatMap(listed -> listed.meter(quantity))
                 .map(meter -> assumed.stream()
-                        .map(range -> new Range(range.full(), meter.step(), meter.share(), meter.amount(), range.ohms()))
+                        .map(range ->
+                                new Range(range.full(), meter.step(), meter.share(), meter.amount(), range.ohms()))
                         .toList())
                 .orElse(assumed);
     }

@@ -265,8 +265,8 @@ final class BenchWords {
         List<Netlist.Connected> there = netlist.parts().stream()
                 .filter(one -> !one.part().name().equals(besides) && one.node().containsValue(node))
                 .toList();
-        for (Predicate<PartKind> sought : List.<Predicate<PartKind>>of(
-                kind -> kind == PartKind.SOURCE, TERMINALS::containsKey, kind -> true)) {
+        for (Predicate<PartKind> sought :
+                List.<Predicate<PartKind>>of(kind -> kind == PartKind.SOURCE, TERMINALS::containsKey, kind -> true)) {
             for (Netlist.Connected one : there) {
                 PartKind kind = one.part().kind();
                 if (sought.test(kind)) {

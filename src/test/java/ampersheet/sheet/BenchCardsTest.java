@@ -55,10 +55,12 @@ class BenchCardsTest {
     }
 
     private static Schematic schematic(ProblemTemplate template) {
-        return SCHEMATICS.computeIfAbsent(template.name(), name -> new Draws(new Workshop(template), "any")
-                .draw(0)
-                .schematic()
-                .orElseThrow());
+        return SCHEMATICS.computeIfAbsent(
+                template.name(),
+                name -> new Draws(new Workshop(template), "any")
+                        .draw(0)
+                        .schematic()
+                        .orElseThrow());
     }
 
     @Test
@@ -138,7 +140,8 @@ class BenchCardsTest {
     @Test
     void noCardShowsNumbersOfALearnersSheet() {
         ProblemSet set = set("  - {template: current-limiting/one-indicator, given: {Vf: 2 V, If: 10 mA}}\n");
-        Values onSheet = new SheetMaker(set).sheet(1).problems().get(0).problem().givens();
+        Values onSheet =
+                new SheetMaker(set).sheet(1).problems().get(0).problem().givens();
         List<BenchCards.Card> made = new BenchCards(set, seats(1)).cards(1);
         assertEquals(1, made.size());
         assertNotEquals(onSheet, made.get(0).circuit().problem().givens());
@@ -150,7 +153,9 @@ class BenchCardsTest {
         Roster both = seats(2);
         BenchCards cards = new BenchCards(set, both);
         assertEquals(List.of(), cards(cards, both));
-        assertTrue(cards.leftOut().get(0).because().contains("sheet"), cards.leftOut().toString());
+        assertTrue(
+                cards.leftOut().get(0).because().contains("sheet"),
+                cards.leftOut().toString());
     }
 
     @Test

@@ -9,16 +9,12 @@ import ampersheet.circuit.PartKind;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
 import ampersheet.model.CircuitPlan;
-import ampersheet.quantity.PreferredSeries;
-import ampersheet.quantity.QuantityReader;
-import ampersheet.quantity.Reading;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TradeLimit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -29,7 +25,6 @@ import java.util.regex.Pattern;
  * of the template only what is connected.
  */
 final class CardJudge {
-    private static final String NUMBER = "(\\d+(?:\\.\\d+)?[ \\u00a0][kMmµn]?[VAΩWF%])";
     private static final double METER_OHMS = 10e6;
 
     private final ProblemTemplate template;
@@ -37,8 +32,8 @@ final class CardJudge {
     private final Netlist wiring;
     private final Map<String, String> partOf = new LinkedHashMap<>();
     private final List<String> objections = new ArrayList<>();
-    private final Map<String, Double> ratings = new LinkedHashMap<>();
-    private final Map<String, PlacedPart> parts = new LinkedHashMap<>();
+    private final PrintedParts printed;
+    private final Map<String, PlacedPart> parts;
 
     private CardJudge(ProblemTemplate template, Schematic schematic) {
         this.template = template;
@@ -49,6 +44,8 @@ final class CardJudge {
             String caption = part.caption().orElse(part.name());
             partOf.put(caption.startsWith(part.name() + " ") ? part.name() : caption.split(",")[0], part.name());
         }
+        this.printed = new PrintedParts(drawn, partOf, objections);
+        this.parts = printed.parts();
     }
 
     /**
@@ -84,7 +81,7 @@ final class CardJudge {
     }
 
     private void judge(Card card) {
-        card.parts().lines().forEach(this::part);
+        card.parts().lines().forEach(printed::read);
         for (PlacedPart part : drawn) {
             boolean seen =
                     part.kind() != PartKind.WIRE && part.kind() != PartKind.GROUND && part.kind() != PartKind.NODE;
@@ -108,136 +105,6 @@ final class CardJudge {
         }
         currentLimits(card.steps(), point);
         borne(point);
-    }
-
-    // Parts
-
-    private void part(String line) {
-        Matcher matcher = Pattern.compile("- \\*\\*(.*?)\\*\\*: (.*)").matcher(line);
-        if (!matcher.matches()) {
-            object("a line of parts that is none: " + line);
-            return;
-        }
-        for (String name : matcher.group(1).split(", ")) {
-            String part = partOf.get(name);
-            if (part == null) {
-                object("no part is drawn by the name " + name);
-            } else {
-                laidOut(drawnPart(part), matcher.group(2).replaceFirst(", each$", ""));
-            }
-        }
-    }
-
-    private PlacedPart drawnPart(String name) {
-        return drawn.stream()
-                .filter(part -> part.name().equals(name))
-                .findFirst()
-                .orElseThrow();
-    }
-
-    private void laidOut(PlacedPart part, String words) {
-        if (words.startsWith("resistor ")) {
-            double ohms = first(words);
-            if (!(ohms < 1 ? PreferredSeries.E12 : PreferredSeries.E24).contains(ohms) || ohms < 0.1 || ohms > 10e6) {
-                object(part.name() + ": no such resistor is sold, " + ohms + " ohms");
-            }
-            quantity(words, ".*, " + NUMBER + "(?:, in its place)?")
-                    .ifPresentOrElse(
-                            watts -> ratings.put(part.name(), watts),
-                            () -> object(part.name() + " has no rating: " + words));
-            put(part, part.kind() == PartKind.SINK ? PartKind.RESISTOR : part.kind(), Map.of("ohms", ohms));
-        } else if (words.startsWith("electronic load")) {
-            double amps = first(words);
-            if (Math.abs(amps * 100 - Math.rint(amps * 100)) > 1e-6 || amps < 0.05 || amps > 3) {
-                object(part.name() + ": an electronic load is not set to " + amps + " A");
-            }
-            put(part, PartKind.SINK, Map.of("amps", amps));
-        } else if (words.startsWith("bench supply")) {
-            put(part, PartKind.SOURCE, Map.of("volts", first(words)));
-        } else if (words.contains("LED")) {
-            Matcher several =
-                    Pattern.compile("(\\d+) .*LEDs in series, each .*").matcher(words);
-            int count = several.matches() ? Integer.parseInt(several.group(1)) : 1;
-            double each = first(words);
-            if (each < 1.5 || each > 3.8) {
-                object(part.name() + ": no LED has " + each + " V");
-            }
-            double amps = quantity(words, ".* at " + NUMBER).orElse(0);
-            put(part, PartKind.LED, Map.of("volts", count * each, "amps", amps, "emission", 2.0 * count));
-        } else if (words.contains("diode, ")) {
-            put(
-                    part,
-                    PartKind.DIODE,
-                    Map.of(
-                            "volts",
-                            first(words),
-                            "amps",
-                            quantity(words, ".* at " + NUMBER).orElse(0)));
-        } else if (words.startsWith("zener diode")) {
-            put(part, PartKind.ZENER, Map.of("volts", first(words)));
-        } else if (words.startsWith("shunt reference")) {
-            Map<String, Double> values = new TreeMap<>(Map.of("volts", first(words)));
-            quantity(words, ".*, at least " + NUMBER).ifPresent(amps -> values.put("minimum", amps));
-            put(part, PartKind.REFERENCE, values);
-        } else if (words.contains("-channel MOSFET")) {
-            put(
-                    part,
-                    words.startsWith("n") ? PartKind.NMOS : PartKind.PMOS,
-                    Map.of(
-                            "threshold",
-                            first(words),
-                            "on",
-                            quantity(words, ".* about " + NUMBER + " then").orElse(0)));
-        } else if (words.startsWith("NPN transistor")) {
-            Matcher gain = Pattern.compile("NPN transistor, gain (\\d+) .*").matcher(words);
-            if (!gain.matches()) {
-                object("a transistor without a gain: " + words);
-                return;
-            }
-            put(
-                    part,
-                    PartKind.NPN,
-                    Map.of(
-                            "gain",
-                            Double.parseDouble(gain.group(1)),
-                            "volts",
-                            quantity(words, ".*, " + NUMBER + " from base to emitter.*")
-                                    .orElse(0),
-                            "amps",
-                            quantity(words, ".* at " + NUMBER + ",.*").orElse(0),
-                            "saturation",
-                            quantity(words, ".*, " + NUMBER + " when saturated").orElse(0)));
-        } else {
-            Map<String, Double> values = new TreeMap<>(part.values());
-            if (words.startsWith("linear regulator")) {
-                values.put("volts", first(words));
-            } else if (words.startsWith("trimpot")) {
-                values.put("ohms", first(words));
-            } else if (words.startsWith("capacitor")) {
-                values.put("farads", first(words));
-            } else if (!words.startsWith("switch, ") && !words.equals("the meter, on volts")) {
-                object("nobody knows what to take: " + words);
-            }
-            put(part, part.kind(), values);
-        }
-    }
-
-    private void put(PlacedPart drawnPart, PartKind kind, Map<String, Double> values) {
-        parts.put(drawnPart.name(), new PlacedPart(kind, drawnPart.name(), drawnPart.ends(), values));
-    }
-
-    private double first(String words) {
-        return quantity(words, ".*?" + NUMBER + ".*").orElse(Double.NaN);
-    }
-
-    private OptionalDouble quantity(String words, String pattern) {
-        Matcher matcher = Pattern.compile(pattern).matcher(words);
-        return matcher.matches() ? OptionalDouble.of(si(matcher.group(1))) : OptionalDouble.empty();
-    }
-
-    private static double si(String quantity) {
-        Reading.Value value = (Reading.Value) QuantityReader.read(quantity.replace('\u00a0', ' '));
-        return value.si(value.unit().orElseThrow());
     }
 
     // The circuit
@@ -265,7 +132,7 @@ final class CardJudge {
                 continue;
             }
             Matcher matcher = Pattern.compile("(?s).*Turn " + Pattern.quote(nameOf(part.name()))
-                            + " until the meter shows " + NUMBER + " with red at (.*?), black at (.*?)\\. .*")
+                            + " until the meter shows " + PrintedParts.NUMBER + " with red at (.*?), black at (.*?)\\. .*")
                     .matcher(steps);
             if (!matcher.matches()) {
                 object("nobody says where " + part.name() + " stands");
@@ -277,9 +144,9 @@ final class CardJudge {
                 double middle = (low + high) / 2;
                 Map<String, Double> values = new TreeMap<>(part.values());
                 values.put("position", middle);
-                put(part, part.kind(), values);
+                printed.put(part, part.kind(), values);
                 double at = voltage(node(matcher.group(2), ""), node(matcher.group(3), ""));
-                if (at < si(matcher.group(1))) {
+                if (at < PrintedParts.si(matcher.group(1))) {
                     low = middle;
                 } else {
                     high = middle;
@@ -332,7 +199,8 @@ final class CardJudge {
     // Readings
 
     private void reading(List<String> row) {
-        Matcher shown = Pattern.compile("([\\d.]+)\u00a0([mµ]?[VA]) \\(([\\d.]+)\u00a0to\u00a0([\\d.]+)\u00a0([mµ]?[VA])\\)")
+        Matcher shown = Pattern.compile(
+                        "([\\d.]+)\u00a0([mµ]?[VA]) \\(([\\d.]+)\u00a0to\u00a0([\\d.]+)\u00a0([mµ]?[VA])\\)")
                 .matcher(row.get(1));
         if (!shown.matches() || !shown.group(2).equals(shown.group(5))) {
             object("no meter shows " + row.get(1) + " of " + row.get(0));
@@ -411,8 +279,8 @@ final class CardJudge {
             return terminal(partOf.get(across), words.substring(4));
         }
         String part = partOf.get(words);
-        if (part != null && drawnPart(part).kind() == PartKind.NODE) {
-            return wiring.nodeAt().get(drawnPart(part).end("at"));
+        if (part != null && printed.drawn(part).kind() == PartKind.NODE) {
+            return wiring.nodeAt().get(printed.drawn(part).end("at"));
         }
         int space = words.lastIndexOf('\u00a0');
         if (space > 0 && partOf.containsKey(words.substring(0, space))) {
@@ -459,15 +327,15 @@ final class CardJudge {
             if (part.kind() != PartKind.SOURCE) {
                 continue;
             }
-            Matcher matcher = Pattern.compile("(?s).*" + Pattern.quote(nameOf(part.name())) + " to " + NUMBER
-                            + " by the meter, current limit " + NUMBER + "[;.].*")
+            Matcher matcher = Pattern.compile("(?s).*" + Pattern.quote(nameOf(part.name())) + " to " + PrintedParts.NUMBER
+                            + " by the meter, current limit " + PrintedParts.NUMBER + "[;.].*")
                     .matcher(steps);
             if (!matcher.matches()) {
                 object("nobody says what " + part.name() + " is set to");
                 continue;
             }
-            double volts = si(matcher.group(1));
-            double limit = si(matcher.group(2));
+            double volts = PrintedParts.si(matcher.group(1));
+            double limit = PrintedParts.si(matcher.group(2));
             double drawnAmps = point.current(part.name());
             if (Math.abs(volts - part.values().get("volts")) > 1e-9 || volts < 0.5 || volts > 30) {
                 object("a bench supply is not set to " + volts + " V");
@@ -493,7 +361,7 @@ final class CardJudge {
                 });
             }
             double most = switch (part.kind()) {
-                case RESISTOR, LOAD -> ratings.get(part.name()) / 2;
+                case RESISTOR, LOAD -> printed.rating(part.name()) / 2;
                 case LED -> 0.1;
                 case DIODE, NMOS, PMOS, NPN, REGULATOR -> 1;
                 case ZENER -> 0.25;

@@ -187,7 +187,8 @@ record CardMarkup(ProblemBlock block, CardSize size, CardSize.Setting setting) {
                 + CardSize.HALF.column(paper) + "mm; } .column + .column { margin-left: 4.5mm; }\n"
                 + ".card ul { list-style-type: none; padding: 0; margin: 1mm 0; } .card ol { margin: 1mm 0; }\n"
                 + ".card .caution { margin: 1mm 0; padding: 0.5mm 1.5mm; }\n"
-                + ".card table { font-size: 1em; margin-bottom: 0.7mm; } .card tbody tr { height: " + WRITTEN + "mm; }\n"
+                + ".card table { font-size: 1em; margin-bottom: 0.7mm; } .card tbody tr { height: " + WRITTEN
+                + "mm; }\n"
                 + ".card thead th { padding-bottom: 0.3mm; white-space: nowrap; }\n"
                 + ".card tbody td, .card tbody th { height: " + WRITTEN + "mm; vertical-align: middle; "
                 + "padding: 0.3mm 1.2mm 0.3mm 0; }\n"
