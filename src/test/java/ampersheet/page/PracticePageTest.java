@@ -852,14 +852,14 @@ class PracticePageTest {
                 .distinct()
                 .limit(12)
                 .forEach(skill -> plan.append("  - {skill: ").append(skill).append("}\n"));
-        // What a problem more adds is the same for each: a build makes a fifth of them and leaves room for what is
+        // What a problem more adds is the same for each: a build makes a tenth of them and leaves room for what is
         // there once.
-        int problems = DEEP ? 30 : 6;
+        int problems = DEEP ? 30 : 3;
         PracticeSet large = practice(plan.toString(), problems);
         int bytes = PracticePage.render(large).getBytes(StandardCharsets.UTF_8).length;
         System.out.println(large.skills().size() + " skills of " + problems + " problems: " + bytes + " bytes");
         assertEquals(12, large.skills().size());
-        assertTrue(bytes <= (DEEP ? 2_600_000 : 1_400_000), bytes + " bytes");
+        assertTrue(bytes <= (DEEP ? 2_600_000 : 1_100_000), bytes + " bytes");
     }
 
     @Test
