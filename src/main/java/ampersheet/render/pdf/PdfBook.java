@@ -235,7 +235,8 @@ public final class PdfBook implements Closeable {
             Set<String> twins = twins(document);
             Map<String, Double> lower = closer;
             Set<String> without = Set.of();
-            PageBreaks.Plan plan = PageBreaks.of(Pieces.of(renderer, twins, lower, without, page), page);
+            PageBreaks.Plan plan = PageBreaks.of(
+                    Pieces.of(renderer, twins, lower, without, page, profile.packed()), page, profile.packed());
             for (String id : curves.keySet()) {
                 Map<String, Double> lowerYet = new TreeMap<>(lower);
                 double rest = measured.get(id) - curves.get(id);
@@ -245,7 +246,8 @@ public final class PdfBook implements Closeable {
                 }
                 Set<String> fewer = new TreeSet<>(without);
                 fewer.add(id);
-                PageBreaks.Plan other = PageBreaks.of(Pieces.of(renderer, twins, lowerYet, fewer, page), page);
+                PageBreaks.Plan other = PageBreaks.of(
+                        Pieces.of(renderer, twins, lowerYet, fewer, page, profile.packed()), page, profile.packed());
                 if (other.cost() <= plan.cost() - A_PAGE) {
                     plan = other;
                     lower = lowerYet;

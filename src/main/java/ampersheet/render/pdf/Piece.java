@@ -11,28 +11,35 @@ import org.w3c.dom.Element;
  */
 record Piece(Element start, double top, double bottom, Before before) {
 
-    /** What a page break before a piece parts, and how bad that is, in pages of paper that one would rather spend. */
+    /**
+     * What a page break before a piece parts, and how bad that is, in pages of paper that one would rather spend: where
+     * each problem is given room, and where problems are packed to save paper.
+     */
     enum Before {
-        PROBLEM(0, 0),
+        PROBLEM(0, 0, 0, 0),
         /** A problem and its worked example that fit on a spread together. */
-        TWIN(0, 3),
+        TWIN(0, 3, 0.02, 0.15),
         /** The words that open a problem. */
-        WORDS(0.6, 9),
+        WORDS(0.6, 9, 2, 5),
         /** Those words, and the givens with the figure. */
-        GIVENS(0.2, 8),
+        GIVENS(0.2, 8, 1, 4),
         /** Words and givens, and the figure. */
-        FIGURE(0.3, 8),
+        FIGURE(0.3, 8, 1, 4),
         /** What opens a problem, words and figure, and its questions or steps. */
-        REST(0.02, 4.5),
+        REST(0.02, 4.5, 0.1, 0.9),
         /** Questions or steps; where a leaf is turned, it is better when some can be read beside the figure. */
-        QUESTION(0.05, 4);
+        QUESTION(0.05, 4, 0.05, 0.5);
 
         private final double apart;
         private final double turned;
+        private final double apartPacked;
+        private final double turnedPacked;
 
-        Before(double apart, double turned) {
+        Before(double apart, double turned, double apartPacked, double turnedPacked) {
             this.apart = apart;
             this.turned = turned;
+            this.apartPacked = apartPacked;
+            this.turnedPacked = turnedPacked;
         }
 
         /** Only then a page may stay empty before it. */
@@ -41,8 +48,8 @@ record Piece(Element start, double top, double bottom, Before before) {
         }
 
         /** @param leafTurned whether the two pages cannot be seen at once */
-        double cost(boolean leafTurned) {
-            return apart + (leafTurned ? turned : 0);
+        double cost(boolean leafTurned, boolean packed) {
+            return packed ? apartPacked + (leafTurned ? turnedPacked : 0) : apart + (leafTurned ? turned : 0);
         }
     }
 

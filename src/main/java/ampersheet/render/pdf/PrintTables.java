@@ -104,7 +104,7 @@ final class PrintTables {
 
     /** Its rows side by side where the paper is wide enough for them: that takes a quarter of the lines. */
     void write(ReferenceTable written) {
-        ReferenceTable table = profile == Profile.REGULAR ? written.turned() : written;
+        ReferenceTable table = profile == Profile.REGULAR || profile == Profile.COMPACT ? written.turned() : written;
         openLookUp(table.caption(), "numbers");
         markup.open("thead").open("tr");
         table.head()

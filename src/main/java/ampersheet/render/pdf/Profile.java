@@ -10,20 +10,24 @@ import ampersheet.sheet.Document.Paper;
  * @see PrintStyle
  */
 public enum Profile {
-    REGULAR(12, 1.3, 1.2, false),
-    LARGE(18, 1.25, 1.2, true),
-    EASY(12, 1.5, 1.5, true);
+    /** Little paper: problems one after another, as many to a page as it holds. */
+    COMPACT(10, 1.22, 1.15, false, true),
+    REGULAR(12, 1.3, 1.2, false, false),
+    LARGE(18, 1.25, 1.2, true, false),
+    EASY(12, 1.5, 1.5, true, true);
 
     private final int points;
     private final double leading;
     private final double closeLeading;
     private final boolean sansSerif;
+    private final boolean packed;
 
-    Profile(int points, double leading, double closeLeading, boolean sansSerif) {
+    Profile(int points, double leading, double closeLeading, boolean sansSerif, boolean packed) {
         this.points = points;
         this.leading = leading;
         this.closeLeading = closeLeading;
         this.sansSerif = sansSerif;
+        this.packed = packed;
     }
 
     /** Size of the running text. */
@@ -49,6 +53,11 @@ public enum Profile {
     /** Width in pixels of the widest drawing that a page can show with its lettering at the profile's size. */
     public double widestDrawing(Paper paper) {
         return Math.min(Figure.PAGE_WIDTH, PrintStyle.textWidth(paper) / FigureSize.millimetresPerPixel(this));
+    }
+
+    /** Whether a page ends where it is full, rather than where a leaf is best turned. */
+    boolean packed() {
+        return packed;
     }
 
     boolean sansSerif() {
