@@ -67,10 +67,14 @@ public final class CheckLetters {
         boolean told = false;
         for (Block block : document.blocks()) {
             if (block instanceof ProblemBlock && !told && !checks.isEmpty()) {
-                blocks.addAll(howTo());
+                blocks.add(new Prose("Beside a box stands a check letter, such as **B4 K**: how to find the letter of "
+                        + "your own answer stands behind the last problem."));
                 told = true;
             }
             blocks.add(block instanceof ProblemBlock problem ? with(problem, checks) : block);
+        }
+        if (told) {
+            blocks.addAll(howTo());
         }
         return new Document(
                 document.kind(),

@@ -52,6 +52,9 @@ public final class PdfBook implements Closeable {
     /** Less by what adding up may round away. */
     private static final double A_PAGE = 1 - 1e-9;
 
+    /** In points: what rounding may add up to where pieces stand in columns. */
+    private static final double SPARE = 5;
+
     private static final double[] CARD_POINTS = {10, 9, 8, 7.5};
 
     /** What is kept of a handout when it is written: stand-ins for its pages and its tag. */
@@ -168,11 +171,26 @@ public final class PdfBook implements Closeable {
         MarkupTree markup = MarkupTree.of(print);
         if (document.kind() == Document.Kind.SHEET) {
             markup.style(PrintStyle.endless(document, profile));
+            if (profile.columns()) {
+                markup = packed(document, markup, faults);
+                markup.style(PrintStyle.of(document, profile));
+                return markup;
+            }
             List<PageBreaks.Start> starts = breaks(document, markup, faults);
             markup.style(PrintStyle.of(document, profile));
             markup.breakBefore(starts);
         }
         return markup;
+    }
+
+    /** @param endless on one page as long as need be */
+    private MarkupTree packed(Document document, MarkupTree endless, Faults faults) throws IOException {
+        double page = PrintStyle.textHeight(document.paper(), profile) * POINTS_PER_MILLIMETRE;
+        try (PdfBoxRenderer renderer = builder(endless, faults, pdf).buildPdfRenderer()) {
+            renderer.layout();
+            List<Piece> pieces = Pieces.of(renderer, twins(document), Map.of(), Set.of(), page, true);
+            return PageAssembly.of(endless, pieces, PackedPages.of(pieces, page - SPARE), PrintStyle.textWidth(document.paper(), profile));
+        }
     }
 
     /** Each card at the largest lettering at which it holds what it has to say. */
@@ -226,7 +244,7 @@ public final class PdfBook implements Closeable {
      * @param endless on one page as long as need be
      */
     private List<PageBreaks.Start> breaks(Document document, MarkupTree endless, Faults faults) throws IOException {
-        double page = PrintStyle.textHeight(document.paper()) * POINTS_PER_MILLIMETRE;
+        double page = PrintStyle.textHeight(document.paper(), profile) * POINTS_PER_MILLIMETRE;
         try (PdfBoxRenderer renderer = builder(endless, faults, pdf).buildPdfRenderer()) {
             renderer.layout();
             Map<String, Double> measured = Pieces.heights(renderer);

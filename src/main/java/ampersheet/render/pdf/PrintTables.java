@@ -128,8 +128,8 @@ final class PrintTables {
     }
 
     void write(Table table) {
-        if (table.head().size() <= MANY_COLUMNS) {
-            rows(table, table.rows(), "plain");
+        if (table.head().size() <= MANY_COLUMNS || profile.columns()) {
+            rows(table, table.rows(), table.head().size() <= MANY_COLUMNS ? "plain" : "grid");
         } else {
             int half = (table.rows().size() + 1) / 2;
             List<List<List<Cell>>> halves = List.of(

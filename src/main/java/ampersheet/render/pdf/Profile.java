@@ -11,18 +11,21 @@ import ampersheet.sheet.Document.Paper;
  */
 public enum Profile {
     /** Little paper: problems one after another, as many to a page as it holds. */
-    COMPACT(10, 1.22, 1.15, false, true),
+    COMPACT(9.5, 1.18, 1.15, false, true),
     REGULAR(12, 1.3, 1.2, false, false),
     LARGE(18, 1.25, 1.2, true, false),
     EASY(12, 1.5, 1.5, true, true);
 
-    private final int points;
+    /** In millimetres: what the names of its lines may stick out. */
+    private static final double BESIDE_A_CURVE = 2;
+
+    private final double points;
     private final double leading;
     private final double closeLeading;
     private final boolean sansSerif;
     private final boolean packed;
 
-    Profile(int points, double leading, double closeLeading, boolean sansSerif, boolean packed) {
+    Profile(double points, double leading, double closeLeading, boolean sansSerif, boolean packed) {
         this.points = points;
         this.leading = leading;
         this.closeLeading = closeLeading;
@@ -31,12 +34,12 @@ public enum Profile {
     }
 
     /** Size of the running text. */
-    public int points() {
+    public double points() {
         return points;
     }
 
     /** Keys are for the instructor's desk and a little smaller. */
-    int keyPoints() {
+    double keyPoints() {
         return points - 1;
     }
 
@@ -52,12 +55,34 @@ public enum Profile {
 
     /** Width in pixels of the widest drawing that a page can show with its lettering at the profile's size. */
     public double widestDrawing(Paper paper) {
-        return Math.min(Figure.PAGE_WIDTH, PrintStyle.textWidth(paper) / FigureSize.millimetresPerPixel(this));
+        if (columns()) {
+            return (PrintStyle.columnWidth(paper, this) - BESIDE_A_CURVE) / FigureSize.LEAST_SCALE;
+        }
+        return Math.min(Figure.PAGE_WIDTH, PrintStyle.textWidth(paper, this) / FigureSize.millimetresPerPixel(this));
+    }
+
+    /** Whether what is narrow enough stands in two columns. */
+    boolean columns() {
+        return this == COMPACT;
     }
 
     /** Whether a page ends where it is full, rather than where a leaf is best turned. */
     boolean packed() {
         return packed;
+    }
+
+    /** In millimetres; the running head stands in it. */
+    double topMargin() {
+        return columns() ? 17 : 20;
+    }
+
+    double bottomMargin() {
+        return columns() ? 12 : 16;
+    }
+
+    /** Room to hold the leaf, and for holes. */
+    double sideMargin() {
+        return columns() ? 15 : 18;
     }
 
     boolean sansSerif() {

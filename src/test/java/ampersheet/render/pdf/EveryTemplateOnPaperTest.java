@@ -106,10 +106,10 @@ class EveryTemplateOnPaperTest {
 
     private void look(Profile profile, Document document, String where) throws IOException {
         PrintedTag handout = PrintedTag.read(PdfBookTest.book(profile, document));
-        double page = PrintStyle.textHeight(document.paper()) * POINTS_PER_MILLIMETRE;
+        double page = PrintStyle.textHeight(document.paper(), profile) * POINTS_PER_MILLIMETRE;
         headingsHaveSomethingBelow(handout, where);
         handout.forEach("LI|TR", part -> check(part.onOnePage(), where, "is divided", part));
-        lettersStandClear(handout, document.paper(), where);
+        lettersStandClear(handout, profile, document.paper(), where);
         linesBeginWell(handout, where);
         pagesAreEmptyOnlyBeforeProblems(handout, where);
         List<PrintedTag> problems = handout.all("H2")
@@ -177,10 +177,10 @@ class EveryTemplateOnPaperTest {
     }
 
     /** Within the margins, and none on top of another. */
-    private void lettersStandClear(PrintedTag handout, Paper paper, String where) {
-        double left = (PrintStyle.width(paper) - PrintStyle.textWidth(paper)) / 2 * POINTS_PER_MILLIMETRE;
-        double right = left + PrintStyle.textWidth(paper) * POINTS_PER_MILLIMETRE;
-        double foot = (PrintStyle.height(paper) - 16) * POINTS_PER_MILLIMETRE;
+    private void lettersStandClear(PrintedTag handout, Profile profile, Paper paper, String where) {
+        double left = (PrintStyle.width(paper) - PrintStyle.textWidth(paper, profile)) / 2 * POINTS_PER_MILLIMETRE;
+        double right = left + PrintStyle.textWidth(paper, profile) * POINTS_PER_MILLIMETRE;
+        double foot = (PrintStyle.height(paper) - profile.bottomMargin()) * POINTS_PER_MILLIMETRE;
         List<Letter> letters = handout.letters();
         Map<Integer, List<Letter>> cells = new HashMap<>();
         letters.forEach(letter -> cells.computeIfAbsent(cell(letter, 0, 0), cell -> new ArrayList<>())
