@@ -90,7 +90,7 @@ final class PackedPages {
             }
             double cost = PAGE + filled.cost();
             if (end < pieces.size()) {
-                cost += pieces.get(end).before().cost(!left, true) + (left ? onRightPage : onLeftPage)[end].cost();
+                cost += pieces.get(end).before().packed(!left) + (left ? onRightPage : onLeftPage)[end].cost();
             }
             if (best == null || cost <= best.cost()) {
                 best = new Choice(cost, end, filled);

@@ -37,17 +37,15 @@ final class PageBreaks {
 
     private final List<Piece> pieces;
     private final double page;
-    private final boolean packed;
     private final Choice[] onRightPage;
     private final Choice[] onLeftPage;
 
     /** @param end the piece that begins the next page; @param skip whether the page between them stays empty */
     private record Choice(double cost, int end, boolean skip) {}
 
-    private PageBreaks(List<Piece> pieces, double page, boolean packed) {
+    private PageBreaks(List<Piece> pieces, double page) {
         this.pieces = pieces;
         this.page = page;
-        this.packed = packed;
         this.onRightPage = new Choice[pieces.size()];
         this.onLeftPage = new Choice[pieces.size()];
     }
@@ -55,10 +53,9 @@ final class PageBreaks {
     /**
      * @param pieces of one handout in order, measured on an endless page
      * @param page height of a page between its margins, in points
-     * @param packed whether paper is saved: no page stays empty
      */
-    static Plan of(List<Piece> pieces, double page, boolean packed) {
-        PageBreaks breaks = new PageBreaks(pieces, page, packed);
+    static Plan of(List<Piece> pieces, double page) {
+        PageBreaks breaks = new PageBreaks(pieces, page);
         for (int first = pieces.size() - 1; first >= 0; first--) {
             breaks.onRightPage[first] = breaks.best(first, false);
             breaks.onLeftPage[first] = breaks.best(first, true);
@@ -94,10 +91,10 @@ final class PageBreaks {
             double after = (nextIsLeft ? onLeftPage : onRightPage)[end].cost();
             double afterSkip = (nextIsLeft ? onRightPage : onLeftPage)[end].cost();
             Before before = pieces.get(end).before();
-            if (before.beginsProblem() && !packed) {
-                best = better(best, new Choice(used + 1 + before.cost(true, packed) + afterSkip, end, true));
+            if (before.beginsProblem()) {
+                best = better(best, new Choice(used + 1 + before.cost(true) + afterSkip, end, true));
             }
-            best = better(best, new Choice(used + before.cost(nextIsLeft, packed) + after, end, false));
+            best = better(best, new Choice(used + before.cost(nextIsLeft) + after, end, false));
         }
         return best;
     }

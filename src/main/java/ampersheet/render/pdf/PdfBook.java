@@ -188,7 +188,7 @@ public final class PdfBook implements Closeable {
         double page = PrintStyle.textHeight(document.paper(), profile) * POINTS_PER_MILLIMETRE;
         try (PdfBoxRenderer renderer = builder(endless, faults, pdf).buildPdfRenderer()) {
             renderer.layout();
-            List<Piece> pieces = Pieces.of(renderer, twins(document), Map.of(), Set.of(), page, true);
+            List<Piece> pieces = Pieces.of(renderer, twins(document), Map.of(), Set.of(), page);
             return PageAssembly.of(endless, pieces, PackedPages.of(pieces, page - SPARE), PrintStyle.textWidth(document.paper(), profile));
         }
     }
@@ -253,8 +253,7 @@ public final class PdfBook implements Closeable {
             Set<String> twins = twins(document);
             Map<String, Double> lower = closer;
             Set<String> without = Set.of();
-            PageBreaks.Plan plan = PageBreaks.of(
-                    Pieces.of(renderer, twins, lower, without, page, profile.packed()), page, profile.packed());
+            PageBreaks.Plan plan = PageBreaks.of(Pieces.of(renderer, twins, lower, without, page), page);
             for (String id : curves.keySet()) {
                 Map<String, Double> lowerYet = new TreeMap<>(lower);
                 double rest = measured.get(id) - curves.get(id);
@@ -264,8 +263,7 @@ public final class PdfBook implements Closeable {
                 }
                 Set<String> fewer = new TreeSet<>(without);
                 fewer.add(id);
-                PageBreaks.Plan other = PageBreaks.of(
-                        Pieces.of(renderer, twins, lowerYet, fewer, page, profile.packed()), page, profile.packed());
+                PageBreaks.Plan other = PageBreaks.of(Pieces.of(renderer, twins, lowerYet, fewer, page), page);
                 if (other.cost() <= plan.cost() - A_PAGE) {
                     plan = other;
                     lower = lowerYet;

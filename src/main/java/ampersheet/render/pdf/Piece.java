@@ -40,15 +40,15 @@ record Piece(Element start, double top, double bottom, Before before, boolean na
         private final double apart;
         private final double turned;
         private final double nextColumn;
-        private final double apartPacked;
-        private final double turnedPacked;
+        private final double nextPage;
+        private final double nextLeaf;
 
-        Before(double apart, double turned, double nextColumn, double apartPacked, double turnedPacked) {
+        Before(double apart, double turned, double nextColumn, double nextPage, double nextLeaf) {
             this.apart = apart;
             this.turned = turned;
             this.nextColumn = nextColumn;
-            this.apartPacked = apartPacked;
-            this.turnedPacked = turnedPacked;
+            this.nextPage = nextPage;
+            this.nextLeaf = nextLeaf;
         }
 
         /** What it costs that the right column of the same page begins with the piece. */
@@ -62,8 +62,13 @@ record Piece(Element start, double top, double bottom, Before before, boolean na
         }
 
         /** @param leafTurned whether the two pages cannot be seen at once */
-        double cost(boolean leafTurned, boolean packed) {
-            return packed ? apartPacked + (leafTurned ? turnedPacked : 0) : apart + (leafTurned ? turned : 0);
+        double cost(boolean leafTurned) {
+            return apart + (leafTurned ? turned : 0);
+        }
+
+        /** The same where problems are packed. */
+        double packed(boolean leafTurned) {
+            return nextPage + (leafTurned ? nextLeaf : 0);
         }
     }
 

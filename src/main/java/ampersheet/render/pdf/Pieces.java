@@ -30,7 +30,6 @@ final class Pieces {
     private final LayoutContext context;
     private final Set<String> twins;
     private final double page;
-    private final boolean packed;
     private final List<Piece> pieces = new ArrayList<>();
     private final Map<String, Double> lower;
     private final Set<String> withoutCurve;
@@ -45,20 +44,18 @@ final class Pieces {
             Set<String> twins,
             Map<String, Double> lower,
             Set<String> withoutCurve,
-            double page,
-            boolean packed) {
+            double page) {
         this.dotsPerPoint = renderer.getDotsPerPoint();
         this.context = renderer.getSharedContext().newLayoutContextInstance();
         this.twins = twins;
         this.lower = lower;
         this.withoutCurve = withoutCurve;
         this.page = page;
-        this.packed = packed;
     }
 
     /** In points, of each problem that has been laid out, by id. */
     static Map<String, Double> heights(PdfBoxRenderer endless) {
-        Pieces measured = new Pieces(endless, Set.of(), Map.of(), Set.of(), 0, false);
+        Pieces measured = new Pieces(endless, Set.of(), Map.of(), Set.of(), 0);
         Map<String, Double> heights = new TreeMap<>();
         for (Box part : endless.getRootBox().getChildren()) {
             blocks(part).stream()
@@ -71,7 +68,7 @@ final class Pieces {
 
     /** In points, of the curve of each problem that has one: the figure outside its opening, behind the steps. */
     static Map<String, Double> curves(PdfBoxRenderer endless) {
-        Pieces measured = new Pieces(endless, Set.of(), Map.of(), Set.of(), 0, false);
+        Pieces measured = new Pieces(endless, Set.of(), Map.of(), Set.of(), 0);
         Map<String, Double> curves = new TreeMap<>();
         for (Box part : endless.getRootBox().getChildren()) {
             blocks(part).stream()
@@ -91,16 +88,14 @@ final class Pieces {
      * @param lower height in points of those that will be lower than here and fit on a page, by id
      * @param withoutCurve ids of those whose curve will be left out
      * @param page height of a page between its margins, in points
-     * @param packed whether a page may end within a problem that would fit on one
      */
     static List<Piece> of(
             PdfBoxRenderer endless,
             Set<String> twins,
             Map<String, Double> lower,
             Set<String> withoutCurve,
-            double page,
-            boolean packed) {
-        Pieces taken = new Pieces(endless, twins, lower, withoutCurve, page, packed);
+            double page) {
+        Pieces taken = new Pieces(endless, twins, lower, withoutCurve, page);
         for (Box part : endless.getRootBox().getChildren()) {
             Box above = part;
             for (Box block : blocks(part)) {
@@ -128,7 +123,7 @@ final class Pieces {
         if (height != null) {
             pieces.add(new Piece(start, top(block), top(block) + height, before, false, Map.of()));
             won += bottom(block) - top(block) - height;
-        } else if ((packed || !fits(block)) && is(block, "problem")) {
+        } else if ((narrow || !fits(block)) && is(block, "problem")) {
             problem(block, start, before);
         } else if (!fits(block) && is(block, "halves")) {
             blocks(block).forEach(half -> add(half, half.getElement(), Before.PROBLEM));

@@ -10,11 +10,11 @@ import ampersheet.sheet.Document.Paper;
  * @see PrintStyle
  */
 public enum Profile {
-    /** Little paper: problems one after another, as many to a page as it holds. */
-    COMPACT(9.5, 1.18, 1.15, false, true),
-    REGULAR(12, 1.3, 1.2, false, false),
-    LARGE(18, 1.25, 1.2, true, false),
-    EASY(12, 1.5, 1.5, true, true);
+    /** Little paper: problems one after another in two columns, as many to a page as it holds. */
+    COMPACT(9.5, 1.18, 1.15, false),
+    REGULAR(12, 1.3, 1.2, false),
+    LARGE(18, 1.25, 1.2, true),
+    EASY(12, 1.5, 1.5, true);
 
     /** In millimetres: what the names of its lines may stick out. */
     private static final double BESIDE_A_CURVE = 2;
@@ -23,14 +23,12 @@ public enum Profile {
     private final double leading;
     private final double closeLeading;
     private final boolean sansSerif;
-    private final boolean packed;
 
-    Profile(double points, double leading, double closeLeading, boolean sansSerif, boolean packed) {
+    Profile(double points, double leading, double closeLeading, boolean sansSerif) {
         this.points = points;
         this.leading = leading;
         this.closeLeading = closeLeading;
         this.sansSerif = sansSerif;
-        this.packed = packed;
     }
 
     /** Size of the running text. */
@@ -64,11 +62,6 @@ public enum Profile {
     /** Whether what is narrow enough stands in two columns. */
     boolean columns() {
         return this == COMPACT;
-    }
-
-    /** Whether a page ends where it is full, rather than where a leaf is best turned. */
-    boolean packed() {
-        return packed;
     }
 
     /** In millimetres; the running head stands in it. */

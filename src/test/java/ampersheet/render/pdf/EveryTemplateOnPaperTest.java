@@ -16,10 +16,12 @@ import ampersheet.template.ChosenTemplates;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -117,7 +119,9 @@ class EveryTemplateOnPaperTest {
                 .map(heading -> heading.parent.parent)
                 .toList();
         check(!problems.isEmpty(), where, "has no problem", handout);
-        if (document.kind() == Document.Kind.SHEET) {
+        if (document.kind() == Document.Kind.SHEET && profile == Profile.COMPACT) {
+            packed(handout, problems, document, where);
+        } else if (document.kind() == Document.Kind.SHEET) {
             problems.forEach(problem -> problem(problem, page, where));
             for (int i = 1; i < problems.size(); i++) {
                 PrintedTag example = problems.get(i - 1);
@@ -174,6 +178,26 @@ class EveryTemplateOnPaperTest {
                 .skip(1)
                 .filter(part -> part.type.equals("Div"))
                 .forEach(part -> check(part.onOnePage(), where, "is divided", part));
+    }
+
+    /** Pages end where they were meant to, and what is kept together is on one of them. */
+    private void packed(PrintedTag handout, List<PrintedTag> problems, Document document, String where)
+            throws IOException {
+        int planned;
+        try (PdfBook book =
+                new PdfBook("Tonight", "en", Profile.COMPACT, Optional.empty(), Path.of("target"))) {
+            planned = book.markup(document)
+                    .nodes()
+                    .getElementsByTagName("body")
+                    .item(0)
+                    .getChildNodes()
+                    .getLength();
+        }
+        check(handout.lastPage() == planned, where, "spills over its " + planned + " pages", handout);
+        problems.forEach(problem -> problem.inside.stream()
+                .skip(1)
+                .filter(part -> part.type.equals("Div"))
+                .forEach(part -> check(part.onOnePage(), where, "is divided", part)));
     }
 
     /** Within the margins, and none on top of another. */

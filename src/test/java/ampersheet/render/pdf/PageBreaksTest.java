@@ -32,7 +32,7 @@ class PageBreaksTest {
     private String planned() {
         return String.join(
                 " ",
-                PageBreaks.of(pieces, 100, false).starts().stream()
+                PageBreaks.of(pieces, 100).starts().stream()
                         .map(start -> start.element().getTagName()
                                 + (start.kind() == Kind.NEXT_PAGE ? "" : "-" + start.kind()))
                         .toList());
