@@ -31,7 +31,7 @@ import picocli.CommandLine.Parameters;
         description = "Makes one PDF of everybody's sheets, ready for a printer that prints both sides.",
         footer = {
             "",
-            "Every learner's sheet begins on a new leaf; an example lies beside its twin. Each file is whole or not "
+            "Every learner's sheet begins on a new leaf. Each file is whole or not "
                     + "there; the same command gives the same bytes. FILE-issued-….zip keeps plan, templates and "
                     + "numbers: with it check, key "
                     + "and mark work on these sheets even after templates have been corrected (--issued-with). A "
@@ -67,18 +67,18 @@ final class HandoutCommand implements Callable<Integer> {
     @Option(
             names = "--profile",
             paramLabel = "PROFILE",
-            defaultValue = "REGULAR",
-            description = "regular: 12 point. large: large print, 18 point, figures drawn for it. easy: easy reading, "
-                    + "without serifs, "
-                    + "wide lines.")
+            defaultValue = "COMPACT",
+            description = "compact (the default): two columns, 9.5 point, few pages. regular: 12 point, every problem "
+                    + "with room around it. large: large print, 18 point, figures drawn for it. easy: easy reading, "
+                    + "without serifs, wide lines.")
     private Profile profile;
 
     @Option(
             names = "--keys",
             paramLabel = "WHERE",
-            defaultValue = "LAST",
-            description =
-                    "last (the default): behind all sheets, on leaves of their own. apart: in FILE-keys.pdf. none.")
+            defaultValue = "GRID",
+            description = "grid (the default): the answers of all on a few leaves behind the sheets. last: a key with "
+                    + "worked solutions for each, behind all sheets. apart: the same in FILE-keys.pdf. none.")
     private Handouts.Keys keys;
 
     @Option(

@@ -7,6 +7,7 @@ import ampersheet.render.pdf.ExtraFont;
 import ampersheet.render.pdf.PdfBook;
 import ampersheet.render.pdf.PrintableLetters;
 import ampersheet.render.pdf.Profile;
+import ampersheet.sheet.AnswerGrid;
 import ampersheet.sheet.ArchivedSheet;
 import ampersheet.sheet.BenchCards;
 import ampersheet.sheet.CheckLetters;
@@ -31,9 +32,14 @@ public final class Handouts {
     /** Widest drawing on a card, in pixels: its lettering is 8 point then. */
     private static final double CARD_DRAWING = 460;
 
+    /** Where a sheet has no name it has room for one. */
+    private static final String NAME_TO_WRITE = "Name ______________________________";
+
     private Handouts() {}
 
     public enum Keys {
+        /** The answers of the whole class on a few leaves, behind all sheets. */
+        GRID,
         /** Behind all sheets, each on leaves of its own. */
         LAST,
         /** In a file beside, named after it. */
@@ -98,18 +104,26 @@ public final class Handouts {
             output.require(apart ? List.of(out, keysBeside(out), archive) : List.of(out, archive));
             Keeping keeping = new Keeping(set, archive);
             List<ArchivedSheet> kept = new ArrayList<>();
+            List<AnswerGrid.Row> rows = new ArrayList<>();
             for (Roster.Seat seat : roster.seats()) {
                 Sheet sheet = maker.sheet(seat.number());
                 kept.add(keeping.keep(sheet));
-                Document document = Composer.sheet(
-                                sheet, seat.name(), wish.profile().widestDrawing(wish.paper()))
+                String name = seat.name().isEmpty() ? NAME_TO_WRITE : seat.name();
+                Document document = Composer.sheet(sheet, name, wish.profile().widestDrawing(wish.paper()))
                         .on(wish.paper());
                 sheets.add(wish.checkLetters() ? CheckLetters.addedTo(document, sheet) : document);
-                if (wish.keys() != Keys.NONE) {
+                if (wish.keys() == Keys.GRID) {
+                    rows.add(AnswerGrid.row(seat, sheet, wish.checkLetters()));
+                } else if (wish.keys() != Keys.NONE) {
                     (apart ? keys : sheets)
                             .add(Composer.key(sheet, seat.name(), wish.profile().widestDrawing(wish.paper()))
                                     .on(wish.paper()));
                 }
+            }
+            for (int from = 0; from < rows.size(); from += AnswerGrid.MOST_LEARNERS) {
+                sheets.add(AnswerGrid.of(
+                                plan, rows.subList(from, Math.min(rows.size(), from + AnswerGrid.MOST_LEARNERS)))
+                        .on(wish.paper()));
             }
             List<Path> files = new ArrayList<>(List.of(out));
             int written = output.write(out, sheets::write) ? 1 : 0;
@@ -219,7 +233,7 @@ public final class Handouts {
 
     private static int alone(Document document, Path file, Output output, Optional<ExtraFont> extra) {
         try (PdfBook book =
-                new PdfBook(document.title(), document.language(), Profile.REGULAR, extra, output.folder())) {
+                new PdfBook(document.title(), document.language(), Profile.COMPACT, extra, output.folder())) {
             book.add(document);
             return output.write(file, book::write) ? 1 : 0;
         }

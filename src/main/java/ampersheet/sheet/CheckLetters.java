@@ -47,9 +47,13 @@ public final class CheckLetters {
     record Check(CheckCode code, Set<Character> letters) {
         @Override
         public String toString() {
-            return code + " "
-                    + String.join(" or ", letters.stream().map(String::valueOf).toList());
+            return code + " " + spoken(letters);
         }
+    }
+
+    /** {@code K}, or {@code K or T}. */
+    static String spoken(Set<Character> letters) {
+        return String.join(" or ", letters.stream().map(String::valueOf).toList());
     }
 
     /** The sheet's document with letters at its places, and before the problems how to find one's own. */

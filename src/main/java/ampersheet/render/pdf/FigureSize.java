@@ -50,7 +50,8 @@ record FigureSize(double width, double height) {
             return natural;
         }
         return figures.size() == 1
-                ? List.of(natural.get(0).within(SHARE_BESIDE_GIVENS * PrintStyle.textWidth(paper, profile), smallEnough(profile)))
+                ? List.of(natural.get(0)
+                        .within(SHARE_BESIDE_GIVENS * PrintStyle.textWidth(paper, profile), smallEnough(profile)))
                 : sideBySide(natural, PrintStyle.textWidth(paper, profile), smallEnough(profile));
     }
 

@@ -70,8 +70,7 @@ final class PackedPages {
         for (int at = 0; at < pieces.size(); left = !left) {
             Choice choice = (left ? packed.onLeftPage : packed.onRightPage)[at];
             pages.add(new Page(
-                    choice.filled().rows(),
-                    Math.max(0, page - choice.filled().height())));
+                    choice.filled().rows(), Math.max(0, page - choice.filled().height())));
             at = choice.end();
         }
         return pages;
@@ -122,9 +121,7 @@ final class PackedPages {
         }
         Filled best = null;
         for (Filled way : ways) {
-            if (best == null
-                    || way.cost() < best.cost()
-                    || way.cost() == best.cost() && way.height() < best.height()) {
+            if (best == null || way.cost() < best.cost() || way.cost() == best.cost() && way.height() < best.height()) {
                 best = way;
             }
         }

@@ -77,7 +77,10 @@ final class PageAssembly {
     private static void pointToCautionsAbove(Node node, Set<String> seen) {
         if (node instanceof Element element && element.hasAttribute(PrintMarkup.CAUTION)) {
             if (!seen.add(element.getAttribute(PrintMarkup.CAUTION))) {
-                children(element).stream().filter(Text.class::isInstance).skip(1).forEach(element::removeChild);
+                children(element).stream()
+                        .filter(Text.class::isInstance)
+                        .skip(1)
+                        .forEach(element::removeChild);
                 element.appendChild(element.getOwnerDocument().createTextNode(" As above."));
             }
         } else {
@@ -164,9 +167,7 @@ final class PageAssembly {
     private Element into(Element place, List<Element> holders) {
         List<Holder> there = open.computeIfAbsent(place, first -> new ArrayList<>());
         int same = 0;
-        while (same < there.size()
-                && same < holders.size()
-                && there.get(same).original() == holders.get(same)) {
+        while (same < there.size() && same < holders.size() && there.get(same).original() == holders.get(same)) {
             same++;
         }
         there.subList(same, there.size()).clear();

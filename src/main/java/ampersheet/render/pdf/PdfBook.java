@@ -189,7 +189,11 @@ public final class PdfBook implements Closeable {
         try (PdfBoxRenderer renderer = builder(endless, faults, pdf).buildPdfRenderer()) {
             renderer.layout();
             List<Piece> pieces = Pieces.of(renderer, twins(document), Map.of(), Set.of(), page);
-            return PageAssembly.of(endless, pieces, PackedPages.of(pieces, page - SPARE), PrintStyle.textWidth(document.paper(), profile));
+            return PageAssembly.of(
+                    endless,
+                    pieces,
+                    PackedPages.of(pieces, page - SPARE),
+                    PrintStyle.textWidth(document.paper(), profile));
         }
     }
 

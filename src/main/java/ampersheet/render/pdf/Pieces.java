@@ -165,8 +165,13 @@ final class Pieces {
             Before next = is(child, "setting") ? Before.GIVENS : Before.WORDS;
             for (Box part : is(child, "setting") ? drawn(child) : List.of(child)) {
                 if (first) {
-                    heading = Optional.of(
-                            new Piece(start, top(opening), bottom(part), before, narrow, cautions(part))); // the line above it included
+                    heading = Optional.of(new Piece(
+                            start,
+                            top(opening),
+                            bottom(part),
+                            before,
+                            narrow,
+                            cautions(part))); // the line above it included
                 } else {
                     add(part, part.getElement(), next);
                 }
@@ -190,7 +195,8 @@ final class Pieces {
     /** The last piece is the end of this container as well. */
     private void endsWith(Box container) {
         Piece last = pieces.remove(pieces.size() - 1);
-        pieces.add(last.and(new Piece(last.start(), top(container), bottom(container), last.before(), narrow, Map.of())));
+        pieces.add(
+                last.and(new Piece(last.start(), top(container), bottom(container), last.before(), narrow, Map.of())));
     }
 
     private void add(Box box, Element start, Before before) {

@@ -162,7 +162,9 @@ final class PrintMarkup implements BlockVisitor {
     private void page(String style) {
         head(style);
         masthead();
-        int tail = profile.columns() && document.kind() == Document.Kind.SHEET ? tail() : document.blocks().size();
+        int tail = profile.columns() && document.kind() == Document.Kind.SHEET
+                ? tail()
+                : document.blocks().size();
         write(document.blocks().subList(0, tail));
         if (tail < document.blocks().size()) {
             markup.open("div", "class", "problem narrow tail").newline();
@@ -247,9 +249,7 @@ final class PrintMarkup implements BlockVisitor {
 
     @Override
     public void figure(FigureBlock block) {
-        figure(
-                block.figure(),
-                sizes(List.of(block.figure())).get(0));
+        figure(block.figure(), sizes(List.of(block.figure())).get(0));
     }
 
     @Override

@@ -112,7 +112,10 @@ final class PrintSteps {
         if (!step.principle().isEmpty() || !step.reason().isEmpty()) {
             markup.open("p", "class", "why");
             if (!step.principle().isEmpty()) {
-                markup.open("b").line(step.principle()).close("b").text(step.reason().isEmpty() ? "" : ": ");
+                markup.open("b")
+                        .line(step.principle())
+                        .close("b")
+                        .text(step.reason().isEmpty() ? "" : ": ");
             }
             markup.line(Wording.sentence(step.reason())).close("p").newline();
         }
@@ -142,9 +145,8 @@ final class PrintSteps {
     private void equation(StepBlock step, Derivation derivation) {
         Printed result = step.result().orElseThrow();
         int parts = (derivation.formula() ? 1 : 0) + (derivation.numbers() ? 1 : 0);
-        boolean oneLine =
-                parts * (derivation.width() + 3) + result.text().length() <= (narrow ? COLUMN_LINE : ONE_LINE)
-                        && profile != Profile.LARGE;
+        boolean oneLine = parts * (derivation.width() + 3) + result.text().length() <= (narrow ? COLUMN_LINE : ONE_LINE)
+                && profile != Profile.LARGE;
         String left = MathMl.symbol(step.symbol());
         markup.open("div", "class", oneLine ? "equation" : "equation lines").newline();
         if (derivation.formula()) {

@@ -184,8 +184,7 @@ class EveryTemplateOnPaperTest {
     private void packed(PrintedTag handout, List<PrintedTag> problems, Document document, String where)
             throws IOException {
         int planned;
-        try (PdfBook book =
-                new PdfBook("Tonight", "en", Profile.COMPACT, Optional.empty(), Path.of("target"))) {
+        try (PdfBook book = new PdfBook("Tonight", "en", Profile.COMPACT, Optional.empty(), Path.of("target"))) {
             planned = book.markup(document)
                     .nodes()
                     .getElementsByTagName("body")
