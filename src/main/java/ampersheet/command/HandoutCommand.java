@@ -4,6 +4,7 @@ import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
 import ampersheet.issue.Handouts;
 import ampersheet.issue.Output;
+import ampersheet.issue.PaperCount;
 import ampersheet.problem.Inventory;
 import ampersheet.render.pdf.Profile;
 import ampersheet.sheet.Document;
@@ -88,6 +89,15 @@ final class HandoutCommand implements Callable<Integer> {
     private boolean cards;
 
     @Option(
+            names = "--no-host",
+            description = "Leave out the first leaf, which is for whoever runs the evening: what to say, how long each "
+                    + "problem takes, which slips to expect and what to ask back.")
+    private boolean noHost;
+
+    @Option(names = "--only-count", description = "Say how much paper it takes, and write nothing.")
+    private boolean onlyCount;
+
+    @Option(
             names = "--no-check-letters",
             description = "Leave out the letters by which learners check their answers without a " + "device.")
     private boolean noCheckLetters;
@@ -123,12 +133,13 @@ final class HandoutCommand implements Callable<Integer> {
                 plan,
                 streams,
                 titled -> Files.exists(Handouts.archiveBeside(out, ProblemSet.of(titled, library, bins))));
-        Handouts.Wish wish = new Handouts.Wish(paper.orElse(read.paper()), profile, keys, !noCheckLetters, font.read());
+        Handouts.Wish wish =
+                new Handouts.Wish(paper.orElse(read.paper()), profile, keys, !noCheckLetters, !noHost, font.read());
         ProblemSet set = ProblemSet.of(read, library, bins);
         Output.Terms terms = output.terms(streams, false, plan, this.learners.roster, parts.file(), font.file());
         Handouts.Printed printed = cards
                 ? Handouts.cards(set, learners, out, wish, terms)
-                : Handouts.print(set, learners, out, wish, terms);
+                : Handouts.print(set, learners, out, wish, terms, this::goOn);
         printed.left()
                 .ifPresent(keys -> streams.err()
                         .print(Diagnostic.warning(
@@ -146,6 +157,9 @@ final class HandoutCommand implements Callable<Integer> {
                             printed.files().stream().map(InputFile::shown).toList())
                     .text("archive", InputFile.shown(printed.archive()))));
         } else {
+            if (onlyCount && !cards) {
+                return CommandTree.FINE;
+            }
             streams.line(count(printed.sheets(), "sheet") + " on " + count(printed.sides(), "side") + " of paper ("
                     + count(printed.written(), "file") + " written)");
             printed.files().forEach(file -> streams.line("  " + InputFile.shown(file)));
@@ -154,6 +168,14 @@ final class HandoutCommand implements Callable<Integer> {
             streams.line("Print on both sides, turned over the long edge, at actual size.");
         }
         return CommandTree.FINE;
+    }
+
+    private boolean goOn(PaperCount paper) {
+        if (!json) {
+            streams.line(paper.sentence());
+            paper.saving().ifPresent(streams::line);
+        }
+        return !onlyCount;
     }
 
     private Roster roster() {

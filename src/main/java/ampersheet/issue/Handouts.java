@@ -7,7 +7,6 @@ import ampersheet.render.pdf.ExtraFont;
 import ampersheet.render.pdf.PdfBook;
 import ampersheet.render.pdf.PrintableLetters;
 import ampersheet.render.pdf.Profile;
-import ampersheet.sheet.AnswerGrid;
 import ampersheet.sheet.ArchivedSheet;
 import ampersheet.sheet.BenchCards;
 import ampersheet.sheet.CheckLetters;
@@ -26,14 +25,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 
 /** A plan and a number of learners become one PDF to be printed, and where wanted another one with the keys. */
 public final class Handouts {
     /** Widest drawing on a card, in pixels: its lettering is 8 point then. */
     private static final double CARD_DRAWING = 460;
-
-    /** Where a sheet has no name it has room for one. */
-    private static final String NAME_TO_WRITE = "Name ______________________________";
 
     private Handouts() {}
 
@@ -50,12 +47,18 @@ public final class Handouts {
     /**
      * How the handouts are to look.
      *
+     * @param host whether a page for whoever runs the evening comes first
      * @param extra font for names in letters that the shipped ones lack
      */
     public record Wish(
-            Document.Paper paper, Profile profile, Keys keys, boolean checkLetters, Optional<ExtraFont> extra) {
+            Document.Paper paper,
+            Profile profile,
+            Keys keys,
+            boolean checkLetters,
+            boolean host,
+            Optional<ExtraFont> extra) {
         public Wish(Document.Paper paper, Profile profile, Keys keys, boolean checkLetters) {
-            this(paper, profile, keys, checkLetters, Optional.empty());
+            this(paper, profile, keys, checkLetters, false, Optional.empty());
         }
     }
 
@@ -90,6 +93,16 @@ public final class Handouts {
 
     /** The same, on these terms with what is found beside the file. */
     public static Printed print(ProblemSet set, Roster roster, Path out, Wish wish, Output.Terms terms) {
+        return print(set, roster, out, wish, terms, count -> true);
+    }
+
+    /**
+     * The same, once it is known how much paper it takes.
+     *
+     * @param goOn whether to write anything
+     */
+    public static Printed print(
+            ProblemSet set, Roster roster, Path out, Wish wish, Output.Terms terms, Predicate<PaperCount> goOn) {
         Plan plan = set.plan();
         requirePrintable(plan, roster, wish.extra());
         SheetMaker maker = new SheetMaker(set);
@@ -103,39 +116,25 @@ public final class Handouts {
             Path archive = archiveBeside(out, set);
             output.require(apart ? List.of(out, keysBeside(out), archive) : List.of(out, archive));
             Keeping keeping = new Keeping(set, archive);
-            List<ArchivedSheet> kept = new ArrayList<>();
-            List<AnswerGrid.Row> rows = new ArrayList<>();
-            for (Roster.Seat seat : roster.seats()) {
-                Sheet sheet = maker.sheet(seat.number());
-                kept.add(keeping.keep(sheet));
-                String name = seat.name().isEmpty() ? NAME_TO_WRITE : seat.name();
-                Document document = Composer.sheet(sheet, name, wish.profile().widestDrawing(wish.paper()))
-                        .on(wish.paper());
-                sheets.add(wish.checkLetters() ? CheckLetters.addedTo(document, sheet) : document);
-                if (wish.keys() == Keys.GRID) {
-                    rows.add(AnswerGrid.row(seat, sheet, wish.checkLetters()));
-                } else if (wish.keys() != Keys.NONE) {
-                    (apart ? keys : sheets)
-                            .add(Composer.key(sheet, seat.name(), wish.profile().widestDrawing(wish.paper()))
-                                    .on(wish.paper()));
-                }
-            }
-            for (int from = 0; from < rows.size(); from += AnswerGrid.MOST_LEARNERS) {
-                sheets.add(AnswerGrid.of(
-                                plan, rows.subList(from, Math.min(rows.size(), from + AnswerGrid.MOST_LEARNERS)))
-                        .on(wish.paper()));
-            }
+            LaidOut laidOut = new LaidOut(maker, wish, sheets, apart ? keys : sheets, keeping);
+            roster.seats().forEach(laidOut::add);
+            PaperCount count = laidOut.finish(output.folder());
             List<Path> files = new ArrayList<>(List.of(out));
-            int written = output.write(out, sheets::write) ? 1 : 0;
-            if (apart) {
-                files.add(keysBeside(out));
-                written += output.write(keysBeside(out), keys::write) ? 1 : 0;
+            int written = 0;
+            if (goOn.test(count)) {
+                written = output.write(out, sheets::write) ? 1 : 0;
+                if (apart) {
+                    files.add(keysBeside(out));
+                    written += output.write(keysBeside(out), keys::write) ? 1 : 0;
+                }
+                written += keeping.write(laidOut.kept(), output);
+                output.finish();
+            } else {
+                files.clear();
             }
-            written += keeping.write(kept, output);
-            output.finish();
             return new Printed(
                     roster.seats().size(),
-                    sheets.sides() + keys.sides(),
+                    count.sides(),
                     files,
                     keeping.file(),
                     written,

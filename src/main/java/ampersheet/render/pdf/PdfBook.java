@@ -104,6 +104,13 @@ public final class PdfBook implements Closeable {
         add(document, false);
     }
 
+    /** Lays out what comes before all sheets, a key or not: whoever prints sees it first. */
+    public void addFirst(Document document) {
+        add(document, false);
+        Handout last = handouts.remove(handouts.size() - 1);
+        handouts.add(0, new Handout(false, last.pages(), last.tag()));
+    }
+
     /**
      * Puts its problems on cards, four to a page. Nothing is put for a document without problems.
      *
