@@ -3,8 +3,8 @@ package ampersheet.render.pdf;
 import ampersheet.render.pdf.PackedPages.Page;
 import ampersheet.render.pdf.PackedPages.Row;
 import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -26,17 +26,17 @@ final class PageAssembly {
     private static final double AROUND_FREE = 8;
 
     private final Document nodes;
-    private final Map<Node, Integer> starts = new HashMap<>();
+    private final Map<Node, Integer> starts = new LinkedHashMap<>();
     /** Elements that are parted. */
-    private final Map<Node, Boolean> parted = new HashMap<>();
+    private final Map<Node, Boolean> parted = new LinkedHashMap<>();
     /** Where the piece with this number goes. */
     private final List<Element> places = new ArrayList<>();
     /** What was last put in a place: the copies of the elements that hold it, the outermost first. */
-    private final Map<Element, List<Holder>> open = new HashMap<>();
+    private final Map<Element, List<Holder>> open = new LinkedHashMap<>();
 
     private final List<OnPaper> drawings;
     /** Parted elements of which a copy stands somewhere. */
-    private final Set<Element> begun = new HashSet<>();
+    private final Set<Element> begun = new LinkedHashSet<>();
 
     private int current = -1;
 

@@ -35,8 +35,8 @@ import org.apache.pdfbox.pdmodel.common.PDRectangle;
 
 /**
  * One PDF of many handouts, laid out one at a time, so that a whole class needs little more memory than one learner.
- * Every handout begins on the front of a leaf; one of odd pages is followed by an empty one. Keys come after all
- * sheets. Tagged after PDF/UA-1 (ISO 14289-1); the same documents give the same bytes.
+ * Every handout begins on the front of a leaf; the back of its last one is empty, or in the compact profile ruled. Keys
+ * come after all sheets. Tagged after PDF/UA-1 (ISO 14289-1); the same documents give the same bytes.
  */
 public final class PdfBook implements Closeable {
     static {
@@ -196,11 +196,11 @@ public final class PdfBook implements Closeable {
         try (PdfBoxRenderer renderer = builder(endless, faults, pdf).buildPdfRenderer()) {
             renderer.layout();
             List<Piece> pieces = Pieces.of(renderer, twins(document), Map.of(), Set.of(), page);
-            return PageAssembly.of(
-                    endless,
-                    pieces,
-                    PackedPages.of(pieces, page - SPARE),
-                    PrintStyle.textWidth(document.paper(), profile));
+            List<PackedPages.Page> pages = new ArrayList<>(PackedPages.of(pieces, page - SPARE));
+            if (pages.size() % 2 == 1) {
+                pages.add(new PackedPages.Page(List.of(), page - SPARE)); // the back of the last leaf, to work on
+            }
+            return PageAssembly.of(endless, pieces, pages, PrintStyle.textWidth(document.paper(), profile));
         }
     }
 

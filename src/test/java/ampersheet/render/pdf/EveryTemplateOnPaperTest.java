@@ -192,7 +192,8 @@ class EveryTemplateOnPaperTest {
                     .getChildNodes()
                     .getLength();
         }
-        check(handout.lastPage() == planned, where, "spills over its " + planned + " pages", handout);
+        boolean backToWorkOn = handout.lastPage() == planned - 1 && planned % 2 == 0;
+        check(handout.lastPage() == planned || backToWorkOn, where, "spills over its " + planned + " pages", handout);
         problems.forEach(problem -> problem.inside.stream()
                 .skip(1)
                 .filter(part -> part.type.equals("Div"))
