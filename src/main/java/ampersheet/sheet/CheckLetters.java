@@ -47,9 +47,13 @@ public final class CheckLetters {
     record Check(CheckCode code, Set<Character> letters) {
         @Override
         public String toString() {
-            return code + " "
-                    + String.join(" or ", letters.stream().map(String::valueOf).toList());
+            return code + " " + spoken(letters);
         }
+    }
+
+    /** {@code K}, or {@code K or T}. */
+    static String spoken(Set<Character> letters) {
+        return String.join(" or ", letters.stream().map(String::valueOf).toList());
     }
 
     /** The sheet's document with letters at its places, and before the problems how to find one's own. */
@@ -67,10 +71,14 @@ public final class CheckLetters {
         boolean told = false;
         for (Block block : document.blocks()) {
             if (block instanceof ProblemBlock && !told && !checks.isEmpty()) {
-                blocks.addAll(howTo());
+                blocks.add(new Prose("Beside a box stands a check letter, such as **B4 K**: how to find the letter of "
+                        + "your own answer stands behind the last problem."));
                 told = true;
             }
             blocks.add(block instanceof ProblemBlock problem ? with(problem, checks) : block);
+        }
+        if (told) {
+            blocks.addAll(howTo());
         }
         return new Document(
                 document.kind(),

@@ -36,6 +36,9 @@ final class PrintMarkup implements BlockVisitor {
     /** Class of what comes before a problem's questions: the words and the figure. */
     static final String OPENING = "opening";
 
+    /** Attribute of the paragraph of a caution: its heading. */
+    static final String CAUTION = "data-caution";
+
     private final Document document;
     private final Profile profile;
     private final Markup markup = new Markup();
@@ -44,6 +47,8 @@ final class PrintMarkup implements BlockVisitor {
     private final PrintTables tables;
     private final List<OnPaper> drawings = new ArrayList<>();
     private int headingLevel = 2;
+    /** Whether what is being written stands in a column. */
+    private boolean narrow;
 
     /** Markup, and the drawings that it refers to by their number. */
     record Print(String xhtml, List<OnPaper> drawings) {
@@ -138,7 +143,7 @@ final class PrintMarkup implements BlockVisitor {
             markup.open("div", "class", "caution").newline();
             for (Block block : cautions) {
                 Caution caution = (Caution) block;
-                markup.open("p")
+                markup.open("p", CAUTION, Wording.sentence(caution.heading()))
                         .element("span", "⚠", "class", "sign")
                         .text("\u00a0")
                         .open("strong")
@@ -157,8 +162,25 @@ final class PrintMarkup implements BlockVisitor {
     private void page(String style) {
         head(style);
         masthead();
-        write(document.blocks());
+        int tail = profile.columns() && document.kind() == Document.Kind.SHEET
+                ? tail()
+                : document.blocks().size();
+        write(document.blocks().subList(0, tail));
+        if (tail < document.blocks().size()) {
+            markup.open("div", "class", "problem narrow tail").newline();
+            write(document.blocks().subList(tail, document.blocks().size()));
+            markup.close("div").newline();
+        }
         markup.close("body").close("html").newline();
+    }
+
+    /** Where what stands behind the last problem begins. */
+    private int tail() {
+        int tail = document.blocks().size();
+        while (tail > 0 && !(document.blocks().get(tail - 1) instanceof ProblemBlock)) {
+            tail--;
+        }
+        return tail == 0 ? document.blocks().size() : tail;
     }
 
     private void head(String style) {
@@ -227,10 +249,7 @@ final class PrintMarkup implements BlockVisitor {
 
     @Override
     public void figure(FigureBlock block) {
-        figure(
-                block.figure(),
-                FigureSize.of(List.of(block.figure()), profile, document.paper())
-                        .get(0));
+        figure(block.figure(), sizes(List.of(block.figure())).get(0));
     }
 
     @Override
@@ -242,7 +261,9 @@ final class PrintMarkup implements BlockVisitor {
     public void problem(ProblemBlock problem) {
         String id = PROBLEM_ID + problem.number();
         int opening = opening(problem.blocks());
-        markup.open("div", "class", "problem", "id", id)
+        narrow = profile.columns() && document.kind() == Document.Kind.SHEET && fitsColumn(problem);
+        working.inColumn(narrow);
+        markup.open("div", "class", narrow ? "problem narrow" : "problem", "id", id)
                 .newline()
                 .open("div", "class", OPENING)
                 .newline();
@@ -260,6 +281,28 @@ final class PrintMarkup implements BlockVisitor {
         write(problem.blocks().subList(opening, problem.blocks().size()));
         headingLevel--;
         markup.close("div").newline();
+        narrow = false;
+        working.inColumn(false);
+    }
+
+    private boolean fitsColumn(ProblemBlock problem) {
+        List<Figure> figures = new ArrayList<>();
+        for (Block block : problem.blocks()) {
+            if (block instanceof Table || block instanceof ReferenceTable || block instanceof PreferredValues) {
+                return false;
+            } else if (block instanceof FigureBlock figure) {
+                figures.add(figure.figure());
+            } else if (block instanceof Steps steps && !PrintSteps.fitColumn(steps.steps())) {
+                return false;
+            }
+        }
+        return FigureSize.inColumn(figures, profile, document.paper()).isPresent();
+    }
+
+    private List<FigureSize> sizes(List<Figure> figures) {
+        return narrow
+                ? FigureSize.inColumn(figures, profile, document.paper()).orElseThrow()
+                : FigureSize.of(figures, profile, document.paper());
     }
 
     /** How many blocks there are down to the last of the givens and figures that stand before questions and steps. */
@@ -324,13 +367,15 @@ final class PrintMarkup implements BlockVisitor {
                 .filter(FigureBlock.class::isInstance)
                 .map(block -> ((FigureBlock) block).figure())
                 .toList();
-        List<FigureSize> sizes = FigureSize.of(figures, profile, document.paper());
-        boolean narrow =
-                profile != Profile.LARGE && sizes.size() == 1 && sizes.get(0).isNarrow(document.paper());
-        markup.open("div", "class", narrow ? "setting" : "setting stacked").newline();
+        List<FigureSize> sizes = sizes(figures);
+        boolean beside = !narrow
+                && profile != Profile.LARGE
+                && sizes.size() == 1
+                && sizes.get(0).isNarrow(profile, document.paper());
+        markup.open("div", "class", beside ? "setting" : "setting stacked").newline();
         for (Block block : blocks) {
             if (block instanceof Givens givens) {
-                givens(givens, narrow ? "givens beside" : "givens across");
+                givens(givens, beside ? "givens beside" : narrow ? "givens" : "givens across");
             }
         }
         markup.open("div", "class", "figures").newline();
