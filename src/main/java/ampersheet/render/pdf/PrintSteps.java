@@ -9,6 +9,7 @@ import ampersheet.quantity.QuantityWriter.Printed;
 import ampersheet.render.Derivation;
 import ampersheet.render.Markup;
 import ampersheet.render.Wording;
+import ampersheet.sheet.CheckLetters;
 import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.UnitBox;
 import java.util.List;
@@ -206,7 +207,9 @@ final class PrintSteps {
         } else if (unitBox == UnitBox.SHARE) {
             markup.element("span", Wording.SHARE_HINT, "class", "hint");
         }
-        if (!check.isEmpty()) {
+        if (check.startsWith(CheckLetters.NO_LETTER)) {
+            markup.text(" ").element("span", check, "class", "hint");
+        } else if (!check.isEmpty()) {
             markup.text("  ")
                     .open("span", "class", "check")
                     .text("check ")
