@@ -5,6 +5,7 @@ import ampersheet.diagnostic.Place;
 import ampersheet.issue.BenchCardFile;
 import ampersheet.issue.Handouts;
 import ampersheet.issue.Output;
+import ampersheet.issue.PaperCount;
 import ampersheet.problem.Inventory;
 import ampersheet.render.pdf.Profile;
 import ampersheet.sheet.Document;
@@ -32,7 +33,7 @@ import picocli.CommandLine.Parameters;
         description = "Makes one PDF of everybody's sheets, ready for a printer that prints both sides.",
         footer = {
             "",
-            "Every learner's sheet begins on a new leaf; an example lies beside its twin. Each file is whole or not "
+            "Every learner's sheet begins on a new leaf. Each file is whole or not "
                     + "there; the same command gives the same bytes. FILE-issued-….zip keeps plan, templates and "
                     + "numbers: with it check, key "
                     + "and mark work on these sheets even after templates have been corrected (--issued-with). A "
@@ -68,18 +69,18 @@ final class HandoutCommand implements Callable<Integer> {
     @Option(
             names = "--profile",
             paramLabel = "PROFILE",
-            defaultValue = "REGULAR",
-            description = "regular: 12 point. large: large print, 18 point, figures drawn for it. easy: easy reading, "
-                    + "without serifs, "
-                    + "wide lines.")
+            defaultValue = "COMPACT",
+            description = "compact (the default): two columns, 9.5 point, few pages. regular: 12 point, every problem "
+                    + "with room around it. large: large print, 18 point, figures drawn for it. easy: easy reading, "
+                    + "without serifs, wide lines.")
     private Profile profile;
 
     @Option(
             names = "--keys",
             paramLabel = "WHERE",
-            defaultValue = "LAST",
-            description =
-                    "last (the default): behind all sheets, on leaves of their own. apart: in FILE-keys.pdf. none.")
+            defaultValue = "GRID",
+            description = "grid (the default): the answers of all on a few leaves behind the sheets. last: a key with "
+                    + "worked solutions for each, behind all sheets. apart: the same in FILE-keys.pdf. none.")
     private Handouts.Keys keys;
 
     @Option(
@@ -88,6 +89,15 @@ final class HandoutCommand implements Callable<Integer> {
                     + "numbers, of parts that a bench has, and what a meter should read. A leaf for the host says "
                     + "what is assumed, and which problems have no card and why.")
     private boolean cards;
+
+    @Option(
+            names = "--no-host",
+            description = "Leave out the first leaf, which is for whoever runs the evening: what to say, how long each "
+                    + "problem takes, which slips to expect and what to ask back.")
+    private boolean noHost;
+
+    @Option(names = "--only-count", description = "Say how much paper it takes, and write nothing.")
+    private boolean onlyCount;
 
     @Option(
             names = "--no-check-letters",
@@ -118,6 +128,13 @@ final class HandoutCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        if (cards && onlyCount) {
+            throw new WrongUsage(
+                    "--only-count",
+                    "only the paper of sheets is counted before it is used",
+                    "--only-count or --cards",
+                    "Leave one of them out.");
+        }
         TemplateLibrary library = templates.library();
         Optional<Inventory> bins = parts.inventory();
         Roster learners = roster();
@@ -125,14 +142,15 @@ final class HandoutCommand implements Callable<Integer> {
                 plan,
                 streams,
                 titled -> Files.exists(Handouts.archiveBeside(out, ProblemSet.of(titled, library, bins))));
-        Handouts.Wish wish = new Handouts.Wish(paper.orElse(read.paper()), profile, keys, !noCheckLetters, font.read());
+        Handouts.Wish wish =
+                new Handouts.Wish(paper.orElse(read.paper()), profile, keys, !noCheckLetters, !noHost, font.read());
         ProblemSet set = ProblemSet.of(read, library, bins);
         Output.Terms terms = output.terms(streams, false, plan, this.learners.roster, parts.file(), font.file());
         if (cards) {
             new CardsPrinted(streams, BenchCardFile.print(set, learners, out, wish, terms)).tell(json);
             return CommandTree.FINE;
         }
-        Handouts.Printed printed = Handouts.print(set, learners, out, wish, terms);
+        Handouts.Printed printed = Handouts.print(set, learners, out, wish, terms, this::goOn);
         printed.left()
                 .ifPresent(keys -> streams.err()
                         .print(Diagnostic.warning(
@@ -150,6 +168,9 @@ final class HandoutCommand implements Callable<Integer> {
                             printed.files().stream().map(InputFile::shown).toList())
                     .text("archive", InputFile.shown(printed.archive()))));
         } else {
+            if (onlyCount) {
+                return CommandTree.FINE;
+            }
             streams.line(count(printed.sheets(), "sheet") + " on " + count(printed.sides(), "side") + " of paper ("
                     + count(printed.written(), "file") + " written)");
             printed.files().forEach(file -> streams.line("  " + InputFile.shown(file)));
@@ -158,6 +179,14 @@ final class HandoutCommand implements Callable<Integer> {
             streams.line("Print on both sides, turned over the long edge, at actual size.");
         }
         return CommandTree.FINE;
+    }
+
+    private boolean goOn(PaperCount paper) {
+        if (!json) {
+            streams.line(paper.sentence());
+            paper.saving().ifPresent(streams::line);
+        }
+        return !onlyCount;
     }
 
     private Roster roster() {

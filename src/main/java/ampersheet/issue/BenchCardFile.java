@@ -72,7 +72,7 @@ public final class BenchCardFile {
             if (count == 0) {
                 throw new DiagnosticException(nothing(plan, left));
             }
-            book.addBesideCards(cards.leaf(left).on(wish.paper()));
+            book.addBeforeCards(cards.leaf(left).on(wish.paper()));
             int written = output.write(out, book::write) ? 1 : 0;
             output.finish();
             return new Printed(count, book.sides(), out, written, left);

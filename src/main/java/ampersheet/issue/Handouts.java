@@ -7,7 +7,6 @@ import ampersheet.render.pdf.ExtraFont;
 import ampersheet.render.pdf.PdfBook;
 import ampersheet.render.pdf.PrintableLetters;
 import ampersheet.render.pdf.Profile;
-import ampersheet.sheet.ArchivedSheet;
 import ampersheet.sheet.CheckLetters;
 import ampersheet.sheet.Composer;
 import ampersheet.sheet.Document;
@@ -24,12 +23,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 
 /** A plan and a number of learners become one PDF to be printed, and where wanted another one with the keys. */
 public final class Handouts {
     private Handouts() {}
 
     public enum Keys {
+        /** The answers of the whole class on a few leaves, behind all sheets. */
+        GRID,
         /** Behind all sheets, each on leaves of its own. */
         LAST,
         /** In a file beside, named after it. */
@@ -40,12 +42,18 @@ public final class Handouts {
     /**
      * How the handouts are to look.
      *
+     * @param host whether a page for whoever runs the evening comes first
      * @param extra font for names in letters that the shipped ones lack
      */
     public record Wish(
-            Document.Paper paper, Profile profile, Keys keys, boolean checkLetters, Optional<ExtraFont> extra) {
+            Document.Paper paper,
+            Profile profile,
+            Keys keys,
+            boolean checkLetters,
+            boolean host,
+            Optional<ExtraFont> extra) {
         public Wish(Document.Paper paper, Profile profile, Keys keys, boolean checkLetters) {
-            this(paper, profile, keys, checkLetters, Optional.empty());
+            this(paper, profile, keys, checkLetters, false, Optional.empty());
         }
     }
 
@@ -80,6 +88,16 @@ public final class Handouts {
 
     /** The same, on these terms with what is found beside the file. */
     public static Printed print(ProblemSet set, Roster roster, Path out, Wish wish, Output.Terms terms) {
+        return print(set, roster, out, wish, terms, count -> true);
+    }
+
+    /**
+     * The same, once it is known how much paper it takes.
+     *
+     * @param goOn whether to write anything
+     */
+    public static Printed print(
+            ProblemSet set, Roster roster, Path out, Wish wish, Output.Terms terms, Predicate<PaperCount> goOn) {
         Plan plan = set.plan();
         requirePrintable(plan, roster, wish.extra());
         SheetMaker maker = new SheetMaker(set);
@@ -93,31 +111,25 @@ public final class Handouts {
             Path archive = archiveBeside(out, set);
             output.require(apart ? List.of(out, keysBeside(out), archive) : List.of(out, archive));
             Keeping keeping = new Keeping(set, archive);
-            List<ArchivedSheet> kept = new ArrayList<>();
-            for (Roster.Seat seat : roster.seats()) {
-                Sheet sheet = maker.sheet(seat.number());
-                kept.add(keeping.keep(sheet));
-                Document document = Composer.sheet(
-                                sheet, seat.name(), wish.profile().widestDrawing(wish.paper()))
-                        .on(wish.paper());
-                sheets.add(wish.checkLetters() ? CheckLetters.addedTo(document, sheet) : document);
-                if (wish.keys() != Keys.NONE) {
-                    (apart ? keys : sheets)
-                            .add(Composer.key(sheet, seat.name(), wish.profile().widestDrawing(wish.paper()))
-                                    .on(wish.paper()));
-                }
-            }
+            LaidOut laidOut = new LaidOut(maker, wish, sheets, apart ? keys : sheets, keeping);
+            roster.seats().forEach(laidOut::add);
+            PaperCount count = laidOut.finish(output.folder());
             List<Path> files = new ArrayList<>(List.of(out));
-            int written = output.write(out, sheets::write) ? 1 : 0;
-            if (apart) {
-                files.add(keysBeside(out));
-                written += output.write(keysBeside(out), keys::write) ? 1 : 0;
+            int written = 0;
+            if (goOn.test(count)) {
+                written = output.write(out, sheets::write) ? 1 : 0;
+                if (apart) {
+                    files.add(keysBeside(out));
+                    written += output.write(keysBeside(out), keys::write) ? 1 : 0;
+                }
+                written += keeping.write(laidOut.kept(), output);
+                output.finish();
+            } else {
+                files.clear();
             }
-            written += keeping.write(kept, output);
-            output.finish();
             return new Printed(
                     roster.seats().size(),
-                    sheets.sides() + keys.sides(),
+                    count.sides(),
                     files,
                     keeping.file(),
                     written,
@@ -166,7 +178,7 @@ public final class Handouts {
 
     private static int alone(Document document, Path file, Output output, Optional<ExtraFont> extra) {
         try (PdfBook book =
-                new PdfBook(document.title(), document.language(), Profile.REGULAR, extra, output.folder())) {
+                new PdfBook(document.title(), document.language(), Profile.COMPACT, extra, output.folder())) {
             book.add(document);
             return output.write(file, book::write) ? 1 : 0;
         }

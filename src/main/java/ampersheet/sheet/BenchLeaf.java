@@ -54,7 +54,7 @@ final class BenchLeaf {
                             .toList()));
         }
         return new Document(
-                Document.Kind.SHEET,
+                Document.Kind.KEY,
                 set.plan().language(),
                 "Bench cards: " + set.plan().title(),
                 "For the host",

@@ -7,13 +7,10 @@ import ampersheet.answer.KnownMistake;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Unit;
 import ampersheet.sheet.Document.Block;
-import ampersheet.sheet.Document.Cell;
-import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.ProblemBlock;
 import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Question;
 import ampersheet.sheet.Document.Steps;
-import ampersheet.sheet.Document.Table;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -41,36 +38,58 @@ public final class CheckLetters {
     private static final Unit SQUARE_MILLIMETRE = Unit.parse("mm^2");
     private static final Dimension AREA = Dimension.LENGTH.power(2);
 
+    /** What stands in place of a letter; it begins so that it is not taken for one. */
+    public static final String NO_LETTER = "no letter: ";
+
+    private static final String SEVERAL_ARE_RIGHT = NO_LETTER + "several answers are right";
+    private static final String NONE_TELLS_THEM_APART = NO_LETTER + "none tells right from wrong here";
+
     private CheckLetters() {}
 
     /** @param code printed beside the place; @param letters of which a right answer has one */
     record Check(CheckCode code, Set<Character> letters) {
         @Override
         public String toString() {
-            return code + " "
-                    + String.join(" or ", letters.stream().map(String::valueOf).toList());
+            return code + " " + spoken(letters);
         }
+    }
+
+    /** {@code K}, or {@code K or T}. */
+    static String spoken(Set<Character> letters) {
+        return String.join(" or ", letters.stream().map(String::valueOf).toList());
     }
 
     /** The sheet's document with letters at its places, and before the problems how to find one's own. */
     public static Document addedTo(Document document, Sheet sheet) {
         Map<String, String> checks = new TreeMap<>();
+        List<AnswerKey> keys = new ArrayList<>();
+        Set<Character> ways = new TreeSet<>();
         for (SheetProblem problem : sheet.problems()) {
             for (AnswerKey key : problem.places()) {
-                if (problem.template().followsDesign(key.step())) {
-                    continue;
-                }
-                of(sheet.id().toString(), key).ifPresent(check -> checks.put(key.question(), check.toString()));
+                boolean designed =
+                        problem.template().followsDesign(key.step()) || key.acceptance() instanceof Acceptance.Designed;
+                Optional<Check> check =
+                        designed ? Optional.empty() : of(sheet.id().toString(), key);
+                check.ifPresent(found -> ways.add(found.code().way()));
+                check.ifPresent(found -> keys.add(key));
+                checks.put(
+                        key.question(),
+                        check.map(Check::toString).orElse(designed ? SEVERAL_ARE_RIGHT : NONE_TELLS_THEM_APART));
             }
         }
         List<Block> blocks = new ArrayList<>();
         boolean told = false;
         for (Block block : document.blocks()) {
-            if (block instanceof ProblemBlock && !told && !checks.isEmpty()) {
-                blocks.addAll(howTo());
+            if (block instanceof ProblemBlock && !told && !keys.isEmpty()) {
+                blocks.add(
+                        new Prose("Beside a box stands a code and a check letter: how to find the letter of your own "
+                                + "answer stands behind the last problem."));
                 told = true;
             }
-            blocks.add(block instanceof ProblemBlock problem ? with(problem, checks) : block);
+            blocks.add(block instanceof ProblemBlock problem && !keys.isEmpty() ? with(problem, checks) : block);
+        }
+        if (told) {
+            blocks.addAll(HowToCheck.of(keys, ways, sheet.plan().decimal()));
         }
         return new Document(
                 document.kind(),
@@ -187,62 +206,5 @@ public final class CheckLetters {
             return key.unit().fromSi(si);
         }
         return key.unit().dimension().equals(AREA) ? SQUARE_MILLIMETRE.fromSi(si) : si;
-    }
-
-    static List<Block> howTo() {
-        List<Block> blocks = new ArrayList<>();
-        blocks.add(new Heading(2, "Check letters"));
-        blocks.add(new Prose(
-                "Beside a box stands a code and a letter, such as **B4 K**. Find the letter of your own answer; "
-                        + "if it is "
-                        + "another one, look for the slip before you go on.\n\n"
-                        + "1. Write the answer without prefix, as a number from 1 to 9.99 and a power of ten: "
-                        + "16.3 mA is 1.63 × 10⁻² A, "
-                        + "43 % is 4.3 × 10⁻¹, however you write a share. Temperatures stay in °C, areas in mm².\n"
-                        + "2. The code's letter (A, B, C) names a column of limits. Go down it to the last limit "
-                        + "that is not above your number: "
-                        + "there is your row. (A number below the first limit is read as ten times as large, with "
-                        + "a power one less.)\n"
-                        + "3. The code's digit plus the power of ten is the column: B4 and 10⁻² give column 2. "
-                        + "After 9 comes 0, before 0 comes 9. "
-                        + "For a minus sign add 5.\n"
-                        + "4. Codes with N and M are for whole numbers. Multiply the digits, from the last to the "
-                        + "first, by 1, 3, 7, 9, 1 … (N) or "
-                        + "by 1, 9, 3, 7, 1 … (M) and add up; take away 38 as often as it goes: that is the row. "
-                        + "137 gives by N "
-                        + "7 × 1 + 3 × 3 + 1 × 7 = 23. The code's digit is the column.\n\n"
-                        + "The slips that are usual for a problem never have its letter; any other wrong answer "
-                        + "has it by chance once in 16 "
-                        + "times (where two letters are given, twice). Look at the unit yourself."));
-        blocks.add(table());
-        return blocks;
-    }
-
-    private static Table table() {
-        List<String> head = new ArrayList<>(List.of("row", "A", "B", "C"));
-        for (int column = 0; column < CheckTable.COLUMNS; column++) {
-            head.add(Integer.toString(column));
-        }
-        List<List<Cell>> rows = new ArrayList<>();
-        for (int row = 0; row < CheckTable.ROWS; row++) {
-            List<Cell> cells = new ArrayList<>(List.of(cell(Integer.toString(row))));
-            for (int way = 0; way < CheckTable.WAYS; way++) {
-                cells.add(cell(thousandths(CheckTable.limit(way, row))));
-            }
-            for (int column = 0; column < CheckTable.COLUMNS; column++) {
-                cells.add(cell(Character.toString(CheckTable.letter(row, column))));
-            }
-            rows.add(cells);
-        }
-        return new Table("", head, rows);
-    }
-
-    private static String thousandths(double limit) {
-        String digits = Long.toString(Math.round(limit * 1000));
-        return digits.substring(0, 1) + "." + digits.substring(1);
-    }
-
-    private static Cell cell(String text) {
-        return new Cell(text, "");
     }
 }

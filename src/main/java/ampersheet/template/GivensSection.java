@@ -192,7 +192,11 @@ final class GivensSection {
     private List<Double> values(Yaml.Scalar name, Fields fields, Unit unit) {
         boolean choose = fields.has("choose");
         boolean series = fields.has("series");
-        boolean range = fields.has("from") || fields.has("to") || fields.has("step");
+        // Asked one by one, because each key asked for is one that may stand here.
+        boolean begins = fields.has("from");
+        boolean ends = fields.has("to");
+        boolean steps = fields.has("step");
+        boolean range = begins || ends || steps;
         if (!choose && !series && !range) {
             faults.error(
                     fields.place(),

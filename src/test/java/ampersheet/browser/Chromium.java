@@ -94,8 +94,9 @@ public final class Chromium {
     public static void openAnew(ChromeDriver browser, Path file) {
         screen(browser, 1280, 900);
         prefer(browser);
-        browser.get(file.toUri().toString());
-        browser.executeScript("localStorage.clear()");
+        browser.get("about:blank"); // a page may keep what it holds when it is left
+        browser.executeCdpCommand(
+                "Storage.clearDataForOrigin", Map.of("origin", "file://", "storageTypes", "local_storage"));
         requestsAndComplaints(browser);
         browser.get(file.toUri().toString());
     }

@@ -10,17 +10,24 @@ import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.issue.Handouts.Keys;
 import ampersheet.issue.Handouts.Wish;
 import ampersheet.render.pdf.Profile;
+import ampersheet.sheet.AnswerGrid;
 import ampersheet.sheet.ArchivedClass;
 import ampersheet.sheet.Document.Paper;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
+import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SmallLibrary;
+import ampersheet.template.TemplateFiles;
+import ampersheet.template.TemplateLibrary;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -37,8 +44,18 @@ class HandoutsTest {
       """;
     private static final Roster CLASS = RosterReader.read("class.csv", "seat,name\n1,Ada\n2,Bo\n7,Cem\n");
 
+    private static final String DEMO = demo();
+
     @TempDir
     private Path folder;
+
+    private static String demo() {
+        try {
+            return Files.readString(Path.of("problem-templates/demo/plan.yaml"));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
 
     private static Handouts.Printed print(Roster roster, Path out, Keys keys) {
         return Handouts.print(
@@ -135,5 +152,91 @@ class HandoutsTest {
                 new Issue.Besides(false, true));
         assertTrue(text(folder.resolve("sheets/seat-003.pdf")).contains("Ada · Seat 3"));
         assertTrue(text(folder.resolve("keys/seat-003.pdf")).contains("not for handing out"));
+    }
+
+    @Test
+    void theAnswersOfAClassStandInAGridBehindTheSheets() throws IOException {
+        Path out = folder.resolve("tonight.pdf");
+        print(CLASS, out, Keys.GRID);
+        String text = text(out);
+        int grid = text.indexOf("Answers: Lanterns");
+        assertTrue(grid > text.lastIndexOf("Seat 7"), "behind all sheets");
+        String answers = text.substring(grid);
+        assertFalse(answers.contains("Worked steps"), answers);
+        SheetMaker maker = new SheetMaker(ProblemSet.of(PlanReader.read("plan.yaml", PLAN), SmallLibrary.open()));
+        for (Roster.Seat seat : CLASS.seats()) {
+            AnswerGrid.Row row = AnswerGrid.row(seat, maker.sheet(seat.number()), true);
+            String line = answers.lines()
+                    .filter(one -> one.startsWith(seat.number() + " " + seat.name()))
+                    .findFirst()
+                    .orElseThrow();
+            assertFalse(row.answers().isEmpty());
+            row.answers().values().forEach(answer -> assertTrue(plain(line).contains(plain(answer)), line));
+        }
+    }
+
+    private static String plain(String text) {
+        return text.replace('\u00a0', ' ');
+    }
+
+    @Test
+    void howMuchPaperItTakesIsToldBeforeAnythingIsWritten() throws IOException {
+        Path out = folder.resolve("tonight.pdf");
+        List<PaperCount> told = new ArrayList<>();
+        Handouts.Printed printed = Handouts.print(
+                ProblemSet.of(PlanReader.read("plan.yaml", PLAN), SmallLibrary.open()),
+                CLASS,
+                out,
+                new Wish(Paper.A4, Profile.REGULAR, Keys.LAST, true),
+                Output.Terms.NONE,
+                count -> {
+                    assertFalse(Files.exists(out));
+                    told.add(count);
+                    return false;
+                });
+        assertEquals(0, printed.written());
+        assertEquals(List.of(), names(), "nothing was written");
+        PaperCount count = told.get(0);
+        assertEquals(3, count.sheets());
+        assertTrue(count.sentence().startsWith("3 sheets of " + count.most() + " sides, " + count.keys()), "told");
+        assertTrue(count.compact().orElseThrow() < count.most(), count.toString());
+        assertTrue(count.saving().orElseThrow().contains("--profile compact"), count.toString());
+    }
+
+    @Test
+    void theHostHasTheFirstLeafAndItIsNoSheet() throws IOException {
+        Path out = folder.resolve("tonight.pdf");
+        Handouts.print(
+                PlanReader.read("plan.yaml", PLAN),
+                CLASS,
+                SmallLibrary.open(),
+                out,
+                new Wish(Paper.A4, Profile.COMPACT, Keys.GRID, true, true, Optional.empty()));
+        String text = text(out);
+        assertTrue(text.indexOf("For the host: Lanterns") < text.indexOf("Ada"), "first of all");
+        for (String told : List.of(
+                "To say at the start", "How long it takes", "Slips to expect", "ask back", "not for handing out")) {
+            assertTrue(text.contains(told), told);
+        }
+    }
+
+    @Test
+    void theDemoTakesAtMostEightSidesALearnerAndSixLeavesOfAnswers() {
+        List<PaperCount> told = new ArrayList<>();
+        int learners = Boolean.getBoolean("ampersheet.deep") ? 12 : 2;
+        List<Roster.Seat> seats = new ArrayList<>();
+        for (int seat = 1; seat <= learners; seat++) {
+            seats.add(new Roster.Seat(seat, ""));
+        }
+        Handouts.print(
+                ProblemSet.of(
+                        PlanReader.read("plan.yaml", DEMO), new TemplateLibrary(List.of(TemplateFiles.builtIn()))),
+                new Roster(seats),
+                folder.resolve("demo.pdf"),
+                new Wish(Paper.A4, Profile.COMPACT, Keys.GRID, true),
+                Output.Terms.NONE,
+                count -> !told.add(count));
+        assertTrue(told.get(0).most() <= 8, told.toString());
+        assertTrue(told.get(0).keys() <= 12, told.toString());
     }
 }

@@ -35,7 +35,7 @@ class IssueTest {
         - {pool: [current-limiting/indicator, voltage-dividers/plain-divider], support: faded}
       """;
     private static final Roster CLASS = RosterReader.read(
-            "class.csv", "seat,name\n1,Ada\n2,<b>Bo</b>\n7,../../Cem\n12,\"[click](javascript:alert(1))\"\n1000,\n");
+            "class.csv", "seat,name\n1,Ada\n2,<b>Bo</b>\n7,../../Cem\n12,\"[click](javascript:alert(1))\"\n105,\n");
 
     @TempDir
     private Path folder;
@@ -67,8 +67,8 @@ class IssueTest {
                         "keys/seat-007.md",
                         "keys/seat-012.html",
                         "keys/seat-012.md",
-                        "keys/seat-1000.html",
-                        "keys/seat-1000.md",
+                        "keys/seat-105.html",
+                        "keys/seat-105.md",
                         "manifest.csv",
                         "sheets/seat-001.html",
                         "sheets/seat-001.md",
@@ -78,8 +78,8 @@ class IssueTest {
                         "sheets/seat-007.md",
                         "sheets/seat-012.html",
                         "sheets/seat-012.md",
-                        "sheets/seat-1000.html",
-                        "sheets/seat-1000.md"),
+                        "sheets/seat-105.html",
+                        "sheets/seat-105.md"),
                 List.copyOf(WrittenFiles.under(folder).keySet()));
     }
 
@@ -224,7 +224,7 @@ class IssueTest {
         Issue.Issued issued =
                 Issue.issue(PlanReader.read("plan.yaml", PLAN), CLASS, SmallLibrary.open(), folder, 2, true);
         assertEquals(27, issued.written());
-        assertTrue(WrittenFiles.under(folder).containsKey("homework/seat-1000.html"));
+        assertTrue(WrittenFiles.under(folder).containsKey("homework/seat-105.html"));
     }
 
     // Archive

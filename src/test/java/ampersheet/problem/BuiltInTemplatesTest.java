@@ -17,6 +17,8 @@ import org.junit.jupiter.api.TestFactory;
 
 /** Some draws of every template in the jar; the command {@code prove} does thousands. */
 class BuiltInTemplatesTest {
+    private static final int DRAWS = Boolean.getBoolean("ampersheet.deep") ? 200 : 30;
+
     /** Below, the ranges of the givens are wrong and not a few draws. */
     private static final double LEAST_INSIDE_LIMITS = 0.8;
 
@@ -27,10 +29,10 @@ class BuiltInTemplatesTest {
         TemplateFiles files = TemplateFiles.builtIn();
         return ChosenTemplates.of(files).stream()
                 .map(name -> DynamicTest.dynamicTest(name, () -> {
-                    ProofReport report = Proving.prove(new Workshop(TemplateReader.read(files, name)), "some", 60);
+                    ProofReport report = Proving.prove(new Workshop(TemplateReader.read(files, name)), "some", DRAWS);
                     assertTrue(report.passed(), report.print());
                     assertTrue(report.tally().refusalRate() < 0.3, report.print());
-                    assertTrue(report.tally().accepted() == 60 || report.exhausted(), report.print());
+                    assertTrue(report.tally().accepted() == DRAWS || report.exhausted(), report.print());
                     report.mistakes().forEach(mistake -> assertTrue(mistake.closest() > 1, report.print()));
                     assertTrue(report.shareInsideLimits() >= LEAST_INSIDE_LIMITS, report.print());
                     assertTrue(

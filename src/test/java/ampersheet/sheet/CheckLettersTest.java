@@ -174,7 +174,7 @@ class CheckLettersTest {
 
     /** A letter of the key's own choice would tell a learner with another right one that it is wrong. */
     @Test
-    void designsAndWhatFollowsFromThemHaveNoLetter() {
+    void designsAndWhatFollowsFromThemHaveNoLetterAndSayWhy() {
         ProblemSet set = ProblemSet.of(
                 PlanReader.read("plan.yaml", "title: T\nproblems: [{template: voltage-dividers/design-pair}]\n"),
                 new TemplateLibrary(List.of(TemplateFiles.builtIn())));
@@ -188,10 +188,33 @@ class CheckLettersTest {
                             .filter(Document.Question.class::isInstance)
                             .map(Document.Question.class::cast)
                             .forEach(question -> lettered.merge(
-                                    question.id(), !question.check().isEmpty(), Boolean::logicalOr));
+                                    question.id(),
+                                    !question.check().startsWith(CheckLetters.NO_LETTER),
+                                    Boolean::logicalOr));
                 }
             }
         }
         assertEquals(Map.of("q1a", true, "q1b", false, "q1c", false, "q1d", false), lettered);
+    }
+
+    @Test
+    void theExampleOfTheWordsIsFoundInTheTableAndNothingIsToldThatNoBoxNeeds() {
+        ProblemSet set = ProblemSet.of(
+                PlanReader.read(
+                        "plan.yaml",
+                        "title: T\ndecimal: comma\nproblems: [{template: current-limiting/one-indicator}]\n"),
+                new TemplateLibrary(List.of(TemplateFiles.builtIn())));
+        Sheet sheet = new SheetMaker(set).sheet(1);
+        List<Document.Block> blocks =
+                CheckLetters.addedTo(Composer.sheet(sheet, ""), sheet).blocks();
+        String words = ((Document.Prose) blocks.get(blocks.size() - 2)).markdown();
+        char letter = new CheckCode('B', 4).letter(0.0163).orElseThrow();
+        assertTrue(words.contains("such as **B4 " + letter + "**"), words);
+        assertTrue(words.contains("1,63 × 10⁻² A") && words.contains("stands **" + letter + "**"), words);
+        assertFalse(words.contains("°C") || words.contains("share") || words.contains("N by"), words);
+        Document.Table table = (Document.Table) blocks.get(blocks.size() - 1);
+        int row = Integer.parseInt(words.replaceAll("(?s).*, in row (\\d+)\\..*", "$1"));
+        assertEquals(
+                Character.toString(letter), table.rows().get(row).get(4 + 2).text(), "row " + row + ", column 2");
     }
 }

@@ -35,8 +35,8 @@ import org.apache.pdfbox.pdmodel.common.PDRectangle;
 
 /**
  * One PDF of many handouts, laid out one at a time, so that a whole class needs little more memory than one learner.
- * Every handout begins on the front of a leaf; one of odd pages is followed by an empty one. Keys come after all
- * sheets. Tagged after PDF/UA-1 (ISO 14289-1); the same documents give the same bytes.
+ * Every handout begins on the front of a leaf; the back of its last one is empty, or in the compact profile ruled. Keys
+ * come after all sheets. Tagged after PDF/UA-1 (ISO 14289-1); the same documents give the same bytes.
  */
 public final class PdfBook implements Closeable {
     static {
@@ -51,6 +51,9 @@ public final class PdfBook implements Closeable {
     private static final double LITTLE_TOO_LONG = 1.09;
     /** Less by what adding up may round away. */
     private static final double A_PAGE = 1 - 1e-9;
+
+    /** In points: what rounding may add up to where pieces stand in columns. */
+    private static final double SPARE = 5;
 
     /** What is kept of a handout when it is written: stand-ins for its pages and its tag. */
     private record Handout(boolean key, List<COSBase> pages, COSBase tag) {}
@@ -107,15 +110,27 @@ public final class PdfBook implements Closeable {
         }
     }
 
+    /** Lays out what comes before all sheets, a key or not: whoever prints sees it first. */
+    public void addFirst(Document document) {
+        add(document);
+        lastToFirst();
+    }
+
+    private void lastToFirst() {
+        Handout last = handouts.remove(handouts.size() - 1);
+        handouts.add(0, new Handout(false, last.pages(), last.tag()));
+    }
+
     /**
-     * Lays out what goes with cards, which are printed on one side.
+     * Lays out what comes before cards, which are printed on one side.
      *
      * @throws DiagnosticException if it has a character that the fonts do not have
      */
-    public void addBesideCards(Document document) {
+    public void addBeforeCards(Document document) {
         try (PDDocument handout = new PDDocument()) {
             layOut(document, handout);
             keep(document, handout);
+            lastToFirst();
         } catch (IOException failure) {
             throw new UncheckedIOException("what goes with cards could not be laid out", failure);
         }
@@ -199,11 +214,30 @@ public final class PdfBook implements Closeable {
         MarkupTree markup = MarkupTree.of(print);
         if (document.kind() == Document.Kind.SHEET) {
             markup.style(PrintStyle.endless(document, profile));
+            if (profile.columns()) {
+                markup = packed(document, markup, faults);
+                markup.style(PrintStyle.of(document, profile));
+                return markup;
+            }
             List<PageBreaks.Start> starts = breaks(document, markup, faults);
             markup.style(PrintStyle.of(document, profile));
             markup.breakBefore(starts);
         }
         return markup;
+    }
+
+    /** @param endless on one page as long as need be */
+    private MarkupTree packed(Document document, MarkupTree endless, Faults faults) throws IOException {
+        double page = PrintStyle.textHeight(document.paper(), profile) * POINTS_PER_MILLIMETRE;
+        try (PdfBoxRenderer renderer = builder(endless, faults, pdf).buildPdfRenderer()) {
+            renderer.layout();
+            List<Piece> pieces = Pieces.of(renderer, twins(document), Map.of(), Set.of(), page);
+            List<PackedPages.Page> pages = new ArrayList<>(PackedPages.of(pieces, page - SPARE));
+            if (pages.size() % 2 == 1) {
+                pages.add(new PackedPages.Page(List.of(), page - SPARE)); // the back of the last leaf, to work on
+            }
+            return PageAssembly.of(endless, pieces, pages, PrintStyle.textWidth(document.paper(), profile));
+        }
     }
 
     /** Each card at the largest setting of the smallest size that holds what it has to say. */
@@ -259,7 +293,7 @@ public final class PdfBook implements Closeable {
      * @param endless on one page as long as need be
      */
     private List<PageBreaks.Start> breaks(Document document, MarkupTree endless, Faults faults) throws IOException {
-        double page = PrintStyle.textHeight(document.paper()) * POINTS_PER_MILLIMETRE;
+        double page = PrintStyle.textHeight(document.paper(), profile) * POINTS_PER_MILLIMETRE;
         try (PdfBoxRenderer renderer = builder(endless, faults, pdf).buildPdfRenderer()) {
             renderer.layout();
             Map<String, Double> measured = Pieces.heights(renderer);

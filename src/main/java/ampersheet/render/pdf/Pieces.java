@@ -23,6 +23,9 @@ final class Pieces {
     private static final Set<String> HEADINGS = Set.of("h1", "h2", "h3", "h4", "h5", "h6");
     private static final List<String> LIKE_HEADINGS = List.of("masthead", "tags", "prompt");
 
+    /** Letters; with its sign and "as above" it takes one line of a column. */
+    private static final int SHORT_HEADING = 26;
+
     private final double dotsPerPoint;
     private final LayoutContext context;
     private final Set<String> twins;
@@ -31,6 +34,8 @@ final class Pieces {
     private final Map<String, Double> lower;
     private final Set<String> withoutCurve;
     private Optional<Piece> heading = Optional.empty();
+    /** Whether what is being taken apart is as wide as a column. */
+    private boolean narrow;
     /** Height won so far by setting problems closer than they were measured, or without their curve. */
     private double won;
 
@@ -109,14 +114,16 @@ final class Pieces {
     }
 
     private void take(Box block, Box above) {
+        narrow = is(block, "narrow");
         Element start = block.getElement();
-        boolean onSpread = bottom(block) - top(above) <= 2 * page;
+        int columnsOnSpread = narrow ? 4 : 2;
+        boolean onSpread = bottom(block) - top(above) <= columnsOnSpread * page;
         Before before = twins.contains(start.getAttribute("id")) && onSpread ? Before.TWIN : Before.PROBLEM;
         Double height = lower.get(start.getAttribute("id"));
         if (height != null) {
-            pieces.add(new Piece(start, top(block), top(block) + height, before));
+            pieces.add(new Piece(start, top(block), top(block) + height, before, false, Map.of()));
             won += bottom(block) - top(block) - height;
-        } else if (!fits(block) && is(block, "problem")) {
+        } else if ((narrow || !fits(block)) && is(block, "problem")) {
             problem(block, start, before);
         } else if (!fits(block) && is(block, "halves")) {
             blocks(block).forEach(half -> add(half, half.getElement(), Before.PROBLEM));
@@ -128,8 +135,10 @@ final class Pieces {
     private void problem(Box problem, Element start, Before before) {
         Box above = null;
         for (Box child : blocks(problem)) {
-            if (above == null) {
+            if (above == null && is(child, PrintMarkup.OPENING)) {
                 opening(child, start, before);
+            } else if (above == null) {
+                add(child, start, before);
             } else if (is(child, "steps")) {
                 for (Box step : blocks(child)) {
                     add(step, step.getElement(), Before.QUESTION);
@@ -147,7 +156,7 @@ final class Pieces {
     }
 
     private void opening(Box opening, Element start, Before before) {
-        if (fits(opening)) {
+        if (fits(opening) && !narrow) {
             add(opening, start, before);
             return;
         }
@@ -156,8 +165,13 @@ final class Pieces {
             Before next = is(child, "setting") ? Before.GIVENS : Before.WORDS;
             for (Box part : is(child, "setting") ? drawn(child) : List.of(child)) {
                 if (first) {
-                    heading = Optional.of(
-                            new Piece(start, top(opening), bottom(part), before)); // the line above it included
+                    heading = Optional.of(new Piece(
+                            start,
+                            top(opening),
+                            bottom(part),
+                            before,
+                            narrow,
+                            cautions(part))); // the line above it included
                 } else {
                     add(part, part.getElement(), next);
                 }
@@ -181,7 +195,8 @@ final class Pieces {
     /** The last piece is the end of this container as well. */
     private void endsWith(Box container) {
         Piece last = pieces.remove(pieces.size() - 1);
-        pieces.add(last.and(piece(container, last.start(), last.before())));
+        pieces.add(
+                last.and(new Piece(last.start(), top(container), bottom(container), last.before(), narrow, Map.of())));
     }
 
     private void add(Box box, Element start, Before before) {
@@ -196,7 +211,20 @@ final class Pieces {
     }
 
     private Piece piece(Box box, Element start, Before before) {
-        return new Piece(start, top(box), bottom(box), before);
+        return new Piece(start, top(box), bottom(box), before, narrow, cautions(box));
+    }
+
+    /** What each caution in it would take less if it only pointed to the same one above. */
+    private Map<String, Double> cautions(Box box) {
+        Map<String, Double> less = new TreeMap<>();
+        String heading = box.getElement() == null ? "" : box.getElement().getAttribute(PrintMarkup.CAUTION);
+        if (!heading.isEmpty()) {
+            double line = box.getStyle().getLineHeight(context) / dotsPerPoint;
+            double lines = heading.length() > SHORT_HEADING ? 2 : 1;
+            less.put(heading, Math.max(0, box.getHeight() / dotsPerPoint - lines * line));
+        }
+        blocks(box).forEach(inside -> less.putAll(cautions(inside)));
+        return less;
     }
 
     private boolean fits(Box box) {

@@ -35,6 +35,9 @@ final class PrintMarkup implements BlockVisitor {
     /** Class of what comes before a problem's questions: the words and the figure. */
     static final String OPENING = "opening";
 
+    /** Attribute of the paragraph of a caution: its heading. */
+    static final String CAUTION = "data-caution";
+
     private final Document document;
     private final Profile profile;
     private final Markup markup = new Markup();
@@ -43,6 +46,8 @@ final class PrintMarkup implements BlockVisitor {
     private final PrintTables tables;
     private final List<OnPaper> drawings = new ArrayList<>();
     private int headingLevel = 2;
+    /** Whether what is being written stands in a column. */
+    private boolean narrow;
 
     /** Markup, and the drawings that it refers to by their number. */
     record Print(String xhtml, List<OnPaper> drawings) {
@@ -76,82 +81,21 @@ final class PrintMarkup implements BlockVisitor {
     static Print cards(Document document, Profile profile, String style, List<List<CardMarkup>> pages) {
         PrintMarkup print = new PrintMarkup(document, profile);
         print.head(style);
+        CardPages cards = new CardPages(print, print.markup, document);
         for (int i = 0; i < pages.size(); i++) {
-            print.cards(pages.get(i), i == 0 ? "page" : "page more");
+            cards.write(pages.get(i), i == 0 ? "page" : "page more");
         }
         print.markup.close("body").close("html").newline();
         return new Print(print.markup.toString(), print.drawings);
     }
 
-    private void cards(List<CardMarkup> page, String look) {
-        markup.open("div", "class", look).newline();
-        List<String> places = CardMarkup.places(page);
-        for (int i = 0; i < page.size(); i++) {
-            card(page.get(i), places.get(i));
-        }
-        CutMarks marks = new CutMarks(document.paper(), page);
-        drawing(marks, "Marks for cutting the page into cards", marks.width(), marks.height(), "class", "marks");
-        markup.close("div").newline();
-    }
-
-    private void card(CardMarkup card, String place) {
-        ProblemBlock block = card.block();
-        markup.open(
-                        "div",
-                        "class",
-                        "card " + CardMarkup.name(card.size()) + " " + place,
-                        "id",
-                        PROBLEM_ID + block.number(),
-                        "style",
-                        "font-size: " + card.setting().points() + "pt")
-                .newline();
-        markup.open("h1")
-                .line(block.number() + "\u2002" + block.title())
-                .close("h1")
-                .newline();
-        markup.open("p", "class", "tags")
-                .line(document.subtitle() + " · " + String.join(" · ", block.tags()))
-                .close("p")
-                .newline();
-        cautions(block.blocks().stream().filter(Caution.class::isInstance).toList());
-        List<Block> rest = block.blocks().stream()
-                .filter(part -> !(part instanceof Caution))
-                .toList();
-        boolean lying = card.size() == CardSize.HALF;
-        boolean beside = card.hasFigureBeside(document.paper());
-        if (lying && !beside) {
-            onCard(rest.subList(0, 1), card);
-        }
-        if (lying) {
-            int half = beside ? 2 : 3;
-            markup.open("div", "class", "column").newline();
-            onCard(rest.subList(beside ? 0 : 1, half), card);
-            markup.close("div").open("div", "class", "column").newline();
-            onCard(rest.subList(half, rest.size()), card);
-            markup.close("div").newline();
-        } else {
-            onCard(rest, card);
-        }
-        markup.close("div").newline();
-    }
-
-    private void onCard(List<Block> blocks, CardMarkup card) {
-        for (Block block : blocks) {
-            if (block instanceof FigureBlock figure) {
-                drawing(figure.figure(), FigureSize.onCard(figure.figure(), card, document.paper()));
-            } else {
-                block.accept(this);
-            }
-        }
-    }
-
     /** In one box: it is seen as well as several, and saves paper. */
-    private void cautions(List<? extends Block> cautions) {
+    void cautions(List<? extends Block> cautions) {
         if (!cautions.isEmpty()) {
             markup.open("div", "class", "caution").newline();
             for (Block block : cautions) {
                 Caution caution = (Caution) block;
-                markup.open("p")
+                markup.open("p", CAUTION, Wording.sentence(caution.heading()))
                         .element("span", "⚠", "class", "sign")
                         .text("\u00a0")
                         .open("strong")
@@ -170,8 +114,25 @@ final class PrintMarkup implements BlockVisitor {
     private void page(String style) {
         head(style);
         masthead();
-        write(document.blocks());
+        int tail = profile.columns() && document.kind() == Document.Kind.SHEET
+                ? tail()
+                : document.blocks().size();
+        write(document.blocks().subList(0, tail));
+        if (tail < document.blocks().size()) {
+            markup.open("div", "class", "problem narrow tail").newline();
+            write(document.blocks().subList(tail, document.blocks().size()));
+            markup.close("div").newline();
+        }
         markup.close("body").close("html").newline();
+    }
+
+    /** Where what stands behind the last problem begins. */
+    private int tail() {
+        int tail = document.blocks().size();
+        while (tail > 0 && !(document.blocks().get(tail - 1) instanceof ProblemBlock)) {
+            tail--;
+        }
+        return tail == 0 ? document.blocks().size() : tail;
     }
 
     private void head(String style) {
@@ -240,10 +201,7 @@ final class PrintMarkup implements BlockVisitor {
 
     @Override
     public void figure(FigureBlock block) {
-        figure(
-                block.figure(),
-                FigureSize.of(List.of(block.figure()), profile, document.paper())
-                        .get(0));
+        figure(block.figure(), sizes(List.of(block.figure())).get(0));
     }
 
     @Override
@@ -255,7 +213,9 @@ final class PrintMarkup implements BlockVisitor {
     public void problem(ProblemBlock problem) {
         String id = PROBLEM_ID + problem.number();
         int opening = opening(problem.blocks());
-        markup.open("div", "class", "problem", "id", id)
+        narrow = profile.columns() && document.kind() == Document.Kind.SHEET && fitsColumn(problem);
+        working.inColumn(narrow);
+        markup.open("div", "class", narrow ? "problem narrow" : "problem", "id", id)
                 .newline()
                 .open("div", "class", OPENING)
                 .newline();
@@ -273,6 +233,28 @@ final class PrintMarkup implements BlockVisitor {
         write(problem.blocks().subList(opening, problem.blocks().size()));
         headingLevel--;
         markup.close("div").newline();
+        narrow = false;
+        working.inColumn(false);
+    }
+
+    private boolean fitsColumn(ProblemBlock problem) {
+        List<Figure> figures = new ArrayList<>();
+        for (Block block : problem.blocks()) {
+            if (block instanceof Table || block instanceof ReferenceTable || block instanceof PreferredValues) {
+                return false;
+            } else if (block instanceof FigureBlock figure) {
+                figures.add(figure.figure());
+            } else if (block instanceof Steps steps && !PrintSteps.fitColumn(steps.steps())) {
+                return false;
+            }
+        }
+        return FigureSize.inColumn(figures, profile, document.paper()).isPresent();
+    }
+
+    private List<FigureSize> sizes(List<Figure> figures) {
+        return narrow
+                ? FigureSize.inColumn(figures, profile, document.paper()).orElseThrow()
+                : FigureSize.of(figures, profile, document.paper());
     }
 
     /** How many blocks there are down to the last of the givens and figures that stand before questions and steps. */
@@ -337,13 +319,15 @@ final class PrintMarkup implements BlockVisitor {
                 .filter(FigureBlock.class::isInstance)
                 .map(block -> ((FigureBlock) block).figure())
                 .toList();
-        List<FigureSize> sizes = FigureSize.of(figures, profile, document.paper());
-        boolean narrow =
-                profile != Profile.LARGE && sizes.size() == 1 && sizes.get(0).isNarrow(document.paper());
-        markup.open("div", "class", narrow ? "setting" : "setting stacked").newline();
+        List<FigureSize> sizes = sizes(figures);
+        boolean beside = !narrow
+                && profile != Profile.LARGE
+                && sizes.size() == 1
+                && sizes.get(0).isNarrow(profile, document.paper());
+        markup.open("div", "class", beside ? "setting" : "setting stacked").newline();
         for (Block block : blocks) {
             if (block instanceof Givens givens) {
-                givens(givens, narrow ? "givens beside" : "givens across");
+                givens(givens, beside ? "givens beside" : narrow ? "givens" : "givens across");
             }
         }
         markup.open("div", "class", "figures").newline();
@@ -384,13 +368,13 @@ final class PrintMarkup implements BlockVisitor {
         markup.close("div").newline();
     }
 
-    private void drawing(Figure figure, FigureSize size) {
+    void drawing(Figure figure, FigureSize size) {
         drawing(new OnPaper.Drawn(figure.picture()), inWords(figure), size.width(), size.height());
         markup.newline();
     }
 
     /** @param width on paper in millimetres, as the height; @param more attributes, as name and value by turns */
-    private void drawing(OnPaper drawing, String alt, double width, double height, String... more) {
+    void drawing(OnPaper drawing, String alt, double width, double height, String... more) {
         List<String> attributes = new ArrayList<>(List.of(
                 "xmlns",
                 "http://www.w3.org/2000/svg",

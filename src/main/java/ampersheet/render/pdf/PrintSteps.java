@@ -9,6 +9,7 @@ import ampersheet.quantity.QuantityWriter.Printed;
 import ampersheet.render.Derivation;
 import ampersheet.render.Markup;
 import ampersheet.render.Wording;
+import ampersheet.sheet.CheckLetters;
 import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.UnitBox;
 import java.util.List;
@@ -20,6 +21,11 @@ final class PrintSteps {
     /** A longer equation takes the width of the page, with its reason below instead of beside it. */
     private static final int WIDE_LINE = 34;
 
+    /** What a column holds in one line; a longer equation needs the width of the page. */
+    private static final int COLUMN_LINE = 38;
+
+    private static final int WIDEST_IN_COLUMN = 60;
+
     private static final int TWO_DIGITS = 10;
     /** Characters that stand beside the reason in one line. */
     private static final int ONE_LINE = 44;
@@ -27,11 +33,24 @@ final class PrintSteps {
     private final Markup markup;
     private final MathBoxes math;
     private final Profile profile;
+    private boolean narrow;
 
     PrintSteps(Markup markup, MathBoxes math, Profile profile) {
         this.markup = markup;
         this.math = math;
         this.profile = profile;
+    }
+
+    /** Whether all their lines fit in a column. */
+    static boolean fitColumn(List<StepBlock> steps) {
+        return steps.stream()
+                .filter(step -> step.result().isPresent())
+                .allMatch(step -> Derivation.of(step).width() <= WIDEST_IN_COLUMN);
+    }
+
+    /** @param narrow whether what follows stands in a column: reasons stand below their lines there */
+    void inColumn(boolean narrow) {
+        this.narrow = narrow;
     }
 
     void write(List<StepBlock> steps) {
@@ -54,7 +73,7 @@ final class PrintSteps {
                     "",
                     step.check());
         } else {
-            boolean beside = derivation.get().width() <= WIDE_LINE && profile != Profile.LARGE;
+            boolean beside = derivation.get().width() <= WIDE_LINE && profile != Profile.LARGE && !narrow;
             markup.open("div", "class", beside ? "work beside" : "work");
             finding(step);
             step.condition().ifPresent(condition -> condition(condition, step.notation()));
@@ -73,6 +92,10 @@ final class PrintSteps {
     }
 
     private void why(StepBlock step, boolean beside) {
+        if (narrow) {
+            whyInOne(step);
+            return;
+        }
         markup.open("div", "class", beside ? "why beside" : "why").newline();
         if (!step.principle().isEmpty()) {
             markup.open("p", "class", "rule").line(step.principle()).close("p").newline();
@@ -84,6 +107,19 @@ final class PrintSteps {
                     .newline();
         }
         markup.close("div").newline();
+    }
+
+    private void whyInOne(StepBlock step) {
+        if (!step.principle().isEmpty() || !step.reason().isEmpty()) {
+            markup.open("p", "class", "why");
+            if (!step.principle().isEmpty()) {
+                markup.open("b")
+                        .line(step.principle())
+                        .close("b")
+                        .text(step.reason().isEmpty() ? "" : ": ");
+            }
+            markup.line(Wording.sentence(step.reason())).close("p").newline();
+        }
     }
 
     /**
@@ -110,8 +146,8 @@ final class PrintSteps {
     private void equation(StepBlock step, Derivation derivation) {
         Printed result = step.result().orElseThrow();
         int parts = (derivation.formula() ? 1 : 0) + (derivation.numbers() ? 1 : 0);
-        boolean oneLine =
-                parts * (derivation.width() + 3) + result.text().length() <= ONE_LINE && profile != Profile.LARGE;
+        boolean oneLine = parts * (derivation.width() + 3) + result.text().length() <= (narrow ? COLUMN_LINE : ONE_LINE)
+                && profile != Profile.LARGE;
         String left = MathMl.symbol(step.symbol());
         markup.open("div", "class", oneLine ? "equation" : "equation lines").newline();
         if (derivation.formula()) {
@@ -171,7 +207,9 @@ final class PrintSteps {
         } else if (unitBox == UnitBox.SHARE) {
             markup.element("span", Wording.SHARE_HINT, "class", "hint");
         }
-        if (!check.isEmpty()) {
+        if (check.startsWith(CheckLetters.NO_LETTER)) {
+            markup.text(" ").element("span", check, "class", "hint");
+        } else if (!check.isEmpty()) {
             markup.text("  ")
                     .open("span", "class", "check")
                     .text("check ")

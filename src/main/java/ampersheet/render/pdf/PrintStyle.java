@@ -8,9 +8,6 @@ import ampersheet.sheet.Document.Paper;
 /** The look of pages on paper. */
 final class PrintStyle {
     private static final String COMMON = Resources.text("print.css");
-    private static final double SIDE_MARGIN = 18;
-    private static final double TOP_MARGIN = 20;
-    private static final double BOTTOM_MARGIN = 16;
     static final double ENDLESS = 50_000;
     /** What comes before the problems is set closer, so that it takes one page with the table of check letters. */
     private static final String EASY =
@@ -21,6 +18,8 @@ final class PrintStyle {
     private static final String LARGE =
             "em { font-style: normal; font-weight: bold; } .setting .figure { display: block; }\n"
                     + ".granted, .look-up table { font-size: 1em; }\n";
+
+    private static final String COMPACT = Resources.text("compact.css");
 
     private PrintStyle() {}
 
@@ -38,7 +37,7 @@ final class PrintStyle {
         boolean key = document.kind() == Document.Kind.KEY;
         String head = document.sheetId().isEmpty() ? document.title() : Wording.SHEET + " " + document.sheetId();
         return "@page { size: " + width(document.paper()) + "mm " + pageHeight + "mm; margin: "
-                + TOP_MARGIN + "mm " + SIDE_MARGIN + "mm " + BOTTOM_MARGIN + "mm;\n"
+                + profile.topMargin() + "mm " + profile.sideMargin() + "mm " + profile.bottomMargin() + "mm;\n"
                 + margin("top-left", CssString.of(head))
                 + margin("top-center", CssString.of(key ? Wording.KEY_NOTICE : ""))
                 + margin("top-right", "\"page \" counter(page) \" of \" counter(pages)")
@@ -48,6 +47,7 @@ final class PrintStyle {
                 + profile.leading() + "; }\n"
                 + COMMON
                 + ".closer { line-height: " + profile.closeLeading() + "; }\n"
+                + (profile == Profile.COMPACT ? COMPACT : "")
                 + (profile == Profile.EASY ? EASY : "")
                 + (profile == Profile.LARGE ? LARGE : "");
     }
@@ -62,12 +62,17 @@ final class PrintStyle {
         return COMMON;
     }
 
-    static double textWidth(Paper paper) {
-        return width(paper) - 2 * SIDE_MARGIN;
+    static double textWidth(Paper paper, Profile profile) {
+        return width(paper) - 2 * profile.sideMargin();
     }
 
-    static double textHeight(Paper paper) {
-        return height(paper) - TOP_MARGIN - BOTTOM_MARGIN;
+    /** Of two columns side by side; print.css has the same share. */
+    static double columnWidth(Paper paper, Profile profile) {
+        return 0.484 * textWidth(paper, profile);
+    }
+
+    static double textHeight(Paper paper, Profile profile) {
+        return height(paper) - profile.topMargin() - profile.bottomMargin();
     }
 
     /** In millimetres: ISO 216 and US Letter. */

@@ -104,7 +104,7 @@ final class PrintTables {
 
     /** Its rows side by side where the paper is wide enough for them: that takes a quarter of the lines. */
     void write(ReferenceTable written) {
-        ReferenceTable table = profile == Profile.REGULAR ? written.turned() : written;
+        ReferenceTable table = profile == Profile.REGULAR || profile == Profile.COMPACT ? written.turned() : written;
         openLookUp(table.caption(), "numbers");
         markup.open("thead").open("tr");
         table.head()
@@ -128,8 +128,8 @@ final class PrintTables {
     }
 
     void write(Table table) {
-        if (table.head().size() <= MANY_COLUMNS) {
-            rows(table, table.rows(), "plain");
+        if (table.head().size() <= MANY_COLUMNS || profile.columns()) {
+            rows(table, table.rows(), table.head().size() <= MANY_COLUMNS ? "plain" : "grid");
         } else {
             int half = (table.rows().size() + 1) / 2;
             List<List<List<Cell>>> halves = List.of(

@@ -10,16 +10,21 @@ import ampersheet.sheet.Document.Paper;
  * @see PrintStyle
  */
 public enum Profile {
+    /** Little paper: problems one after another in two columns, as many to a page as it holds. */
+    COMPACT(9.5, 1.18, 1.15, false),
     REGULAR(12, 1.3, 1.2, false),
     LARGE(18, 1.25, 1.2, true),
     EASY(12, 1.5, 1.5, true);
 
-    private final int points;
+    /** In millimetres: what the names of its lines may stick out. */
+    private static final double BESIDE_A_CURVE = 2;
+
+    private final double points;
     private final double leading;
     private final double closeLeading;
     private final boolean sansSerif;
 
-    Profile(int points, double leading, double closeLeading, boolean sansSerif) {
+    Profile(double points, double leading, double closeLeading, boolean sansSerif) {
         this.points = points;
         this.leading = leading;
         this.closeLeading = closeLeading;
@@ -27,12 +32,12 @@ public enum Profile {
     }
 
     /** Size of the running text. */
-    public int points() {
+    public double points() {
         return points;
     }
 
     /** Keys are for the instructor's desk and a little smaller. */
-    int keyPoints() {
+    double keyPoints() {
         return points - 1;
     }
 
@@ -48,7 +53,29 @@ public enum Profile {
 
     /** Width in pixels of the widest drawing that a page can show with its lettering at the profile's size. */
     public double widestDrawing(Paper paper) {
-        return Math.min(Figure.PAGE_WIDTH, PrintStyle.textWidth(paper) / FigureSize.millimetresPerPixel(this));
+        if (columns()) {
+            return (PrintStyle.columnWidth(paper, this) - BESIDE_A_CURVE) / FigureSize.LEAST_SCALE;
+        }
+        return Math.min(Figure.PAGE_WIDTH, PrintStyle.textWidth(paper, this) / FigureSize.millimetresPerPixel(this));
+    }
+
+    /** Whether what is narrow enough stands in two columns. */
+    boolean columns() {
+        return this == COMPACT;
+    }
+
+    /** In millimetres; the running head stands in it. */
+    double topMargin() {
+        return columns() ? 17 : 20;
+    }
+
+    double bottomMargin() {
+        return columns() ? 12 : 16;
+    }
+
+    /** Room to hold the leaf, and for holes. */
+    double sideMargin() {
+        return columns() ? 15 : 18;
     }
 
     boolean sansSerif() {

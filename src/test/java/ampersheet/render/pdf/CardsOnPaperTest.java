@@ -44,7 +44,7 @@ class CardsOnPaperTest {
         BenchCards cards = cards();
         try (PdfBook book = new PdfBook("Cards", "en", profile, Optional.empty(), folder)) {
             book.addCards(cards.of(ADA, PdfBook.cardWidths(profile, Paper.A4)));
-            book.addBesideCards(cards.leaf(cards.leftOut()));
+            book.addBeforeCards(cards.leaf(cards.leftOut()));
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             book.write(out);
             return out.toByteArray();

@@ -6,6 +6,7 @@ import ampersheet.render.pdf.PageBreaks.Kind;
 import ampersheet.render.pdf.Piece.Before;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
 import org.junit.jupiter.api.BeforeEach;
@@ -24,7 +25,7 @@ class PageBreaksTest {
     }
 
     private void piece(String name, double height, Before before) {
-        pieces.add(new Piece(elements.createElement(name), used, used + height, before));
+        pieces.add(new Piece(elements.createElement(name), used, used + height, before, false, Map.of()));
         used += height;
     }
 

@@ -1,0 +1,112 @@
+package ampersheet.issue;
+
+import ampersheet.render.pdf.PdfBook;
+import ampersheet.render.pdf.Profile;
+import ampersheet.sheet.AnswerGrid;
+import ampersheet.sheet.ArchivedSheet;
+import ampersheet.sheet.CheckLetters;
+import ampersheet.sheet.Composer;
+import ampersheet.sheet.Document;
+import ampersheet.sheet.HostPage;
+import ampersheet.sheet.Plan;
+import ampersheet.sheet.Roster;
+import ampersheet.sheet.Sheet;
+import ampersheet.sheet.SheetMaker;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Sheets and keys that are on their pages, and what is known of them, before anything is written. */
+final class LaidOut {
+    /** Where a sheet has no name it has room for one. */
+    private static final String NAME_TO_WRITE = "Name ______________________________";
+
+    private final SheetMaker maker;
+    private final Handouts.Wish wish;
+    private final PdfBook sheets;
+    private final PdfBook keys;
+    private final Keeping keeping;
+    private final HostPage host;
+    private final List<ArchivedSheet> kept = new ArrayList<>();
+    private final List<AnswerGrid.Row> rows = new ArrayList<>();
+    private Optional<Sheet> first = Optional.empty();
+    private int least = Integer.MAX_VALUE;
+    private int most;
+    private int all;
+    private int keySides;
+
+    /** @param keys the book for keys; it may be that of the sheets */
+    LaidOut(SheetMaker maker, Handouts.Wish wish, PdfBook sheets, PdfBook keys, Keeping keeping) {
+        this.maker = maker;
+        this.wish = wish;
+        this.sheets = sheets;
+        this.keys = keys;
+        this.keeping = keeping;
+        this.host = new HostPage(maker.plan());
+    }
+
+    List<ArchivedSheet> kept() {
+        return List.copyOf(kept);
+    }
+
+    void add(Roster.Seat seat) {
+        Sheet sheet = maker.sheet(seat.number());
+        first = first.or(() -> Optional.of(sheet));
+        kept.add(keeping.keep(sheet));
+        host.add(sheet);
+        int sides = taken(sheets, document(sheet, seat, wish.profile()));
+        least = Math.min(least, sides);
+        most = Math.max(most, sides);
+        all += sides;
+        if (wish.keys() == Handouts.Keys.GRID) {
+            rows.add(AnswerGrid.row(seat, sheet, wish.checkLetters()));
+        } else if (wish.keys() != Handouts.Keys.NONE) {
+            keySides += taken(
+                    keys,
+                    Composer.key(sheet, seat.name(), wish.profile().widestDrawing(wish.paper()))
+                            .on(wish.paper()));
+        }
+    }
+
+    private Document document(Sheet sheet, Roster.Seat seat, Profile profile) {
+        String name = seat.name().isEmpty() ? NAME_TO_WRITE : seat.name();
+        Document document =
+                Composer.sheet(sheet, name, profile.widestDrawing(wish.paper())).on(wish.paper());
+        return wish.checkLetters() ? CheckLetters.addedTo(document, sheet) : document;
+    }
+
+    private static int taken(PdfBook book, Document document) {
+        int before = book.sides();
+        book.add(document);
+        return book.sides() - before;
+    }
+
+    /** Adds what is made of all sheets together. */
+    PaperCount finish(Path workingFolder) {
+        Plan plan = maker.plan();
+        for (int from = 0; from < rows.size(); from += AnswerGrid.MOST_LEARNERS) {
+            int to = Math.min(rows.size(), from + AnswerGrid.MOST_LEARNERS);
+            keySides += taken(keys, AnswerGrid.of(plan, rows.subList(from, to)).on(wish.paper()));
+        }
+        PaperCount count = new PaperCount(kept.size(), least, most, all, keySides, 0, compact(workingFolder));
+        if (!wish.host()) {
+            return count;
+        }
+        int before = sheets.sides();
+        sheets.addFirst(host.page(count.sentence(), wish.checkLetters()).on(wish.paper()));
+        return count.withHost(sheets.sides() - before);
+    }
+
+    /** Sides of the first sheet in the compact profile. */
+    private Optional<Integer> compact(Path workingFolder) {
+        if (first.isEmpty() || wish.profile() == Profile.COMPACT) {
+            return Optional.empty();
+        }
+        Plan plan = maker.plan();
+        try (PdfBook book = new PdfBook(plan.title(), plan.language(), Profile.COMPACT, wish.extra(), workingFolder)) {
+            Roster.Seat seat = new Roster.Seat(first.get().id().seat(), "");
+            return Optional.of(taken(book, document(first.get(), seat, Profile.COMPACT)));
+        }
+    }
+}

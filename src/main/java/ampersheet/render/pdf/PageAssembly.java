@@ -1,0 +1,185 @@
+package ampersheet.render.pdf;
+
+import ampersheet.render.pdf.PackedPages.Page;
+import ampersheet.render.pdf.PackedPages.Row;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import org.w3c.dom.Document;
+import org.w3c.dom.Element;
+import org.w3c.dom.Node;
+import org.w3c.dom.Text;
+
+/**
+ * Puts what was measured into pages and columns. What is parted, a problem or its list of steps, stands in both places
+ * with what of it belongs there. What a page has left is ruled, to work on.
+ */
+final class PageAssembly {
+    private static final double MILLIMETRES_PER_POINT = 25.4 / 72;
+    /** Less is not worth ruling. */
+    private static final double LEAST_FREE = 24;
+    /** Above the lines and to spare. */
+    private static final double AROUND_FREE = 8;
+
+    private final Document nodes;
+    private final Map<Node, Integer> starts = new LinkedHashMap<>();
+    /** Elements that are parted. */
+    private final Map<Node, Boolean> parted = new LinkedHashMap<>();
+    /** Where the piece with this number goes. */
+    private final List<Element> places = new ArrayList<>();
+    /** What was last put in a place: the copies of the elements that hold it, the outermost first. */
+    private final Map<Element, List<Holder>> open = new LinkedHashMap<>();
+
+    private final List<OnPaper> drawings;
+    /** Parted elements of which a copy stands somewhere. */
+    private final Set<Element> begun = new LinkedHashSet<>();
+
+    private int current = -1;
+
+    /** @param original that is parted; @param copy of it in one place */
+    private record Holder(Element original, Element copy) {}
+
+    private PageAssembly(MarkupTree measured) {
+        this.nodes = measured.nodes();
+        this.drawings = new ArrayList<>(measured.drawings());
+    }
+
+    /**
+     * The same markup, each page of it a division; it changes the nodes of the one given.
+     *
+     * @param width of a page between its margins, in millimetres
+     */
+    static MarkupTree of(MarkupTree measured, List<Piece> pieces, List<Page> pages, double width) {
+        PageAssembly assembly = new PageAssembly(measured);
+        for (int i = 0; i < pieces.size(); i++) {
+            Element start = pieces.get(i).start();
+            assembly.starts.put(start, i);
+            for (Node holder = start.getParentNode(); holder != null; holder = holder.getParentNode()) {
+                assembly.parted.put(holder, true);
+            }
+        }
+        Element body = (Element) measured.nodes().getElementsByTagName("body").item(0);
+        List<Node> children = children(body);
+        children.forEach(body::removeChild);
+        for (Page page : pages) {
+            body.appendChild(assembly.page(page, page == pages.get(0), width));
+        }
+        children.forEach(child -> assembly.put(child, List.of()));
+        children(body).forEach(page -> pointToCautionsAbove(page, new TreeSet<>()));
+        return new MarkupTree(measured.nodes(), List.copyOf(assembly.drawings));
+    }
+
+    /** A caution stands in full once on a page; where it comes again, its heading. */
+    private static void pointToCautionsAbove(Node node, Set<String> seen) {
+        if (node instanceof Element element && element.hasAttribute(PrintMarkup.CAUTION)) {
+            if (!seen.add(element.getAttribute(PrintMarkup.CAUTION))) {
+                children(element).stream()
+                        .filter(Text.class::isInstance)
+                        .skip(1)
+                        .forEach(element::removeChild);
+                element.appendChild(element.getOwnerDocument().createTextNode(" As above."));
+            }
+        } else {
+            children(node).forEach(child -> pointToCautionsAbove(child, seen));
+        }
+    }
+
+    private static List<Node> children(Node parent) {
+        List<Node> children = new ArrayList<>();
+        for (Node child = parent.getFirstChild(); child != null; child = child.getNextSibling()) {
+            children.add(child);
+        }
+        return children;
+    }
+
+    private Element page(Page page, boolean first, double width) {
+        Element division = division(first ? "page" : "page next-page");
+        for (Row row : page.rows()) {
+            if (row.hasColumns()) {
+                Element columns = division("columns");
+                Element left = division("column");
+                columns.appendChild(left);
+                fill(left, row.from(), row.right());
+                if (row.right() < row.to()) {
+                    Element right = division("column");
+                    columns.appendChild(right);
+                    fill(right, row.right(), row.to());
+                }
+                division.appendChild(columns);
+            } else {
+                Element wide = division("wide");
+                fill(wide, row.from(), row.to());
+                division.appendChild(wide);
+            }
+        }
+        double free = page.rest() * MILLIMETRES_PER_POINT - AROUND_FREE;
+        if (free >= LEAST_FREE) {
+            division.appendChild(free(width, free));
+        }
+        return division;
+    }
+
+    private Element free(double width, double height) {
+        Element free = division("free");
+        Element lines = nodes.createElementNS("http://www.w3.org/2000/svg", "svg");
+        lines.setAttribute(FigureDrawer.NUMBER, Integer.toString(drawings.size()));
+        lines.setAttribute("alt", "Room for working");
+        lines.setAttribute("style", "width:" + tenths(width) + "mm;height:" + tenths(height) + "mm");
+        drawings.add(new RuledSpace(tenths(width), tenths(height)));
+        free.appendChild(lines);
+        return free;
+    }
+
+    private static double tenths(double millimetres) {
+        return Math.floor(millimetres * 10) / 10;
+    }
+
+    private void fill(Element place, int from, int to) {
+        for (int i = from; i < to; i++) {
+            places.add(place);
+        }
+    }
+
+    private Element division(String look) {
+        Element division = nodes.createElementNS("http://www.w3.org/1999/xhtml", "div");
+        division.setAttribute("class", look);
+        return division;
+    }
+
+    /** @param holders elements around the node that are parted, the outermost first */
+    private void put(Node node, List<Element> holders) {
+        current = starts.getOrDefault(node, current);
+        if (parted.containsKey(node)) {
+            List<Element> inside = new ArrayList<>(holders);
+            inside.add((Element) node);
+            children(node).forEach(child -> put(child, inside));
+        } else if (node instanceof Element || !node.getTextContent().isBlank()) {
+            Element place = places.get(Math.max(0, current));
+            into(place, holders).appendChild(node);
+        }
+    }
+
+    /** The innermost of the copies of these in the place, made where they are not there yet. */
+    private Element into(Element place, List<Element> holders) {
+        List<Holder> there = open.computeIfAbsent(place, first -> new ArrayList<>());
+        int same = 0;
+        while (same < there.size() && same < holders.size() && there.get(same).original() == holders.get(same)) {
+            same++;
+        }
+        there.subList(same, there.size()).clear();
+        for (Element holder : holders.subList(same, holders.size())) {
+            Element copy = (Element) holder.cloneNode(false);
+            if (!begun.add(holder)) {
+                copy.removeAttribute("id");
+                copy.setAttribute("class", (copy.getAttribute("class") + " continued").strip());
+            }
+            (there.isEmpty() ? place : there.get(there.size() - 1).copy()).appendChild(copy);
+            there.add(new Holder(holder, copy));
+        }
+        return there.isEmpty() ? place : there.get(there.size() - 1).copy();
+    }
+}

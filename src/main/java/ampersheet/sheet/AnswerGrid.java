@@ -1,0 +1,128 @@
+package ampersheet.sheet;
+
+import ampersheet.answer.AnswerKey;
+import ampersheet.answer.UsualAcceptance;
+import ampersheet.sheet.Document.Block;
+import ampersheet.sheet.Document.Cell;
+import ampersheet.sheet.Document.Prose;
+import ampersheet.sheet.Document.Table;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.TreeSet;
+
+/** The right answers of a whole class on a few pages: a row for each learner, a column for each question. */
+public final class AnswerGrid {
+    /** So many learners have a document of their own, so that a large class is laid out in parts. */
+    public static final int MOST_LEARNERS = 40;
+
+    /** What a line of the page holds, in letters. */
+    private static final int LINE = 104;
+
+    private static final int MOST_COLUMNS = 7;
+    private static final int BETWEEN = 2;
+
+    private AnswerGrid() {}
+
+    /**
+     * One learner's row.
+     *
+     * @param answers as a right answer is written, with the letters it has, by the name of its question
+     */
+    public record Row(Roster.Seat seat, Map<String, String> answers) {
+        public Row {
+            answers = Map.copyOf(answers);
+        }
+
+        private String learner() {
+            return seat.number() + (seat.name().isEmpty() ? "" : " " + seat.name());
+        }
+    }
+
+    /** @param checkLetters whether the sheet has letters beside its boxes */
+    public static Row row(Roster.Seat seat, Sheet sheet, boolean checkLetters) {
+        Map<String, String> answers = new TreeMap<>();
+        for (SheetProblem problem : sheet.problems()) {
+            for (AnswerKey key : problem.places()) {
+                String letters = !checkLetters || problem.template().followsDesign(key.step())
+                        ? ""
+                        : CheckLetters.of(sheet.id().toString(), key)
+                                .map(check -> " · " + CheckLetters.spoken(check.letters()))
+                                .orElse("");
+                answers.put(key.question(), ProblemText.answer(key, problem.writer()) + letters);
+            }
+        }
+        return new Row(seat, answers);
+    }
+
+    /** @param rows of at most {@link #MOST_LEARNERS} learners of one plan */
+    public static Document of(Plan plan, List<Row> rows) {
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(new Prose("For the instructor. What is accepted, unless a problem says otherwise: what lies within "
+                + UsualAcceptance.percent() + " of the number here (temperatures within " + UsualAcceptance.kelvin()
+                + "); preferred values, counts and choices exactly. A letter behind an answer is the check letter "
+                + "printed beside its box. Worked solutions of every sheet: print with `--keys last` or `apart`, or "
+                + "type `key SHEET-ID`."));
+        List<String> columns = new ArrayList<>();
+        int used = 0;
+        for (String question : questions(rows)) {
+            int width = BETWEEN + Math.max(question.length(), widest(rows, question));
+            if (!columns.isEmpty() && (used + width > LINE || columns.size() == MOST_COLUMNS)) {
+                blocks.add(table(rows, columns));
+                columns.clear();
+            }
+            used = (columns.isEmpty() ? learners(rows) : used) + width;
+            columns.add(question);
+        }
+        if (!columns.isEmpty()) {
+            blocks.add(table(rows, columns));
+        }
+        return new Document(
+                Document.Kind.KEY,
+                plan.language(),
+                "Answers: " + plan.title(),
+                rows.size() == 1 ? "1 sheet" : rows.size() + " sheets",
+                "",
+                plan.paper(),
+                blocks);
+    }
+
+    /** In the order in which they stand on the sheets. */
+    private static List<String> questions(List<Row> rows) {
+        TreeSet<String> questions =
+                new TreeSet<>(Comparator.comparingInt(AnswerGrid::problem).thenComparing(Comparator.naturalOrder()));
+        rows.forEach(row -> questions.addAll(row.answers().keySet()));
+        return List.copyOf(questions);
+    }
+
+    /** 3 of {@code q3a}. */
+    private static int problem(String question) {
+        return Integer.parseInt(question.replaceAll("\\D", ""));
+    }
+
+    private static int widest(List<Row> rows, String question) {
+        return rows.stream()
+                .mapToInt(row -> row.answers().getOrDefault(question, "").length())
+                .max()
+                .orElse(0);
+    }
+
+    private static int learners(List<Row> rows) {
+        return BETWEEN
+                + rows.stream().mapToInt(row -> row.learner().length()).max().orElse(0);
+    }
+
+    private static Table table(List<Row> rows, List<String> columns) {
+        List<String> head = new ArrayList<>(List.of("seat"));
+        head.addAll(columns);
+        List<List<Cell>> cells = new ArrayList<>();
+        for (Row row : rows) {
+            List<Cell> line = new ArrayList<>(List.of(new Cell(row.learner(), "")));
+            columns.forEach(question -> line.add(new Cell(row.answers().getOrDefault(question, "–"), "")));
+            cells.add(line);
+        }
+        return new Table("", head, cells);
+    }
+}
