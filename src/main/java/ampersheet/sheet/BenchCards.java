@@ -38,6 +38,7 @@ public final class BenchCards {
     private final ProblemSet set;
     private final QuantityWriter writer;
     private final Map<String, BenchDraws> draws = new LinkedHashMap<>();
+    private final Map<String, List<BenchCircuit>> made = new LinkedHashMap<>();
 
     /** @param number of its problem on the sheet */
     record Card(int number, BenchCircuit circuit) {}
@@ -123,7 +124,11 @@ public final class BenchCards {
             number++;
             if (!draw.slot().example() && seen.add(draw.source())) {
                 int at = number;
-                draws.get(draw.source()).next().ifPresent(circuit -> cards.add(new Card(at, circuit)));
+                draws.get(draw.source()).next().ifPresent(circuit -> {
+                    cards.add(new Card(at, circuit));
+                    made.computeIfAbsent(draw.source(), source -> new ArrayList<>())
+                            .add(circuit);
+                });
             }
         }
         return cards;
@@ -153,9 +158,9 @@ public final class BenchCards {
         return new LeftOut(template, title, "the card has more to say than it holds, for " + String.join(", ", seats));
     }
 
-    /** For whoever hands the cards out. */
+    /** For whoever hands the cards out, once all are made. */
     public Document leaf(List<LeftOut> left) {
-        return new BenchLeaf(set).of(left);
+        return new BenchLeaf(set).of(made, left);
     }
 
     private ProblemBlock block(Card card, double widest) {

@@ -1,5 +1,6 @@
 package ampersheet.sheet;
 
+import ampersheet.bench.BenchCircuit;
 import ampersheet.bench.BenchMeter;
 import ampersheet.bench.BenchSupply;
 import ampersheet.bench.CommonParts;
@@ -17,7 +18,9 @@ import ampersheet.template.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 
 /** For whoever hands out bench cards: how they go with the sheets, what is assumed, and which are not made and why. */
 final class BenchLeaf {
@@ -31,7 +34,8 @@ final class BenchLeaf {
         this.writer = new QuantityWriter(set.plan().decimal());
     }
 
-    Document of(List<LeftOut> left) {
+    /** @param made the circuits of all cards, by what they are drawn from */
+    Document of(Map<String, List<BenchCircuit>> made, List<LeftOut> left) {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Heading(2, "How the cards go with the sheets"));
         blocks.add(new Prose("A card has the number of its problem on the learner's sheet, and other numbers than any "
@@ -40,6 +44,7 @@ final class BenchLeaf {
                 + "is solved again with these. So a reading is right for the card, and for nothing else."));
         blocks.add(new Heading(2, "What has to be at hand"));
         blocks.add(new Prose(atHand()));
+        blocks.add(new Prose(parts(made)));
         blocks.add(new Heading(2, "What the band is"));
         blocks.add(new Prose(band()));
         if (!left.isEmpty()) {
@@ -84,6 +89,29 @@ final class BenchLeaf {
 
     private static String sentence(String clause) {
         return clause.substring(0, 1).toUpperCase(Locale.ROOT) + clause.substring(1) + ".";
+    }
+
+    /** Everybody builds one problem at the same time; before the next one, the parts go back. */
+    private String parts(Map<String, List<BenchCircuit>> made) {
+        StringBuilder list = new StringBuilder("For all cards of a problem together:\n\n");
+        made.values().forEach(circuits -> {
+            TreeMap<String, Integer> counts = new TreeMap<>();
+            for (BenchCircuit circuit : circuits) {
+                BenchWords words = new BenchWords(circuit, writer);
+                circuit.parts()
+                        .forEach(part -> words.fetched(part)
+                                .ifPresent(fetched -> counts.merge(fetched, part.count(), Integer::sum)));
+            }
+            List<String> lines = new ArrayList<>();
+            counts.forEach((part, count) -> lines.add(count + SPACE + "×" + SPACE + part));
+            list.append("- **")
+                    .append(Statement.escape(
+                            circuits.get(0).problem().template().title()))
+                    .append("**: ")
+                    .append(Statement.escape(String.join("; ", lines)))
+                    .append('\n');
+        });
+        return list.toString();
     }
 
     private String atHand() {

@@ -158,6 +158,22 @@ final class BenchWords {
         return name(part.name()).matches("R\\w?");
     }
 
+    /** What one fetches from the drawer for a part, one of several in series; empty for what stands on every bench. */
+    Optional<String> fetched(FittedPart part) {
+        Map<String, Double> values = part.part().values();
+        return switch (part.part().kind()) {
+            case SOURCE, SINK, VOLTMETER, AMMETER -> Optional.empty();
+            case RESISTOR, LOAD -> Optional.of("resistor " + print(values.get("ohms"), OHM) + rating(part));
+            case LED ->
+                Optional.of(
+                        part.bin().isPresent()
+                                ? "LED " + volts(values.get("volts") / part.count())
+                                : colour(part) + " LED");
+            case REGULATOR -> Optional.of("linear regulator " + volts(values.get("volts")));
+            default -> Optional.of(take(part));
+        };
+    }
+
     private String leds(FittedPart part) {
         double each = part.part().values().get("volts") / part.count();
         Tolerance tolerance = part.tolerances().get(0);

@@ -94,6 +94,8 @@ class BenchCardFileTest {
         for (String wanted : List.of(
                 "For the host",
                 "no answer away",
+                "For all cards of a problem together",
+                "1 × resistor",
                 "Ada · Seat 1 · other numbers than on the sheet",
                 "bench supply",
                 "± 5 %",

@@ -131,8 +131,9 @@ final class CardJudge {
             if (part.kind() != PartKind.TRIMPOT) {
                 continue;
             }
-            Matcher matcher = Pattern.compile("(?s).*Turn " + Pattern.quote(nameOf(part.name()))
-                            + " until the meter shows " + PrintedParts.NUMBER + " with red at (.*?), black at (.*?)\\. .*")
+            Matcher matcher = Pattern.compile(
+                            "(?s).*Turn " + Pattern.quote(nameOf(part.name())) + " until the meter shows "
+                                    + PrintedParts.NUMBER + " with red at (.*?), black at (.*?)\\. .*")
                     .matcher(steps);
             if (!matcher.matches()) {
                 object("nobody says where " + part.name() + " stands");
@@ -327,8 +328,8 @@ final class CardJudge {
             if (part.kind() != PartKind.SOURCE) {
                 continue;
             }
-            Matcher matcher = Pattern.compile("(?s).*" + Pattern.quote(nameOf(part.name())) + " to " + PrintedParts.NUMBER
-                            + " by the meter, current limit " + PrintedParts.NUMBER + "[;.].*")
+            Matcher matcher = Pattern.compile("(?s).*" + Pattern.quote(nameOf(part.name())) + " to "
+                            + PrintedParts.NUMBER + " by the meter, current limit " + PrintedParts.NUMBER + "[;.].*")
                     .matcher(steps);
             if (!matcher.matches()) {
                 object("nobody says what " + part.name() + " is set to");

@@ -1,11 +1,11 @@
 package ampersheet.render.pdf;
 
+import ampersheet.render.Markup;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.Caution;
 import ampersheet.sheet.Document.FigureBlock;
 import ampersheet.sheet.Document.ProblemBlock;
-import ampersheet.render.Markup;
 import java.util.List;
 
 /** Writes pages of bench cards. */
