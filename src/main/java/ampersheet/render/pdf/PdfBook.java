@@ -123,27 +123,37 @@ public final class PdfBook implements Closeable {
     }
 
     private void add(Document document, boolean cards) {
-        try (PDDocument handout = new PDDocument()) {
+        try (PDDocument handout = new PDDocument();
+                PDDocument withBack = new PDDocument()) {
             if (cards) {
                 layOutCards(document, handout);
             } else {
-                layOut(document, handout);
+                layOut(document, handout, false);
             }
-            COSDictionary tag = structure.take(handout);
-            if (handout.getNumberOfPages() % 2 == 1) {
-                handout.addPage(emptyPage(document.paper()));
+            boolean backIsEmpty = handout.getNumberOfPages() % 2 == 1;
+            if (backIsEmpty && !cards) {
+                layOut(document, withBack, true);
+            } else if (backIsEmpty) {
+                take(document, handout, List.of(emptyPage(document.paper())));
+                return;
             }
-            List<COSBase> pages = new ArrayList<>();
-            for (PDPage page : handout.getPages()) {
-                page.getCOSObject().setItem(COSName.PARENT, pageTree);
-                file.write(page.getCOSObject());
-                pages.add(standIn(page.getCOSObject()));
-            }
-            file.write(tag);
-            handouts.add(new Handout(document.kind() == Document.Kind.KEY, pages, standIn(tag)));
+            take(document, backIsEmpty ? withBack : handout, List.of());
         } catch (IOException failure) {
             throw new UncheckedIOException("a handout could not be laid out", failure);
         }
+    }
+
+    private void take(Document document, PDDocument handout, List<PDPage> behind) throws IOException {
+        COSDictionary tag = structure.take(handout);
+        behind.forEach(handout::addPage);
+        List<COSBase> pages = new ArrayList<>();
+        for (PDPage page : handout.getPages()) {
+            page.getCOSObject().setItem(COSName.PARENT, pageTree);
+            file.write(page.getCOSObject());
+            pages.add(standIn(page.getCOSObject()));
+        }
+        file.write(tag);
+        handouts.add(new Handout(document.kind() == Document.Kind.KEY, pages, standIn(tag)));
     }
 
     /** Refers to the same object and holds nothing of it. */
@@ -158,10 +168,13 @@ public final class PdfBook implements Closeable {
         return handouts.stream().mapToInt(handout -> handout.pages().size()).sum();
     }
 
-    private void layOut(Document document, PDDocument handout) throws IOException {
+    private void layOut(Document document, PDDocument handout, boolean oneMore) throws IOException {
         Faults faults = new Faults();
-        try (PdfBoxRenderer renderer =
-                builder(markup(document, faults), faults, handout).buildPdfRenderer()) {
+        MarkupTree markup = markup(document, faults);
+        if (oneMore) {
+            markup.leaveBackEmpty();
+        }
+        try (PdfBoxRenderer renderer = builder(markup, faults, handout).buildPdfRenderer()) {
             renderer.createPDFWithoutClosing();
         }
         faults.refuse(document);

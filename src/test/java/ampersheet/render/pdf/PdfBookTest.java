@@ -251,6 +251,9 @@ class PdfBookTest {
                     for (int page = 1; page <= read.getNumberOfPages(); page++) {
                         String text = text(pdf, page);
                         Xhtml.count(text, printed);
+                        for (String empty : List.of(MarkupTree.FACING, MarkupTree.BACK)) {
+                            Xhtml.count(text.replaceAll("\\s+", " ").contains(empty) ? empty : "", expected);
+                        }
                         pages += text.isBlank() ? 0 : 1;
                     }
                     for (int page = 1; page <= pages; page++) {
