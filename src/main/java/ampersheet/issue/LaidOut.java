@@ -93,9 +93,17 @@ final class LaidOut {
         if (!wish.host()) {
             return count;
         }
+        PaperCount whole = count.withHost(sides(host.page(count.sentence(), wish.checkLetters()), workingFolder));
         int before = sheets.sides();
-        sheets.addFirst(host.page(count.sentence(), wish.checkLetters()).on(wish.paper()));
+        sheets.addFirst(host.page(whole.sentence(), wish.checkLetters()).on(wish.paper()));
         return count.withHost(sheets.sides() - before);
+    }
+
+    private int sides(Document document, Path workingFolder) {
+        try (PdfBook book =
+                new PdfBook(document.title(), document.language(), wish.profile(), wish.extra(), workingFolder)) {
+            return taken(book, document.on(wish.paper()));
+        }
     }
 
     /** Sides of the first sheet in the compact profile. */

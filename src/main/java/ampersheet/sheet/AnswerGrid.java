@@ -1,5 +1,6 @@
 package ampersheet.sheet;
 
+import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.UsualAcceptance;
 import ampersheet.sheet.Document.Block;
@@ -10,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 
@@ -23,6 +25,7 @@ public final class AnswerGrid {
 
     private static final int MOST_COLUMNS = 7;
     private static final int BETWEEN = 2;
+    private static final int EXACTLY = 4;
 
     private AnswerGrid() {}
 
@@ -30,20 +33,23 @@ public final class AnswerGrid {
      * One learner's row.
      *
      * @param answers as a right answer is written, with the letters it has, by the name of its question
+     * @param exact questions whose answer must be met exactly
      */
-    public record Row(Roster.Seat seat, Map<String, String> answers) {
+    public record Row(Roster.Seat seat, String sheetId, Map<String, String> answers, Set<String> exact) {
         public Row {
             answers = Map.copyOf(answers);
+            exact = Set.copyOf(exact);
         }
 
         private String learner() {
-            return seat.number() + (seat.name().isEmpty() ? "" : " " + seat.name());
+            return sheetId + (seat.name().isEmpty() ? "" : " " + seat.name());
         }
     }
 
     /** @param checkLetters whether the sheet has letters beside its boxes */
     public static Row row(Roster.Seat seat, Sheet sheet, boolean checkLetters) {
         Map<String, String> answers = new TreeMap<>();
+        Set<String> exact = new TreeSet<>();
         for (SheetProblem problem : sheet.problems()) {
             for (AnswerKey key : problem.places()) {
                 String letters = !checkLetters || problem.template().followsDesign(key.step())
@@ -51,24 +57,31 @@ public final class AnswerGrid {
                         : CheckLetters.of(sheet.id().toString(), key)
                                 .map(check -> " · " + CheckLetters.spoken(check.letters()))
                                 .orElse("");
+                if (!(key.acceptance() instanceof Acceptance.Within)) {
+                    exact.add(key.question());
+                }
                 answers.put(key.question(), ProblemText.answer(key, problem.writer()) + letters);
             }
         }
-        return new Row(seat, answers);
+        return new Row(seat, sheet.id().toString(), answers, exact);
     }
 
     /** @param rows of at most {@link #MOST_LEARNERS} learners of one plan */
     public static Document of(Plan plan, List<Row> rows) {
         List<Block> blocks = new ArrayList<>();
-        blocks.add(new Prose("For the instructor. What is accepted, unless a problem says otherwise: what lies within "
-                + UsualAcceptance.percent() + " of the number here (temperatures within " + UsualAcceptance.kelvin()
-                + "); preferred values, counts and choices exactly. A letter behind an answer is the check letter "
-                + "printed beside its box. Worked solutions of every sheet: print with `--keys last` or `apart`, or "
-                + "type `key SHEET-ID`."));
+        blocks.add(
+                new Prose("For the instructor. Each row begins with the ID at the head of the sheet: compare it first. "
+                        + "Accepted is what lies within " + UsualAcceptance.percent()
+                        + " of the number here (also of a share; "
+                        + "temperatures within " + UsualAcceptance.kelvin()
+                        + "); where **exactly** stands at the head of a "
+                        + "column, only the answer itself. Of a design any values that meet its criteria are right: type them "
+                        + "into `check`. A letter behind an answer is the check letter printed beside its box. Worked solutions of "
+                        + "every sheet come with the option `--keys last`."));
         List<String> columns = new ArrayList<>();
         int used = 0;
         for (String question : questions(rows)) {
-            int width = BETWEEN + Math.max(question.length(), widest(rows, question));
+            int width = BETWEEN + Math.max(question.length() + EXACTLY, widest(rows, question));
             if (!columns.isEmpty() && (used + width > LINE || columns.size() == MOST_COLUMNS)) {
                 blocks.add(table(rows, columns));
                 columns.clear();
@@ -115,8 +128,9 @@ public final class AnswerGrid {
     }
 
     private static Table table(List<Row> rows, List<String> columns) {
-        List<String> head = new ArrayList<>(List.of("seat"));
-        head.addAll(columns);
+        List<String> head = new ArrayList<>(List.of("sheet"));
+        columns.forEach(question -> head.add(
+                rows.stream().anyMatch(row -> row.exact().contains(question)) ? question + " exactly" : question));
         List<List<Cell>> cells = new ArrayList<>();
         for (Row row : rows) {
             List<Cell> line = new ArrayList<>(List.of(new Cell(row.learner(), "")));

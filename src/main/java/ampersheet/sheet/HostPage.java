@@ -1,5 +1,6 @@
 package ampersheet.sheet;
 
+import ampersheet.answer.AnswerKey;
 import ampersheet.problem.Caution;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.Cell;
@@ -11,10 +12,13 @@ import ampersheet.template.ProblemTemplate.Mistake;
 import ampersheet.template.ProblemTemplate.StepLine;
 import ampersheet.template.Statement;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 
 /**
@@ -29,10 +33,18 @@ public final class HostPage {
     /** Minutes to follow a line that is worked; common practice, no source. */
     private static final int FOLLOWING = 1;
 
-    private static final int SLIPS_EACH = 2;
+    /** Minutes before the first problem: the welcome, how a sheet is read; common practice, no source. */
+    private static final int WELCOME = 5;
+    /** After so many minutes a break is due; common practice, no source. */
+    private static final int SITTING = 50;
 
-    /** Problems by their place on the sheet, one of each template that stands there for somebody. */
-    private final Map<Integer, Map<String, SheetProblem>> places = new LinkedHashMap<>();
+    private static final int BREAK = 10;
+    private static final int SLIPS_EACH = 2;
+    /** Of so many learners the values that a slip gives are listed. */
+    private static final int LISTED = 12;
+
+    /** Problems by their place on the sheet, by template, by seat. */
+    private final Map<Integer, Map<String, Map<Integer, SheetProblem>>> places = new LinkedHashMap<>();
 
     private final Plan plan;
     private int learners;
@@ -45,8 +57,11 @@ public final class HostPage {
     public void add(Sheet sheet) {
         learners++;
         for (SheetProblem problem : sheet.problems()) {
-            places.computeIfAbsent(problem.number(), first -> new LinkedHashMap<>())
-                    .putIfAbsent(problem.template().name(), problem);
+            Map<Integer, SheetProblem> seats = places.computeIfAbsent(problem.number(), first -> new LinkedHashMap<>())
+                    .computeIfAbsent(problem.template().name(), first -> new LinkedHashMap<>());
+            if (seats.size() < LISTED) {
+                seats.put(sheet.id().seat(), problem);
+            }
         }
     }
 
@@ -67,9 +82,14 @@ public final class HostPage {
         blocks.add(new Prose(atTheStart(checkLetters)));
         blocks.add(new Heading(2, "How long it takes"));
         blocks.add(timetable());
-        blocks.add(new Prose("An estimate, common practice: " + READING + " minutes to read a problem, " + WORKING
-                + " for a line to be worked, " + FOLLOWING
-                + " for a line that is worked already. Some need half as long, some twice."));
+        blocks.add(new Prose("An estimate, common practice: " + WELCOME + " minutes for the start, " + READING
+                + " to read a problem, " + WORKING + " for a line to be worked, " + FOLLOWING
+                + " for a line that is worked already. Some need half as long, some twice: who is fast helps a "
+                + "neighbour, and if time is short the last problems are left for home."));
+        cautions().ifPresent(said -> {
+            blocks.add(new Heading(2, "If a circuit is built"));
+            blocks.add(new Prose(said));
+        });
         blocks.add(new Heading(2, "Slips to expect, and what to ask back"));
         blocks.add(slips());
         return new Document(
@@ -84,58 +104,99 @@ public final class HostPage {
 
     private String atTheStart(boolean checkLetters) {
         List<String> points = new ArrayList<>();
-        boolean examples = all().stream().anyMatch(place -> place.problem().support() instanceof Support.Full);
-        if (examples) {
+        if (all().stream().anyMatch(place -> place.any().support() instanceof Support.Full)) {
             points.add("Worked examples are there to be read with a pencil: cover the lines, guess each, look. The "
                     + "problem after an example goes the same way with other numbers.");
         }
         points.add("Keep all digits until the end; write the unit.");
         if (checkLetters) {
-            points.add("A check letter beside a box tells whether an answer may be right; the table stands on the last "
-                    + "page. Do the first one together.");
+            points.add(
+                    "A letter beside a box tells whether an answer may be right; how to find one's own stands behind "
+                            + "the last problem. Go through the example there together.");
         }
-        TreeSet<String> cautions = new TreeSet<>();
-        all().forEach(place -> place.problem().problem().cautions().stream()
-                .flatMap(id -> Caution.named(id).stream())
-                .forEach(caution -> cautions.add(caution.heading().toLowerCase(java.util.Locale.ROOT))));
-        points.add(
-                cautions.isEmpty()
-                        ? "Nothing here is built: it is worked on paper."
-                        : "These sheets are worked on paper. If a circuit is built: extra-low voltage only, and say the "
-                                + "cautions first (" + String.join("; ", cautions) + ").");
         return "- " + String.join("\n- ", points);
     }
 
-    private record Place(int number, SheetProblem problem) {}
+    /** What to do about each hazard, with the problems that have it; empty if there is none. */
+    private Optional<String> cautions() {
+        Map<Caution, TreeSet<Integer>> problems = new EnumMap<>(Caution.class);
+        all().forEach(place -> place.any().problem().cautions().stream()
+                .flatMap(id -> Caution.named(id).stream())
+                .forEach(caution -> problems.computeIfAbsent(caution, first -> new TreeSet<>())
+                        .add(place.number())));
+        if (problems.isEmpty()) {
+            return Optional.empty();
+        }
+        List<String> points = new ArrayList<>();
+        problems.forEach((caution, numbers) -> points.add("**" + caution.heading() + "** (problem"
+                + (numbers.size() == 1 ? " " : "s ")
+                + String.join(", ", numbers.stream().map(String::valueOf).toList()) + "): "
+                + Statement.escape(caution.action())));
+        return Optional.of(
+                "These sheets are worked on paper. Whoever builds: extra-low voltage only, and say first what stands "
+                        + "here.\n\n- " + String.join("\n- ", points));
+    }
 
-    private List<Place> all() {
-        List<Place> all = new ArrayList<>();
-        places.forEach((number, variants) -> variants.values().forEach(problem -> all.add(new Place(number, problem))));
+    /** What stands under a number for some or all. */
+    private record Standing(int number, Map<Integer, SheetProblem> seats) {
+        SheetProblem any() {
+            return seats.values().iterator().next();
+        }
+
+        ProblemTemplate template() {
+            return any().template();
+        }
+    }
+
+    private List<Standing> all() {
+        List<Standing> all = new ArrayList<>();
+        places.forEach(
+                (number, templates) -> templates.values().forEach(seats -> all.add(new Standing(number, seats))));
         return all;
     }
 
     private Table timetable() {
         List<List<Cell>> rows = new ArrayList<>();
-        int from = 0;
-        for (Map.Entry<Integer, Map<String, SheetProblem>> place : places.entrySet()) {
-            int minutes = place.getValue().values().stream()
-                    .mapToInt(HostPage::minutes)
-                    .max()
-                    .orElse(0);
-            SheetProblem any = place.getValue().values().iterator().next();
+        int from = WELCOME;
+        int sitting = WELCOME;
+        for (int number : places.keySet()) {
+            List<Standing> here =
+                    all().stream().filter(one -> one.number() == number).toList();
+            int minutes =
+                    here.stream().mapToInt(one -> minutes(one.any())).max().orElse(0);
+            if (sitting + minutes > SITTING && !(here.get(0).any().support() instanceof Support.Bare && twin(number))) {
+                rows.add(row("", "a break", "", BREAK + " min", clock(from) + " to " + clock(from + BREAK)));
+                from += BREAK;
+                sitting = 0;
+            }
             rows.add(row(
-                    place.getKey().toString(),
+                    Integer.toString(number),
                     String.join(
                             " or ",
-                            place.getValue().values().stream()
-                                    .map(problem -> problem.template().title())
-                                    .toList()),
-                    kind(any),
+                            here.stream().map(one -> title(one, here.size())).toList()),
+                    kind(here.get(0).any()),
                     minutes + " min",
                     clock(from) + " to " + clock(from + minutes)));
             from += minutes;
+            sitting += minutes;
         }
         return new Table("", List.of("problem", "what it is about", "form", "takes", "from the start"), rows);
+    }
+
+    /** Whether the problem before this one is its worked example: nobody wants a break between them. */
+    private boolean twin(int number) {
+        return places.containsKey(number - 1)
+                && places.get(number - 1).keySet().equals(places.get(number).keySet());
+    }
+
+    private String title(Standing one, int ofSo) {
+        boolean named = ofSo > 1 && learners <= LISTED;
+        return one.template().title() + (named ? " (" + seats(one.seats().keySet()) + ")" : "");
+    }
+
+    private static String seats(Set<Integer> seats) {
+        return (seats.size() == 1 ? "seat " : "seats ")
+                + String.join(", ", seats.stream().map(String::valueOf).toList());
     }
 
     private static String clock(int minutes) {
@@ -156,7 +217,7 @@ public final class HostPage {
         }
         int blank = problem.support() instanceof Support.Faded
                 ? (int) problem.places().stream()
-                        .map(key -> key.step())
+                        .map(AnswerKey::step)
                         .distinct()
                         .count()
                 : lines;
@@ -165,35 +226,58 @@ public final class HostPage {
 
     private Table slips() {
         List<List<Cell>> rows = new ArrayList<>();
-        TreeSet<String> told = new TreeSet<>();
-        for (Place place : all()) {
-            ProblemTemplate template = place.problem().template();
-            if (place.problem().support() instanceof Support.Full || !told.add(template.name())) {
+        for (Standing here : all()) {
+            if (here.any().support() instanceof Support.Full) {
                 continue;
             }
-            List<Mistake> mistakes = template.mistakes().stream()
-                    .filter(mistake -> place.problem().answers().stream()
-                            .anyMatch(key -> key.step().equals(mistake.of())))
-                    .limit(SLIPS_EACH)
-                    .toList();
-            for (Mistake mistake : mistakes) {
-                rows.add(row(Integer.toString(place.number()), mistake.says(), askBack(template, mistake)));
+            int told = 0;
+            for (Mistake mistake : here.template().mistakes()) {
+                Optional<AnswerKey> asked = here.any().places().stream()
+                        .filter(key -> key.step().equals(mistake.of()))
+                        .findFirst();
+                String values = learners <= LISTED ? values(here, mistake) : "";
+                boolean possible = learners > LISTED || !values.isEmpty();
+                if (asked.isPresent() && told < SLIPS_EACH && possible) {
+                    told++;
+                    rows.add(row(asked.get().question(), values, mistake.says(), askBack(here.template(), mistake)));
+                }
             }
         }
-        return new Table("", List.of("problem", "what the sheet would tell about the slip", "ask back"), rows);
+        return new Table("", List.of("question", "who writes", "has made this slip", "ask back"), rows);
     }
 
+    /** What the slip gives with each learner's numbers. */
+    private static String values(Standing here, Mistake mistake) {
+        List<String> values = new ArrayList<>();
+        here.seats()
+                .forEach((seat, problem) -> problem.places().stream()
+                        .filter(key -> key.step().equals(mistake.of()))
+                        .forEach(key -> key.mistakes().stream()
+                                .filter(known -> known.explanation().equals(mistake.says()))
+                                .forEach(known -> values.add(
+                                        "seat " + seat + ": " + ProblemText.mistaken(key, known, problem.writer())))));
+        return String.join("; ", values);
+    }
+
+    /** For the line that went wrong first. */
     private static String askBack(ProblemTemplate template, Mistake mistake) {
-        Optional<StepLine> line = template.lines().stream()
-                .filter(step -> step.id().equals(mistake.of()))
-                .findFirst();
-        return line.map(step -> "Which rule gives the " + step.meaning() + "? ("
-                        + (step.principle().isEmpty() ? "" : step.principle() + ": ")
-                        + (step.reasons().isEmpty() ? "" : step.reasons().get(0)) + ")")
+        return template.lines().stream()
+                .filter(step -> mistake.instead().containsKey(step.id()))
+                .findFirst()
+                .or(() -> template.lines().stream()
+                        .filter(step -> step.id().equals(mistake.of()))
+                        .findFirst())
+                .map(HostPage::question)
                 .orElse("");
     }
 
+    private static String question(StepLine step) {
+        return "How do you find the " + step.meaning() + "? ("
+                + (step.principle().isEmpty() ? "" : step.principle() + ": ")
+                + (step.reasons().isEmpty() ? "" : step.reasons().get(0)) + ")";
+    }
+
     private static List<Cell> row(String... texts) {
-        return java.util.Arrays.stream(texts).map(text -> new Cell(text, "")).toList();
+        return Arrays.stream(texts).map(text -> new Cell(text, "")).toList();
     }
 }

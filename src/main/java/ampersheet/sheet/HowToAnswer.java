@@ -15,6 +15,8 @@ import java.util.Set;
 final class HowToAnswer {
     private static final Unit PERCENT = Unit.parse("%");
 
+    private static final String EXAMPLES = "A worked example is there to be read; all others are yours to answer. ";
+
     private HowToAnswer() {}
 
     /** What an answer is, as far as it matters for writing it down. */
@@ -63,7 +65,9 @@ final class HowToAnswer {
                     || place.acceptance() instanceof Acceptance.Designed designed
                             && designed.series().isPresent();
         }
-        return of(kinds, preferred, sheet.plan().unitsPrinted(), sheet.plan().decimal());
+        boolean examples = sheet.problems().stream().anyMatch(problem -> problem.support() instanceof Support.Full);
+        return (examples && !kinds.isEmpty() ? EXAMPLES : "")
+                + of(kinds, preferred, sheet.plan().unitsPrinted(), sheet.plan().decimal());
     }
 
     /** @param preferred whether a preferred value is asked that must be met exactly */

@@ -43,35 +43,24 @@ final class HowToCheck {
     private String words() {
         boolean bySize = ways.stream().anyMatch(way -> CheckCode.BY_SIZE.indexOf(way) >= 0);
         boolean byDigits = ways.stream().anyMatch(way -> CheckCode.BY_DIGITS.indexOf(way) >= 0);
-        List<String> steps = new ArrayList<>();
-        if (bySize) {
-            steps.addAll(bySize());
-        }
-        if (byDigits) {
-            steps.add(byDigits(bySize));
-        }
-        char letter = EXAMPLE.letter(EXAMPLE_DIGITS / 100).orElseThrow();
-        return "Beside a box stands a code and a letter"
-                + (bySize ? ", such as **" + EXAMPLE + " " + letter + "**" : "")
-                + ". Find the letter of your own answer in the table; if it is another one, look for the slip before "
-                + "you go on.\n\n" + numbered(steps)
+        return "Beside a box stands a code and a letter, such as **" + EXAMPLE + "\u00a0" + exampleLetter()
+                + "**. Find the letter of your own answer in the table; if it is another one, look for the slip before "
+                + "you go on."
+                + (bySize ? bySize(byDigits) : "")
+                + (byDigits ? byDigits(bySize) : "")
                 + "\n\nThe slips that are usual for a problem never have its letter; any other wrong answer has it by "
                 + "chance once in 16 times (where two letters are given, twice). Look at the unit yourself.";
     }
 
-    private static String numbered(List<String> steps) {
-        StringBuilder list = new StringBuilder();
-        for (int i = 0; i < steps.size(); i++) {
-            list.append(i == 0 ? "" : "\n").append(i + 1).append(". ").append(steps.get(i));
-        }
-        return list.toString();
+    private static char exampleLetter() {
+        return EXAMPLE.letter(EXAMPLE_DIGITS / 100).orElseThrow();
     }
 
-    private List<String> bySize() {
+    private String bySize(boolean others) {
         int row = row();
         List<String> notes = new ArrayList<>();
         if (keys.stream().anyMatch(key -> key.unit().equals(PERCENT))) {
-            notes.add(inLanguage("43 % is 4.3 × 10⁻¹, however you write a share."));
+            notes.add(inLanguage("43\u00a0% is 4.3\u00a0×\u00a010⁻¹, however you write a share."));
         }
         if (keys.stream().anyMatch(key -> key.unit().offset() != 0)) {
             notes.add("Temperatures stay in °C.");
@@ -79,22 +68,21 @@ final class HowToCheck {
         if (keys.stream().anyMatch(key -> key.unit().dimension().equals(SQUARE_MILLIMETRE.dimension()))) {
             notes.add("Areas stay in mm².");
         }
-        String lowest = CheckTable.limit(CheckCode.BY_SIZE.indexOf(EXAMPLE.way()), 0) > 1
-                ? " (A number below the first of them is read as ten times as large, with a power one less.)"
-                : "";
-        int column = EXAMPLE.column() + EXAMPLE_POWER;
         boolean minus = keys.stream().anyMatch(key -> key.expected() < 0);
-        return List.of(
-                inLanguage("**Write** your number without a prefix, as a number from 1 to 9.99 times a power of ten: "
-                                + "16.3 mA is 1.63 × 10⁻² A.")
-                        + (notes.isEmpty() ? "" : " " + String.join(" ", notes)),
-                "**Row**: the code's letter (A, B or C) names a column of limits. Go down it to the last limit that is not "
-                        + "above your number: of column " + EXAMPLE.way() + " that is "
-                        + inLanguage(thousandths(CheckTable.limit(CheckCode.BY_SIZE.indexOf(EXAMPLE.way()), row)))
-                        + ", in row " + row + "." + lowest,
-                "**Letter**: the code's digit plus the power of ten names the column: 4 − 2 is column " + column
-                        + ", and in row " + row + " stands **" + CheckTable.letter(row, column)
-                        + "**. After 9 comes 0, before 0 comes 9." + (minus ? " For a minus sign add 5." : ""));
+        String limit = inLanguage(thousandths(CheckTable.limit(CheckCode.BY_SIZE.indexOf(EXAMPLE.way()), row)));
+        int column = EXAMPLE.column() + EXAMPLE_POWER;
+        return "\n\n" + (others ? "Codes with A, B or C:\n\n" : "")
+                + "1. **Number**: write it without a prefix, from 1 to 9.99 times a power of ten."
+                + (notes.isEmpty() ? "" : " " + String.join(" ", notes))
+                + "\n2. **Row**: the code's letter names a column of limits. Go down it to the last limit that is not above "
+                + "your number. (If already the first is above it, take ten times your number and a power one less.)\n"
+                + "3. **Column**: the code's digit plus the power of ten. After 9 comes 0, before 0 comes 9."
+                + (minus ? " For a minus sign add 5." : "")
+                + "\n\nExample: beside the box stands **" + EXAMPLE + "\u00a0" + exampleLetter() + "**, your answer is "
+                + inLanguage("16.3\u00a0mA. The number is 1.63\u00a0×\u00a010⁻²") + ". In column " + EXAMPLE.way()
+                + " the last limit not above it is " + limit + ": row " + row + ". 4\u00a0−\u00a02\u00a0=\u00a0"
+                + column
+                + ": column " + column + ". There stands **" + CheckTable.letter(row, column) + "**: it fits.";
     }
 
     private static int row() {
@@ -106,22 +94,24 @@ final class HowToCheck {
         return row;
     }
 
+    /** The sums of the example are those of {@link CheckCode}: 8 + 15 + 21 = 44 by N, 8 + 45 + 9 = 62 by M. */
     private String byDigits(boolean others) {
         List<String> rules = new ArrayList<>();
         if (ways.contains('N')) {
-            rules.add("with N by 1, 3, 7, 9, 1, 3 …");
+            rules.add("- N: the last digit × 1, the one before × 3, then × 7, × 9, and × 1 again. 358 gives "
+                    + "8\u00a0+\u00a015\u00a0+\u00a021\u00a0=\u00a044, less 38 is row 6.");
         }
         if (ways.contains('M')) {
-            rules.add("with M by 1, 9, 3, 7, 1, 9 …");
+            rules.add("- M: the last digit × 1, the one before × 9, then × 3, × 7, and × 1 again. 358 gives "
+                    + "8\u00a0+\u00a045\u00a0+\u00a09\u00a0=\u00a062, less 38 is row 24.");
         }
-        String example = ways.contains('N')
-                ? "137 gives by N 7 × 1 + 3 × 3 + 1 × 7 = 23"
-                : "137 gives by M 7 × 1 + 3 × 9 + 1 × 3 = 37";
-        return (others ? "**Whole numbers** have codes with N or M instead. " : "")
-                + "Multiply the digits, from the last to "
-                + "the first, " + String.join(", ", rules)
-                + ", and add up; take away 38 as often as it goes: that is the "
-                + "row. " + example + ". The code's digit is the column.";
+        return "\n\n"
+                + (others
+                        ? "Codes with " + (rules.size() == 2 ? "N or M" : ways.contains('N') ? "N" : "M") + ", for "
+                                + "whole numbers: multiply"
+                        : "Multiply")
+                + " the digits as follows, add up, and take away 38 until less "
+                + "than 38 is left: that is the row. The code's digit is the column.\n\n" + String.join("\n", rules);
     }
 
     private String inLanguage(String text) {

@@ -3,6 +3,7 @@ package ampersheet.sheet;
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.DesignKey;
+import ampersheet.answer.KnownMistake;
 import ampersheet.formula.Notation;
 import ampersheet.formula.Values;
 import ampersheet.problem.Notations;
@@ -52,11 +53,21 @@ final class ProblemText {
                 .text();
     }
 
+    /** What a learner writes who makes a mistake. */
+    static String mistaken(AnswerKey key, KnownMistake mistake, QuantityWriter writer) {
+        return value(key, mistake.value(), writer);
+    }
+
+    /** Both ends of a band with as many figures. */
+    private static String end(AnswerKey key, double value, QuantityWriter writer) {
+        return writer.rounded(value, key.unit(), Math.max(FIGURES, key.figures() + 1))
+                .text();
+    }
+
     static String accepted(AnswerKey key, QuantityWriter writer) {
         if (key.acceptance() instanceof Acceptance.Within within) {
             double band = within.band(key.expected());
-            String range =
-                    precise(key, key.expected() - band, writer) + " to " + precise(key, key.expected() + band, writer);
+            String range = end(key, key.expected() - band, writer) + " to " + end(key, key.expected() + band, writer);
             return key.isShare() ? range + ", also as a fraction of 1" : range;
         } else if (key.acceptance() instanceof Acceptance.Preferred preferred) {
             return "exactly this value of " + preferred.series();

@@ -160,14 +160,14 @@ class HandoutsTest {
         print(CLASS, out, Keys.GRID);
         String text = text(out);
         int grid = text.indexOf("Answers: Lanterns");
-        assertTrue(grid > text.lastIndexOf("Seat 7"), "behind all sheets");
+        assertTrue(grid > text.lastIndexOf("Cem · Seat 7"), "behind all sheets");
         String answers = text.substring(grid);
         assertFalse(answers.contains("Worked steps"), answers);
         SheetMaker maker = new SheetMaker(ProblemSet.of(PlanReader.read("plan.yaml", PLAN), SmallLibrary.open()));
         for (Roster.Seat seat : CLASS.seats()) {
             AnswerGrid.Row row = AnswerGrid.row(seat, maker.sheet(seat.number()), true);
             String line = answers.lines()
-                    .filter(one -> one.startsWith(seat.number() + " " + seat.name()))
+                    .filter(one -> one.startsWith(row.sheetId() + " " + seat.name()))
                     .findFirst()
                     .orElseThrow();
             assertFalse(row.answers().isEmpty());

@@ -209,12 +209,19 @@ class CheckLettersTest {
                 CheckLetters.addedTo(Composer.sheet(sheet, ""), sheet).blocks();
         String words = ((Document.Prose) blocks.get(blocks.size() - 2)).markdown();
         char letter = new CheckCode('B', 4).letter(0.0163).orElseThrow();
-        assertTrue(words.contains("such as **B4 " + letter + "**"), words);
-        assertTrue(words.contains("1,63 × 10⁻² A") && words.contains("stands **" + letter + "**"), words);
-        assertFalse(words.contains("°C") || words.contains("share") || words.contains("N by"), words);
+        assertTrue(words.contains("such as **B4\u00a0" + letter + "**"), words);
+        assertTrue(words.contains("1,63\u00a0×\u00a010⁻²") && words.contains("There stands **" + letter + "**"), words);
+        assertFalse(words.contains("°C") || words.contains("share") || words.contains("whole numbers"), words);
         Document.Table table = (Document.Table) blocks.get(blocks.size() - 1);
-        int row = Integer.parseInt(words.replaceAll("(?s).*, in row (\\d+)\\..*", "$1"));
+        int row = Integer.parseInt(words.replaceAll("(?s).*: row (\\d+)\\..*", "$1"));
         assertEquals(
                 Character.toString(letter), table.rows().get(row).get(4 + 2).text(), "row " + row + ", column 2");
+    }
+
+    /** Those that the words work out: 358 by N and by M. */
+    @Test
+    void theRowsOfTheExamplesForWholeNumbersAreTheCodesOwn() {
+        assertEquals(CheckTable.letter(6, 0), new CheckCode('N', 0).letter(358).orElseThrow());
+        assertEquals(CheckTable.letter(24, 0), new CheckCode('M', 0).letter(358).orElseThrow());
     }
 }

@@ -24,6 +24,13 @@ import org.xml.sax.SAXException;
  * @param drawings that elements of it refer to
  */
 record MarkupTree(Document nodes, List<OnPaper> drawings) {
+    /** Class of the words on a page that stays empty. */
+    static final String LEFT_EMPTY = "left-empty";
+
+    private static final String NEXT_PAGE = "next-page";
+    static final String FACING = "Left empty, so that what belongs together lies face to face on the next two pages.";
+    static final String BACK = "Left empty: what follows begins on a leaf of its own.";
+
     private static final List<String> EMPHASES = List.of("strong", "em");
     private static final String PUNCTUATION = ".,;:?!)";
 
@@ -170,13 +177,29 @@ record MarkupTree(Document nodes, List<OnPaper> drawings) {
     /** Tells the elements that begin a page, and what holds them, which would else be kept together. */
     void breakBefore(List<PageBreaks.Start> starts) {
         for (PageBreaks.Start start : starts) {
-            mark(start.element(), start.kind().className());
+            if (start.kind() != PageBreaks.Kind.NEXT_PAGE) {
+                start.element().getParentNode().insertBefore(leftEmpty(FACING), start.element());
+            }
+            mark(start.element(), NEXT_PAGE);
             for (Node holder = start.element().getParentNode();
                     holder instanceof Element element;
                     holder = element.getParentNode()) {
                 mark(element, "divided");
             }
         }
+    }
+
+    /** One more page at the end, which says why it is empty. */
+    void leaveBackEmpty() {
+        nodes.getElementsByTagName("body").item(0).appendChild(leftEmpty(BACK));
+    }
+
+    /** The page that stays empty says why. */
+    private Element leftEmpty(String why) {
+        Element page = nodes.createElementNS("http://www.w3.org/1999/xhtml", "p");
+        page.setAttribute("class", LEFT_EMPTY + " " + NEXT_PAGE);
+        page.setTextContent(why);
+        return page;
     }
 
     private static void mark(Element element, String name) {

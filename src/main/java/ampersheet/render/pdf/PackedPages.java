@@ -17,8 +17,15 @@ final class PackedPages {
     /** What a row of columns takes besides its pieces, in points: the line it is set in. */
     private static final double ROW = 4;
 
-    /** Pieces from {@code from} to before {@code to}; the right column begins with {@code right}, or there is none. */
-    record Row(int from, int right, int to) {
+    /** What tells whose problem goes on at the head of a page, in points. */
+    private static final double CONTINUED = 15;
+
+    /**
+     * Pieces from {@code from} to before {@code to}; the right column begins with {@code right}, or there is none.
+     *
+     * @param shorter how much shorter the left column is than the row, in points; negative: the right one is
+     */
+    record Row(int from, int right, int to, double shorter) {
         boolean hasColumns() {
             return right > from;
         }
@@ -85,7 +92,7 @@ final class PackedPages {
                     break;
                 }
                 // Longer than a page: the page setter has to divide it.
-                filled = new Filled(List.of(new Row(first, first, end)), page, 0);
+                filled = new Filled(List.of(new Row(first, first, end, 0)), page, 0);
             }
             double cost = PAGE + filled.cost();
             if (end < pieces.size()) {
@@ -108,7 +115,7 @@ final class PackedPages {
                 to++;
             }
             List<Filled> next = new ArrayList<>();
-            for (Filled row : rows(from, to, saved)) {
+            for (Filled row : rows(from, to, saved, from == first)) {
                 for (Filled above : ways) {
                     Filled both = above.and(row);
                     if (both.height() <= page) {
@@ -128,16 +135,23 @@ final class PackedPages {
         return best;
     }
 
-    /** The ways to set a run of pieces of one width; of two, one that is higher costs less. */
-    private List<Filled> rows(int from, int to, double[] saved) {
+    /**
+     * The ways to set a run of pieces of one width; of two, one that is higher costs less.
+     *
+     * @param heads whether the page begins with them
+     */
+    private List<Filled> rows(int from, int to, double[] saved, boolean heads) {
         if (!pieces.get(from).narrow()) {
-            return List.of(new Filled(List.of(new Row(from, from, to)), height(from, to, saved), 0));
+            return List.of(new Filled(List.of(new Row(from, from, to, 0)), height(from, to, saved), 0));
         }
+        double continued = heads && !pieces.get(from).before().beginsProblem() ? CONTINUED : 0;
         List<Filled> ways = new ArrayList<>();
         for (int right = from + 1; right <= to; right++) {
-            double height = ROW + Math.max(height(from, right, saved), right == to ? 0 : height(right, to, saved));
+            double left = continued + height(from, right, saved);
+            double beside = right == to ? 0 : height(right, to, saved);
+            double height = ROW + Math.max(left, beside);
             double cost = right == to ? 0 : pieces.get(right).before().nextColumn();
-            Filled way = new Filled(List.of(new Row(from, right, to)), height, cost);
+            Filled way = new Filled(List.of(new Row(from, right, to, beside - left)), height, cost);
             boolean useless = false;
             for (Filled other : ways) {
                 useless |= other.height() <= way.height() && other.cost() <= way.cost();

@@ -21,9 +21,12 @@ import org.w3c.dom.Text;
 final class PageAssembly {
     private static final double MILLIMETRES_PER_POINT = 25.4 / 72;
     /** Less is not worth ruling. */
-    private static final double LEAST_FREE = 24;
+    private static final double LEAST_FREE = 20;
     /** Above the lines and to spare. */
     private static final double AROUND_FREE = 8;
+
+    /** Class of the line that tells whose problem goes on. */
+    static final String CONTINUED = "goes-on";
 
     private final Document nodes;
     private final Map<Node, Integer> starts = new LinkedHashMap<>();
@@ -35,6 +38,10 @@ final class PageAssembly {
     private final Map<Element, List<Holder>> open = new LinkedHashMap<>();
 
     private final List<OnPaper> drawings;
+    /** Columns that begin a page. */
+    private final Set<Element> heads = new LinkedHashSet<>();
+    /** Points that columns leave free beside longer ones. */
+    private final Map<Element, Double> rests = new LinkedHashMap<>();
     /** Parted elements of which a copy stands somewhere. */
     private final Set<Element> begun = new LinkedHashSet<>();
 
@@ -69,6 +76,8 @@ final class PageAssembly {
             body.appendChild(assembly.page(page, page == pages.get(0), width));
         }
         children.forEach(child -> assembly.put(child, List.of()));
+        assembly.rests.forEach((column, height) -> column.appendChild(
+                assembly.free(PrintStyle.COLUMN * width, height * MILLIMETRES_PER_POINT - AROUND_FREE)));
         children(body).forEach(page -> pointToCautionsAbove(page, new TreeSet<>()));
         return new MarkupTree(measured.nodes(), List.copyOf(assembly.drawings));
     }
@@ -103,10 +112,15 @@ final class PageAssembly {
                 Element columns = division("columns");
                 Element left = division("column");
                 columns.appendChild(left);
+                if (row == page.rows().get(0)) {
+                    heads.add(left);
+                }
+                rest(left, row.shorter());
                 fill(left, row.from(), row.right());
                 if (row.right() < row.to()) {
                     Element right = division("column");
                     columns.appendChild(right);
+                    rest(right, -row.shorter());
                     fill(right, row.right(), row.to());
                 }
                 division.appendChild(columns);
@@ -121,6 +135,12 @@ final class PageAssembly {
             division.appendChild(free(width, free));
         }
         return division;
+    }
+
+    private void rest(Element column, double shorter) {
+        if (shorter * MILLIMETRES_PER_POINT - AROUND_FREE >= LEAST_FREE) {
+            rests.put(column, shorter);
+        }
     }
 
     private Element free(double width, double height) {
@@ -163,6 +183,13 @@ final class PageAssembly {
         }
     }
 
+    private Element continued(String problem) {
+        Element words = nodes.createElementNS("http://www.w3.org/1999/xhtml", "p");
+        words.setAttribute("class", CONTINUED);
+        words.setTextContent("Problem " + problem.substring(PrintMarkup.PROBLEM_ID.length()) + ", continued");
+        return words;
+    }
+
     /** The innermost of the copies of these in the place, made where they are not there yet. */
     private Element into(Element place, List<Element> holders) {
         List<Holder> there = open.computeIfAbsent(place, first -> new ArrayList<>());
@@ -174,6 +201,11 @@ final class PageAssembly {
         for (Element holder : holders.subList(same, holders.size())) {
             Element copy = (Element) holder.cloneNode(false);
             if (!begun.add(holder)) {
+                if (there.isEmpty()
+                        && heads.remove(place)
+                        && !copy.getAttribute("id").isEmpty()) {
+                    place.appendChild(continued(copy.getAttribute("id")));
+                }
                 copy.removeAttribute("id");
                 copy.setAttribute("class", (copy.getAttribute("class") + " continued").strip());
             }

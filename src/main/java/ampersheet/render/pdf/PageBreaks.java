@@ -13,20 +13,11 @@ import org.w3c.dom.Element;
  */
 final class PageBreaks {
     enum Kind {
-        NEXT_PAGE("next-page"),
+        NEXT_PAGE,
         /** After an empty page. */
-        LEFT_PAGE("left-page"),
-        RIGHT_PAGE("right-page");
-
-        private final String className;
-
-        Kind(String className) {
-            this.className = className;
-        }
-
-        String className() {
-            return className;
-        }
+        LEFT_PAGE,
+        /** After an empty page. */
+        RIGHT_PAGE
     }
 
     /** A page that begins with this element. */

@@ -29,9 +29,7 @@ import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
-import org.apache.pdfbox.pdmodel.PDResources;
 import org.apache.pdfbox.pdmodel.common.PDMetadata;
-import org.apache.pdfbox.pdmodel.common.PDRectangle;
 
 /**
  * One PDF of many handouts, laid out one at a time, so that a whole class needs little more memory than one learner.
@@ -99,12 +97,14 @@ public final class PdfBook implements Closeable {
      * @throws DiagnosticException if it has a character that the fonts do not have
      */
     public void add(Document document) {
-        try (PDDocument handout = new PDDocument()) {
-            layOut(document, handout);
-            if (handout.getNumberOfPages() % 2 == 1) {
-                handout.addPage(emptyPage(document.paper()));
+        try (PDDocument handout = new PDDocument();
+                PDDocument withBack = new PDDocument()) {
+            layOut(document, handout, false);
+            boolean backIsEmpty = handout.getNumberOfPages() % 2 == 1;
+            if (backIsEmpty) {
+                layOut(document, withBack, true);
             }
-            keep(document, handout);
+            keep(document, backIsEmpty ? withBack : handout);
         } catch (IOException failure) {
             throw new UncheckedIOException("a handout could not be laid out", failure);
         }
@@ -128,7 +128,7 @@ public final class PdfBook implements Closeable {
      */
     public void addBeforeCards(Document document) {
         try (PDDocument handout = new PDDocument()) {
-            layOut(document, handout);
+            layOut(document, handout, false);
             keep(document, handout);
             lastToFirst();
         } catch (IOException failure) {
@@ -191,9 +191,13 @@ public final class PdfBook implements Closeable {
         return handouts.stream().mapToInt(handout -> handout.pages().size()).sum();
     }
 
-    private void layOut(Document document, PDDocument handout) throws IOException {
+    private void layOut(Document document, PDDocument handout, boolean oneMore) throws IOException {
         Faults faults = new Faults();
-        set(markup(document, faults), faults, handout);
+        MarkupTree markup = markup(document, faults);
+        if (oneMore) {
+            markup.leaveBackEmpty();
+        }
+        set(markup, faults, handout);
         faults.refuse(document);
     }
 
@@ -381,13 +385,6 @@ public final class PdfBook implements Closeable {
                     "Give a font that has them with --font FILE.ttf, write it in other letters, or hand "
                             + "out the HTML page instead."));
         }
-    }
-
-    private static PDPage emptyPage(Document.Paper paper) {
-        PDPage page = new PDPage(new PDRectangle((float) (PrintStyle.width(paper) * POINTS_PER_MILLIMETRE), (float)
-                (PrintStyle.height(paper) * POINTS_PER_MILLIMETRE)));
-        page.setResources(new PDResources());
-        return page;
     }
 
     /** Writes the whole; nothing can be added afterwards. */

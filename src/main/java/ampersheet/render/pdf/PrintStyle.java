@@ -21,6 +21,9 @@ final class PrintStyle {
 
     private static final String COMPACT = Resources.text("compact.css");
 
+    /** Width of a column, as a share of the page's; compact.css has the same. */
+    static final double COLUMN = 0.484;
+
     private PrintStyle() {}
 
     static String of(Document document, Profile profile) {
@@ -68,7 +71,7 @@ final class PrintStyle {
 
     /** Of two columns side by side; print.css has the same share. */
     static double columnWidth(Paper paper, Profile profile) {
-        return 0.484 * textWidth(paper, profile);
+        return COLUMN * textWidth(paper, profile);
     }
 
     static double textHeight(Paper paper, Profile profile) {

@@ -104,4 +104,14 @@ class PackedPagesTest {
         narrow("b", 20, Before.PROBLEM);
         assertEquals("a | long | b", planned());
     }
+
+    @Test
+    void aPageThatGoesOnWithAProblemHasALineMoreToSaySo() {
+        narrow("words", 90, Before.PROBLEM);
+        narrow("first", 90, Before.REST);
+        narrow("second", 80, Before.QUESTION);
+        narrow("third", 80, Before.QUESTION);
+        assertEquals("words /first | second /third", planned());
+        assertEquals(100 - (15 + 80 + 4), PackedPages.of(pieces, 100).get(1).rest(), 1e-9);
+    }
 }

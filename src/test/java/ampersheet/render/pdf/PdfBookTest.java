@@ -24,6 +24,7 @@ import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.StringWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -31,6 +32,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TimeZone;
 import java.util.TreeMap;
+import javax.xml.transform.TransformerException;
+import javax.xml.transform.TransformerFactory;
+import javax.xml.transform.dom.DOMSource;
+import javax.xml.transform.stream.StreamResult;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.contentstream.operator.Operator;
 import org.apache.pdfbox.cos.COSNumber;
@@ -234,7 +239,11 @@ class PdfBookTest {
                 byte[] pdf = book(profile, document);
                 Map<String, Integer> expected = new TreeMap<>();
                 PrintMarkup.Print print = PrintMarkup.of(document, profile);
-                Xhtml.lettersOf(print.xhtml(), expected);
+                if (profile == Profile.COMPACT && document.kind() == Document.Kind.SHEET) {
+                    Xhtml.lettersOf(packed(document, print), expected);
+                } else {
+                    Xhtml.lettersOf(print.xhtml(), expected);
+                }
                 print.drawings().forEach(drawing -> Xhtml.count(drawing.letters(), expected));
                 Map<String, Integer> printed = new TreeMap<>();
                 try (PDDocument read = Loader.loadPDF(pdf)) {
@@ -242,6 +251,9 @@ class PdfBookTest {
                     for (int page = 1; page <= read.getNumberOfPages(); page++) {
                         String text = text(pdf, page);
                         Xhtml.count(text, printed);
+                        for (String empty : List.of(MarkupTree.FACING, MarkupTree.BACK)) {
+                            Xhtml.count(text.replaceAll("\\s+", " ").contains(empty) ? empty : "", expected);
+                        }
                         pages += text.isBlank() ? 0 : 1;
                     }
                     for (int page = 1; page <= pages; page++) {
@@ -252,6 +264,42 @@ class PdfBookTest {
                 assertEquals(expected, printed, profile + " " + document.kind());
             }
         }
+    }
+
+    /** The words of the packed pages, which are those of the sheet but for cautions that point to one above. */
+    private static String packed(Document document, PrintMarkup.Print print) throws IOException {
+        try (PdfBook book = new PdfBook("Tonight", "en", Profile.COMPACT, Optional.empty(), Path.of("target"))) {
+            MarkupTree packed = book.markup(document);
+            assertEquals(
+                    words(MarkupTree.of(print)
+                            .nodes()
+                            .getElementsByTagName("body")
+                            .item(0)),
+                    words(packed.nodes().getElementsByTagName("body").item(0)));
+            StringWriter xhtml = new StringWriter();
+            TransformerFactory.newDefaultInstance()
+                    .newTransformer()
+                    .transform(new DOMSource(packed.nodes()), new StreamResult(xhtml));
+            return xhtml.toString().replaceFirst("<\\?xml[^>]*>", "");
+        } catch (TransformerException failure) {
+            throw new IllegalStateException(failure);
+        }
+    }
+
+    private static String words(org.w3c.dom.Node node) {
+        if (node instanceof org.w3c.dom.Element element
+                && (element.hasAttribute(PrintMarkup.CAUTION)
+                        || element.getAttribute("class").equals(PageAssembly.CONTINUED))) {
+            return "";
+        }
+        if (node instanceof org.w3c.dom.Text) {
+            return node.getTextContent().strip();
+        }
+        StringBuilder words = new StringBuilder();
+        for (org.w3c.dom.Node child = node.getFirstChild(); child != null; child = child.getNextSibling()) {
+            words.append(words(child));
+        }
+        return words.toString();
     }
 
     /** Monochrome and copied twice, a page still shows everything: black only, no line thinner than 0.35 mm. */

@@ -36,7 +36,9 @@ final class Xhtml {
         for (Node node = element.getFirstChild(); node != null; node = node.getNextSibling()) {
             if (node instanceof Element child) {
                 if (child.getTagName().equals("li") && element.getTagName().equals("ol")) {
-                    count(++number + ".", letters);
+                    String own = child.getAttribute("value");
+                    number = own.isEmpty() ? number + 1 : Integer.parseInt(own);
+                    count(number + ".", letters);
                 }
                 letters(child, letters);
             } else if (node.getNodeType() == Node.TEXT_NODE) {
