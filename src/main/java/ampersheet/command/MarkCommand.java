@@ -50,6 +50,7 @@ final class MarkCommand implements Callable<Integer> {
     private static final List<String> TABLES = List.of(
             "report.html",
             "marks.csv",
+            "decide.csv",
             "answers.csv",
             "files.csv",
             "set-aside.csv",
@@ -99,6 +100,13 @@ final class MarkCommand implements Callable<Integer> {
             description = "marks.csv of an earlier run: list whose mark changed, in changes.csv and in the report.")
     private Path before;
 
+    @Option(
+            names = "--decisions",
+            paramLabel = "DECISIONS.csv",
+            description = "What you decided, in lines of decide.csv with decision, value and reason filled in: accept, "
+                    + "read as, mark, leave out, counts, does not count. Kept by you; read each time you mark.")
+    private Path decisions;
+
     @Option(names = "--json", description = "Say what was marked as JSON.")
     private boolean json;
 
@@ -136,6 +144,7 @@ final class MarkCommand implements Callable<Integer> {
                 text(received, "a list of times"),
                 due(),
                 text(before, "marks of an earlier run").map(text -> EarlierMarks.read(text.file(), text.text())),
+                text(decisions, "a list of decisions"),
                 pseudonyms);
         Set<String> written = new TreeSet<>();
         Marking.Marked marked;
@@ -167,7 +176,7 @@ final class MarkCommand implements Callable<Integer> {
     private Path[] inputs() {
         List<Path> inputs = new ArrayList<>(issuedWith.files());
         inputs.addAll(
-                Stream.of(roster, received, before).filter(Objects::nonNull).toList());
+                Stream.of(roster, received, before, decisions).filter(Objects::nonNull).toList());
         return inputs.toArray(Path[]::new);
     }
 
@@ -251,6 +260,10 @@ final class MarkCommand implements Callable<Integer> {
             streams.line(count(marked.setAside(), "answer") + " set aside, in "
                     + InputFile.shown(out.resolve("set-aside.csv")));
         }
+        if (marked.toDecide() > 0) {
+            streams.line(count(marked.toDecide(), "line") + " to decide, in "
+                    + InputFile.shown(out.resolve("decide.csv")));
+        }
         if (!marked.corrected().isEmpty()) {
             streams.line(count(marked.corrected().size(), "verdict") + " changed by corrections of the keys, in "
                     + InputFile.shown(out.resolve("corrections.csv")));
@@ -285,6 +298,7 @@ final class MarkCommand implements Callable<Integer> {
                 .number("late", marked.late())
                 .number("answers", marked.answers())
                 .number("set_aside", marked.setAside())
+                .number("to_decide", marked.toDecide())
                 .number("changed", marked.changed());
         json.objects(
                 "corrected",

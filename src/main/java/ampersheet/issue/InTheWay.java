@@ -31,6 +31,7 @@ final class InTheWay {
                             "seat,name,sheet,",
                             "seat,name,before,",
                             "seat,sheet,question,",
+                            "seat,name,sheet,question,",
                             "file,received,",
                             "file,line,sheet,",
                             "what,number,name",

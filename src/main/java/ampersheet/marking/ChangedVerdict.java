@@ -1,5 +1,6 @@
 package ampersheet.marking;
 
+import ampersheet.source.SafeCsv;
 import ampersheet.answer.Verdict;
 import ampersheet.sheet.Roster;
 import java.util.ArrayList;
@@ -37,6 +38,7 @@ public record ChangedVerdict(String question, String template, Verdict before, V
             case HALF -> "half right";
             case WRONG -> "wrong";
             case UNREADABLE -> "not readable";
+            case UNDECIDED -> "not decided";
             case BLANK -> "left open";
         };
     }
@@ -45,7 +47,7 @@ public record ChangedVerdict(String question, String template, Verdict before, V
     record Of(Roster.Seat seat, String sheet, ChangedVerdict change) {}
 
     static String table(List<Of> changes, Privacy privacy) {
-        SafeCsv table = new SafeCsv(OwnFile.CORRECTIONS);
+        SafeCsv table = new SafeCsv(OwnFile.CORRECTIONS.head());
         for (Of of : changes) {
             ChangedVerdict change = of.change();
             List<String> row =

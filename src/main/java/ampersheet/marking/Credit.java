@@ -12,6 +12,8 @@ enum Credit {
     WRONG(0),
     /** Nobody can tell what was meant. */
     UNREADABLE(0),
+    /** What came in contradicts itself, and nobody has decided yet. */
+    UNDECIDED(0),
     /** Nothing there; or one blank of a design, whose other blanks give nothing to judge it with. */
     BLANK(0);
 
@@ -34,7 +36,7 @@ enum Credit {
 
     /** Whether something was answered that can be judged. */
     boolean isAnswered() {
-        return this != BLANK && this != UNREADABLE;
+        return this != BLANK && this != UNREADABLE && this != UNDECIDED;
     }
 
     static Credit of(Verdict verdict) {

@@ -35,6 +35,7 @@ final class FeedbackPage {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Prose("**" + Amounts.marks(standing.halves()) + " of " + Amounts.marks(standing.mostHalves())
                 + " marks.** " + counts(standing)));
+        open(standing, blocks);
         patterns(standing, blocks);
         blocks.add(new Prose(RULES));
         marked.problems().forEach(problem -> blocks.add(problem(problem, privacy)));
@@ -55,6 +56,19 @@ final class FeedbackPage {
                 blocks);
     }
 
+    private static void open(Standing standing, List<Block> blocks) {
+        long undecided = standing.count(Credit.UNDECIDED);
+        if (undecided > 0) {
+            blocks.add(new Prose("**Not final.** What came in under this sheet contradicts itself in "
+                    + Amounts.count(undecided, "place", "places")
+                    + ", and nothing tells which is the newer. Your instructor decides; until then these places earn "
+                    + "nothing."));
+        }
+        if (Status.of(standing) == Status.BLANK) {
+            blocks.add(new Prose("This sheet was handed in blank."));
+        }
+    }
+
     private static String counts(Standing standing) {
         List<String> parts = new ArrayList<>();
         add(parts, standing.count(Credit.RIGHT), "right");
@@ -62,6 +76,7 @@ final class FeedbackPage {
         add(parts, standing.count(Credit.HALF), "half right");
         add(parts, standing.count(Credit.WRONG), "wrong");
         add(parts, standing.count(Credit.UNREADABLE), "not readable");
+        add(parts, standing.count(Credit.UNDECIDED), "not decided");
         add(parts, standing.count(Credit.BLANK), "left open");
         String late = standing.late() == 0
                 ? ""
@@ -125,7 +140,7 @@ final class FeedbackPage {
         String question =
                 "**" + answer.key().question() + "** " + marked.problem().prompt(answer.key());
         blocks.add(new Prose(question + "\n\n" + said(answer, privacy)));
-        if (verdict.isRight()) {
+        if (verdict.isRight() || answer.credit() == Credit.UNDECIDED) {
             return;
         }
         Composer.workedLine(marked.problem(), answer.key())
@@ -137,8 +152,15 @@ final class FeedbackPage {
 
     private static String said(MarkedAnswer answer, Privacy privacy) {
         Verdict verdict = answer.verdict();
+        if (answer.credit() == Credit.UNDECIDED) {
+            return "*Not decided.* Two hand-ins say different things here, and nothing tells which is the newer.";
+        }
+        String decided = answer.decided()
+                .map(decision -> " **Your instructor decided:** " + Statement.escape(decision.told()) + ", because: "
+                        + Statement.escape(privacy.text(decision.reason())) + ".")
+                .orElse("");
         if (verdict.rung() == Rung.BLANK) {
-            return "*Left open.* An open place is no mistake; it only earns no mark.";
+            return "*Left open.* An open place is no mistake; it only earns no mark." + decided;
         }
         String typed = privacy.typed(verdict);
         String read =
@@ -150,10 +172,16 @@ final class FeedbackPage {
                         + "printed; by the earlier one your answer was taken as " + change.toldBefore() + ".")
                 .orElse("");
         String late = answer.isLate() ? " It came in late." : "";
+        String comma = answer.comma()
+                .map(reading -> reading == CommaReading.DECIMAL
+                        ? " (the comma as the decimal marker, as in your other answers)"
+                        : " (the comma as a mark between thousands, since your other answers have a decimal point)")
+                .orElse("");
         boolean guess =
                 verdict.rung() == Rung.KNOWN_MISTAKE && !(answer.key().acceptance() instanceof Acceptance.Choice);
-        return "You wrote **" + Statement.escape(typed) + "**" + read + ". " + earned(answer.credit()) + " "
-                + (guess ? "*Probably:* " : "") + Statement.escape(privacy.said(verdict)) + corrected + late;
+        return "You wrote **" + Statement.escape(typed) + "**" + read + comma + ". "
+                + (answer.counts() ? earned(answer.credit()) : "*Does not count.*") + " "
+                + (guess ? "*Probably:* " : "") + Statement.escape(privacy.said(verdict)) + corrected + late + decided;
     }
 
     private static String unspaced(String text) {
@@ -169,7 +197,7 @@ final class FeedbackPage {
             case RIGHT -> "*1 mark.*";
             case CARRIED -> "*1 mark, carried on from an earlier answer.*";
             case HALF -> "*Half a mark.*";
-            case WRONG, UNREADABLE, BLANK -> "*No mark.*";
+            case WRONG, UNREADABLE, UNDECIDED, BLANK -> "*No mark.*";
         };
     }
 }

@@ -43,6 +43,13 @@ final class FileNote implements Comparable<FileNote> {
         return late;
     }
 
+    /** By the instructor's list; where that does not name both, neither is. */
+    boolean isReceivedBefore(FileNote other) {
+        return received.isPresent()
+                && other.received.isPresent()
+                && received.get().isBefore(other.received.get());
+    }
+
     String received() {
         return received.map(LocalDateTime::toString).orElse("");
     }
@@ -61,6 +68,10 @@ final class FileNote implements Comparable<FileNote> {
 
     List<Diagnostic> notes() {
         return notes.list();
+    }
+
+    boolean hasErrors() {
+        return notes.hasErrors();
     }
 
     int marked() {

@@ -1,5 +1,6 @@
 package ampersheet.marking;
 
+import ampersheet.source.SafeCsv;
 import ampersheet.sheet.Roster;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,7 +21,7 @@ record MarkChange(Roster.Seat seat, String before, String now) {
     }
 
     static String table(List<MarkChange> changes, Privacy privacy) {
-        SafeCsv table = new SafeCsv(OwnFile.CHANGES);
+        SafeCsv table = new SafeCsv(OwnFile.CHANGES.head());
         for (MarkChange change : changes) {
             table.row(List.of(
                     Integer.toString(change.seat().number()),

@@ -1,5 +1,6 @@
 package ampersheet.marking;
 
+import ampersheet.source.SafeCsv;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
