@@ -8,7 +8,6 @@ import ampersheet.marking.EarlierMarks;
 import ampersheet.marking.Marking;
 import ampersheet.marking.ReceivedList;
 import ampersheet.sheet.Roster;
-import ampersheet.sheet.RosterReader;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -110,6 +109,8 @@ final class MarkCommand implements Callable<Integer> {
     @Option(names = "--json", description = "Say what was marked as JSON.")
     private boolean json;
 
+    private int removed;
+
     @Mixin
     private OutputOptions output;
 
@@ -134,7 +135,7 @@ final class MarkCommand implements Callable<Integer> {
         }
         Surroundings.present().requireReadableNames(answers);
         requireApart();
-        Roster learners = RosterReader.read(InputFile.shown(roster), InputFile.read(roster, "a class list"));
+        Roster learners = RosterFile.read(roster);
         IssuedWithOption.Issued issued = issuedWith.read();
         Marking.Task task = new Marking.Task(
                 answers,
@@ -147,6 +148,7 @@ final class MarkCommand implements Callable<Integer> {
                 text(decisions, "a list of decisions"),
                 pseudonyms);
         Set<String> written = new TreeSet<>();
+        List<Diagnostic> left;
         Marking.Marked marked;
         try (Output output = Output.folder(out, this.output.terms(streams, false, inputs()))) {
             output.require(TABLES.stream().map(out::resolve).toList());
@@ -154,9 +156,10 @@ final class MarkCommand implements Callable<Integer> {
                 written.add(path);
                 output.write(out.resolve(path), text);
             });
+            left = removeLeftFromBefore(written, output);
             output.finish();
         }
-        leftFromBefore(written).forEach(note -> streams.err().print(note.print()));
+        left.forEach(note -> streams.err().print(note.print()));
         marked.notes().stream().limit(MOST_NOTES).forEach(note -> streams.err().print(note.print()));
         if (marked.notes().size() > MOST_NOTES) {
             streams.err()
@@ -209,16 +212,22 @@ final class MarkCommand implements Callable<Integer> {
     }
 
     /** A page of a seat from which nothing came in this time must not be handed out by mistake. */
-    private List<Diagnostic> leftFromBefore(Set<String> written) {
+    private List<Diagnostic> removeLeftFromBefore(Set<String> written, Output output) {
         String[] pages = out.resolve("feedback").toFile().list();
         List<Diagnostic> notes = new ArrayList<>();
         for (String page : new TreeSet<>(pages == null ? List.of() : List.of(pages))) {
-            if (page.startsWith("seat-") && page.endsWith(".html") && !written.contains("feedback/" + page)) {
+            Path file = out.resolve("feedback").resolve(page);
+            if (!page.matches("seat-[0-9]+\\.html") || written.contains("feedback/" + page)) {
+                continue;
+            }
+            if (output.removeOld(file)) {
+                removed++;
+            } else {
                 notes.add(Diagnostic.warning(
-                        Place.inFile(InputFile.shown(out.resolve("feedback").resolve(page))),
-                        "this page is from an earlier run; nothing came in from its seat now",
+                        Place.inFile(InputFile.shown(file)),
+                        "nothing came in from this seat now, and this is no page that an earlier run wrote",
                         "",
-                        "Delete it before you hand pages out."));
+                        "Look what it is before you hand pages out."));
             }
         }
         return notes;
@@ -227,7 +236,7 @@ final class MarkCommand implements Callable<Integer> {
     private static Optional<Marking.NamedText> text(Path file, String what) {
         return file == null
                 ? Optional.empty()
-                : Optional.of(new Marking.NamedText(InputFile.shown(file), InputFile.read(file, what)));
+                : Optional.of(new Marking.NamedText(InputFile.shown(file), InputFile.table(file, what).text()));
     }
 
     private Optional<LocalDateTime> due() {
@@ -253,6 +262,10 @@ final class MarkCommand implements Callable<Integer> {
         streams.line(count(marked.answers(), "answer") + " in " + count(marked.files(), "file") + " from "
                 + count(marked.learners(), "learner")
                 + (marked.absent() == 0 ? "" : "; nothing from " + count(marked.absent(), "seat")));
+        if (removed > 0) {
+            streams.line(count(removed, "feedback page") + " of an earlier run removed: nothing came in from "
+                    + (removed == 1 ? "that seat" : "those seats") + " now");
+        }
         if (marked.late() > 0) {
             streams.line(count(marked.late(), "file") + " late");
         }

@@ -30,8 +30,8 @@ final class InTheWay {
                     List.of(
                             "seat,name,sheet,",
                             "seat,name,before,",
+                            "sheet,seat,name,",
                             "seat,sheet,question,",
-                            "seat,name,sheet,question,",
                             "file,received,",
                             "file,line,sheet,",
                             "what,number,name",

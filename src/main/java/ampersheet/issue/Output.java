@@ -193,6 +193,24 @@ public final class Output implements AutoCloseable {
         }
     }
 
+    /**
+     * Removes a file that an earlier run left, if it is one that this program wrote.
+     *
+     * @return whether it is gone; a link, a device or what looks otherwise than ours stays
+     * @throws DiagnosticException if the system does not let it go
+     */
+    public boolean removeOld(Path file) {
+        try {
+            if (inTheWay(file).isPresent() || !Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
+                return false;
+            }
+        } catch (IOException failure) {
+            throw new DiagnosticException(WholeFile.told(file, failure));
+        }
+        remove(file);
+        return true;
+    }
+
     private Optional<Diagnostic> inTheWay(Path target) throws IOException {
         return InTheWay.of(target, target.equals(place) ? kind : ending(target), terms, ours.contains(target));
     }

@@ -688,9 +688,10 @@ class MainTest {
     }
 
     @Test
-    void aPageOfAnEarlierRunIsNamedBeforeItIsHandedOut() throws IOException {
+    void aPageOfAnEarlierRunGoesAndSomebodysOwnStays() throws IOException {
         marked("sheet,question,answer\n" + sheet.id() + ",q2a,1 kΩ\n");
         Files.delete(folder.resolve("came/bo.csv"));
+        Path own = Files.writeString(folder.resolve("marks/feedback/seat-009.html"), "my own", StandardCharsets.UTF_8);
         Run run = small(
                 "mark",
                 folder.resolve("came").toString(),
@@ -701,7 +702,10 @@ class MainTest {
                 "--out",
                 folder.resolve("marks").toString());
         assertEquals(0, run.exitCode(), run.err());
-        assertTrue(run.err().contains("feedback/seat-002.html: warning: this page is from an earlier run"), run.err());
+        assertFalse(Files.exists(folder.resolve("marks/feedback/seat-002.html")));
+        assertTrue(run.out().contains("1 feedback page of an earlier run removed"), run.out());
+        assertTrue(Files.exists(own));
+        assertTrue(run.err().contains("feedback/seat-009.html: warning: nothing came in from this seat"), run.err());
     }
 
     @Test
