@@ -178,8 +178,9 @@ final class MarkCommand implements Callable<Integer> {
 
     private Path[] inputs() {
         List<Path> inputs = new ArrayList<>(issuedWith.files());
-        inputs.addAll(
-                Stream.of(roster, received, before, decisions).filter(Objects::nonNull).toList());
+        inputs.addAll(Stream.of(roster, received, before, decisions)
+                .filter(Objects::nonNull)
+                .toList());
         return inputs.toArray(Path[]::new);
     }
 
@@ -236,7 +237,8 @@ final class MarkCommand implements Callable<Integer> {
     private static Optional<Marking.NamedText> text(Path file, String what) {
         return file == null
                 ? Optional.empty()
-                : Optional.of(new Marking.NamedText(InputFile.shown(file), InputFile.table(file, what).text()));
+                : Optional.of(new Marking.NamedText(
+                        InputFile.shown(file), InputFile.table(file, what).text()));
     }
 
     private Optional<LocalDateTime> due() {
@@ -274,8 +276,8 @@ final class MarkCommand implements Callable<Integer> {
                     + InputFile.shown(out.resolve("set-aside.csv")));
         }
         if (marked.toDecide() > 0) {
-            streams.line(count(marked.toDecide(), "line") + " to decide, in "
-                    + InputFile.shown(out.resolve("decide.csv")));
+            streams.line(
+                    count(marked.toDecide(), "line") + " to decide, in " + InputFile.shown(out.resolve("decide.csv")));
         }
         if (!marked.corrected().isEmpty()) {
             streams.line(count(marked.corrected().size(), "verdict") + " changed by corrections of the keys, in "

@@ -2,10 +2,10 @@ package ampersheet.issue;
 
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.Sheet;
+import ampersheet.source.Bounds;
 import ampersheet.source.CellRows;
 import ampersheet.source.SafeCsv;
 import ampersheet.source.SourceFile;
-import ampersheet.source.Bounds;
 import ampersheet.source.Unread;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
@@ -17,8 +17,8 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 
 /**
- * An empty table to type answers from paper into: a line for each learner, a column for each question. One that somebody
- * has begun to fill in is hers and stays as it is.
+ * An empty table to type answers from paper into: a line for each learner, a column for each question. One that
+ * somebody has begun to fill in is hers and stays as it is.
  */
 final class AnswerGrid {
     private static final List<String> OWNER = List.of("sheet", "seat", "name");
@@ -38,10 +38,11 @@ final class AnswerGrid {
     record Line(String sheet, Roster.Seat seat, TreeMap<Integer, List<String>> questions) {
         static Line of(Sheet sheet, Roster.Seat seat) {
             TreeMap<Integer, List<String>> questions = new TreeMap<>();
-            sheet.problems().forEach(problem -> problem.places()
-                    .forEach(key -> questions
-                            .computeIfAbsent(problem.number(), number -> new ArrayList<>())
-                            .add(key.question())));
+            sheet.problems()
+                    .forEach(problem -> problem.places()
+                            .forEach(key -> questions
+                                    .computeIfAbsent(problem.number(), number -> new ArrayList<>())
+                                    .add(key.question())));
             return new Line(sheet.id().toString(), seat, questions);
         }
     }
@@ -57,8 +58,10 @@ final class AnswerGrid {
         head.addAll(columns);
         SafeCsv grid = new SafeCsv(head);
         for (Line line : lines) {
-            List<String> row = new ArrayList<>(
-                    List.of(line.sheet(), Integer.toString(line.seat().number()), line.seat().name()));
+            List<String> row = new ArrayList<>(List.of(
+                    line.sheet(),
+                    Integer.toString(line.seat().number()),
+                    line.seat().name()));
             columns.forEach(column -> row.add(""));
             grid.row(row);
         }
@@ -71,8 +74,7 @@ final class AnswerGrid {
             return true;
         }
         try {
-            CellRows.Lines text = CellRows.Lines.of(
-                    SourceFile.text(file, Bounds.WRITTEN, SourceFile.Links.REFUSED));
+            CellRows.Lines text = CellRows.Lines.of(SourceFile.text(file, Bounds.WRITTEN, SourceFile.Links.REFUSED));
             List<CellRows.Row> rows = CellRows.read(text.text(), ',', 1);
             Set<Integer> answers = new TreeSet<>();
             List<String> head = rows.isEmpty() ? List.of() : rows.get(0).names();
@@ -81,12 +83,14 @@ final class AnswerGrid {
                     answers.add(i);
                 }
             }
-            boolean ours = head.size() > OWNER.size() && head.subList(0, OWNER.size()).equals(OWNER);
+            boolean ours =
+                    head.size() > OWNER.size() && head.subList(0, OWNER.size()).equals(OWNER);
             return ours
                     && rows.stream()
                             .skip(1)
                             .allMatch(row -> row.size() == head.size()
-                                    && answers.stream().allMatch(at -> row.get(at).isBlank()));
+                                    && answers.stream()
+                                            .allMatch(at -> row.get(at).isBlank()));
         } catch (Unread | CellRows.Uneven other) {
             // Whatever it is, it is not the empty one that this program wrote.
             return false;

@@ -70,9 +70,8 @@ public final class Issue {
     /**
      * Writes {@code sheets/seat-007.html} and {@code .md}, the same in {@code keys/}, an archive of all that the sheets
      * were made from, {@code keys/issued-A7K3M.zip}, {@code index.html}, {@code answer-grid-A7K3M.csv} to type answers
-     * from paper into, and {@code manifest.csv}, which tells what
-     * belongs to which issue. Each file is whole or not there, and the same inputs give the same bytes, so that a run
-     * may be repeated or taken up again.
+     * from paper into, and {@code manifest.csv}, which tells what belongs to which issue. Each file is whole or not
+     * there, and the same inputs give the same bytes, so that a run may be repeated or taken up again.
      *
      * @throws ampersheet.diagnostic.DiagnosticException with all faults of plan and templates, and if a template has
      *     too few variants for the class, before anything is written; or if a file cannot be written

@@ -127,11 +127,13 @@ final class AnswerFolder {
         }
         try {
             ForeignText text = SourceFile.foreign(file, Bounds.WRITTEN, SourceFile.Links.REFUSED);
-            return WithinMemory.of(shown, () -> noting(
-                    text,
-                    kind.equals("md")
-                            ? FilledSheet.read(shown, text.text(), privacy)
-                            : AnswerTable.read(name, shown, text.text(), privacy)));
+            return WithinMemory.of(
+                    shown,
+                    () -> noting(
+                            text,
+                            kind.equals("md")
+                                    ? FilledSheet.read(shown, text.text(), privacy)
+                                    : AnswerTable.read(name, shown, text.text(), privacy)));
         } catch (Unread other) {
             return faulty(shown, told(other, privacy), next(other));
         } catch (DiagnosticException tooLarge) {

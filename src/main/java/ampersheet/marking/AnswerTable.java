@@ -10,8 +10,8 @@ import java.util.Map;
 
 /**
  * Reads answers from a table: with the columns {@code sheet}, {@code question} and {@code answer}, a line for each
- * answer; or a grid, a line for each learner and a column for each question. Other columns are passed over. One file may
- * hold the answers of several sheets, and first lines again where files were put together.
+ * answer; or a grid, a line for each learner and a column for each question. Other columns are passed over. One file
+ * may hold the answers of several sheets, and first lines again where files were put together.
  */
 final class AnswerTable {
     private static final String FORM =
@@ -162,7 +162,9 @@ final class AnswerTable {
         return !spills;
     }
 
-    /** A learner a line, a question a column; a line without anything in it is that of somebody who handed in nothing. */
+    /**
+     * A learner a line, a question a column; a line without anything in it is that of somebody who handed in nothing.
+     */
     private final class Grid {
         private final Map<String, Integer> questions = new LinkedHashMap<>();
 
@@ -190,7 +192,9 @@ final class AnswerTable {
                     here.add(new TypedAnswer(origin, question, open ? "" : text, lines.place(row.line()), false));
                 }
             });
-            boolean owned = !origin.sheet().isEmpty() || !origin.seat().isEmpty() || !origin.name().isEmpty();
+            boolean owned = !origin.sheet().isEmpty()
+                    || !origin.seat().isEmpty()
+                    || !origin.name().isEmpty();
             if (!owned && !here.isEmpty()) {
                 lines.fault(
                         row.line(),

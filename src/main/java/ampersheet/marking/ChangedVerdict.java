@@ -1,8 +1,8 @@
 package ampersheet.marking;
 
-import ampersheet.source.SafeCsv;
 import ampersheet.answer.Verdict;
 import ampersheet.sheet.Roster;
+import ampersheet.source.SafeCsv;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

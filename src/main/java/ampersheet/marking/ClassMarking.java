@@ -96,7 +96,7 @@ final class ClassMarking {
 
     private void markSheets(MarkTables tables) {
         Set<Integer> undecided = new TreeSet<>();
-        inbox.toDecide().forEach(one -> undecided.add(one.seat()));
+        inbox.toDecide().forEach(one -> undecided.addAll(one.maybe()));
         FileOwners unread = new FileOwners(inbox.files(), task.sheets(), task.roster());
         for (Roster.Seat seat : task.roster().seats()) {
             List<HandIn> handIns = inbox.of(seat.number());

@@ -430,8 +430,8 @@ final class ClassReport {
                         : Amounts.count(noted.size(), "needs", "need") + " a look. files.csv lists all of them.")
                 + (came.setAside() == 0
                         ? ""
-                        : " " + Amounts.count(came.setAside(), "answer", "answers") + " did not count; set-aside.csv keeps "
-                                + (came.setAside() == 1 ? "it." : "them."))));
+                        : " " + Amounts.count(came.setAside(), "answer", "answers")
+                                + " did not count; set-aside.csv keeps " + (came.setAside() == 1 ? "it." : "them."))));
         if (!noted.isEmpty()) {
             blocks.add(new Table(
                     "Files to look at",

@@ -15,14 +15,18 @@ enum CommaReading {
 
     private static final Pattern EITHER = Pattern.compile("(?<![\\d.,])([1-9]\\d{0,2}),(\\d{3})(?![\\d.,])");
     private static final Pattern NUMBER = Pattern.compile("(?<![\\d.,])\\d[\\d.,]*");
-    private static final Pattern DECIMAL_COMMA = Pattern.compile("\\d{1,3}(\\.\\d{3})+,\\d+|0\\d*,\\d+|\\d+,(\\d{1,2}|\\d{4,})");
+    private static final Pattern DECIMAL_COMMA =
+            Pattern.compile("\\d{1,3}(\\.\\d{3})+,\\d+|0\\d*,\\d+|\\d+,(\\d{1,2}|\\d{4,})");
     private static final Pattern DECIMAL_POINT = Pattern.compile("\\d{1,3}(,\\d{3})+\\.\\d+|\\d+\\.\\d+");
 
     /** The answer so written that only this reading is left. */
     String of(String typed) {
         Matcher number = EITHER.matcher(typed);
         return number.find()
-                ? typed.substring(0, number.start()) + number.group(1) + (this == DECIMAL ? "." : "") + number.group(2)
+                ? typed.substring(0, number.start())
+                        + number.group(1)
+                        + (this == DECIMAL ? "." : "")
+                        + number.group(2)
                         + typed.substring(number.end())
                 : typed;
     }

@@ -65,7 +65,8 @@ final class CsvRows {
             lines.fault(0, "this file is empty", form, "Ask for the file again, or take it out.");
             return table;
         }
-        List<Row> rows = table.rows(heads).stream().filter(row -> !row.isBlank()).toList();
+        List<Row> rows =
+                table.rows(heads).stream().filter(row -> !row.isBlank()).toList();
         if (!rows.isEmpty() && !heads.isHead(rows.get(0)) && rows.stream().allMatch(heads::isBody)) {
             table.head = heads.usual();
             table.body = rows;

@@ -83,7 +83,8 @@ record Decision(
         return switch (kind) {
             case ACCEPT -> "accepted as right";
             case READ_AS -> "read as " + value;
-            case MARK -> "given " + (credit() == Credit.HALF ? "half a mark" : credit() == Credit.RIGHT ? "1 mark" : "no mark");
+            case MARK ->
+                "given " + (credit() == Credit.HALF ? "half a mark" : credit() == Credit.RIGHT ? "1 mark" : "no mark");
             case LEAVE_OUT -> "left out for everyone";
             case COUNTS -> "counts";
             case DOES_NOT_COUNT -> "does not count";

@@ -11,12 +11,14 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /**
- * Reads the list that the instructor keeps of what she decided. It has the columns of decide.csv, so that a line of that
- * one with a decision and a reason written into it is a line of this one; lines without a decision are passed over.
+ * Reads the list that the instructor keeps of what she decided. It has the columns of decide.csv, so that a line of
+ * that one with a decision and a reason written into it is a line of this one; lines without a decision are passed
+ * over.
  */
 final class DecisionsReader {
-    private static final String FORM = "a first line \"seat,question,answer,file,decision,value,reason\", then a line such "
-            + "as \"7,q2a,\"\"4,700 Ω\"\",,read as,4.7 kΩ,said so when asked\" for each decision";
+    private static final String FORM =
+            "a first line \"seat,question,answer,file,decision,value,reason\", then a line such "
+                    + "as \"7,q2a,\"\"4,700 Ω\"\",,read as,4.7 kΩ,said so when asked\" for each decision";
     private static final String WORDS = "accept, read as, mark, leave out, counts or does not count";
 
     private final TextLines lines;
@@ -137,9 +139,7 @@ final class DecisionsReader {
                                         ? "the answer as typed"
                                         : decision.value().isEmpty() ? "what it means, under value" : "";
             case MARK ->
-                !seat
-                        ? "a seat"
-                        : !question ? "a question" : decision.value().isEmpty() ? "the mark, under value" : "";
+                !seat ? "a seat" : !question ? "a question" : decision.value().isEmpty() ? "the mark, under value" : "";
             case LEAVE_OUT -> question ? "" : "a question";
             case COUNTS -> decision.file().isEmpty() ? "a file" : seat ? "" : "the seat it counts for";
             case DOES_NOT_COUNT -> decision.file().isEmpty() ? "a file" : "";

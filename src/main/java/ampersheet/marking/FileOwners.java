@@ -3,6 +3,7 @@ package ampersheet.marking;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.sheet.ClassSheets;
 import ampersheet.sheet.Roster;
+import ampersheet.sheet.SheetId;
 import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,7 +18,6 @@ import java.util.regex.Pattern;
  * nothing came in. No mark hangs on it.
  */
 final class FileOwners {
-    private static final Pattern ID = Pattern.compile("[0-9A-Za-z]{5}-[0-9]{3,}-[0-9A-Za-z]");
     private static final Pattern SEAT = Pattern.compile("(?i)seat[-_ ]?0*([0-9]{1,6})(?![0-9])");
     private static final Pattern NO_LETTERS = Pattern.compile("[^\\p{L}]+");
 
@@ -25,10 +25,8 @@ final class FileOwners {
 
     /** @param files of which nothing else is known */
     FileOwners(List<FileNote> files, ClassSheets sheets, Roster roster) {
-        List<String> names = files.stream()
-                .filter(FileNote::hasErrors)
-                .map(FileNote::name)
-                .toList();
+        List<String> names =
+                files.stream().filter(FileNote::hasErrors).map(FileNote::name).toList();
         for (String name : names) {
             byId(name, sheets).or(() -> bySeat(name)).ifPresent(seats::add);
         }
@@ -49,7 +47,7 @@ final class FileOwners {
     }
 
     private static Optional<Integer> byId(String name, ClassSheets sheets) {
-        Matcher id = ID.matcher(name);
+        Matcher id = SheetId.PRINTED.matcher(name);
         while (id.find()) {
             try {
                 return Optional.of(sheets.readId(id.group()).seat());

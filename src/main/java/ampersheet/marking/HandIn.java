@@ -82,9 +82,7 @@ final class HandIn {
     boolean contradicts(HandIn other, String question) {
         Optional<TypedAnswer> here = to(question);
         Optional<TypedAnswer> there = other.to(question);
-        return here.isPresent()
-                && there.isPresent()
-                && !here.get().saysTheSameAs(there.get());
+        return here.isPresent() && there.isPresent() && !here.get().saysTheSameAs(there.get());
     }
 
     /**
@@ -95,7 +93,8 @@ final class HandIn {
         if (other.chosen != chosen) {
             return other.chosen;
         }
-        boolean bothSaved = !origin.browser().isEmpty() && !other.origin.browser().isEmpty();
+        boolean bothSaved =
+                !origin.browser().isEmpty() && !other.origin.browser().isEmpty();
         if (bothSaved && !origin.browser().equals(other.origin.browser())) {
             return false;
         }
@@ -110,7 +109,8 @@ final class HandIn {
     /** Who hands in again repeats most of it; who has other numbers repeats hardly anything. */
     private boolean looksLikeAnothers(HandIn other) {
         long shared = answers.keySet().stream()
-                .filter(question -> to(question).isPresent() && other.to(question).isPresent())
+                .filter(question ->
+                        to(question).isPresent() && other.to(question).isPresent())
                 .count();
         long against = answers.keySet().stream()
                 .filter(question -> contradicts(other, question))

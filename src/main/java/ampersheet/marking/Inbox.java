@@ -3,6 +3,7 @@ package ampersheet.marking;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.sheet.ClassSheets;
+import ampersheet.sheet.SheetId;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -11,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.regex.Matcher;
 
 /** Everything that came in, read once and sorted by seat. */
 final class Inbox {
@@ -19,8 +21,9 @@ final class Inbox {
 
     private static final String TO_ROSTER =
             "Add the learner to the class list and mark again, or ask whose sheet it is.";
-    private static final String WHOSE = "Ask whose they are; a line of decide.csv with the seat and the decision counts, "
-            + "in the list for --decisions, has them count.";
+    private static final String WHOSE =
+            "Ask whose they are; a line of decide.csv with the seat and the decision counts, "
+                    + "in the list for --decisions, has them count.";
 
     private final ClassSheets sheets;
     private final Seats seats;
@@ -101,7 +104,8 @@ final class Inbox {
         }
         Map<Origin, Owner> owners = new LinkedHashMap<>();
         byOrigin.forEach((origin, given) -> owners.put(origin, owner(origin, given.get(0))));
-        long unknown = owners.values().stream().filter(owner -> owner.seat() == 0).count();
+        long unknown =
+                owners.values().stream().filter(owner -> owner.seat() == 0).count();
         byOrigin.forEach((origin, given) -> take(note, origin, given, owners.get(origin), unknown > 1));
     }
 
@@ -120,7 +124,7 @@ final class Inbox {
             owner.told().ifPresent(note::add);
             given.forEach(answer -> setAside.add(new SetAside(answer, owner.why())));
             toDecide.add(new ToDecide(
-                    seatSaid(origin),
+                    maybe(origin),
                     origin.sheet(),
                     "",
                     "",
@@ -136,11 +140,21 @@ final class Inbox {
         bySeat.computeIfAbsent(seat, s -> new ArrayList<>()).add(handIn);
     }
 
-    /** The seat under which an undecided hand-in is listed: that of its ID; 0 if not even that is known. */
-    private int seatSaid(Origin origin) {
-        return seatOfId.getOrDefault(origin.sheet(), Optional.empty())
-                .filter(seats::has)
-                .orElse(seats.has(Seats.number(origin.seat())) ? Seats.number(origin.seat()) : 0);
+    /** Those of its ID and of its page; where the ID has a slip, those of IDs one slip away. */
+    private List<Integer> maybe(Origin origin) {
+        Optional<Integer> ofId = seatOfId.getOrDefault(origin.sheet(), Optional.empty());
+        List<Integer> found = new ArrayList<>(ofId.map(List::of).orElse(List.of()));
+        if (found.isEmpty() && refusedIds.containsKey(origin.sheet())) {
+            Matcher near =
+                    SheetId.PRINTED.matcher(refusedIds.get(origin.sheet()).nextAction());
+            while (near.find()) {
+                seat(near.group()).ifPresent(found::add);
+            }
+        }
+        if (found.isEmpty()) {
+            found.add(Seats.number(origin.seat()));
+        }
+        return found.stream().filter(seats::has).distinct().toList();
     }
 
     /** All that a file says of whose answers these are must agree. */
@@ -164,11 +178,13 @@ final class Inbox {
                             first.place(),
                             said == 0
                                     ? "what stands under seat is no seat number"
-                                    : "the page was that of seat " + said + ", and the sheet ID is that of seat " + ofId,
+                                    : "the page was that of seat " + said + ", and the sheet ID is that of seat "
+                                            + ofId,
                             "one learner's sheet",
                             WHOSE));
         }
-        int seat = ofId > 0 ? ofId : said > 0 ? said : seats.named(origin.name()).orElse(0);
+        int seat =
+                ofId > 0 ? ofId : said > 0 ? said : seats.named(origin.name()).orElse(0);
         if (seat == 0) {
             return unknown(
                     "unknown name",

@@ -39,7 +39,8 @@ final class Judged {
         this.verdicts = verdicts(read);
         for (AnswerKey answer : key.answers()) {
             String question = answer.question();
-            if (verdicts.get(question).rung() == Rung.AMBIGUOUS && !(answer.acceptance() instanceof Acceptance.Choice)) {
+            if (verdicts.get(question).rung() == Rung.AMBIGUOUS
+                    && !(answer.acceptance() instanceof Acceptance.Choice)) {
                 readComma(question, CommaReading.shownBy(beside.getOrDefault(question, List.of())));
             }
         }
@@ -55,7 +56,9 @@ final class Judged {
         return verdicts(key, of);
     }
 
-    /** Where the other reading would earn more, a person should look: the evidence is about a habit, and habits slip. */
+    /**
+     * Where the other reading would earn more, a person should look: the evidence is about a habit, and habits slip.
+     */
     private void readComma(String question, Optional<CommaReading> shown) {
         List<String> told = new ArrayList<>();
         Map<CommaReading, Map<String, Verdict>> by = new LinkedHashMap<>();
@@ -67,7 +70,9 @@ final class Judged {
             told.add(verdict.understood() + " (" + (Credit.of(verdict).isFull() ? "right" : "not right") + ")");
         }
         meanings.put(question, String.join(" or ", told));
-        if (shown.isEmpty() || halves(by.get(shown.get()), question) < halves(by.get(shown.get().other()), question)) {
+        if (shown.isEmpty()
+                || halves(by.get(shown.get()), question)
+                        < halves(by.get(shown.get().other()), question)) {
             return;
         }
         settled.put(question, shown.get());

@@ -9,8 +9,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Which question is meant where one is left out for everyone: q2a of one sheet may be q3a of another, so what is left out
- * is a step of a template at its place in the plan.
+ * Which question is meant where one is left out for everyone: q2a of one sheet may be q3a of another, so what is left
+ * out is a step of a template at its place in the plan.
  */
 final class LeftOutQuestions {
     private LeftOutQuestions() {}
@@ -27,12 +27,14 @@ final class LeftOutQuestions {
                 continue;
             }
             if (!QuestionName.is(decision.question())) {
-                byStep(decision).ifPresentOrElse(
-                        item -> decisions.leaveOut(decision, item),
-                        () -> decisions.doesNotFit(
-                                decision,
-                                "“" + decision.question() + "” is no question, such as q2a with a seat, or a template "
-                                        + "and its step as in answers.csv"));
+                byStep(decision)
+                        .ifPresentOrElse(
+                                item -> decisions.leaveOut(decision, item),
+                                () -> decisions.doesNotFit(
+                                        decision,
+                                        "“" + decision.question()
+                                                + "” is no question, such as q2a with a seat, or a template "
+                                                + "and its step as in answers.csv"));
             } else if (decision.seat() == 0 && !isAlikeForAll(sheets.plan())) {
                 decisions.doesNotFit(
                         decision,
@@ -70,7 +72,9 @@ final class LeftOutQuestions {
                     decisions.leaveOut(
                             decision,
                             new Standing.Item(
-                                    issued.places().get(i), problems.get(i).template().name(), key.step()));
+                                    issued.places().get(i),
+                                    problems.get(i).template().name(),
+                                    key.step()));
                 }
             }
         }

@@ -1,7 +1,7 @@
 package ampersheet.marking;
 
-import ampersheet.source.SafeCsv;
 import ampersheet.sheet.Roster;
+import ampersheet.source.SafeCsv;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -1,9 +1,9 @@
 package ampersheet.marking;
 
-import ampersheet.source.SafeCsv;
 import ampersheet.marking.MarkedSheet.MarkedAnswer;
 import ampersheet.marking.MarkedSheet.MarkedProblem;
 import ampersheet.sheet.Roster;
+import ampersheet.source.SafeCsv;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -83,7 +83,11 @@ final class MarkTables {
                 answer.verdict().understood(),
                 undecided
                         ? "undecided"
-                        : answer.verdict().rung().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+                        : answer.verdict()
+                                .rung()
+                                .name()
+                                .toLowerCase(Locale.ROOT)
+                                .replace('_', '-'),
                 answer.cause().map(Cause::id).orElse(""),
                 answer.counts() ? Amounts.marks(answer.credit().halves()) : "",
                 answer.isLate() ? "late" : "",

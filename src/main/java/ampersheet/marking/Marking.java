@@ -2,17 +2,13 @@ package ampersheet.marking;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
-import ampersheet.diagnostic.Place;
-import ampersheet.render.html.HtmlPage;
 import ampersheet.sheet.ClassSheets;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.template.TemplateLibrary;
-import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -67,8 +63,7 @@ public final class Marking {
 
         /** The same by a list of what the instructor decided. */
         public Task deciding(NamedText list) {
-            return new Task(
-                    answers, sheets, corrections, roster, received, due, before, Optional.of(list), pseudonyms);
+            return new Task(answers, sheets, corrections, roster, received, due, before, Optional.of(list), pseudonyms);
         }
     }
 

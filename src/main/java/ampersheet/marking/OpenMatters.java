@@ -29,7 +29,11 @@ final class OpenMatters {
 
     /** @param statuses of each seat, in the order of the seats */
     static List<Block> of(
-            List<ToDecide> open, Map<Roster.Seat, Status> statuses, DecisionBook decisions, Seats seats, Privacy privacy) {
+            List<ToDecide> open,
+            Map<Roster.Seat, Status> statuses,
+            DecisionBook decisions,
+            Seats seats,
+            Privacy privacy) {
         OpenMatters matters = new OpenMatters(seats, privacy);
         matters.decide(open);
         matters.statuses(statuses);
@@ -58,14 +62,13 @@ final class OpenMatters {
                     one.why(),
                     one.meanings()));
         }
-        blocks.add(new Table(
-                "", List.of("Learner", "Question", "Typed", "Where", "Why", "What it may mean"), rows));
+        blocks.add(new Table("", List.of("Learner", "Question", "Typed", "Where", "Why", "What it may mean"), rows));
     }
 
     private void statuses(Map<Roster.Seat, Status> statuses) {
         StringBuilder list = new StringBuilder();
-        for (Status status : List.of(
-                Status.NOTHING, Status.UNREADABLE, Status.UNDECIDED, Status.BLANK, Status.IN_PART)) {
+        for (Status status :
+                List.of(Status.NOTHING, Status.UNREADABLE, Status.UNDECIDED, Status.BLANK, Status.IN_PART)) {
             List<String> names = new ArrayList<>();
             statuses.forEach((seat, of) -> {
                 if (of == status) {
@@ -119,8 +122,7 @@ final class OpenMatters {
                     privacy.text(one.reason()),
                     decisions.fits(one) ? "in force" : "no longer fits"));
         }
-        blocks.add(new Table(
-                "", List.of("Learner", "Question or file", "Typed", "Decision", "Reason", "State"), rows));
+        blocks.add(new Table("", List.of("Learner", "Question or file", "Typed", "Decision", "Reason", "State"), rows));
     }
 
     private String who(int number) {

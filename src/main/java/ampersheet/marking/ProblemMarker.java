@@ -74,7 +74,8 @@ final class ProblemMarker {
             }
         });
         Judged judged = new Judged(key, typed, readAs, beside);
-        Judged before = issued.map(with -> new Judged(with.key(), typed, readAs, beside)).orElse(judged);
+        Judged before = issued.map(with -> new Judged(with.key(), typed, readAs, beside))
+                .orElse(judged);
         List<MarkedAnswer> marked = new ArrayList<>();
         for (AnswerKey at : places) {
             String question = at.question();
@@ -82,7 +83,8 @@ final class ProblemMarker {
             Optional<Decision> decision = Optional.ofNullable(decided.get(question));
             Credit credit = credit(verdict, decision);
             Optional<SheetAnswers.Taken> taken = answers.at(question);
-            taken.filter(from -> !from.answer().isBlank()).ifPresent(from -> from.file().countMarked());
+            taken.filter(from -> !from.answer().isBlank())
+                    .ifPresent(from -> from.file().countMarked());
             if (credit == Credit.UNREADABLE && decision.isEmpty()) {
                 tell(verdict, judged.meanings(question));
             }
@@ -93,7 +95,8 @@ final class ProblemMarker {
                     credit,
                     credit == Credit.of(verdict) ? Cause.of(problem, at, verdict) : Optional.empty(),
                     ChangedVerdict.between(question, problem.template().name(), before.verdict(question), verdict),
-                    taken.map(from -> new From(from.file(), from.answer().place().line())),
+                    taken.map(
+                            from -> new From(from.file(), from.answer().place().line())),
                     judged.settled(question),
                     decision));
         }

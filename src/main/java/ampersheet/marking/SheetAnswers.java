@@ -14,8 +14,8 @@ import java.util.TreeSet;
 
 /**
  * Everything that came in for one sheet, one answer for each place. Where two hand-ins contradict each other the newer
- * counts, as far as that is known; where it is not, nobody but the instructor can tell, and both are kept. A blank never
- * takes the place of an answer, and a late answer never that of one in time.
+ * counts, as far as that is known; where it is not, nobody but the instructor can tell, and both are kept. A blank
+ * never takes the place of an answer, and a late answer never that of one in time.
  */
 final class SheetAnswers {
     private final Sheet sheet;
@@ -112,12 +112,14 @@ final class SheetAnswers {
                 : Optional.of(new HandIn(handIn.file(), handIn.origin(), fitting, handIn.isChosen()));
     }
 
-    /** Where the instructor said which hand-in counts, one that contradicts it counts for nothing, not even in its gaps. */
+    /**
+     * Where the instructor said which hand-in counts, one that contradicts it counts for nothing, not even in its gaps.
+     */
     private List<HandIn> withoutOverruled(List<HandIn> all) {
         List<HandIn> counting = new ArrayList<>();
         for (HandIn one : all) {
-            boolean overruled = !one.isChosen()
-                    && all.stream().anyMatch(other -> other.isChosen() && one.contradicts(other));
+            boolean overruled =
+                    !one.isChosen() && all.stream().anyMatch(other -> other.isChosen() && one.contradicts(other));
             if (overruled) {
                 one.all().forEach(answer -> setAside.add(SetAside.dismissed(answer)));
             } else {
@@ -132,7 +134,8 @@ final class SheetAnswers {
     private void findDisputes() {
         for (HandIn one : handIns) {
             for (HandIn other : handIns) {
-                boolean unordered = one != other && one.contradicts(other) && !one.isBefore(other) && !other.isBefore(one);
+                boolean unordered =
+                        one != other && one.contradicts(other) && !one.isBefore(other) && !other.isBefore(one);
                 if (unordered && handIns.stream().noneMatch(newer -> settles(newer, one, other))) {
                     disputed.add(one);
                 }
@@ -140,7 +143,10 @@ final class SheetAnswers {
         }
     }
 
-    /** Whether a hand-in is newer than two that contradict each other, and says itself what they contradict each other about. */
+    /**
+     * Whether a hand-in is newer than two that contradict each other, and says itself what they contradict each other
+     * about.
+     */
     private boolean settles(HandIn newer, HandIn one, HandIn other) {
         return one.isBefore(newer)
                 && other.isBefore(newer)
@@ -157,8 +163,7 @@ final class SheetAnswers {
             handIns.stream()
                     .filter(handIn -> handIn.has(question))
                     .findFirst()
-                    .ifPresent(handIn -> taken.put(
-                            question, new Taken(blank(handIn, question), handIn)));
+                    .ifPresent(handIn -> taken.put(question, new Taken(blank(handIn, question), handIn)));
             return;
         }
         List<HandIn> newest = given.stream()
@@ -189,7 +194,9 @@ final class SheetAnswers {
         boolean same = newest.stream()
                 .allMatch(one -> !one.isTornAbout(question) && !one.contradicts(newest.get(0), question));
         boolean undisputed = newest.stream().anyMatch(one -> !disputed.contains(one));
-        return same && (undisputed || disputed.stream().allMatch(one -> one.to(question).isPresent()));
+        return same
+                && (undisputed
+                        || disputed.stream().allMatch(one -> one.to(question).isPresent()));
     }
 
     private void keepAll(List<HandIn> given, String question) {
@@ -256,8 +263,8 @@ final class SheetAnswers {
             handIn.file()
                     .add(Diagnostic.warning(
                             first.place(),
-                            "this says of sheet " + sheet.id() + " only what stands in "
-                                    + String.join(", ", of.files) + " already",
+                            "this says of sheet " + sheet.id() + " only what stands in " + String.join(", ", of.files)
+                                    + " already",
                             "",
                             "Nothing: it counts once."));
         }
@@ -318,8 +325,9 @@ final class SheetAnswers {
     }
 
     private void noteMissing(HandIn handIn, TypedAnswer first) {
-        List<String> missing =
-                places.keySet().stream().filter(question -> !handIn.has(question)).toList();
+        List<String> missing = places.keySet().stream()
+                .filter(question -> !handIn.has(question))
+                .toList();
         if (!missing.isEmpty()) {
             handIn.file()
                     .add(Diagnostic.error(

@@ -1,12 +1,8 @@
 package ampersheet.marking;
 
 import ampersheet.answer.AnswerKey;
-import ampersheet.answer.Judge;
-import ampersheet.answer.ProblemKey;
-import ampersheet.answer.Verdict;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
-import ampersheet.marking.MarkedSheet.From;
 import ampersheet.marking.MarkedSheet.MarkedAnswer;
 import ampersheet.marking.MarkedSheet.MarkedProblem;
 import ampersheet.problem.Difficulty;
@@ -35,8 +31,7 @@ final class SheetMarker {
     /** Sheets on which an issued key stays, by template and reason. */
     private final Map<List<String>, List<String>> kept = new LinkedHashMap<>();
 
-    SheetMarker(
-            ClassSheets sheets, Optional<Corrections> corrections, DecisionBook decisions, Privacy privacy) {
+    SheetMarker(ClassSheets sheets, Optional<Corrections> corrections, DecisionBook decisions, Privacy privacy) {
         this.sheets = sheets;
         this.corrections = corrections;
         this.decisions = decisions;
@@ -157,12 +152,7 @@ final class SheetMarker {
                 continue;
             }
             outcomes.add(new Standing.Outcome(
-                    answer.item(),
-                    problem.number(),
-                    answer.credit(),
-                    answer.cause(),
-                    difficulty,
-                    answer.isLate()));
+                    answer.item(), problem.number(), answer.credit(), answer.cause(), difficulty, answer.isLate()));
         }
     }
 

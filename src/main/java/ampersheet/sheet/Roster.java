@@ -36,8 +36,7 @@ public record Roster(List<Seat> seats, List<String> columns, List<Diagnostic> re
         return new Roster(
                 seats,
                 columns,
-                Stream.concat(Stream.of(remark), remarks.stream())
-                        .toList());
+                Stream.concat(Stream.of(remark), remarks.stream()).toList());
     }
 
     /**

@@ -47,12 +47,15 @@ public final class RosterReader {
         }
 
         List<String> furtherNames() {
-            return further.stream().map(at -> printable(SafeCsv.read(names.get(at).strip()))).toList();
+            return further.stream()
+                    .map(at -> printable(SafeCsv.read(names.get(at).strip())))
+                    .toList();
         }
 
         List<String> further(Row row) {
             return further.stream()
-                    .map(at -> at < row.size() ? printable(SafeCsv.read(row.get(at).strip())) : "")
+                    .map(at ->
+                            at < row.size() ? printable(SafeCsv.read(row.get(at).strip())) : "")
                     .toList();
         }
     }
@@ -122,7 +125,9 @@ public final class RosterReader {
 
     private void readLearners(Head head, Row first, List<Row> learners) {
         boolean numbered = head.seat() >= 0
-                && learners.stream().anyMatch(row -> row.size() > head.seat() && !row.get(head.seat()).isBlank());
+                && learners.stream()
+                        .anyMatch(row -> row.size() > head.seat()
+                                && !row.get(head.seat()).isBlank());
         if (numbered || learners.isEmpty()) {
             learners.forEach(record -> readSeat(record, head));
             return;

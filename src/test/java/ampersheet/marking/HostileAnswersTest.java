@@ -1,6 +1,5 @@
 package ampersheet.marking;
 
-import ampersheet.source.SafeCsv;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -17,6 +16,7 @@ import ampersheet.sheet.RosterReader;
 import ampersheet.sheet.SheetId;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SmallLibrary;
+import ampersheet.source.SafeCsv;
 import ampersheet.template.ProblemTemplate;
 import java.io.IOException;
 import java.io.RandomAccessFile;

@@ -89,7 +89,8 @@ class MarkingTest {
         put("ada.csv", rightAnswers(sheet));
         int places = sheet.places().size();
         assertEquals(
-                List.of("1,Ada Lovett," + sheet.id() + "," + places + "," + places + "," + places + ",0,0,0,0,0,0,0,in"),
+                List.of("1,Ada Lovett," + sheet.id() + "," + places + "," + places + "," + places
+                        + ",0,0,0,0,0,0,0,in"),
                 line(written(task(set)).get("marks.csv"), "1,"));
     }
 
@@ -177,7 +178,8 @@ class MarkingTest {
             put("sheet.md", filled);
             int places = sheet.places().size();
             assertEquals(
-                    List.of("1,Ada Lovett," + sheet.id() + "," + places + "," + places + "," + places + ",0,0,0,0,0,0,0,in"),
+                    List.of("1,Ada Lovett," + sheet.id() + "," + places + "," + places + "," + places
+                            + ",0,0,0,0,0,0,0,in"),
                     line(written(task(set)).get("marks.csv"), "1,"),
                     units);
         }

@@ -1,6 +1,5 @@
 package ampersheet.marking;
 
-import ampersheet.source.SafeCsv;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -22,6 +21,7 @@ import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SheetProblem;
 import ampersheet.sheet.SmallLibrary;
+import ampersheet.source.SafeCsv;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
 import java.lang.management.ThreadMXBean;

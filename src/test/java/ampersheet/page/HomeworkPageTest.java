@@ -203,7 +203,9 @@ class HomeworkPageTest {
             Thread.sleep(50);
         }
         String csv = Files.readString(saved);
-        assertTrue(csv.startsWith("sheet,question,answer,seat,save,browser\r\n" + sheet.id() + ",q2a,\"4,7 kΩ\",2,1,"), csv);
+        assertTrue(
+                csv.startsWith("sheet,question,answer,seat,save,browser\r\n" + sheet.id() + ",q2a,\"4,7 kΩ\",2,1,"),
+                csv);
         assertEquals(
                 csv.replace("\r\n", "\n"),
                 element("file-text").getDomProperty("value").replace("\r\n", "\n"));
@@ -233,7 +235,12 @@ class HomeworkPageTest {
     }
 
     private static List<String> saveAndSeat() {
-        String line = element("file-text").getDomProperty("value").lines().skip(1).findFirst().orElseThrow();
+        String line = element("file-text")
+                .getDomProperty("value")
+                .lines()
+                .skip(1)
+                .findFirst()
+                .orElseThrow();
         List<String> cells = List.of(line.split(","));
         return cells.subList(cells.size() - 3, cells.size());
     }
