@@ -5,6 +5,7 @@ import ampersheet.diagnostic.Place;
 import ampersheet.diagnostic.Severity;
 import ampersheet.issue.Output;
 import ampersheet.marking.EarlierMarks;
+import ampersheet.marking.MarkForms;
 import ampersheet.marking.Marking;
 import ampersheet.marking.ReceivedList;
 import ampersheet.sheet.Roster;
@@ -106,6 +107,14 @@ final class MarkCommand implements Callable<Integer> {
                     + "read as, mark, leave out, counts, does not count. Kept by you; read each time you mark.")
     private Path decisions;
 
+    @Option(
+            names = "--also",
+            split = ",",
+            paramLabel = "FORM",
+            description = "Marks in other forms, too: xlsx (a spreadsheet file), semicolons (with decimal commas), bom "
+                    + "(a byte order mark before the table).")
+    private List<String> also = List.of();
+
     @Option(names = "--json", description = "Say what was marked as JSON.")
     private boolean json;
 
@@ -147,14 +156,19 @@ final class MarkCommand implements Callable<Integer> {
                 text(before, "marks of an earlier run").map(text -> EarlierMarks.read(text.file(), text.text())),
                 text(decisions, "a list of decisions"),
                 pseudonyms);
+        List<MarkForms> forms = forms();
         Set<String> written = new TreeSet<>();
         List<Diagnostic> left;
         Marking.Marked marked;
         try (Output output = Output.folder(out, this.output.terms(streams, false, inputs()))) {
             output.require(TABLES.stream().map(out::resolve).toList());
+            output.require(forms.stream().map(form -> out.resolve(form.file())).toList());
             marked = Marking.mark(task, (path, text) -> {
                 written.add(path);
                 output.write(out.resolve(path), text);
+                if (path.equals("marks.csv")) {
+                    forms.forEach(form -> output.write(out.resolve(form.file()), form.of(text)));
+                }
             });
             left = removeLeftFromBefore(written, output);
             output.finish();
@@ -174,6 +188,18 @@ final class MarkCommand implements Callable<Integer> {
         }
         boolean faults = marked.notes().stream().anyMatch(note -> note.severity() == Severity.ERROR);
         return faults ? CommandTree.PROBLEMS_FOUND : CommandTree.FINE;
+    }
+
+    private List<MarkForms> forms() {
+        return also.stream()
+                .map(word -> MarkForms.named(word)
+                        .orElseThrow(() -> new WrongUsage(
+                                "--also",
+                                "“" + word + "” is no form of a table of marks",
+                                "xlsx, semicolons or bom",
+                                "Write one of them, or several with commas between them.")))
+                .distinct()
+                .toList();
     }
 
     private Path[] inputs() {

@@ -22,8 +22,8 @@ final class RosterFile {
         ForeignText text = InputFile.table(file, "a class list");
         Roster roster = RosterReader.read(shown, text.text());
         return text.note()
-                .map(note -> roster.remarking(Diagnostic.warning(
-                        Place.inFile(shown), note, "", "Look whether all names are right; UTF-8 leaves no doubt.")))
+                .map(note -> roster.remarking(
+                        Diagnostic.warning(Place.inFile(shown), note.problem(), "", note.nextAction())))
                 .orElse(roster);
     }
 

@@ -26,6 +26,7 @@ final class InTheWay {
             ".md", List.of("# "),
             ".pdf", List.of("%pdf-"),
             ".zip", List.of("pk\003\004"),
+            ".xlsx", List.of("pk\003\004"),
             ".csv",
                     List.of(
                             "seat,name,sheet,",

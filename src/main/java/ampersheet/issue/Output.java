@@ -158,7 +158,11 @@ public final class Output implements AutoCloseable {
      * @throws DiagnosticException if the folder or the file cannot be written, or must not be written over
      */
     public boolean write(Path file, String text) {
-        byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+        return write(file, text.getBytes(StandardCharsets.UTF_8));
+    }
+
+    /** The same for what is no text. */
+    public boolean write(Path file, byte[] bytes) {
         try {
             if (Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)
                     && Files.size(file) == bytes.length

@@ -31,8 +31,8 @@ final class AnswerFolder {
     static final int MOST_FILES = 20_000;
 
     private static final long MOST_BYTES_IN_ALL = 64L << 20;
-    private static final Set<String> KINDS = Set.of("csv", "tsv", "txt", "md");
-    private static final String EXPECTED = "tables of answers (.csv) and filled-in sheets (.md)";
+    private static final Set<String> KINDS = Set.of("csv", "tsv", "txt", "md", "xlsx", "ods");
+    private static final String EXPECTED = "tables of answers (.csv, .xlsx, .ods) and filled-in sheets (.md)";
 
     private final Path folder;
     /** Names in their order, with the sizes of what may be read. */
@@ -148,9 +148,9 @@ final class AnswerFolder {
         FaultList notes = new FaultList(file.name());
         notes.add(Diagnostic.warning(
                 Place.inFile(file.name()),
-                text.note().get(),
+                text.note().get().problem(),
                 "",
-                "Look whether its letters are right in answers.csv; UTF-8 leaves no doubt."));
+                text.note().get().nextAction()));
         notes.add(file.faults());
         return new ReturnedFile(file.name(), file.answers(), notes);
     }

@@ -52,12 +52,13 @@ public final class SourceFile {
     }
 
     /**
-     * A table or text of others, in whatever encoding their spreadsheet or editor wrote it.
+     * A table or text of others, in whatever encoding their spreadsheet or editor wrote it; of a spreadsheet file its
+     * first table.
      *
      * @throws Unread if the file is no text, or beyond its bounds
      */
     public static ForeignText foreign(Path file, Bounds bounds, Links links) throws Unread {
-        ForeignText text = ForeignText.of(bytes(file, bounds.bytes(), bounds.told(), links));
+        ForeignText text = ForeignText.of(bytes(file, bounds.bytes(), bounds.told(), links), bounds);
         String beyond = bounds.beyond(text.text());
         if (!beyond.isEmpty()) {
             throw new Unread(Why.TOO_LARGE, beyond);

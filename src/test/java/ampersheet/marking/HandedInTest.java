@@ -13,8 +13,12 @@ import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
 import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetMaker;
+import ampersheet.source.Bounds;
+import ampersheet.source.SourceFile;
+import ampersheet.source.Unread;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
@@ -25,6 +29,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.BiFunction;
+import org.dhatim.fastexcel.Workbook;
+import org.dhatim.fastexcel.Worksheet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -437,5 +443,34 @@ class HandedInTest {
         assertTrue(row(marks, "2,Bo,").endsWith(",nothing,y,a"), marks);
         EarlierMarks.read("marks.csv", marks);
         assertFalse(marks.contains("null"));
+    }
+
+    @Test
+    void answersComeAsSpreadsheetsAndMarksGoAsSuch() throws IOException, Unread {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        try (Workbook workbook = new Workbook(out, "x", "1.0")) {
+            Worksheet sheet = workbook.newWorksheet("answers");
+            for (int i = 0; i < 3; i++) {
+                sheet.value(0, i, List.of("sheet", "question", "answer").get(i));
+            }
+            for (int i = 0; i < PLACES; i++) {
+                sheet.value(i + 1, 0, ONE.id().toString());
+                sheet.value(i + 1, 1, question(i));
+                sheet.value(i + 1, 2, right(ONE.places().get(i)));
+            }
+        }
+        Files.write(folder.resolve("a.xlsx"), out.toByteArray());
+        String marks = mark().get("marks.csv");
+        assertTrue(row(marks, "1,").contains("," + PLACES + "," + PLACES + ","), marks);
+        Files.write(folder.resolve("marks.xlsx"), MarkForms.XLSX.of(marks.replace(",7,7,", ",6.5,7,")));
+        String again = SourceFile.foreign(folder.resolve("marks.xlsx"), Bounds.WRITTEN, SourceFile.Links.REFUSED)
+                .text();
+        assertTrue(row(again, "1,Ada,").contains(",6.5,7,"), again);
+        assertTrue(again.contains("2,=Bo,"), again);
+        String semicolons =
+                new String(MarkForms.SEMICOLONS.of(marks.replace(",7,7,", ",6.5,7,")), StandardCharsets.UTF_8);
+        assertTrue(semicolons.startsWith("\uFEFFseat;name;sheet;"), semicolons);
+        assertTrue(semicolons.contains(";6,5;7;"), semicolons);
+        assertTrue(semicolons.contains("2;'=Bo;"), semicolons);
     }
 }
