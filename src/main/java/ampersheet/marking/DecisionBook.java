@@ -102,7 +102,15 @@ final class DecisionBook {
         leftOut.add(new LeftOut(decision, item));
     }
 
+    /** Those on files that fit, of one seat. */
+    List<Decision> onFilesOf(int seat) {
+        return decisions.stream()
+                .filter(one -> one.kind().isOfFile() && one.seat() == seat && fits(one))
+                .toList();
+    }
+
     void doesNotFit(Decision decision, String why) {
+        fitting.remove(decision.line());
         misfits.put(decision.line(), why);
     }
 

@@ -29,13 +29,20 @@ final class FeedbackPage {
 
     private FeedbackPage() {}
 
-    /** @param name printed in the heading; may be empty */
-    static Document compose(MarkedSheet marked, String name, Privacy privacy) {
+    /**
+     * Composes it.
+     *
+     * @param name printed in the heading; may be empty
+     * @param onFiles what the instructor decided of this learner's files
+     */
+    static Document compose(MarkedSheet marked, String name, List<Decision> onFiles, Privacy privacy) {
         Standing standing = marked.standing();
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Prose("**" + Amounts.marks(standing.halves()) + " of " + Amounts.marks(standing.mostHalves())
                 + " marks.** " + counts(standing)));
         open(standing, blocks);
+        onFiles.forEach(decision -> blocks.add(new Prose("**Your instructor decided** which hand-in counts, because: "
+                + Statement.escape(privacy.text(decision.reason())) + ".")));
         patterns(standing, blocks);
         blocks.add(new Prose(RULES));
         marked.problems().forEach(problem -> blocks.add(problem(problem, privacy)));

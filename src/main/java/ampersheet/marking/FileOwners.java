@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -18,6 +19,9 @@ import java.util.regex.Pattern;
  * nothing came in. No mark hangs on it.
  */
 final class FileOwners {
+    /** A name is short; whoever fills it with IDs means none of them. */
+    private static final int MOST_IDS = 3;
+
     private static final Pattern SEAT = Pattern.compile("(?i)seat[-_ ]?0*([0-9]{1,6})(?![0-9])");
     private static final Pattern NO_LETTERS = Pattern.compile("[^\\p{L}]+");
 
@@ -30,8 +34,8 @@ final class FileOwners {
         for (String name : names) {
             byId(name, sheets).or(() -> bySeat(name)).ifPresent(seats::add);
         }
-        List<List<String>> words = names.stream()
-                .map(name -> words(name.substring(0, Math.max(name.lastIndexOf('.'), 0))))
+        List<Set<String>> words = names.stream()
+                .map(name -> (Set<String>) new TreeSet<>(words(name.substring(0, Math.max(name.lastIndexOf('.'), 0)))))
                 .toList();
         for (Roster.Seat seat : roster.seats()) {
             List<String> name = words(seat.name());
@@ -48,7 +52,7 @@ final class FileOwners {
 
     private static Optional<Integer> byId(String name, ClassSheets sheets) {
         Matcher id = SheetId.PRINTED.matcher(name);
-        while (id.find()) {
+        for (int i = 0; i < MOST_IDS && id.find(); i++) {
             try {
                 return Optional.of(sheets.readId(id.group()).seat());
             } catch (DiagnosticException another) {

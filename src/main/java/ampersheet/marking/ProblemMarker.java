@@ -80,7 +80,8 @@ final class ProblemMarker {
         for (AnswerKey at : places) {
             String question = at.question();
             Verdict verdict = judged.verdict(question);
-            Optional<Decision> decision = Optional.ofNullable(decided.get(question));
+            Optional<Decision> decision =
+                    Optional.ofNullable(decided.get(question)).filter(one -> isReadable(one, verdict));
             Credit credit = credit(verdict, decision);
             Optional<SheetAnswers.Taken> taken = answers.at(question);
             taken.filter(from -> !from.answer().isBlank())
@@ -101,6 +102,16 @@ final class ProblemMarker {
                     decision));
         }
         return marked;
+    }
+
+    /** Whether an answer can be read as the instructor says; if not, it stays open and she is told. */
+    private boolean isReadable(Decision decision, Verdict verdict) {
+        boolean readable = decision.kind() != Decision.Kind.READ_AS || Credit.of(verdict) != Credit.UNREADABLE;
+        if (!readable) {
+            decisions.doesNotFit(
+                    decision, "“" + decision.value() + "” cannot be read as an answer to " + verdict.question());
+        }
+        return readable;
     }
 
     private Optional<Decision> decided(AnswerKey at, Standing.Item item) {
@@ -129,14 +140,14 @@ final class ProblemMarker {
     }
 
     private void tell(Verdict verdict, String meanings) {
-        SheetAnswers.Taken taken = answers.at(verdict.question()).orElseThrow();
+        Optional<SheetAnswers.Taken> taken = answers.at(verdict.question());
         toDecide.add(new ToDecide(
                 seat.number(),
                 sheet.id().toString(),
                 verdict.question(),
                 verdict.asTyped(),
-                taken.file().shown(),
-                taken.answer().place().line(),
+                taken.map(from -> from.file().shown()).orElse(""),
+                taken.map(from -> from.answer().place().line()).orElse(0),
                 verdict.rung() == Rung.AMBIGUOUS
                         ? "this can be read in two ways, and no other answer of the file tells which"
                         : privacy.said(verdict),

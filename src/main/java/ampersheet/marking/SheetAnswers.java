@@ -18,6 +18,9 @@ import java.util.TreeSet;
  * never takes the place of an answer, and a late answer never that of one in time.
  */
 final class SheetAnswers {
+    /** Each is compared with each other; nobody hands in more often, so that these are no hand-ins. */
+    private static final int MOST_HAND_INS = 40;
+
     private final Sheet sheet;
     private final Map<String, AnswerKey> places = new LinkedHashMap<>();
     private final List<String> lost;
@@ -50,12 +53,41 @@ final class SheetAnswers {
         sheet.places().forEach(key -> places.put(key.question(), key));
         this.handIns = withoutOverruled(
                 cameIn.stream().map(this::withPlaces).flatMap(Optional::stream).toList());
+        if (handIns.size() > MOST_HAND_INS) {
+            refuseAll();
+            return;
+        }
         findDisputes();
         places.keySet().forEach(this::take);
         handIns.forEach(this::note);
         if (!disputed.isEmpty()) {
             tellDispute();
         }
+    }
+
+    private void refuseAll() {
+        String problem = Amounts.count(handIns.size(), "hand-in bears", "hand-ins bear")
+                + " this sheet's ID, and nobody hands in so often";
+        for (HandIn one : handIns) {
+            one.all().forEach(answer -> setAside.add(SetAside.contradicted(answer, "other hand-ins; " + problem)));
+            undecided.addAll(places.keySet());
+        }
+        HandIn first = handIns.get(0);
+        first.file()
+                .add(Diagnostic.error(
+                        first.first().place(),
+                        "sheet " + sheet.id() + ": " + problem,
+                        "at most " + MOST_HAND_INS,
+                        "Look where they come from, and take out what is none; until then none of them counts."));
+        toDecide.add(new ToDecide(
+                sheet.id().seat(),
+                sheet.id().toString(),
+                "",
+                "",
+                first.file().shown(),
+                first.first().place().line(),
+                problem,
+                "take out what is no hand-in"));
     }
 
     Optional<Taken> at(String question) {
@@ -116,6 +148,9 @@ final class SheetAnswers {
      * Where the instructor said which hand-in counts, one that contradicts it counts for nothing, not even in its gaps.
      */
     private List<HandIn> withoutOverruled(List<HandIn> all) {
+        if (all.stream().noneMatch(HandIn::isChosen)) {
+            return all;
+        }
         List<HandIn> counting = new ArrayList<>();
         for (HandIn one : all) {
             boolean overruled =

@@ -154,6 +154,7 @@ class HandedInTest {
         assertTrue(row(files.get("marks.csv"), "1,").contains("," + (PLACES - 1) + "," + PLACES + ","));
         assertTrue(row(files.get("marks.csv"), "1,").endsWith(",1,0,0,in part,a@x"));
         assertEquals(0, marked.toDecide());
+        assertTrue(files.get("feedback/seat-001.html").contains("which hand-in counts, because: Eve used"));
         assertEquals(
                 PLACES,
                 files.get("set-aside.csv")
@@ -298,20 +299,28 @@ class HandedInTest {
     @Test
     void aDecisionThatNoLongerFitsIsToldAndChangesNothing() throws IOException {
         put("a.csv", "sheet,question,answer\n" + lines(ONE, "", (i, key) -> right(key)));
-        String before = mark().get("marks.csv");
-        decisions = "seat,question,answer,file,decision,value,reason\n"
+        String before;
+        String list = "seat,question,answer,file,decision,value,reason\n"
                 + "1," + question(0) + ",2 F,,accept,,so\n"
                 + "3," + question(0) + ",,,mark,1,so\n"
                 + "1,,,gone.csv,counts,,so\n"
                 + ",q77,,,leave out,,so\n"
-                + "1," + question(0) + ",,,,,\n";
+                + "1," + question(0) + ",,,,,\n"
+                + "1," + question(1) + ",1 µJ again,,read as,nothing at all,so\n";
+        put(
+                "a.csv",
+                "sheet,question,answer\n" + lines(ONE, "", (i, key) -> i == 1 ? "1 µJ again" : right(key)));
+        decisions = "";
+        before = mark().get("marks.csv");
+        decisions = list;
         Map<String, String> files = mark();
         assertEquals(before, files.get("marks.csv"));
         for (String told : List.of(
                 "decisions.csv:2: error: this decision no longer fits: seat 1 has another answer to " + question(0),
                 "decisions.csv:3: error: this decision no longer fits: nothing came in from seat 3",
                 "decisions.csv:4: error: this decision no longer fits: there is no such hand-in in a file “gone.csv”",
-                "decisions.csv:5: error: this decision no longer fits: no sheet that came in has the question q77")) {
+                "decisions.csv:5: error: this decision no longer fits: no sheet that came in has the question q77",
+                "decisions.csv:7: error: this decision no longer fits: “nothing at all” cannot be read")) {
             assertTrue(notes().contains(told), told + "\n" + notes());
         }
         assertTrue(files.get("report.html").contains("no longer fits"));
