@@ -97,10 +97,14 @@ final class AnswerTable {
                 lines.fault(
                         table.headLine(), "this file holds no answer", FORM, "Ask whether an empty file was meant.");
             }
-            table.body().stream()
-                    .filter(row -> !row.names().equals(table.head()))
-                    .forEach(this::line);
+            table.body().stream().filter(row -> !isHeadAgain(row)).forEach(this::line);
         }
+    }
+
+    /** Where files were put together. */
+    private boolean isHeadAgain(Row row) {
+        return AsciiCase.small(table.cell(row, "sheet")).equals("sheet")
+                && row.names().containsAll(COLUMNS);
     }
 
     private String cell(Row row, String column) {

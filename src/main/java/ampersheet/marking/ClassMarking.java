@@ -113,7 +113,8 @@ final class ClassMarking {
             statuses.put(seat, Status.of(marked.standing()));
             tables.add(marked);
             output.write(
-                    Marking.feedback(seat), HtmlPage.render(FeedbackPage.compose(
+                    Marking.feedback(seat),
+                    HtmlPage.render(FeedbackPage.compose(
                             marked, privacy.name(seat), decisions.onFilesOf(seat.number()), privacy)));
         }
     }

@@ -68,6 +68,7 @@ final class ProblemMarker {
             decided(at, new Standing.Item(place, problem.template().name(), at.step()))
                     .ifPresent(decision -> decided.put(at.question(), decision));
         }
+        decided.entrySet().removeIf(entry -> !isReadable(key, entry.getKey(), entry.getValue()));
         decided.forEach((question, decision) -> {
             if (decision.kind() == Decision.Kind.READ_AS) {
                 readAs.put(question, decision.value());
@@ -80,8 +81,7 @@ final class ProblemMarker {
         for (AnswerKey at : places) {
             String question = at.question();
             Verdict verdict = judged.verdict(question);
-            Optional<Decision> decision =
-                    Optional.ofNullable(decided.get(question)).filter(one -> isReadable(one, verdict));
+            Optional<Decision> decision = Optional.ofNullable(decided.get(question));
             Credit credit = credit(verdict, decision);
             Optional<SheetAnswers.Taken> taken = answers.at(question);
             taken.filter(from -> !from.answer().isBlank())
@@ -104,12 +104,15 @@ final class ProblemMarker {
         return marked;
     }
 
-    /** Whether an answer can be read as the instructor says; if not, it stays open and she is told. */
-    private boolean isReadable(Decision decision, Verdict verdict) {
-        boolean readable = decision.kind() != Decision.Kind.READ_AS || Credit.of(verdict) != Credit.UNREADABLE;
+    /** Whether an answer can be read as the instructor says; if not, she is told, and it stays as it was typed. */
+    private boolean isReadable(ProblemKey key, String question, Decision decision) {
+        if (decision.kind() != Decision.Kind.READ_AS) {
+            return true;
+        }
+        Judged so = new Judged(key, typed, Map.of(question, decision.value()), Map.of());
+        boolean readable = Credit.of(so.verdict(question)) != Credit.UNREADABLE;
         if (!readable) {
-            decisions.doesNotFit(
-                    decision, "“" + decision.value() + "” cannot be read as an answer to " + verdict.question());
+            decisions.doesNotFit(decision, "“" + decision.value() + "” cannot be read as an answer to " + question);
         }
         return readable;
     }

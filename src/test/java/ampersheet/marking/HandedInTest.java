@@ -307,9 +307,7 @@ class HandedInTest {
                 + ",q77,,,leave out,,so\n"
                 + "1," + question(0) + ",,,,,\n"
                 + "1," + question(1) + ",1 µJ again,,read as,nothing at all,so\n";
-        put(
-                "a.csv",
-                "sheet,question,answer\n" + lines(ONE, "", (i, key) -> i == 1 ? "1 µJ again" : right(key)));
+        put("a.csv", "sheet,question,answer\n" + lines(ONE, "", (i, key) -> i == 1 ? "1 µJ again" : right(key)));
         decisions = "";
         before = mark().get("marks.csv");
         decisions = list;

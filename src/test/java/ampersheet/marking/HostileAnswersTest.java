@@ -252,7 +252,14 @@ class HostileAnswersTest {
         putSound(folder);
         StringBuilder one = new StringBuilder("sheet,question,answer,seat,save,browser\n");
         for (int i = 0; i < 30_000; i++) {
-            one.append(EVE).append(",q2b,").append(i).append(" V,,").append(i).append(",B").append(i).append('\n');
+            one.append(EVE)
+                    .append(",q2b,")
+                    .append(i)
+                    .append(" V,,")
+                    .append(i)
+                    .append(",B")
+                    .append(i)
+                    .append('\n');
         }
         put(folder, "many.csv", one.toString());
         for (int i = 0; i < 2_000; i++) {
