@@ -86,7 +86,9 @@ final class ClassReport {
                 plan.language(),
                 "Class report: " + plan.title(),
                 Amounts.count(learners, "learner", "learners")
-                        + (absent == 0 ? "" : ", nothing from " + Amounts.count(absent, "seat", "seats")),
+                        + (absent == 0
+                                ? ""
+                                : ", nothing that could be marked from " + Amounts.count(absent, "seat", "seats")),
                 "",
                 plan.paper(),
                 report.blocks);
@@ -397,7 +399,7 @@ final class ClassReport {
         for (Standing standing : results.standings()) {
             List<Cell> row = seat(standing.seat());
             row.addAll(cells(
-                    Amounts.marks(standing.halves()) + " of " + Amounts.marks(standing.mostHalves()),
+                    Amounts.marks(standing.marks()) + " of " + Amounts.marks(standing.mostMarks()),
                     Amounts.percent(ClassResults.share(standing)),
                     Long.toString(standing.count(Credit.BLANK)),
                     Long.toString(standing.late())));

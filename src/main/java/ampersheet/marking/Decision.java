@@ -59,7 +59,7 @@ record Decision(
         }
     }
 
-    /** Halves of a mark; for {@link Kind#MARK} and {@link Kind#ACCEPT}. */
+    /** How it counts; for {@link Kind#MARK} and {@link Kind#ACCEPT}. */
     Credit credit() {
         if (kind == Kind.ACCEPT) {
             return Credit.RIGHT;

@@ -13,6 +13,7 @@ import ampersheet.sheet.Document.Kind;
 import ampersheet.sheet.Document.ProblemBlock;
 import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Steps;
+import ampersheet.sheet.MarkingPolicy;
 import ampersheet.template.Statement;
 import java.util.ArrayList;
 import java.util.List;
@@ -38,13 +39,16 @@ final class FeedbackPage {
     static Document compose(MarkedSheet marked, String name, List<Decision> onFiles, Privacy privacy) {
         Standing standing = marked.standing();
         List<Block> blocks = new ArrayList<>();
-        blocks.add(new Prose("**" + Amounts.marks(standing.halves()) + " of " + Amounts.marks(standing.mostHalves())
+        blocks.add(new Prose("**" + Amounts.marks(standing.marks()) + " of " + Amounts.marks(standing.mostMarks())
                 + " marks.** " + counts(standing)));
         open(standing, blocks);
         onFiles.forEach(decision -> blocks.add(new Prose("**Your instructor decided** which hand-in counts, because: "
                 + Statement.escape(privacy.text(decision.reason())) + ".")));
         patterns(standing, blocks);
-        blocks.add(new Prose(RULES));
+        blocks.add(new Prose(
+                marked.sheet().plan().marking().isUsual()
+                        ? RULES
+                        : marked.sheet().plan().marking().says(marked.sheet())));
         marked.problems().forEach(problem -> blocks.add(problem(problem, privacy)));
         marked.lost()
                 .forEach(lost -> blocks.add(new ProblemBlock(
@@ -134,7 +138,7 @@ final class FeedbackPage {
         }
         List<String> tags = marked.byHand().isPresent()
                 ? List.of("marked by hand")
-                : List.of(Amounts.marks(marked.halves()) + " of " + Amounts.marks(marked.mostHalves()) + " marks");
+                : List.of(Amounts.marks(marked.marks()) + " of " + Amounts.marks(marked.mostMarks()) + " marks");
         return new ProblemBlock(
                 Integer.toString(marked.problem().number()),
                 marked.problem().template().title(),
@@ -187,7 +191,7 @@ final class FeedbackPage {
         boolean guess =
                 verdict.rung() == Rung.KNOWN_MISTAKE && !(answer.key().acceptance() instanceof Acceptance.Choice);
         return "You wrote **" + Statement.escape(typed) + "**" + read + comma + ". "
-                + (answer.counts() ? earned(answer.credit()) : "*Does not count.*") + " "
+                + (answer.counts() ? earned(answer) : "*Does not count.*") + " "
                 + (guess ? "*Probably:* " : "") + Statement.escape(privacy.said(verdict)) + corrected + late + decided;
     }
 
@@ -199,12 +203,18 @@ final class FeedbackPage {
         return out.toString();
     }
 
-    private static String earned(Credit credit) {
-        return switch (credit) {
-            case RIGHT -> "*1 mark.*";
-            case CARRIED -> "*1 mark, carried on from an earlier answer.*";
-            case HALF -> "*Half a mark.*";
-            case WRONG, UNREADABLE, UNDECIDED, BLANK -> "*No mark.*";
-        };
+    private static String earned(MarkedAnswer answer) {
+        int marks = answer.earned().marks();
+        String told = marks == 0
+                ? "No mark"
+                : marks == MarkingPolicy.MARK
+                        ? "1 mark"
+                        : marks == MarkingPolicy.MARK / 2 ? "Half a mark" : Amounts.marks(marks) + " marks";
+        return "*" + told + (answer.credit() == Credit.CARRIED ? ", carried on from an earlier answer" : "")
+                + (marks < answer.earned().inTime()
+                        ? "; in time it would have earned "
+                                + Amounts.marks(answer.earned().inTime())
+                        : "")
+                + ".*";
     }
 }

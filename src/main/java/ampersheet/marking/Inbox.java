@@ -70,9 +70,7 @@ final class Inbox {
         for (String name : folder.smallestFirst()) {
             int number = numbers.get(name);
             ReturnedFile file = inbox.read(folder, name, privacy.file(name, number), privacy);
-            Optional<LocalDateTime> time = received.of(name);
-            boolean late = due.isPresent() && time.isPresent() && time.get().isAfter(due.get());
-            inbox.take(file, new FileNote(number, name, file.name(), time, late));
+            inbox.take(file, FileNote.of(number, name, file.name(), received.of(name), due));
         }
         inbox.files.sort(Comparator.comparing(FileNote::number));
         inbox.bySeat.values().forEach(handIns -> handIns.sort(Comparator.comparing(HandIn::file)));

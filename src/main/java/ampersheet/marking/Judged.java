@@ -71,8 +71,8 @@ final class Judged {
         }
         meanings.put(question, String.join(" or ", told));
         if (shown.isEmpty()
-                || halves(by.get(shown.get()), question)
-                        < halves(by.get(shown.get().other()), question)) {
+                || earned(by.get(shown.get()), question)
+                        < earned(by.get(shown.get().other()), question)) {
             return;
         }
         settled.put(question, shown.get());
@@ -80,8 +80,8 @@ final class Judged {
         verdicts = by.get(shown.get());
     }
 
-    private static int halves(Map<String, Verdict> verdicts, String question) {
-        return Credit.of(verdicts.get(question)).halves();
+    private static int earned(Map<String, Verdict> verdicts, String question) {
+        return Earned.usual(Credit.of(verdicts.get(question))).marks();
     }
 
     /** Said of what was typed. */

@@ -12,7 +12,7 @@ record MarkChange(Roster.Seat seat, String before, String now) {
         List<MarkChange> changes = new ArrayList<>();
         for (Standing standing : standings) {
             String before = earlier.of(standing.seat().number());
-            String now = EarlierMarks.written(Amounts.marks(standing.halves()), Amounts.marks(standing.mostHalves()));
+            String now = EarlierMarks.written(Amounts.marks(standing.marks()), Amounts.marks(standing.mostMarks()));
             if (!before.equals(now)) {
                 changes.add(new MarkChange(standing.seat(), before, now));
             }

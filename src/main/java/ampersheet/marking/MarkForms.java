@@ -24,7 +24,18 @@ public enum MarkForms {
     private static final char BYTE_ORDER_MARK = '\uFEFF';
     /** Those of {@link OwnFile#MARKS} that hold numbers. */
     private static final List<String> NUMBERS = List.of(
-            "seat", "marks", "of", "right", "carried", "half", "wrong", "unreadable", "blank", "late", "undecided");
+            "seat",
+            "marks",
+            "of",
+            "right",
+            "carried",
+            "half",
+            "wrong",
+            "unreadable",
+            "blank",
+            "late",
+            "undecided",
+            "if_in_time");
 
     private final String file;
 

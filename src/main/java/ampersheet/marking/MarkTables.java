@@ -39,13 +39,14 @@ final class MarkTables {
         Standing standing = marked.standing();
         List<String> row = new ArrayList<>(seat(marked.seat()));
         row.addAll(List.of(
-                standing.sheet().toString(), Amounts.marks(standing.halves()), Amounts.marks(standing.mostHalves())));
+                standing.sheet().toString(), Amounts.marks(standing.marks()), Amounts.marks(standing.mostMarks())));
         for (Credit credit :
                 List.of(Credit.RIGHT, Credit.CARRIED, Credit.HALF, Credit.WRONG, Credit.UNREADABLE, Credit.BLANK)) {
             row.add(Long.toString(standing.count(credit)));
         }
         row.add(Long.toString(standing.late()));
         row.add(Long.toString(standing.count(Credit.UNDECIDED)));
+        row.add(Amounts.marks(standing.marksInTime()));
         end(row, marked.seat(), Status.of(standing));
         for (MarkedProblem problem : marked.problems()) {
             problem.answers().forEach(answer -> add(marked, problem, answer));
@@ -89,7 +90,7 @@ final class MarkTables {
                                 .toLowerCase(Locale.ROOT)
                                 .replace('_', '-'),
                 answer.cause().map(Cause::id).orElse(""),
-                answer.counts() ? Amounts.marks(answer.credit().halves()) : "",
+                answer.counts() ? Amounts.marks(answer.earned().marks()) : "",
                 answer.isLate() ? "late" : "",
                 answer.from().map(from -> from.file().shown()).orElse(""),
                 answer.from().map(from -> Integer.toString(from.line())).orElse(""),

@@ -36,15 +36,19 @@ record MarkedSheet(
             answers = List.copyOf(answers);
         }
 
-        int halves() {
+        /** In hundredths of a mark. */
+        int marks() {
             return answers.stream()
                     .filter(MarkedAnswer::counts)
-                    .mapToInt(answer -> answer.credit().halves())
+                    .mapToInt(answer -> answer.earned().marks())
                     .sum();
         }
 
-        int mostHalves() {
-            return (int) answers.stream().filter(MarkedAnswer::counts).count() * Credit.HALVES_PER_QUESTION;
+        int mostMarks() {
+            return answers.stream()
+                    .filter(MarkedAnswer::counts)
+                    .mapToInt(answer -> answer.earned().most())
+                    .sum();
         }
     }
 
@@ -62,6 +66,7 @@ record MarkedSheet(
             Standing.Item item,
             Verdict verdict,
             Credit credit,
+            Earned earned,
             Optional<Cause> cause,
             Optional<ChangedVerdict> changed,
             Optional<From> from,

@@ -20,6 +20,7 @@ enum OwnFile {
             "blank",
             "late",
             "undecided",
+            "if_in_time",
             "status"),
     ANSWERS(
             "answers.csv",

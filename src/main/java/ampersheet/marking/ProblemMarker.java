@@ -6,6 +6,7 @@ import ampersheet.answer.Rung;
 import ampersheet.answer.Verdict;
 import ampersheet.marking.MarkedSheet.From;
 import ampersheet.marking.MarkedSheet.MarkedAnswer;
+import ampersheet.sheet.MarkingPolicy;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetProblem;
@@ -94,6 +95,7 @@ final class ProblemMarker {
                     new Standing.Item(place, problem.template().name(), at.step()),
                     verdict,
                     credit,
+                    earned(credit, verdict, problem.template().name(), at.step()),
                     credit == Credit.of(verdict) ? Cause.of(problem, at, verdict) : Optional.empty(),
                     ChangedVerdict.between(question, problem.template().name(), before.verdict(question), verdict),
                     taken.map(
@@ -129,6 +131,19 @@ final class ProblemMarker {
                 .map(text -> decisions.ofAnswer(seat.number(), at.question(), text, privacy.text(text)))
                 .flatMap(Optional::stream)
                 .findFirst();
+    }
+
+    private Earned earned(Credit credit, Verdict verdict, String template, String step) {
+        MarkingPolicy policy = sheet.plan().marking();
+        long late = answers.at(verdict.question())
+                .map(taken -> taken.file().minutesLate())
+                .orElse(0L);
+        return Earned.of(
+                credit,
+                credit == Credit.of(verdict) ? verdict.rung() : Rung.CORRECT,
+                policy,
+                policy.marks(template, step),
+                late);
     }
 
     private Credit credit(Verdict verdict, Optional<Decision> decision) {

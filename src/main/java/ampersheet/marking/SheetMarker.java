@@ -152,7 +152,13 @@ final class SheetMarker {
                 continue;
             }
             outcomes.add(new Standing.Outcome(
-                    answer.item(), problem.number(), answer.credit(), answer.cause(), difficulty, answer.isLate()));
+                    answer.item(),
+                    problem.number(),
+                    answer.credit(),
+                    answer.earned(),
+                    answer.cause(),
+                    difficulty,
+                    answer.isLate()));
         }
     }
 

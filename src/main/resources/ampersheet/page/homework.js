@@ -11,13 +11,14 @@
   let counted = saves.read() || {browser: newBrowser(), save: 0};
   let changed = counted.save === 0;
 
+  /* Another tab of this browser may have saved since. */
   const nextSave = () => {
     const kept = saves.read() || counted;
-    return changed || kept.save !== counted.save ? kept.save + 1 : kept.save;
+    return {browser: kept.browser, save: changed || kept.save !== counted.save ? kept.save + 1 : kept.save};
   };
 
   const countSave = () => {
-    counted = {browser: counted.browser, save: nextSave()};
+    counted = nextSave();
     saves.write(counted);
     changed = false;
   };
@@ -53,9 +54,12 @@
   const cell = text => /[",\r\n]/.test(text) ? "\"" + text.replace(/"/g, "\"\"") + "\"" : text;
 
   /* The seat of this page beside the sheet ID, so that an ID from another sheet is seen. */
-  const csv = () => ["sheet,question,answer,seat,save,browser"].concat(Object.entries(answers())
-      .map(([question, typed]) => [sheet, question, typed, String(Number(sheet.split("-")[1])), String(nextSave()), counted.browser]
-          .map(cell).join(","))).join("\r\n") + "\r\n";
+  const csv = () => {
+    const {browser, save} = nextSave();
+    const behind = [String(Number(sheet.split("-")[1])), String(save), browser];
+    return ["sheet,question,answer,seat,save,browser"].concat(Object.entries(answers())
+        .map(([question, typed]) => [sheet, question, typed, ...behind].map(cell).join(","))).join("\r\n") + "\r\n";
+  };
 
   const update = () => {
     const count = Object.keys(answers()).length;

@@ -7,6 +7,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.answer.AnswerKey;
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.quantity.QuantityWriter;
+import ampersheet.quantity.Unit;
+import ampersheet.render.markdown.MarkdownPage;
+import ampersheet.sheet.Composer;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
@@ -24,6 +28,7 @@ import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -130,7 +135,7 @@ class HandedInTest {
         Map<String, String> files = mark();
         String row = row(files.get("marks.csv"), "1,");
         assertTrue(row.contains("," + (PLACES - 1) + "," + PLACES + ","), row);
-        assertTrue(row.endsWith(",0,1,undecided,a@x"), row);
+        assertTrue(row.endsWith(",0,1," + (PLACES - 1) + ",undecided,a@x"), row);
         assertEquals(2, marked.toDecide());
         assertTrue(files.get("decide.csv").contains("1,Ada," + ONE.id() + ",,,a.csv,2,"), files.get("decide.csv"));
         assertTrue(files.get("decide.csv").contains("1,Ada," + ONE.id() + ",,,b.csv,2,"), files.get("decide.csv"));
@@ -148,11 +153,11 @@ class HandedInTest {
         received = Optional.of(new Marking.NamedText(
                 "times.csv", "file,received\nada.csv,2026-03-05T10:00\neve.csv,2026-03-05T11:00\n"));
         Map<String, String> files = mark();
-        assertTrue(row(files.get("marks.csv"), "1,").endsWith(",0," + PLACES + ",undecided,a@x"));
+        assertTrue(row(files.get("marks.csv"), "1,").endsWith(",0," + PLACES + ",0,undecided,a@x"));
         decisions = "seat,file,decision,reason\n1,ada.csv,counts,Eve used Ada's page\n";
         files = mark();
         assertTrue(row(files.get("marks.csv"), "1,").contains("," + (PLACES - 1) + "," + PLACES + ","));
-        assertTrue(row(files.get("marks.csv"), "1,").endsWith(",1,0,0,in part,a@x"));
+        assertTrue(row(files.get("marks.csv"), "1,").endsWith(",1,0,0," + (PLACES - 1) + ",in part,a@x"));
         assertEquals(0, marked.toDecide());
         assertTrue(files.get("feedback/seat-001.html").contains("which hand-in counts, because: Eve used"));
         assertEquals(
@@ -479,5 +484,81 @@ class HandedInTest {
         assertTrue(semicolons.startsWith("\uFEFFseat;name;sheet;"), semicolons);
         assertTrue(semicolons.contains(";6,5;7;"), semicolons);
         assertTrue(semicolons.contains("2;'=Bo;"), semicolons);
+    }
+
+    // What the plan says of marking
+
+    private static ProblemSet with(String marking) {
+        return ProblemSet.of(PlanReader.read("plan.yaml", SET.plan().written() + marking), LIBRARY);
+    }
+
+    @Test
+    void whatAnswersEarnIsAsThePlanSaysAndSaidOnSheetAndPage() throws IOException {
+        ProblemSet set = with("""
+          marking:
+            unit-missing: 0.25
+            late-a-day: 0.1
+            grace-minutes: 30
+            weights: {current-limiting/one-indicator: 2, voltage-dividers/battery-sense Rx: 0.5}
+          """.replace("          marking", "marking").replace("            ", "  "));
+        assertEquals(SET.id(1), set.id(1), "marking changes no number");
+        Sheet sheet = new SheetMaker(set).sheet(1);
+        String says = set.plan().marking().says(sheet);
+        assertTrue(says.contains("in questions " + question(0)) && says.contains(" 2."), says);
+        assertTrue(says.contains("without its unit counts 25\u00A0%, one rounded too far half"), says);
+        assertTrue(says.contains("takes 10\u00A0% off") && says.contains("the first 30 minutes"), says);
+        assertTrue(MarkdownPage.render(Composer.sheet(sheet, "")).contains("one rounded too far half"));
+        assertFalse(MarkdownPage.render(Composer.sheet(ONE, "")).contains("counts one mark"));
+        AnswerKey first = ONE.places().get(0);
+        String unitless = QuantityWriter.POINT
+                .plain(first.unit().fromSi(first.expected()), Unit.ONE, 4)
+                .number();
+        put(
+                "a.csv",
+                "sheet,question,answer\n" + ONE.id() + "," + question(0) + "," + unitless + "\n" + ONE.id() + ","
+                        + question(1) + ",\"" + right(ONE.places().get(1)) + "\"\n");
+        for (String[] time : new String[][] {
+            {"2026-03-05T10:00", "2.5", "2.5"},
+            {"2026-03-05T10:30", "2.5", "2.5"},
+            {"2026-03-05T10:31", "2.25", "2.5"},
+            {"2026-03-06T10:01", "2", "2.5"},
+            {"2026-03-25T10:00", "0", "2.5"}
+        }) {
+            Map<String, String> files = new TreeMap<>();
+            Marking.mark(
+                    new Marking.Task(
+                            folder,
+                            set,
+                            Optional.empty(),
+                            roster,
+                            Optional.of(new Marking.NamedText("t.csv", "file,received\na.csv," + time[0] + "\n")),
+                            Optional.of(LocalDateTime.of(2026, 3, 5, 10, 0)),
+                            Optional.empty(),
+                            false),
+                    files::put);
+            String row = row(files.get("marks.csv"), "1,");
+            assertTrue(row.contains(ONE.id() + "," + time[1] + ","), time[0] + ": " + row);
+            assertTrue(row.contains("," + time[2] + ",in part,"), time[0] + ": " + row);
+            assertTrue(files.get("feedback/seat-001.html").contains("one rounded too far half"));
+        }
+    }
+
+    @Test
+    void aMistakenPolicyIsToldWithItsPlace() {
+        String told = assertThrows(
+                        DiagnosticException.class,
+                        () -> with("marking:\n  unit-missing: 2\n  grace-minutes: soon\n  lateness: 1\n"
+                                + "  weights: {no/such: 2, voltage-dividers/battery-sense: 0}\n"))
+                .getMessage();
+        for (String fault : List.of(
+                "\"2\" does not fit unit-missing",
+                "\"soon\" does not fit grace-minutes",
+                "the key \"lateness\" does not belong to marking",
+                "\"0\" does not fit the weight of voltage-dividers/battery-sense")) {
+            assertTrue(told.contains(fault), fault + "\n" + told);
+        }
+        told = assertThrows(DiagnosticException.class, () -> with("marking:\n  weights: {no/such: 2}\n"))
+                .getMessage();
+        assertTrue(told.contains("no problem of this plan is called \"no/such\""), told);
     }
 }
