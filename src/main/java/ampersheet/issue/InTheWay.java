@@ -30,6 +30,7 @@ final class InTheWay {
             ".csv",
                     List.of(
                             "seat,name,sheet,",
+                            "seat;name;sheet;",
                             "seat,name,before,",
                             "sheet,seat,name,",
                             "seat,sheet,question,",

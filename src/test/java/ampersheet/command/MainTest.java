@@ -1,5 +1,6 @@
 package ampersheet.command;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -26,6 +27,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -708,6 +711,38 @@ class MainTest {
         assertTrue(run.out().contains("1 feedback page of an earlier run removed"), run.out());
         assertTrue(Files.exists(own));
         assertTrue(run.err().contains("feedback/seat-009.html: warning: nothing came in from this seat"), run.err());
+    }
+
+    @Test
+    void marksGoInOtherFormsAndByDecisionsEachTimeAnew() throws IOException {
+        Path decisions = Files.writeString(
+                folder.resolve("decisions.csv"),
+                "seat,question,decision,value,reason\n2,q2a,mark,1,shown at the board\n",
+                StandardCharsets.UTF_8);
+        Map<String, byte[]> before = new TreeMap<>();
+        for (int i = 0; i < 2; i++) {
+            Run run = marked(
+                    "sheet,question,answer\n" + sheet.id() + ",q2a,well\n",
+                    "--also",
+                    "xlsx,semicolons,bom",
+                    "--decisions",
+                    decisions.toString());
+            assertEquals(0, run.exitCode(), run.err());
+            for (String name : List.of("marks.xlsx", "marks-semicolons.csv", "marks-bom.csv", "decide.csv")) {
+                byte[] bytes = Files.readAllBytes(folder.resolve("marks").resolve(name));
+                assertArrayEquals(before.getOrDefault(name, bytes), bytes, name);
+                before.put(name, bytes);
+            }
+        }
+        assertTrue(Files.readString(folder.resolve("marks/feedback/seat-002.html"))
+                .contains("given 1 mark, because: shown at the board"));
+        assertEquals(2, marked("sheet,question,answer\n", "--also", "pdf").exitCode());
+        Run misfit = marked("sheet,question,answer\n" + sheet.id() + ",q2b,1 V\n", "--decisions", decisions.toString());
+        assertEquals(0, misfit.exitCode(), "a mark stands whatever was typed");
+        Files.writeString(decisions, "seat,question,decision,value,reason\n1,q2a,mark,1,so\n", StandardCharsets.UTF_8);
+        misfit = marked("sheet,question,answer\n" + sheet.id() + ",q2b,1 V\n", "--decisions", decisions.toString());
+        assertEquals(1, misfit.exitCode());
+        assertTrue(misfit.err().contains("decisions.csv:2: error: this decision no longer fits"), misfit.err());
     }
 
     @Test

@@ -248,32 +248,6 @@ class HostileAnswersTest {
     }
 
     @Test
-    void thousandsOfHandInsUnderOneSheetTakeNoTimeAndNoOtherSheetsMarks() throws IOException {
-        putSound(folder);
-        StringBuilder one = new StringBuilder("sheet,question,answer,seat,save,browser\n");
-        for (int i = 0; i < 30_000; i++) {
-            one.append(EVE)
-                    .append(",q2b,")
-                    .append(i)
-                    .append(" V,,")
-                    .append(i)
-                    .append(",B")
-                    .append(i)
-                    .append('\n');
-        }
-        put(folder, "many.csv", one.toString());
-        for (int i = 0; i < 2_000; i++) {
-            put(folder, "few " + i + ".csv", HEAD + EVE + ",q2b," + i + " V\n");
-        }
-        long before = System.nanoTime();
-        Outcome outcome = mark(folder);
-        assertTrue(System.nanoTime() - before < 20_000_000_000L, "comparing grows faster than what came in");
-        assertTrue(outcome.isNamed("32000 hand-ins bear this sheet's ID, and nobody hands in so often"));
-        assertEquals(32_000, outcome.marked().setAside());
-        assertEquals(1, outcome.marked().toDecide());
-    }
-
-    @Test
     void aTableOfOnlySeparatorsIsTold() throws IOException {
         Outcome outcome = withSound("eve.csv", ",,,\n,,\n\n,,,,\n");
         assertTrue(outcome.isNamed("eve.csv: error: this table has separators and nothing between them"));
