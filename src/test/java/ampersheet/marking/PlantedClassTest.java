@@ -4,12 +4,16 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.render.markdown.MarkdownPage;
+import ampersheet.sheet.ClassSheets;
 import ampersheet.sheet.Composer;
+import ampersheet.sheet.Plan;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
+import ampersheet.sheet.SheetId;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.source.SafeCsv;
+import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
 import java.io.IOException;
@@ -54,7 +58,31 @@ class PlantedClassTest {
     @TempDir
     private Path folder;
 
-    private final SheetMaker maker = new SheetMaker(SET);
+    private static final SheetMaker MAKER = new SheetMaker(SET);
+    private static final Map<Integer, ClassSheets.IssuedSheet> SHEETS = new TreeMap<>();
+    /** The same sheets in each run, each drawn once. */
+    private static final ClassSheets DRAWN_ONCE = new ClassSheets() {
+        @Override
+        public Plan plan() {
+            return MAKER.plan();
+        }
+
+        @Override
+        public SheetId readId(String typed) {
+            return MAKER.readId(typed);
+        }
+
+        @Override
+        public IssuedSheet issued(int seat) {
+            return SHEETS.computeIfAbsent(seat, MAKER::issued);
+        }
+
+        @Override
+        public List<ProblemTemplate> templates() {
+            return MAKER.templates();
+        }
+    };
+
     private final List<Roster.Seat> seats = new ArrayList<>();
     /** What each learner meant, by seat and question. */
     private final Map<Integer, Map<String, String>> meant = new TreeMap<>();
@@ -96,7 +124,15 @@ class PlantedClassTest {
     private static Run mark(Path answers, Roster roster, String decisions) {
         Map<String, String> files = new TreeMap<>();
         Marking.Task task = new Marking.Task(
-                answers, SET, Optional.empty(), roster, Optional.empty(), Optional.empty(), Optional.empty(), false);
+                answers,
+                DRAWN_ONCE,
+                Optional.empty(),
+                roster,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                false);
         Marking.Marked marked = Marking.mark(
                 decisions.isEmpty() ? task : task.deciding(new Marking.NamedText("decisions.csv", decisions)),
                 files::put);
@@ -140,7 +176,7 @@ class PlantedClassTest {
     @BeforeEach
     void plant() throws IOException {
         Files.createDirectories(came());
-        SimulatedClass learners = new SimulatedClass(maker, SEED);
+        SimulatedClass learners = new SimulatedClass(MAKER, SEED);
         StringBuilder grid = new StringBuilder();
         StringBuilder together = new StringBuilder();
         for (int seat = 1; seat <= LEARNERS; seat++) {
@@ -220,7 +256,9 @@ class PlantedClassTest {
             grid.append(line).append('\n');
             return blank ? "blank on paper" : "on paper";
         } else if (seat <= 90) {
-            put(Roster.fileName(seat) + ".md", MarkdownPage.render(Composer.sheet(maker.sheet(seat), "")));
+            put(
+                    Roster.fileName(seat) + ".md",
+                    MarkdownPage.render(Composer.sheet(DRAWN_ONCE.issued(seat).sheet(), "")));
             answers.replaceAll((question, text) -> "");
             return "blank sheet";
         } else if (seat <= 95) {
