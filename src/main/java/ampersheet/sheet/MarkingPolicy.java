@@ -90,9 +90,9 @@ public record MarkingPolicy(
             });
         }
         List<String> parts = new ArrayList<>();
-        questions.forEach((marks, names) -> parts.add(
-                (names.size() == 1 ? "question " : "questions ") + String.join(", ", names) + " " + decimal(marks)));
-        return parts.isEmpty() ? "" : ", in " + String.join(", in ", parts);
+        questions.forEach((marks, names) -> parts.add(String.join(", ", names)
+                + (names.size() == 1 ? " counts " + decimal(marks) : " count " + decimal(marks) + " each")));
+        return parts.isEmpty() ? "" : "; " + String.join("; ", parts);
     }
 
     private static String share(int hundredths) {

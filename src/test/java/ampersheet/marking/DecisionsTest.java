@@ -198,7 +198,7 @@ class DecisionsTest extends HandInFixture {
         assertEquals(SET.id(1), set.id(1), "marking changes no number");
         Sheet sheet = new SheetMaker(set).sheet(1);
         String says = set.plan().marking().says(sheet);
-        assertTrue(says.contains("in questions " + question(0)) && says.contains(" 2."), says);
+        assertTrue(says.startsWith("A right answer counts one mark; ") && says.contains(" count 2 each."), says);
         assertTrue(says.contains("without its unit counts 25\u00A0%, one rounded too far half"), says);
         assertTrue(says.contains("takes 10\u00A0% off") && says.contains("the first 30 minutes"), says);
         assertTrue(MarkdownPage.render(Composer.sheet(sheet, "")).contains("one rounded too far half"));
