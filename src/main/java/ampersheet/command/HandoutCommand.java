@@ -12,7 +12,6 @@ import ampersheet.sheet.Document;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
-import ampersheet.sheet.RosterReader;
 import ampersheet.sheet.SheetId;
 import ampersheet.template.TemplateLibrary;
 import java.nio.file.Files;
@@ -191,7 +190,7 @@ final class HandoutCommand implements Callable<Integer> {
 
     private Roster roster() {
         if (learners.roster != null) {
-            return RosterReader.read(InputFile.shown(learners.roster), InputFile.read(learners.roster, "a class list"));
+            return RosterFile.read(learners.roster, streams);
         }
         if (learners.copies < 1 || learners.copies > SheetId.LAST_SEAT) {
             throw new WrongUsage(

@@ -3,6 +3,7 @@ package ampersheet.command;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Printable;
 import ampersheet.source.Bounds;
+import ampersheet.source.ForeignText;
 import ampersheet.source.SourceFile;
 import ampersheet.source.Unread;
 import java.nio.file.Path;
@@ -24,6 +25,15 @@ final class InputFile {
                 what,
                 Bounds.WRITTEN.told(),
                 () -> SourceFile.text(file, Bounds.WRITTEN, SourceFile.Links.FOLLOWED));
+    }
+
+    /** A table within the same bounds, in whatever encoding a spreadsheet wrote it. */
+    static ForeignText table(Path file, String what) {
+        return read(
+                file,
+                what,
+                Bounds.WRITTEN.told(),
+                () -> SourceFile.foreign(file, Bounds.WRITTEN, SourceFile.Links.FOLLOWED));
     }
 
     /** The same for what is no text. @param most bytes */

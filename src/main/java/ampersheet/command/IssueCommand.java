@@ -9,7 +9,6 @@ import ampersheet.problem.Tally;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
-import ampersheet.sheet.RosterReader;
 import ampersheet.template.TemplateLibrary;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -30,7 +29,8 @@ import picocli.CommandLine.Parameters;
         footer = {
             "",
             "Files: DIR/index.html, DIR/sheets/seat-001.html and .md, DIR/keys/ the same; with --homework "
-                    + "DIR/homework/seat-001.html. DIR/keys/issued-….zip keeps plan, templates and numbers: with "
+                    + "DIR/homework/seat-001.html; DIR/answer-grid-….csv to type answers from paper into, for mark. "
+                    + "DIR/keys/issued-….zip keeps plan, templates and numbers: with "
                     + "it check, key and mark "
                     + "work on these sheets even after templates have been corrected (--issued-with). "
                     + "DIR/manifest.csv tells what belongs to which "
@@ -118,7 +118,7 @@ final class IssueCommand implements Callable<Integer> {
                     "a number from 0 to 1000",
                     "Leave it out to use all processors.");
         }
-        Roster learners = RosterReader.read(InputFile.shown(roster), InputFile.read(roster, "a class list"));
+        Roster learners = RosterFile.read(roster, streams);
         int atATime = threads == 0 ? Runtime.getRuntime().availableProcessors() : threads;
         TemplateLibrary library = templates.library();
         Optional<Inventory> bins = parts.inventory();

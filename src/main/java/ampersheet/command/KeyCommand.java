@@ -9,7 +9,6 @@ import ampersheet.sheet.Composer;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Document.KeyLine;
 import ampersheet.sheet.Roster;
-import ampersheet.sheet.RosterReader;
 import ampersheet.sheet.Sheet;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -98,7 +97,7 @@ final class KeyCommand implements Callable<Integer> {
         if (roster == null) {
             return "";
         }
-        return RosterReader.read(InputFile.shown(roster), InputFile.read(roster, "a class list")).seats().stream()
+        return RosterFile.read(roster, streams).seats().stream()
                 .filter(learner -> learner.number() == seat)
                 .map(Roster.Seat::name)
                 .findFirst()

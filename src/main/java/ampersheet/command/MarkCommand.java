@@ -5,10 +5,10 @@ import ampersheet.diagnostic.Place;
 import ampersheet.diagnostic.Severity;
 import ampersheet.issue.Output;
 import ampersheet.marking.EarlierMarks;
+import ampersheet.marking.MarkForms;
 import ampersheet.marking.Marking;
 import ampersheet.marking.ReceivedList;
 import ampersheet.sheet.Roster;
-import ampersheet.sheet.RosterReader;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -33,12 +33,16 @@ import picocli.CommandLine.Parameters;
                 "Marks a folder of returned answers: marks, a feedback page for each learner, a report on the class.",
         footer = {
             "",
-            "Read are tables (.csv) with the columns sheet,question,answer, and sheets filled in as Markdown (.md).",
-            "Written are DIR/report.html, DIR/feedback/seat-001.html, DIR/marks.csv, answers.csv, files.csv (what "
-                    + "became of each "
-                    + "file) and set-aside.csv (answers that did not count, and why); with --issued-with also "
-                    + "corrections.csv (answers that "
-                    + "a correction of the key makes worth more or less). The same files give the same bytes.",
+            "Read are tables (.csv, .xlsx, .ods) with the columns sheet,question,answer, the grid that issue writes "
+                    + "(a line for each learner, a column for each question), and sheets filled in as Markdown (.md).",
+            "Written are DIR/report.html, DIR/feedback/seat-001.html, DIR/marks.csv, decide.csv (what only you can "
+                    + "decide), answers.csv, files.csv (what became of each file) and set-aside.csv (answers that did not "
+                    + "count, and why); with --issued-with also corrections.csv (answers that a correction of the key makes "
+                    + "worth more or less). The same files give the same bytes. Feedback pages of an earlier run go, where "
+                    + "nothing came in from their seat now.",
+            "Of two hand-ins that contradict each other the newer counts, by the page's count of saves or by --received; "
+                    + "where neither tells, none counts until you decide. A list for --decisions has the columns of "
+                    + "decide.csv: fill in decision, value and reason on a line, and keep the list.",
             "A file that is more than people write (4 MB, 100,000 lines), no ordinary file or a link is set aside "
                     + "by its name.",
             "Exit code 1 if a file could not be marked in full; everything else is marked all the same."
@@ -50,6 +54,7 @@ final class MarkCommand implements Callable<Integer> {
     private static final List<String> TABLES = List.of(
             "report.html",
             "marks.csv",
+            "decide.csv",
             "answers.csv",
             "files.csv",
             "set-aside.csv",
@@ -99,8 +104,25 @@ final class MarkCommand implements Callable<Integer> {
             description = "marks.csv of an earlier run: list whose mark changed, in changes.csv and in the report.")
     private Path before;
 
+    @Option(
+            names = "--decisions",
+            paramLabel = "DECISIONS.csv",
+            description = "What you decided, in lines of decide.csv with decision, value and reason filled in: accept, "
+                    + "read as, mark, leave out, counts, does not count. Kept by you; read each time you mark.")
+    private Path decisions;
+
+    @Option(
+            names = "--also",
+            split = ",",
+            paramLabel = "FORM",
+            description = "Marks in other forms, too: xlsx (a spreadsheet file), semicolons (with decimal commas), bom "
+                    + "(a byte order mark before the table).")
+    private List<String> also = List.of();
+
     @Option(names = "--json", description = "Say what was marked as JSON.")
     private boolean json;
+
+    private int removed;
 
     @Mixin
     private OutputOptions output;
@@ -126,7 +148,7 @@ final class MarkCommand implements Callable<Integer> {
         }
         Surroundings.present().requireReadableNames(answers);
         requireApart();
-        Roster learners = RosterReader.read(InputFile.shown(roster), InputFile.read(roster, "a class list"));
+        Roster learners = RosterFile.read(roster);
         IssuedWithOption.Issued issued = issuedWith.read();
         Marking.Task task = new Marking.Task(
                 answers,
@@ -136,18 +158,26 @@ final class MarkCommand implements Callable<Integer> {
                 text(received, "a list of times"),
                 due(),
                 text(before, "marks of an earlier run").map(text -> EarlierMarks.read(text.file(), text.text())),
+                text(decisions, "a list of decisions"),
                 pseudonyms);
+        List<MarkForms> forms = forms();
         Set<String> written = new TreeSet<>();
+        List<Diagnostic> left;
         Marking.Marked marked;
         try (Output output = Output.folder(out, this.output.terms(streams, false, inputs()))) {
             output.require(TABLES.stream().map(out::resolve).toList());
+            output.require(forms.stream().map(form -> out.resolve(form.file())).toList());
             marked = Marking.mark(task, (path, text) -> {
                 written.add(path);
                 output.write(out.resolve(path), text);
+                if (path.equals("marks.csv")) {
+                    forms.forEach(form -> output.write(out.resolve(form.file()), form.of(text)));
+                }
             });
+            left = removeLeftFromBefore(written, output);
             output.finish();
         }
-        leftFromBefore(written).forEach(note -> streams.err().print(note.print()));
+        left.forEach(note -> streams.err().print(note.print()));
         marked.notes().stream().limit(MOST_NOTES).forEach(note -> streams.err().print(note.print()));
         if (marked.notes().size() > MOST_NOTES) {
             streams.err()
@@ -164,10 +194,23 @@ final class MarkCommand implements Callable<Integer> {
         return faults ? CommandTree.PROBLEMS_FOUND : CommandTree.FINE;
     }
 
+    private List<MarkForms> forms() {
+        return also.stream()
+                .map(word -> MarkForms.named(word)
+                        .orElseThrow(() -> new WrongUsage(
+                                "--also",
+                                "“" + word + "” is no form of a table of marks",
+                                "xlsx, semicolons or bom",
+                                "Write one of them, or several with commas between them.")))
+                .distinct()
+                .toList();
+    }
+
     private Path[] inputs() {
         List<Path> inputs = new ArrayList<>(issuedWith.files());
-        inputs.addAll(
-                Stream.of(roster, received, before).filter(Objects::nonNull).toList());
+        inputs.addAll(Stream.of(roster, received, before, decisions)
+                .filter(Objects::nonNull)
+                .toList());
         return inputs.toArray(Path[]::new);
     }
 
@@ -200,16 +243,22 @@ final class MarkCommand implements Callable<Integer> {
     }
 
     /** A page of a seat from which nothing came in this time must not be handed out by mistake. */
-    private List<Diagnostic> leftFromBefore(Set<String> written) {
+    private List<Diagnostic> removeLeftFromBefore(Set<String> written, Output output) {
         String[] pages = out.resolve("feedback").toFile().list();
         List<Diagnostic> notes = new ArrayList<>();
         for (String page : new TreeSet<>(pages == null ? List.of() : List.of(pages))) {
-            if (page.startsWith("seat-") && page.endsWith(".html") && !written.contains("feedback/" + page)) {
+            Path file = out.resolve("feedback").resolve(page);
+            if (!page.matches("seat-[0-9]+\\.html") || written.contains("feedback/" + page)) {
+                continue;
+            }
+            if (output.removeOld(file)) {
+                removed++;
+            } else {
                 notes.add(Diagnostic.warning(
-                        Place.inFile(InputFile.shown(out.resolve("feedback").resolve(page))),
-                        "this page is from an earlier run; nothing came in from its seat now",
+                        Place.inFile(InputFile.shown(file)),
+                        "nothing came in from this seat now, and this is no page that an earlier run wrote",
                         "",
-                        "Delete it before you hand pages out."));
+                        "Look what it is before you hand pages out."));
             }
         }
         return notes;
@@ -218,7 +267,8 @@ final class MarkCommand implements Callable<Integer> {
     private static Optional<Marking.NamedText> text(Path file, String what) {
         return file == null
                 ? Optional.empty()
-                : Optional.of(new Marking.NamedText(InputFile.shown(file), InputFile.read(file, what)));
+                : Optional.of(new Marking.NamedText(
+                        InputFile.shown(file), InputFile.table(file, what).text()));
     }
 
     private Optional<LocalDateTime> due() {
@@ -244,12 +294,20 @@ final class MarkCommand implements Callable<Integer> {
         streams.line(count(marked.answers(), "answer") + " in " + count(marked.files(), "file") + " from "
                 + count(marked.learners(), "learner")
                 + (marked.absent() == 0 ? "" : "; nothing from " + count(marked.absent(), "seat")));
+        if (removed > 0) {
+            streams.line(count(removed, "feedback page") + " of an earlier run removed: nothing came in from "
+                    + (removed == 1 ? "that seat" : "those seats") + " now");
+        }
         if (marked.late() > 0) {
             streams.line(count(marked.late(), "file") + " late");
         }
         if (marked.setAside() > 0) {
             streams.line(count(marked.setAside(), "answer") + " set aside, in "
                     + InputFile.shown(out.resolve("set-aside.csv")));
+        }
+        if (marked.toDecide() > 0) {
+            streams.line(
+                    count(marked.toDecide(), "line") + " to decide, in " + InputFile.shown(out.resolve("decide.csv")));
         }
         if (!marked.corrected().isEmpty()) {
             streams.line(count(marked.corrected().size(), "verdict") + " changed by corrections of the keys, in "
@@ -285,6 +343,7 @@ final class MarkCommand implements Callable<Integer> {
                 .number("late", marked.late())
                 .number("answers", marked.answers())
                 .number("set_aside", marked.setAside())
+                .number("to_decide", marked.toDecide())
                 .number("changed", marked.changed());
         json.objects(
                 "corrected",

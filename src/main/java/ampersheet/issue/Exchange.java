@@ -129,7 +129,8 @@ public final class Exchange {
                 true,
                 plan.order(),
                 plan.levels(),
-                plan.entries());
+                plan.entries(),
+                plan.marking());
         SheetProblem bare = new SheetProblem(0, new Support.Bare(), false, printed, problem);
         String number = Integer.toString(variant + 1);
         String identifier = problem.template().name().replace('/', '-') + "-"

@@ -26,10 +26,13 @@ final class InTheWay {
             ".md", List.of("# "),
             ".pdf", List.of("%pdf-"),
             ".zip", List.of("pk\003\004"),
+            ".xlsx", List.of("pk\003\004"),
             ".csv",
                     List.of(
                             "seat,name,sheet,",
+                            "seat;name;sheet;",
                             "seat,name,before,",
+                            "sheet,seat,name,",
                             "seat,sheet,question,",
                             "file,received,",
                             "file,line,sheet,",

@@ -69,9 +69,9 @@ public final class Issue {
 
     /**
      * Writes {@code sheets/seat-007.html} and {@code .md}, the same in {@code keys/}, an archive of all that the sheets
-     * were made from, {@code keys/issued-A7K3M.zip}, {@code index.html}, and {@code manifest.csv}, which tells what
-     * belongs to which issue. Each file is whole or not there, and the same inputs give the same bytes, so that a run
-     * may be repeated or taken up again.
+     * were made from, {@code keys/issued-A7K3M.zip}, {@code index.html}, {@code answer-grid-A7K3M.csv} to type answers
+     * from paper into, and {@code manifest.csv}, which tells what belongs to which issue. Each file is whole or not
+     * there, and the same inputs give the same bytes, so that a run may be repeated or taken up again.
      *
      * @throws ampersheet.diagnostic.DiagnosticException with all faults of plan and templates, and if a template has
      *     too few variants for the class, before anything is written; or if a file cannot be written
@@ -127,6 +127,7 @@ public final class Issue {
             Document page = ClassIndex.compose(maker.set(), lines, maker.tallies());
             int written = seats.stream().mapToInt(Written::files).sum()
                     + write(output, index, HtmlPage.render(page))
+                    + writeGrid(seats, AnswerGrid.file(out, code(set)), output)
                     + keeping.write(
                             seats.stream()
                                     .map(seat -> seat.kept().orElseThrow())
@@ -170,10 +171,19 @@ public final class Issue {
         return files;
     }
 
-    private record Written(ClassIndex.Line line, int files, Optional<ArchivedSheet> kept) {
+    private record Written(ClassIndex.Line line, AnswerGrid.Line grid, int files, Optional<ArchivedSheet> kept) {
         Written keeping(ArchivedSheet sheet) {
-            return new Written(line, files, Optional.of(sheet));
+            return new Written(line, grid, files, Optional.of(sheet));
         }
+    }
+
+    private static int writeGrid(List<Written> seats, Path file, Output output) {
+        return AnswerGrid.mayBeWritten(file)
+                ? write(
+                        output,
+                        file,
+                        AnswerGrid.empty(seats.stream().map(Written::grid).toList()))
+                : 0;
     }
 
     private static Written issueSeat(Sheet sheet, Roster.Seat seat, Path out, Besides besides, Output output) {
@@ -188,6 +198,7 @@ public final class Issue {
                 + writeBoth(Composer.key(sheet, seat.name()), out.resolve(KEYS), name, output);
         return new Written(
                 ClassIndex.line(seat, sheet, "sheets/" + name + ".html", "keys/" + name + ".html"),
+                AnswerGrid.Line.of(sheet, seat),
                 files,
                 Optional.empty());
     }

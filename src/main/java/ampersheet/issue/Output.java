@@ -158,7 +158,11 @@ public final class Output implements AutoCloseable {
      * @throws DiagnosticException if the folder or the file cannot be written, or must not be written over
      */
     public boolean write(Path file, String text) {
-        byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+        return write(file, text.getBytes(StandardCharsets.UTF_8));
+    }
+
+    /** The same for what is no text. */
+    public boolean write(Path file, byte[] bytes) {
         try {
             if (Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)
                     && Files.size(file) == bytes.length
@@ -191,6 +195,24 @@ public final class Output implements AutoCloseable {
         } catch (IOException failure) {
             throw new DiagnosticException(WholeFile.told(file, failure));
         }
+    }
+
+    /**
+     * Removes a file that an earlier run left, if it is one that this program wrote.
+     *
+     * @return whether it is gone; a link, a device or what looks otherwise than ours stays
+     * @throws DiagnosticException if the system does not let it go
+     */
+    public boolean removeOld(Path file) {
+        try {
+            if (inTheWay(file).isPresent() || !Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
+                return false;
+            }
+        } catch (IOException failure) {
+            throw new DiagnosticException(WholeFile.told(file, failure));
+        }
+        remove(file);
+        return true;
     }
 
     private Optional<Diagnostic> inTheWay(Path target) throws IOException {

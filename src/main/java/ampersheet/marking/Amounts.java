@@ -1,14 +1,16 @@
 package ampersheet.marking;
 
+import ampersheet.sheet.MarkingPolicy;
+
 /** Numbers as marks and reports print them: with a point, and the same digits on every machine. */
 final class Amounts {
     private static final String NOT_DEFINED = "not defined";
 
     private Amounts() {}
 
-    /** Half marks as marks: {@code 7.5}. */
-    static String marks(int halves) {
-        return halves / 2 + (halves % 2 == 0 ? "" : ".5");
+    /** Hundredths of a mark as marks, without zeros at the end: {@code 7.5}. */
+    static String marks(int hundredths) {
+        return MarkingPolicy.decimal(hundredths);
     }
 
     /** Of 1: {@code 83 %}. */

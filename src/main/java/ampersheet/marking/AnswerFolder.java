@@ -6,6 +6,7 @@ import ampersheet.diagnostic.Place;
 import ampersheet.source.AsciiCase;
 import ampersheet.source.Bounds;
 import ampersheet.source.FaultList;
+import ampersheet.source.ForeignText;
 import ampersheet.source.SourceFile;
 import ampersheet.source.Unread;
 import ampersheet.source.WithinMemory;
@@ -18,6 +19,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /**
@@ -29,7 +31,8 @@ final class AnswerFolder {
     static final int MOST_FILES = 20_000;
 
     private static final long MOST_BYTES_IN_ALL = 64L << 20;
-    private static final String EXPECTED = "tables of answers (.csv) and filled-in sheets (.md)";
+    private static final Set<String> KINDS = Set.of("csv", "tsv", "txt", "md", "xlsx", "ods");
+    private static final String EXPECTED = "tables of answers (.csv, .xlsx, .ods) and filled-in sheets (.md)";
 
     private final Path folder;
     /** Names in their order, with the sizes of what may be read. */
@@ -108,7 +111,7 @@ final class AnswerFolder {
                     "this is a folder, and what is in it is not read",
                     "Move its files up into the folder of answers.");
         }
-        if (!kind.equals("csv") && !kind.equals("md")) {
+        if (!KINDS.contains(kind)) {
             return faulty(
                     shown,
                     switch (kind) {
@@ -123,17 +126,33 @@ final class AnswerFolder {
                     });
         }
         try {
-            String text = SourceFile.text(file, Bounds.WRITTEN, SourceFile.Links.REFUSED);
+            ForeignText text = SourceFile.foreign(file, Bounds.WRITTEN, SourceFile.Links.REFUSED);
             return WithinMemory.of(
                     shown,
-                    () -> kind.equals("csv")
-                            ? AnswerTable.read(name, shown, text, privacy)
-                            : FilledSheet.read(shown, text, privacy));
+                    () -> noting(
+                            text,
+                            kind.equals("md")
+                                    ? FilledSheet.read(shown, text.text(), privacy)
+                                    : AnswerTable.read(name, shown, text.text(), privacy)));
         } catch (Unread other) {
             return faulty(shown, told(other, privacy), next(other));
         } catch (DiagnosticException tooLarge) {
             return faulty(shown, tooLarge.diagnostics());
         }
+    }
+
+    private static ReturnedFile noting(ForeignText text, ReturnedFile file) {
+        if (text.note().isEmpty()) {
+            return file;
+        }
+        FaultList notes = new FaultList(file.name());
+        notes.add(Diagnostic.warning(
+                Place.inFile(file.name()),
+                text.note().get().problem(),
+                "",
+                text.note().get().nextAction()));
+        notes.add(file.faults());
+        return new ReturnedFile(file.name(), file.answers(), notes);
     }
 
     /** What the system says of a failure may hold the file's name. */

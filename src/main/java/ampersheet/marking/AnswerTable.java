@@ -2,27 +2,81 @@ package ampersheet.marking;
 
 import ampersheet.source.AsciiCase;
 import ampersheet.source.CellRows.Row;
+import ampersheet.source.SafeCsv;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
- * Reads answers from a table with the columns {@code sheet}, {@code question} and {@code answer}; others are passed
- * over. One file may hold the answers of several sheets.
+ * Reads answers from a table: with the columns {@code sheet}, {@code question} and {@code answer}, a line for each
+ * answer; or a grid, a line for each learner and a column for each question. Other columns are passed over. One file
+ * may hold the answers of several sheets, and first lines again where files were put together.
  */
 final class AnswerTable {
     private static final String FORM =
             "a first line \"sheet,question,answer\", then a line such as \"A7K3M-007-R,q2a,4.7 kΩ\" for each answer";
+    private static final List<String> COLUMNS = List.of("sheet", "question", "answer");
+    /** What names the learner of a line of a grid. */
+    private static final List<String> OWNERS = List.of("sheet", "seat", "name");
+    /** Typed into a cell of a grid for a place that came back open. */
+    private static final String OPEN = "-–—/";
 
-    private AnswerTable() {}
+    private static final CsvRows.Heads HEADS = new CsvRows.Heads() {
+        @Override
+        public boolean isHead(Row row) {
+            List<String> names = row.names();
+            return names.containsAll(COLUMNS) || isGrid(names);
+        }
+
+        @Override
+        public boolean isBody(Row row) {
+            return row.size() >= COLUMNS.size()
+                    && isId(row.get(0).strip())
+                    && QuestionName.is(AsciiCase.small(row.get(1).strip()));
+        }
+
+        @Override
+        public List<String> usual() {
+            return COLUMNS;
+        }
+    };
+
+    private final TextLines lines;
+    private final CsvRows table;
+    private final List<TypedAnswer> answers = new ArrayList<>();
+
+    private AnswerTable(TextLines lines) {
+        this.lines = lines;
+        this.table = CsvRows.read(lines, FORM, HEADS);
+    }
 
     /**
+     * Reads one.
+     *
      * @param name of the file
      * @param shown what may be written of it
      */
     static ReturnedFile read(String name, String shown, String text, Privacy privacy) {
-        TextLines lines = new TextLines(shown, text, privacy);
-        List<TypedAnswer> answers = new ArrayList<>();
-        CsvRows table = CsvRows.read(lines, FORM);
+        AnswerTable reading = new AnswerTable(new TextLines(shown, text, privacy));
+        reading.read(name);
+        return new ReturnedFile(shown, reading.answers, reading.lines.faults());
+    }
+
+    private static boolean isGrid(List<String> head) {
+        return !head.contains("question")
+                && head.stream().anyMatch(OWNERS::contains)
+                && head.stream().anyMatch(QuestionName::is);
+    }
+
+    private static boolean isId(String cell) {
+        return cell.length() >= 7
+                && cell.indexOf('-') > 0
+                && cell.chars().allMatch(c -> c < 0x80 && (Character.isLetterOrDigit(c) || c == '-'))
+                && cell.chars().anyMatch(Character::isDigit);
+    }
+
+    private void read(String name) {
         if (OwnFile.is(name, table.head())) {
             lines.fault(
                     table.headLine(),
@@ -30,20 +84,67 @@ final class AnswerTable {
                     "answers as they came in",
                     "Take it out of the folder; to hand in lines of set-aside.csv that you have mended, "
                             + "save them under another name.");
-        } else if (table.has(List.of("sheet", "question", "answer"))) {
+        } else if (table.head().containsAll(List.of("decision", "reason"))) {
+            lines.fault(
+                    table.headLine(),
+                    "this is a list of decisions and not a learner's",
+                    "answers as they came in",
+                    "Take it out of the folder, and give it with --decisions.");
+        } else if (isGrid(table.head())) {
+            new Grid().read();
+        } else if (table.has(COLUMNS)) {
             if (table.body().isEmpty()) {
                 lines.fault(
                         table.headLine(), "this file holds no answer", FORM, "Ask whether an empty file was meant.");
             }
-            table.body().forEach(row -> read(row, table, lines, answers));
+            table.body().stream().filter(row -> !isHeadAgain(row)).forEach(this::line);
         }
-        return new ReturnedFile(shown, answers, lines.faults());
     }
 
-    private static void read(Row row, CsvRows table, TextLines lines, List<TypedAnswer> answers) {
-        int answer = table.column("answer");
-        int needed = Math.max(answer, Math.max(table.column("sheet"), table.column("question"))) + 1;
-        int columns = row.cells().size();
+    /** Where files were put together. */
+    private boolean isHeadAgain(Row row) {
+        return AsciiCase.small(table.cell(row, "sheet")).equals("sheet")
+                && row.names().containsAll(COLUMNS);
+    }
+
+    private String cell(Row row, String column) {
+        return SafeCsv.read(table.cell(row, column));
+    }
+
+    private Origin origin(Row row) {
+        return new Origin(
+                cell(row, "sheet"), cell(row, "seat"), "", cell(row, "browser"), Seats.number(table.cell(row, "save")));
+    }
+
+    private void line(Row row) {
+        if (!isWhole(row)) {
+            return;
+        }
+        Origin origin = origin(row);
+        String question = AsciiCase.small(cell(row, "question"));
+        String text = cell(row, "answer");
+        if (table.head().equals(OwnFile.SET_ASIDE.head()) && SetAside.anotherCounts(table.cell(row, "why"))) {
+            lines.warning(
+                    row.line(),
+                    "this answer was set aside because of another one, or by a decision",
+                    "Nothing; to have it count, decide so, or take out what stands under why on this line.");
+        } else if (origin.sheet().isEmpty()) {
+            lines.fault(row.line(), "this line names no sheet", FORM, "Write the sheet ID in front of the answer.");
+        } else if (question.isEmpty()) {
+            lines.fault(
+                    row.line(),
+                    "this line names no question",
+                    FORM,
+                    "Write the question, such as q2a, before the answer.");
+        } else if (lines.isPlain(text, row.line())) {
+            answers.add(new TypedAnswer(origin, question, text, lines.place(row.line()), false));
+        }
+    }
+
+    /** Whether a line has all columns and no more. */
+    private boolean isWhole(Row row) {
+        int needed = COLUMNS.stream().mapToInt(table::column).max().orElse(0) + 1;
+        int columns = row.size();
         if (columns < needed) {
             lines.fault(
                     row.line(),
@@ -51,7 +152,7 @@ final class AnswerTable {
                             + ", too few for a sheet, a question and an answer",
                     FORM,
                     "Add what is missing on this line.");
-            return;
+            return false;
         }
         boolean spills = row.cells().subList(Math.min(columns, table.columns()), columns).stream()
                 .anyMatch(cell -> !cell.isBlank());
@@ -61,26 +162,52 @@ final class AnswerTable {
                     "this line has more columns than the first one",
                     "an answer with a comma in quotation marks: \"4,7 kΩ\"",
                     "Put the answer on this line in quotation marks.");
-            return;
         }
-        String sheet = SafeCsv.read(table.cell(row, "sheet"));
-        String question = AsciiCase.small(SafeCsv.read(table.cell(row, "question")));
-        String text = SafeCsv.read(table.cell(row, "answer"));
-        if (table.head().equals(OwnFile.SET_ASIDE.head()) && SetAside.anotherCounts(table.cell(row, "why"))) {
-            lines.warning(
-                    row.line(),
-                    "this answer was set aside because another one counts",
-                    "Nothing; to have it count, take out " + "what stands under why on this line.");
-        } else if (sheet.isEmpty()) {
-            lines.fault(row.line(), "this line names no sheet", FORM, "Write the sheet ID in front of the answer.");
-        } else if (question.isEmpty()) {
-            lines.fault(
-                    row.line(),
-                    "this line names no question",
-                    FORM,
-                    "Write the question, such as q2a, before the answer.");
-        } else if (lines.isPlain(text, row.line())) {
-            answers.add(new TypedAnswer(sheet, question, text, lines.place(row.line()), false));
+        return !spills;
+    }
+
+    /**
+     * A learner a line, a question a column; a line without anything in it is that of somebody who handed in nothing.
+     */
+    private final class Grid {
+        private final Map<String, Integer> questions = new LinkedHashMap<>();
+
+        void read() {
+            List<String> head = table.head();
+            for (int i = 0; i < head.size(); i++) {
+                if (QuestionName.is(head.get(i)) && questions.putIfAbsent(head.get(i), i) != null) {
+                    lines.fault(
+                            table.headLine(),
+                            "the first line names the question " + head.get(i) + " twice",
+                            "one column for each question",
+                            "Rename the one that is not meant; the first is read.");
+                }
+            }
+            table.body().forEach(this::line);
+        }
+
+        private void line(Row row) {
+            Origin origin = new Origin(cell(row, "sheet"), cell(row, "seat"), cell(row, "name"), "", 0);
+            List<TypedAnswer> here = new ArrayList<>();
+            questions.forEach((question, at) -> {
+                String text = at < row.size() ? SafeCsv.read(row.get(at).strip()) : "";
+                boolean open = text.length() == 1 && OPEN.contains(text);
+                if (!text.isEmpty() && lines.isPlain(text, row.line())) {
+                    here.add(new TypedAnswer(origin, question, open ? "" : text, lines.place(row.line()), false));
+                }
+            });
+            boolean owned = !origin.sheet().isEmpty()
+                    || !origin.seat().isEmpty()
+                    || !origin.name().isEmpty();
+            if (!owned && !here.isEmpty()) {
+                lines.fault(
+                        row.line(),
+                        "this line of answers names no learner",
+                        "a sheet ID, a seat or a name in front of them",
+                        "Write one of them.");
+                return;
+            }
+            answers.addAll(here);
         }
     }
 }

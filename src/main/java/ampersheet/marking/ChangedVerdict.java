@@ -2,6 +2,7 @@ package ampersheet.marking;
 
 import ampersheet.answer.Verdict;
 import ampersheet.sheet.Roster;
+import ampersheet.source.SafeCsv;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -37,6 +38,7 @@ public record ChangedVerdict(String question, String template, Verdict before, V
             case HALF -> "half right";
             case WRONG -> "wrong";
             case UNREADABLE -> "not readable";
+            case UNDECIDED -> "not decided";
             case BLANK -> "left open";
         };
     }
@@ -45,7 +47,7 @@ public record ChangedVerdict(String question, String template, Verdict before, V
     record Of(Roster.Seat seat, String sheet, ChangedVerdict change) {}
 
     static String table(List<Of> changes, Privacy privacy) {
-        SafeCsv table = new SafeCsv(OwnFile.CORRECTIONS);
+        SafeCsv table = new SafeCsv(OwnFile.CORRECTIONS.head());
         for (Of of : changes) {
             ChangedVerdict change = of.change();
             List<String> row =

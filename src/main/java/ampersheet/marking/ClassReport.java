@@ -31,42 +31,54 @@ final class ClassReport {
     private static final double TELLING = 0.2;
 
     private final ClassResults results;
-    private final List<FileNote> files;
+    private final CameIn came;
     private final Optional<List<MarkChange>> changes;
-    private final int setAside;
     private final List<ChangedVerdict.Of> corrected;
     private final Privacy privacy;
     private final List<Block> blocks = new ArrayList<>();
 
+    /**
+     * What came in.
+     *
+     * @param absent seats of which nothing could be marked
+     * @param setAside answers that do not count
+     * @param matters what comes before everything else
+     */
+    record CameIn(List<FileNote> files, int absent, int setAside, List<Block> matters) {
+        CameIn {
+            files = List.copyOf(files);
+            matters = List.copyOf(matters);
+        }
+    }
+
     private ClassReport(
             ClassResults results,
-            List<FileNote> files,
+            CameIn came,
             Optional<List<MarkChange>> changes,
             List<ChangedVerdict.Of> corrected,
-            int setAside,
             Privacy privacy) {
         this.corrected = corrected;
         this.results = results;
-        this.files = files;
+        this.came = came;
         this.changes = changes;
-        this.setAside = setAside;
         this.privacy = privacy;
     }
 
     /**
+     * Composes it.
+     *
      * @param changes empty if no earlier marks were given
      * @param corrected answers that a correction of a key makes worth more or less
      */
     static Document compose(
             Plan plan,
             ClassResults results,
-            List<FileNote> files,
-            int absent,
+            CameIn came,
             Optional<List<MarkChange>> changes,
             List<ChangedVerdict.Of> corrected,
-            int setAside,
             Privacy privacy) {
-        ClassReport report = new ClassReport(results, files, changes, corrected, setAside, privacy);
+        ClassReport report = new ClassReport(results, came, changes, corrected, privacy);
+        int absent = came.absent();
         report.write();
         int learners = results.standings().size();
         return new Document(
@@ -74,7 +86,9 @@ final class ClassReport {
                 plan.language(),
                 "Class report: " + plan.title(),
                 Amounts.count(learners, "learner", "learners")
-                        + (absent == 0 ? "" : ", nothing from " + Amounts.count(absent, "seat", "seats")),
+                        + (absent == 0
+                                ? ""
+                                : ", nothing that could be marked from " + Amounts.count(absent, "seat", "seats")),
                 "",
                 plan.paper(),
                 report.blocks);
@@ -82,6 +96,7 @@ final class ClassReport {
 
     private void write() {
         blocks.add(new Prose("For the instructor: this page holds marks" + (privacy.isOn() ? "" : " and names") + "."));
+        blocks.addAll(came.matters());
         if (results.standings().isEmpty()) {
             blocks.add(new Prose("Nothing that came in could be marked."));
             files();
@@ -384,7 +399,7 @@ final class ClassReport {
         for (Standing standing : results.standings()) {
             List<Cell> row = seat(standing.seat());
             row.addAll(cells(
-                    Amounts.marks(standing.halves()) + " of " + Amounts.marks(standing.mostHalves()),
+                    Amounts.marks(standing.marks()) + " of " + Amounts.marks(standing.mostMarks()),
                     Amounts.percent(ClassResults.share(standing)),
                     Long.toString(standing.count(Credit.BLANK)),
                     Long.toString(standing.late())));
@@ -408,17 +423,17 @@ final class ClassReport {
 
     private void files() {
         blocks.add(new Heading(2, "What came in"));
-        List<FileNote> noted = files.stream()
+        List<FileNote> noted = came.files().stream()
                 .filter(file -> file.isLate() || !file.notes().isEmpty() || file.marked() == 0)
                 .toList();
-        blocks.add(new Prose(Amounts.count(files.size(), "file", "files") + "; "
+        blocks.add(new Prose(Amounts.count(came.files().size(), "file", "files") + "; "
                 + (noted.isEmpty()
                         ? "all of them are marked in full and none is late."
                         : Amounts.count(noted.size(), "needs", "need") + " a look. files.csv lists all of them.")
-                + (setAside == 0
+                + (came.setAside() == 0
                         ? ""
-                        : " " + Amounts.count(setAside, "answer", "answers") + " did not count; set-aside.csv keeps "
-                                + (setAside == 1 ? "it." : "them."))));
+                        : " " + Amounts.count(came.setAside(), "answer", "answers")
+                                + " did not count; set-aside.csv keeps " + (came.setAside() == 1 ? "it." : "them."))));
         if (!noted.isEmpty()) {
             blocks.add(new Table(
                     "Files to look at",

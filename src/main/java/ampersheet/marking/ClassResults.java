@@ -56,15 +56,14 @@ final class ClassResults {
     }
 
     private static ItemScores.Score score(Standing standing, Outcome outcome) {
-        int restHalves = standing.mostHalves() - Credit.HALVES_PER_QUESTION;
-        double rest = restHalves == 0
-                ? 0
-                : (double) (standing.halves() - outcome.credit().halves()) / restHalves;
+        int most = standing.mostMarks() - outcome.earned().most();
+        double rest =
+                most == 0 ? 0 : (double) (standing.marks() - outcome.earned().marks()) / most;
         return new ItemScores.Score(outcome.credit().isFull(), share(standing), rest);
     }
 
     static double share(Standing standing) {
-        return standing.mostHalves() == 0 ? 0 : (double) standing.halves() / standing.mostHalves();
+        return standing.mostMarks() == 0 ? 0 : (double) standing.marks() / standing.mostMarks();
     }
 
     List<Standing> standings() {
@@ -153,20 +152,20 @@ final class ClassResults {
                 new TreeSet<>(items.keySet().stream().map(Item::place).toList()));
         List<double[]> rows = new ArrayList<>();
         for (Standing standing : standings) {
-            double[] halves = new double[places.size()];
+            double[] marks = new double[places.size()];
             int[] most = new int[places.size()];
             for (Outcome outcome : standing.outcomes()) {
                 int at = places.indexOf(outcome.item().place());
-                halves[at] += outcome.credit().halves();
-                most[at] += Credit.HALVES_PER_QUESTION;
+                marks[at] += outcome.earned().marks();
+                most[at] += outcome.earned().most();
             }
             boolean complete = true;
             for (int i = 0; i < most.length; i++) {
                 complete &= most[i] > 0;
-                halves[i] = most[i] == 0 ? 0 : halves[i] / most[i] / most.length;
+                marks[i] = most[i] == 0 ? 0 : marks[i] / most[i] / most.length;
             }
             if (complete) {
-                rows.add(halves);
+                rows.add(marks);
             }
         }
         return Reliability.of(rows.toArray(new double[0][]));

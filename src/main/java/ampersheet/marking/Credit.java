@@ -2,30 +2,20 @@ package ampersheet.marking;
 
 import ampersheet.answer.Verdict;
 
-/** What an answer earns, in half marks; a question is worth one mark. */
+/** How an answer counts; what that earns is told by {@link Earned}. */
 enum Credit {
-    RIGHT(2),
+    RIGHT,
     /** Follows rightly from an earlier wrong answer of the same problem, which has paid for the slip already. */
-    CARRIED(2),
+    CARRIED,
     /** The number is right, but its unit is missing or has another zero, or it is rounded too far. */
-    HALF(1),
-    WRONG(0),
+    HALF,
+    WRONG,
     /** Nobody can tell what was meant. */
-    UNREADABLE(0),
+    UNREADABLE,
+    /** What came in contradicts itself, and nobody has decided yet. */
+    UNDECIDED,
     /** Nothing there; or one blank of a design, whose other blanks give nothing to judge it with. */
-    BLANK(0);
-
-    static final int HALVES_PER_QUESTION = 2;
-
-    private final int halves;
-
-    Credit(int halves) {
-        this.halves = halves;
-    }
-
-    int halves() {
-        return halves;
-    }
+    BLANK;
 
     /** Whether the step was taken rightly. */
     boolean isFull() {
@@ -34,7 +24,7 @@ enum Credit {
 
     /** Whether something was answered that can be judged. */
     boolean isAnswered() {
-        return this != BLANK && this != UNREADABLE;
+        return this != BLANK && this != UNREADABLE && this != UNDECIDED;
     }
 
     static Credit of(Verdict verdict) {

@@ -22,15 +22,59 @@ final class CsvRows {
         this.form = form;
     }
 
+    /** Tells a first line, and what it would be where there is none. */
+    interface Heads {
+        /** Whether this may be the first line of such a table. */
+        boolean isHead(Row row);
+
+        /** Whether this may be a line below it. */
+        boolean isBody(Row row);
+
+        /** Names of the columns of a table that has no first line. */
+        List<String> usual();
+    }
+
     /** @param form how such a table looks, for messages */
     static CsvRows read(TextLines lines, String form) {
+        return read(lines, form, new Heads() {
+            @Override
+            public boolean isHead(Row row) {
+                return true;
+            }
+
+            @Override
+            public boolean isBody(Row row) {
+                return false;
+            }
+
+            @Override
+            public List<String> usual() {
+                return List.of();
+            }
+        });
+    }
+
+    /**
+     * The same for a table whose first line may be missing, where each of its lines fits.
+     *
+     * @param form how such a table looks, for messages
+     */
+    static CsvRows read(TextLines lines, String form, Heads heads) {
         CsvRows table = new CsvRows(lines, form);
         if (lines.isBlank()) {
             lines.fault(0, "this file is empty", form, "Ask for the file again, or take it out.");
             return table;
         }
-        List<Row> rows = table.rows().stream().filter(row -> !row.isBlank()).toList();
-        if (!rows.isEmpty()) {
+        List<Row> rows =
+                table.rows(heads).stream().filter(row -> !row.isBlank()).toList();
+        if (!rows.isEmpty() && !heads.isHead(rows.get(0)) && rows.stream().allMatch(heads::isBody)) {
+            table.head = heads.usual();
+            table.body = rows;
+            lines.warning(
+                    rows.get(0).line(),
+                    "this table has no first line of names; each line is read as " + String.join(", ", heads.usual()),
+                    "Look whether that is what its columns are.");
+        } else if (!rows.isEmpty()) {
             table.head = rows.get(0).names();
             table.body = rows.subList(1, rows.size());
             table.headLine = rows.get(0).line();
@@ -100,10 +144,10 @@ final class CsvRows {
         return true;
     }
 
-    private List<Row> rows() {
-        char separator = CellRows.separator(lines.text());
+    private List<Row> rows(Heads heads) {
+        char separator = CellRows.separator(lines.text(), row -> heads.isHead(row) || heads.isBody(row));
         try {
-            return CellRows.read(lines.text(), separator, 1);
+            return CellRows.read(lines.text().text(), separator, 1);
         } catch (CellRows.Uneven broken) {
             return lineByLine(separator);
         }

@@ -13,6 +13,7 @@ import ampersheet.sheet.Document.Kind;
 import ampersheet.sheet.Document.ProblemBlock;
 import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Steps;
+import ampersheet.sheet.MarkingPolicy;
 import ampersheet.template.Statement;
 import java.util.ArrayList;
 import java.util.List;
@@ -29,14 +30,25 @@ final class FeedbackPage {
 
     private FeedbackPage() {}
 
-    /** @param name printed in the heading; may be empty */
-    static Document compose(MarkedSheet marked, String name, Privacy privacy) {
+    /**
+     * Composes it.
+     *
+     * @param name printed in the heading; may be empty
+     * @param onFiles what the instructor decided of this learner's files
+     */
+    static Document compose(MarkedSheet marked, String name, List<Decision> onFiles, Privacy privacy) {
         Standing standing = marked.standing();
         List<Block> blocks = new ArrayList<>();
-        blocks.add(new Prose("**" + Amounts.marks(standing.halves()) + " of " + Amounts.marks(standing.mostHalves())
+        blocks.add(new Prose("**" + Amounts.marks(standing.marks()) + " of " + Amounts.marks(standing.mostMarks())
                 + " marks.** " + counts(standing)));
+        open(standing, blocks);
+        onFiles.forEach(decision -> blocks.add(new Prose("**Your instructor decided** which hand-in counts, because: "
+                + Statement.escape(privacy.text(decision.reason())) + ".")));
         patterns(standing, blocks);
-        blocks.add(new Prose(RULES));
+        blocks.add(new Prose(
+                marked.sheet().plan().marking().isUsual()
+                        ? RULES
+                        : marked.sheet().plan().marking().says(marked.sheet())));
         marked.problems().forEach(problem -> blocks.add(problem(problem, privacy)));
         marked.lost()
                 .forEach(lost -> blocks.add(new ProblemBlock(
@@ -55,6 +67,19 @@ final class FeedbackPage {
                 blocks);
     }
 
+    private static void open(Standing standing, List<Block> blocks) {
+        long undecided = standing.count(Credit.UNDECIDED);
+        if (undecided > 0) {
+            blocks.add(new Prose("**Not final.** What came in under this sheet contradicts itself in "
+                    + Amounts.count(undecided, "place", "places")
+                    + ", and nothing tells which is the newer. Your instructor decides; until then these places earn "
+                    + "nothing."));
+        }
+        if (Status.of(standing) == Status.BLANK) {
+            blocks.add(new Prose("This sheet was handed in blank."));
+        }
+    }
+
     private static String counts(Standing standing) {
         List<String> parts = new ArrayList<>();
         add(parts, standing.count(Credit.RIGHT), "right");
@@ -62,6 +87,7 @@ final class FeedbackPage {
         add(parts, standing.count(Credit.HALF), "half right");
         add(parts, standing.count(Credit.WRONG), "wrong");
         add(parts, standing.count(Credit.UNREADABLE), "not readable");
+        add(parts, standing.count(Credit.UNDECIDED), "not decided");
         add(parts, standing.count(Credit.BLANK), "left open");
         String late = standing.late() == 0
                 ? ""
@@ -112,7 +138,7 @@ final class FeedbackPage {
         }
         List<String> tags = marked.byHand().isPresent()
                 ? List.of("marked by hand")
-                : List.of(Amounts.marks(marked.halves()) + " of " + Amounts.marks(marked.mostHalves()) + " marks");
+                : List.of(Amounts.marks(marked.marks()) + " of " + Amounts.marks(marked.mostMarks()) + " marks");
         return new ProblemBlock(
                 Integer.toString(marked.problem().number()),
                 marked.problem().template().title(),
@@ -125,7 +151,7 @@ final class FeedbackPage {
         String question =
                 "**" + answer.key().question() + "** " + marked.problem().prompt(answer.key());
         blocks.add(new Prose(question + "\n\n" + said(answer, privacy)));
-        if (verdict.isRight()) {
+        if (verdict.isRight() || answer.credit() == Credit.UNDECIDED) {
             return;
         }
         Composer.workedLine(marked.problem(), answer.key())
@@ -137,8 +163,15 @@ final class FeedbackPage {
 
     private static String said(MarkedAnswer answer, Privacy privacy) {
         Verdict verdict = answer.verdict();
+        if (answer.credit() == Credit.UNDECIDED) {
+            return "*Not decided.* Two hand-ins say different things here, and nothing tells which is the newer.";
+        }
+        String decided = answer.decided()
+                .map(decision -> " **Your instructor decided:** " + Statement.escape(decision.told()) + ", because: "
+                        + Statement.escape(privacy.text(decision.reason())) + ".")
+                .orElse("");
         if (verdict.rung() == Rung.BLANK) {
-            return "*Left open.* An open place is no mistake; it only earns no mark.";
+            return "*Left open.* An open place is no mistake; it only earns no mark." + decided;
         }
         String typed = privacy.typed(verdict);
         String read =
@@ -150,10 +183,16 @@ final class FeedbackPage {
                         + "printed; by the earlier one your answer was taken as " + change.toldBefore() + ".")
                 .orElse("");
         String late = answer.isLate() ? " It came in late." : "";
+        String comma = answer.comma()
+                .map(reading -> reading == CommaReading.DECIMAL
+                        ? " (the comma as the decimal marker, as in your other answers)"
+                        : " (the comma as a mark between thousands, since your other answers have a decimal point)")
+                .orElse("");
         boolean guess =
                 verdict.rung() == Rung.KNOWN_MISTAKE && !(answer.key().acceptance() instanceof Acceptance.Choice);
-        return "You wrote **" + Statement.escape(typed) + "**" + read + ". " + earned(answer.credit()) + " "
-                + (guess ? "*Probably:* " : "") + Statement.escape(privacy.said(verdict)) + corrected + late;
+        return "You wrote **" + Statement.escape(typed) + "**" + read + comma + ". "
+                + (answer.counts() ? earned(answer) : "*Does not count.*") + " "
+                + (guess ? "*Probably:* " : "") + Statement.escape(privacy.said(verdict)) + corrected + late + decided;
     }
 
     private static String unspaced(String text) {
@@ -164,12 +203,18 @@ final class FeedbackPage {
         return out.toString();
     }
 
-    private static String earned(Credit credit) {
-        return switch (credit) {
-            case RIGHT -> "*1 mark.*";
-            case CARRIED -> "*1 mark, carried on from an earlier answer.*";
-            case HALF -> "*Half a mark.*";
-            case WRONG, UNREADABLE, BLANK -> "*No mark.*";
-        };
+    private static String earned(MarkedAnswer answer) {
+        int marks = answer.earned().marks();
+        String told = marks == 0
+                ? "No mark"
+                : marks == MarkingPolicy.MARK
+                        ? "1 mark"
+                        : marks == MarkingPolicy.MARK / 2 ? "Half a mark" : Amounts.marks(marks) + " marks";
+        return "*" + told + (answer.credit() == Credit.CARRIED ? ", carried on from an earlier answer" : "")
+                + (marks < answer.earned().inTime()
+                        ? "; in time it would have earned "
+                                + Amounts.marks(answer.earned().inTime())
+                        : "")
+                + ".*";
     }
 }

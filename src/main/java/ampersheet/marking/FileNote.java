@@ -2,6 +2,7 @@ package ampersheet.marking;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.source.FaultList;
+import java.time.Duration;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Optional;
@@ -12,17 +13,40 @@ final class FileNote implements Comparable<FileNote> {
     private final String name;
     private final String shown;
     private final Optional<LocalDateTime> received;
+    private final long minutesLate;
     private final boolean late;
     private final FaultList notes;
     private int marked;
 
     FileNote(int number, String name, String shown, Optional<LocalDateTime> received, boolean late) {
+        this(number, name, shown, received, late, 0);
+    }
+
+    private FileNote(
+            int number, String name, String shown, Optional<LocalDateTime> received, boolean late, long minutesLate) {
         this.number = number;
         this.name = name;
         this.shown = shown;
         this.received = received;
         this.late = late;
+        this.minutesLate = minutesLate;
         this.notes = new FaultList(shown);
+    }
+
+    /** Of one that came in then, where something was due at another time. */
+    static FileNote of(
+            int number, String name, String shown, Optional<LocalDateTime> received, Optional<LocalDateTime> due) {
+        boolean late = due.isPresent() && received.isPresent() && received.get().isAfter(due.get());
+        // A minute begun counts, so that what is late is late by something.
+        long minutes = late
+                ? Duration.between(due.get(), received.get()).plusSeconds(59).toMinutes()
+                : 0;
+        return new FileNote(number, name, shown, received, late, minutes);
+    }
+
+    /** 0 if it is not late. */
+    long minutesLate() {
+        return minutesLate;
     }
 
     /** In the order of names, from 1. */
@@ -43,6 +67,13 @@ final class FileNote implements Comparable<FileNote> {
         return late;
     }
 
+    /** By the instructor's list; where that does not name both, neither is. */
+    boolean isReceivedBefore(FileNote other) {
+        return received.isPresent()
+                && other.received.isPresent()
+                && received.get().isBefore(other.received.get());
+    }
+
     String received() {
         return received.map(LocalDateTime::toString).orElse("");
     }
@@ -61,6 +92,10 @@ final class FileNote implements Comparable<FileNote> {
 
     List<Diagnostic> notes() {
         return notes.list();
+    }
+
+    boolean hasErrors() {
+        return notes.hasErrors();
     }
 
     int marked() {

@@ -3,7 +3,7 @@ package ampersheet.marking;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.sheet.ClassSheets;
-import ampersheet.sheet.Roster;
+import ampersheet.sheet.SheetId;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import java.util.TreeSet;
+import java.util.regex.Matcher;
 
 /** Everything that came in, read once and sorted by seat. */
 final class Inbox {
@@ -21,44 +21,59 @@ final class Inbox {
 
     private static final String TO_ROSTER =
             "Add the learner to the class list and mark again, or ask whose sheet it is.";
+    private static final String WHOSE =
+            "Ask whose they are; a line of decide.csv with the seat and the decision counts, "
+                    + "in the list for --decisions, has them count.";
 
     private final ClassSheets sheets;
-    private final TreeSet<Integer> seats = new TreeSet<>();
-    private final Map<Integer, List<Incoming>> bySeat = new TreeMap<>();
+    private final Seats seats;
+    private final DecisionBook decisions;
+    private final Map<Integer, List<HandIn>> bySeat = new TreeMap<>();
     private final Map<String, Optional<Integer>> seatOfId = new LinkedHashMap<>();
     private final Map<String, Diagnostic> refusedIds = new LinkedHashMap<>();
     private final List<FileNote> files = new ArrayList<>();
     private final List<SetAside> setAside = new ArrayList<>();
+    private final List<ToDecide> toDecide = new ArrayList<>();
     private int answers;
     private long bytes;
 
-    /** One file's answers to one sheet. */
-    record Incoming(FileNote file, List<TypedAnswer> answers) {}
+    /**
+     * Whose answers these are.
+     *
+     * @param seat 0 if that is not known
+     * @param why it is not, for the list of what was set aside
+     * @param told the same for whoever looks at the file
+     */
+    private record Owner(int seat, String why, Optional<Diagnostic> told) {
+        static Owner of(int seat) {
+            return new Owner(seat, "", Optional.empty());
+        }
+    }
 
-    private Inbox(ClassSheets sheets, Roster roster) {
+    private Inbox(ClassSheets sheets, Seats seats, DecisionBook decisions) {
         this.sheets = sheets;
-        roster.seats().forEach(seat -> seats.add(seat.number()));
+        this.seats = seats;
+        this.decisions = decisions;
     }
 
     static Inbox open(
             AnswerFolder folder,
             ClassSheets sheets,
-            Roster roster,
+            Seats seats,
             ReceivedList received,
             Optional<LocalDateTime> due,
+            DecisionBook decisions,
             Privacy privacy) {
-        Inbox inbox = new Inbox(sheets, roster);
+        Inbox inbox = new Inbox(sheets, seats, decisions);
         Map<String, Integer> numbers = new TreeMap<>();
         folder.names().forEach(name -> numbers.put(name, numbers.size() + 1));
         for (String name : folder.smallestFirst()) {
             int number = numbers.get(name);
             ReturnedFile file = inbox.read(folder, name, privacy.file(name, number), privacy);
-            Optional<LocalDateTime> time = received.of(name);
-            boolean late = due.isPresent() && time.isPresent() && time.get().isAfter(due.get());
-            inbox.take(file, new FileNote(number, name, file.name(), time, late));
+            inbox.take(file, FileNote.of(number, name, file.name(), received.of(name), due));
         }
         inbox.files.sort(Comparator.comparing(FileNote::number));
-        inbox.bySeat.values().forEach(incoming -> incoming.sort(Comparator.comparing(Incoming::file)));
+        inbox.bySeat.values().forEach(handIns -> handIns.sort(Comparator.comparing(HandIn::file)));
         return inbox;
     }
 
@@ -80,23 +95,123 @@ final class Inbox {
     private void take(ReturnedFile file, FileNote note) {
         files.add(note);
         note.add(file.faults());
-        Map<String, Integer> unknown = new LinkedHashMap<>();
-        Map<Integer, List<TypedAnswer>> here = new LinkedHashMap<>();
+        Map<Origin, List<TypedAnswer>> byOrigin = new LinkedHashMap<>();
         for (TypedAnswer answer : file.answers()) {
             answers++;
-            Optional<Integer> seat = seatOfId.computeIfAbsent(answer.sheet(), this::seat);
-            if (seat.isPresent() && seats.contains(seat.get())) {
-                here.computeIfAbsent(seat.get(), s -> new ArrayList<>()).add(answer);
-            } else {
-                if (unknown.merge(answer.sheet(), 1, Integer::sum) == 1) {
-                    note.add(refused(answer, seat));
-                }
-                setAside.add(
-                        new SetAside(answer, seat.isPresent() ? "seat not in the class list" : "unknown sheet ID"));
+            byOrigin.computeIfAbsent(answer.origin(), o -> new ArrayList<>()).add(answer);
+        }
+        Map<Origin, Owner> owners = new LinkedHashMap<>();
+        byOrigin.forEach((origin, given) -> owners.put(origin, owner(origin, given.get(0))));
+        long unknown =
+                owners.values().stream().filter(owner -> owner.seat() == 0).count();
+        byOrigin.forEach((origin, given) -> take(note, origin, given, owners.get(origin), unknown > 1));
+    }
+
+    /** @param oneOfMany whether the file holds more than one hand-in of which nobody knows whose it is */
+    private void take(FileNote note, Origin origin, List<TypedAnswer> given, Owner owner, boolean oneOfMany) {
+        Optional<Decision> decided = decisions
+                .ofFile(note, origin.sheet(), owner.seat())
+                .filter(one -> owner.seat() > 0 || !oneOfMany || !one.sheet().isEmpty());
+        if (decided.isPresent() && decided.get().kind() == Decision.Kind.DOES_NOT_COUNT) {
+            given.forEach(answer -> setAside.add(SetAside.dismissed(answer)));
+        } else if (decided.isPresent() && seats.has(decided.get().seat())) {
+            handIn(decided.get().seat(), new HandIn(note, origin, given, true));
+        } else if (owner.seat() > 0) {
+            handIn(owner.seat(), new HandIn(note, origin, given, false));
+        } else {
+            owner.told().ifPresent(note::add);
+            given.forEach(answer -> setAside.add(new SetAside(answer, owner.why())));
+            toDecide.add(new ToDecide(
+                    maybe(origin),
+                    origin.sheet(),
+                    "",
+                    "",
+                    note.shown(),
+                    given.get(0).place().line(),
+                    Amounts.count(given.size(), "answer", "answers") + " of whom nobody knows whose they are: "
+                            + owner.told().map(Diagnostic::problem).orElse(owner.why()),
+                    owner.told().map(Diagnostic::nextAction).orElse("")));
+        }
+    }
+
+    private void handIn(int seat, HandIn handIn) {
+        bySeat.computeIfAbsent(seat, s -> new ArrayList<>()).add(handIn);
+    }
+
+    /** Those of its ID and of its page; where the ID has a slip, those of IDs one slip away. */
+    private List<Integer> maybe(Origin origin) {
+        Optional<Integer> ofId = seatOfId.getOrDefault(origin.sheet(), Optional.empty());
+        List<Integer> found = new ArrayList<>(ofId.map(List::of).orElse(List.of()));
+        if (found.isEmpty() && refusedIds.containsKey(origin.sheet())) {
+            Matcher near =
+                    SheetId.PRINTED.matcher(refusedIds.get(origin.sheet()).nextAction());
+            while (near.find()) {
+                seat(near.group()).ifPresent(found::add);
             }
         }
-        here.forEach((seat, given) ->
-                bySeat.computeIfAbsent(seat, s -> new ArrayList<>()).add(new Incoming(note, given)));
+        if (found.isEmpty()) {
+            found.add(Seats.number(origin.seat()));
+        }
+        return found.stream().filter(seats::has).distinct().toList();
+    }
+
+    /** All that a file says of whose answers these are must agree. */
+    private Owner owner(Origin origin, TypedAnswer first) {
+        int ofId = 0;
+        if (!origin.sheet().isEmpty()) {
+            Optional<Integer> read = seatOfId.computeIfAbsent(origin.sheet(), this::seat);
+            if (read.isEmpty()) {
+                Diagnostic id = refusedIds.get(origin.sheet());
+                return unknown(
+                        "unknown sheet ID",
+                        Diagnostic.error(first.place(), id.problem(), id.expected(), id.nextAction()));
+            }
+            ofId = read.get();
+        }
+        int said = Seats.number(origin.seat());
+        if (!origin.seat().isEmpty() && (said == 0 || ofId > 0 && said != ofId)) {
+            return unknown(
+                    "undecided: two seats are named",
+                    Diagnostic.error(
+                            first.place(),
+                            said == 0
+                                    ? "what stands under seat is no seat number"
+                                    : "the page was that of seat " + said + ", and the sheet ID is that of seat "
+                                            + ofId,
+                            "one learner's sheet",
+                            WHOSE));
+        }
+        int seat =
+                ofId > 0 ? ofId : said > 0 ? said : seats.named(origin.name()).orElse(0);
+        if (seat == 0) {
+            return unknown(
+                    "unknown name",
+                    Diagnostic.error(
+                            first.place(),
+                            "the class list has not one learner of this name, but none or several",
+                            "a name as it stands there",
+                            WHOSE));
+        }
+        if (!seats.has(seat)) {
+            return unknown(
+                    "seat not in the class list",
+                    Diagnostic.error(
+                            first.place(), "seat " + seat + " of this sheet is not in the class list", "", TO_ROSTER));
+        }
+        if (!origin.name().isEmpty() && seats.isCalledOtherwise(seat, origin.name())) {
+            return unknown(
+                    "undecided: name and seat differ",
+                    Diagnostic.error(
+                            first.place(),
+                            "the class list calls the learner of seat " + seat + " otherwise than this line",
+                            "seat and name of one learner",
+                            "Look whether a column was sorted by itself; then mend the line. " + WHOSE));
+        }
+        return Owner.of(seat);
+    }
+
+    private static Owner unknown(String why, Diagnostic told) {
+        return new Owner(0, why, Optional.of(told));
     }
 
     private Optional<Integer> seat(String typedId) {
@@ -108,17 +223,8 @@ final class Inbox {
         }
     }
 
-    private Diagnostic refused(TypedAnswer answer, Optional<Integer> seat) {
-        if (seat.isPresent()) {
-            return Diagnostic.error(
-                    answer.place(), "seat " + seat.get() + " of this sheet is not in the class list", "", TO_ROSTER);
-        }
-        Diagnostic id = refusedIds.get(answer.sheet());
-        return Diagnostic.error(answer.place(), id.problem(), id.expected(), id.nextAction());
-    }
-
-    /** Answers to a sheet in the order in which they count: what comes later takes the place of what came before. */
-    List<Incoming> of(int seat) {
+    /** Answers to a sheet, in the order of the list of times and of the files' names. */
+    List<HandIn> of(int seat) {
         return bySeat.getOrDefault(seat, List.of());
     }
 
@@ -134,5 +240,10 @@ final class Inbox {
     /** Those that belong to no sheet of this class. */
     List<SetAside> setAside() {
         return List.copyOf(setAside);
+    }
+
+    /** Hand-ins of which nobody knows whose they are. */
+    List<ToDecide> toDecide() {
+        return List.copyOf(toDecide);
     }
 }

@@ -1,6 +1,7 @@
 package ampersheet.marking;
 
 import ampersheet.sheet.Roster;
+import ampersheet.source.SafeCsv;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -11,7 +12,7 @@ record MarkChange(Roster.Seat seat, String before, String now) {
         List<MarkChange> changes = new ArrayList<>();
         for (Standing standing : standings) {
             String before = earlier.of(standing.seat().number());
-            String now = EarlierMarks.written(Amounts.marks(standing.halves()), Amounts.marks(standing.mostHalves()));
+            String now = EarlierMarks.written(Amounts.marks(standing.marks()), Amounts.marks(standing.mostMarks()));
             if (!before.equals(now)) {
                 changes.add(new MarkChange(standing.seat(), before, now));
             }
@@ -20,7 +21,7 @@ record MarkChange(Roster.Seat seat, String before, String now) {
     }
 
     static String table(List<MarkChange> changes, Privacy privacy) {
-        SafeCsv table = new SafeCsv(OwnFile.CHANGES);
+        SafeCsv table = new SafeCsv(OwnFile.CHANGES.head());
         for (MarkChange change : changes) {
             table.row(List.of(
                     Integer.toString(change.seat().number()),

@@ -3,40 +3,68 @@ package ampersheet.marking;
 import ampersheet.marking.MarkedSheet.MarkedAnswer;
 import ampersheet.marking.MarkedSheet.MarkedProblem;
 import ampersheet.sheet.Roster;
+import ampersheet.source.SafeCsv;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 
 /** The tables that marking writes, for spreadsheets. */
 final class MarkTables {
-    private final Privacy privacy;
-    private final SafeCsv marks = new SafeCsv(OwnFile.MARKS);
-    private final SafeCsv answers = new SafeCsv(OwnFile.ANSWERS);
+    private static final int COUNTS = OwnFile.MARKS.head().size() - 3;
 
-    MarkTables(Privacy privacy) {
+    private final Privacy privacy;
+    private final SafeCsv marks;
+    private final SafeCsv answers = new SafeCsv(OwnFile.ANSWERS.head());
+
+    MarkTables(Roster roster, Privacy privacy) {
         this.privacy = privacy;
+        List<String> head = new ArrayList<>(OwnFile.MARKS.head());
+        if (!privacy.isOn()) {
+            roster.columns().forEach(column -> head.add(apart(column, head)));
+        }
+        this.marks = new SafeCsv(head);
+    }
+
+    /** A column of the class list that is called as one of ours gets a name of its own. */
+    private static String apart(String column, List<String> taken) {
+        String name = column;
+        while (taken.stream().anyMatch(name::equalsIgnoreCase)) {
+            name += " (class list)";
+        }
+        return name;
     }
 
     void add(MarkedSheet marked) {
         Standing standing = marked.standing();
         List<String> row = new ArrayList<>(seat(marked.seat()));
         row.addAll(List.of(
-                standing.sheet().toString(), Amounts.marks(standing.halves()), Amounts.marks(standing.mostHalves())));
+                standing.sheet().toString(), Amounts.marks(standing.marks()), Amounts.marks(standing.mostMarks())));
         for (Credit credit :
                 List.of(Credit.RIGHT, Credit.CARRIED, Credit.HALF, Credit.WRONG, Credit.UNREADABLE, Credit.BLANK)) {
             row.add(Long.toString(standing.count(credit)));
         }
         row.add(Long.toString(standing.late()));
-        marks.row(row);
+        row.add(Long.toString(standing.count(Credit.UNDECIDED)));
+        row.add(Amounts.marks(standing.marksInTime()));
+        end(row, marked.seat(), Status.of(standing));
         for (MarkedProblem problem : marked.problems()) {
             problem.answers().forEach(answer -> add(marked, problem, answer));
         }
     }
 
-    /** Nothing came in from this seat. */
-    void addAbsent(Roster.Seat seat) {
+    /** Nothing from this seat could be marked. */
+    void addAbsent(Roster.Seat seat, Status status) {
         List<String> row = new ArrayList<>(seat(seat));
-        row.addAll(List.of("", "", "", "", "", "", "", "", "", ""));
+        row.addAll(Collections.nCopies(COUNTS, ""));
+        end(row, seat, status);
+    }
+
+    private void end(List<String> row, Roster.Seat seat, Status status) {
+        row.add(status.word());
+        if (!privacy.isOn()) {
+            row.addAll(seat.further());
+        }
         marks.row(row);
     }
 
@@ -45,6 +73,7 @@ final class MarkTables {
     }
 
     private void add(MarkedSheet marked, MarkedProblem problem, MarkedAnswer answer) {
+        boolean undecided = answer.credit() == Credit.UNDECIDED;
         answers.row(List.of(
                 Integer.toString(marked.seat().number()),
                 marked.standing().sheet().toString(),
@@ -53,12 +82,42 @@ final class MarkTables {
                 answer.key().step(),
                 privacy.typed(answer.verdict()),
                 answer.verdict().understood(),
-                answer.verdict().rung().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+                undecided
+                        ? "undecided"
+                        : answer.verdict()
+                                .rung()
+                                .name()
+                                .toLowerCase(Locale.ROOT)
+                                .replace('_', '-'),
                 answer.cause().map(Cause::id).orElse(""),
-                Amounts.marks(answer.credit().halves()),
+                answer.counts() ? Amounts.marks(answer.earned().marks()) : "",
                 answer.isLate() ? "late" : "",
                 answer.from().map(from -> from.file().shown()).orElse(""),
-                answer.from().map(from -> Integer.toString(from.line())).orElse("")));
+                answer.from().map(from -> Integer.toString(from.line())).orElse(""),
+                answer.decided()
+                        .map(decision -> decision.told() + ": " + privacy.text(decision.reason()))
+                        .orElse("")));
+    }
+
+    /** Those columns that hold a decision are left for the instructor. */
+    static String decide(List<ToDecide> open, Seats seats, Privacy privacy) {
+        SafeCsv table = new SafeCsv(OwnFile.DECIDE.head());
+        for (ToDecide one : open) {
+            table.row(List.of(
+                    one.seat() == 0 ? "" : Integer.toString(one.seat()),
+                    seats.seat(one.seat()).map(privacy::name).orElse(""),
+                    privacy.text(one.sheet()),
+                    privacy.text(one.question()),
+                    privacy.text(one.typed()),
+                    one.file(),
+                    one.line() == 0 ? "" : Integer.toString(one.line()),
+                    one.why(),
+                    one.meanings(),
+                    "",
+                    "",
+                    ""));
+        }
+        return table.toString();
     }
 
     String marks() {
@@ -70,7 +129,7 @@ final class MarkTables {
     }
 
     static String files(List<FileNote> files) {
-        SafeCsv table = new SafeCsv(OwnFile.FILES);
+        SafeCsv table = new SafeCsv(OwnFile.FILES.head());
         for (FileNote file : files) {
             table.row(List.of(
                     file.shown(),
@@ -91,7 +150,7 @@ final class MarkTables {
     }
 
     static String setAside(List<SetAside> answers, Privacy privacy) {
-        SafeCsv table = new SafeCsv(OwnFile.SET_ASIDE);
+        SafeCsv table = new SafeCsv(OwnFile.SET_ASIDE.head());
         for (SetAside one : answers) {
             table.row(List.of(
                     one.answer().place().file(),
@@ -106,7 +165,7 @@ final class MarkTables {
 
     /** The only file with names, when pseudonyms are wished: who sits where, and who sent which file. */
     static String names(Roster roster, List<FileNote> files) {
-        SafeCsv table = new SafeCsv(OwnFile.NAMES);
+        SafeCsv table = new SafeCsv(OwnFile.NAMES.head());
         roster.seats().forEach(seat -> table.row(List.of("seat", Integer.toString(seat.number()), seat.name())));
         files.forEach(file -> table.row(List.of("file", Integer.toString(file.number()), file.name())));
         return table.toString();

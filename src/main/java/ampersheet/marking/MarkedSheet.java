@@ -36,28 +36,49 @@ record MarkedSheet(
             answers = List.copyOf(answers);
         }
 
-        int halves() {
-            return answers.stream().mapToInt(answer -> answer.credit().halves()).sum();
+        /** In hundredths of a mark. */
+        int marks() {
+            return answers.stream()
+                    .filter(MarkedAnswer::counts)
+                    .mapToInt(answer -> answer.earned().marks())
+                    .sum();
         }
 
-        int mostHalves() {
-            return answers.size() * Credit.HALVES_PER_QUESTION;
+        int mostMarks() {
+            return answers.stream()
+                    .filter(MarkedAnswer::counts)
+                    .mapToInt(answer -> answer.earned().most())
+                    .sum();
         }
     }
 
     /**
+     * An answer with what it earns.
+     *
+     * @param item the question, whatever its numbers
      * @param changed how it would have been marked before its key was corrected; empty if that makes no difference
      * @param from the file it was read from; empty for a place that nobody filled
+     * @param comma how its comma was read, where the learner's other answers tell
+     * @param decided what the instructor decided of it
      */
     record MarkedAnswer(
             AnswerKey key,
+            Standing.Item item,
             Verdict verdict,
             Credit credit,
+            Earned earned,
             Optional<Cause> cause,
             Optional<ChangedVerdict> changed,
-            Optional<From> from) {
+            Optional<From> from,
+            Optional<CommaReading> comma,
+            Optional<Decision> decided) {
         boolean isLate() {
             return from.isPresent() && from.get().file().isLate() && credit != Credit.BLANK;
+        }
+
+        /** Whether it belongs to the marks: not if the question is left out for everyone. */
+        boolean counts() {
+            return decided.isEmpty() || decided.get().kind() != Decision.Kind.LEAVE_OUT;
         }
     }
 

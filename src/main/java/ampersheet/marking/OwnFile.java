@@ -18,7 +18,10 @@ enum OwnFile {
             "wrong",
             "unreadable",
             "blank",
-            "late"),
+            "late",
+            "undecided",
+            "if_in_time",
+            "status"),
     ANSWERS(
             "answers.csv",
             "seat",
@@ -33,10 +36,25 @@ enum OwnFile {
             "mark",
             "late",
             "file",
-            "line"),
+            "line",
+            "decided"),
     FILES("files.csv", "file", "received", "late", "answers_marked", "what_became_of_it", "notes"),
     /** Under another name it may come back, with its answers mended. */
     SET_ASIDE("set-aside.csv", "file", "line", "sheet", "question", "answer", "why"),
+    DECIDE(
+            "decide.csv",
+            "seat",
+            "name",
+            "sheet",
+            "question",
+            "answer",
+            "file",
+            "line",
+            "why",
+            "may_mean",
+            "decision",
+            "value",
+            "reason"),
     CHANGES("changes.csv", "seat", "name", "before", "now"),
     CORRECTIONS("corrections.csv", "seat", "name", "sheet", "question", "template", "typed", "before", "now"),
     NAMES("names.csv", "what", "number", "name");
@@ -61,7 +79,9 @@ enum OwnFile {
     static boolean is(String name, List<String> head) {
         String small = AsciiCase.small(name);
         for (OwnFile own : values()) {
-            if (own.file.equals(small) && own.head.equals(head)) {
+            boolean begins = head.size() >= own.head.size()
+                    && head.subList(0, own.head.size()).equals(own.head);
+            if (own.file.equals(small) && begins) {
                 return true;
             }
         }

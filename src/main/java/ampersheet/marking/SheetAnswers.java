@@ -5,37 +5,112 @@ import ampersheet.diagnostic.Diagnostic;
 import ampersheet.sheet.Sheet;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 
 /**
- * Everything that came in for one sheet, one answer for each place. What came later counts, except that a blank never
- * takes the place of an answer, and a late answer never that of one in time.
+ * Everything that came in for one sheet, one answer for each place. Where two hand-ins contradict each other the newer
+ * counts, as far as that is known; where it is not, nobody but the instructor can tell, and both are kept. A blank
+ * never takes the place of an answer, and a late answer never that of one in time.
  */
 final class SheetAnswers {
+    /** Each is compared with each other; nobody hands in more often, so that these are no hand-ins. */
+    private static final int MOST_HAND_INS = 40;
+
     private final Sheet sheet;
     private final Map<String, AnswerKey> places = new LinkedHashMap<>();
     private final List<String> lost;
+    private final List<HandIn> handIns;
+    private final Set<HandIn> disputed = new LinkedHashSet<>();
     private final Map<String, Taken> taken = new LinkedHashMap<>();
+    private final Set<String> undecided = new LinkedHashSet<>();
     private final List<SetAside> setAside = new ArrayList<>();
+    private final List<ToDecide> toDecide = new ArrayList<>();
+    private final Map<HandIn, Replacing> replacing = new LinkedHashMap<>();
 
-    record Taken(TypedAnswer answer, FileNote file) {}
+    /** @param from the hand-in that it stands in */
+    record Taken(TypedAnswer answer, HandIn from) {
+        FileNote file() {
+            return from.file();
+        }
+    }
+
+    /** What a hand-in took the place of, or only said again. */
+    private static final class Replacing {
+        private int answers;
+        private int repeated;
+        private final TreeSet<String> files = new TreeSet<>();
+    }
 
     /** @param lost questions of the sheet to which no key is at hand */
-    SheetAnswers(Sheet sheet, List<String> lost, List<Inbox.Incoming> incoming) {
+    SheetAnswers(Sheet sheet, List<String> lost, List<HandIn> cameIn) {
         this.sheet = sheet;
         this.lost = List.copyOf(lost);
         sheet.places().forEach(key -> places.put(key.question(), key));
-        incoming.forEach(this::take);
+        this.handIns = withoutOverruled(
+                cameIn.stream().map(this::withPlaces).flatMap(Optional::stream).toList());
+        if (handIns.size() > MOST_HAND_INS) {
+            refuseAll();
+            return;
+        }
+        findDisputes();
+        places.keySet().forEach(this::take);
+        handIns.forEach(this::note);
+        if (!disputed.isEmpty()) {
+            tellDispute();
+        }
+    }
+
+    private void refuseAll() {
+        String problem = Amounts.count(handIns.size(), "hand-in bears", "hand-ins bear")
+                + " this sheet's ID, and nobody hands in so often";
+        for (HandIn one : handIns) {
+            one.all().forEach(answer -> setAside.add(SetAside.contradicted(answer, "other hand-ins; " + problem)));
+            undecided.addAll(places.keySet());
+        }
+        HandIn first = handIns.get(0);
+        first.file()
+                .add(Diagnostic.error(
+                        first.first().place(),
+                        "sheet " + sheet.id() + ": " + problem,
+                        "at most " + MOST_HAND_INS,
+                        "Look where they come from, and take out what is none; until then none of them counts."));
+        toDecide.add(new ToDecide(
+                sheet.id().seat(),
+                sheet.id().toString(),
+                "",
+                "",
+                first.file().shown(),
+                first.first().place().line(),
+                problem,
+                "take out what is no hand-in"));
     }
 
     Optional<Taken> at(String question) {
         return Optional.ofNullable(taken.get(question));
     }
 
-    /** As the judge takes them. */
+    /** Whether what came in for this place contradicts itself, so that it is not marked. */
+    boolean isUndecided(String question) {
+        return undecided.contains(question);
+    }
+
+    /** What stands there where it is undecided. */
+    List<String> contradicting(String question) {
+        return isUndecided(question)
+                ? handIns.stream()
+                        .flatMap(one -> one.typed(question).stream())
+                        .map(TypedAnswer::text)
+                        .distinct()
+                        .toList()
+                : List.of();
+    }
+
+    /** As they were typed. */
     Map<String, String> typed() {
         Map<String, String> typed = new LinkedHashMap<>();
         taken.forEach((question, answer) -> typed.put(question, answer.answer().text()));
@@ -46,94 +121,257 @@ final class SheetAnswers {
         return List.copyOf(setAside);
     }
 
-    private void take(Inbox.Incoming incoming) {
-        FileNote file = incoming.file();
-        TreeSet<String> seen = new TreeSet<>();
-        TreeSet<String> replacedFiles = new TreeSet<>();
-        boolean filledSheet = false;
-        TypedAnswer first = incoming.answers().get(0);
-        int replaced = 0;
-        int repeated = 0;
-        int taking = taken.size();
-        for (TypedAnswer written : incoming.answers()) {
+    List<ToDecide> toDecide() {
+        return List.copyOf(toDecide);
+    }
+
+    /** Only what there is a place for; printed units taken off. Empty if nothing is left. */
+    private Optional<HandIn> withPlaces(HandIn handIn) {
+        List<TypedAnswer> fitting = new ArrayList<>();
+        for (TypedAnswer written : handIn.all()) {
             AnswerKey key = places.get(written.question());
-            if (key == null && lost.contains(written.question())) {
-                if (!written.text().isEmpty()) {
-                    setAside.add(new SetAside(written, "to be marked by hand"));
-                }
-                continue;
-            }
-            if (key == null) {
-                file.add(noPlace(written));
+            if (key != null) {
+                fitting.add(written.withText(withoutPrintedUnit(written, key)));
+            } else if (!lost.contains(written.question())) {
+                handIn.file().add(noPlace(written));
                 setAside.add(new SetAside(written, "no such place on the sheet"));
-                continue;
+            } else if (!written.isBlank()) {
+                setAside.add(new SetAside(written, "to be marked by hand"));
             }
-            TypedAnswer answer = written.withText(withoutPrintedUnit(written, key));
-            filledSheet |= answer.onSheet();
-            seen.add(answer.question());
-            Taken before = taken.get(answer.question());
-            if (answer.text().isEmpty()
-                    || before == null
-                    || before.answer().text().equals(answer.text())) {
-                taken.putIfAbsent(answer.question(), new Taken(answer, file));
-                if (before != null && before.answer().text().isEmpty()) {
-                    taken.put(answer.question(), new Taken(answer, file));
-                } else if (before != null && !answer.text().isEmpty()) {
-                    repeated++;
-                    replacedFiles.add(before.file().shown());
-                }
-            } else if (before.answer().text().isEmpty()) {
-                taken.put(answer.question(), new Taken(answer, file));
-            } else if (file.isLate() && !before.file().isLate()) {
-                setAside.add(SetAside.late(answer));
-                file.add(Diagnostic.warning(
-                        answer.place(),
-                        answer.question() + " was answered in time before, by "
-                                + before.file().shown() + "; that counts",
-                        "",
-                        "Nothing, unless you want the late one to count."));
+        }
+        return fitting.isEmpty()
+                ? Optional.empty()
+                : Optional.of(new HandIn(handIn.file(), handIn.origin(), fitting, handIn.isChosen()));
+    }
+
+    /**
+     * Where the instructor said which hand-in counts, one that contradicts it counts for nothing, not even in its gaps.
+     */
+    private List<HandIn> withoutOverruled(List<HandIn> all) {
+        if (all.stream().noneMatch(HandIn::isChosen)) {
+            return all;
+        }
+        List<HandIn> counting = new ArrayList<>();
+        for (HandIn one : all) {
+            boolean overruled =
+                    !one.isChosen() && all.stream().anyMatch(other -> other.isChosen() && one.contradicts(other));
+            if (overruled) {
+                one.all().forEach(answer -> setAside.add(SetAside.dismissed(answer)));
             } else {
-                setAside.add(SetAside.replaced(
-                        before.answer(), file.shown(), answer.place().line()));
-                taken.put(answer.question(), new Taken(answer, file));
-                replaced++;
-                replacedFiles.add(before.file().shown());
+                counting.add(one);
             }
         }
-        if (replaced > 0) {
-            file.add(Diagnostic.warning(
-                    first.place(),
-                    "sheet " + sheet.id() + " is answered again: "
-                            + Amounts.count(replaced, "answer takes", "answers take") + " the place of what stands in "
-                            + String.join(", ", replacedFiles),
-                    "",
-                    "Nothing, if the later one is meant; set-aside.csv keeps the earlier."));
-        }
-        if (replaced == 0 && repeated > 0 && taken.size() == taking) {
-            file.add(Diagnostic.warning(
-                    first.place(),
-                    "this says of sheet " + sheet.id() + " only what stands in " + String.join(", ", replacedFiles)
-                            + " already",
-                    "",
-                    "Nothing: it counts once."));
-        }
-        if (filledSheet) {
-            noteMissing(file, first, seen);
+        return counting;
+    }
+
+    // What counts
+
+    private void findDisputes() {
+        for (HandIn one : handIns) {
+            for (HandIn other : handIns) {
+                boolean unordered =
+                        one != other && one.contradicts(other) && !one.isBefore(other) && !other.isBefore(one);
+                if (unordered && handIns.stream().noneMatch(newer -> settles(newer, one, other))) {
+                    disputed.add(one);
+                }
+            }
         }
     }
 
-    private void noteMissing(FileNote file, TypedAnswer first, TreeSet<String> seen) {
+    /**
+     * Whether a hand-in is newer than two that contradict each other, and says itself what they contradict each other
+     * about.
+     */
+    private boolean settles(HandIn newer, HandIn one, HandIn other) {
+        return one.isBefore(newer)
+                && other.isBefore(newer)
+                && places.keySet().stream()
+                        .filter(question -> one.contradicts(other, question))
+                        .allMatch(question -> newer.to(question).isPresent());
+    }
+
+    private void take(String question) {
+        List<HandIn> given = handIns.stream()
+                .filter(handIn -> handIn.to(question).isPresent())
+                .toList();
+        if (given.isEmpty()) {
+            handIns.stream()
+                    .filter(handIn -> handIn.has(question))
+                    .findFirst()
+                    .ifPresent(handIn -> taken.put(question, new Taken(blank(handIn, question), handIn)));
+            return;
+        }
+        List<HandIn> newest = given.stream()
+                .filter(handIn -> given.stream()
+                        .noneMatch(other -> handIn.contradicts(other, question) && handIn.isBefore(other)))
+                .toList();
+        if (newest.isEmpty() || !agree(newest, question)) {
+            undecided.add(question);
+            disputed.addAll(newest.isEmpty() ? given : List.of());
+            keepAll(given, question);
+            return;
+        }
+        HandIn counts = newest.get(0);
+        TypedAnswer answer = counts.to(question).orElseThrow();
+        taken.put(question, new Taken(answer, counts));
+        given.stream().filter(other -> other != counts).forEach(other -> leave(other, counts, question));
+    }
+
+    private TypedAnswer blank(HandIn handIn, String question) {
+        return handIn.all().stream()
+                .filter(answer -> answer.question().equals(question))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** A hand-in that is disputed may be a stranger's: alone it settles nothing. */
+    private boolean agree(List<HandIn> newest, String question) {
+        boolean same = newest.stream()
+                .allMatch(one -> !one.isTornAbout(question) && !one.contradicts(newest.get(0), question));
+        boolean undisputed = newest.stream().anyMatch(one -> !disputed.contains(one));
+        return same
+                && (undisputed
+                        || disputed.stream().allMatch(one -> one.to(question).isPresent()));
+    }
+
+    private void keepAll(List<HandIn> given, String question) {
+        for (HandIn one : given) {
+            List<String> others = given.stream()
+                    .filter(other -> other != one)
+                    .map(other -> other.file().shown())
+                    .distinct()
+                    .toList();
+            one.typed(question)
+                    .forEach(answer -> setAside.add(SetAside.contradicted(
+                            answer, others.isEmpty() ? "another line of the file" : String.join(", ", others))));
+            if (one.isTornAbout(question)) {
+                tellTorn(one, question);
+            }
+        }
+    }
+
+    private void leave(HandIn other, HandIn counts, String question) {
+        Replacing of = replacing.computeIfAbsent(counts, handIn -> new Replacing());
+        TypedAnswer answer = other.to(question).orElseThrow();
+        if (!other.contradicts(counts, question)) {
+            Replacing said = replacing.computeIfAbsent(other, handIn -> new Replacing());
+            said.repeated++;
+            said.files.add(counts.file().shown());
+            return;
+        }
+        if (other.file().isLate() && !counts.file().isLate()) {
+            setAside.add(SetAside.late(answer));
+            other.file()
+                    .add(Diagnostic.warning(
+                            answer.place(),
+                            question + " was answered in time before, by "
+                                    + counts.file().shown() + "; that counts",
+                            "",
+                            "Nothing, unless you want the late one to count."));
+            return;
+        }
+        setAside.add(SetAside.replaced(
+                answer,
+                counts.file().shown(),
+                counts.to(question).orElseThrow().place().line()));
+        of.answers++;
+        of.files.add(other.file().shown());
+    }
+
+    // What is said of it
+
+    private void note(HandIn handIn) {
+        Replacing of = replacing.getOrDefault(handIn, new Replacing());
+        TypedAnswer first = handIn.first();
+        if (of.answers > 0) {
+            handIn.file()
+                    .add(Diagnostic.warning(
+                            first.place(),
+                            "sheet " + sheet.id() + " is answered again: "
+                                    + Amounts.count(of.answers, "answer takes", "answers take")
+                                    + " the place of what stands in " + String.join(", ", of.files),
+                            "",
+                            "Nothing, if the later one is meant; set-aside.csv keeps the earlier."));
+        }
+        boolean counts = taken.values().stream().anyMatch(one -> one.from() == handIn);
+        if (of.repeated > 0 && !counts && !disputed.contains(handIn)) {
+            handIn.file()
+                    .add(Diagnostic.warning(
+                            first.place(),
+                            "this says of sheet " + sheet.id() + " only what stands in " + String.join(", ", of.files)
+                                    + " already",
+                            "",
+                            "Nothing: it counts once."));
+        }
+        if (handIn.all().stream().anyMatch(TypedAnswer::onSheet)) {
+            noteMissing(handIn, first);
+        }
+    }
+
+    private void tellDispute() {
+        for (HandIn one : disputed) {
+            List<String> others = disputed.stream()
+                    .filter(other -> other != one && one.contradicts(other))
+                    .map(other -> other.file().shown())
+                    .distinct()
+                    .toList();
+            List<String> about = places.keySet().stream()
+                    .filter(question -> disputed.stream().anyMatch(other -> one.contradicts(other, question)))
+                    .toList();
+            String problem = "contradicts " + String.join(", ", others) + " in " + String.join(", ", about)
+                    + ", and nothing tells which is the newer";
+            one.file()
+                    .add(Diagnostic.error(
+                            one.first().place(),
+                            "what this says of sheet " + sheet.id() + " " + problem,
+                            "one hand-in, or a list of times (--received)",
+                            "Ask which one is meant; its line of decide.csv with the decision counts, in the list for "
+                                    + "--decisions, has it count. Until then neither does where they differ."));
+            toDecide.add(new ToDecide(
+                    sheet.id().seat(),
+                    one.origin().sheet(),
+                    "",
+                    "",
+                    one.file().shown(),
+                    one.first().place().line(),
+                    "this hand-in " + problem,
+                    "newer, older, or another learner's: counts, or does not count"));
+        }
+    }
+
+    private void tellTorn(HandIn one, String question) {
+        List<TypedAnswer> said = one.typed(question);
+        TypedAnswer last = said.get(said.size() - 1);
+        one.file()
+                .add(Diagnostic.error(
+                        last.place(),
+                        question + " of sheet " + sheet.id() + " is answered twice in this file, and differently",
+                        "one answer to each question",
+                        "Ask which is meant, and take the other line out; until then neither counts."));
+        said.forEach(answer -> toDecide.add(new ToDecide(
+                sheet.id().seat(),
+                one.origin().sheet(),
+                question,
+                answer.text(),
+                one.file().shown(),
+                answer.place().line(),
+                "the file answers this question twice, and differently",
+                "read as, with the one that is meant under value")));
+    }
+
+    private void noteMissing(HandIn handIn, TypedAnswer first) {
         List<String> missing = places.keySet().stream()
-                .filter(question -> !seen.contains(question))
+                .filter(question -> !handIn.has(question))
                 .toList();
         if (!missing.isEmpty()) {
-            file.add(Diagnostic.error(
-                    first.place(),
-                    "this sheet has lost the " + (missing.size() == 1 ? "place " : "places ")
-                            + String.join(", ", missing),
-                    "every place for an answer, with the name of its question in front",
-                    "Look whether the answer stands elsewhere in the file, put the name in front of it, "
-                            + "and mark again."));
+            handIn.file()
+                    .add(Diagnostic.error(
+                            first.place(),
+                            "this sheet has lost the " + (missing.size() == 1 ? "place " : "places ")
+                                    + String.join(", ", missing),
+                            "every place for an answer, with the name of its question in front",
+                            "Look whether the answer stands elsewhere in the file, put the name in front of it, "
+                                    + "and mark again."));
         }
     }
 

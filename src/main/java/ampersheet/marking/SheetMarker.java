@@ -1,12 +1,8 @@
 package ampersheet.marking;
 
 import ampersheet.answer.AnswerKey;
-import ampersheet.answer.Judge;
-import ampersheet.answer.ProblemKey;
-import ampersheet.answer.Verdict;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
-import ampersheet.marking.MarkedSheet.From;
 import ampersheet.marking.MarkedSheet.MarkedAnswer;
 import ampersheet.marking.MarkedSheet.MarkedProblem;
 import ampersheet.problem.Difficulty;
@@ -26,15 +22,25 @@ final class SheetMarker {
 
     private final ClassSheets sheets;
     private final Optional<Corrections> corrections;
+    private final DecisionBook decisions;
+    private final Privacy privacy;
+    private final List<ToDecide> toDecide = new ArrayList<>();
     private final List<SetAside> setAside = new ArrayList<>();
     private final List<Diagnostic> notes = new ArrayList<>();
     private final List<ChangedVerdict.Of> changed = new ArrayList<>();
     /** Sheets on which an issued key stays, by template and reason. */
     private final Map<List<String>, List<String>> kept = new LinkedHashMap<>();
 
-    SheetMarker(ClassSheets sheets, Optional<Corrections> corrections) {
+    SheetMarker(ClassSheets sheets, Optional<Corrections> corrections, DecisionBook decisions, Privacy privacy) {
         this.sheets = sheets;
         this.corrections = corrections;
+        this.decisions = decisions;
+        this.privacy = privacy;
+    }
+
+    /** Answers and hand-ins that only the instructor can decide. */
+    List<ToDecide> toDecide() {
+        return List.copyOf(toDecide);
     }
 
     /** Answers for which there was no place or that another took. */
@@ -61,21 +67,25 @@ final class SheetMarker {
         return List.copyOf(changed);
     }
 
-    MarkedSheet mark(Roster.Seat seat, List<Inbox.Incoming> incoming) {
+    MarkedSheet mark(Roster.Seat seat, List<HandIn> handIns) {
         ClassSheets.IssuedSheet of = sheets.issued(seat.number());
         Sheet sheet = of.sheet();
         notes.addAll(of.remarks());
         SheetAnswers answers = new SheetAnswers(
                 sheet,
                 of.lost().stream().flatMap(lost -> lost.questions().stream()).toList(),
-                incoming);
+                handIns);
         setAside.addAll(answers.setAside());
+        toDecide.addAll(answers.toDecide().stream()
+                .filter(one -> one.question().isEmpty() || !isDecided(seat, one))
+                .toList());
+        ProblemMarker marker = new ProblemMarker(seat, sheet, answers, decisions, privacy);
         List<MarkedProblem> problems = new ArrayList<>();
         List<Standing.Outcome> outcomes = new ArrayList<>();
         for (int i = 0; i < sheet.problems().size(); i++) {
             SheetProblem issued = sheet.problems().get(i);
             if (!issued.places().isEmpty()) {
-                MarkedProblem marked = mark(issued, of.places().get(i), answers, sheet);
+                MarkedProblem marked = mark(issued, of.places().get(i), answers, marker);
                 problems.add(marked);
                 outcomes(marked, outcomes);
                 marked.answers()
@@ -84,10 +94,18 @@ final class SheetMarker {
                                         new ChangedVerdict.Of(seat, sheet.id().toString(), change))));
             }
         }
+        toDecide.addAll(marker.toDecide());
         return new MarkedSheet(seat, sheet, problems, of.lost(), new Standing(seat, sheet.id(), outcomes));
     }
 
-    private MarkedProblem mark(SheetProblem issued, int place, SheetAnswers answers, Sheet sheet) {
+    private boolean isDecided(Roster.Seat seat, ToDecide one) {
+        return decisions
+                .ofAnswer(seat.number(), one.question(), one.typed(), privacy.text(one.typed()))
+                .isPresent();
+    }
+
+    private MarkedProblem mark(SheetProblem issued, int place, SheetAnswers answers, ProblemMarker marker) {
+        Sheet sheet = marker.sheet();
         Corrections.Corrected corrected =
                 corrections.isPresent() ? corrections.get().of(issued) : new Corrections.Corrected.Same();
         if (corrected instanceof Corrections.Corrected.ByHand hand) {
@@ -111,13 +129,13 @@ final class SheetMarker {
             return new MarkedProblem(
                     anew.problem(),
                     place,
-                    judge(anew.problem(), anew.key(), anew.places(), Optional.of(issued), answers),
+                    marker.mark(anew.problem(), place, anew.key(), anew.places(), Optional.of(issued)),
                     Optional.empty());
         }
         return new MarkedProblem(
                 issued,
                 place,
-                judge(issued, issued.key(), issued.places(), Optional.empty(), answers),
+                marker.mark(issued, place, issued.key(), issued.places(), Optional.empty()),
                 Optional.empty());
     }
 
@@ -126,52 +144,18 @@ final class SheetMarker {
                 .add(sheet.id() + " (problem " + issued.number() + ")");
     }
 
-    /** @param issued the problem with the key before it was corrected */
-    private static List<MarkedAnswer> judge(
-            SheetProblem problem,
-            ProblemKey key,
-            List<AnswerKey> places,
-            Optional<SheetProblem> issued,
-            SheetAnswers answers) {
-        Map<String, Verdict> verdicts = verdicts(key, answers);
-        Map<String, Verdict> before =
-                issued.map(with -> verdicts(with.key(), answers)).orElse(verdicts);
-        List<MarkedAnswer> marked = new ArrayList<>();
-        for (AnswerKey place : places) {
-            Verdict verdict = verdicts.get(place.question());
-            Optional<SheetAnswers.Taken> taken = answers.at(place.question());
-            taken.filter(from -> !from.answer().text().isEmpty())
-                    .ifPresent(from -> from.file().countMarked());
-            marked.add(new MarkedAnswer(
-                    place,
-                    verdict,
-                    Credit.of(verdict),
-                    Cause.of(problem, place, verdict),
-                    ChangedVerdict.between(
-                            place.question(), problem.template().name(), before.get(place.question()), verdict),
-                    taken.map(
-                            from -> new From(from.file(), from.answer().place().line()))));
-        }
-        return marked;
-    }
-
-    private static Map<String, Verdict> verdicts(ProblemKey key, SheetAnswers answers) {
-        Map<String, Verdict> verdicts = new LinkedHashMap<>();
-        Judge.judge(key, answers.typed()).forEach(verdict -> verdicts.put(verdict.question(), verdict));
-        return verdicts;
-    }
-
     private static void outcomes(MarkedProblem marked, List<Standing.Outcome> outcomes) {
         SheetProblem problem = marked.problem();
         String difficulty = marked.answers().isEmpty() ? "" : difficulty(problem);
         for (MarkedAnswer answer : marked.answers()) {
+            if (!answer.counts()) {
+                continue;
+            }
             outcomes.add(new Standing.Outcome(
-                    new Standing.Item(
-                            marked.place(),
-                            problem.template().name(),
-                            answer.key().step()),
+                    answer.item(),
                     problem.number(),
                     answer.credit(),
+                    answer.earned(),
                     answer.cause(),
                     difficulty,
                     answer.isLate()));

@@ -20,21 +20,40 @@ record Standing(Roster.Seat seat, SheetId sheet, List<Outcome> outcomes) {
 
     /**
      * @param problem its number on this sheet
+     * @param earned in hundredths of a mark
      * @param difficulty what makes this variant harder than another, as one text
      */
-    record Outcome(Item item, int problem, Credit credit, Optional<Cause> cause, String difficulty, boolean late) {
+    record Outcome(
+            Item item,
+            int problem,
+            Credit credit,
+            Earned earned,
+            Optional<Cause> cause,
+            String difficulty,
+            boolean late) {
+        /** One that earns what is usual. */
+        Outcome(Item item, int problem, Credit credit, Optional<Cause> cause, String difficulty, boolean late) {
+            this(item, problem, credit, Earned.usual(credit), cause, difficulty, late);
+        }
+
         /** Wrong, and it can be asked why. */
         boolean isWrong() {
             return credit == Credit.WRONG || credit == Credit.HALF;
         }
     }
 
-    int halves() {
-        return outcomes.stream().mapToInt(outcome -> outcome.credit().halves()).sum();
+    /** What it earns, in hundredths of a mark. */
+    int marks() {
+        return outcomes.stream().mapToInt(outcome -> outcome.earned().marks()).sum();
     }
 
-    int mostHalves() {
-        return outcomes.size() * Credit.HALVES_PER_QUESTION;
+    /** The same if all had come in in time. */
+    int marksInTime() {
+        return outcomes.stream().mapToInt(outcome -> outcome.earned().inTime()).sum();
+    }
+
+    int mostMarks() {
+        return outcomes.stream().mapToInt(outcome -> outcome.earned().most()).sum();
     }
 
     long count(Credit credit) {

@@ -2,6 +2,7 @@ package ampersheet.marking;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
+import ampersheet.source.CellRows;
 import ampersheet.source.FaultList;
 import java.util.List;
 
@@ -13,15 +14,14 @@ final class TextLines {
     private final String file;
     private final Privacy privacy;
     private final List<String> lines;
-    private final String joined;
+    private final CellRows.Lines joined;
     private final FaultList faults;
 
     TextLines(String file, String text, Privacy privacy) {
         this.file = file;
         this.privacy = privacy;
-        String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
-        this.joined = plain.replace("\r\n", "\n").replace('\r', '\n');
-        this.lines = List.of(joined.split("\n", -1));
+        this.joined = CellRows.Lines.of(text);
+        this.lines = List.of(joined.text().split("\n", -1));
         this.faults = new FaultList(file);
     }
 
@@ -35,10 +35,10 @@ final class TextLines {
     }
 
     boolean isBlank() {
-        return joined.isBlank();
+        return joined.text().isBlank();
     }
 
-    String text() {
+    CellRows.Lines text() {
         return joined;
     }
 

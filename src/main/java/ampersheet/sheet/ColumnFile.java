@@ -6,6 +6,7 @@ import ampersheet.source.CellRows;
 import ampersheet.source.CellRows.Row;
 import ampersheet.source.FaultList;
 import java.util.List;
+import java.util.function.Predicate;
 
 /**
  * Values separated by commas, semicolons or tabs, as spreadsheets write them, with quotes, blank lines and a byte order
@@ -13,23 +14,27 @@ import java.util.List;
  */
 final class ColumnFile {
     private final String file;
-    private final String text;
+    private final CellRows.Lines text;
     private final String[] lines;
     private final FaultList faults;
 
     /** @param file as its reader knows it */
     ColumnFile(String file, String text) {
-        String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
         this.file = file;
         this.faults = new FaultList(file);
-        this.text = plain.replace("\r\n", "\n").replace('\r', '\n');
-        this.lines = this.text.split("\n", -1);
+        this.text = CellRows.Lines.of(text);
+        this.lines = this.text.text().split("\n", -1);
     }
 
     /** Those that are not blank; a fault in the quotation marks is noted. */
     List<Row> records() {
+        return records(head -> true);
+    }
+
+    /** @param fits whether the first row may look like this, where it can be divided in more than one way */
+    List<Row> records(Predicate<Row> fits) {
         try {
-            return CellRows.read(text, CellRows.separator(text), 1).stream()
+            return CellRows.read(text.text(), CellRows.separator(text, fits), 1).stream()
                     .filter(row -> !row.isBlank())
                     .toList();
         } catch (CellRows.Uneven broken) {

@@ -72,7 +72,10 @@ public final class Composer {
     /** @param widest width of a drawing in pixels, beyond which its reader's page cannot show it at full size */
     public static Document sheet(Sheet sheet, String name, double widest) {
         List<Block> blocks = new ArrayList<>();
-        blocks.add(new Prose(HowToAnswer.on(sheet)));
+        blocks.add(new Prose(HowToAnswer.on(sheet)
+                + (sheet.plan().marking().isUsual()
+                        ? ""
+                        : " " + sheet.plan().marking().says(sheet))));
         if (sheet.plan().order() == Plan.Order.MIXED) {
             blocks.add(new Prose(MIXED));
         }

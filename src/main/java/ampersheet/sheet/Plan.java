@@ -13,6 +13,7 @@ import java.util.List;
  * @param written the file's text; empty for a plan that nobody wrote down
  * @param seeding where the seed comes from; another seed gives other numbers
  * @param unitsPrinted whether the unit stands behind the blank; otherwise the learner writes it
+ * @param marking what answers earn; it changes no number and no sheet's ID
  * @param levels the levels that templates of a pool or a skill may have; empty: any
  */
 public record Plan(
@@ -27,7 +28,8 @@ public record Plan(
         boolean unitsPrinted,
         Order order,
         List<Integer> levels,
-        List<Entry> entries) {
+        List<Entry> entries,
+        MarkingPolicy marking) {
     public Plan {
         levels = List.copyOf(levels);
         entries = List.copyOf(entries);
@@ -52,7 +54,8 @@ public record Plan(
                 unitsPrinted,
                 order,
                 levels,
-                entries);
+                entries,
+                marking);
     }
 
     /** Where a plan's seed comes from. */

@@ -94,6 +94,9 @@ public final class PlanReader {
         Order order = choice(fields, "order", ORDERS, Order.AS_LISTED);
         List<Integer> levels = levels(fields);
         List<Entry> entries = entries(fields);
+        MarkingPolicy marking = fields.group("marking")
+                .map(group -> MarkingPolicyReader.read(group, faults))
+                .orElse(MarkingPolicy.USUAL);
         fields.finish();
         return Optional.of(new Plan(
                 file,
@@ -107,7 +110,8 @@ public final class PlanReader {
                 unitsPrinted,
                 order,
                 levels,
-                entries));
+                entries,
+                marking));
     }
 
     private String language(Yaml.Scalar written) {

@@ -223,10 +223,32 @@ public final class ProblemSet {
                 addSlots(entry, pool.stream().map(ProblemTemplate::name).toList());
                 pool.forEach(template -> addSource(entry, template));
             }
+            checkWeights();
             if (!faults.isEmpty()) {
                 throw new DiagnosticException(faults.stream().distinct().toList());
             }
             return new ProblemSet(this);
+        }
+
+        private void checkWeights() {
+            plan.marking().weights().forEach((named, weight) -> {
+                int blank = named.indexOf(' ');
+                ProblemTemplate template = found.get(blank < 0 ? named : named.substring(0, blank));
+                String step = blank < 0 ? "" : named.substring(blank + 1).strip();
+                boolean asked = template != null
+                        && (step.isEmpty()
+                                || template.lines().stream()
+                                        .anyMatch(line -> line.id().equals(step))
+                                || template.asks().stream()
+                                        .anyMatch(ask -> ask.of().equals(step)));
+                if (!asked) {
+                    faults.add(Diagnostic.error(
+                            weight.place(),
+                            "no problem of this plan is called \"" + named + "\"",
+                            "family/name, or family/name and a step of it, as in answers.csv",
+                            "Correct the name, or take the line out."));
+                }
+            });
         }
 
         /** Two entries that draw from one template must never come to the same numbers, on one sheet or on two. */

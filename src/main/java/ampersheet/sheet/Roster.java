@@ -1,11 +1,24 @@
 package ampersheet.sheet;
 
+import ampersheet.diagnostic.Diagnostic;
 import java.util.List;
+import java.util.stream.Stream;
 
-/** A class: who sits where, in order of seat. */
-public record Roster(List<Seat> seats) {
+/**
+ * A class: who sits where, in order of seat.
+ *
+ * @param columns names of what else the class list tells of each learner, in its order
+ * @param remarks how the list was read, where that did not go without saying
+ */
+public record Roster(List<Seat> seats, List<String> columns, List<Diagnostic> remarks) {
     public Roster {
         seats = List.copyOf(seats);
+        columns = List.copyOf(columns);
+        remarks = List.copyOf(remarks);
+    }
+
+    public Roster(List<Seat> seats) {
+        this(seats, List.of(), List.of());
     }
 
     /** Of every file about a seat, never with a name: a name does not belong into a file system or an address. */
@@ -18,11 +31,28 @@ public record Roster(List<Seat> seats) {
         return seats.stream().mapToInt(Seat::number).max().orElse(0);
     }
 
+    /** The same with one more remark before the others. */
+    public Roster remarking(Diagnostic remark) {
+        return new Roster(
+                seats,
+                columns,
+                Stream.concat(Stream.of(remark), remarks.stream()).toList());
+    }
+
     /**
      * A place for one learner.
      *
      * @param number from 1, unique in the class
      * @param name as it is to be printed; empty for a sheet without a name
+     * @param further what else the class list tells, a text for each of its further columns
      */
-    public record Seat(int number, String name) {}
+    public record Seat(int number, String name, List<String> further) {
+        public Seat {
+            further = List.copyOf(further);
+        }
+
+        public Seat(int number, String name) {
+            this(number, name, List.of());
+        }
+    }
 }

@@ -1,8 +1,10 @@
 package ampersheet.sheet;
 
+import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Printable;
 import ampersheet.source.CellRows.Row;
+import ampersheet.source.SafeCsv;
 import ampersheet.source.WithinMemory;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -12,18 +14,55 @@ import java.util.TreeMap;
 
 /**
  * Reads a class list: values separated by commas, semicolons or tabs, whose first line names the columns, {@code seat}
- * and {@code name} among them. Quotes, blank lines and a byte order mark are as spreadsheets write them.
+ * and {@code name} among them; others are kept with each seat. Quotes, blank lines and a byte order mark are as
+ * spreadsheets write them. A list without seat numbers gets them in the order of its lines; one without a first line of
+ * names is read where every line is a seat and a name.
  */
 public final class RosterReader {
     private static final String FORM = "a first line \"seat,name\", then a line such as \"1,Ada\" for each learner";
+    private static final String SEAT = "seat";
+    private static final String NAME = "name";
 
     private final ColumnFile columns;
+    private final List<Roster.Seat> seats = new ArrayList<>();
+    private final List<Diagnostic> remarks = new ArrayList<>();
+    private final Map<Integer, Integer> lineOfSeat = new TreeMap<>();
 
     private RosterReader(String file, String text) {
         this.columns = new ColumnFile(file, text);
     }
 
+    /** Where in a line what stands; −1 for seats that are to be numbered. */
+    private record Head(int seat, int name, List<String> names, List<Integer> further) {
+        static Head of(Row row) {
+            int seat = ColumnFile.column(row, SEAT);
+            int name = ColumnFile.column(row, NAME);
+            List<Integer> further = new ArrayList<>();
+            for (int i = 0; i < row.size(); i++) {
+                if (i != seat && i != name && !row.get(i).isBlank()) {
+                    further.add(i);
+                }
+            }
+            return new Head(seat, name, row.cells(), further);
+        }
+
+        List<String> furtherNames() {
+            return further.stream()
+                    .map(at -> printable(SafeCsv.read(names.get(at).strip())))
+                    .toList();
+        }
+
+        List<String> further(Row row) {
+            return further.stream()
+                    .map(at ->
+                            at < row.size() ? printable(SafeCsv.read(row.get(at).strip())) : "")
+                    .toList();
+        }
+    }
+
     /**
+     * Reads a class list.
+     *
      * @param file as its reader knows it
      * @throws DiagnosticException with all faults at once
      */
@@ -32,57 +71,109 @@ public final class RosterReader {
     }
 
     private Roster read() {
-        List<Roster.Seat> seats = new ArrayList<>();
-        List<Row> records = columns.records();
-        if (!columns.hasFaults()) {
-            readRecords(records, seats);
-        }
+        List<Row> records = columns.records(row -> isHead(row) || isSeatAndName(row));
+        List<String> further = columns.hasFaults() ? List.of() : readRecords(records);
         if (columns.hasFaults()) {
             throw new DiagnosticException(columns.faults());
         }
         seats.sort(Comparator.comparingInt(Roster.Seat::number));
-        return new Roster(seats);
+        return new Roster(seats, further, remarks);
     }
 
-    private void readRecords(List<Row> records, List<Roster.Seat> seats) {
+    private static boolean isHead(Row row) {
+        return row.names().contains(NAME);
+    }
+
+    private static boolean isSeatAndName(Row row) {
+        return row.size() >= 2
+                && seat(row.get(0)) > 0
+                && row.get(1).codePoints().anyMatch(Character::isLetter);
+    }
+
+    private List<String> readRecords(List<Row> records) {
         if (records.isEmpty()) {
             columns.fault(0, "the class list is empty", FORM, "Write one line for each learner.");
+            return List.of();
+        }
+        Row first = records.get(0);
+        if (!isHead(first) && records.stream().allMatch(RosterReader::isSeatAndName)) {
+            remark(
+                    first.line(),
+                    "this list has no first line of names; each line is read as a seat and a name",
+                    "Put \"seat,name\" on the first line.");
+            records.forEach(record -> readSeat(record, new Head(0, 1, List.of(), List.of())));
+            return List.of();
+        }
+        Head head = Head.of(first);
+        if (head.name() < 0) {
+            columns.fault(
+                    first.line(),
+                    head.seat() < 0
+                            ? "the first line does not name the columns seat and name"
+                            : "the first line names no column name",
+                    FORM,
+                    "Put the column names on the first line.");
+            return List.of();
+        }
+        List<Row> learners = records.subList(1, records.size());
+        if (learners.isEmpty()) {
+            columns.fault(first.line(), "the class list names nobody", FORM, "Write one line for each learner.");
+        }
+        readLearners(head, first, learners);
+        return head.furtherNames();
+    }
+
+    private void readLearners(Head head, Row first, List<Row> learners) {
+        boolean numbered = head.seat() >= 0
+                && learners.stream()
+                        .anyMatch(row -> row.size() > head.seat()
+                                && !row.get(head.seat()).isBlank());
+        if (numbered || learners.isEmpty()) {
+            learners.forEach(record -> readSeat(record, head));
             return;
         }
-        Row head = records.get(0);
-        int seatColumn = ColumnFile.column(head, "seat");
-        int nameColumn = ColumnFile.column(head, "name");
-        if (seatColumn < 0 || nameColumn < 0) {
-            String missing = seatColumn < 0 && nameColumn < 0
-                    ? "the first line does not name the columns seat and name"
-                    : "the first line names no column " + (seatColumn < 0 ? "seat" : "name");
-            columns.fault(head.line(), missing, FORM, "Put the column names on the first line.");
-            return;
-        }
-        if (records.size() == 1) {
-            columns.fault(head.line(), "the class list names nobody", FORM, "Write one line for each learner.");
-        }
-        Map<Integer, Integer> lineOfSeat = new TreeMap<>();
-        for (Row record : records.subList(1, records.size())) {
-            readSeat(record, seatColumn, nameColumn, lineOfSeat, seats);
+        remark(
+                first.line(),
+                "this list has no seat numbers; its " + learners.size() + " lines are numbered from 1 in their order",
+                "Add a column seat before the list changes: a learner who moves to another line would get another "
+                        + "sheet.");
+        for (Row record : learners) {
+            if (record.size() <= head.name()) {
+                tooShort(record);
+            } else {
+                add(seats.size() + 1, record, head);
+            }
         }
     }
 
-    private void readSeat(
-            Row record, int seatColumn, int nameColumn, Map<Integer, Integer> lineOfSeat, List<Roster.Seat> seats) {
+    private void remark(int line, String problem, String nextAction) {
+        remarks.add(Diagnostic.warning(columns.place(line), problem, "", nextAction));
+    }
+
+    private void tooShort(Row record) {
+        columns.fault(
+                record.line(),
+                "this line has " + (record.size() == 1 ? "one column" : record.size() + " columns")
+                        + ", too few for a seat and a name",
+                FORM,
+                "Add what is missing; the name may be empty, its comma may not.");
+    }
+
+    /** −1 if it is none. */
+    private static int seat(String written) {
+        int seat = WholeNumber.read(written.strip()).orElse(-1);
+        return seat < 1 || seat > SheetId.LAST_SEAT ? -1 : seat;
+    }
+
+    private void readSeat(Row record, Head head) {
         int line = record.line();
-        if (record.size() <= Math.max(seatColumn, nameColumn)) {
-            columns.fault(
-                    line,
-                    "this line has " + (record.size() == 1 ? "one column" : record.size() + " columns")
-                            + ", too few for a seat and a name",
-                    FORM,
-                    "Add what is missing; the name may be empty, its comma may not.");
+        if (record.size() <= Math.max(head.seat(), head.name())) {
+            tooShort(record);
             return;
         }
-        String written = record.get(seatColumn).strip();
-        int seat = WholeNumber.read(written).orElse(-1);
-        if (seat < 1 || seat > SheetId.LAST_SEAT) {
+        String written = record.get(head.seat()).strip();
+        int seat = seat(written);
+        if (seat < 0) {
             columns.fault(
                     line,
                     written.isEmpty() ? "this line has no seat number" : "“" + written + "” is not a seat number",
@@ -99,7 +190,13 @@ public final class RosterReader {
                     "Give each learner a number of their own; two with one number would get the same sheet.");
             return;
         }
-        seats.add(new Roster.Seat(seat, printable(record.get(nameColumn))));
+        add(seat, record, head);
+    }
+
+    /** A list that this program wrote for spreadsheets, and its names, are what was read before. */
+    private void add(int seat, Row record, Head head) {
+        String name = printable(SafeCsv.read(record.get(head.name()).strip()));
+        seats.add(new Roster.Seat(seat, name, head.further(record)));
     }
 
     /**

@@ -1,6 +1,7 @@
 package ampersheet.sheet;
 
 import java.util.Objects;
+import java.util.regex.Pattern;
 
 /**
  * The name of one sheet, short enough to be typed from paper: {@code A7K3M-007-R}.
@@ -17,6 +18,9 @@ import java.util.Objects;
  */
 public record SheetId(String plan, String templates, int seat) {
     public static final int LAST_SEAT = 999_999;
+    /** What looks like one, as it is printed. */
+    public static final Pattern PRINTED = Pattern.compile("[0-9A-Za-z]{5}-[0-9]{3,9}-[0-9A-Za-z]");
+
     static final String ALPHABET = "0123456789ABCDEFGHJKMNPQRSTVWXYZ";
     static final int PLAN_CHARACTERS = 2;
     static final int TEMPLATE_CHARACTERS = 3;

@@ -42,7 +42,8 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
                 false,
                 Plan.Order.AS_LISTED,
                 List.of(),
-                List.of());
+                List.of(),
+                MarkingPolicy.USUAL);
         return new SheetProblem(1, new Support.Full(), true, plan, problem);
     }
 

@@ -2,12 +2,15 @@ package ampersheet.source;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
 
 /**
  * Values in rows as spreadsheets write them: a cell may stand in quotation marks, in which a quotation mark is doubled
  * and separators and line ends are text. Each character is looked at once.
  */
 public final class CellRows {
+    private static final char[] SEPARATORS = {',', ';', '\t'};
     private final String text;
     private final char separator;
     private final List<Row> rows = new ArrayList<>();
@@ -87,20 +90,70 @@ public final class CellRows {
         return reading.rows;
     }
 
-    /** Spreadsheets of countries with a decimal comma separate by semicolons, some by tabs; the first line tells. */
-    public static char separator(String text) {
+    /**
+     * A text in lines, without what spreadsheets put before it: a byte order mark, a line {@code sep=;}. That line is
+     * left empty, so that the others keep their numbers.
+     *
+     * @param separator that of {@code sep=}, if there is one
+     */
+    public record Lines(String text, Optional<Character> separator) {
+        private static final String SEPARATOR = "sep=";
+
+        public static Lines of(String written) {
+            String plain = written.startsWith("\uFEFF") ? written.substring(1) : written;
+            String text = plain.replace("\r\n", "\n").replace('\r', '\n');
+            int end = text.indexOf('\n');
+            String first = (end < 0 ? text : text.substring(0, end)).strip().replace("\"", "");
+            boolean told = AsciiCase.small(first).startsWith(SEPARATOR) && first.length() == SEPARATOR.length() + 1;
+            boolean tab = end == SEPARATOR.length() + 1 && text.charAt(end - 1) == '\t';
+            if (end < 0 || !told && !(tab && AsciiCase.small(text).startsWith(SEPARATOR))) {
+                return new Lines(text, Optional.empty());
+            }
+            return new Lines(text.substring(end), Optional.of(tab ? '\t' : first.charAt(SEPARATOR.length())));
+        }
+    }
+
+    /**
+     * What separates the cells. Spreadsheets of countries with a decimal comma separate by semicolons, some by tabs:
+     * the first line tells, and where that has several of them, the one whose cells are such a first line.
+     *
+     * @param fits whether the first row may look like this
+     */
+    public static char separator(Lines lines, Predicate<Row> fits) {
+        if (lines.separator().isPresent()) {
+            return lines.separator().get();
+        }
         int from = 0;
+        String text = lines.text();
         while (from < text.length()) {
             int end = text.indexOf('\n', from);
             String line = text.substring(from, end < 0 ? text.length() : end);
             if (!line.isBlank()) {
-                return line.indexOf(',') >= 0
-                        ? ','
-                        : line.indexOf(';') >= 0 ? ';' : line.indexOf('\t') >= 0 ? '\t' : ',';
+                return ofLine(line, fits);
             }
             from += line.length() + 1;
         }
         return ',';
+    }
+
+    private static char ofLine(String line, Predicate<Row> fits) {
+        char found = 0;
+        for (char separator : SEPARATORS) {
+            if (line.indexOf(separator) < 0) {
+                continue;
+            }
+            found = found == 0 ? separator : found;
+            try {
+                List<Row> rows = read(line, separator, 1);
+                if (fits.test(rows.get(0))) {
+                    return separator;
+                }
+            } catch (Uneven notThisOne) {
+                // The next may divide it; if none does, reading the text tells the fault with its line.
+                continue;
+            }
+        }
+        return found == 0 ? ',' : found;
     }
 
     private void row() throws Uneven {

@@ -51,6 +51,21 @@ public final class SourceFile {
         return bytes(file, most, most + " bytes", links);
     }
 
+    /**
+     * A table or text of others, in whatever encoding their spreadsheet or editor wrote it; of a spreadsheet file its
+     * first table.
+     *
+     * @throws Unread if the file is no text, or beyond its bounds
+     */
+    public static ForeignText foreign(Path file, Bounds bounds, Links links) throws Unread {
+        ForeignText text = ForeignText.of(bytes(file, bounds.bytes(), bounds.told(), links), bounds);
+        String beyond = bounds.beyond(text.text());
+        if (!beyond.isEmpty()) {
+            throw new Unread(Why.TOO_LARGE, beyond);
+        }
+        return text;
+    }
+
     private static byte[] bytes(Path file, int most, String mostTold, Links links) throws Unread {
         requireOrdinary(file, most, mostTold, links);
         OpenOption[] open = links == Links.FOLLOWED

@@ -5,6 +5,24 @@
   const places = page.places(element("answers"));
   const fileName = "answers-" + sheet + ".csv";
 
+  /* Which of two saved files is the newer must stand in them: a browser names the second as it likes. Counted is by this browser. */
+  const saves = page.store("ampersheet-homework-saves-" + sheet);
+  const newBrowser = () => Array.from(crypto.getRandomValues(new Uint8Array(6)), byte => "23456789ABCDEFGH"[byte % 16]).join("");
+  let counted = saves.read() || {browser: newBrowser(), save: 0};
+  let changed = counted.save === 0;
+
+  /* Another tab of this browser may have saved since. */
+  const nextSave = () => {
+    const kept = saves.read() || counted;
+    return {browser: kept.browser, save: changed || kept.save !== counted.save ? kept.save + 1 : kept.save};
+  };
+
+  const countSave = () => {
+    counted = nextSave();
+    saves.write(counted);
+    changed = false;
+  };
+
   /* How an answer is understood; never whether it is right. */
   const readBack = place => {
     const typed = place.typed().trim();
@@ -35,8 +53,13 @@
 
   const cell = text => /[",\r\n]/.test(text) ? "\"" + text.replace(/"/g, "\"\"") + "\"" : text;
 
-  const csv = () => ["sheet,question,answer"].concat(Object.entries(answers())
-      .map(([question, typed]) => [sheet, question, typed].map(cell).join(","))).join("\r\n") + "\r\n";
+  /* The seat of this page beside the sheet ID, so that an ID from another sheet is seen. */
+  const csv = () => {
+    const {browser, save} = nextSave();
+    const behind = [String(Number(sheet.split("-")[1])), String(save), browser];
+    return ["sheet,question,answer,seat,save,browser"].concat(Object.entries(answers())
+        .map(([question, typed]) => [sheet, question, typed, ...behind].map(cell).join(","))).join("\r\n") + "\r\n";
+  };
 
   const update = () => {
     const count = Object.keys(answers()).length;
@@ -56,6 +79,7 @@
     place.fill(kept[place.question] || "");
     show(place);
     place.element.addEventListener("input", () => {
+      changed = true;
       show(place);
       update();
     });
@@ -68,8 +92,11 @@
   element("answers").addEventListener("submit", event => event.preventDefault());
   element("save").addEventListener("click", () => {
     page.saveFile(fileName, "text/csv;charset=utf-8", csv());
+    countSave();
     element("kept-said").textContent = "Saved as " + fileName + ". Hand in that file; save again if you change an answer.";
   });
+
+  element("file-text").addEventListener("copy", countSave);
 
   let clearing = false;
   element("clear").addEventListener("click", () => {
@@ -83,6 +110,7 @@
       place.fill("");
       show(place);
     });
+    changed = true;
     update();
     store.clear();
     element("kept-said").textContent = "All answers on this page are cleared.";

@@ -132,6 +132,17 @@ class IssuedBeforeTest {
         return cells;
     }
 
+    /** Columns that later versions put behind those of then say other things. */
+    private void assertMarksOfThen() throws IOException {
+        List<CSVRecord> then = rows(BEFORE.resolve("marks-of-then.csv"));
+        List<CSVRecord> now = rows(folder.resolve("marks/marks.csv"));
+        assertEquals(then.size(), now.size());
+        for (int i = 0; i < then.size(); i++) {
+            List<String> cells = then.get(i).toList();
+            assertEquals(cells, now.get(i).toList().subList(0, cells.size()));
+        }
+    }
+
     @Test
     void everyTemplateOfThenIsStillReadAndWorkedToTheKeyThatWasPrinted() {
         ArchivedSheets sheets = new ArchivedSheets(ArchivedClass.read(ARCHIVE), new TemplateLibrary(List.of()));
@@ -150,9 +161,7 @@ class IssuedBeforeTest {
         assertEquals(
                 column(BEFORE.resolve("verdicts-of-then.csv"), "mark"),
                 column(folder.resolve("marks/answers.csv"), "mark"));
-        assertEquals(
-                Files.readString(BEFORE.resolve("marks-of-then.csv")),
-                Files.readString(folder.resolve("marks/marks.csv")));
+        assertMarksOfThen();
         assertEquals(
                 1, Files.readAllLines(folder.resolve("marks/corrections.csv")).size(), "nothing was corrected");
     }
@@ -258,9 +267,7 @@ class IssuedBeforeTest {
         Path reworded = templates(INDICATOR, "meaning: ", "meaning: plainly said, ");
         Run run = marked(reworded);
         assertEquals(0, run.exitCode(), run.err());
-        assertEquals(
-                Files.readString(BEFORE.resolve("marks-of-then.csv")),
-                Files.readString(folder.resolve("marks/marks.csv")));
+        assertMarksOfThen();
         assertEquals(
                 1, Files.readAllLines(folder.resolve("marks/corrections.csv")).size());
         Run key = run("key", FIRST, "--issued-with", ARCHIVE.toString(), "--templates", reworded.toString());
@@ -277,9 +284,7 @@ class IssuedBeforeTest {
                         .contains(INDICATOR + ": warning: marked by the key that was issued on 4 sheets, " + FIRST
                                 + " (problem 2)"),
                 run.err());
-        assertEquals(
-                Files.readString(BEFORE.resolve("marks-of-then.csv")),
-                Files.readString(folder.resolve("marks/marks.csv")));
+        assertMarksOfThen();
     }
 
     @Test
@@ -302,9 +307,7 @@ class IssuedBeforeTest {
                                 + "the key that was "
                                 + "issued it is “none of them: the strip needs a thicker wire”"),
                 run.err());
-        assertEquals(
-                Files.readString(BEFORE.resolve("marks-of-then.csv")),
-                Files.readString(folder.resolve("marks/marks.csv")));
+        assertMarksOfThen();
     }
 
     @Test

@@ -1,5 +1,6 @@
 package ampersheet.command;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -26,6 +27,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -194,7 +197,7 @@ class MainTest {
     }
 
     @Test
-    void aFileThatIsNotUtf8IsTold() throws IOException {
+    void aClassListThatIsNotUtf8IsReadAndTold() throws IOException {
         Files.write(roster, "seat,name\n1,Zo\u00EB\n".getBytes(StandardCharsets.ISO_8859_1));
         Run run = small(
                 "issue",
@@ -203,8 +206,10 @@ class MainTest {
                 roster.toString(),
                 "--out",
                 folder.resolve("out").toString());
-        assertEquals(1, run.exitCode());
-        assertTrue(run.err().contains("not UTF-8"), run.err());
+        assertEquals(0, run.exitCode());
+        assertTrue(
+                run.err().contains("class.csv: warning: this file is not in UTF-8 and is read as Latin-1"), run.err());
+        assertTrue(Files.readString(folder.resolve("out/sheets/seat-001.md")).contains("Zoë"));
     }
 
     @Test
@@ -688,9 +693,10 @@ class MainTest {
     }
 
     @Test
-    void aPageOfAnEarlierRunIsNamedBeforeItIsHandedOut() throws IOException {
+    void aPageOfAnEarlierRunGoesAndSomebodysOwnStays() throws IOException {
         marked("sheet,question,answer\n" + sheet.id() + ",q2a,1 kΩ\n");
         Files.delete(folder.resolve("came/bo.csv"));
+        Path own = Files.writeString(folder.resolve("marks/feedback/seat-009.html"), "my own", StandardCharsets.UTF_8);
         Run run = small(
                 "mark",
                 folder.resolve("came").toString(),
@@ -701,7 +707,42 @@ class MainTest {
                 "--out",
                 folder.resolve("marks").toString());
         assertEquals(0, run.exitCode(), run.err());
-        assertTrue(run.err().contains("feedback/seat-002.html: warning: this page is from an earlier run"), run.err());
+        assertFalse(Files.exists(folder.resolve("marks/feedback/seat-002.html")));
+        assertTrue(run.out().contains("1 feedback page of an earlier run removed"), run.out());
+        assertTrue(Files.exists(own));
+        assertTrue(run.err().contains("feedback/seat-009.html: warning: nothing came in from this seat"), run.err());
+    }
+
+    @Test
+    void marksGoInOtherFormsAndByDecisionsEachTimeAnew() throws IOException {
+        Path decisions = Files.writeString(
+                folder.resolve("decisions.csv"),
+                "seat,question,decision,value,reason\n2,q2a,mark,1,shown at the board\n",
+                StandardCharsets.UTF_8);
+        Map<String, byte[]> before = new TreeMap<>();
+        for (int i = 0; i < 2; i++) {
+            Run run = marked(
+                    "sheet,question,answer\n" + sheet.id() + ",q2a,well\n",
+                    "--also",
+                    "xlsx,semicolons,bom",
+                    "--decisions",
+                    decisions.toString());
+            assertEquals(0, run.exitCode(), run.err());
+            for (String name : List.of("marks.xlsx", "marks-semicolons.csv", "marks-bom.csv", "decide.csv")) {
+                byte[] bytes = Files.readAllBytes(folder.resolve("marks").resolve(name));
+                assertArrayEquals(before.getOrDefault(name, bytes), bytes, name);
+                before.put(name, bytes);
+            }
+        }
+        assertTrue(Files.readString(folder.resolve("marks/feedback/seat-002.html"))
+                .contains("given 1 mark, because: shown at the board"));
+        assertEquals(2, marked("sheet,question,answer\n", "--also", "pdf").exitCode());
+        Run misfit = marked("sheet,question,answer\n" + sheet.id() + ",q2b,1 V\n", "--decisions", decisions.toString());
+        assertEquals(0, misfit.exitCode(), "a mark stands whatever was typed");
+        Files.writeString(decisions, "seat,question,decision,value,reason\n1,q2a,mark,1,so\n", StandardCharsets.UTF_8);
+        misfit = marked("sheet,question,answer\n" + sheet.id() + ",q2b,1 V\n", "--decisions", decisions.toString());
+        assertEquals(1, misfit.exitCode());
+        assertTrue(misfit.err().contains("decisions.csv:2: error: this decision no longer fits"), misfit.err());
     }
 
     @Test

@@ -54,9 +54,10 @@ class IssueTest {
         Issue.Issued issued = issue(folder, 1);
         assertEquals(5, issued.sheets());
         assertEquals(3, issued.problemsPerSheet());
-        assertEquals(22, issued.written());
+        assertEquals(23, issued.written());
         assertEquals(
                 List.of(
+                        grid(issued),
                         "index.html",
                         "keys/" + issued.archive().getFileName(),
                         "keys/seat-001.html",
@@ -81,6 +82,30 @@ class IssueTest {
                         "sheets/seat-105.html",
                         "sheets/seat-105.md"),
                 List.copyOf(WrittenFiles.under(folder).keySet()));
+    }
+
+    private static String grid(Issue.Issued issued) {
+        return issued.archive()
+                .getFileName()
+                .toString()
+                .replace("issued-", "answer-grid-")
+                .replace(".zip", ".csv");
+    }
+
+    @Test
+    void theEmptyGridNamesEveryLearnerAndQuestionAndOneThatIsBegunStays() throws IOException {
+        Issue.Issued issued = issue(folder, 1);
+        Path grid = folder.resolve(grid(issued));
+        String empty = Files.readString(grid);
+        List<String> lines = empty.lines().toList();
+        assertTrue(lines.get(0).startsWith("sheet,seat,name,q"), lines.get(0));
+        assertEquals(6, lines.size());
+        Files.writeString(grid, lines.get(0) + "\n" + lines.get(1) + "4.7 kΩ\n");
+        assertEquals(0, issue(folder, 1).written());
+        assertTrue(Files.readString(grid).endsWith("4.7 kΩ\n"), Files.readString(grid));
+        Files.writeString(grid, lines.get(0) + "\n" + lines.get(1) + "\n");
+        assertEquals(1, issue(folder, 1).written());
+        assertEquals(empty, Files.readString(grid));
     }
 
     @Test
@@ -120,7 +145,7 @@ class IssueTest {
             if (file.getKey().endsWith(".html")) {
                 assertFalse(text.contains("<b>Bo</b>"), file.getKey());
                 assertFalse(text.contains("href=\"javascript:"), file.getKey());
-            } else {
+            } else if (!file.getKey().endsWith(".csv")) {
                 assertFalse(text.contains("[click](javascript:"), file.getKey());
             }
         }
@@ -223,7 +248,7 @@ class IssueTest {
                 "the checker is not compiled for the browser");
         Issue.Issued issued =
                 Issue.issue(PlanReader.read("plan.yaml", PLAN), CLASS, SmallLibrary.open(), folder, 2, true);
-        assertEquals(27, issued.written());
+        assertEquals(28, issued.written());
         assertTrue(WrittenFiles.under(folder).containsKey("homework/seat-105.html"));
     }
 

@@ -47,11 +47,9 @@ class ClassReportTest {
         return HtmlPage.render(ClassReport.compose(
                 SET.plan(),
                 new ClassResults(SET.templates(), standings),
-                List.of(),
-                0,
+                new ClassReport.CameIn(List.of(), 0, 0, List.of()),
                 Optional.empty(),
                 List.of(),
-                0,
                 Privacy.NONE));
     }
 
@@ -192,7 +190,7 @@ class ClassReportTest {
             SheetMaker maker = new SheetMaker(ProblemSet.of(
                     PlanReader.read("plan.yaml", PLAN), new TemplateLibrary(List.of(TemplateFiles.builtIn()))));
             SimulatedClass learners = new SimulatedClass(maker, seed);
-            SheetMarker marker = new SheetMarker(maker, Optional.empty());
+            SheetMarker marker = new SheetMarker(maker, Optional.empty(), DecisionBook.none(), Privacy.NONE);
             Map<String, Integer> notPlanted = new TreeMap<>();
             int answerable = 0;
             int found = 0;
@@ -222,8 +220,11 @@ class ClassReportTest {
             ReturnedFile file = AnswerTable.read("a.csv", "a.csv", SimulatedClass.file(learner), Privacy.NONE);
             MarkedSheet marked = marker.mark(
                     new Roster.Seat(learner.seat(), ""),
-                    List.of(new Inbox.Incoming(
-                            new FileNote(learner.seat(), "a.csv", "a.csv", Optional.empty(), false), file.answers())));
+                    List.of(new HandIn(
+                            new FileNote(learner.seat(), "a.csv", "a.csv", Optional.empty(), false),
+                            Origin.ofSheet(learner.sheet().id().toString()),
+                            file.answers(),
+                            false)));
             return Diagnosis.of(marked.standing()).stream()
                     .filter(diagnosis -> diagnosis.cause().modelled())
                     .toList();

@@ -58,16 +58,26 @@ class DamagedAnswersTest {
                         "Latin-1",
                         "a.csv",
                         (HEAD + ONE + ",q2a,4 µA\n").getBytes(StandardCharsets.ISO_8859_1),
-                        ": error: this file is not UTF-8 text"),
+                        ": warning: this file is not in UTF-8 and is read as Latin-1 (Windows-1252)"),
                 new Damage(
                         "UTF-16",
                         "a.csv",
                         ("\uFEFF" + HEAD).getBytes(StandardCharsets.UTF_16LE),
-                        ": error: this file is in UTF-16 and not in UTF-8"),
+                        ": warning: this file is in UTF-16"),
+                new Damage(
+                        "bytes that are no text",
+                        "a.csv",
+                        new byte[] {(byte) 0xE9, 7, 1},
+                        ": error: this file is not UTF-8 text"),
                 new Damage(
                         "no head",
                         "a.csv",
                         ONE + ",q2a,1 kΩ\n",
+                        ":1: warning: this table has no first line of names; each line is read as sheet, question, answer"),
+                new Damage(
+                        "no head, and a line that does not fit",
+                        "a.csv",
+                        ONE + ",q2a,1 kΩ\nhello\n",
                         ":1: error: the first line names no column sheet and no column question and no column answer"),
                 new Damage(
                         "no sheet column",
@@ -178,8 +188,7 @@ class DamagedAnswersTest {
                         "the same question twice",
                         "a.csv",
                         HEAD + ONE + ",q2b,1 V\n" + ONE + ",q2b,2 V\n",
-                        ":2: warning: sheet " + ONE
-                                + " is answered again: 1 answer takes the place of what stands in a.csv"));
+                        ":3: error: q2b of sheet " + ONE + " is answered twice in this file, and differently"));
     }
 
     private static List<Damage> filled() {

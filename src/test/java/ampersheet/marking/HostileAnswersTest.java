@@ -16,6 +16,7 @@ import ampersheet.sheet.RosterReader;
 import ampersheet.sheet.SheetId;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SmallLibrary;
+import ampersheet.source.SafeCsv;
 import ampersheet.template.ProblemTemplate;
 import java.io.IOException;
 import java.io.RandomAccessFile;
@@ -106,6 +107,7 @@ class HostileAnswersTest {
                         SHEETS,
                         Optional.empty(),
                         CLASS,
+                        Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
@@ -229,7 +231,7 @@ class HostileAnswersTest {
         Outcome first = mark(folder);
         String marks = first.files().get("marks.csv");
         assertTrue(
-                first.files().get("set-aside.csv").contains("replaced by late.csv"),
+                first.files().get("set-aside.csv").contains("undecided: contradicts late.csv"),
                 first.files().get("set-aside.csv"));
         for (String name : first.files().keySet()) {
             if (name.endsWith(".csv")) {
@@ -242,7 +244,7 @@ class HostileAnswersTest {
         Files.move(folder.resolve("set-aside.csv"), folder.resolve("set-aside (1).csv"));
         Outcome third = mark(folder);
         assertEquals(marks, third.files().get("marks.csv"));
-        assertTrue(third.isNamed("set-aside (1).csv:2: warning: this answer was set aside because another one counts"));
+        assertTrue(third.isNamed("set-aside (1).csv:2: warning: this answer was set aside because of another one"));
     }
 
     @Test

@@ -89,7 +89,8 @@ class MarkingTest {
         put("ada.csv", rightAnswers(sheet));
         int places = sheet.places().size();
         assertEquals(
-                List.of("1,Ada Lovett," + sheet.id() + "," + places + "," + places + "," + places + ",0,0,0,0,0,0"),
+                List.of("1,Ada Lovett," + sheet.id() + "," + places + "," + places + "," + places + ",0,0,0,0,0,0,0,"
+                        + places + ",in"),
                 line(written(task(set)).get("marks.csv"), "1,"));
     }
 
@@ -158,7 +159,7 @@ class MarkingTest {
             assertEquals(
                     List.of("1,Ada Lovett," + sheet.id() + ",0,"
                             + sheet.places().size() + ",0,0,0,0,0,"
-                            + sheet.places().size() + ",0"),
+                            + sheet.places().size() + ",0,0,0,blank"),
                     line(written(task(set)).get("marks.csv"), "1,"),
                     units);
             String filled = untouched;
@@ -177,7 +178,8 @@ class MarkingTest {
             put("sheet.md", filled);
             int places = sheet.places().size();
             assertEquals(
-                    List.of("1,Ada Lovett," + sheet.id() + "," + places + "," + places + "," + places + ",0,0,0,0,0,0"),
+                    List.of("1,Ada Lovett," + sheet.id() + "," + places + "," + places + "," + places
+                            + ",0,0,0,0,0,0,0," + places + ",in"),
                     line(written(task(set)).get("marks.csv"), "1,"),
                     units);
         }

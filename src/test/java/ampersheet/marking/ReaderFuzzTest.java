@@ -21,6 +21,7 @@ import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SheetProblem;
 import ampersheet.sheet.SmallLibrary;
+import ampersheet.source.SafeCsv;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
 import java.lang.management.ThreadMXBean;
@@ -94,6 +95,14 @@ class ReaderFuzzTest {
         TABLE(
                 text -> answers(AnswerTable.read("a.csv", "a.csv", text, Privacy.NONE)),
                 "sheet,question,answer\n" + SHEET.id() + ",q1a,4.7 kΩ\n" + SHEET.id() + ",q2a,\"4,7 V\"\n"),
+        GRID(
+                text -> answers(AnswerTable.read("grid.csv", "grid.csv", text, Privacy.NONE)),
+                "sheet,seat,name,q1a,q2a\n" + SHEET.id() + ",1,Ada,4.7 kΩ,\"4,7 V\"\n,2,'=Bo,-,\n",
+                "sep=;\n" + SHEET.id() + ";q1a;4,7 kΩ\n"),
+        DECISIONS(
+                text -> DecisionsReader.read("decisions.csv", text),
+                "seat,question,answer,file,decision,value,reason\n1,q1a,\"4,700 Ω\",,read as,4.7 kΩ,so\n"
+                        + "2,,,a.csv,counts,,so\n,q2a,,,leave out,,so\n"),
         FILLED(
                 text -> answers(FilledSheet.read("a.md", text, Privacy.NONE)),
                 "**Sheet " + SHEET.id() + "**\n\n    q1a  R = 4k7\n"

@@ -163,7 +163,7 @@ class StatisticsTest {
     void numbersAreWrittenTheSameEverywhere() {
         assertEquals("−0.13", Amounts.decimal(-0.125, 2));
         assertEquals("0.00", Amounts.decimal(-0.001, 2));
-        assertEquals("7.5", Amounts.marks(15));
+        assertEquals("7.5", Amounts.marks(750));
         assertEquals("83\u00A0%", Amounts.percent(0.825));
         assertEquals("not defined", Amounts.decimal(Double.NaN, 2));
     }

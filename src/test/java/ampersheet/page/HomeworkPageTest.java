@@ -203,7 +203,9 @@ class HomeworkPageTest {
             Thread.sleep(50);
         }
         String csv = Files.readString(saved);
-        assertTrue(csv.startsWith("sheet,question,answer\r\n" + sheet.id() + ",q2a,\"4,7 kΩ\"\r\n"), csv);
+        assertTrue(
+                csv.startsWith("sheet,question,answer,seat,save,browser\r\n" + sheet.id() + ",q2a,\"4,7 kΩ\",2,1,"),
+                csv);
         assertEquals(
                 csv.replace("\r\n", "\n"),
                 element("file-text").getDomProperty("value").replace("\r\n", "\n"));
@@ -230,6 +232,38 @@ class HomeworkPageTest {
                     .orElseThrow();
             assertEquals(!question.equals("q2a"), line.contains("correct") || line.contains("right"), line);
         }
+    }
+
+    private static List<String> saveAndSeat() {
+        String line = element("file-text")
+                .getDomProperty("value")
+                .lines()
+                .skip(1)
+                .findFirst()
+                .orElseThrow();
+        List<String> cells = List.of(line.split(","));
+        return cells.subList(cells.size() - 3, cells.size());
+    }
+
+    @Test
+    void eachSaveWithOtherAnswersCountsOnAndNamesSeatAndBrowser() {
+        type("q2a", "1 kΩ");
+        List<String> first = saveAndSeat();
+        assertEquals(Integer.toString(SEAT), first.get(0));
+        assertTrue(first.get(2).matches("[2-9A-H]{6}"), first.toString());
+        int begun = Integer.parseInt(first.get(1));
+        element("save").click();
+        assertEquals(first, saveAndSeat(), "the same again is the same save");
+        type("q2a", "2 kΩ");
+        assertEquals(List.of(first.get(0), Integer.toString(begun + 1), first.get(2)), saveAndSeat());
+        element("save").click();
+        browser.navigate().refresh();
+        type("q2a", "3 kΩ");
+        assertEquals(List.of(first.get(0), Integer.toString(begun + 2), first.get(2)), saveAndSeat());
+        element("clear").click();
+        element("clear").click();
+        type("q2a", "4 kΩ");
+        assertEquals(List.of(first.get(0), Integer.toString(begun + 2), first.get(2)), saveAndSeat());
     }
 
     // No key

@@ -46,7 +46,9 @@ class RosterReaderTest {
 
     @Test
     void otherColumnsMayStandBetween() {
-        assertEquals(List.of(new Seat(4, "Eda")), seats("Name,group,Seat\nEda,b,4\n"));
+        Roster roster = RosterReader.read("class.csv", "Name,group,Seat\nEda,b,4\n");
+        assertEquals(List.of(new Seat(4, "Eda", List.of("b"))), roster.seats());
+        assertEquals(List.of("group"), roster.columns());
     }
 
     @Test

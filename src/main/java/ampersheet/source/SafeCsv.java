@@ -1,4 +1,4 @@
-package ampersheet.marking;
+package ampersheet.source;
 
 import ampersheet.diagnostic.Printable;
 import java.util.ArrayList;
@@ -11,7 +11,7 @@ import org.apache.commons.csv.CSVFormat;
  * spreadsheet of another country takes that apart there, whatever quotation marks are around it. What acts without
  * being seen is spelled out.
  */
-final class SafeCsv {
+public final class SafeCsv {
     /** The last four are the wide forms of the first four, which some spreadsheets read alike. */
     private static final String BEGIN_FORMULAS = "=+-@＝＋－＠";
 
@@ -19,16 +19,18 @@ final class SafeCsv {
 
     private final StringBuilder out = new StringBuilder();
 
-    SafeCsv(OwnFile file) {
-        row(file.head());
+    /** @param head names of the columns */
+    public SafeCsv(List<String> head) {
+        row(head);
     }
 
-    void row(List<String> cells) {
+    public void row(List<String> cells) {
         out.append(CSVFormat.DEFAULT.format(cells.stream().map(SafeCsv::asText).toArray()))
                 .append('\n');
     }
 
-    static String asText(String written) {
+    /** A cell as it is written. */
+    public static String asText(String written) {
         String cell = Printable.line(written);
         StringBuilder text = null;
         int plain = 0;
@@ -73,7 +75,7 @@ final class SafeCsv {
      * The text of a cell that {@link #asText} may have written: so what was set aside can be mended and handed in
      * again.
      */
-    static String read(String cell) {
+    public static String read(String cell) {
         StringBuilder text = new StringBuilder();
         boolean begins = true;
         for (int i = 0; i < cell.length(); i++) {

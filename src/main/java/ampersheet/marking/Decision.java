@@ -1,0 +1,93 @@
+package ampersheet.marking;
+
+import java.util.Optional;
+
+/**
+ * What the instructor decided of an answer, a question or a file.
+ *
+ * @param line of her list
+ * @param seat 0 where none is meant
+ * @param question as the sheet calls it; empty where a file is meant
+ * @param answer as it was typed when she decided; empty where that makes no difference
+ * @param file empty where no file is meant
+ * @param sheet the ID as it is written in that file; empty where it makes no difference
+ * @param value the mark, or how the answer is to be read
+ * @param reason for whoever asks
+ */
+record Decision(
+        int line,
+        Kind kind,
+        int seat,
+        String question,
+        String answer,
+        String file,
+        String sheet,
+        String value,
+        String reason) {
+
+    /** What can be decided. */
+    enum Kind {
+        ACCEPT("accept"),
+        READ_AS("read as"),
+        MARK("mark"),
+        LEAVE_OUT("leave out"),
+        COUNTS("counts"),
+        DOES_NOT_COUNT("does not count");
+
+        private final String word;
+
+        Kind(String word) {
+            this.word = word;
+        }
+
+        String word() {
+            return word;
+        }
+
+        static Optional<Kind> of(String word) {
+            String plain = word.strip().replace('-', ' ').replace('_', ' ');
+            for (Kind kind : values()) {
+                if (kind.word.equalsIgnoreCase(plain)) {
+                    return Optional.of(kind);
+                }
+            }
+            return Optional.empty();
+        }
+
+        boolean isOfFile() {
+            return this == COUNTS || this == DOES_NOT_COUNT;
+        }
+    }
+
+    /** How it counts; for {@link Kind#MARK} and {@link Kind#ACCEPT}. */
+    Credit credit() {
+        if (kind == Kind.ACCEPT) {
+            return Credit.RIGHT;
+        }
+        return switch (value.replace(',', '.')) {
+            case "1" -> Credit.RIGHT;
+            case "0.5", ".5", "½" -> Credit.HALF;
+            default -> Credit.WRONG;
+        };
+    }
+
+    static boolean isMark(String value) {
+        return switch (value.replace(',', '.')) {
+            case "0", "0.5", ".5", "½", "1" -> true;
+            default -> false;
+        };
+    }
+
+    /** For feedback and report, without the reason. */
+    String told() {
+        return switch (kind) {
+            case ACCEPT -> "accepted as right";
+            case READ_AS -> "read as " + value;
+            case MARK ->
+                "given " + (credit() == Credit.HALF ? "half a mark" : credit() == Credit.RIGHT ? "1 mark" : "no mark");
+            case LEAVE_OUT -> "left out for everyone";
+            case COUNTS -> "counts";
+            case DOES_NOT_COUNT -> "does not count";
+        };
+    }
+}

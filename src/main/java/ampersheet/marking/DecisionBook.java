@@ -1,0 +1,148 @@
+package ampersheet.marking;
+
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.Place;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeSet;
+
+/** The instructor's decisions while a class is marked: which fit what came in, and which no longer do. */
+final class DecisionBook {
+    /** In place of a problem's place in the plan. */
+    static final int ANYWHERE = -1;
+
+    private final String list;
+    private final List<Decision> decisions;
+    private final TreeSet<Integer> fitting = new TreeSet<>();
+    private final Map<Integer, String> misfits = new LinkedHashMap<>();
+    private final List<LeftOut> leftOut = new ArrayList<>();
+
+    /** A question that is left out for everyone. */
+    private record LeftOut(Decision decision, Standing.Item item) {}
+
+    /** @param list the file it stands in, as its reader knows it */
+    DecisionBook(String list, List<Decision> decisions) {
+        this.list = list;
+        this.decisions = List.copyOf(decisions);
+    }
+
+    static DecisionBook none() {
+        return new DecisionBook("", List.of());
+    }
+
+    static DecisionBook read(String file, String text) {
+        return new DecisionBook(file, DecisionsReader.read(file, text));
+    }
+
+    boolean isEmpty() {
+        return decisions.isEmpty();
+    }
+
+    List<Decision> all() {
+        return decisions;
+    }
+
+    boolean fits(Decision decision) {
+        return fitting.contains(decision.line());
+    }
+
+    /**
+     * What was decided of one file's answers to one sheet.
+     *
+     * @param sheet the ID as written there
+     * @param seat 0 where it is not known whose it is
+     */
+    Optional<Decision> ofFile(FileNote file, String sheet, int seat) {
+        Optional<Decision> found = decisions.stream()
+                .filter(one -> one.kind().isOfFile())
+                .filter(one -> one.file().equals(file.name()) || one.file().equals(file.shown()))
+                .filter(one -> one.sheet().isEmpty()
+                        ? one.seat() == 0 || seat == 0 || one.seat() == seat
+                        : one.sheet().equals(sheet))
+                .findFirst();
+        found.ifPresent(one -> fitting.add(one.line()));
+        return found;
+    }
+
+    /**
+     * What was decided of the answer at a place.
+     *
+     * @param typed what stands there now; empty if nothing
+     * @param shown the same as tables show it
+     */
+    Optional<Decision> ofAnswer(int seat, String question, String typed, String shown) {
+        for (Decision one : decisions) {
+            boolean meant = !one.kind().isOfFile()
+                    && one.kind() != Decision.Kind.LEAVE_OUT
+                    && one.seat() == seat
+                    && one.question().equals(question);
+            if (!meant) {
+                continue;
+            }
+            String decided = TypedAnswer.unspaced(one.answer());
+            if (decided.isEmpty()
+                    || decided.equals(TypedAnswer.unspaced(typed))
+                    || decided.equals(TypedAnswer.unspaced(shown))) {
+                fitting.add(one.line());
+                return Optional.of(one);
+            }
+            misfits.put(
+                    one.line(),
+                    "seat " + seat + " has " + (typed.isEmpty() ? "no answer to " : "another answer to ") + question
+                            + " now");
+        }
+        return Optional.empty();
+    }
+
+    /** Says which question is left out; a question counts as found once it stands on a sheet that is marked. */
+    void leaveOut(Decision decision, Standing.Item item) {
+        leftOut.add(new LeftOut(decision, item));
+    }
+
+    /** Those on files that fit, of one seat. */
+    List<Decision> onFilesOf(int seat) {
+        return decisions.stream()
+                .filter(one -> one.kind().isOfFile() && one.seat() == seat && fits(one))
+                .toList();
+    }
+
+    void doesNotFit(Decision decision, String why) {
+        fitting.remove(decision.line());
+        misfits.put(decision.line(), why);
+    }
+
+    Optional<Decision> leftOut(Standing.Item item) {
+        for (LeftOut one : leftOut) {
+            if (one.item().template().equals(item.template())
+                    && one.item().step().equals(item.step())
+                    && (one.item().place() == ANYWHERE || one.item().place() == item.place())) {
+                fitting.add(one.decision().line());
+                return Optional.of(one.decision());
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Those that change nothing, because what they were made on is no longer there. */
+    List<Diagnostic> misfits() {
+        return decisions.stream()
+                .filter(one -> !fitting.contains(one.line()))
+                .map(one -> Diagnostic.error(
+                        new Place(list, one.line(), 0, ""),
+                        "this decision no longer fits: " + misfits.getOrDefault(one.line(), absent(one)),
+                        "",
+                        "Decide anew, or take the line out; until then it changes nothing."))
+                .toList();
+    }
+
+    private static String absent(Decision one) {
+        return switch (one.kind()) {
+            case COUNTS, DOES_NOT_COUNT -> "there is no such hand-in in a file “" + one.file() + "”";
+            case LEAVE_OUT -> "no sheet that came in has the question " + one.question();
+            case ACCEPT, READ_AS, MARK -> "nothing came in from seat " + one.seat() + " for " + one.question();
+        };
+    }
+}

@@ -1,0 +1,82 @@
+package ampersheet.marking;
+
+import ampersheet.answer.AnswerKey;
+import ampersheet.sheet.ClassSheets;
+import ampersheet.sheet.Plan;
+import ampersheet.sheet.Roster;
+import ampersheet.sheet.SheetProblem;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Which question is meant where one is left out for everyone: q2a of one sheet may be q3a of another, so what is left
+ * out is a step of a template at its place in the plan.
+ */
+final class LeftOutQuestions {
+    private LeftOutQuestions() {}
+
+    /**
+     * Finds those that the decisions leave out; what cannot be found is noted as no longer fitting.
+     *
+     * @throws ampersheet.diagnostic.DiagnosticException if a seat that one names has no sheet
+     */
+    static void find(DecisionBook decisions, ClassSheets sheets, Roster roster) {
+        int first = roster.seats().isEmpty() ? 1 : roster.seats().get(0).number();
+        for (Decision decision : decisions.all()) {
+            if (decision.kind() != Decision.Kind.LEAVE_OUT) {
+                continue;
+            }
+            if (!QuestionName.is(decision.question())) {
+                byStep(decision)
+                        .ifPresentOrElse(
+                                item -> decisions.leaveOut(decision, item),
+                                () -> decisions.doesNotFit(
+                                        decision,
+                                        "“" + decision.question()
+                                                + "” is no question, such as q2a with a seat, or a template "
+                                                + "and its step as in answers.csv"));
+            } else if (decision.seat() == 0 && !isAlikeForAll(sheets.plan())) {
+                decisions.doesNotFit(
+                        decision,
+                        "the sheets of this plan differ, and " + decision.question()
+                                + " is not the same question on each; name a seat whose " + decision.question()
+                                + " is meant");
+            } else {
+                bySheet(decisions, decision, sheets, decision.seat() > 0 ? decision.seat() : first);
+            }
+        }
+    }
+
+    private static Optional<Standing.Item> byStep(Decision decision) {
+        int blank = decision.question().indexOf(' ');
+        return blank < 0
+                ? Optional.empty()
+                : Optional.of(new Standing.Item(
+                        DecisionBook.ANYWHERE,
+                        decision.question().substring(0, blank),
+                        decision.question().substring(blank + 1).strip()));
+    }
+
+    private static boolean isAlikeForAll(Plan plan) {
+        return plan.order() == Plan.Order.AS_LISTED
+                && plan.entries().stream().allMatch(entry -> entry.source() instanceof Plan.Source.One);
+    }
+
+    /** A question that stands on no such sheet is told with the decisions that fit nothing. */
+    private static void bySheet(DecisionBook decisions, Decision decision, ClassSheets sheets, int seat) {
+        ClassSheets.IssuedSheet issued = sheets.issued(seat);
+        List<SheetProblem> problems = issued.sheet().problems();
+        for (int i = 0; i < problems.size(); i++) {
+            for (AnswerKey key : problems.get(i).places()) {
+                if (key.question().equals(decision.question())) {
+                    decisions.leaveOut(
+                            decision,
+                            new Standing.Item(
+                                    issued.places().get(i),
+                                    problems.get(i).template().name(),
+                                    key.step()));
+                }
+            }
+        }
+    }
+}
