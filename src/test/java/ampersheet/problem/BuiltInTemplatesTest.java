@@ -17,7 +17,7 @@ import org.junit.jupiter.api.TestFactory;
 
 /** Some draws of every template in the jar; the command {@code prove} does thousands. */
 class BuiltInTemplatesTest {
-    private static final int DRAWS = Boolean.getBoolean("ampersheet.deep") ? 200 : 30;
+    private static final int DRAWS = Boolean.getBoolean("ampersheet.deep") ? 200 : 60;
 
     /** Below, the ranges of the givens are wrong and not a few draws. */
     private static final double LEAST_INSIDE_LIMITS = 0.8;
