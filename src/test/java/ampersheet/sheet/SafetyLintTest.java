@@ -47,7 +47,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  */
 class SafetyLintTest {
     private static final String SEED = "safety";
-    private static final int SEATS = Boolean.getBoolean("ampersheet.deep") ? 1_000 : 25;
+    private static final int SEATS = Boolean.getBoolean("ampersheet.deep") ? 1_000 : 10;
     /** Putting a sheet together takes longer than drawing its problem, and does the same with every caution. */
     private static final int EVERY_SO_MANY = 40;
 
