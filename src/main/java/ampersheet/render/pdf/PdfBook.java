@@ -54,7 +54,7 @@ public final class PdfBook implements Closeable {
     private static final double SPARE = 5;
 
     /** What is kept of a handout when it is written: stand-ins for its pages and its tag. */
-    private record Handout(boolean key, List<COSBase> pages, COSBase tag) {}
+    private record Handout(String name, boolean key, List<COSBase> pages, COSBase tag) {}
 
     private final String title;
     private final String language;
@@ -118,7 +118,7 @@ public final class PdfBook implements Closeable {
 
     private void lastToFirst() {
         Handout last = handouts.remove(handouts.size() - 1);
-        handouts.add(0, new Handout(false, last.pages(), last.tag()));
+        handouts.add(0, new Handout(last.name(), false, last.pages(), last.tag()));
     }
 
     /**
@@ -145,7 +145,11 @@ public final class PdfBook implements Closeable {
             pages.add(standIn(page.getCOSObject()));
         }
         file.write(tag);
-        handouts.add(new Handout(document.kind() == Document.Kind.KEY, pages, standIn(tag)));
+        boolean key = document.kind() == Document.Kind.KEY;
+        String name = document.sheetId().isEmpty()
+                ? document.title()
+                : document.subtitle() + " · " + document.sheetId() + (key ? " · key" : "");
+        handouts.add(new Handout(name, key, pages, standIn(tag)));
     }
 
     /** For each size of cards the width in pixels that a drawing may have. */
@@ -400,10 +404,16 @@ public final class PdfBook implements Closeable {
         file.write(pageTree);
         structure.finish(language, inOrder.stream().map(Handout::tag).toList());
         fonts.write(file);
-        file.finish(catalog(), information(), out);
+        COSDictionary outline = Outline.written(
+                inOrder.stream()
+                        .map(handout ->
+                                new Outline.Line(handout.name(), handout.pages().get(0)))
+                        .toList(),
+                file);
+        file.finish(catalog(outline), information(), out);
     }
 
-    private COSDictionary catalog() throws IOException {
+    private COSDictionary catalog(COSDictionary outline) throws IOException {
         COSDictionary marked = new COSDictionary();
         marked.setBoolean("Marked", true);
         COSDictionary preferences = new COSDictionary();
@@ -418,6 +428,7 @@ public final class PdfBook implements Closeable {
         catalog.setItem(COSName.MARK_INFO, marked);
         catalog.setItem(COSName.VIEWER_PREFERENCES, preferences);
         catalog.setItem(COSName.METADATA, metadata);
+        catalog.setItem(COSName.OUTLINES, outline);
         return catalog;
     }
 

@@ -26,6 +26,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -263,6 +264,23 @@ class PdfBookTest {
                 }
                 assertEquals(expected, printed, profile + " " + document.kind());
             }
+        }
+    }
+
+    @Test
+    void everyHandoutHasALineInTheOutlineThatLeadsToItsFirstPage() throws IOException {
+        byte[] pdf = book(Profile.COMPACT, named(sheet(), "Ada"), key(), named(sheet(), "Bo"));
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            List<String> lines = new ArrayList<>();
+            for (var item : document.getDocumentCatalog().getDocumentOutline().children()) {
+                int page = document.getPages().indexOf(item.findDestinationPage(document)) + 1;
+                lines.add(item.getTitle().replaceAll(" · .*", "") + " "
+                        + text(pdf, page).contains("page 1 of"));
+            }
+            assertEquals(3, lines.size(), lines.toString());
+            assertEquals("Ada true", lines.get(0));
+            assertEquals("Bo true", lines.get(1));
+            assertTrue(lines.get(2).endsWith(" true"), lines.get(2));
         }
     }
 
