@@ -90,6 +90,11 @@ final class HandoutCommand implements Callable<Integer> {
     private boolean cards;
 
     @Option(
+            names = "--shared-examples",
+            description = "Print worked examples once for all, to be hung up, and not on every sheet.")
+    private boolean sharedExamples;
+
+    @Option(
             names = "--no-host",
             description = "Leave out the first leaf, which is for whoever runs the evening: what to say, how long each "
                     + "problem takes, which slips to expect and what to ask back.")
@@ -141,8 +146,8 @@ final class HandoutCommand implements Callable<Integer> {
                 plan,
                 streams,
                 titled -> Files.exists(Handouts.archiveBeside(out, ProblemSet.of(titled, library, bins))));
-        Handouts.Wish wish =
-                new Handouts.Wish(paper.orElse(read.paper()), profile, keys, !noCheckLetters, !noHost, font.read());
+        Handouts.Wish wish = new Handouts.Wish(
+                paper.orElse(read.paper()), profile, keys, !noCheckLetters, !noHost, sharedExamples, font.read());
         ProblemSet set = ProblemSet.of(read, library, bins);
         Output.Terms terms = output.terms(streams, false, plan, this.learners.roster, parts.file(), font.file());
         if (cards) {

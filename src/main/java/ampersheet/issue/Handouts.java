@@ -43,6 +43,7 @@ public final class Handouts {
      * How the handouts are to look.
      *
      * @param host whether a page for whoever runs the evening comes first
+     * @param sharedExamples whether worked examples are printed once for all
      * @param extra font for names in letters that the shipped ones lack
      */
     public record Wish(
@@ -51,9 +52,10 @@ public final class Handouts {
             Keys keys,
             boolean checkLetters,
             boolean host,
+            boolean sharedExamples,
             Optional<ExtraFont> extra) {
         public Wish(Document.Paper paper, Profile profile, Keys keys, boolean checkLetters) {
-            this(paper, profile, keys, checkLetters, false, Optional.empty());
+            this(paper, profile, keys, checkLetters, false, false, Optional.empty());
         }
     }
 

@@ -10,6 +10,7 @@ import ampersheet.sheet.Document;
 import ampersheet.sheet.HostPage;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.Roster;
+import ampersheet.sheet.SharedExamples;
 import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetMaker;
 import java.nio.file.Path;
@@ -73,7 +74,8 @@ final class LaidOut {
         String name = seat.name().isEmpty() ? NAME_TO_WRITE : seat.name();
         Document document =
                 Composer.sheet(sheet, name, profile.widestDrawing(wish.paper())).on(wish.paper());
-        return wish.checkLetters() ? CheckLetters.addedTo(document, sheet) : document;
+        Document lettered = wish.checkLetters() ? CheckLetters.addedTo(document, sheet) : document;
+        return wish.sharedExamples() ? SharedExamples.without(lettered) : lettered;
     }
 
     private static int taken(PdfBook book, Document document) {
@@ -89,7 +91,9 @@ final class LaidOut {
             int to = Math.min(rows.size(), from + AnswerGrid.MOST_LEARNERS);
             keySides += taken(keys, AnswerGrid.of(plan, rows.subList(from, to)).on(wish.paper()));
         }
-        PaperCount count = new PaperCount(kept.size(), least, most, all, keySides, 0, compact(workingFolder));
+        int examples = examples();
+        PaperCount count = new PaperCount(
+                kept.size(), least, most, all, new PaperCount.Besides(keySides, 0, examples), compact(workingFolder));
         if (!wish.host()) {
             return count;
         }
@@ -97,6 +101,17 @@ final class LaidOut {
         int before = sheets.sides();
         sheets.addFirst(host.page(whole.sentence(), wish.checkLetters()).on(wish.paper()));
         return count.withHost(sheets.sides() - before);
+    }
+
+    /** Sides of the examples for all, which come before the sheets. */
+    private int examples() {
+        if (!wish.sharedExamples() || first.isEmpty()) {
+            return 0;
+        }
+        int before = sheets.sides();
+        SharedExamples.of(Composer.sheet(first.get(), "", wish.profile().widestDrawing(wish.paper())))
+                .ifPresent(examples -> sheets.addFirst(examples.on(wish.paper())));
+        return sheets.sides() - before;
     }
 
     private int sides(Document document, Path workingFolder) {

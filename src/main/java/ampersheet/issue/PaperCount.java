@@ -9,21 +9,34 @@ import java.util.Optional;
  * @param least sides of a sheet
  * @param most sides of a sheet
  * @param all sides of all sheets
- * @param keys sides of answers and keys
- * @param host sides of the host's page
+ * @param besides what is printed besides the sheets
  * @param compact sides of the first sheet in the compact profile, where another one was asked for
  */
-public record PaperCount(int sheets, int least, int most, int all, int keys, int host, Optional<Integer> compact) {
+public record PaperCount(int sheets, int least, int most, int all, Besides besides, Optional<Integer> compact) {
     /** What an office printer makes on both sides; common practice, no source. */
     private static final int SIDES_A_MINUTE = 20;
 
+    /**
+     * Sides.
+     *
+     * @param keys of answers and keys
+     * @param host of the page for whoever runs the evening
+     * @param examples of worked examples for all
+     */
+    public record Besides(int keys, int host, int examples) {}
+
     PaperCount withHost(int sides) {
-        return new PaperCount(sheets, least, most, all, keys, sides, compact);
+        return new PaperCount(sheets, least, most, all, new Besides(keys(), sides, besides.examples()), compact);
+    }
+
+    /** Sides of answers and keys. */
+    public int keys() {
+        return besides.keys();
     }
 
     /** Of all. */
     public int sides() {
-        return all + keys + host;
+        return all + besides.keys() + besides.host() + besides.examples();
     }
 
     /** Printed on both sides. */
@@ -38,8 +51,8 @@ public record PaperCount(int sheets, int least, int most, int all, int keys, int
     /** {@code 12 sheets of 8 sides, 2 sides of answers …: 49 leaves, about 5 minutes …}. */
     public String sentence() {
         String each = least == most ? count(least, "side") : least + " to " + count(most, "side");
-        return count(sheets, "sheet") + " of " + each + (keys > 0 ? ", " + count(keys, "side") + " of answers" : "")
-                + (host > 0 ? ", " + count(host, "side") + " for the host" : "") + ": "
+        return count(sheets, "sheet") + " of " + each + also(besides.keys(), "of answers")
+                + also(besides.host(), "for the host") + also(besides.examples(), "of examples for all") + ": "
                 + (leaves() == 1 ? "1 leaf" : leaves() + " leaves") + " printed on both sides, about "
                 + count(minutes(), "minute") + " at " + SIDES_A_MINUTE + " sides a minute.";
     }
@@ -49,9 +62,13 @@ public record PaperCount(int sheets, int least, int most, int all, int keys, int
         if (compact.isPresent() && compact.get() < most) {
             return Optional.of("With --profile compact a sheet takes " + count(compact.get(), "side") + ".");
         }
-        return keys > 2 && keys >= sheets
-                ? Optional.of("With --keys grid the answers of all stand on a few sides instead of " + keys + ".")
+        return keys() > 2 && keys() >= sheets
+                ? Optional.of("With --keys grid the answers of all stand on a few sides instead of " + keys() + ".")
                 : Optional.empty();
+    }
+
+    private static String also(int sides, String what) {
+        return sides == 0 ? "" : ", " + count(sides, "side") + " " + what;
     }
 
     private static String count(int number, String what) {

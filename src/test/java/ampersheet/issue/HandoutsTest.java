@@ -211,13 +211,28 @@ class HandoutsTest {
                 CLASS,
                 SmallLibrary.open(),
                 out,
-                new Wish(Paper.A4, Profile.COMPACT, Keys.GRID, true, true, Optional.empty()));
+                new Wish(Paper.A4, Profile.COMPACT, Keys.GRID, true, true, false, Optional.empty()));
         String text = text(out);
         assertTrue(text.indexOf("For the host: Lanterns") < text.indexOf("Ada"), "first of all");
         for (String told : List.of(
                 "To say at the start", "How long it takes", "Slips to expect", "ask back", "not for handing out")) {
             assertTrue(text.contains(told), told);
         }
+    }
+
+    @Test
+    void examplesForAllStandBeforeTheSheetsAndOnNoneOfThem() throws IOException {
+        Path out = folder.resolve("tonight.pdf");
+        Handouts.print(
+                PlanReader.read("plan.yaml", PLAN),
+                CLASS,
+                SmallLibrary.open(),
+                out,
+                new Wish(Paper.A4, Profile.COMPACT, Keys.GRID, true, false, true, Optional.empty()));
+        String text = text(out);
+        assertTrue(text.indexOf("Worked examples: Lanterns") < text.indexOf("Ada"), "first of all");
+        assertEquals(1, text.split("Worked steps", -1).length - 1, "worked once");
+        assertEquals(3, text.split("Its worked example is problem 1 of the examples for all", -1).length - 1);
     }
 
     @Test
