@@ -8,9 +8,16 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.IntFunction;
+import java.util.function.ToIntFunction;
 
 /** The numbers of columns and rows, and the rings and labels of marked pixels. */
 final class ChainLabels {
+    /** From the edge of the panel to the middle of the columns' numbers. */
+    private static final double ABOVE = 11;
+    /** To the end of the rows' numbers: clear of the heads of arrows into a tile. */
+    private static final double BESIDE = ChainDrawing.HEAD + 1.5;
+
     private final ChainLayout lay;
     private final Drawing drawing;
     private final LabelPlacer placer;
@@ -21,66 +28,66 @@ final class ChainLabels {
         this.placer = placer;
     }
 
-    void columnNumbers() {
+    /** @return whether any was written */
+    boolean columnNumbers() {
         Map<Integer, Point> at = new LinkedHashMap<>();
         boolean lines = lay.tilesInLine < lay.boxes.size();
-        lay.boxes.forEach((place, box) -> {
-            int first = lay.panel.places().get(place).column() * lay.tile.columns();
-            for (int i = 0; i < lay.tile.columns(); i++) {
-                at.putIfAbsent(
-                        first + i,
-                        new Point(box.left() + lay.margin + i * lay.pitch, (lines ? box : lay.extent).top() - 10));
-            }
-        });
-        Set<Integer> marked = new TreeSet<>();
-        lay.marks.forEach(mark -> marked.add(mark.x()));
-        int step = lay.columnStep();
-        marked.forEach(column -> number(column, at.get(column), true, true));
-        at.forEach((column, point) -> {
-            if (column % step == 0 && !marked.contains(column)) {
-                number(column, point, true, false);
-            }
-        });
+        lay.boxes.forEach((place, box) -> at.putIfAbsent(
+                lay.panel.places().get(place).column(),
+                new Point(box.left() + lay.margin, (lines ? box : lay.extent).top() - ABOVE)));
+        boolean any = false;
+        for (Map.Entry<Integer, Point> tile : at.entrySet()) {
+            any |= numbers(
+                    lay.columnNumbers,
+                    tile.getKey(),
+                    marked(ChainFigure.Mark::x, tile.getKey(), lay.tile.columns()),
+                    i -> tile.getValue().plus(i * lay.pitch, 0),
+                    Lettering.Anchor.MIDDLE);
+        }
+        return any;
     }
 
-    void rowNumbers() {
+    /** @return whether any was written */
+    boolean rowNumbers() {
         if (!lay.hasRows()) {
-            return;
+            return false;
         }
-        Map<Integer, Double> at = new LinkedHashMap<>();
-        lay.boxes.forEach((place, box) -> {
-            int first = lay.panel.places().get(place).row() * lay.tile.rows();
-            for (int i = 0; i < lay.tile.rows(); i++) {
-                at.putIfAbsent(first + i, box.top() + lay.margin + i * lay.pitch);
-            }
-        });
-        Set<Integer> marked = new TreeSet<>();
-        lay.marks.forEach(mark -> marked.add(mark.y()));
-        int step = lay.step(ChainLayout.ROW_NUMBER_ROOM);
-        marked.forEach(row -> number(row, new Point(lay.extent.left() - 6, at.get(row)), false, true));
-        at.forEach((row, y) -> {
-            if (row % step == 0 && !marked.contains(row)) {
-                number(row, new Point(lay.extent.left() - 6, y), false, false);
-            }
-        });
+        Map<Integer, Point> at = new LinkedHashMap<>();
+        lay.boxes.forEach((place, box) -> at.putIfAbsent(
+                lay.panel.places().get(place).row(), new Point(lay.extent.left() - BESIDE, box.top() + lay.margin)));
+        boolean any = false;
+        for (Map.Entry<Integer, Point> tile : at.entrySet()) {
+            any |= numbers(
+                    lay.rowNumbers,
+                    tile.getKey(),
+                    marked(ChainFigure.Mark::y, tile.getKey(), lay.tile.rows()),
+                    i -> tile.getValue().plus(0, i * lay.pitch),
+                    Lettering.Anchor.END);
+        }
+        return any;
     }
 
-    /** Where a line runs, left out or set so little higher or lower that it is still at its own row. */
-    private void number(int value, Point at, boolean above, boolean bold) {
-        Lettering text = Lettering.plain(Integer.toString(value), Lettering.SMALL);
-        Lettering lettering = bold ? text.inBold() : text;
-        for (double shift : new double[] {0, -3, 3, -5, 5, -9, 9, -13, 13}) {
-            if (Math.abs(shift) > (bold ? 13 : 0.3 * lay.pitch)) {
-                continue;
-            }
-            Point baseline = at.plus(0, 0.34 * Lettering.SMALL + (above ? 0 : shift));
-            Shape.Words words =
-                    new Shape.Words(lettering, baseline, above ? Lettering.Anchor.MIDDLE : Lettering.Anchor.END, false);
-            if (drawing.isFree(words.bounds().grown(1))) {
-                drawing.add("", words);
-                return;
+    private Set<Integer> marked(ToIntFunction<ChainFigure.Mark> at, int tile, int pixels) {
+        Set<Integer> marked = new TreeSet<>();
+        for (ChainFigure.Mark mark : lay.marks) {
+            if (at.applyAsInt(mark) / pixels == tile) {
+                marked.add(at.applyAsInt(mark) % pixels);
             }
         }
+        return marked;
+    }
+
+    private boolean numbers(
+            Numbering numbering, int tile, Set<Integer> marked, IntFunction<Point> at, Lettering.Anchor anchor) {
+        IntFunction<Shape.Words> number = i -> {
+            Lettering text = Lettering.plain(Integer.toString(tile * numbering.pixels() + i), Lettering.SMALL);
+            Point baseline = at.apply(i).plus(0, Lettering.DIGIT_HEIGHT / 2 * Lettering.SMALL);
+            return new Shape.Words(marked.contains(i) ? text.inBold() : text, baseline, anchor, false);
+        };
+        List<Integer> numbered = numbering.numbered(
+                marked, i -> drawing.isFree(number.apply(i).bounds().grown(0.5)));
+        numbered.forEach(i -> drawing.add("", number.apply(i)));
+        return !numbered.isEmpty();
     }
 
     void mark(ChainFigure.Mark mark) {

@@ -6,6 +6,9 @@ import java.util.List;
 
 /** The pixels of a tile and the lines between them, from its input to its output, and the return line round them. */
 final class TileWiring {
+    /** Heads of neighbouring lines would run into each other. */
+    private static final double CLOSE = 8;
+
     private final ChainLayout lay;
     private final Drawing drawing;
 
@@ -25,7 +28,7 @@ final class TileWiring {
                 drawing.circle(name, Stroke.LINE, centre, lay.radius());
             }
         }
-        for (int i = 1; i < stops.size(); i++) {
+        for (int i = 1; i < stops.size() && (!lay.crowded() || stops.get(i).linesBefore() == 0); i++) {
             between(place, stops.get(i - 1), stops.get(i), showsHead(stops, i));
         }
         leads(
@@ -39,7 +42,7 @@ final class TileWiring {
         }
     }
 
-    /** On every piece where there is room, else once in each line of pixels. */
+    /** On every piece where there is room, else once in each line of pixels, or in the first alone. */
     private boolean showsHead(List<Stop> stops, int i) {
         if (lay.pitch >= 18) {
             return true;
@@ -47,7 +50,7 @@ final class TileWiring {
         int lineLength = lay.linesAreRows(stops.get(0).place())
                 ? lay.columnsAsTurned(stops.get(0).place())
                 : lay.rowsAsTurned(stops.get(0).place());
-        return i % lineLength == (lineLength + 1) / 2 % lineLength;
+        return i % lineLength == (lineLength + 1) / 2 % lineLength && (lay.pitch >= CLOSE || i < lineLength);
     }
 
     private void between(int place, Stop from, Stop to, boolean head) {
