@@ -22,7 +22,7 @@ final class ChainDrawing {
         this.lay = lay;
         LabelPlacer placer = new LabelPlacer(drawing);
         PanelWiring wiring = new PanelWiring(lay, drawing, placer);
-        ChainLabels labels = new ChainLabels(lay, drawing, placer);
+        ChainLabels labels = new ChainLabels(lay, drawing);
         lay.boxes.keySet().forEach(this::tile);
         if (!outlineOnly) {
             lay.boxes.keySet().forEach(new TileWiring(lay, drawing)::pixels);
@@ -33,7 +33,7 @@ final class ChainDrawing {
         boolean columns = labels.columnNumbers();
         boolean rows = labels.rowNumbers();
         wiring.portNames();
-        lay.marks.forEach(labels::mark);
+        lay.marks.forEach(mark -> MarkLabel.draw(lay, drawing, placer, mark));
         legend(numbers(columns, rows));
     }
 

@@ -28,9 +28,12 @@ final class ChainLayout {
     /** Either line of a port lies so far from its middle. */
     private static final double PORT = 5.5;
 
+    /** From here on there is room for a head on every line between two pixels. */
+    private static final double DOTTED = 18;
+
     private static final double CROWDED = 6;
     /** There a line leads back between any two. */
-    private static final double CROWDED_ONE_WAY = 7;
+    private static final double CROWDED_ONE_WAY = 8;
     /** Of the pitch: so that more white than black is left between rows. */
     private static final double DOT = 0.19;
 
@@ -92,8 +95,9 @@ final class ChainLayout {
                 .inBold();
         this.columnNumbers = new Numbering(tile.columns(), pitch, widest.width() / 2, widest.width() + COLUMN_GAP);
         this.rowNumbers = new Numbering(tile.rows(), pitch, NUMBER_HEIGHT / 2, ROW_NUMBER_ROOM);
-        this.portAcross = columnNumbers.port(marked(mark -> mark.x(), tile.columns()), lines(Compass.NORTH));
-        this.portDown = rowNumbers.port(marked(mark -> mark.y(), tile.rows()), lines(Compass.WEST));
+        double beyond = margin - innerRim - port;
+        this.portAcross = columnNumbers.port(marked(mark -> mark.x(), tile.columns()), beyond, lines(Compass.NORTH));
+        this.portDown = rowNumbers.port(marked(mark -> mark.y(), tile.rows()), beyond, lines(Compass.WEST));
         this.rowGap = panel.cabled()
                 ? ROW_GAP_WITH_CABLES
                 : path.links().stream().allMatch(DataPath.Link::isShort) ? ROW_GAP : ROW_GAP_WITH_LINES;
@@ -230,7 +234,7 @@ final class ChainLayout {
 
     /** Close together, pixels are dots on the line instead of circles between its pieces. */
     boolean dotted() {
-        return pitch < 15;
+        return pitch < DOTTED;
     }
 
     /** Where all lines inside a tile would be a blot, only the first line of pixels is drawn. */

@@ -164,17 +164,6 @@ final class Drawing {
         return false;
     }
 
-    /** How many shapes a straight line comes near; text counts as many, because it must stay legible. */
-    int obstacles(Point from, Point to) {
-        int count = 0;
-        for (int i = 0; i < all.size(); i++) {
-            if (reach.get(i).crossedBy(from, to)) {
-                count += all.get(i) instanceof Shape.Words ? 50 : 1;
-            }
-        }
-        return count;
-    }
-
     Box bounds() {
         return bounds;
     }

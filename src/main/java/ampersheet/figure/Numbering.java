@@ -24,6 +24,8 @@ record Numbering(int pixels, double pitch, double half, double room) {
     private static final double NO_FIRST_NUMBER = 100;
     private static final double ONE_NUMBER_LESS = 1;
     private static final double OFF_THE_MIDDLE = 0.4;
+    /** Places for a port that are compared, in pixels of the page. */
+    private static final double FINEST = 0.5;
 
     /**
      * The numbered ones: those that are marked, the first, so that one need not count on from another tile, regular
@@ -65,17 +67,18 @@ record Numbering(int pixels, double pitch, double half, double room) {
      * Where the lines of the ports cost the fewest numbers, nearest to the middle.
      *
      * @param marked in each tile where the lines meet the numbers
+     * @param beyond the last pixel, how far the middle of a port may lie
      * @param lines as they lie on either side of the place wanted; none where no line meets the numbers
      * @return from the middle of the pixels
      */
-    double port(Collection<Set<Integer>> marked, double... lines) {
+    double port(Collection<Set<Integer>> marked, double beyond, double... lines) {
         double middle = (pixels - 1) * pitch / 2;
         double best = 0;
         double least = Double.MAX_VALUE;
-        for (int quarter = 0; quarter <= 2 * (pixels - 1); quarter++) {
+        for (double away = 0; away <= middle + beyond; away += FINEST) {
             for (int side : new int[] {1, -1}) {
-                double off = side * quarter * pitch / 4;
-                double cost = OFF_THE_MIDDLE * quarter / 4;
+                double off = side * away;
+                double cost = OFF_THE_MIDDLE * away / pitch;
                 for (Set<Integer> here : marked) {
                     cost += cost(here, middle + off, lines);
                 }

@@ -9,6 +9,8 @@ final class TileWiring {
     /** Heads of neighbouring lines would run into each other. */
     private static final double CLOSE = 8;
 
+    private static final Stroke NO_OUTLINE = new Stroke(0.0);
+
     private final ChainLayout lay;
     private final Drawing drawing;
 
@@ -23,7 +25,7 @@ final class TileWiring {
         for (Stop stop : stops) {
             Point centre = lay.pixel(stop.x(), stop.y());
             if (lay.dotted()) {
-                drawing.dot(name, centre, lay.radius());
+                drawing.add(name, new Shape.Circle(centre, lay.radius(), NO_OUTLINE, true));
             } else {
                 drawing.circle(name, Stroke.LINE, centre, lay.radius());
             }
@@ -44,7 +46,7 @@ final class TileWiring {
 
     /** On every piece where there is room, else once in each line of pixels, or in the first alone. */
     private boolean showsHead(List<Stop> stops, int i) {
-        if (lay.pitch >= 18) {
+        if (!lay.dotted()) {
             return true;
         }
         int lineLength = lay.linesAreRows(stops.get(0).place())
@@ -90,7 +92,7 @@ final class TileWiring {
 
     private double headLength() {
         return lay.dotted()
-                ? Math.max(4, lay.pitch - 2 * lay.radius() - 1)
+                ? Math.max(4, Math.min(7, lay.pitch - 2 * lay.radius() - 1))
                 : Math.min(7, lay.pitch - 2 * lay.radius() - 2);
     }
 
