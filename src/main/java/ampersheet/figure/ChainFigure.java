@@ -17,6 +17,7 @@ public final class ChainFigure {
     private static final double NARROWEST_IF_NARROW = 4;
     /** Rather than draw pixels closer, tiles of all rows are left out. */
     private static final double NARROWEST_BEFORE_LEAVING_OUT = 7;
+
     private static final double BESIDE_PITCH = 14;
     private static final double BESIDE_IF_NARROW = 22;
 

@@ -11,7 +11,7 @@ import java.util.function.ToIntFunction;
 /** The numbers of columns and rows. */
 final class ChainLabels {
     /** From the edge of the panel to the middle of the columns' numbers. */
-    private static final double ABOVE = 11;
+    private static final double ABOVE = 12.5;
     /** To the end of the rows' numbers: clear of the heads of arrows into a tile. */
     private static final double BESIDE = ChainDrawing.HEAD + 1.5;
 

@@ -31,6 +31,9 @@ final class ChainLayout {
     /** From here on there is room for a head on every line between two pixels. */
     private static final double DOTTED = 18;
 
+    /** A wall of more pixels is a pattern, and a ring for each would only be heavier. */
+    private static final int MOST_RINGS = 300;
+
     private static final double CROWDED = 6;
     /** There a line leads back between any two. */
     private static final double CROWDED_ONE_WAY = 8;
@@ -91,8 +94,8 @@ final class ChainLayout {
         this.port = panel.returnLine() ? PORT : 0;
         this.margin = innerRim + Math.max(pitch < CLOSE_PITCH ? 5 : 7, Math.min(14, pitch * 0.55));
         this.gap = pitch >= 18 ? 30 : 18;
-        Lettering widest = Lettering.plain(Integer.toString(lastColumn()), Lettering.SMALL)
-                .inBold();
+        Lettering widest =
+                Lettering.plain(Integer.toString(lastColumn()), Lettering.SMALL).inBold();
         this.columnNumbers = new Numbering(tile.columns(), pitch, widest.width() / 2, widest.width() + COLUMN_GAP);
         this.rowNumbers = new Numbering(tile.rows(), pitch, NUMBER_HEIGHT / 2, ROW_NUMBER_ROOM);
         double beyond = margin - innerRim - port;
@@ -232,9 +235,9 @@ final class ChainLayout {
         return dotted() ? Math.min(LARGEST_DOT, Math.max(SMALLEST_DOT, DOT * pitch)) : Math.min(7, 0.27 * pitch);
     }
 
-    /** Close together, pixels are dots on the line instead of circles between its pieces. */
+    /** Close together or very many, pixels are dots on the line instead of circles between its pieces. */
     boolean dotted() {
-        return pitch < DOTTED;
+        return pitch < DOTTED || panel.places().size() * tile.columns() * tile.rows() > MOST_RINGS;
     }
 
     /** Where all lines inside a tile would be a blot, only the first line of pixels is drawn. */

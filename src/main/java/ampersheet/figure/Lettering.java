@@ -111,7 +111,8 @@ public record Lettering(List<Run> runs, double size, boolean bold) {
     }
 
     double descent() {
-        if (runs.stream().allMatch(run -> run.face() != Face.SUBSCRIPT && run.text().matches("[0-9?]+"))) {
+        if (runs.stream()
+                .allMatch(run -> run.face() != Face.SUBSCRIPT && run.text().matches("[0-9?]+"))) {
             return 0.02 * size; // nothing of them is below the line
         }
         boolean lowered = runs.stream().anyMatch(run -> run.face() == Face.SUBSCRIPT);

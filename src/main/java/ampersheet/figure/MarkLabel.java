@@ -82,10 +82,7 @@ final class MarkLabel {
             before += 0.5;
         }
         drawing.line(
-                name,
-                Stroke.FINE,
-                centre.towards(best.at(), ring),
-                best.at().towards(centre, before));
+                name, Stroke.FINE, centre.towards(best.at(), ring), best.at().towards(centre, before));
         placer.place(name, lines, List.of(best));
     }
 
@@ -153,7 +150,8 @@ final class MarkLabel {
                             : 0;
                 }
             } else if (shape.bounds().crossedBy(from, to)) {
-                boolean otherTile = shape instanceof Shape.Outline && !shape.bounds().contains(centre);
+                boolean otherTile =
+                        shape instanceof Shape.Outline && !shape.bounds().contains(centre);
                 cost += otherTile ? ENTERS_ANOTHER_TILE : CROSSES_A_LINE;
             }
         }
@@ -162,8 +160,8 @@ final class MarkLabel {
 
     private static double distance(Point point, Point from, Point to) {
         double length = from.distanceTo(to);
-        double along = ((point.x() - from.x()) * (to.x() - from.x()) + (point.y() - from.y()) * (to.y() - from.y()))
-                / length;
+        double along =
+                ((point.x() - from.x()) * (to.x() - from.x()) + (point.y() - from.y()) * (to.y() - from.y())) / length;
         return point.distanceTo(from.towards(to, Math.max(0, Math.min(length, along))));
     }
 }

@@ -46,9 +46,15 @@ record Numbering(int pixels, double pitch, double half, double room) {
         wanted.add(pixels - 1);
         Set<Integer> numbered = new TreeSet<>();
         for (int i : wanted) {
-            boolean clear = numbered.stream().allMatch(other -> Math.abs(other - i) * pitch >= 2 * half + 2 * CLEARANCE);
+            boolean clear =
+                    numbered.stream().allMatch(other -> Math.abs(other - i) * pitch >= 2 * half + 2 * CLEARANCE);
             if (clear && free.test(i)) {
                 numbered.add(i);
+            }
+        }
+        for (int i = 0; numbered.isEmpty() && i < pixels; i++) {
+            if (free.test(i)) {
+                numbered.add(i); // any is better than none
             }
         }
         return List.copyOf(numbered);

@@ -79,7 +79,9 @@ final class SvgPen implements Pen {
             case END -> look.append(" text-anchor=\"end\"");
         }
         if (lettering.size() != Lettering.BODY) {
-            look.append(" font-size=\"").append(Decimals.print(lettering.size())).append('"');
+            look.append(" font-size=\"")
+                    .append(Decimals.print(lettering.size()))
+                    .append('"');
         }
         if (lettering.bold()) {
             look.append(" font-weight=\"bold\"");
@@ -96,7 +98,10 @@ final class SvgPen implements Pen {
                     .append('"');
         }
         if (span.subscript()) {
-            attributes.append(" font-size=\"").append(Decimals.print(span.size())).append('"');
+            attributes
+                    .append(" font-size=\"")
+                    .append(Decimals.print(span.size()))
+                    .append('"');
         }
         if (span.italic()) {
             attributes.append(" font-style=\"italic\"");
@@ -128,9 +133,7 @@ final class SvgPen implements Pen {
             svg.append("/>\n");
         });
         if (!filled.data().isEmpty()) {
-            svg.append("<path d=\"")
-                    .append(filled.data())
-                    .append("\" fill=\"currentColor\" stroke=\"none\"/>\n");
+            svg.append("<path d=\"").append(filled.data()).append("\" fill=\"currentColor\" stroke=\"none\"/>\n");
         }
         // In a group of their own: a part that is cued has heavier lines, but no smaller dots.
         dots.forEach((radius, path) -> svg.append("<g><path d=\"")

@@ -13,8 +13,7 @@ import org.w3c.dom.Element;
 
 /** What holds for every figure of this room. */
 public final class Audit {
-    private static final Set<String> ELEMENTS =
-            Set.of("svg", "title", "desc", "g", "path", "text", "tspan");
+    private static final Set<String> ELEMENTS = Set.of("svg", "title", "desc", "g", "path", "text", "tspan");
 
     private Audit() {}
 
