@@ -181,11 +181,11 @@ class ChainTemplatesTest {
                         boolean close = drawn.pitch() < CLOSE;
                         assertTrue(
                                 numbers.stream()
-                                        .anyMatch(number -> number / of == first / of
-                                                && (close
-                                                        || marked.contains(number)
-                                                        || number % of == 0
-                                                        || number % of == of - 1)),
+                                        .anyMatch(number -> close && Math.abs(number / of - first / of) <= 1
+                                                || number / of == first / of
+                                                        && (marked.contains(number)
+                                                                || number % of == 0
+                                                                || number % of == of - 1)),
                                 drawn.where() + (columns ? ": of columns " : ": of rows ") + first + " to "
                                         + (first + of - 1) + " none in " + numbers);
                     }
