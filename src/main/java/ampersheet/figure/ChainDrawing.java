@@ -12,6 +12,8 @@ final class ChainDrawing {
     private static final double CORNER_MARK = 8;
     private static final String CORNER = "top left corner of the tile when upright";
 
+    private static final String FIRST_LINE = "inside a tile: way in, first line, way out";
+
     private final ChainLayout lay;
     private final Drawing drawing = new Drawing();
 
@@ -20,7 +22,7 @@ final class ChainDrawing {
         this.lay = lay;
         LabelPlacer placer = new LabelPlacer(drawing);
         PanelWiring wiring = new PanelWiring(lay, drawing, placer);
-        ChainLabels labels = new ChainLabels(lay, drawing, placer);
+        ChainLabels labels = new ChainLabels(lay, drawing);
         lay.boxes.keySet().forEach(this::tile);
         if (!outlineOnly) {
             lay.boxes.keySet().forEach(new TileWiring(lay, drawing)::pixels);
@@ -28,11 +30,11 @@ final class ChainDrawing {
         wiring.links();
         wiring.controller();
         wiring.end();
-        labels.columnNumbers();
-        labels.rowNumbers();
+        boolean columns = labels.columnNumbers();
+        boolean rows = labels.rowNumbers();
         wiring.portNames();
-        lay.marks.forEach(labels::mark);
-        legend();
+        lay.marks.forEach(mark -> MarkLabel.draw(lay, drawing, placer, mark));
+        legend(numbers(columns, rows));
     }
 
     Drawing drawing() {
@@ -55,7 +57,16 @@ final class ChainDrawing {
                 corner.towards(corners.get((turned + 3) % 4), CORNER_MARK));
     }
 
-    private void legend() {
+    /** What the numbers are that are there. */
+    private String numbers(boolean columns, boolean rows) {
+        return !lay.hasRows()
+                ? "numbers: pixels from the left"
+                : columns && rows
+                        ? "numbers: columns above, rows at the left"
+                        : columns ? "numbers: columns above" : rows ? "numbers: rows at the left" : "";
+    }
+
+    private void legend(String numbers) {
         Box whole = drawing.bounds();
         double x = whole.left();
         double y = whole.bottom() + 18;
@@ -67,11 +78,15 @@ final class ChainDrawing {
         if (lay.anyTurned()) {
             texts.add(CORNER);
         }
-        String numbers = lay.hasRows() ? "numbers: columns above, rows at the left" : "numbers: pixels from the left";
-        texts.add(numbers);
+        if (!numbers.isEmpty()) {
+            texts.add(numbers);
+        }
+        if (lay.crowded()) {
+            texts.add(FIRST_LINE);
+        }
         for (String text : texts) {
             Lettering lettering = Lettering.plain(text, Lettering.SMALL);
-            double sample = text.equals(numbers) ? -6 : text.equals(CORNER) ? 14 : 32;
+            double sample = text.equals(numbers) || text.equals(FIRST_LINE) ? -6 : text.equals(CORNER) ? 14 : 32;
             if (x > whole.left() && x + sample + 6 + lettering.width() > limit) {
                 x = whole.left();
                 y += 18;

@@ -17,8 +17,9 @@ public final class ChainFigure {
     private static final double NARROWEST_IF_NARROW = 4;
     /** Rather than draw pixels closer, tiles of all rows are left out. */
     private static final double NARROWEST_BEFORE_LEAVING_OUT = 7;
-    /** Down to this the controller stands beside its tile; closer together it needs the width. */
+
     private static final double BESIDE_PITCH = 14;
+    private static final double BESIDE_IF_NARROW = 22;
 
     private ChainFigure() {}
 
@@ -78,7 +79,8 @@ public final class ChainFigure {
                             : drawing;
                 }
                 outlineOnly = !fits;
-                pitch -= fits ? 0 : Math.max(1, Math.floor(Math.max(across, down)));
+                double closer = fits ? 0 : Math.max(1, Math.floor(Math.max(across, down)));
+                pitch = pitch > way.narrowest ? Math.max(way.narrowest, pitch - closer) : pitch - closer;
             }
         }
         Way last = ways.get(ways.size() - 1);
@@ -112,14 +114,15 @@ public final class ChainFigure {
      * @param elided whether tiles in the middle are left out
      * @param tilesInLine after so many tiles a single row goes on in a line below
      * @param narrowest distance between pixels that is tried before the next way
+     * @param beside down to this distance the controller stands beside its tile; closer together it needs the width
      */
-    record Way(boolean elided, int tilesInLine, double narrowest) {
+    record Way(boolean elided, int tilesInLine, double narrowest, double beside) {
         Drawing draw(Panel panel, DataPath.Outcome.Traced path, List<Mark> marks, double pitch, boolean outlineOnly) {
             return new ChainDrawing(new ChainLayout(panel, path, marks, this, pitch), outlineOnly).drawing();
         }
 
         boolean controllerAbove(Panel panel, double pitch) {
-            return pitch < BESIDE_PITCH || tilesInLine < panel.places().size();
+            return pitch < beside || tilesInLine < panel.places().size();
         }
     }
 
@@ -129,21 +132,19 @@ public final class ChainFigure {
                 .allMatch(p -> p.row() == panel.places().get(0).row());
         boolean canElide = oneRow && tiles > 4;
         boolean narrow = widest < Figure.PAGE_WIDTH;
-        List<Way> ways = new ArrayList<>();
-        ways.add(new Way(
-                false,
-                tiles,
-                oneRow && (canElide || narrow)
-                        ? NARROWEST_PITCH
-                        : narrow ? NARROWEST_BEFORE_LEAVING_OUT : NARROWEST_OF_ALL));
+        double beside = narrow ? BESIDE_IF_NARROW : BESIDE_PITCH;
+        double whole = oneRow && (canElide || narrow)
+                ? NARROWEST_PITCH
+                : narrow ? NARROWEST_BEFORE_LEAVING_OUT : NARROWEST_OF_ALL;
+        List<Way> ways = new ArrayList<>(List.of(new Way(false, tiles, whole, beside)));
         if (canElide) {
-            ways.add(new Way(true, tiles, narrow ? NARROWEST_PITCH : NARROWEST_OF_ALL));
+            ways.add(new Way(true, tiles, narrow ? NARROWEST_PITCH : NARROWEST_OF_ALL, beside));
         }
         if (oneRow && narrow) {
-            ways.add(new Way(canElide, 2, NARROWEST_PITCH));
-            ways.add(new Way(canElide, 1, NARROWEST_IF_NARROW));
+            ways.add(new Way(canElide, 2, NARROWEST_PITCH, beside));
+            ways.add(new Way(canElide, 1, NARROWEST_IF_NARROW, beside));
         } else if (narrow) {
-            ways.add(new Way(canLeaveColumnsOut(panel), tiles, NARROWEST_IF_NARROW));
+            ways.add(new Way(canLeaveColumnsOut(panel), tiles, NARROWEST_IF_NARROW, beside));
         }
         return ways;
     }

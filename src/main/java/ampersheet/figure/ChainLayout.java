@@ -7,18 +7,41 @@ import ampersheet.chain.Panel;
 import ampersheet.chain.Tile;
 import ampersheet.circuit.GridPoint;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.ToIntFunction;
+import java.util.stream.IntStream;
 
 /** Where the tiles of a panel, their pixels and their ports lie on the page, at one distance between pixels. */
 final class ChainLayout {
     static final double OUTER_RIM = 6;
     static final double ELLIPSIS = 44;
     static final double NUMBER_ROOM = 24;
-    static final double ROW_NUMBER_ROOM = 13;
+    private static final double ROW_NUMBER_ROOM = 15;
+    private static final double COLUMN_GAP = 5;
+    /** Of the letters themselves. */
+    private static final double NUMBER_HEIGHT = 0.72 * Lettering.SMALL;
+    /** Either line of a port lies so far from its middle. */
+    private static final double PORT = 5.5;
+
+    /** From here on there is room for a head on every line between two pixels. */
+    private static final double DOTTED = 18;
+
+    /** A wall of more pixels is a pattern, and a ring for each would only be heavier. */
+    private static final int MOST_RINGS = 300;
+
+    private static final double CROWDED = 6;
+    /** There a line leads back between any two. */
+    private static final double CROWDED_ONE_WAY = 8;
+    /** Of the pitch: so that more white than black is left between rows. */
+    private static final double DOT = 0.19;
+
+    private static final double SMALLEST_DOT = 1.2;
+    private static final double LARGEST_DOT = 2.3;
     private static final double ROW_GAP = 16;
     private static final double ROW_GAP_WITH_LINES = 28;
     private static final double ROW_GAP_WITH_CABLES = 36;
@@ -48,6 +71,8 @@ final class ChainLayout {
 
     private final boolean elided;
     private final double port;
+    final Numbering columnNumbers;
+    final Numbering rowNumbers;
     /** From the middle of a side to its ports: level with no number. */
     private final double portAcross;
 
@@ -66,11 +91,16 @@ final class ChainLayout {
         this.tilesInLine = way.tilesInLine();
         this.controllerAbove = way.controllerAbove(panel, pitch) && firstInput().horizontal();
         this.innerRim = panel.returnLine() ? OUTER_RIM + 5 : OUTER_RIM;
-        this.port = panel.returnLine() ? 6 : 0;
+        this.port = panel.returnLine() ? PORT : 0;
         this.margin = innerRim + Math.max(pitch < CLOSE_PITCH ? 5 : 7, Math.min(14, pitch * 0.55));
         this.gap = pitch >= 18 ? 30 : 18;
-        this.portAcross = clearOfNumbers(tile.columns(), columnStep());
-        this.portDown = clearOfNumbers(tile.rows(), step(ROW_NUMBER_ROOM));
+        Lettering widest =
+                Lettering.plain(Integer.toString(lastColumn()), Lettering.SMALL).inBold();
+        this.columnNumbers = new Numbering(tile.columns(), pitch, widest.width() / 2, widest.width() + COLUMN_GAP);
+        this.rowNumbers = new Numbering(tile.rows(), pitch, NUMBER_HEIGHT / 2, ROW_NUMBER_ROOM);
+        double beyond = margin - innerRim - port;
+        this.portAcross = columnNumbers.port(marked(mark -> mark.x(), tile.columns()), beyond, lines(Compass.NORTH));
+        this.portDown = rowNumbers.port(marked(mark -> mark.y(), tile.rows()), beyond, lines(Compass.WEST));
         this.rowGap = panel.cabled()
                 ? ROW_GAP_WITH_CABLES
                 : path.links().stream().allMatch(DataPath.Link::isShort) ? ROW_GAP : ROW_GAP_WITH_LINES;
@@ -168,14 +198,19 @@ final class ChainLayout {
         return side.horizontal() ? middle.plus(0, portDown) : middle.plus(portAcross, 0);
     }
 
-    /** From the middle of so many pixels to the nearest place half-way between two that are numbered. */
-    private double clearOfNumbers(int pixels, int step) {
-        if (pixels <= step) {
-            return 0;
-        }
-        double middle = (pixels - 1) / 2.0;
-        double between = step / 2.0 + step * Math.floor(middle / step);
-        return (between - middle) * pitch;
+    /** In each tile, counted from its first; a tile without a mark is one of them. */
+    private Collection<Set<Integer>> marked(ToIntFunction<ChainFigure.Mark> at, int pixels) {
+        Map<Integer, Set<Integer>> marked = new LinkedHashMap<>(Map.of(-1, Set.of()));
+        marks.forEach(mark -> marked.computeIfAbsent(at.applyAsInt(mark) / pixels, t -> new TreeSet<>())
+                .add(at.applyAsInt(mark) % pixels));
+        return marked.values();
+    }
+
+    /** Those of a port that meet the numbers on that side, as they lie on either side of its middle. */
+    private double[] lines(Compass side) {
+        boolean none = IntStream.range(0, panel.places().size())
+                .noneMatch(place -> input(place) == side || output(place) == side);
+        return none ? new double[0] : port > 0 ? new double[] {-port, port} : new double[] {0};
     }
 
     Point dataIn(int place) {
@@ -197,12 +232,17 @@ final class ChainLayout {
     }
 
     double radius() {
-        return pitch < CLOSE_PITCH ? 0.32 * pitch : dotted() ? 2.3 : Math.min(7, 0.27 * pitch);
+        return dotted() ? Math.min(LARGEST_DOT, Math.max(SMALLEST_DOT, DOT * pitch)) : Math.min(7, 0.27 * pitch);
     }
 
-    /** Close together, pixels are dots on the line instead of circles between its pieces. */
+    /** Close together or very many, pixels are dots on the line instead of circles between its pieces. */
     boolean dotted() {
-        return pitch < 15;
+        return pitch < DOTTED || panel.places().size() * tile.columns() * tile.rows() > MOST_RINGS;
+    }
+
+    /** Where all lines inside a tile would be a blot, only the first line of pixels is drawn. */
+    boolean crowded() {
+        return pitch < (tile.order() == Tile.Order.ALL_ONE_WAY ? CROWDED_ONE_WAY : CROWDED);
     }
 
     Point pixel(int x, int y) {
@@ -229,26 +269,16 @@ final class ChainLayout {
         return tile.along() == Tile.Along.ROWS == (panel.places().get(place).quarterTurns() % 2 == 0);
     }
 
-    int columnStep() {
-        int last = panel.places().stream()
+    private int lastColumn() {
+        return panel.places().stream()
                 .mapToInt(place -> place.column() * tile.columns() + tile.columns() - 1)
                 .max()
                 .orElseThrow();
-        return step(Lettering.plain("" + last, Lettering.SMALL).width() + 5);
     }
 
     /** Where all pixels lie in one row, it needs no number. */
     boolean hasRows() {
         return tile.rows() > 1 || panel.places().stream().anyMatch(place -> place.row() > 0);
-    }
-
-    int step(double room) {
-        for (int step : new int[] {1, 2, 5, 10, 20}) {
-            if (step * pitch >= room) {
-                return step;
-            }
-        }
-        return 50;
     }
 
     /** Without points that lie on the one before. */

@@ -164,17 +164,6 @@ final class Drawing {
         return false;
     }
 
-    /** How many shapes a straight line comes near; text counts as many, because it must stay legible. */
-    int obstacles(Point from, Point to) {
-        int count = 0;
-        for (int i = 0; i < all.size(); i++) {
-            if (reach.get(i).crossedBy(from, to)) {
-                count += all.get(i) instanceof Shape.Words ? 50 : 1;
-            }
-        }
-        return count;
-    }
-
     Box bounds() {
         return bounds;
     }
@@ -225,7 +214,6 @@ final class Drawing {
         String height = Decimals.print(Math.ceil(box.height()));
         String id = Xml.escape(idPrefix);
         StringBuilder svg = new StringBuilder();
-        SvgPen pen = new SvgPen(svg);
         svg.append("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 ")
                 .append(width)
                 .append(' ')
@@ -257,10 +245,7 @@ final class Drawing {
                 .append("</desc>\n");
         byPart.forEach((part, shapes) -> {
             svg.append(part.isEmpty() ? "<g>\n" : "<g data-part=\"" + Xml.escape(part) + "\">\n");
-            for (Shape shape : shapes) {
-                shape.draw(pen, -box.left(), -box.top());
-                svg.append('\n');
-            }
+            SvgPen.write(shapes, -box.left(), -box.top(), svg);
             svg.append("</g>\n");
         });
         return svg.append("</svg>\n").toString();

@@ -17,6 +17,8 @@ public record Lettering(List<Run> runs, double size, boolean bold) {
 
     static final double BODY = 15;
     static final double SMALL = 12;
+    /** Of the em. */
+    static final double DIGIT_HEIGHT = 0.68;
 
     /** Which point of the line lies where it is put. */
     public enum Anchor {
@@ -109,6 +111,10 @@ public record Lettering(List<Run> runs, double size, boolean bold) {
     }
 
     double descent() {
+        if (runs.stream()
+                .allMatch(run -> run.face() != Face.SUBSCRIPT && run.text().matches("[0-9?]+"))) {
+            return 0.02 * size; // nothing of them is below the line
+        }
         boolean lowered = runs.stream().anyMatch(run -> run.face() == Face.SUBSCRIPT);
         return (lowered ? 0.42 : 0.22) * size;
     }

@@ -159,7 +159,7 @@ final class PanelWiring {
     private double lane(Compass side) {
         return switch (side) {
             case NORTH -> 20;
-            case WEST -> ChainLayout.NUMBER_ROOM + 3;
+            case WEST -> ChainLayout.NUMBER_ROOM + 6;
             case EAST, SOUTH -> 9;
         };
     }

@@ -6,6 +6,11 @@ import java.util.List;
 
 /** The pixels of a tile and the lines between them, from its input to its output, and the return line round them. */
 final class TileWiring {
+    /** Heads of neighbouring lines would run into each other. */
+    private static final double CLOSE = 8;
+
+    private static final Stroke NO_OUTLINE = new Stroke(0.0);
+
     private final ChainLayout lay;
     private final Drawing drawing;
 
@@ -20,12 +25,12 @@ final class TileWiring {
         for (Stop stop : stops) {
             Point centre = lay.pixel(stop.x(), stop.y());
             if (lay.dotted()) {
-                drawing.dot(name, centre, lay.radius());
+                drawing.add(name, new Shape.Circle(centre, lay.radius(), NO_OUTLINE, true));
             } else {
                 drawing.circle(name, Stroke.LINE, centre, lay.radius());
             }
         }
-        for (int i = 1; i < stops.size(); i++) {
+        for (int i = 1; i < stops.size() && (!lay.crowded() || stops.get(i).linesBefore() == 0); i++) {
             between(place, stops.get(i - 1), stops.get(i), showsHead(stops, i));
         }
         leads(
@@ -39,15 +44,15 @@ final class TileWiring {
         }
     }
 
-    /** On every piece where there is room, else once in each line of pixels. */
+    /** On every piece where there is room, else once in each line of pixels, or in the first alone. */
     private boolean showsHead(List<Stop> stops, int i) {
-        if (lay.pitch >= 18) {
+        if (!lay.dotted()) {
             return true;
         }
         int lineLength = lay.linesAreRows(stops.get(0).place())
                 ? lay.columnsAsTurned(stops.get(0).place())
                 : lay.rowsAsTurned(stops.get(0).place());
-        return i % lineLength == (lineLength + 1) / 2 % lineLength;
+        return i % lineLength == (lineLength + 1) / 2 % lineLength && (lay.pitch >= CLOSE || i < lineLength);
     }
 
     private void between(int place, Stop from, Stop to, boolean head) {
@@ -87,7 +92,7 @@ final class TileWiring {
 
     private double headLength() {
         return lay.dotted()
-                ? Math.max(4, lay.pitch - 2 * lay.radius() - 1)
+                ? Math.max(4, Math.min(7, lay.pitch - 2 * lay.radius() - 1))
                 : Math.min(7, lay.pitch - 2 * lay.radius() - 2);
     }
 

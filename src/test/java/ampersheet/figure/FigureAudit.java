@@ -1,10 +1,6 @@
 package ampersheet.figure;
 
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import org.w3c.dom.Element;
-import org.w3c.dom.Node;
 
 /** Reads a figure back from its SVG and looks at what a page shows of it. */
 public final class FigureAudit {
@@ -25,83 +21,35 @@ public final class FigureAudit {
     /** Labels stand clear of each other and of every line; text inside a body stays inside it. */
     public static void labelsStandClear(Figure figure, String where) {
         Drawing drawing = new Drawing();
-        for (Element element : SvgText.elements(SvgText.parse(figure.svg()))) {
-            switch (element.getTagName()) {
-                case "polyline" -> drawing.add("", new Shape.Line(points(element), stroke(element)));
-                case "polygon" ->
-                    drawing.add("", new Shape.Polygon(points(element), stroke(element), isFilled(element)));
-                case "circle" ->
-                    drawing.add(
-                            "",
-                            new Shape.Circle(
-                                    new Point(number(element, "cx"), number(element, "cy")),
-                                    number(element, "r"),
-                                    stroke(element),
-                                    isFilled(element)));
-                case "path" -> drawing.add("", outline(element));
-                case "text" -> drawing.add("", words(element));
-                default -> {}
-            }
-        }
+        SvgReader.read(figure.svg(), new IntoDrawing(drawing));
         Audit.clear(drawing, where, ROUNDING);
     }
 
-    private static double number(Element element, String name) {
-        return Double.parseDouble(element.getAttribute(name));
-    }
-
-    private static boolean isFilled(Element element) {
-        return element.getAttribute("fill").equals("currentColor");
-    }
-
-    private static Stroke stroke(Element element) {
-        double width = element.hasAttribute("stroke-width") ? number(element, "stroke-width") : Stroke.LINE.width();
-        List<Double> dashes = element.hasAttribute("stroke-dasharray")
-                ? Arrays.stream(element.getAttribute("stroke-dasharray").split(" "))
-                        .map(Double::valueOf)
-                        .toList()
-                : List.of();
-        return new Stroke(width, dashes);
-    }
-
-    private static List<Point> points(Element element) {
-        return Arrays.stream(element.getAttribute("points").split(" "))
-                .map(FigureAudit::point)
-                .toList();
-    }
-
-    private static Point point(String pair) {
-        String[] coordinates = pair.split(",");
-        return new Point(Double.parseDouble(coordinates[0]), Double.parseDouble(coordinates[1]));
-    }
-
-    /** Its corners stand after each Q. */
-    private static Shape outline(Element element) {
-        List<Point> corners = new ArrayList<>();
-        for (String part : element.getAttribute("d").split("Q")) {
-            corners.add(point(part.split(" ")[0].replaceAll("[MZ]", "")));
+    /** Puts what a pen is handed into a drawing. */
+    private record IntoDrawing(Drawing drawing) implements Pen {
+        @Override
+        public void line(List<Point> points, Stroke stroke) {
+            drawing.add("", new Shape.Line(points, stroke));
         }
-        return new Shape.Outline(corners.subList(1, corners.size()), 3, stroke(element));
-    }
 
-    private static Shape.Words words(Element element) {
-        List<Lettering.Run> runs = new ArrayList<>();
-        for (Node node = element.getFirstChild(); node != null; node = node.getNextSibling()) {
-            boolean subscript = node instanceof Element run && run.hasAttribute("font-size");
-            boolean italic = node instanceof Element run && run.hasAttribute("font-style");
-            runs.add(new Lettering.Run(
-                    node.getTextContent(),
-                    subscript ? Lettering.Face.SUBSCRIPT : italic ? Lettering.Face.ITALIC : Lettering.Face.UPRIGHT));
+        @Override
+        public void polygon(List<Point> corners, Stroke stroke, boolean filled) {
+            drawing.add("", new Shape.Polygon(corners, stroke, filled));
         }
-        Lettering lettering = new Lettering(
-                runs,
-                element.hasAttribute("font-size") ? number(element, "font-size") : Lettering.BODY,
-                element.getAttribute("font-weight").equals("bold"));
-        Lettering.Anchor anchor = switch (element.getAttribute("text-anchor")) {
-            case "middle" -> Lettering.Anchor.MIDDLE;
-            case "end" -> Lettering.Anchor.END;
-            default -> Lettering.Anchor.START;
-        };
-        return new Shape.Words(lettering, new Point(number(element, "x"), number(element, "y")), anchor, true);
+
+        @Override
+        public void circle(Point centre, double radius, Stroke stroke, boolean filled) {
+            drawing.add("", new Shape.Circle(centre, radius, stroke, filled));
+        }
+
+        @Override
+        public void outline(List<Corner> corners, Stroke stroke) {
+            drawing.add("", new Shape.Outline(corners.stream().map(Corner::at).toList(), 3, stroke));
+        }
+
+        @Override
+        public void words(Lettering lettering, Point baseline, Lettering.Anchor anchor) {
+            drawing.add("", new Shape.Words(lettering, baseline, anchor, true));
+        }
     }
 }

@@ -4,10 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Element;
-import org.w3c.dom.NodeList;
 
 class RowChartTest {
     private static final Figure BARS = BarFigure.draw(
@@ -28,19 +28,20 @@ class RowChartTest {
     }
 
     /** The right end less the left end of each filled body, in the order drawn. */
-    private static List<Double> lengths(Element svg) {
-        NodeList bodies = svg.getElementsByTagName("polygon");
-        List<Double> lengths = new java.util.ArrayList<>();
-        for (int i = 0; i < bodies.getLength(); i++) {
-            String[] points = ((Element) bodies.item(i)).getAttribute("points").split("[ ,]+");
-            lengths.add(Double.parseDouble(points[2]) - Double.parseDouble(points[0]));
-        }
+    private static List<Double> lengths(Figure figure) {
+        List<Double> lengths = new ArrayList<>();
+        SvgReader.read(figure.svg(), new Ink() {
+            @Override
+            public void polygon(List<Point> corners, Stroke stroke, boolean filled) {
+                lengths.add(Box.around(corners.toArray(new Point[0])).width());
+            }
+        });
         return lengths;
     }
 
     @Test
-    void barsAreAsLongAsWhatTheyShow() throws Exception {
-        List<Double> lengths = lengths(svg(BARS));
+    void barsAreAsLongAsWhatTheyShow() {
+        List<Double> lengths = lengths(BARS);
         assertEquals(2, lengths.size(), "nothing is drawn for zero");
         assertEquals(2, lengths.get(0) / lengths.get(1), 0.01);
     }

@@ -362,7 +362,7 @@ class PracticePageTest {
                 browser.findElement(By.cssSelector("#example-body .steps > li.cued"))
                         .getDomProperty("value"));
         String line = (String) browser.executeScript(
-                "return getComputedStyle(document.querySelector('#setting [data-part=R1] polyline')).strokeWidth");
+                "return getComputedStyle(document.querySelector('#setting [data-part=R1] path')).strokeWidth");
         assertEquals("3.4px", line);
         assertEquals(before, drawing("setting").replace(" class=\"cued\"", "").replace(" class=\"\"", ""));
         place("c").findElement(By.tagName("input")).click();

@@ -1,0 +1,158 @@
+package ampersheet.figure;
+
+import java.util.List;
+
+/**
+ * The data of one SVG path, told from point to point in as few letters as it takes: a tile has hundreds of pixels. All
+ * points are hundredths of a pixel already, so that no error adds up from one to the next.
+ */
+final class SvgPath {
+    private final StringBuilder data = new StringBuilder();
+    /** What the last command was; numbers after it go on with it. */
+    private char command;
+
+    private long x;
+    private long y;
+    private long startX;
+    private long startY;
+    /** Whether a line may go on from here, as it may not from a dot or a closed body. */
+    private boolean open;
+
+    /** An open line; where it begins at the end of the one before, it is one with it. */
+    void line(List<Point> points, boolean mayGoOn) {
+        Point first = points.get(0);
+        if (!(mayGoOn && open && hundredths(first.x()) == x && hundredths(first.y()) == y)) {
+            move(first);
+        }
+        points.subList(1, points.size()).forEach(this::lineTo);
+        open = true;
+    }
+
+    /** Clockwise, whichever way its corners are told: bodies that overlap would else leave a hole. */
+    void polygon(List<Point> corners) {
+        boolean reversed = turning(corners) < 0;
+        int n = corners.size();
+        for (int i = 0; i < n; i++) {
+            Point corner = corners.get(reversed ? n - 1 - i : i);
+            if (i == 0) {
+                move(corner);
+            } else {
+                lineTo(corner);
+            }
+        }
+        close();
+    }
+
+    private static double turning(List<Point> corners) {
+        double twiceTheArea = 0;
+        for (int i = 0; i < corners.size(); i++) {
+            Point a = corners.get(i);
+            Point b = corners.get((i + 1) % corners.size());
+            twiceTheArea += a.x() * b.y() - b.x() * a.y();
+        }
+        return twiceTheArea;
+    }
+
+    /** Two halves. */
+    void circle(Point centre, double radius) {
+        move(centre.plus(-radius, 0));
+        long across = hundredths(2 * radius);
+        for (long half : new long[] {across, -across}) {
+            command('a');
+            number(hundredths(radius));
+            number(hundredths(radius));
+            data.append(" 0 1 0");
+            number(half);
+            number(0);
+        }
+        close();
+    }
+
+    /** A line without length, which a round pen leaves as a dot. */
+    void dot(Point centre) {
+        move(centre);
+        command('h');
+        number(0);
+    }
+
+    void outline(List<Pen.Corner> corners) {
+        for (int i = 0; i < corners.size(); i++) {
+            if (i == 0) {
+                move(corners.get(0).in());
+            } else {
+                lineTo(corners.get(i).in());
+            }
+            command('q');
+            by(corners.get(i).at());
+            by(corners.get(i).out());
+            x = hundredths(corners.get(i).out().x());
+            y = hundredths(corners.get(i).out().y());
+        }
+        close();
+    }
+
+    private void move(Point to) {
+        boolean first = data.length() == 0;
+        command(first ? 'M' : 'm');
+        by(to);
+        startX = hundredths(to.x());
+        startY = hundredths(to.y());
+        x = startX;
+        y = startY;
+        open = false;
+        command = first ? 'L' : 'l'; // as further numbers would be understood
+    }
+
+    private void lineTo(Point to) {
+        long toX = hundredths(to.x());
+        long toY = hundredths(to.y());
+        if (toY == y) {
+            command('h');
+            number(toX - x);
+        } else if (toX == x) {
+            command('v');
+            number(toY - y);
+        } else {
+            command('l');
+            by(to);
+        }
+        x = toX;
+        y = toY;
+    }
+
+    private void close() {
+        data.append('z');
+        command = 'z';
+        x = startX;
+        y = startY;
+        open = false;
+    }
+
+    private void by(Point to) {
+        number(hundredths(to.x()) - x);
+        number(hundredths(to.y()) - y);
+    }
+
+    private void command(char next) {
+        if (next != command || next == 'm') {
+            data.append(next);
+            command = next;
+        }
+    }
+
+    private void number(long hundredths) {
+        boolean afterNumber = data.length() > 0 && Character.isDigit(data.charAt(data.length() - 1));
+        if (afterNumber && hundredths >= 0) {
+            data.append(' ');
+        }
+        data.append(Decimals.print(hundredths / 100.0));
+    }
+
+    private static long hundredths(double value) {
+        return Math.round(value * 100);
+    }
+
+    String data() {
+        return data.toString();
+    }
+}
