@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assumptions.abort;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -17,6 +18,7 @@ import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.logging.LogEntry;
 import org.openqa.selenium.logging.LogType;
 import org.openqa.selenium.logging.LoggingPreferences;
+import org.openqa.selenium.support.ui.WebDriverWait;
 
 /**
  * A headless browser for tests. Where there is none, or the checker was not compiled, a test that asks for one is
@@ -99,6 +101,13 @@ public final class Chromium {
                 "Storage.clearDataForOrigin", Map.of("origin", "file://", "storageTypes", "local_storage"));
         requestsAndComplaints(browser);
         browser.get(file.toUri().toString());
+        untilReady(browser);
+    }
+
+    /** The script of a page shows what is first after the page has been loaded. */
+    public static void untilReady(ChromeDriver browser) {
+        new WebDriverWait(browser, Duration.ofSeconds(20)).until(page ->
+                (boolean) browser.executeScript("return performance.getEntriesByName('ready').length > 0"));
     }
 
     /** A screen of so many CSS pixels. */

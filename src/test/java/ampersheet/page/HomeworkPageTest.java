@@ -165,6 +165,7 @@ class HomeworkPageTest {
     void draftsSurviveAReloadUntilTheyAreCleared() {
         Map<String, String> answers = answerAll();
         browser.navigate().refresh();
+        Chromium.untilReady(browser);
         answers.forEach((question, answer) -> {
             List<WebElement> fields = browser.findElements(By.cssSelector("[data-question='" + question + "'] input"));
             String kept = fields.size() == 1
@@ -179,6 +180,7 @@ class HomeworkPageTest {
         element("clear").click();
         element("clear").click();
         browser.navigate().refresh();
+        Chromium.untilReady(browser);
         assertEquals("", field("q2a").getDomProperty("value"));
         assertFalse(element("save").isEnabled(), "there is nothing to hand in");
     }
@@ -258,6 +260,7 @@ class HomeworkPageTest {
         assertEquals(List.of(first.get(0), Integer.toString(begun + 1), first.get(2)), saveAndSeat());
         element("save").click();
         browser.navigate().refresh();
+        Chromium.untilReady(browser);
         type("q2a", "3 kΩ");
         assertEquals(List.of(first.get(0), Integer.toString(begun + 2), first.get(2)), saveAndSeat());
         element("clear").click();

@@ -81,6 +81,16 @@ class PracticePageTest {
         Chromium.openAnew(browser, file);
     }
 
+    private static void reload() {
+        browser.navigate().refresh();
+        Chromium.untilReady(browser);
+    }
+
+    private static void visit() {
+        browser.get(file.toUri().toString());
+        Chromium.untilReady(browser);
+    }
+
     @AfterAll
     static void close() {
         if (browser != null) {
@@ -387,7 +397,7 @@ class PracticePageTest {
         assertTrue(text("hints").contains("Hint 2: step 1, with numbers"), text("hints"));
         element("hint").click();
         assertTrue(text("hints").contains("Hint 3: step 1, the line"), text("hints"));
-        browser.navigate().refresh();
+        reload();
         assertTrue(text("hints").contains("Hint 3: step 1, the line"), "hints that were taken stay: " + text("hints"));
         String answer = right(shownKey(), "a");
         assertFalse(element("solution").isDisplayed());
@@ -540,7 +550,7 @@ class PracticePageTest {
         String first = places().get(0);
         typeByKeys(first, "12.3 kg");
         check();
-        browser.navigate().refresh();
+        reload();
         assertEquals(variant, shownVariant());
         assertEquals("12.3 kg", place(first).findElement(By.tagName("input")).getDomProperty("value"));
         assertEquals("wrong", kind(first));
@@ -561,7 +571,7 @@ class PracticePageTest {
         String here = browser.getWindowHandle();
         browser.switchTo().newWindow(org.openqa.selenium.WindowType.TAB);
         try {
-            browser.get(file.toUri().toString());
+            visit();
             assertEquals(
                     "1.1 V",
                     place(places().get(0)).findElement(By.tagName("input")).getDomProperty("value"));
@@ -572,7 +582,7 @@ class PracticePageTest {
         }
         assertEquals(
                 "2.2 ohm", place(other).findElement(By.tagName("input")).getDomProperty("value"), "taken over at once");
-        browser.navigate().refresh();
+        reload();
         assertEquals(
                 "1.1 V", place(places().get(0)).findElement(By.tagName("input")).getDomProperty("value"));
         assertEquals("2.2 ohm", place(other).findElement(By.tagName("input")).getDomProperty("value"));
@@ -584,7 +594,7 @@ class PracticePageTest {
         String here = browser.getWindowHandle();
         browser.switchTo().newWindow(org.openqa.selenium.WindowType.TAB);
         try {
-            browser.get(file.toUri().toString());
+            visit();
             element("clear").click();
             element("clear").click();
         } finally {
@@ -624,7 +634,7 @@ class PracticePageTest {
         assertRow("1 of 2 solved bare and without help", "one press only asks");
         element("clear").click();
         assertRow("0 of 2 solved bare and without help");
-        browser.navigate().refresh();
+        reload();
         assertRow("0 of 2 solved bare and without help");
         element("import").sendKeys(saved.toAbsolutePath().toString());
         for (int i = 0; i < 100 && !text("row").contains("1 of 2"); i++) {
@@ -648,7 +658,7 @@ class PracticePageTest {
                                         + "Error('refused'); }})"))
                 .get("identifier");
         try {
-            browser.get(file.toUri().toString());
+            visit();
             assertTrue(
                     text("kept").startsWith("This browser keeps nothing for this page: save your progress as a file"),
                     text("kept"));
@@ -824,7 +834,7 @@ class PracticePageTest {
 
     @Test
     void theFirstVerdictIsReported() {
-        browser.get(file.toUri().toString());
+        visit();
         Object times = browser.executeScript("""
         const ready = performance.getEntriesByName('ready')[0].startTime;
         const field = document.querySelector('#places input[type=text]');
@@ -854,7 +864,7 @@ class PracticePageTest {
                 .forEach(skill -> plan.append("  - {skill: ").append(skill).append("}\n"));
         // What a problem more adds is the same for each: a build makes a tenth of them and leaves room for what is
         // there once.
-        int problems = DEEP ? 30 : 3;
+        int problems = DEEP ? 30 : 2;
         PracticeSet large = practice(plan.toString(), problems);
         int bytes = PracticePage.render(large).getBytes(StandardCharsets.UTF_8).length;
         System.out.println(large.skills().size() + " skills of " + problems + " problems: " + bytes + " bytes");

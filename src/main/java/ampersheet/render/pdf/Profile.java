@@ -11,7 +11,7 @@ import ampersheet.sheet.Document.Paper;
  */
 public enum Profile {
     /** Little paper: problems one after another in two columns, as many to a page as it holds. */
-    COMPACT(9.5, 1.18, 1.15, false),
+    COMPACT(9.5, 1.15, 1.15, false),
     REGULAR(12, 1.3, 1.2, false),
     LARGE(18, 1.25, 1.2, true),
     EASY(12, 1.5, 1.5, true);
@@ -66,11 +66,11 @@ public enum Profile {
 
     /** In millimetres; the running head stands in it. */
     double topMargin() {
-        return columns() ? 17 : 20;
+        return columns() ? 15 : 20;
     }
 
     double bottomMargin() {
-        return columns() ? 12 : 16;
+        return columns() ? 11 : 16;
     }
 
     /** Room to hold the leaf, and for holes. */
