@@ -36,11 +36,15 @@ import picocli.CommandLine.Parameters;
             "Read are tables (.csv, .xlsx, .ods) with the columns sheet,question,answer, the grid that issue writes "
                     + "(a line for each learner, a column for each question), and sheets filled in as Markdown (.md).",
             "Written are DIR/report.html, DIR/feedback/seat-001.html, DIR/marks.csv, decide.csv (what only you can "
-                    + "decide), answers.csv, files.csv (what became of each file) and set-aside.csv (answers that did not "
-                    + "count, and why); with --issued-with also corrections.csv (answers that a correction of the key makes "
-                    + "worth more or less). The same files give the same bytes. Feedback pages of an earlier run go, where "
+                    + "decide), answers.csv, files.csv (what became of each file) and set-aside.csv (answers that "
+                    + "did not "
+                    + "count, and why); with --issued-with also corrections.csv (answers that a correction of the "
+                    + "key makes "
+                    + "worth more or less). The same files give the same bytes. Feedback pages of an earlier run "
+                    + "go, where "
                     + "nothing came in from their seat now.",
-            "Of two hand-ins that contradict each other the newer counts, by the page's count of saves or by --received; "
+            "Of two hand-ins that contradict each other the newer counts, by the page's count of saves or by "
+                    + "--received; "
                     + "where neither tells, none counts until you decide. A list for --decisions has the columns of "
                     + "decide.csv: fill in decision, value and reason on a line, and keep the list.",
             "A file that is more than people write (4 MB, 100,000 lines), no ordinary file or a link is set aside "

@@ -75,8 +75,10 @@ public final class AnswerGrid {
                         + " of the number here (also of a share; "
                         + "temperatures within " + UsualAcceptance.kelvin()
                         + "); where **exactly** stands at the head of a "
-                        + "column, only the answer itself. Of a design any values that meet its criteria are right: type them "
-                        + "into `check`. A letter behind an answer is the check letter printed beside its box. Worked solutions of "
+                        + "column, only the answer itself. Of a design any values that meet its criteria are "
+                        + "right: type them "
+                        + "into `check`. A letter behind an answer is the check letter printed beside its box. "
+                        + "Worked solutions of "
                         + "every sheet come with the option `--keys last`."));
         List<String> columns = new ArrayList<>();
         int used = 0;

@@ -74,7 +74,8 @@ final class HowToCheck {
         return "\n\n" + (others ? "Codes with A, B or C:\n\n" : "")
                 + "1. **Number**: write it without a prefix, from 1 to 9.99 times a power of ten."
                 + (notes.isEmpty() ? "" : " " + String.join(" ", notes))
-                + "\n2. **Row**: the code's letter names a column of limits. Go down it to the last limit that is not above "
+                + "\n2. **Row**: the code's letter names a column of limits. Go down it to the last limit that is "
+                + "not above "
                 + "your number. (If already the first is above it, take ten times your number and a power one less.)\n"
                 + "3. **Column**: the code's digit plus the power of ten. After 9 comes 0, before 0 comes 9."
                 + (minus ? " For a minus sign add 5." : "")

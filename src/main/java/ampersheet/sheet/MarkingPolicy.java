@@ -61,7 +61,8 @@ public record MarkingPolicy(
                 .append(".");
         out.append(
                 carried == MARK
-                        ? " So does one that follows rightly from an earlier answer of yours, even if that one was wrong: a slip "
+                        ? " So does one that follows rightly from an earlier answer of yours, even if that one "
+                                + "was wrong: a slip "
                                 + "is paid for once."
                         : " One that follows rightly from an earlier wrong answer of yours counts " + share(carried)
                                 + ".");

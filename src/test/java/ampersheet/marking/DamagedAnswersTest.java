@@ -73,7 +73,8 @@ class DamagedAnswersTest {
                         "no head",
                         "a.csv",
                         ONE + ",q2a,1 kΩ\n",
-                        ":1: warning: this table has no first line of names; each line is read as sheet, question, answer"),
+                        ":1: warning: this table has no first line of names; each line is read as sheet, "
+                                + "question, answer"),
                 new Damage(
                         "no head, and a line that does not fit",
                         "a.csv",

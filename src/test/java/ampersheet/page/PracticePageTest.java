@@ -135,9 +135,9 @@ class PracticePageTest {
     /** In the order in which they stand. */
     @SuppressWarnings("unchecked")
     private static List<String> places() {
-        return (List<String>)
-                browser.executeScript(
-                        "return Array.from(document.querySelectorAll('#places [data-question]'), place => place.dataset.question)");
+        return (List<String>) browser.executeScript(
+                "return Array.from(document.querySelectorAll('#places [data-question]'), place => "
+                        + "place.dataset.question)");
     }
 
     private static WebElement place(String question) {
@@ -166,7 +166,8 @@ class PracticePageTest {
 
     private static boolean hasField(String question) {
         return (boolean) browser.executeScript(
-                "return !!document.querySelector(\"#places [data-question='\" + arguments[0] + \"'] input[type=text]\")",
+                "return !!document.querySelector(\"#places [data-question='\" + arguments[0] + \"'] "
+                        + "input[type=text]\")",
                 question);
     }
 

@@ -236,8 +236,8 @@ final class CardJudge {
             String black = node(volts.group(3), across);
             return red.isEmpty() || black.isEmpty() ? Double.NaN : voltage(red, black);
         }
-        Matcher amps = Pattern.compile(
-                        "through (.*?): in series at (.*), (red|black) at (.*) \\((µA\u00a0range|mA\u00a0range|A\u00a0socket)\\)")
+        Matcher amps = Pattern.compile("through (.*?): in series at (.*), (red|black) at (.*) "
+                        + "\\((µA\u00a0range|mA\u00a0range|A\u00a0socket)\\)")
                 .matcher(probes);
         if (!amps.matches() || !amps.group(1).equals(amps.group(4))) {
             object("nobody knows where the probes go: " + probes);

@@ -87,9 +87,11 @@ class SpreadsheetTest {
         Map.of(
                         "[Content_Types].xml",
                         "<Types xmlns=\"http://schemas.openxmlformats.org/package/2006/content-types\"><Default "
-                                + "Extension=\"xml\" ContentType=\"application/xml\"/><Override PartName=\"/xl/workbook.xml\" "
+                                + "Extension=\"xml\" ContentType=\"application/xml\"/><Override "
+                                + "PartName=\"/xl/workbook.xml\" "
                                 + "ContentType=\"application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml\"/>"
-                                + "<Override PartName=\"/xl/worksheets/s.xml\" ContentType=\"application/vnd.openxmlformats-"
+                                + "<Override PartName=\"/xl/worksheets/s.xml\" "
+                                + "ContentType=\"application/vnd.openxmlformats-"
                                 + "officedocument.spreadsheetml.worksheet+xml\"/></Types>",
                         "_rels/.rels",
                         "<Relationships xmlns=\"http://schemas.openxmlformats.org/package/2006/relationships\"><Relationship "
@@ -100,12 +102,15 @@ class SpreadsheetTest {
                                 + "Id=\"r1\" Type=\"http://schemas.openxmlformats.org/officeDocument/2006/relationships/"
                                 + "worksheet\" Target=\"worksheets/s.xml\"/></Relationships>",
                         "xl/workbook.xml",
-                        "<workbook xmlns=\"http://schemas.openxmlformats.org/spreadsheetml/2006/main\" xmlns:r=\"http://"
-                                + "schemas.openxmlformats.org/officeDocument/2006/relationships\"><sheets><sheet name=\"a\" "
+                        "<workbook xmlns=\"http://schemas.openxmlformats.org/spreadsheetml/2006/main\" "
+                                + "xmlns:r=\"http://"
+                                + "schemas.openxmlformats.org/officeDocument/2006/relationships\"><sheets><sheet "
+                                + "name=\"a\" "
                                 + "sheetId=\"1\" r:id=\"r1\"/></sheets></workbook>",
                         "xl/worksheets/s.xml",
                         "<worksheet xmlns=\"http://schemas.openxmlformats.org/spreadsheetml/2006/main\"><sheetData><row "
-                                + "r=\"2\"><c r=\"A2\" t=\"inlineStr\"><is><t>4.7 kΩ</t></is></c><c r=\"C2\"><v>1E3</v></c>"
+                                + "r=\"2\"><c r=\"A2\" t=\"inlineStr\"><is><t>4.7 kΩ</t></is></c><c "
+                                + "r=\"C2\"><v>1E3</v></c>"
                                 + "<c r=\"D2\"><f>1+1</f><v>2</v></c></row></sheetData></worksheet>")
                 .forEach((name, part) -> parts.put(name, part.getBytes(StandardCharsets.UTF_8)));
         assertEquals("\n4.7 kΩ,,1000,2\n", text(zip(parts)));
@@ -116,7 +121,8 @@ class SpreadsheetTest {
         String rows = "<table:table-row>" + cell("seat") + cell("name") + "</table:table-row>"
                 + "<table:table-row table:number-rows-repeated=\"2\"><table:table-cell "
                 + "table:number-columns-repeated=\"1024\"/></table:table-row>"
-                + "<table:table-row><table:table-cell office:value-type=\"float\" office:value=\"7\"><text:p>7,0</text:p>"
+                + "<table:table-row><table:table-cell office:value-type=\"float\" "
+                + "office:value=\"7\"><text:p>7,0</text:p>"
                 + "</table:table-cell>" + cell("Ada<text:s/>L.") + "<table:table-cell/>"
                 + "<table:table-cell office:value-type=\"percentage\" office:value=\"0.447\"/>"
                 + "<table:table-cell office:value-type=\"date\" office:date-value=\"2026-05-03T00:00:00\"/>"
@@ -131,7 +137,8 @@ class SpreadsheetTest {
         assertTrue(bomb.length < 100_000);
         assertEquals(Why.TOO_LARGE, assertThrows(Unread.class, () -> text(bomb)).why());
         String wide = "<table:table-row table:number-rows-repeated=\"90000\">"
-                + "<table:table-cell office:value-type=\"string\" table:number-columns-repeated=\"16000\"><text:p>x</text:p>"
+                + "<table:table-cell office:value-type=\"string\" "
+                + "table:number-columns-repeated=\"16000\"><text:p>x</text:p>"
                 + "</table:table-cell></table:table-row>";
         byte[] many = ods(wide, "");
         assertEquals(Why.TOO_LARGE, assertThrows(Unread.class, () -> text(many)).why());
