@@ -2,9 +2,9 @@ package ampersheet.issue;
 
 import ampersheet.render.pdf.PdfBook;
 import ampersheet.render.pdf.Profile;
-import ampersheet.sheet.AnswerGrid;
 import ampersheet.sheet.ArchivedSheet;
 import ampersheet.sheet.CheckLetters;
+import ampersheet.sheet.ClassAnswers;
 import ampersheet.sheet.Composer;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.HostPage;
@@ -30,7 +30,7 @@ final class LaidOut {
     private final Keeping keeping;
     private final HostPage host;
     private final List<ArchivedSheet> kept = new ArrayList<>();
-    private final List<AnswerGrid.Row> rows = new ArrayList<>();
+    private final List<ClassAnswers.Row> rows = new ArrayList<>();
     private Optional<Sheet> first = Optional.empty();
     private int least = Integer.MAX_VALUE;
     private int most;
@@ -61,7 +61,7 @@ final class LaidOut {
         most = Math.max(most, sides);
         all += sides;
         if (wish.keys() == Handouts.Keys.GRID) {
-            rows.add(AnswerGrid.row(seat, sheet, wish.checkLetters()));
+            rows.add(ClassAnswers.row(seat, sheet, wish.checkLetters()));
         } else if (wish.keys() != Handouts.Keys.NONE) {
             keySides += taken(
                     keys,
@@ -87,9 +87,10 @@ final class LaidOut {
     /** Adds what is made of all sheets together. */
     PaperCount finish(Path workingFolder) {
         Plan plan = maker.plan();
-        for (int from = 0; from < rows.size(); from += AnswerGrid.MOST_LEARNERS) {
-            int to = Math.min(rows.size(), from + AnswerGrid.MOST_LEARNERS);
-            keySides += taken(keys, AnswerGrid.of(plan, rows.subList(from, to)).on(wish.paper()));
+        for (int from = 0; from < rows.size(); from += ClassAnswers.MOST_LEARNERS) {
+            int to = Math.min(rows.size(), from + ClassAnswers.MOST_LEARNERS);
+            keySides +=
+                    taken(keys, ClassAnswers.of(plan, rows.subList(from, to)).on(wish.paper()));
         }
         int examples = examples();
         PaperCount count = new PaperCount(
@@ -97,7 +98,8 @@ final class LaidOut {
         if (!wish.host()) {
             return count;
         }
-        PaperCount whole = count.withHost(sides(host.page(count.sentence(), wish.checkLetters()), workingFolder));
+        PaperCount whole =
+                count.withHost(sides(host.page(count.sentence(), wish.checkLetters()), wish.profile(), workingFolder));
         int before = sheets.sides();
         sheets.addFirst(host.page(whole.sentence(), wish.checkLetters()).on(wish.paper()));
         return count.withHost(sheets.sides() - before);
@@ -114,22 +116,21 @@ final class LaidOut {
         return sheets.sides() - before;
     }
 
-    private int sides(Document document, Path workingFolder) {
-        try (PdfBook book =
-                new PdfBook(document.title(), document.language(), wish.profile(), wish.extra(), workingFolder)) {
-            return taken(book, document.on(wish.paper()));
-        }
-    }
-
     /** Sides of the first sheet in the compact profile. */
     private Optional<Integer> compact(Path workingFolder) {
-        if (first.isEmpty() || wish.profile() == Profile.COMPACT) {
+        if (wish.profile() == Profile.COMPACT) {
             return Optional.empty();
         }
-        Plan plan = maker.plan();
-        try (PdfBook book = new PdfBook(plan.title(), plan.language(), Profile.COMPACT, wish.extra(), workingFolder)) {
-            Roster.Seat seat = new Roster.Seat(first.get().id().seat(), "");
-            return Optional.of(taken(book, document(first.get(), seat, Profile.COMPACT)));
+        return first.map(sheet -> {
+            Roster.Seat seat = new Roster.Seat(sheet.id().seat(), "");
+            return sides(document(sheet, seat, Profile.COMPACT), Profile.COMPACT, workingFolder);
+        });
+    }
+
+    /** Of a document that is only measured. */
+    private int sides(Document document, Profile profile, Path workingFolder) {
+        try (PdfBook book = new PdfBook(document.title(), document.language(), profile, wish.extra(), workingFolder)) {
+            return taken(book, document.on(wish.paper()));
         }
     }
 }

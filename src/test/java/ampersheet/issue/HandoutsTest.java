@@ -10,8 +10,8 @@ import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.issue.Handouts.Keys;
 import ampersheet.issue.Handouts.Wish;
 import ampersheet.render.pdf.Profile;
-import ampersheet.sheet.AnswerGrid;
 import ampersheet.sheet.ArchivedClass;
+import ampersheet.sheet.ClassAnswers;
 import ampersheet.sheet.Document.Paper;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
@@ -165,7 +165,7 @@ class HandoutsTest {
         assertFalse(answers.contains("Worked steps"), answers);
         SheetMaker maker = new SheetMaker(ProblemSet.of(PlanReader.read("plan.yaml", PLAN), SmallLibrary.open()));
         for (Roster.Seat seat : CLASS.seats()) {
-            AnswerGrid.Row row = AnswerGrid.row(seat, maker.sheet(seat.number()), true);
+            ClassAnswers.Row row = ClassAnswers.row(seat, maker.sheet(seat.number()), true);
             String line = answers.lines()
                     .filter(one -> one.startsWith(row.sheetId() + " " + seat.name()))
                     .findFirst()

@@ -16,7 +16,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 
 /** The right answers of a whole class on a few pages: a row for each learner, a column for each question. */
-public final class AnswerGrid {
+public final class ClassAnswers {
     /** So many learners have a document of their own, so that a large class is laid out in parts. */
     public static final int MOST_LEARNERS = 40;
 
@@ -27,7 +27,7 @@ public final class AnswerGrid {
     private static final int BETWEEN = 2;
     private static final int EXACTLY = 4;
 
-    private AnswerGrid() {}
+    private ClassAnswers() {}
 
     /**
      * One learner's row.
@@ -107,7 +107,7 @@ public final class AnswerGrid {
     /** In the order in which they stand on the sheets. */
     private static List<String> questions(List<Row> rows) {
         TreeSet<String> questions =
-                new TreeSet<>(Comparator.comparingInt(AnswerGrid::problem).thenComparing(Comparator.naturalOrder()));
+                new TreeSet<>(Comparator.comparingInt(ClassAnswers::problem).thenComparing(Comparator.naturalOrder()));
         rows.forEach(row -> questions.addAll(row.answers().keySet()));
         return List.copyOf(questions);
     }
