@@ -115,12 +115,14 @@ final class BenchLeaf {
     }
 
     private String atHand() {
-        return Statement.escape("A bench supply with " + BenchSupply.OUTPUTS + " outputs of up to "
-                + volts(BenchSupply.MOST_VOLTS) + " and " + amps(BenchSupply.MOST_AMPS)
-                + ", with a current limit that can be set. For some cards an electronic load of "
-                + print(BenchSupply.MOST_SUNK_WATTS, "W") + ". A meter" + meter()
-                + ". Parts as each card lists them" + (set.parts().isPresent() ? ", from your bins" : "")
-                + ". Above " + amps(1) + " use screw terminals or solder, no breadboard.");
+        return Statement.escape(
+                "A bench supply with " + BenchSupply.OUTPUTS + " outputs of up to "
+                        + volts(BenchSupply.MOST_VOLTS) + " and " + amps(BenchSupply.MOST_AMPS)
+                        + ", with a current limit that can be set. For some cards an electronic load of "
+                        + print(BenchSupply.MOST_SUNK_WATTS, "W") + ". A meter" + meter()
+                        + ". Parts as each card lists them" + (set.parts().isPresent() ? ", from your bins" : "")
+                        + ". Above " + amps(1)
+                        + " use screw terminals or solder, no breadboard. Show first how a current is measured: switch off, open the wire, meter in between, switch on; never across a part.");
     }
 
     private String meter() {
