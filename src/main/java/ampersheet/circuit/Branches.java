@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import java.util.function.Supplier;
 
 /** Takes the parts of a netlist apart into branches, each with one law, and refuses values that a part cannot have. */
 final class Branches {
@@ -108,7 +109,7 @@ final class Branches {
 
     private void contact() {
         double closed = value("closed");
-        check(closed == 0 || closed == 1, "has closed = " + closed + "; needs 1 (closed) or 0 (open)");
+        check(closed == 0 || closed == 1, () -> "has closed = " + closed + "; needs 1 (closed) or 0 (open)");
         if (closed == 1) {
             add("from", "to", new Law.Voltage(0));
         }
@@ -116,7 +117,7 @@ final class Branches {
 
     private void trimpot() {
         double position = value("position");
-        check(position >= 0 && position <= 1, "has position " + position + "; needs 0 to 1");
+        check(position >= 0 && position <= 1, () -> "has position " + position + "; needs 0 to 1");
         double ohms = atLeastZero("ohms");
         add("from", "wiper", new Law.Resistance(position * ohms, 0));
         add("wiper", "to", new Law.Resistance((1 - position) * ohms, 0));
@@ -147,7 +148,7 @@ final class Branches {
             positive("cross", ohms);
         }
         String fault = Copper.fault(part);
-        check(fault == null, fault);
+        check(fault == null, () -> fault);
         if (unfit != null) {
             return;
         }
@@ -170,7 +171,7 @@ final class Branches {
         OptionalDouble ohmsPerMetre = CopperWire.ohmsPerMetre(value("gauge"));
         check(
                 ohmsPerMetre.isPresent(),
-                "has gauge " + value("gauge") + "; the wire table holds " + CopperWire.gauges());
+                () -> "has gauge " + value("gauge") + "; the wire table holds " + CopperWire.gauges());
         return ohmsPerMetre.orElse(1) * metres;
     }
 
@@ -180,7 +181,8 @@ final class Branches {
         double series = atLeastZero("series", 0);
         check(
                 amps * series < volts,
-                "has " + series + " ohms in series, which alone drop more than its " + volts + " V at " + amps + " A");
+                () -> "has " + series + " ohms in series, which alone drop more than its " + volts + " V at " + amps
+                        + " A");
         return new Law.Conducting(Junction.through(volts, amps, positive("emission", emission), series));
     }
 
@@ -189,7 +191,8 @@ final class Branches {
         double slope = atLeastZero("slope", 0);
         check(
                 amps * slope < volts,
-                "has a slope of " + slope + " ohms, which alone drops more than its " + volts + " V at " + amps + " A");
+                () -> "has a slope of " + slope + " ohms, which alone drops more than its " + volts + " V at " + amps
+                        + " A");
         return new Law.Conducting(Junction.knee(volts, amps, slope));
     }
 
@@ -223,7 +226,7 @@ final class Branches {
     }
 
     private double finite(String name, double value) {
-        check(!Double.isNaN(value) && !Double.isInfinite(value), "has no finite " + name);
+        check(!Double.isNaN(value) && !Double.isInfinite(value), () -> "has no finite " + name);
         return value;
     }
 
@@ -240,7 +243,7 @@ final class Branches {
     }
 
     private double above(double value, String name) {
-        check(value > 0, "has " + name + " = " + value + "; needs more than 0");
+        check(value > 0, () -> "has " + name + " = " + value + "; needs more than 0");
         return value;
     }
 
@@ -253,13 +256,14 @@ final class Branches {
     }
 
     private double notBelow(double value, String name) {
-        check(value >= 0, "has " + name + " = " + value + "; needs 0 or more");
+        check(value >= 0, () -> "has " + name + " = " + value + "; needs 0 or more");
         return value;
     }
 
-    private void check(boolean fits, String fault) {
+    /** @param fault worked out only where it is told: values are looked at for each solve of a search */
+    private void check(boolean fits, Supplier<String> fault) {
         if (!fits && unfit == null) {
-            unfit = new Outcome.Unfit(connected.part().name(), fault);
+            unfit = new Outcome.Unfit(connected.part().name(), fault.get());
         }
     }
 }
