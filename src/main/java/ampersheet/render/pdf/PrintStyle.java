@@ -9,6 +9,9 @@ import ampersheet.sheet.Document.Paper;
 final class PrintStyle {
     private static final String COMMON = Resources.text("print.css");
     static final double ENDLESS = 50_000;
+    /** Of the running head of most pages. */
+    static final double HEAD_POINTS = 10;
+
     /** What comes before the problems is set closer, so that it takes one page with the table of check letters. */
     private static final String EASY =
             "body { letter-spacing: 0.04em; } em { font-style: normal; font-weight: bold; }\n"
@@ -17,7 +20,9 @@ final class PrintStyle {
 
     private static final String LARGE =
             "em { font-style: normal; font-weight: bold; } .setting .figure { display: block; }\n"
-                    + ".granted, .look-up table { font-size: 1em; }\n";
+                    + ".granted, .tags, .caption, .why, .hint, .check, table, .look-up table, .half.beside table.grid { "
+                    + "font-size: 1em; }\n"
+                    + "sub, sup { font-size: 0.8em; }\n";
 
     private static final String COMPACT = Resources.text("compact.css");
 
@@ -39,11 +44,12 @@ final class PrintStyle {
         String family = profile.sansSerif() ? Fonts.SANS : Fonts.SERIF;
         boolean key = document.kind() == Document.Kind.KEY;
         String head = document.sheetId().isEmpty() ? document.title() : Wording.SHEET + " " + document.sheetId();
+        double headPoints = key ? HEAD_POINTS : profile.headPoints();
         return "@page { size: " + width(document.paper()) + "mm " + pageHeight + "mm; margin: "
                 + profile.topMargin() + "mm " + profile.sideMargin() + "mm " + profile.bottomMargin() + "mm;\n"
-                + margin("top-left", CssString.of(head))
-                + margin("top-center", CssString.of(key ? Wording.KEY_NOTICE : ""))
-                + margin("top-right", "\"page \" counter(page) \" of \" counter(pages)")
+                + margin("top-left", CssString.of(head), headPoints)
+                + margin("top-center", CssString.of(key ? Wording.KEY_NOTICE : ""), headPoints)
+                + margin("top-right", "\"page \" counter(page) \" of \" counter(pages)", headPoints)
                 + "}\n"
                 + "body { font-family: '" + family + "', " + Fonts.FALLBACK + "; font-size: "
                 + (key ? profile.keyPoints() : profile.points()) + "pt; line-height: "
@@ -55,9 +61,9 @@ final class PrintStyle {
                 + (profile == Profile.LARGE ? LARGE : "");
     }
 
-    private static String margin(String where, String content) {
+    private static String margin(String where, String content, double points) {
         return "@" + where + " { content: " + content + "; font-family: '" + Fonts.SANS + "', " + Fonts.FALLBACK
-                + "; font-size: 10pt; vertical-align: bottom; padding-bottom: 4mm; }\n";
+                + "; font-size: " + points + "pt; vertical-align: bottom; padding-bottom: 4mm; }\n";
     }
 
     /** What does not depend on paper and profile. */
