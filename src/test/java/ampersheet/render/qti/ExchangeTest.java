@@ -27,17 +27,24 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 class ExchangeTest {
+    private static final boolean DEEP = Boolean.getBoolean("ampersheet.deep");
+    private static final int EVERY = 7;
     private static final String ITEM = "current-limiting-one-indicator-0";
     private static final List<ExchangeItem> ITEMS = items();
     private static final Map<QtiVersion, ExchangePackage> PACKED =
             Map.of(QtiVersion.V3_0, packed(QtiVersion.V3_0), QtiVersion.V2_1, packed(QtiVersion.V2_1));
 
-    /** Of every template, bare and faded in turn; of one of them two, and one after a worked example. */
+    /** Of templates here and there, in the long run of all, bare and faded in turn; of one of them two, and one after a worked example. */
     private static List<ExchangeItem> items() {
         List<ExchangeItem> items = new ArrayList<>();
         boolean faded = false;
-        for (String name : PackagedItems.LIBRARY.names()) {
+        List<String> names = PackagedItems.LIBRARY.names();
+        for (int i = 0; i < names.size(); i++) {
+            String name = names.get(i);
             boolean several = name.equals("current-limiting/one-indicator");
+            if (!DEEP && !several && i % EVERY != 0) {
+                continue;
+            }
             items.addAll(
                     faded && !several
                             ? PackagedItems.faded(name, 0, 1)
@@ -51,9 +58,9 @@ class ExchangeTest {
     private static ExchangeItem afterExample() {
         Plan plan = PlanReader.read(
                 "plan.yaml",
-                "title: Lanterns\nunits: printed\nproblems:\n  - {template: voltage-dividers/plain-divider}\n");
+                "title: Lanterns\nunits: printed\nproblems:\n  - {template: voltage-dividers/loaded-divider}\n");
         Draws draws = new Draws(
-                new Workshop(PackagedItems.LIBRARY.template("voltage-dividers/plain-divider")), "after an example");
+                new Workshop(PackagedItems.LIBRARY.template("voltage-dividers/loaded-divider")), "after an example");
         SheetProblem example = new SheetProblem(0, new Support.Full(), true, plan, draws.draw(0));
         return PackagedItems.item(
                 "after-an-example",
@@ -170,13 +177,9 @@ class ExchangeTest {
     @EnumSource
     void responsesAreComparedWithPlainNumbersOnly(QtiVersion version) {
         PACKED.get(version).files().forEach((path, text) -> {
-            if (path.endsWith(".xml")) {
-                assertTrue(
-                        !text.contains("equal")
-                                && !text.contains("tolerance=")
-                                && !text.contains("correct identifier")
-                                && !text.contains("divide"),
-                        path);
+            if (path.startsWith("items/") || path.equals("test.xml")) {
+                assertTrue(!text.matches("(?s).*<(qti-)?(equal|divide|correct )[^>]*>.*"), path);
+                assertTrue(!text.contains("tolerance="), path);
                 assertTrue(!text.matches("(?s).*>-?[0-9.]+[eE][+-]?[0-9]+<.*"), path);
             }
         });
@@ -291,12 +294,20 @@ class ExchangeTest {
         Path folder = Path.of(official);
         Map<QtiVersion, List<String>> schemas = Map.of(
                 QtiVersion.V3_0,
-                List.of("qtiv3p0/imsqti_asiv3p0_sbacv1p0_v1p0.xsd", "qtiv3p0/imsqtiv3p0_imscpv1p2_v1p0.xsd"),
+                List.of(
+                        "qtiv3p0/imsqtiv3p0_imscpv1p2_v1p0.xsd",
+                        "qtiv3p0/imsqti_asiv3p0_v1p0.xsd",
+                        "qtiv3p0/imsqti_asiv3p0_sbacv1p0_v1p0.xsd"),
                 QtiVersion.V2_1,
-                List.of("qtiv2p1/imsqti_v2p1p1.xsd", "imscp_v1p1.xsd"));
+                List.of("imscp_v1p1.xsd", "qtiv2p1/imsqti_v2p1p1.xsd"));
         for (Map.Entry<QtiVersion, List<String>> of : schemas.entrySet()) {
-            Schema items = factory.newSchema(folder.resolve(of.getValue().get(0)).toFile());
-            Schema manifest = factory.newSchema(folder.resolve(of.getValue().get(1)).toFile());
+            Schema manifest = factory.newSchema(folder.resolve(of.getValue().get(0)).toFile());
+            Schema items = factory.newSchema(of.getValue().stream()
+                    .skip(1)
+                    .map(name -> folder.resolve(name).toFile())
+                    .filter(java.io.File::exists)
+                    .findFirst()
+                    .orElseThrow());
             for (Map.Entry<String, String> file :
                     PACKED.get(of.getKey()).files().entrySet()) {
                 if (file.getKey().endsWith(".xml")) {
@@ -321,7 +332,7 @@ class ExchangeTest {
         String elements = java.util.regex.Pattern.compile("qti-([a-z-]+)")
                 .matcher(text)
                 .replaceAll(name -> camelCase(name.group(1)));
-        return java.util.regex.Pattern.compile("(?<= )([a-z]+-[a-z-]+)(?==\")")
+        return java.util.regex.Pattern.compile("(?<![a-z-])([a-z]+-[a-z-]+)(?==\")")
                 .matcher(elements)
                 .replaceAll(name -> camelCase(name.group(1)));
     }
@@ -406,8 +417,8 @@ class ExchangeTest {
                 new Mutation(
                         "two feedbacks for one verdict",
                         item,
-                        "identifier=\"CORRECT\" show-hide",
-                        "identifier=\"BLANK\" show-hide"),
+                        "identifier=\"CORRECT\" show-hide=\"",
+                        "identifier=\"BLANK\" show-hide=\""),
                 new Mutation(
                         "no version in the manifest", "imsmanifest.xml", "schemaversion>", "schemavers>"),
                 new Mutation("another version in the manifest", "imsmanifest.xml", "<schemaversion>", "<schemaversion>9"),
@@ -426,6 +437,7 @@ class ExchangeTest {
     @EnumSource
     void mutatedPackagesAreRefusedByTheProfile(QtiVersion version) {
         Map<String, String> sound = PACKED.get(version).files();
+        ExchangeProfile profile = ExchangeProfile.of(version);
         List<Mutation> mutations = mutations("items/" + ITEM + ".xml");
         assertTrue(mutations.size() >= 20);
         for (Mutation mutation : mutations) {
@@ -437,7 +449,7 @@ class ExchangeTest {
             int at = before.indexOf(from);
             String after = before.substring(0, at) + named(version, mutation.to())
                     + before.substring(at + from.length());
-            List<String> faults = ExchangeProfile.of(version).faults(Map.of(mutation.file(), after));
+            List<String> faults = profile.faults(Map.of(mutation.file(), after));
             assertTrue(!faults.isEmpty(), mutation.what() + " was not refused");
         }
     }
