@@ -42,6 +42,8 @@ public record AnswerKey(
 
     /** Expects what follows from a design that was accepted; the known mistakes belong to the key's own numbers. */
     AnswerKey following(double chosen) {
-        return Acceptance.isSame(chosen, expected) ? this : new AnswerKey(question, step, chosen, unit, figures, unitPrinted, acceptance, List.of());
+        return Acceptance.isSame(chosen, expected)
+                ? this
+                : new AnswerKey(question, step, chosen, unit, figures, unitPrinted, acceptance, List.of());
     }
 }

@@ -93,10 +93,9 @@ public final class Exchange {
 
     private Packed packed(Optional<ExchangePackage.Contents> contents) {
         Map<String, Integer> counts = new LinkedHashMap<>();
-        contents.ifPresent(packed ->
-                packed.pools().forEach(pool -> counts.put(pool.title(), pool.items().size())));
-        return new Packed(
-                counts.values().stream().mapToInt(Integer::intValue).sum(), counts, List.copyOf(leftOut));
+        contents.ifPresent(packed -> packed.pools()
+                .forEach(pool -> counts.put(pool.title(), pool.items().size())));
+        return new Packed(counts.values().stream().mapToInt(Integer::intValue).sum(), counts, List.copyOf(leftOut));
     }
 
     private Optional<ExchangePackage.Contents> contents() {
@@ -125,7 +124,8 @@ public final class Exchange {
     /** Problems of one skill that are shown alike. */
     private record Kind(String skills, Support support, boolean example) {
         String title() {
-            return skills + (support instanceof Support.Faded ? ", steps to fill in" : "")
+            return skills
+                    + (support instanceof Support.Faded ? ", steps to fill in" : "")
                     + (example ? ", after a worked example" : "");
         }
     }
@@ -204,8 +204,7 @@ public final class Exchange {
         return new ExchangeItem(
                 identifier,
                 new ExchangeItem.About(plan.language(), template.skill(), template.level(), template.teaches()),
-                new ExchangeItem.Shown(
-                        Composer.onItsOwn(problem), example, Composer.working(problem), plan.decimal()),
+                new ExchangeItem.Shown(Composer.onItsOwn(problem), example, Composer.working(problem), plan.decimal()),
                 new ExchangeItem.Asked(
                         problem.places(),
                         problem.key(),

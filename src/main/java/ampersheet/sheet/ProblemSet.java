@@ -143,8 +143,7 @@ public final class ProblemSet {
         boolean example = false;
         for (Slot slot : slots) {
             if (!slot.example()) {
-                wanted.add(new Wanted(
-                        slot.pool().stream().map(slot::source).toList(), slot.support(), example));
+                wanted.add(new Wanted(slot.pool().stream().map(slot::source).toList(), slot.support(), example));
             }
             example = slot.example();
         }

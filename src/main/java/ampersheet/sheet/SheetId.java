@@ -26,6 +26,7 @@ public record SheetId(String plan, String templates, int seat) {
     static final int TEMPLATE_CHARACTERS = 3;
     /** As many as {@link #abbreviate} can tell apart. */
     static final int MOST_CHARACTERS = 8;
+
     private static final int LEAST_SEAT_DIGITS = 3;
 
     public SheetId {

@@ -42,9 +42,7 @@ final class DesignScoring {
         for (RightDesigns design : item.asked().designs()) {
             List<Place> blanks = new ArrayList<>();
             for (String step : design.design().steps()) {
-                places.stream()
-                        .filter(place -> place.key().step().equals(step))
-                        .forEach(blanks::add);
+                places.stream().filter(place -> place.key().step().equals(step)).forEach(blanks::add);
             }
             if (blanks.size() == design.design().steps().size()) {
                 open.add(new DesignScoring(item, design, blanks, open.size() + 1));
@@ -103,8 +101,8 @@ final class DesignScoring {
                 .<Check>map(blank -> new Check.Is(allowed(blank), NO))
                 .toList();
         List<Branch> branches = new ArrayList<>();
-        branches.add(ItemScoring.branch(
-                new Check.Not(new Check.Is(choice, NONE)), place, Feedback.CORRECT.name(), credit));
+        branches.add(
+                ItemScoring.branch(new Check.Not(new Check.Is(choice, NONE)), place, Feedback.CORRECT.name(), credit));
         branches.add(ItemScoring.branch(new Check.Is(allowed(place), NO), place, Feedback.UNEXPLAINED.name(), 0));
         if (!others.isEmpty()) {
             branches.add(ItemScoring.branch(Check.anyOf(others), place, Feedback.INCOMPLETE.name(), 0));
@@ -119,14 +117,17 @@ final class DesignScoring {
      */
     List<Branch> following(Place place, ScoringRules.Credit credit) {
         String step = place.key().step();
-        if (!item.asked().key().working().following(Set.copyOf(design.design().steps())).contains(step)) {
+        if (!item.asked()
+                .key()
+                .working()
+                .following(Set.copyOf(design.design().steps()))
+                .contains(step)) {
             return List.of();
         }
         List<Branch> branches = new ArrayList<>();
         List<Check> others = new ArrayList<>();
         for (int i = 0; i < design.choices().size(); i++) {
-            double expected =
-                    design.choices().get(i).worked().quantity(step).value();
+            double expected = design.choices().get(i).worked().quantity(step).value();
             if (Acceptance.isSame(expected, place.key().expected())) {
                 continue;
             }

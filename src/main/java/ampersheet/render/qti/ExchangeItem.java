@@ -37,8 +37,7 @@ public record ExchangeItem(String identifier, About about, Shown shown, Asked as
      * @param example the same with other numbers, worked in full, to be read first
      * @param working shown when the item is answered
      */
-    public record Shown(
-            ProblemBlock block, Optional<ProblemBlock> example, Steps working, DecimalMarker decimal) {}
+    public record Shown(ProblemBlock block, Optional<ProblemBlock> example, Steps working, DecimalMarker decimal) {}
 
     /**
      * What is to be answered, and what that earns.
@@ -50,11 +49,7 @@ public record ExchangeItem(String identifier, About about, Shown shown, Asked as
      * @param designs what is right of each design whose blanks are among the places
      */
     public record Asked(
-            List<AnswerKey> places,
-            ProblemKey key,
-            List<Integer> marks,
-            int tooCoarse,
-            List<RightDesigns> designs) {
+            List<AnswerKey> places, ProblemKey key, List<Integer> marks, int tooCoarse, List<RightDesigns> designs) {
         public Asked {
             places = List.copyOf(places);
             designs = List.copyOf(designs);

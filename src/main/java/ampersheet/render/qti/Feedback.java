@@ -77,7 +77,7 @@ enum Feedback {
                     + designed.series()
                             .map(series -> "a value of the series " + series.name())
                             .orElse("a whole number")
-                    + " that is sold or fits, as the problem says.";
+                    + ", within what the problem allows.";
         }
         if (acceptance instanceof Acceptance.Choice) {
             return "This option does not fit these numbers. Work out the quantity it depends on and compare it "

@@ -232,7 +232,9 @@ final class ItemBody implements BlockVisitor {
                 .newline();
         if (!figure.table().rows().isEmpty()) {
             out.open("table").open("thead").open("tr");
-            figure.table().head().forEach(head -> out.open("th", "scope", "col").line(head).close("th"));
+            figure.table()
+                    .head()
+                    .forEach(head -> out.open("th", "scope", "col").line(head).close("th"));
             out.close("tr").close("thead").open("tbody").newline();
             figure.table().rows().forEach(this::row);
             out.close("tbody").close("table").newline();
@@ -319,9 +321,10 @@ final class ItemBody implements BlockVisitor {
 
     private void said(Place place) {
         place.said()
-                .forEach(said -> feedbackBlock(place.feedback(), said.identifier(), () -> out.open("p")
-                        .line(said.words())
-                        .close("p")));
+                .forEach(said -> feedbackBlock(
+                        place.feedback(),
+                        said.identifier(),
+                        () -> out.open("p").line(said.words()).close("p")));
     }
 
     private void feedbackBlock(String outcome, String identifier, Runnable content) {

@@ -82,8 +82,7 @@ final class ItemScoring {
             return said;
         }
         boolean designed = key.acceptance() instanceof Acceptance.Designed;
-        List<ScoringRules.Rule> rules =
-                designed ? List.of() : ScoringRules.of(asked.key(), key, credit(index));
+        List<ScoringRules.Rule> rules = designed ? List.of() : ScoringRules.of(asked.key(), key, credit(index));
         for (Feedback feedback : Feedback.values()) {
             boolean comes = feedback == Feedback.BLANK
                     || feedback == Feedback.UNEXPLAINED
@@ -94,8 +93,7 @@ final class ItemScoring {
             }
         }
         for (int i = 0; i < key.mistakes().size(); i++) {
-            said.add(new Said(
-                    ScoringRules.mistake(i), key.mistakes().get(i).explanation()));
+            said.add(new Said(ScoringRules.mistake(i), key.mistakes().get(i).explanation()));
         }
         return said;
     }
@@ -123,8 +121,8 @@ final class ItemScoring {
         } else {
             designs.forEach(design -> branches.addAll(design.following(place, credit(index))));
             ScoringRules.of(asked.key(), place.key(), credit(index))
-                    .forEach(rule -> branches.add(
-                            branch(within(place, rule.anyOf()), place, rule.feedback(), rule.credit())));
+                    .forEach(rule ->
+                            branches.add(branch(within(place, rule.anyOf()), place, rule.feedback(), rule.credit())));
         }
         return new Decision(branches, List.of(says(place, Feedback.UNEXPLAINED.name())));
     }
@@ -137,8 +135,7 @@ final class ItemScoring {
 
     static Branch branch(Check when, Place place, String said, double credit) {
         return new Branch(
-                when,
-                credit > 0 ? List.of(new Effect.Earns(credit), says(place, said)) : List.of(says(place, said)));
+                when, credit > 0 ? List.of(new Effect.Earns(credit), says(place, said)) : List.of(says(place, said)));
     }
 
     private static Effect says(Place place, String said) {
@@ -157,13 +154,10 @@ final class ItemScoring {
             places.forEach(place -> right.add(new Check.Is(place.feedback(), Feedback.CORRECT.name())));
             Check all = new Check.All(right);
             answered.add(
-                    session.isUnlimited()
-                            ? all
-                            : new Check.Any(List.of(all, new Check.Tried(session.attempts()))));
+                    session.isUnlimited() ? all : new Check.Any(List.of(all, new Check.Tried(session.attempts()))));
         }
         return new Decision(
-                List.of(new Branch(
-                        new Check.All(answered), new Effect.Says(ItemModel.SOLUTION, ItemModel.SHOWN))),
+                List.of(new Branch(new Check.All(answered), new Effect.Says(ItemModel.SOLUTION, ItemModel.SHOWN))),
                 List.of());
     }
 }

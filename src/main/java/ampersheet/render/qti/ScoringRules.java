@@ -172,8 +172,7 @@ final class ScoringRules {
             KnownMistake mistake = key.mistakes().get(i);
             double value = printed(key, mistake.value());
             double tolerance = tolerance(mistake.value(), part);
-            List<Band> meant =
-                    either ? List.of(Band.around(value, tolerance)) : meant(value, tolerance);
+            List<Band> meant = either ? List.of(Band.around(value, tolerance)) : meant(value, tolerance);
             if (!meant.isEmpty()) {
                 rules.add(new Rule(meant, mistake(i), 0));
             }

@@ -71,14 +71,7 @@ final class TestMarkup {
     }
 
     private void section(int number, Pool pool) {
-        out.open(
-                        "qti-assessment-section",
-                        "identifier",
-                        "SECTION_" + number,
-                        "title",
-                        pool.title(),
-                        "visible",
-                        "true")
+        out.open("qti-assessment-section", "identifier", "SECTION_" + number, "title", pool.title(), "visible", "true")
                 .newline();
         out.single("qti-selection", "select", Integer.toString(pool.select())).newline();
         out.single("qti-ordering", "shuffle", "true").newline();

@@ -60,7 +60,8 @@ class DesignsScoredAlikeTest {
                 Verdict verdict = verdicts.get(place.key().question());
                 rungs.merge(verdict.rung().name(), 1, Integer::sum);
                 Object said = read.get(place.feedback());
-                String where = template + " seed " + seed + " " + typed + " " + place.key().question();
+                String where = template + " seed " + seed + " " + typed + " "
+                        + place.key().question();
                 assertEquals(said, readPoorly.get(place.feedback()), where);
                 boolean right = verdict.rung() == Rung.CORRECT;
                 boolean coarse = verdict.rung() == Rung.TOO_COARSE;
@@ -79,18 +80,19 @@ class DesignsScoredAlikeTest {
         }
     }
 
-    /** Right pairs, other pairs, values that may not be chosen, nothing; and what follows from them, or what does not. */
+    /**
+     * Right pairs, other pairs, values that may not be chosen, nothing; and what follows from them, or what does not.
+     */
     private static Map<String, String> typed(ExchangeItem item, Random random) {
         Map<String, String> typed = new TreeMap<>();
         RightDesigns design = item.asked().designs().get(0);
-        RightDesigns.Choice choice = design.choices().get(random.nextInt(design.choices().size()));
+        RightDesigns.Choice choice =
+                design.choices().get(random.nextInt(design.choices().size()));
         boolean right = random.nextInt(10) < 4;
         for (AnswerKey key : item.asked().key().answers()) {
             if (key.acceptance() instanceof Acceptance.Designed designed) {
                 List<Double> members = designed.members();
-                double si = right
-                        ? choice.chosen().get(key.step())
-                        : members.get(random.nextInt(members.size()));
+                double si = right ? choice.chosen().get(key.step()) : members.get(random.nextInt(members.size()));
                 int slip = random.nextInt(10);
                 if (slip == 0 && !right) {
                     continue;
@@ -103,8 +105,13 @@ class DesignsScoredAlikeTest {
                 for (double si : new double[] {own, key.expected()}) {
                     double number = key.unit().fromSi(si);
                     numbers.addAll(List.of(
-                            number, number * 1.001, number * 0.96, number * 10, -number,
-                            SignificantFigures.round(number, 2), SignificantFigures.round(number, 1)));
+                            number,
+                            number * 1.001,
+                            number * 0.96,
+                            number * 10,
+                            -number,
+                            SignificantFigures.round(number, 2),
+                            SignificantFigures.round(number, 1)));
                 }
                 typed.put(key.question(), text(numbers.get(random.nextInt(numbers.size()))));
             }

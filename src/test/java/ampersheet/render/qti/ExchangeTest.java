@@ -34,7 +34,10 @@ class ExchangeTest {
     private static final Map<QtiVersion, ExchangePackage> PACKED =
             Map.of(QtiVersion.V3_0, packed(QtiVersion.V3_0), QtiVersion.V2_1, packed(QtiVersion.V2_1));
 
-    /** Of templates here and there, in the long run of all, bare and faded in turn; of one of them two, and one after a worked example. */
+    /**
+     * Of templates here and there, in the long run of all, bare and faded in turn; of one of them two, and one after a
+     * worked example.
+     */
     private static List<ExchangeItem> items() {
         List<ExchangeItem> items = new ArrayList<>();
         boolean faded = false;
@@ -46,9 +49,7 @@ class ExchangeTest {
                 continue;
             }
             items.addAll(
-                    faded && !several
-                            ? PackagedItems.faded(name, 0, 1)
-                            : PackagedItems.bare(name, 0, several ? 2 : 1));
+                    faded && !several ? PackagedItems.faded(name, 0, 1) : PackagedItems.bare(name, 0, several ? 2 : 1));
             faded = !faded;
         }
         items.add(afterExample());
@@ -85,7 +86,8 @@ class ExchangeTest {
     // What is shown when
 
     private static ItemInterpreter indicator(ExchangeSession session, QtiVersion version) throws Exception {
-        ExchangeItem item = PackagedItems.bare("current-limiting/one-indicator", 0, 1).get(0);
+        ExchangeItem item =
+                PackagedItems.bare("current-limiting/one-indicator", 0, 1).get(0);
         return new ItemInterpreter(
                 ItemWriter.write(ItemScoring.model(item, session), version).xml());
     }
@@ -102,7 +104,8 @@ class ExchangeTest {
 
     @Test
     void withSeveralAttemptsTheWorkingWaitsUntilAllIsRightOrTheLastIsUsed() throws Exception {
-        ExchangeItem item = PackagedItems.bare("current-limiting/one-indicator", 0, 1).get(0);
+        ExchangeItem item =
+                PackagedItems.bare("current-limiting/one-indicator", 0, 1).get(0);
         Map<String, String> right = new java.util.TreeMap<>();
         ItemScoring.model(item, new ExchangeSession(3, true))
                 .places()
@@ -205,11 +208,10 @@ class ExchangeTest {
     void theMostAndTheSchemasPlaceAreSaid() {
         String item = text(QtiVersion.V3_0, "items/" + ITEM + ".xml");
         assertTrue(
-                item.contains("identifier=\"SCORE\" cardinality=\"single\" base-type=\"float\" "
-                        + "normal-maximum=\"3\""),
+                item.contains(
+                        "identifier=\"SCORE\" cardinality=\"single\" base-type=\"float\" " + "normal-maximum=\"3\""),
                 item);
-        assertTrue(
-                item.contains("normal-minimum=\"0\"><qti-default-value><qti-value>3</qti-value>"), item);
+        assertTrue(item.contains("normal-minimum=\"0\"><qti-default-value><qti-value>3</qti-value>"), item);
         PACKED.forEach((version, made) -> made.files().forEach((path, text) -> {
             if (path.endsWith(".xml")) {
                 assertTrue(text.contains("xsi:schemaLocation=\"http"), path);
@@ -244,13 +246,13 @@ class ExchangeTest {
         assertTrue(twin.indexOf("Worked example: ") < twin.indexOf("Your turn"), twin);
         assertTrue(twin.indexOf("Your turn") < twin.indexOf("qti-text-entry-interaction"), twin);
         String faded = PACKED.get(QtiVersion.V3_0).files().entrySet().stream()
-                .filter(file -> file.getKey().contains("-faded-") && file.getKey().endsWith(".xml"))
+                .filter(file ->
+                        file.getKey().contains("-faded-") && file.getKey().endsWith(".xml"))
                 .findFirst()
                 .orElseThrow()
                 .getValue();
         assertTrue(faded.contains("Fill in the blank steps"), faded);
-        assertTrue(
-                faded.indexOf("Fill in the blank steps") < faded.indexOf("qti-text-entry-interaction"), faded);
+        assertTrue(faded.indexOf("Fill in the blank steps") < faded.indexOf("qti-text-entry-interaction"), faded);
     }
 
     @Test
@@ -301,7 +303,8 @@ class ExchangeTest {
                 QtiVersion.V2_1,
                 List.of("imscp_v1p1.xsd", "qtiv2p1/imsqti_v2p1p1.xsd"));
         for (Map.Entry<QtiVersion, List<String>> of : schemas.entrySet()) {
-            Schema manifest = factory.newSchema(folder.resolve(of.getValue().get(0)).toFile());
+            Schema manifest =
+                    factory.newSchema(folder.resolve(of.getValue().get(0)).toFile());
             Schema items = factory.newSchema(of.getValue().stream()
                     .skip(1)
                     .map(name -> folder.resolve(name).toFile())
@@ -312,8 +315,7 @@ class ExchangeTest {
                     PACKED.get(of.getKey()).files().entrySet()) {
                 if (file.getKey().endsWith(".xml")) {
                     Schema schema = file.getKey().equals("imsmanifest.xml") ? manifest : items;
-                    schema.newValidator()
-                            .validate(new StreamSource(new StringReader(file.getValue()), file.getKey()));
+                    schema.newValidator().validate(new StreamSource(new StringReader(file.getValue()), file.getKey()));
                 }
             }
         }
@@ -352,11 +354,7 @@ class ExchangeTest {
                         item,
                         "<qti-gte><qti-variable identifier=\"RESPONSE_A\"/>",
                         "<qti-gte><qti-base-value base-type=\"float\">1</qti-base-value>"),
-                new Mutation(
-                        "a power of ten",
-                        item,
-                        "</qti-base-value></qti-gte>",
-                        "E3</qti-base-value></qti-gte>"),
+                new Mutation("a power of ten", item, "</qti-base-value></qti-gte>", "E3</qti-base-value></qti-gte>"),
                 new Mutation("a box without a name", item, " aria-label=\"", " placeholder-text=\""),
                 new Mutation("a head without scope", item, "<th scope=\"col\">", "<th>"),
                 new Mutation("no stylesheet", item, "<qti-stylesheet href", "<qti-styles href"),
@@ -396,8 +394,7 @@ class ExchangeTest {
                 new Mutation("several values", item, "cardinality=\"single\"", "cardinality=\"multiple\""),
                 new Mutation("an adaptive item", item, "adaptive=\"false\"", "adaptive=\"true\""),
                 new Mutation("no language", item, " xml:lang=\"en\"", ""),
-                new Mutation(
-                        "another namespace", item, "xmlns=\"http", "xmlns=\"https"),
+                new Mutation("another namespace", item, "xmlns=\"http", "xmlns=\"https"),
                 new Mutation("a figure without a description", item, " alt=\"", " title=\""),
                 new Mutation("a figure from elsewhere", item, "src=\"../figures/", "src=\"https://example.org/"),
                 new Mutation("a script", item, "<qti-item-body>", "<qti-item-body><script>1</script>"),
@@ -409,19 +406,15 @@ class ExchangeTest {
                         item,
                         "outcome-identifier=\"FEEDBACK_A\"",
                         "outcome-identifier=\"FEEDBACK_Z\""),
-                new Mutation(
-                        "feedback without content",
-                        item,
-                        "<p>No answer yet.</p>",
-                        ""),
+                new Mutation("feedback without content", item, "<p>No answer yet.</p>", ""),
                 new Mutation(
                         "two feedbacks for one verdict",
                         item,
                         "identifier=\"CORRECT\" show-hide=\"",
                         "identifier=\"BLANK\" show-hide=\""),
+                new Mutation("no version in the manifest", "imsmanifest.xml", "schemaversion>", "schemavers>"),
                 new Mutation(
-                        "no version in the manifest", "imsmanifest.xml", "schemaversion>", "schemavers>"),
-                new Mutation("another version in the manifest", "imsmanifest.xml", "<schemaversion>", "<schemaversion>9"),
+                        "another version in the manifest", "imsmanifest.xml", "<schemaversion>", "<schemaversion>9"),
                 new Mutation("a path out of the package", "imsmanifest.xml", "href=\"items/", "href=\"../items/"),
                 new Mutation("an unknown kind of resource", "imsmanifest.xml", "type=\"imsqti_item", "type=\"item"),
                 new Mutation("a dependency on nothing", "imsmanifest.xml", "identifierref=\"", "identifierref=\"x"),
@@ -447,8 +440,8 @@ class ExchangeTest {
                     : mutation.from();
             assertTrue(before.contains(from), mutation.what() + ": there is nothing to change");
             int at = before.indexOf(from);
-            String after = before.substring(0, at) + named(version, mutation.to())
-                    + before.substring(at + from.length());
+            String after =
+                    before.substring(0, at) + named(version, mutation.to()) + before.substring(at + from.length());
             List<String> faults = profile.faults(Map.of(mutation.file(), after));
             assertTrue(!faults.isEmpty(), mutation.what() + " was not refused");
         }

@@ -35,9 +35,7 @@ final class PackagedItems {
     /** With blank steps among the working; none of a template with a single step. */
     static List<ExchangeItem> faded(String template, int from, int variants) {
         boolean single = LIBRARY.template(template).lines().size() == 1;
-        return single
-                ? List.of()
-                : of(template, new Support.Faded(new Support.Fade.Backward(1)), from, variants);
+        return single ? List.of() : of(template, new Support.Faded(new Support.Fade.Backward(1)), from, variants);
     }
 
     private static List<ExchangeItem> of(String name, Support support, int from, int variants) {
@@ -46,8 +44,7 @@ final class PackagedItems {
         List<ExchangeItem> items = new ArrayList<>();
         for (int variant = from; variant < from + variants; variant++) {
             SheetProblem problem = new SheetProblem(0, support, false, PLAN, draws.draw(variant));
-            String identifier = name.replace('/', '-')
-                    + (support instanceof Support.Bare ? "-" : "-faded-") + variant;
+            String identifier = name.replace('/', '-') + (support instanceof Support.Bare ? "-" : "-faded-") + variant;
             if (!problem.places().isEmpty()) {
                 items.add(item(identifier, problem, Optional.empty()));
             }

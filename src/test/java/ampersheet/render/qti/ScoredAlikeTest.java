@@ -81,11 +81,9 @@ class ScoredAlikeTest {
         ProblemKey whole = item.asked().key();
         ProblemKey alone = new ProblemKey(List.of(key), whole.givens(), whole.working(), List.of());
         for (String typed : probes(alone, key)) {
-            Verdict verdict =
-                    Judge.judge(alone, Map.of(key.question(), typed)).get(0);
+            Verdict verdict = Judge.judge(alone, Map.of(key.question(), typed)).get(0);
             String expected = expected(key, verdict);
-            Map<String, String> responses =
-                    typed.isEmpty() ? Map.of() : Map.of(place.response(), response(key, typed));
+            Map<String, String> responses = typed.isEmpty() ? Map.of() : Map.of(place.response(), response(key, typed));
             Map<String, Object> good = readers.good().score(responses);
             Map<String, String> poor = readers.poor().score(responses);
             String said = good.get(place.feedback()) + " " + good.get("SCORE");
@@ -101,8 +99,10 @@ class ScoredAlikeTest {
 
     private static String response(AnswerKey key, String typed) {
         if (key.acceptance() instanceof Acceptance.Choice choice) {
-            return ItemModel.option(
-                    choice.options().stream().map(Acceptance.Option::text).toList().indexOf(typed));
+            return ItemModel.option(choice.options().stream()
+                    .map(Acceptance.Option::text)
+                    .toList()
+                    .indexOf(typed));
         }
         return typed;
     }
