@@ -11,11 +11,6 @@ public sealed interface Acceptance {
     double LAST_BITS = 1e-12;
     /** Two values this near are the same member of a series, or the same whole number. */
     double SAME = 1e-9;
-    /** Whether two values are one but for their last bits. */
-    static boolean isSame(double value, double expected) {
-        return Math.abs(value - expected) <= SAME * Math.abs(expected);
-    }
-
     /** How near to a value that cannot be typed exactly a person will round it: three figures. */
     double ROUNDED_BY_HAND = 0.005;
     /** Of the key: a rounded answer that strays farther is no longer told as one. */

@@ -127,14 +127,14 @@ final class DesignScoring {
         List<Branch> branches = new ArrayList<>();
         List<Check> others = new ArrayList<>();
         for (int i = 0; i < design.choices().size(); i++) {
-            double expected = design.choices().get(i).worked().quantity(step).value();
-            if (Acceptance.isSame(expected, place.key().expected())) {
+            AnswerKey following = place.key()
+                    .following(design.choices().get(i).worked().quantity(step).value());
+            if (following.equals(place.key())) {
                 continue;
             }
             Check made = new Check.Is(choice, right(i));
             others.add(made);
-            for (ScoringRules.Rule rule :
-                    ScoringRules.earning(item.asked().key(), expecting(place.key(), expected), credit)) {
+            for (ScoringRules.Rule rule : ScoringRules.earning(item.asked().key(), following, credit)) {
                 branches.add(ItemScoring.branch(
                         new Check.All(List.of(made, ItemScoring.within(place, rule.anyOf()))),
                         place,
@@ -146,17 +146,5 @@ final class DesignScoring {
             branches.add(ItemScoring.branch(Check.anyOf(others), place, Feedback.UNEXPLAINED.name(), 0));
         }
         return branches;
-    }
-
-    private static AnswerKey expecting(AnswerKey key, double expected) {
-        return new AnswerKey(
-                key.question(),
-                key.step(),
-                expected,
-                key.unit(),
-                key.figures(),
-                key.unitPrinted(),
-                key.acceptance(),
-                List.of());
     }
 }

@@ -372,21 +372,27 @@ final class ItemBody implements BlockVisitor {
         out.close("li").newline();
     }
 
+    /** Formula, numbers and result each by themselves, so that a narrow page can break the line between them. */
     private void equation(StepBlock step) {
         Printed result = step.result().orElseThrow();
         Derivation derivation = Derivation.of(step);
-        StringBuilder line = new StringBuilder("<mrow>").append(MathMl.symbol(step.symbol()));
+        List<String> parts = new ArrayList<>();
         if (derivation.formula()) {
-            line.append("<mo>=</mo>").append(MathMl.symbolic(step.formula().orElseThrow(), step.notation()));
+            parts.add("<mo>=</mo>" + MathMl.symbolic(step.formula().orElseThrow(), step.notation()));
         }
         if (derivation.numbers()) {
-            line.append("<mo>=</mo>").append(MathMl.substituted(step.formula().orElseThrow(), step.notation()));
+            parts.add("<mo>=</mo>" + MathMl.substituted(step.formula().orElseThrow(), step.notation()));
         }
         if (derivation.result()) {
-            line.append(result.exact() ? "<mo>=</mo>" : "<mo>≈</mo>").append(MathMl.value(result));
+            parts.add((result.exact() ? "<mo>=</mo>" : "<mo>≈</mo>") + MathMl.value(result));
         }
         out.open("p");
-        math(line.append("</mrow>").toString());
+        String before = MathMl.symbol(step.symbol());
+        for (String part : parts) {
+            math("<mrow>" + before + part + "</mrow>");
+            out.text(" ");
+            before = "";
+        }
         out.close("p");
     }
 

@@ -205,6 +205,18 @@ class ExchangeTest {
     }
 
     @Test
+    void aStylesheetKeepsFiguresWithinANarrowPageAndLinesOfWorkingCanBreak() {
+        for (QtiVersion version : QtiVersion.values()) {
+            assertTrue(text(version, "styles/items.css").contains("img { max-width: 100%"));
+            String item = text(version, "items/" + ITEM + ".xml");
+            assertTrue(item.contains("href=\"../styles/items.css\""), item);
+            assertTrue(
+                    item.contains("</math> <math xmlns=\"http://www.w3.org/1998/Math/MathML\"><mrow><mo>=</mo>"), item);
+            assertTrue(text(version, "imsmanifest.xml").contains("href=\"styles/items.css\""));
+        }
+    }
+
+    @Test
     void theMostAndTheSchemasPlaceAreSaid() {
         String item = text(QtiVersion.V3_0, "items/" + ITEM + ".xml");
         assertTrue(
