@@ -3,7 +3,6 @@ package ampersheet.render.qti;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.w3c.dom.Element;
 
 /**
  * Scores an item as the poorest platform might: it reads no declarations, no attribute but identifiers, knows true and
@@ -11,25 +10,22 @@ import org.w3c.dom.Element;
  * knows no variable of the platform's own.
  */
 final class PoorInterpreter {
-    private final List<Element> conditions;
+    private final List<ReadElement> conditions;
 
     PoorInterpreter(String xml) throws Exception {
-        conditions = ItemInterpreter.children(ItemInterpreter.children(ItemInterpreter.read(xml)).stream()
-                .filter(child -> ItemInterpreter.name(child).equals("response-processing"))
-                .findFirst()
-                .orElseThrow());
+        conditions = ReadElement.of(xml).child("response-processing").children();
     }
 
     /** Values of the outcomes as text; one that was never set is missing. */
     Map<String, String> score(Map<String, String> responses) {
         Map<String, String> variables = new HashMap<>(responses);
-        for (Element condition : conditions) {
-            for (Element branch : ItemInterpreter.children(condition)) {
-                List<Element> parts = ItemInterpreter.children(branch);
-                boolean tested = !ItemInterpreter.name(branch).equals("response-else");
+        for (ReadElement condition : conditions) {
+            for (ReadElement branch : condition.children()) {
+                List<ReadElement> parts = branch.children();
+                boolean tested = !branch.name().equals("response-else");
                 if (!tested || holds(parts.get(0), variables)) {
-                    for (Element rule : parts.subList(tested ? 1 : 0, parts.size())) {
-                        variables.put(rule.getAttribute("identifier"), value(child(rule, 0), variables));
+                    for (ReadElement rule : parts.subList(tested ? 1 : 0, parts.size())) {
+                        variables.put(rule.identifier(), value(rule.child(0), variables));
                     }
                     break;
                 }
@@ -38,23 +34,19 @@ final class PoorInterpreter {
         return variables;
     }
 
-    private static Element child(Element of, int at) {
-        return ItemInterpreter.children(of).get(at);
-    }
-
-    private static boolean holds(Element of, Map<String, String> variables) {
-        List<Element> parts = ItemInterpreter.children(of);
+    private static boolean holds(ReadElement of, Map<String, String> variables) {
+        List<ReadElement> parts = of.children();
         boolean all = true;
         boolean any = false;
-        return switch (ItemInterpreter.name(of)) {
+        return switch (of.name()) {
             case "and" -> {
-                for (Element part : parts) {
+                for (ReadElement part : parts) {
                     all &= holds(part, variables);
                 }
                 yield all;
             }
             case "or" -> {
-                for (Element part : parts) {
+                for (ReadElement part : parts) {
                     any |= holds(part, variables);
                 }
                 yield any;
@@ -67,29 +59,29 @@ final class PoorInterpreter {
             }
             case "gte" -> number(parts.get(0), variables) >= number(parts.get(1), variables);
             case "lte" -> number(parts.get(0), variables) <= number(parts.get(1), variables);
-            default -> throw new IllegalArgumentException("not understood: " + of.getLocalName());
+            default -> throw new IllegalArgumentException("not understood: " + of.name());
         };
     }
 
     /** Not a number for nothing, so that no comparison with it holds. */
-    private static double number(Element of, Map<String, String> variables) {
+    private static double number(ReadElement of, Map<String, String> variables) {
         String value = value(of, variables);
         return value == null ? Double.NaN : Double.parseDouble(value);
     }
 
-    private static String value(Element of, Map<String, String> variables) {
-        return switch (ItemInterpreter.name(of)) {
-            case "variable" -> variables.get(of.getAttribute("identifier"));
-            case "base-value" -> of.getTextContent();
+    private static String value(ReadElement of, Map<String, String> variables) {
+        return switch (of.name()) {
+            case "variable" -> variables.get(of.identifier());
+            case "base-value" -> of.text();
             case "sum" -> {
                 double sum = 0;
-                for (Element part : ItemInterpreter.children(of)) {
+                for (ReadElement part : of.children()) {
                     String text = value(part, variables);
                     sum += text == null ? 0 : Double.parseDouble(text);
                 }
                 yield Double.toString(sum);
             }
-            default -> throw new IllegalArgumentException("not understood: " + of.getLocalName());
+            default -> throw new IllegalArgumentException("not understood: " + of.name());
         };
     }
 }
