@@ -9,7 +9,9 @@ import ampersheet.render.qti.ExchangePackage;
 import ampersheet.render.qti.ExchangeSession;
 import ampersheet.render.qti.QtiVersion;
 import ampersheet.sheet.Composer;
+import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.ProblemBlock;
+import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.SheetProblem;
@@ -162,7 +164,7 @@ public final class Exchange {
         List<ExchangeItem> items = new ArrayList<>();
         for (int variant = 0; variant < variants; variant++) {
             Optional<ProblemBlock> example = kind.example()
-                    ? Optional.of(Composer.onItsOwn(drawn(source, new Support.Full(), true)))
+                    ? Optional.of(lettered(Composer.onItsOwn(drawn(source, new Support.Full(), true))))
                     : Optional.empty();
             SheetProblem problem = drawn(source, kind.support(), false);
             Optional<List<RightDesigns>> designs = designs(problem);
@@ -174,6 +176,18 @@ public final class Exchange {
             items.add(item(problem, example, designs.get()));
         }
         return items;
+    }
+
+    /** Its questions by letters alone, for it stands on no sheet: {@code a} for {@code q0a}, nothing for {@code q0}. */
+    private static ProblemBlock lettered(ProblemBlock example) {
+        List<Block> blocks = new ArrayList<>();
+        for (Block block : example.blocks()) {
+            blocks.add(
+                    block instanceof Prose prose
+                            ? new Prose(prose.markdown().replace("**q0** ", "").replace("**q0", "**"))
+                            : block);
+        }
+        return example.holding(blocks);
     }
 
     /** The next of its kind that nothing else of the package shows. */

@@ -109,6 +109,8 @@ class ExchangeContentsTest {
                 .get()
                 .blocks()
                 .equals(twin.shown().block().blocks()));
+        String said = twin.shown().example().get().blocks().toString();
+        assertTrue(said.contains("- **a** What resistance") && !said.contains("q0"), said);
         assertEquals(1, contents.pools().get(1).items().get(0).asked().places().size());
         assertEquals(3, contents.pools().get(2).items().get(0).asked().places().size());
     }
