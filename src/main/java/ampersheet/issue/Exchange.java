@@ -47,8 +47,7 @@ public final class Exchange {
     private final int variants;
     private final Set<String> leftOut = new LinkedHashSet<>();
     private final Map<String, Draws> draws = new LinkedHashMap<>();
-    private final Map<String, Integer> drawn = new LinkedHashMap<>();
-    private final Map<String, Integer> numbered = new LinkedHashMap<>();
+    private final Map<String, List<Shown>> shown = new LinkedHashMap<>();
 
     private Exchange(ProblemSet set, int variants) {
         this.set = set;
@@ -102,10 +101,14 @@ public final class Exchange {
 
     private Optional<ExchangePackage.Contents> contents() {
         List<ExchangePackage.Pool> pools = new ArrayList<>();
-        bySkill().forEach((kind, entry) -> {
+        Map<Kind, Entry> wanted = bySkill();
+        wanted.forEach((kind, entry) -> entry.sources()
+                .forEach(source -> shown.computeIfAbsent(template(source).name(), first -> new ArrayList<>())
+                        .add(new Shown(source, kind))));
+        wanted.forEach((kind, entry) -> {
             List<ExchangeItem> items = new ArrayList<>();
             for (String source : entry.sources()) {
-                items.addAll(items(source, kind));
+                items.addAll(items(new Shown(source, kind)));
             }
             if (items.isEmpty()) {
                 leftOut.add("the skill “" + kind.title() + "”: nothing of it is left");
@@ -129,6 +132,14 @@ public final class Exchange {
             return skills
                     + (support instanceof Support.Faded ? ", steps to fill in" : "")
                     + (example ? ", after a worked example" : "");
+        }
+    }
+
+    /** What a source gives of one kind. */
+    private record Shown(String source, Kind kind) {
+        /** How many problems one of its items shows. */
+        int draws() {
+            return kind.example() ? 2 : 1;
         }
     }
 
@@ -160,22 +171,50 @@ public final class Exchange {
         return set.sources().get(source);
     }
 
-    private List<ExchangeItem> items(String source, Kind kind) {
+    private List<ExchangeItem> items(Shown here) {
         List<ExchangeItem> items = new ArrayList<>();
         for (int variant = 0; variant < variants; variant++) {
-            Optional<ProblemBlock> example = kind.example()
-                    ? Optional.of(lettered(Composer.onItsOwn(drawn(source, new Support.Full(), true))))
-                    : Optional.empty();
-            SheetProblem problem = drawn(source, kind.support(), false);
+            int next = firstDraw(here, variant);
+            Optional<ProblemBlock> example = Optional.empty();
+            if (here.kind().example()) {
+                example =
+                        Optional.of(lettered(Composer.onItsOwn(drawn(here.source(), new Support.Full(), true, next))));
+                next++;
+            }
+            SheetProblem problem = drawn(here.source(), here.kind().support(), false, next);
             Optional<List<RightDesigns>> designs = designs(problem);
             if (designs.isEmpty()) {
-                leftOut.add(source + ": too many answers are right together to list them, and the format cannot judge "
-                        + "them otherwise");
+                leftOut.add(here.source() + ": too many answers are right together to list them, and the format "
+                        + "cannot judge them otherwise");
                 return List.of();
             }
-            items.add(item(problem, example, designs.get()));
+            items.add(item(identifier(here, variant), problem, example, designs.get()));
         }
         return items;
+    }
+
+    /**
+     * Nothing else of the package shows it, and it is the same whatever number of variants is asked for: of two
+     * packages of one plan, what has one name is one item.
+     */
+    private int firstDraw(Shown here, int variant) {
+        int all = 0;
+        int before = 0;
+        for (Shown other : shown.get(template(here.source()).name())) {
+            if (other.equals(here)) {
+                before = all;
+            }
+            all += other.source().equals(here.source()) ? other.draws() : 0;
+        }
+        return variant * all + before;
+    }
+
+    private String identifier(Shown here, int variant) {
+        String template = template(here.source()).name();
+        List<Shown> all = shown.get(template);
+        String number = Integer.toString(variant * all.size() + all.indexOf(here) + 1);
+        return "amp-" + code + "-" + template.replace('/', '-') + "-" + "0".repeat(Math.max(0, 3 - number.length()))
+                + number;
     }
 
     /** Its questions by letters alone, for it stands on no sheet: {@code a} for {@code q0a}, nothing for {@code q0}. */
@@ -190,12 +229,10 @@ public final class Exchange {
         return example.holding(blocks);
     }
 
-    /** The next of its kind that nothing else of the package shows. */
-    private SheetProblem drawn(String source, Support support, boolean example) {
+    private SheetProblem drawn(String source, Support support, boolean example, int index) {
         Draws from = draws.computeIfAbsent(
                 source, first -> new Draws(new Workshop(template(source)), plan.seed() + "/exchange"));
-        int next = drawn.merge(source, 1, Integer::sum) - 1;
-        return new SheetProblem(0, support, example, plan, from.draw(next));
+        return new SheetProblem(0, support, example, plan, from.draw(index));
     }
 
     private static Optional<List<RightDesigns>> designs(SheetProblem problem) {
@@ -210,11 +247,9 @@ public final class Exchange {
         return Optional.of(listed);
     }
 
-    private ExchangeItem item(SheetProblem problem, Optional<ProblemBlock> example, List<RightDesigns> designs) {
+    private ExchangeItem item(
+            String identifier, SheetProblem problem, Optional<ProblemBlock> example, List<RightDesigns> designs) {
         ProblemTemplate template = problem.template();
-        String number = Integer.toString(numbered.merge(template.name(), 1, Integer::sum));
-        String identifier = "amp-" + code + "-" + template.name().replace('/', '-') + "-"
-                + "0".repeat(Math.max(0, 3 - number.length())) + number;
         return new ExchangeItem(
                 identifier,
                 new ExchangeItem.About(plan.language(), template.skill(), template.level(), template.teaches()),

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.answer.AnswerKey;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.render.qti.ExchangeItem;
 import ampersheet.render.qti.ExchangePackage;
@@ -13,7 +14,10 @@ import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 
@@ -113,6 +117,28 @@ class ExchangeContentsTest {
         assertTrue(said.contains("- **a** What resistance") && !said.contains("q0"), said);
         assertEquals(1, contents.pools().get(1).items().get(0).asked().places().size());
         assertEquals(3, contents.pools().get(2).items().get(0).asked().places().size());
+    }
+
+    @Test
+    void anItemOfOneNameIsTheSameHoweverManyVariantsArePacked() {
+        String plan = "title: A\nseed: s\nproblems:\n"
+                + "  - {template: current-limiting/one-indicator, example: yes}\n"
+                + "  - {template: current-limiting/one-indicator}\n";
+        Map<String, List<AnswerKey>> few = keys(contents(plan, 1));
+        Map<String, List<AnswerKey>> more = keys(contents(plan, 3));
+        assertEquals(2, few.size());
+        assertEquals(6, more.size());
+        few.forEach((identifier, keys) -> assertEquals(keys, more.get(identifier), identifier));
+        assertEquals(6, new HashSet<>(more.values()).size(), "each has numbers of its own");
+    }
+
+    private static Map<String, List<AnswerKey>> keys(ExchangePackage.Contents contents) {
+        Map<String, List<AnswerKey>> keys = new TreeMap<>();
+        contents.pools()
+                .forEach(pool -> pool.items()
+                        .forEach(
+                                item -> keys.put(item.identifier(), item.asked().places())));
+        return keys;
     }
 
     @Test
