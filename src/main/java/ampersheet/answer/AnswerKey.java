@@ -41,7 +41,7 @@ public record AnswerKey(
     }
 
     /** Expects what follows from a design that was accepted; the known mistakes belong to the key's own numbers. */
-    AnswerKey following(double chosen) {
+    public AnswerKey following(double chosen) {
         boolean same = Math.abs(chosen - expected) <= Acceptance.SAME * Math.abs(expected);
         return same ? this : new AnswerKey(question, step, chosen, unit, figures, unitPrinted, acceptance, List.of());
     }

@@ -27,6 +27,7 @@ import com.vladsch.flexmark.ext.tables.TableHead;
 import com.vladsch.flexmark.ext.tables.TableRow;
 import com.vladsch.flexmark.ext.tables.TableSeparator;
 import com.vladsch.flexmark.util.ast.Node;
+import com.vladsch.flexmark.util.ast.TextCollectingVisitor;
 import java.util.Map;
 import java.util.Optional;
 
@@ -63,6 +64,12 @@ public final class ProseMarkup {
         } else {
             markup.line(prose.strip());
         }
+    }
+
+    /** The words of such a line, without any markup. */
+    public static String words(String prose) {
+        Node document = LimitedMarkdown.read(prose);
+        return new TextCollectingVisitor().collectAndGetText(document).strip();
     }
 
     private void children(Node node) {

@@ -14,6 +14,7 @@ import java.util.List;
  * @param seeding where the seed comes from; another seed gives other numbers
  * @param unitsPrinted whether the unit stands behind the blank; otherwise the learner writes it
  * @param marking what answers earn; it changes no number and no sheet's ID
+ * @param delivery how an exchange package is to be given; no part of a sheet's ID either
  * @param levels the levels that templates of a pool or a skill may have; empty: any
  */
 public record Plan(
@@ -29,7 +30,8 @@ public record Plan(
         Order order,
         List<Integer> levels,
         List<Entry> entries,
-        MarkingPolicy marking) {
+        MarkingPolicy marking,
+        Delivery delivery) {
     public Plan {
         levels = List.copyOf(levels);
         entries = List.copyOf(entries);
@@ -55,7 +57,27 @@ public record Plan(
                 order,
                 levels,
                 entries,
-                marking);
+                marking,
+                delivery);
+    }
+
+    /** The same plan with the unit behind every blank. */
+    public Plan printingUnits() {
+        return new Plan(
+                file, written, title, seeding, paper, language, symbols, decimal, true, order, levels, entries, marking,
+                delivery);
+    }
+
+    /**
+     * How other platforms are to give the problems.
+     *
+     * @param attempts at each problem; {@link #UNLIMITED} for as many as a learner likes
+     * @param feedback whether explanations and the working are shown
+     */
+    public record Delivery(int attempts, boolean feedback) {
+        public static final int UNLIMITED = 0;
+        /** Of a plan that says nothing: an explanation is worth more where it can be used at once. */
+        public static final Delivery USUAL = new Delivery(3, true);
     }
 
     /** Where a plan's seed comes from. */

@@ -86,6 +86,12 @@ public final class ProblemSet {
         return new SheetId(planCode, templatesCode, seat);
     }
 
+    /** The same for this plan with its seed and these templates only, longer than a sheet's ID has room for. */
+    public String longCode() {
+        return SheetId.abbreviate(
+                Fingerprint.of("exchange", fingerprint(plan), fingerprint(templates, parts)), SheetId.MOST_CHARACTERS);
+    }
+
     /**
      * Reads an ID as typed from a sheet.
      *
@@ -119,9 +125,29 @@ public final class ProblemSet {
         return mixed.stream().flatMap(List::stream).toList();
     }
 
-    /** Names of the templates that may stand at each place of the plan's list, worked examples left out. */
-    public List<List<String>> pools() {
-        return slots.stream().filter(slot -> !slot.example()).map(Slot::pool).toList();
+    /**
+     * What is wanted at one place of the plan's list.
+     *
+     * @param sources one of these, by their names in {@link #sources}
+     * @param example whether its worked example goes before it
+     */
+    public record Wanted(List<String> sources, Support support, boolean example) {
+        public Wanted {
+            sources = List.copyOf(sources);
+        }
+    }
+
+    /** In the order of the plan. */
+    public List<Wanted> wanted() {
+        List<Wanted> wanted = new ArrayList<>();
+        boolean example = false;
+        for (Slot slot : slots) {
+            if (!slot.example()) {
+                wanted.add(new Wanted(slot.pool().stream().map(slot::source).toList(), slot.support(), example));
+            }
+            example = slot.example();
+        }
+        return wanted;
     }
 
     /** For each problem of a sheet, in the order shown, its place in the plan's list, from 0 and examples included. */

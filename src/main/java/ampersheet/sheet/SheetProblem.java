@@ -43,7 +43,8 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
                 Plan.Order.AS_LISTED,
                 List.of(),
                 List.of(),
-                MarkingPolicy.USUAL);
+                MarkingPolicy.USUAL,
+                Plan.Delivery.USUAL);
         return new SheetProblem(1, new Support.Full(), true, plan, problem);
     }
 

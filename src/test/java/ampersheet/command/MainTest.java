@@ -819,10 +819,19 @@ class MainTest {
         try (var zip = new java.util.zip.ZipFile(out.toFile())) {
             zip.stream().forEach(entry -> names.add(entry.getName()));
         }
+        assertTrue(names.containsAll(List.of("imsmanifest.xml", "test.xml", "styles/items.css")), names.toString());
         assertTrue(
-                names.containsAll(
-                        List.of("imsmanifest.xml", "test.xml", "items/voltage-dividers-plain-divider-002.xml")),
+                names.stream()
+                        .anyMatch(name -> name.startsWith("items/amp-")
+                                && name.endsWith("-voltage-dividers-plain-divider-002.xml")),
                 names.toString());
+        assertEquals(
+                0,
+                small("export", plan.toString(), "--qti", out.toString(), "--variants", "2", "--qti-version", "2.1")
+                        .exitCode());
+        Run unknown = small("export", plan.toString(), "--qti", out.toString(), "--qti-version", "1.2");
+        assertEquals(2, unknown.exitCode());
+        assertTrue(unknown.err().contains("3.0 or 2.1"), unknown.err());
         assertEquals(
                 2,
                 small("export", plan.toString(), "--qti", out.toString(), "--variants", "0")
