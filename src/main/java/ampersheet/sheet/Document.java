@@ -39,7 +39,24 @@ public record Document(
 
     public enum Paper {
         A4,
-        LETTER
+        LETTER,
+        /** Pages of half an A4 leaf, which is folded once. */
+        A4_FOLDED,
+        LETTER_FOLDED;
+
+        public boolean isFolded() {
+            return this == A4_FOLDED || this == LETTER_FOLDED;
+        }
+
+        /** Pages of half its size. */
+        public Paper folded() {
+            return this == LETTER || this == LETTER_FOLDED ? LETTER_FOLDED : A4_FOLDED;
+        }
+
+        /** As it lies in the printer. */
+        public Paper leaf() {
+            return this == LETTER || this == LETTER_FOLDED ? LETTER : A4;
+        }
     }
 
     public sealed interface Block {

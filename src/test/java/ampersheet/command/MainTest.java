@@ -591,6 +591,17 @@ class MainTest {
     }
 
     @Test
+    void aBookletIsRefusedInLargePrintAsCardsAndOnPaperThatIsNoLeaf() {
+        for (String[] other : new String[][] {{"--profile", "large"}, {"--cards", "--no-host"}, {"--paper", "a4_folded"}
+        }) {
+            Run run = small(
+                    "handout", plan.toString(), "--copies", "1", "--booklet", other[0], other[1], "--out", "x.pdf");
+            assertEquals(2, run.exitCode(), other[0]);
+            assertTrue(run.err().contains(other[0].equals("--paper") ? "--paper" : "--booklet"), run.err());
+        }
+    }
+
+    @Test
     void handoutSaysWhoseSheetsItNeeds() {
         assertEquals(2, small("handout", plan.toString(), "--out", "x.pdf").exitCode());
         assertEquals(
