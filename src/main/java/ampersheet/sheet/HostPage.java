@@ -109,7 +109,7 @@ public final class HostPage {
                     + "problem after an example goes the same way with other numbers.");
         }
         points.add("Keep all digits until the end; write the unit.");
-        if (checkLetters) {
+        if (checkLetters && plan.lettered() != Plan.Lettered.NONE) {
             points.add(
                     "A letter beside a box tells whether an answer may be right; how to find one's own stands behind "
                             + "the last problem. Go through the example there together.");

@@ -13,6 +13,7 @@ import java.util.List;
  * @param written the file's text; empty for a plan that nobody wrote down
  * @param seeding where the seed comes from; another seed gives other numbers
  * @param unitsPrinted whether the unit stands behind the blank; otherwise the learner writes it
+ * @param lettered beside which boxes of a handout letters stand to check answers by; no part of a sheet's ID
  * @param marking what answers earn; it changes no number and no sheet's ID
  * @param delivery how an exchange package is to be given; no part of a sheet's ID either
  * @param levels the levels that templates of a pool or a skill may have; empty: any
@@ -27,6 +28,7 @@ public record Plan(
         SymbolStyle symbols,
         DecimalMarker decimal,
         boolean unitsPrinted,
+        Lettered lettered,
         Order order,
         List<Integer> levels,
         List<Entry> entries,
@@ -54,6 +56,7 @@ public record Plan(
                 symbols,
                 decimal,
                 unitsPrinted,
+                lettered,
                 order,
                 levels,
                 entries,
@@ -64,8 +67,8 @@ public record Plan(
     /** The same plan with the unit behind every blank. */
     public Plan printingUnits() {
         return new Plan(
-                file, written, title, seeding, paper, language, symbols, decimal, true, order, levels, entries, marking,
-                delivery);
+                file, written, title, seeding, paper, language, symbols, decimal, true, lettered, order, levels,
+                entries, marking, delivery);
     }
 
     /**
@@ -99,6 +102,14 @@ public record Plan(
                 return secret.characters() + " " + title;
             }
         }
+    }
+
+    /** Beside which of the boxes that can have a check letter one stands. */
+    public enum Lettered {
+        ALL,
+        /** The first, the third and so on, through the whole sheet. */
+        EVERY_SECOND,
+        NONE
     }
 
     public enum Order {

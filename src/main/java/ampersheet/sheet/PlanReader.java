@@ -37,6 +37,7 @@ public final class PlanReader {
             ordered("point", DecimalMarker.POINT, "comma", DecimalMarker.COMMA);
     private static final Map<String, Boolean> FEEDBACK = ordered("shown", true, "hidden", false);
     private static final Map<String, Boolean> UNITS = ordered("asked", false, "printed", true);
+    private static final Map<String, Plan.Lettered> LETTERED = lettered();
     private static final Map<String, Order> ORDERS = ordered("as listed", Order.AS_LISTED, "mixed", Order.MIXED);
 
     private final String file;
@@ -93,6 +94,7 @@ public final class PlanReader {
         SymbolStyle symbols = choice(fields, "symbols", SYMBOLS, SymbolStyle.IEC);
         DecimalMarker decimal = choice(fields, "decimal", MARKERS, DecimalMarker.POINT);
         boolean unitsPrinted = choice(fields, "units", UNITS, false);
+        Plan.Lettered lettered = choice(fields, "check-letters", LETTERED, Plan.Lettered.ALL);
         Order order = choice(fields, "order", ORDERS, Order.AS_LISTED);
         List<Integer> levels = levels(fields);
         List<Entry> entries = entries(fields);
@@ -111,6 +113,7 @@ public final class PlanReader {
                 symbols,
                 decimal,
                 unitsPrinted,
+                lettered,
                 order,
                 levels,
                 entries,
@@ -410,6 +413,13 @@ public final class PlanReader {
             return otherwise;
         }
         return chosen;
+    }
+
+    private static Map<String, Plan.Lettered> lettered() {
+        Map<String, Plan.Lettered> choices =
+                ordered("all", Plan.Lettered.ALL, "every second", Plan.Lettered.EVERY_SECOND);
+        choices.put("none", Plan.Lettered.NONE);
+        return choices;
     }
 
     private static <T> Map<String, T> ordered(String first, T firstMeaning, String second, T secondMeaning) {

@@ -40,6 +40,7 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
                 SymbolStyle.IEC,
                 marker,
                 false,
+                Plan.Lettered.ALL,
                 Plan.Order.AS_LISTED,
                 List.of(),
                 List.of(),
