@@ -428,8 +428,17 @@ public record Document(
 
     public record MistakeLine(String value, String explanation) {}
 
-    /** A table of the index page; cells are plain text, or a link where {@code href} is not empty. */
-    public record Table(String caption, List<String> head, List<List<Cell>> rows) implements Block {
+    /**
+     * A table of the index page; cells are plain text, or a link where {@code href} is not empty.
+     *
+     * @param wide whether each cell is read in one line, in as many columns as it takes
+     */
+    public record Table(String caption, List<String> head, List<List<Cell>> rows, boolean wide) implements Block {
+        /** One whose cells may be wrapped. */
+        public Table(String caption, List<String> head, List<List<Cell>> rows) {
+            this(caption, head, rows, false);
+        }
+
         public Table {
             head = List.copyOf(head);
             rows = rows.stream().map(List::copyOf).toList();

@@ -592,8 +592,8 @@ class MainTest {
 
     @Test
     void aBookletIsRefusedInLargePrintAsCardsAndOnPaperThatIsNoLeaf() {
-        for (String[] other : new String[][] {{"--profile", "large"}, {"--cards", "--no-host"}, {"--paper", "a4_folded"}
-        }) {
+        for (String[] other :
+                new String[][] {{"--profile", "large"}, {"--cards", "--no-host"}, {"--paper", "a4_folded"}}) {
             Run run = small(
                     "handout", plan.toString(), "--copies", "1", "--booklet", other[0], other[1], "--out", "x.pdf");
             assertEquals(2, run.exitCode(), other[0]);

@@ -514,6 +514,10 @@ final class BlockMarkup implements BlockVisitor {
 
     @Override
     public void table(Table table) {
+        if (table.wide()) {
+            wide(table);
+            return;
+        }
         openTable(table.caption(), table.head());
         markup.open("tbody", "role", "rowgroup").newline();
         for (List<Cell> row : table.rows()) {
@@ -527,6 +531,33 @@ final class BlockMarkup implements BlockVisitor {
             markup.close("tr").newline();
         }
         markup.close("tbody").newline().close("table").newline();
+    }
+
+    /** It scrolls by itself; its head and the names of its rows stay in sight. */
+    private void wide(Table table) {
+        markup.open("div", "class", "wide", "tabindex", "0", "role", "group", "aria-label", table.caption())
+                .newline()
+                .open("table")
+                .newline();
+        if (!table.caption().isEmpty()) {
+            markup.open("caption").line(table.caption()).close("caption").newline();
+        }
+        markup.open("thead").open("tr");
+        table.head()
+                .forEach(name -> markup.open("th", "scope", "col").line(name).close("th"));
+        markup.close("tr").close("thead").newline().open("tbody").newline();
+        for (List<Cell> row : table.rows()) {
+            markup.open("tr").open("th", "scope", "row");
+            content(row.get(0));
+            markup.close("th");
+            for (Cell cell : row.subList(1, row.size())) {
+                markup.open("td");
+                content(cell);
+                markup.close("td");
+            }
+            markup.close("tr").newline();
+        }
+        markup.close("tbody").close("table").close("div").newline();
     }
 
     /**
