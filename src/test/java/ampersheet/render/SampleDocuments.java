@@ -336,7 +336,7 @@ public final class SampleDocuments {
                                                         Optional.of(printed(7, "V")),
                                                         next.text(),
                                                         next.text(),
-                                                        ""),
+                                                        "", UnitBox.ASKED, ""),
                                                 new StepBlock(
                                                         2,
                                                         R,
@@ -347,7 +347,7 @@ public final class SampleDocuments {
                                                         Optional.empty(),
                                                         next.text(),
                                                         next.text(),
-                                                        next.text()))),
+                                                        next.text(), UnitBox.ASKED, ""))),
                                 new Question(next.text(), next.text(), Optional.of(R), next.text(), List.of()),
                                 new Question(
                                         next.text(),
@@ -438,7 +438,7 @@ public final class SampleDocuments {
                         Optional.of(printed(470, "ohm")),
                         "preferred values",
                         "rounding up keeps the current at or below the one wanted",
-                        ""),
+                        "", UnitBox.ASKED, ""),
                 step(
                         4,
                         P,
@@ -468,7 +468,7 @@ public final class SampleDocuments {
                 Optional.of(result),
                 principle,
                 reason,
-                "");
+                "", UnitBox.ASKED, "");
     }
 
     private static StepBlock blank(StepBlock step, String label) {
@@ -482,7 +482,7 @@ public final class SampleDocuments {
                 Optional.empty(),
                 step.principle(),
                 step.reason(),
-                label);
+                label, UnitBox.ASKED, "");
     }
 
     private static Printed printed(double si, String unit) {
