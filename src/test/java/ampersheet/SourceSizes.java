@@ -46,7 +46,8 @@ final class SourceSizes {
         }
         SourceSizes sizes = new SourceSizes();
         for (Path source : sources) {
-            sizes.files.add(new SourceFile(nameOf(source), Files.readAllLines(source).size()));
+            sizes.files.add(
+                    new SourceFile(nameOf(source), Files.readAllLines(source).size()));
         }
         JavaCompiler compiler = ToolProvider.getSystemJavaCompiler();
         try (StandardJavaFileManager manager =
@@ -99,7 +100,7 @@ final class SourceSizes {
     /** A record's constructor without parameters of its own; the parser lends it those of the record. */
     private static boolean isCompact(CompilationUnitTree unit, MethodTree method, SourcePositions positions) {
         return method.getParameters().stream()
-                .anyMatch(parameter -> positions.getStartPosition(unit, parameter)
-                        < positions.getStartPosition(unit, method));
+                .anyMatch(parameter ->
+                        positions.getStartPosition(unit, parameter) < positions.getStartPosition(unit, method));
     }
 }

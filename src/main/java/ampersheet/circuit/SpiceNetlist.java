@@ -96,58 +96,14 @@ public final class SpiceNetlist {
             case SINK -> line("I" + name, at.get("from"), at.get("to"), value(part, "amps"));
             case LED -> diode(name, at.get("from"), at.get("to"), part, 2);
             case DIODE -> diode(name, at.get("from"), at.get("to"), part, 1.8);
-            case ZENER -> {
-                double amps = part.values().getOrDefault("amps", 5e-3);
-                forward(name, at.get("from"), at.get("to"), 0.7, amps);
-                double slope = part.values().getOrDefault("slope", 0.0);
-                knee(name, at.get("to"), at.get("from"), part.values().get("volts") - amps * slope, slope);
-            }
-            case REFERENCE -> {
-                forward(name, at.get("from"), at.get("to"), 0.7, 5e-3);
-                double least = part.values().getOrDefault("minimum", 0.0);
-                if (least > 0) {
-                    line(
-                            "R" + name + "_least",
-                            at.get("to"),
-                            at.get("from"),
-                            number(part.values().get("volts") / least));
-                }
-                knee(
-                        name,
-                        at.get("to"),
-                        at.get("from"),
-                        part.values().get("volts"),
-                        part.values().getOrDefault("slope", 0.0));
-            }
+            case ZENER -> zener(name, part, at);
+            case REFERENCE -> reference(name, part, at);
             case NMOS -> channel(name, part, at.get("drain"), at.get("source"), at.get("gate"), at.get("source"));
             case PMOS -> channel(name, part, at.get("source"), at.get("drain"), at.get("source"), at.get("gate"));
             case NPN -> transistor(name, part, at);
-            case SWITCH -> {
-                if (part.values().get("closed") == 1) {
-                    line("V" + name, at.get("from"), at.get("to"), "0");
-                } else {
-                    line("R" + name, at.get("from"), at.get("to"), OPEN);
-                }
-            }
-            case TRIMPOT -> {
-                double ohms = part.values().get("ohms");
-                double position = part.values().get("position");
-                resistor(name + "_a", at.get("from"), at.get("wiper"), ohms * position, number(ohms * position));
-                resistor(
-                        name + "_b",
-                        at.get("wiper"),
-                        at.get("to"),
-                        ohms * (1 - position),
-                        number(ohms * (1 - position)));
-            }
-            case REGULATOR -> {
-                String held = insideNode();
-                line("E" + name, at.get("in"), held, at.get("in"), at.get("ground"), "1");
-                line("V" + name, at.get("out"), held, value(part, "volts"));
-                if (part.values().getOrDefault("quiescent", 0.0) > 0) {
-                    line("I" + name, at.get("in"), at.get("ground"), value(part, "quiescent"));
-                }
-            }
+            case SWITCH -> contact(name, part, at);
+            case TRIMPOT -> trimpot(name, part, at);
+            case REGULATOR -> regulator(name, part, at);
             case CAPACITOR ->
                 line(
                         "C" + name,
@@ -249,6 +205,55 @@ public final class SpiceNetlist {
                 part.values().get("amps"));
         line("F" + name, at.get("collector"), at.get("emitter"), "V" + name + "_b", value(part, "gain"));
         knee(name, at.get("emitter"), at.get("collector"), -part.values().get("saturation"), 0);
+    }
+
+    private void zener(String name, PlacedPart part, Map<String, String> at) {
+        double amps = part.values().getOrDefault("amps", 5e-3);
+        forward(name, at.get("from"), at.get("to"), 0.7, amps);
+        double slope = part.values().getOrDefault("slope", 0.0);
+        knee(name, at.get("to"), at.get("from"), part.values().get("volts") - amps * slope, slope);
+    }
+
+    private void reference(String name, PlacedPart part, Map<String, String> at) {
+        forward(name, at.get("from"), at.get("to"), 0.7, 5e-3);
+        double least = part.values().getOrDefault("minimum", 0.0);
+        if (least > 0) {
+            line(
+                    "R" + name + "_least",
+                    at.get("to"),
+                    at.get("from"),
+                    number(part.values().get("volts") / least));
+        }
+        knee(
+                name,
+                at.get("to"),
+                at.get("from"),
+                part.values().get("volts"),
+                part.values().getOrDefault("slope", 0.0));
+    }
+
+    private void contact(String name, PlacedPart part, Map<String, String> at) {
+        if (part.values().get("closed") == 1) {
+            line("V" + name, at.get("from"), at.get("to"), "0");
+        } else {
+            line("R" + name, at.get("from"), at.get("to"), OPEN);
+        }
+    }
+
+    private void trimpot(String name, PlacedPart part, Map<String, String> at) {
+        double ohms = part.values().get("ohms");
+        double position = part.values().get("position");
+        resistor(name + "_a", at.get("from"), at.get("wiper"), ohms * position, number(ohms * position));
+        resistor(name + "_b", at.get("wiper"), at.get("to"), ohms * (1 - position), number(ohms * (1 - position)));
+    }
+
+    private void regulator(String name, PlacedPart part, Map<String, String> at) {
+        String held = insideNode();
+        line("E" + name, at.get("in"), held, at.get("in"), at.get("ground"), "1");
+        line("V" + name, at.get("out"), held, value(part, "volts"));
+        if (part.values().getOrDefault("quiescent", 0.0) > 0) {
+            line("I" + name, at.get("in"), at.get("ground"), value(part, "quiescent"));
+        }
     }
 
     private void copper(String name, PlacedPart part, Map<String, String> at) {

@@ -102,8 +102,8 @@ final class WorkedSteps {
                 condition,
                 Optional.of(used.is()),
                 notation,
-                Optional.of(problem.writer()
-                        .working(values.quantity(line.id()).value(), line.unit(), ProblemText.FIGURES)),
+                Optional.of(
+                        problem.writer().working(values.quantity(line.id()).value(), line.unit(), ProblemText.FIGURES)),
                 line.principle(),
                 line.reasons().get(applying),
                 "",

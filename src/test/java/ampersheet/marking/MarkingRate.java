@@ -1,5 +1,6 @@
 package ampersheet.marking;
 
+import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
@@ -41,13 +42,11 @@ final class MarkingRate {
         AtomicLong characters = new AtomicLong();
         Marking.Marked marked = Marking.mark(
                 new Marking.Task(
-                        folder,
-                        set,
-                        Optional.empty(),
+                        folder, new SheetMaker(set), Optional.empty(),
                         roster,
                         Optional.empty(),
                         Optional.empty(),
-                        Optional.empty(),
+                        Optional.empty(), Optional.empty(),
                         false),
                 (path, text) -> characters.addAndGet(text.length()));
         long all = cpu() - start;

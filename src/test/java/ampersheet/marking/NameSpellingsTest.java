@@ -1,5 +1,6 @@
 package ampersheet.marking;
 
+import ampersheet.sheet.SheetMaker;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -108,13 +109,11 @@ class NameSpellingsTest {
         Map<String, String> files = new TreeMap<>();
         Marking.Marked marked = Marking.mark(
                 new Marking.Task(
-                        folder,
-                        set,
-                        Optional.empty(),
+                        folder, new SheetMaker(set), Optional.empty(),
                         roster,
                         Optional.empty(),
                         Optional.empty(),
-                        Optional.empty(),
+                        Optional.empty(), Optional.empty(),
                         true),
                 files::put);
         assertTrue(files.remove("names.csv").contains("Zoë Müller"));

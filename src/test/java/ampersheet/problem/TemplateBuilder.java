@@ -251,7 +251,8 @@ final class TemplateBuilder {
             Way way,
             double within,
             String because) {
-        proofs.add(new Proof(of, varies, with, FormulaReader.expression(measure), way, within, 0, because, Optional.empty()));
+        proofs.add(new Proof(
+                of, varies, with, FormulaReader.expression(measure), way, within, 0, because, Optional.empty()));
         return this;
     }
 

@@ -336,7 +336,9 @@ public final class SampleDocuments {
                                                         Optional.of(printed(7, "V")),
                                                         next.text(),
                                                         next.text(),
-                                                        "", UnitBox.ASKED, ""),
+                                                        "",
+                                                        UnitBox.ASKED,
+                                                        ""),
                                                 new StepBlock(
                                                         2,
                                                         R,
@@ -347,7 +349,9 @@ public final class SampleDocuments {
                                                         Optional.empty(),
                                                         next.text(),
                                                         next.text(),
-                                                        next.text(), UnitBox.ASKED, ""))),
+                                                        next.text(),
+                                                        UnitBox.ASKED,
+                                                        ""))),
                                 new Question(next.text(), next.text(), Optional.of(R), next.text(), List.of()),
                                 new Question(
                                         next.text(),
@@ -438,7 +442,9 @@ public final class SampleDocuments {
                         Optional.of(printed(470, "ohm")),
                         "preferred values",
                         "rounding up keeps the current at or below the one wanted",
-                        "", UnitBox.ASKED, ""),
+                        "",
+                        UnitBox.ASKED,
+                        ""),
                 step(
                         4,
                         P,
@@ -468,7 +474,9 @@ public final class SampleDocuments {
                 Optional.of(result),
                 principle,
                 reason,
-                "", UnitBox.ASKED, "");
+                "",
+                UnitBox.ASKED,
+                "");
     }
 
     private static StepBlock blank(StepBlock step, String label) {
@@ -482,7 +490,9 @@ public final class SampleDocuments {
                 Optional.empty(),
                 step.principle(),
                 step.reason(),
-                label, UnitBox.ASKED, "");
+                label,
+                UnitBox.ASKED,
+                "");
     }
 
     private static Printed printed(double si, String unit) {

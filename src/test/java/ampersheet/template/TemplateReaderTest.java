@@ -228,7 +228,7 @@ class TemplateReaderTest {
     void aProofIsDirectOrASearch() throws IOException {
         List<Proof> proofs = read().proofs();
         assertInstanceOf(Way.Direct.class, proofs.get(0).way());
-        assertEquals(ProofSection.WITHIN, proofs.get(0).within());
+        assertEquals(ProofGap.WITHIN, proofs.get(0).within());
         assertEquals("I", proofs.get(0).varies());
         Way.Largest largest = assertInstanceOf(Way.Largest.class, proofs.get(1).way());
         assertEquals(Condition.Relation.AT_LEAST, largest.relation(), "the measure moves to the left");

@@ -355,8 +355,7 @@ final class BlockMarkup implements BlockVisitor {
     }
 
     private void place(String label, Optional<Symbol> symbol, String meaning, String hint) {
-        String symbolMarkup = symbol.map(
-                        s -> FormulaMarkup.element(MathMl.symbol(s) + "<mo>=</mo>") + " ")
+        String symbolMarkup = symbol.map(s -> FormulaMarkup.element(MathMl.symbol(s) + "<mo>=</mo>") + " ")
                 .orElse("");
         places.place(id("place-" + label), label, symbolMarkup, meaning, hint);
     }

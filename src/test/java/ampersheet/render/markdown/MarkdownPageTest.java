@@ -97,7 +97,9 @@ class MarkdownPageTest {
                 Optional.empty(),
                 "secret principle",
                 "secret reason",
-                "q1a", UnitBox.ASKED, "");
+                "q1a",
+                UnitBox.ASKED,
+                "");
         String markdown = MarkdownPage.render(
                 new Document(Kind.SHEET, "en", "Title", "", "", Paper.A4, List.of(new Steps("", List.of(hidden)))));
         assertFalse(markdown.contains("secret"), markdown);
