@@ -67,6 +67,8 @@ class ArchitectureTest {
     /** Divided on a branch of its own; empty once that is merged. */
     private static final Set<String> LONG_FOR_NOW = Set.of("render/qti/ItemMarkup");
 
+    private static final Set<String> SOLVING = Set.of("circuit", "thermal", "integration");
+
     private static JavaClasses classes;
 
     @BeforeAll
@@ -382,6 +384,16 @@ class ArchitectureTest {
                 broken,
                 "a file has at most " + MOST_LINES_OF_A_FILE + " lines, a method at most " + MOST_LINES_OF_A_METHOD
                         + " and " + MOST_PARAMETERS + " parameters");
+    }
+
+    /** What has no value is an outcome that the compiler asks for, not a null that somebody forgets. */
+    @Test
+    void roomsThatSolveGiveAnOutcomeAndNeverNull() throws IOException {
+        holds(
+                SourceSizes.ofMain().nulls().stream()
+                        .filter(place -> SOLVING.contains(place.substring(0, place.indexOf('/'))))
+                        .toList(),
+                "null is compared with, where a map of the library answers it, and never given");
     }
 
     private interface Pair {

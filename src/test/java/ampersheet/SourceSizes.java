@@ -1,9 +1,12 @@
 package ampersheet;
 
+import com.sun.source.tree.BinaryTree;
 import com.sun.source.tree.ClassTree;
 import com.sun.source.tree.CompilationUnitTree;
 import com.sun.source.tree.LineMap;
+import com.sun.source.tree.LiteralTree;
 import com.sun.source.tree.MethodTree;
+import com.sun.source.tree.Tree;
 import com.sun.source.util.JavacTask;
 import com.sun.source.util.SourcePositions;
 import com.sun.source.util.TreeScanner;
@@ -19,7 +22,10 @@ import javax.tools.JavaCompiler;
 import javax.tools.StandardJavaFileManager;
 import javax.tools.ToolProvider;
 
-/** How long the files and methods of the program are, as the compiler's own parser sees them. */
+/**
+ * How long the files and methods of the program are, and where they say {@code null}, as the compiler's own parser sees
+ * them.
+ */
 final class SourceSizes {
     private static final Path MAIN = Path.of("src", "main", "java");
 
@@ -34,6 +40,7 @@ final class SourceSizes {
 
     private final List<SourceFile> files = new ArrayList<>();
     private final List<Method> methods = new ArrayList<>();
+    private final List<String> nulls = new ArrayList<>();
 
     private SourceSizes() {}
 
@@ -70,6 +77,11 @@ final class SourceSizes {
         return methods;
     }
 
+    /** Methods with a {@code null} that is given or handed on, not only compared with; once for each. */
+    List<String> nulls() {
+        return nulls;
+    }
+
     private static String nameOf(Path source) {
         String path = MAIN.resolve("ampersheet").relativize(source).toString().replace('\\', '/');
         return path.substring(0, path.length() - ".java".length());
@@ -92,9 +104,26 @@ final class SourceSizes {
                         ? 0
                         : method.getParameters().size();
                 methods.add(new Method(file + within + "#" + method.getName(), (int) (to - from + 1), parameters));
-                return super.visitMethod(method, within);
+                return super.visitMethod(method, within + "#" + method.getName());
+            }
+
+            @Override
+            public Void visitBinary(BinaryTree comparison, String within) {
+                return isNull(comparison.getRightOperand()) ? null : super.visitBinary(comparison, within);
+            }
+
+            @Override
+            public Void visitLiteral(LiteralTree literal, String within) {
+                if (isNull(literal)) {
+                    nulls.add(file + within);
+                }
+                return super.visitLiteral(literal, within);
             }
         }.scan(unit, "");
+    }
+
+    private static boolean isNull(Tree tree) {
+        return tree.getKind() == Tree.Kind.NULL_LITERAL;
     }
 
     /** A record's constructor without parameters of its own; the parser lends it those of the record. */

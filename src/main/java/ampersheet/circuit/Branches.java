@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.function.Supplier;
@@ -17,15 +18,15 @@ final class Branches {
     private static final double BODY_DIODE_AMPS = 10e-3;
     private static final double KNEE_AMPS = 1e-3;
 
-    private final Function<PlacedPart, Law> capacitorLaw;
+    private final Function<PlacedPart, Optional<Law>> capacitorLaw;
     private final Map<String, Integer> nodeNumber = new LinkedHashMap<>();
     private final List<Branch> branches = new ArrayList<>();
-    private Outcome.Unfit unfit;
+    private Optional<Outcome.Unfit> unfit = Optional.empty();
     private int index;
     private Netlist.Connected connected;
 
-    /** @param capacitorLaw what each capacitor is at the moment in question; null when it carries no current */
-    Branches(Netlist netlist, Function<PlacedPart, Law> capacitorLaw) {
+    /** @param capacitorLaw what each capacitor is at the moment in question; empty when it carries no current */
+    Branches(Netlist netlist, Function<PlacedPart, Optional<Law>> capacitorLaw) {
         this.capacitorLaw = capacitorLaw;
         for (String node : netlist.nodes()) {
             nodeNumber.put(node, nodeNumber.size());
@@ -45,8 +46,8 @@ final class Branches {
         return branches;
     }
 
-    /** The first part with a value it cannot have, or null. */
-    Outcome.Unfit unfit() {
+    /** The first part with a value it cannot have. */
+    Optional<Outcome.Unfit> unfit() {
         return unfit;
     }
 
@@ -134,10 +135,7 @@ final class Branches {
 
     private void capacitor() {
         positive("farads");
-        Law law = capacitorLaw.apply(connected.part());
-        if (law != null) {
-            add("from", "to", law);
-        }
+        capacitorLaw.apply(connected.part()).ifPresent(law -> add("from", "to", law));
     }
 
     private void copper() {
@@ -147,9 +145,9 @@ final class Branches {
             atLeastZero("bus");
             positive("cross", ohms);
         }
-        String fault = Copper.fault(part);
-        check(fault == null, () -> fault);
-        if (unfit != null) {
+        Optional<String> fault = Copper.fault(part);
+        check(fault.isEmpty(), fault::orElseThrow);
+        if (unfit.isPresent()) {
             return;
         }
         Law load = part.values().containsKey("amps")
@@ -262,8 +260,8 @@ final class Branches {
 
     /** @param fault worked out only where it is told: values are looked at for each solve of a search */
     private void check(boolean fits, Supplier<String> fault) {
-        if (!fits && unfit == null) {
-            unfit = new Outcome.Unfit(connected.part().name(), fault.get());
+        if (!fits && unfit.isEmpty()) {
+            unfit = Optional.of(new Outcome.Unfit(connected.part().name(), fault.get()));
         }
     }
 }

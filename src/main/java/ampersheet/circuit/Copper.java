@@ -2,6 +2,7 @@ package ampersheet.circuit;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * One of the two equal conductors of a strip or panel: sections of copper that join its feed, its taps and, of a panel,
@@ -26,23 +27,23 @@ record Copper(int taps, int joints, List<Section> sections) {
         return part.kind() == PartKind.STRIP || part.kind() == PartKind.PANEL;
     }
 
-    /** What is wrong with the values of the strip or panel, as the rest of a sentence that starts with it, or null. */
-    static String fault(PlacedPart part) {
+    /** What is wrong with the values of the strip or panel, as the rest of a sentence that starts with it. */
+    static Optional<String> fault(PlacedPart part) {
         int loads = 1;
         for (String count : part.kind() == PartKind.STRIP ? List.of("taps") : List.of("columns", "rows")) {
             double value = part.values().get(count);
             if (!(value >= 1 && value <= MOST && value == Math.rint(value))) {
-                return "has " + value + " " + count + "; needs a whole number from 1 to " + MOST;
+                return Optional.of("has " + value + " " + count + "; needs a whole number from 1 to " + MOST);
             }
             loads = ((int) value) * loads;
         }
         if (loads > MOST) {
-            return "has " + loads + " pixels; no more than " + MOST + " are solved";
+            return Optional.of("has " + loads + " pixels; no more than " + MOST + " are solved");
         }
         if (part.values().containsKey("amps") == part.values().containsKey("load_ohms")) {
-            return "needs either amps or load_ohms, for what each of its loads draws";
+            return Optional.of("needs either amps or load_ohms, for what each of its loads draws");
         }
-        return null;
+        return Optional.empty();
     }
 
     /** Of a strip or panel without fault. */
@@ -124,7 +125,7 @@ record Copper(int taps, int joints, List<Section> sections) {
         List<String> nodes = new ArrayList<>(netlist.nodes());
         for (Netlist.Connected connected : netlist.parts()) {
             PlacedPart part = connected.part();
-            if (isIn(part) && fault(part) == null) {
+            if (isIn(part) && fault(part).isEmpty()) {
                 Copper copper = of(part);
                 for (String conductor : part.kind().terminals()) {
                     for (int point = 1; point <= copper.taps() + copper.joints(); point++) {

@@ -88,11 +88,14 @@ class PageKindsTest {
         Files.writeString(returned.resolve("ada.csv"), answers, StandardCharsets.UTF_8);
         Marking.mark(
                 new Marking.Task(
-                        returned, new SheetMaker(set), Optional.empty(),
+                        returned,
+                        new SheetMaker(set),
+                        Optional.empty(),
                         CLASS,
                         Optional.empty(),
                         Optional.empty(),
-                        Optional.empty(), Optional.empty(),
+                        Optional.empty(),
+                        Optional.empty(),
                         false),
                 PageKindsTest::write);
     }

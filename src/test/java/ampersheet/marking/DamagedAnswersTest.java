@@ -1,6 +1,5 @@
 package ampersheet.marking;
 
-import ampersheet.sheet.SheetMaker;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -11,6 +10,7 @@ import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
+import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SmallLibrary;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -290,11 +290,14 @@ class DamagedAnswersTest {
         TreeMap<String, String> files = new TreeMap<>();
         Marking.Marked marked = Marking.mark(
                 new Marking.Task(
-                        here, new SheetMaker(SET), Optional.empty(),
+                        here,
+                        new SheetMaker(SET),
+                        Optional.empty(),
                         CLASS,
                         Optional.empty(),
                         Optional.empty(),
-                        Optional.empty(), Optional.empty(),
+                        Optional.empty(),
+                        Optional.empty(),
                         false),
                 files::put);
         List<String> told = new ArrayList<>();
@@ -345,11 +348,14 @@ class DamagedAnswersTest {
                     Path here = Files.createTempDirectory(folder, "case");
                     Files.writeString(here.resolve("sound.csv"), HEAD + TWO + ",q2a,1 kΩ\n", StandardCharsets.UTF_8);
                     Marking.Task task = new Marking.Task(
-                            here, new SheetMaker(SET), Optional.empty(),
+                            here,
+                            new SheetMaker(SET),
+                            Optional.empty(),
                             CLASS,
                             Optional.of(new Marking.NamedText("times.csv", fault[0])),
                             Optional.empty(),
-                            Optional.empty(), Optional.empty(),
+                            Optional.empty(),
+                            Optional.empty(),
                             false);
                     DiagnosticException refused = assertThrows(
                             DiagnosticException.class,
@@ -368,11 +374,14 @@ class DamagedAnswersTest {
         TreeMap<String, String> files = new TreeMap<>();
         Marking.Marked marked = Marking.mark(
                 new Marking.Task(
-                        folder, new SheetMaker(SET), Optional.empty(),
+                        folder,
+                        new SheetMaker(SET),
+                        Optional.empty(),
                         CLASS,
                         Optional.empty(),
                         Optional.empty(),
-                        Optional.empty(), Optional.empty(),
+                        Optional.empty(),
+                        Optional.empty(),
                         false),
                 files::put);
         assertEquals(1, marked.notes().size());

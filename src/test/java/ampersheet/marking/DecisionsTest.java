@@ -221,11 +221,14 @@ class DecisionsTest extends HandInFixture {
             Map<String, String> files = new TreeMap<>();
             Marking.mark(
                     new Marking.Task(
-                            folder, new SheetMaker(set), Optional.empty(),
+                            folder,
+                            new SheetMaker(set),
+                            Optional.empty(),
                             roster,
                             Optional.of(new Marking.NamedText("t.csv", "file,received\na.csv," + time[0] + "\n")),
                             Optional.of(LocalDateTime.of(2026, 3, 5, 10, 0)),
-                            Optional.empty(), Optional.empty(),
+                            Optional.empty(),
+                            Optional.empty(),
                             false),
                     files::put);
             String row = row(files.get("marks.csv"), "1,");

@@ -53,11 +53,14 @@ class MarkingPagesTest {
         Path out = folder.resolve("out");
         Marking.mark(
                 new Marking.Task(
-                        answers, new SheetMaker(set), Optional.empty(),
+                        answers,
+                        new SheetMaker(set),
+                        Optional.empty(),
                         new Roster(seats),
                         Optional.empty(),
                         Optional.empty(),
-                        Optional.of(EarlierMarks.read("marks.csv", "seat,marks,of\n1,2,13\n")), Optional.empty(),
+                        Optional.of(EarlierMarks.read("marks.csv", "seat,marks,of\n1,2,13\n")),
+                        Optional.empty(),
                         false),
                 (path, text) -> {
                     try {

@@ -1,10 +1,10 @@
 package ampersheet.marking;
 
-import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
+import ampersheet.sheet.SheetMaker;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
 import java.io.IOException;
@@ -42,11 +42,14 @@ final class MarkingRate {
         AtomicLong characters = new AtomicLong();
         Marking.Marked marked = Marking.mark(
                 new Marking.Task(
-                        folder, new SheetMaker(set), Optional.empty(),
+                        folder,
+                        new SheetMaker(set),
+                        Optional.empty(),
                         roster,
                         Optional.empty(),
                         Optional.empty(),
-                        Optional.empty(), Optional.empty(),
+                        Optional.empty(),
+                        Optional.empty(),
                         false),
                 (path, text) -> characters.addAndGet(text.length()));
         long all = cpu() - start;

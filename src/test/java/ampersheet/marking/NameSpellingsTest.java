@@ -1,6 +1,5 @@
 package ampersheet.marking;
 
-import ampersheet.sheet.SheetMaker;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -9,6 +8,7 @@ import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
+import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SmallLibrary;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -109,11 +109,14 @@ class NameSpellingsTest {
         Map<String, String> files = new TreeMap<>();
         Marking.Marked marked = Marking.mark(
                 new Marking.Task(
-                        folder, new SheetMaker(set), Optional.empty(),
+                        folder,
+                        new SheetMaker(set),
+                        Optional.empty(),
                         roster,
                         Optional.empty(),
                         Optional.empty(),
-                        Optional.empty(), Optional.empty(),
+                        Optional.empty(),
+                        Optional.empty(),
                         true),
                 files::put);
         assertTrue(files.remove("names.csv").contains("Zoë Müller"));

@@ -214,11 +214,14 @@ class HomeworkPageTest {
         Map<String, String> written = new TreeMap<>();
         Marking.Marked marked = Marking.mark(
                 new Marking.Task(
-                        returned, new SheetMaker(set), Optional.empty(),
+                        returned,
+                        new SheetMaker(set),
+                        Optional.empty(),
                         RosterReader.read("class.csv", "seat,name\n1,Ada\n2,Bo\n"),
                         Optional.empty(),
                         Optional.empty(),
-                        Optional.empty(), Optional.empty(),
+                        Optional.empty(),
+                        Optional.empty(),
                         false),
                 written::put);
         assertEquals(List.of(), marked.notes());
