@@ -86,7 +86,7 @@ public final class TransientSolver {
 
         private double[] initial() {
             return capacitors.stream()
-                    .mapToDouble(part -> part.values().getOrDefault("initial", 0.0))
+                    .mapToDouble(part -> part.values().getOrDefault(PartValue.INITIAL, 0.0))
                     .toArray();
         }
 
@@ -132,7 +132,7 @@ public final class TransientSolver {
             }
             for (Netlist.Connected connected : netlist.parts()) {
                 if (connected.part().kind() == PartKind.SOURCE) {
-                    scale = Math.max(scale, Math.abs(connected.part().values().get("volts")));
+                    scale = Math.max(scale, Math.abs(connected.part().values().get(PartValue.VOLTS)));
                 }
             }
             double[] next = implicitStep(start, MOMENT);
@@ -186,7 +186,7 @@ public final class TransientSolver {
             OperatingPoint point = solved(solution(state));
             return capacitors.stream()
                     .mapToDouble(
-                            part -> point.current(part.name()) / part.values().get("farads"))
+                            part -> point.current(part.name()) / part.values().get(PartValue.FARADS))
                     .toArray();
         }
 
@@ -211,7 +211,7 @@ public final class TransientSolver {
         private List<Branch> stepping(double[] from, double seconds) {
             List<Branch> stepping = new ArrayList<>(branches);
             for (int i = 0; i < from.length; i++) {
-                double ohms = seconds / capacitors.get(i).values().get("farads");
+                double ohms = seconds / capacitors.get(i).values().get(PartValue.FARADS);
                 stepping.set(branchOf.get(i), branches.get(branchOf.get(i)).with(new Law.Resistance(ohms, from[i])));
             }
             return stepping;

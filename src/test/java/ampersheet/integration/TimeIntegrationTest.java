@@ -93,7 +93,8 @@ class TimeIntegrationTest {
     @Test
     void whatComesToRestBeforeIsToldSo() {
         for (double[] rest : new double[][] {{0}, null}) {
-            Course course = new TimeIntegration(new Decay(true, 1), new double[] {1}, Optional.of(rest), 1, 1e9, 0.1)
+            Course course = new TimeIntegration(
+                            new Decay(true, 1), new double[] {1}, Optional.ofNullable(rest), 1, 1e9, 0.1)
                     .until(state -> state[0] + 0.1);
             assertEquals(0, assertInstanceOf(Course.AtRest.class, course).state()[0], 1e-9);
         }

@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import ampersheet.answer.Acceptance;
 import ampersheet.circuit.GridPoint;
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.formula.Condition;
 import ampersheet.formula.Scope;
@@ -251,7 +252,7 @@ class TemplateReaderTest {
         assertEquals(PartKind.LOAD, parts.get(1).kind());
         assertEquals(Optional.of("lamp"), parts.get(1).caption());
         assertEquals(new GridPoint(4, 4), parts.get(1).ends().get("to"));
-        assertEquals(Set.of("ohms"), parts.get(1).values().keySet());
+        assertEquals(Set.of(PartValue.OHMS), parts.get(1).values().keySet());
         assertEquals(
                 "lamp",
                 template.model(HeatPlan.class).orElseThrow().losses().get(0).into());
