@@ -47,7 +47,7 @@ final class KeyLines {
         if (key.acceptance() instanceof Acceptance.Choice choice) {
             List<MistakeLine> wrong = new ArrayList<>();
             for (int i = 0; i < choice.options().size(); i++) {
-                if (i != (int) key.expected()) {
+                if (i != key.rightOption()) {
                     wrong.add(new MistakeLine(
                             choice.options().get(i).text(),
                             choice.options().get(i).explanation()));
