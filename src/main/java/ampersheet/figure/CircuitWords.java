@@ -3,6 +3,7 @@ package ampersheet.figure;
 import ampersheet.circuit.GridPoint;
 import ampersheet.circuit.Netlist;
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
 import java.util.ArrayDeque;
@@ -242,11 +243,12 @@ final class CircuitWords {
 
     private static String spread(PlacedPart part) {
         return part.kind() == PartKind.STRIP
-                ? "two conductors with " + English.count(count(part, "taps"), "tap", "taps")
+                ? "two conductors with " + English.count(count(part, PartValue.TAPS), "tap", "taps")
                         + " between them, numbered from 1, " + fed(part)
-                : English.count(count(part, "rows"), "row", "rows") + " of "
-                        + English.count(count(part, "columns"), "pixel", "pixels") + " on a bus along their left ends, "
-                        + (part.values().containsKey("cross")
+                : English.count(count(part, PartValue.ROWS), "row", "rows") + " of "
+                        + English.count(count(part, PartValue.COLUMNS), "pixel", "pixels")
+                        + " on a bus along their left ends, "
+                        + (part.values().containsKey(PartValue.CROSS)
                                 ? "each pixel joined to the one below"
                                 : "joined nowhere but there")
                         + ", the bus " + fed(part);
@@ -261,7 +263,7 @@ final class CircuitWords {
         };
     }
 
-    private static int count(PlacedPart part, String value) {
+    private static int count(PlacedPart part, PartValue value) {
         return part.values().get(value).intValue();
     }
 

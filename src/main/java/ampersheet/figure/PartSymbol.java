@@ -1,6 +1,7 @@
 package ampersheet.figure;
 
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import java.util.ArrayList;
 import java.util.List;
@@ -53,7 +54,7 @@ final class PartSymbol {
         switch (placed.kind()) {
             case RESISTOR, TRIMPOT -> resistor();
             case LOAD -> load(name);
-            case CABLE -> cable(placed.values().getOrDefault("gauge", Stroke.THINNEST_GAUGE));
+            case CABLE -> cable(placed.values().getOrDefault(PartValue.GAUGE, Stroke.THINNEST_GAUGE));
             case SOURCE -> voltageSource();
             case SINK -> currentSource();
             case LED -> led();
@@ -231,7 +232,7 @@ final class PartSymbol {
     }
 
     static boolean isClosed(PlacedPart placed) {
-        return placed.values().getOrDefault("closed", 0.0) > 0.5;
+        return placed.values().getOrDefault(PartValue.CLOSED, 0.0) > 0.5;
     }
 
     private void contact(boolean closed) {

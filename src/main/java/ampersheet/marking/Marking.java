@@ -3,10 +3,7 @@ package ampersheet.marking;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.sheet.ClassSheets;
-import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
-import ampersheet.sheet.SheetMaker;
-import ampersheet.template.TemplateLibrary;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.List;
@@ -38,29 +35,6 @@ public final class Marking {
             Optional<EarlierMarks> before,
             Optional<NamedText> decisions,
             boolean pseudonyms) {
-
-        /** @param corrected the templates to mark by, where they are not those of the set */
-        public Task(
-                Path answers,
-                ProblemSet set,
-                Optional<TemplateLibrary> corrected,
-                Roster roster,
-                Optional<NamedText> received,
-                Optional<LocalDateTime> due,
-                Optional<EarlierMarks> before,
-                boolean pseudonyms) {
-            this(
-                    answers,
-                    new SheetMaker(set),
-                    corrected.map(Corrections::new),
-                    roster,
-                    received,
-                    due,
-                    before,
-                    Optional.empty(),
-                    pseudonyms);
-        }
-
         /** The same by a list of what the instructor decided. */
         public Task deciding(NamedText list) {
             return new Task(answers, sheets, corrections, roster, received, due, before, Optional.of(list), pseudonyms);

@@ -217,32 +217,6 @@ public record Document(
             String blankId,
             UnitBox unitBox,
             String check) {
-        public StepBlock(
-                int number,
-                Symbol symbol,
-                String meaning,
-                Optional<Condition> condition,
-                Optional<Expression> formula,
-                Notation notation,
-                Optional<Printed> result,
-                String principle,
-                String reason,
-                String blankId) {
-            this(
-                    number,
-                    symbol,
-                    meaning,
-                    condition,
-                    formula,
-                    notation,
-                    result,
-                    principle,
-                    reason,
-                    blankId,
-                    UnitBox.ASKED,
-                    "");
-        }
-
         /** The same step, blank under another name. */
         public StepBlock named(String label) {
             return new StepBlock(

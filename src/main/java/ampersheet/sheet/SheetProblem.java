@@ -99,16 +99,7 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
         Optional<AnswerKey> asked =
                 answers().stream().filter(key -> key.step().equals(step)).findFirst();
         if (asked.isPresent()) {
-            AnswerKey key = asked.get();
-            return Optional.of(new AnswerKey(
-                    question,
-                    step,
-                    key.expected(),
-                    key.unit(),
-                    key.figures(),
-                    key.unitPrinted(),
-                    key.acceptance(),
-                    key.mistakes()));
+            return Optional.of(asked.get().named(question));
         }
         return template().lines().stream()
                 .filter(line -> line.id().equals(step))

@@ -54,12 +54,13 @@ class MarkingPagesTest {
         Marking.mark(
                 new Marking.Task(
                         answers,
-                        set,
+                        new SheetMaker(set),
                         Optional.empty(),
                         new Roster(seats),
                         Optional.empty(),
                         Optional.empty(),
                         Optional.of(EarlierMarks.read("marks.csv", "seat,marks,of\n1,2,13\n")),
+                        Optional.empty(),
                         false),
                 (path, text) -> {
                     try {

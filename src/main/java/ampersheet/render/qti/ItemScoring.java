@@ -57,7 +57,7 @@ final class ItemScoring {
                 "RESPONSE_" + letter,
                 "FEEDBACK_" + letter,
                 key.acceptance() instanceof Acceptance.Choice
-                        ? ItemModel.option((int) key.expected())
+                        ? ItemModel.option(key.rightOption())
                         : ProcessingMarkup.plain(ScoringRules.printed(key, key.expected())),
                 said(index, key));
     }
@@ -74,7 +74,7 @@ final class ItemScoring {
             said.add(new Said(Feedback.BLANK.name(), Feedback.BLANK.says(key)));
             said.add(new Said(Feedback.CORRECT.name(), Feedback.CORRECT.says(key)));
             for (int i = 0; i < choice.options().size(); i++) {
-                if (i != (int) key.expected()) {
+                if (i != key.rightOption()) {
                     String says = choice.options().get(i).explanation();
                     said.add(new Said(ItemModel.option(i), says.isEmpty() ? Feedback.UNEXPLAINED.says(key) : says));
                 }
@@ -107,7 +107,7 @@ final class ItemScoring {
         branches.add(new Branch(new Check.Open(place.response()), says(place, Feedback.BLANK.name())));
         if (place.key().acceptance() instanceof Acceptance.Choice choice) {
             for (int i = 0; i < choice.options().size(); i++) {
-                boolean right = i == (int) place.key().expected();
+                boolean right = i == place.key().rightOption();
                 branches.add(branch(
                         new Check.Is(place.response(), ItemModel.option(i)),
                         place,
