@@ -18,8 +18,16 @@ public enum PartKind {
     /** Ideal voltage source; {@code to} is plus. */
     SOURCE("source", List.of("from", "to"), Set.of(PartValue.VOLTS), Set.of()),
     RESISTOR("resistor", List.of("from", "to"), Set.of(PartValue.OHMS), Set.of()),
-    /** Drawn as a box with its name (a motor winding, a module): a resistor to the solver. */
-    LOAD("load", List.of("from", "to"), Set.of(PartValue.OHMS), Set.of()),
+    /**
+     * A resistor to the solver. Drawn as a box with its name (a module), unless {@code symbol} says that it is one of
+     * the loads with a symbol of their own.
+     */
+    LOAD(
+            "load",
+            List.of("from", "to"),
+            Set.of(PartValue.OHMS),
+            Set.of(),
+            Map.of("symbol", List.of("box", "fuse", "motor", "lamp"))),
     /**
      * One conductor of copper, {@code metres} long, of American wire gauge number {@code gauge}, at 20 °C. A supply has
      * two: there and back. Its resistance is that of {@link CopperWire}, which knows the gauges that are sold.
@@ -58,13 +66,23 @@ public enum PartKind {
     /**
      * N-channel enhancement MOSFET as a switch: {@code on} ohms from gate-source {@code threshold} upwards, 1 TΩ from
      * half of it downwards, a smooth passage between. Carries current both ways when on; its body diode, source to
-     * drain, (0.7 V at 10 mA, emission 1) always conducts.
+     * drain, (0.7 V at 10 mA, emission 1) always conducts. It is drawn where {@code body} says {@code shown}.
      */
-    NMOS("nmos", List.of("drain", "gate", "source"), Set.of(PartValue.ON, PartValue.THRESHOLD), Set.of()),
+    NMOS(
+            "nmos",
+            List.of("drain", "gate", "source"),
+            Set.of(PartValue.ON, PartValue.THRESHOLD),
+            Set.of(),
+            Map.of("body", List.of("hidden", "shown"))),
     /**
      * The mirror image: gate below source by {@code threshold} (a positive number), body diode from drain to source.
      */
-    PMOS("pmos", List.of("drain", "gate", "source"), Set.of(PartValue.ON, PartValue.THRESHOLD), Set.of()),
+    PMOS(
+            "pmos",
+            List.of("drain", "gate", "source"),
+            Set.of(PartValue.ON, PartValue.THRESHOLD),
+            Set.of(),
+            Map.of("body", List.of("hidden", "shown"))),
     /**
      * Bipolar transistor as a switch. Base to emitter is a diode with {@code volts} at a base current of {@code amps}
      * (emission 1); the collector draws {@code gain} times the base current, unless collector-emitter voltage would

@@ -32,6 +32,14 @@ final class Circuits {
         return this;
     }
 
+    /** One of which something is said in words. */
+    Circuits part(PartKind kind, String name, Map<String, String> words, int... ends) {
+        part(kind, name, ends);
+        PlacedPart plain = parts.remove(parts.size() - 1);
+        parts.add(new PlacedPart(kind, name, plain.ends(), plain.values(), words));
+        return this;
+    }
+
     /** A strip or panel {@code L1}. */
     Circuits copper(PartKind kind, String feed, Map<PartValue, Double> counts, int... ends) {
         part(kind, "L1", ends);
