@@ -194,14 +194,17 @@ final class HandoutCommand implements Callable<Integer> {
             printed.files().forEach(file -> streams.line("  " + InputFile.shown(file)));
             streams.line("  " + InputFile.shown(printed.archive())
                     + "   keep it with the keys: later versions check and mark by it");
-            streams.line(
-                    booklet
-                            ? "Print the booklets on both sides, turned over the short edge, at actual size; fold each "
-                                    + "learner's leaves together and staple at the marks. What lies beside is printed "
-                                    + "over the long edge."
-                            : "Print on both sides, turned over the long edge, at actual size.");
+            streams.line(howToPrint());
         }
         return CommandTree.FINE;
+    }
+
+    private String howToPrint() {
+        return booklet
+                ? "Print the booklets on both sides, turned over the short edge, at actual size; fold each "
+                        + "learner's leaves together and staple at the marks. What lies beside is printed "
+                        + "over the long edge."
+                : "Print on both sides, turned over the long edge, at actual size.";
     }
 
     private void refuseOtherBooklets() {
