@@ -38,7 +38,8 @@ public final class Drawer {
      *
      * @param inUse of the bins, for other parts of the same circuit
      */
-    FittedPart fit(PlacedPart drawn, List<FittedPart> inUse) throws NotLaidOut {
+    FittedPart fit(PlacedPart part, List<FittedPart> inUse) throws NotLaidOut {
+        PlacedPart drawn = FittedPart.standsIn(part.kind()) ? FittedPart.asBox(part) : part;
         Optional<Kind> kind = bins.flatMap(known -> known.limited(drawn.kind()));
         if (kind.isPresent()) {
             return fromBin(drawn, kind.get(), inUse);

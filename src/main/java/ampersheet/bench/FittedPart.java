@@ -43,6 +43,11 @@ public record FittedPart(
         return drawn == PartKind.LOAD || drawn == PartKind.SINK;
     }
 
+    /** A resistor is no motor and no lamp: what stands in for one is not drawn as one. */
+    static PlacedPart asBox(PlacedPart drawn) {
+        return new PlacedPart(drawn.kind(), drawn.name(), drawn.ends(), drawn.values());
+    }
+
     FittedPart rated(double watts) {
         return new FittedPart(drawn, part, count, OptionalDouble.of(watts), bin, tolerances);
     }
