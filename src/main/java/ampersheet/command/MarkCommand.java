@@ -57,6 +57,7 @@ final class MarkCommand implements Callable<Integer> {
 
     private static final List<String> TABLES = List.of(
             "report.html",
+            "projector.html",
             "marks.csv",
             "decide.csv",
             "answers.csv",

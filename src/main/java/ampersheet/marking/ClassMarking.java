@@ -54,19 +54,24 @@ final class ClassMarking {
                 .map(before -> MarkChange.between(before, standings))
                 .orElse(List.of());
         int absent = task.roster().seats().size() - standings.size();
+        ClassResults results = new ClassResults(task.sheets().templates(), standings);
+        Tomorrow tomorrow = Tomorrow.of(results, task.sheets(), task.corrections(), privacy);
         output.write(
                 "report.html",
                 HtmlPage.render(ClassReport.compose(
                         task.sheets().plan(),
-                        new ClassResults(task.sheets().templates(), standings),
+                        results,
+                        tomorrow,
                         new ClassReport.CameIn(
                                 inbox.files(),
                                 absent,
                                 setAside.size(),
+                                toDecide.size(),
                                 OpenMatters.of(toDecide, statuses, decisions, seats, privacy)),
                         task.before().map(before -> changes),
                         marker.changed(),
                         privacy)));
+        output.write(Tomorrow.PROJECTOR, HtmlPage.render(tomorrow.projector(task.sheets().plan())));
         output.write(OwnFile.MARKS.file(), tables.marks());
         output.write(OwnFile.DECIDE.file(), MarkTables.decide(toDecide, seats, privacy));
         output.write(OwnFile.ANSWERS.file(), tables.answers());

@@ -2,6 +2,7 @@ package ampersheet.sheet;
 
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
+import ampersheet.answer.KnownMistake;
 import ampersheet.answer.ProblemKey;
 import ampersheet.answer.UsualAcceptance;
 import ampersheet.figure.SymbolStyle;
@@ -112,6 +113,11 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
                 .filter(line -> line.id().equals(step))
                 .findFirst()
                 .map(line -> blankStep(line, question));
+    }
+
+    /** What a learner writes who makes a mistake. */
+    public String mistaken(AnswerKey key, KnownMistake mistake) {
+        return ProblemText.mistaken(key, mistake, writer());
     }
 
     /** Every place for an answer, in the order shown; none in a worked example. */
