@@ -8,14 +8,17 @@ import ampersheet.sheet.ClassSheets;
 import ampersheet.sheet.Composer;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.ProblemBlock;
+import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetProblem;
 import ampersheet.sheet.Support;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * What to show the class: a problem with the numbers of one seat. Whoever sits there has it right, where anybody has, so
@@ -107,6 +110,19 @@ record BoardExample(
     private int effort() {
         Difficulty of = Difficulty.of(problem.problem());
         return of.inversions() + of.prefixCrossings() + of.nonTerminating() + of.digits();
+    }
+
+    /** The lines of the working where the mistake is made, and the one that is asked for; none for a choice. */
+    List<StepBlock> lines() {
+        Set<String> steps = new LinkedHashSet<>();
+        mistake.ifPresent(made -> problem.template().mistakes().stream()
+                .filter(one -> one.id().equals(made.id()) && one.of().equals(key.step()))
+                .forEach(one -> steps.addAll(one.instead().keySet())));
+        steps.add(key.step());
+        return steps.stream()
+                .map(step -> Composer.workedLine(problem, step))
+                .flatMap(Optional::stream)
+                .toList();
     }
 
     /** The problem worked in full, as sheets show an example. */

@@ -88,7 +88,7 @@ record KeyCheck(String reason, double chance) {
         for (Map.Entry<String, Integer> one : ways.entrySet()) {
             way = one.getValue() > ways.getOrDefault(way, 0) ? one.getKey() : way;
         }
-        if (ways.getOrDefault(way, 0) <= scores.facility().of()) {
+        if (ways.getOrDefault(way, 0) < Math.max(1, scores.facility().of())) {
             return 1;
         }
         String most = way;

@@ -9,7 +9,6 @@ import ampersheet.sheet.Document.Cell;
 import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.Kind;
 import ampersheet.sheet.Document.Prose;
-import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.Steps;
 import ampersheet.sheet.Document.Table;
 import ampersheet.sheet.Plan;
@@ -108,8 +107,10 @@ final class Tomorrow {
         }
         blocks.add(new Prose(list.toString()));
         examples.get(i)
-                .flatMap(example -> Composer.workedLine(example.problem(), example.key()))
-                .ifPresent(line -> blocks.add(new Steps("The line to show", List.of(line))));
+                .map(BoardExample::lines)
+                .filter(lines -> !lines.isEmpty())
+                .ifPresent(lines ->
+                        blocks.add(new Steps(lines.size() == 1 ? "The line to show" : "The lines to show", lines)));
     }
 
     private static void line(StringBuilder list, String head, String text) {
@@ -150,11 +151,12 @@ final class Tomorrow {
                 + (learners.size() > MOST_NAMES ? "; and " + (learners.size() - MOST_NAMES) + " more" : "");
     }
 
+    /** That of the line where the mistake is made. */
     private static Optional<String> rule(BoardExample example) {
-        Optional<StepBlock> line = Composer.workedLine(example.problem(), example.key());
-        return line.map(step -> (step.principle().isEmpty() ? "" : "*" + Statement.escape(step.principle()) + "*. ")
-                        + Statement.escape(step.reason()))
-                .filter(rule -> !rule.isBlank());
+        return example.lines().stream().findFirst().map(line -> {
+            String principle = line.principle().isEmpty() ? "" : "*" + Statement.escape(line.principle()) + "*: ";
+            return principle + Statement.escape(line.reason());
+        });
     }
 
     private String shown(BoardExample example, boolean whose) {

@@ -179,9 +179,14 @@ public final class Composer {
 
     /** The line of the working that gives an answer, with the problem's numbers; empty for a choice. */
     public static Optional<StepBlock> workedLine(SheetProblem problem, AnswerKey key) {
+        return workedLine(problem, key.step());
+    }
+
+    /** The line of a step; empty for what is no step. */
+    public static Optional<StepBlock> workedLine(SheetProblem problem, String step) {
         List<StepLine> lines = problem.template().lines();
         for (int i = 0; i < lines.size(); i++) {
-            if (lines.get(i).id().equals(key.step())) {
+            if (lines.get(i).id().equals(step)) {
                 return Optional.of(steps(problem, List.of()).get(i));
             }
         }
