@@ -58,6 +58,8 @@ final class MarkCommand implements Callable<Integer> {
     private static final List<String> TABLES = List.of(
             "report.html",
             "projector.html",
+            "gradebook.html",
+            "send.csv",
             "marks.csv",
             "decide.csv",
             "answers.csv",

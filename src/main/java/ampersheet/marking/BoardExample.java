@@ -21,8 +21,8 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * What to show the class: a problem with the numbers of one seat. Whoever sits there has it right, where anybody has, so
- * that nobody's mistake stands on the board; of several, the numbers that are easiest to follow.
+ * What to show the class: a problem with the numbers of one seat. Whoever sits there has it right, where anybody has,
+ * so that nobody's mistake stands on the board; of several, the numbers that are easiest to follow.
  *
  * @param sheet whose numbers
  * @param mistake with its value for these numbers; empty where nothing explains what went wrong
@@ -51,8 +51,8 @@ record BoardExample(
     private static List<Roster.Seat> seats(Item item, List<Standing> standings, boolean right) {
         return standings.stream()
                 .filter(standing -> standing.outcomes().stream()
-                        .anyMatch(outcome ->
-                                outcome.item().equals(item) && (!right || outcome.credit() == Credit.RIGHT)))
+                        .anyMatch(
+                                outcome -> outcome.item().equals(item) && (!right || outcome.credit() == Credit.RIGHT)))
                 .map(Standing::seat)
                 .toList();
     }
@@ -129,8 +129,10 @@ record BoardExample(
     List<Block> worked() {
         SheetProblem inFull =
                 new SheetProblem(problem.number(), new Support.Full(), true, problem.plan(), problem.problem());
-        return Composer.sheet(
-                        new Sheet(sheet.id(), sheet.plan(), List.of(inFull), Optional.empty()), "")
-                .blocks().stream().filter(ProblemBlock.class::isInstance).toList();
+        return Composer.sheet(new Sheet(sheet.id(), sheet.plan(), List.of(inFull), Optional.empty()), "")
+                .blocks()
+                .stream()
+                .filter(ProblemBlock.class::isInstance)
+                .toList();
     }
 }

@@ -45,7 +45,7 @@ final class ClassMarking {
     }
 
     Marking.Marked mark() {
-        MarkTables tables = new MarkTables(task.roster(), privacy);
+        MarkTables tables = new MarkTables(task.roster(), task.sheets().plan().marking(), privacy);
         markSheets(tables);
         List<ToDecide> toDecide = toDecide();
         List<SetAside> setAside = new ArrayList<>(inbox.setAside());
@@ -71,8 +71,13 @@ final class ClassMarking {
                         task.before().map(before -> changes),
                         marker.changed(),
                         privacy)));
-        output.write(Tomorrow.PROJECTOR, HtmlPage.render(tomorrow.projector(task.sheets().plan())));
+        output.write(
+                Tomorrow.PROJECTOR,
+                HtmlPage.render(tomorrow.projector(task.sheets().plan())));
+        output.write(
+                Gradebook.FILE, HtmlPage.render(Gradebook.compose(task.sheets().plan(), results, statuses, privacy)));
         output.write(OwnFile.MARKS.file(), tables.marks());
+        output.write(OwnFile.SEND.file(), tables.send());
         output.write(OwnFile.DECIDE.file(), MarkTables.decide(toDecide, seats, privacy));
         output.write(OwnFile.ANSWERS.file(), tables.answers());
         output.write(OwnFile.FILES.file(), MarkTables.files(inbox.files()));

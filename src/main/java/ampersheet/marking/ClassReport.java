@@ -1,8 +1,6 @@
 package ampersheet.marking;
 
 import ampersheet.figure.BarFigure;
-import ampersheet.figure.IntervalFigure;
-import ampersheet.marking.Standing.Item;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.Cell;
@@ -212,7 +210,8 @@ final class ClassReport {
         List<BarFigure.Bar> bars = all.stream()
                 .limit(MOST_BARS)
                 .map(count -> new BarFigure.Bar(
-                        "Problem " + names.get(count.template()) + ": " + count.cause().label(),
+                        "Problem " + names.get(count.template()) + ": "
+                                + count.cause().label(),
                         count.learners(),
                         Integer.toString(count.learners())))
                 .toList();

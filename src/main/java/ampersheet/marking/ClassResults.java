@@ -108,8 +108,9 @@ final class ClassResults {
     Map<String, String> problemNames() {
         Map<Integer, String> numbers = numbers();
         Map<String, TreeSet<Integer>> places = new LinkedHashMap<>();
-        items.keySet().forEach(item -> places.computeIfAbsent(item.template(), name -> new TreeSet<>())
-                .add(item.place()));
+        items.keySet()
+                .forEach(item -> places.computeIfAbsent(item.template(), name -> new TreeSet<>())
+                        .add(item.place()));
         Map<String, String> names = new LinkedHashMap<>();
         places.forEach((template, at) -> names.put(
                 template, String.join(", ", at.stream().map(numbers::get).toList())));
@@ -123,9 +124,9 @@ final class ClassResults {
     Map<Integer, String> numbers() {
         Map<Integer, TreeSet<Integer>> found = new TreeMap<>();
         for (Standing standing : standings) {
-            standing.outcomes().forEach(outcome -> found.computeIfAbsent(
-                            outcome.item().place(), place -> new TreeSet<>())
-                    .add(outcome.problem()));
+            standing.outcomes()
+                    .forEach(outcome -> found.computeIfAbsent(outcome.item().place(), place -> new TreeSet<>())
+                            .add(outcome.problem()));
         }
         Map<Integer, String> numbers = new TreeMap<>();
         found.forEach((place, as) -> numbers.put(

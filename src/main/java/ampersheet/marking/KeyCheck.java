@@ -11,11 +11,12 @@ import java.util.function.ToDoubleFunction;
 import org.apache.commons.math3.distribution.BinomialDistribution;
 
 /**
- * Which keys of a sheet are to be looked at. With a wrong key those who know more are wrong, and all in one way; or more
- * answers than usual are wrong in ways that nothing explains; or hardly anybody is right. A question that tells nothing
- * has stronger learners among the wrong ones nearly every second time, and a sheet has many questions: the mere sign
- * would accuse a right key in every second class. So each of the three is tested over all questions of the sheet
- * together (Holm's correction). With all keys right, at most two classes of thirty in a hundred are told to look at one.
+ * Which keys of a sheet are to be looked at. With a wrong key those who know more are wrong, and all in one way; or
+ * more answers than usual are wrong in ways that nothing explains; or hardly anybody is right. A question that tells
+ * nothing has stronger learners among the wrong ones nearly every second time, and a sheet has many questions: the mere
+ * sign would accuse a right key in every second class. So each of the three is tested over all questions of the sheet
+ * together (Holm's correction). With all keys right, at most two classes of thirty in a hundred are told to look at
+ * one.
  *
  * @param reason as it stands in the report
  * @param chance how often chance alone gives what was seen, corrected for the number of questions
@@ -53,7 +54,8 @@ record KeyCheck(String reason, double chance) {
                 tested,
                 KeyCheck::hardlyAnybody,
                 HARDLY_ANYBODY,
-                scores -> "only " + scores.facility().of() + " of " + scores.scores().size() + " are right",
+                scores -> "only " + scores.facility().of() + " of "
+                        + scores.scores().size() + " are right",
                 found);
         return found;
     }
@@ -64,8 +66,8 @@ record KeyCheck(String reason, double chance) {
             double level,
             Function<ItemScores, String> reason,
             Map<Item, KeyCheck> found) {
-        List<Double> chances = ExactTest.holm(
-                tested.values().stream().map(test::applyAsDouble).toList());
+        List<Double> chances =
+                ExactTest.holm(tested.values().stream().map(test::applyAsDouble).toList());
         int i = 0;
         for (Map.Entry<Item, ItemScores> one : tested.entrySet()) {
             double chance = chances.get(i++);

@@ -58,9 +58,7 @@ record TakeUp(Optional<Cause> cause, Item item, Map<Roster.Seat, Integer> answer
         List<TakeUp> found = new ArrayList<>();
         gathered.values().forEach(one -> found.add(one.takeUp(results)));
         found.removeIf(one -> one.answers().size()
-                < Math.max(
-                        LEAST_LEARNERS,
-                        learners * (one.cause().isPresent() ? LEAST_SHARE : LEAST_UNEXPLAINED)));
+                < Math.max(LEAST_LEARNERS, learners * (one.cause().isPresent() ? LEAST_SHARE : LEAST_UNEXPLAINED)));
         found.sort(Comparator.comparingInt((TakeUp one) -> -one.answers().size())
                 .thenComparing(one -> -one.count())
                 .thenComparing(one -> one.cause().map(Cause::modelled).orElse(false) ? 0 : 1));

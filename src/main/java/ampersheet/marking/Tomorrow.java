@@ -42,8 +42,7 @@ final class Tomorrow {
         this.things = TakeUp.of(results);
     }
 
-    static Tomorrow of(
-            ClassResults results, ClassSheets sheets, Optional<Corrections> corrections, Privacy privacy) {
+    static Tomorrow of(ClassResults results, ClassSheets sheets, Optional<Corrections> corrections, Privacy privacy) {
         Tomorrow tomorrow = new Tomorrow(results, privacy);
         tomorrow.things.forEach(
                 thing -> tomorrow.examples.add(BoardExample.find(thing, results.standings(), sheets, corrections)));
@@ -89,8 +88,7 @@ final class Tomorrow {
         List<Roster.Seat> learners = thing.learners();
         blocks.add(new Heading(3, i + 1 + ". " + title(thing) + ": " + howMany(thing)));
         StringBuilder list = new StringBuilder();
-        thing.cause()
-                .ifPresent(cause -> line(list, "What learners are told", Statement.escape(cause.says())));
+        thing.cause().ifPresent(cause -> line(list, "What learners are told", Statement.escape(cause.says())));
         line(list, "Where", where(thing));
         line(list, "Who", who(learners));
         examples.get(i).ifPresent(example -> {

@@ -179,8 +179,7 @@ class ClassReportTest {
         int classes = 200;
         for (int i = 0; i < classes; i++) {
             Collections.shuffle(all, random);
-            Map<Standing.Item, ItemScores> items =
-                    new ClassResults(simulation.templates(), all.subList(0, 30)).items();
+            Map<Standing.Item, ItemScores> items = new ClassResults(simulation.templates(), all.subList(0, 30)).items();
             told += KeyCheck.of(items).isEmpty() ? 0 : 1;
             bySign += items.values().stream()
                             .anyMatch(scores -> scores.scores().size() >= ClassResults.LEAST_LEARNERS
@@ -188,7 +187,8 @@ class ClassReportTest {
                     ? 1
                     : 0;
         }
-        assertTrue(told <= classes / 50, told + " of " + classes + ", by the sign " + bySign + "; " + simulation.seed());
+        assertTrue(
+                told <= classes / 50, told + " of " + classes + ", by the sign " + bySign + "; " + simulation.seed());
         assertTrue(bySign > classes / 5, "by the sign " + bySign);
     }
 

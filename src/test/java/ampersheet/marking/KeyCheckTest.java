@@ -77,11 +77,7 @@ class KeyCheckTest {
         for (int i = 0; i < CLASSES; i++) {
             Map<Item, ItemScores> items = simulated(random, questions, fault);
             Map<Item, KeyCheck> found = KeyCheck.of(items);
-            told += (ofTheWrongKey
-                            ? found.containsKey(items.keySet().iterator().next())
-                            : !found.isEmpty())
-                    ? 1
-                    : 0;
+            told += (ofTheWrongKey ? found.containsKey(items.keySet().iterator().next()) : !found.isEmpty()) ? 1 : 0;
         }
         return (double) told / CLASSES;
     }
@@ -139,9 +135,7 @@ class KeyCheckTest {
         assertEquals(0.1, RankTest.higher(in, List.of(0.1, 0.2, 0.3, 0.5, 0.5)), 1e-12);
         assertEquals(1, RankTest.higher(in, List.of(0.5, 0.4, 0.3, 0.2, 0.1)), 1e-12);
         assertEquals(
-                0.1,
-                RankTest.higher(List.of(false, false, true, true, true), List.of(0.1, 0.2, 0.3, 0.4, 0.5)),
-                1e-12);
+                0.1, RankTest.higher(List.of(false, false, true, true, true), List.of(0.1, 0.2, 0.3, 0.4, 0.5)), 1e-12);
         assertEquals(1, RankTest.higher(List.of(true, true), List.of(0.1, 0.2)));
     }
 }

@@ -31,7 +31,8 @@ import org.junit.jupiter.api.io.TempDir;
 class TomorrowTest {
     private static final long SEED = 29L;
     private static final int LEARNERS = 24;
-    private static final ProblemSet SET = ProblemSet.of(PlanReader.read("plan.yaml", """
+    private static final ProblemSet SET =
+            ProblemSet.of(PlanReader.read("plan.yaml", """
       title: "Lantern night: the supply"
       seed: tomorrow
       problems:
@@ -106,14 +107,14 @@ class TomorrowTest {
         assertTrue(first.contains("2. No forward voltage: 7 of 24 learners"), first);
         assertTrue(first.contains("3. Output power: 4 of 24 learners"), first);
         assertFalse(first.contains("4. "), first);
-        assertTrue(first.contains("q4c , the output with the load"), "named as on the sheet, examples counted: " + first);
+        assertTrue(
+                first.contains("q4c , the output with the load"), "named as on the sheet, examples counted: " + first);
         assertTrue(first.contains("Seat 8, LearnerH"), first);
         assertTrue(first.contains("The rule behind it:"), first);
         assertTrue(first.contains("Show: problem 4 with the numbers of seat "), first);
         assertTrue(first.contains("and with the mistake"), first);
         assertTrue(first.contains("one worked in full as problem 1"), first);
-        assertTrue(
-                first.contains("Voltage left for the resistor"), "the line where the mistake is made: " + first);
+        assertTrue(first.contains("Voltage left for the resistor"), "the line where the mistake is made: " + first);
         assertTrue(first.contains("Groups by mistake, each learner in one; 6 met none of these"), first);
     }
 
