@@ -38,6 +38,11 @@ final class HandIn {
         return origin;
     }
 
+    /** The same for a trial, of which nothing is noted. */
+    HandIn trial() {
+        return new HandIn(file.trial(), origin, all(), chosen);
+    }
+
     boolean isChosen() {
         return chosen;
     }
