@@ -126,6 +126,9 @@ final class MarkCommand implements Callable<Integer> {
                     + "(a byte order mark before the table).")
     private List<String> also = List.of();
 
+    @Mixin
+    private EraseOptions erase;
+
     @Option(names = "--json", description = "Say what was marked as JSON.")
     private boolean json;
 
@@ -157,7 +160,26 @@ final class MarkCommand implements Callable<Integer> {
         requireApart();
         Roster learners = RosterFile.read(roster);
         IssuedWithOption.Issued issued = issuedWith.read();
-        Marking.Task task = new Marking.Task(
+        if (erase.isWished()) {
+            erase.requireSeat(learners, roster);
+            boolean done = erase.tellAndDo(
+                    Marking.erasure(
+                            task(issued, learners),
+                            erase.seat(),
+                            Optional.ofNullable(decisions),
+                            Optional.ofNullable(received)),
+                    streams,
+                    json);
+            if (!done) {
+                return CommandTree.FINE;
+            }
+            learners = learners.without(erase.seat());
+        }
+        return mark(task(issued, learners));
+    }
+
+    private Marking.Task task(IssuedWithOption.Issued issued, Roster learners) {
+        return new Marking.Task(
                 answers,
                 issued.sheets(),
                 issued.corrections(),
@@ -167,6 +189,9 @@ final class MarkCommand implements Callable<Integer> {
                 text(before, "marks of an earlier run").map(text -> EarlierMarks.read(text.file(), text.text())),
                 text(decisions, "a list of decisions"),
                 pseudonyms);
+    }
+
+    private int mark(Marking.Task task) {
         List<MarkForms> forms = forms();
         Set<String> written = new TreeSet<>();
         List<Diagnostic> left;
@@ -182,6 +207,9 @@ final class MarkCommand implements Callable<Integer> {
                 }
             });
             left = removeLeftFromBefore(written, output);
+            if (erase.isWished()) {
+                left.addAll(erase.removeTables(out, written, output));
+            }
             output.finish();
         }
         left.forEach(note -> streams.err().print(note.print()));

@@ -12,6 +12,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 
@@ -42,6 +43,10 @@ final class ClassMarking {
         LeftOutQuestions.find(decisions, task.sheets(), task.roster());
         this.inbox = Inbox.open(folder, task.sheets(), seats, received, task.due(), decisions, privacy);
         this.marker = new SheetMarker(task.sheets(), task.corrections(), decisions, privacy);
+    }
+
+    Erasure erasure(int seat, Optional<Path> decisionList, Optional<Path> receivedList) {
+        return new LearnerErasure(task, inbox, decisions, seat).find(decisionList, receivedList);
     }
 
     Marking.Marked mark() {
