@@ -1,13 +1,6 @@
 package ampersheet.circuit;
 
-import java.util.ArrayList;
-import java.util.List;
-import org.apache.commons.math3.linear.Array2DRowRealMatrix;
-import org.apache.commons.math3.linear.ArrayRealVector;
-import org.apache.commons.math3.linear.DecompositionSolver;
-import org.apache.commons.math3.linear.LUDecomposition;
-import org.apache.commons.math3.linear.RealVector;
-import org.apache.commons.math3.linear.SingularMatrixException;
+import java.util.Arrays;
 
 /**
  * A square system of linear equations, entered coefficient by coefficient. Small ones are solved by dense LU
@@ -16,17 +9,20 @@ import org.apache.commons.math3.linear.SingularMatrixException;
  */
 final class LinearEquations {
     private static final int DENSE_UP_TO = 70;
+    private static final int USUAL_ENTRIES = 6;
 
-    private record Entry(int column, double value) {}
+    /** Of each row, in the order entered: sums are taken in this order, so that their last bits stay what they were. */
+    private final int[][] columns;
 
-    private final List<List<Entry>> rows = new ArrayList<>();
+    private final double[][] values;
+    private final int[] entries;
     private final double[] right;
 
     LinearEquations(int size) {
         right = new double[size];
-        for (int i = 0; i < size; i++) {
-            rows.add(new ArrayList<>());
-        }
+        entries = new int[size];
+        columns = new int[size][USUAL_ENTRIES];
+        values = new double[size][USUAL_ENTRIES];
     }
 
     /** Adds to a coefficient. */
@@ -34,14 +30,20 @@ final class LinearEquations {
         if (value == 0) {
             return;
         }
-        List<Entry> entries = rows.get(row);
-        for (int i = 0; i < entries.size(); i++) {
-            if (entries.get(i).column() == column) {
-                entries.set(i, new Entry(column, entries.get(i).value() + value));
+        int count = entries[row];
+        for (int i = 0; i < count; i++) {
+            if (columns[row][i] == column) {
+                values[row][i] += value;
                 return;
             }
         }
-        entries.add(new Entry(column, value));
+        if (count == columns[row].length) {
+            columns[row] = Arrays.copyOf(columns[row], 2 * count);
+            values[row] = Arrays.copyOf(values[row], 2 * count);
+        }
+        columns[row][count] = column;
+        values[row][count] = value;
+        entries[row]++;
     }
 
     void addRight(int row, double value) {
@@ -60,52 +62,47 @@ final class LinearEquations {
     private double[] solveDense(int size) {
         double[][] matrix = new double[size][size];
         for (int row = 0; row < size; row++) {
-            for (Entry entry : rows.get(row)) {
-                matrix[row][entry.column()] = entry.value();
+            for (int i = 0; i < entries[row]; i++) {
+                matrix[row][columns[row][i]] = values[row][i];
             }
         }
-        DecompositionSolver solver =
-                new LUDecomposition(new Array2DRowRealMatrix(matrix, false), Double.MIN_NORMAL).getSolver();
-        try {
-            RealVector answer = solver.solve(new ArrayRealVector(right, false));
-            RealVector correction = solver.solve(new ArrayRealVector(residual(answer.toArray()), false));
-            return finite(answer.add(correction).toArray());
-        } catch (SingularMatrixException undetermined) {
+        DenseDecomposition decomposition = new DenseDecomposition(matrix);
+        if (!decomposition.isRegular()) {
             return null; // the caller's outcome says so in terms of the circuit
         }
+        double[] answer = decomposition.solve(right);
+        return refined(answer, decomposition.solve(residual(answer)));
     }
 
     private double[] solveSparse(int size) {
         SparseElimination elimination = new SparseElimination(size);
         for (int row = 0; row < size; row++) {
-            for (Entry entry : rows.get(row)) {
-                elimination.set(row, entry.column(), entry.value());
+            for (int i = 0; i < entries[row]; i++) {
+                elimination.set(row, columns[row][i], values[row][i]);
             }
         }
         if (!elimination.decompose()) {
             return null;
         }
         double[] answer = elimination.solve(right);
-        double[] correction = elimination.solve(residual(answer));
-        for (int i = 0; i < size; i++) {
-            answer[i] += correction[i];
-        }
-        return finite(answer);
+        return refined(answer, elimination.solve(residual(answer)));
     }
 
     private double[] residual(double[] answer) {
         double[] residual = right.clone();
         for (int row = 0; row < residual.length; row++) {
-            for (Entry entry : rows.get(row)) {
-                residual[row] -= entry.value() * answer[entry.column()];
+            for (int i = 0; i < entries[row]; i++) {
+                residual[row] -= values[row][i] * answer[columns[row][i]];
             }
         }
         return residual;
     }
 
-    private static double[] finite(double[] answer) {
-        for (double value : answer) {
-            if (Double.isNaN(value) || Double.isInfinite(value)) {
+    /** Null where a number is none. */
+    private static double[] refined(double[] answer, double[] correction) {
+        for (int i = 0; i < answer.length; i++) {
+            answer[i] += correction[i];
+            if (Double.isNaN(answer[i]) || Double.isInfinite(answer[i])) {
                 return null;
             }
         }
