@@ -35,9 +35,10 @@ import picocli.CommandLine.Parameters;
             "",
             "Read are tables (.csv, .xlsx, .ods) with the columns sheet,question,answer, the grid that issue writes "
                     + "(a line for each learner, a column for each question), and sheets filled in as Markdown (.md).",
-            "Written are DIR/report.html, DIR/feedback/seat-001.html, DIR/marks.csv, decide.csv (what only you can "
-                    + "decide), answers.csv, files.csv (what became of each file) and set-aside.csv (answers that "
-                    + "did not "
+            "Written are DIR/report.html (what to do tomorrow first), projector.html (the examples to show, without "
+                    + "names), gradebook.html (to print), DIR/feedback/seat-001.html and send.csv (which page goes "
+                    + "to whom), marks.csv, decide.csv (what only you can decide), answers.csv, files.csv (what became "
+                    + "of each file) and set-aside.csv (answers that did not "
                     + "count, and why); with --issued-with also corrections.csv (answers that a correction of the "
                     + "key makes "
                     + "worth more or less). The same files give the same bytes. Feedback pages of an earlier run "
@@ -363,7 +364,9 @@ final class MarkCommand implements Callable<Integer> {
         }
         streams.line("");
         streams.line("Open first:  " + InputFile.shown(out.resolve("report.html")));
-        streams.line("Hand out:    " + InputFile.shown(out.resolve("feedback")) + "/");
+        streams.line("Show:        " + InputFile.shown(out.resolve("projector.html")));
+        streams.line("Hand out:    " + InputFile.shown(out.resolve("feedback")) + "/, to whom by "
+                + InputFile.shown(out.resolve("send.csv")));
         streams.line("Keep:        " + InputFile.shown(out.resolve("marks.csv")));
     }
 

@@ -95,7 +95,7 @@ final class PlainProse {
         }
         boolean closes = open == marks
                 && (isWord(before) || before == '.' || before == ':' || escaped && isPunctuation(before))
-                && (behind == ' ' || behind == '.' || behind == ',' || behind == ')');
+                && " .,:;?)".indexOf(behind) >= 0;
         // Behind punctuation a mark closes only before a blank or punctuation, which is all that is let through.
         if (closes) {
             flush();
