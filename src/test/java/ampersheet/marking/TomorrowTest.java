@@ -23,7 +23,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -48,18 +48,17 @@ class TomorrowTest {
             "no-forward-voltage", new int[] {8, 14},
             "output-power", new int[] {15, 18}));
 
-    @TempDir
-    private Path folder;
+    private static final List<Roster.Seat> SEATS = new ArrayList<>();
+    private static Map<String, String> named;
+    private static Map<String, String> withoutNames;
 
-    private final List<Roster.Seat> seats = new ArrayList<>();
-    private final SheetMaker maker = new SheetMaker(SET);
-
-    @BeforeEach
-    void handIn() throws IOException {
+    @BeforeAll
+    static void handIn(@TempDir Path folder) throws IOException {
+        SheetMaker maker = new SheetMaker(SET);
         SimulatedClass learners = new SimulatedClass(maker, SEED);
         for (int seat = 1; seat <= LEARNERS; seat++) {
             int at = seat;
-            seats.add(new Roster.Seat(seat, "Learner" + (char) ('A' + seat - 1)));
+            SEATS.add(new Roster.Seat(seat, "Learner" + (char) ('A' + seat - 1)));
             Set<String> holds = new TreeSet<>();
             PLANTED.forEach((idea, from) -> {
                 if (from[0] <= at && at <= from[1]) {
@@ -71,16 +70,19 @@ class TomorrowTest {
                     SimulatedClass.file(learners.holding(seat, holds, 0.06, 0.03)),
                     StandardCharsets.UTF_8);
         }
+        named = mark(folder, maker, false);
+        withoutNames = mark(folder, maker, true);
     }
 
-    private Map<String, String> mark(boolean pseudonyms) {
+    private static Map<String, String> mark(Path folder, SheetMaker maker, boolean pseudonyms) {
         Map<String, String> files = new TreeMap<>();
         Marking.mark(
                 new Marking.Task(
                         folder,
-                        SET,
+                        maker,
                         Optional.empty(),
-                        new Roster(seats),
+                        new Roster(SEATS),
+                        Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
@@ -97,9 +99,8 @@ class TomorrowTest {
     }
 
     @Test
-    void theReportBeginsWithThreeThingsToTakeUpWithHowManyAndWhoRuleExampleAndGroups() throws IOException {
-        Map<String, String> files = mark(false);
-        String report = text(files.get("report.html"));
+    void theReportBeginsWithThreeThingsToTakeUpWithHowManyAndWhoRuleExampleAndGroups() {
+        String report = text(named.get("report.html"));
         int tomorrow = report.indexOf("What to do tomorrow");
         assertTrue(tomorrow > 0 && tomorrow < report.indexOf("From whom it came in"), "it comes first");
         String first = report.substring(tomorrow, report.indexOf("From whom it came in"));
@@ -119,8 +120,8 @@ class TomorrowTest {
     }
 
     @Test
-    void theExampleToShowIsRightAndOfSomebodyWhoHasItRight() throws IOException {
-        String first = text(mark(false).get("report.html"));
+    void theExampleToShowIsRightAndOfSomebodyWhoHasItRight() {
+        String first = text(named.get("report.html"));
         Matcher shown =
                 Pattern.compile("problem 4 with the numbers of seat (\\d+)").matcher(first);
         assertTrue(shown.find());
@@ -130,15 +131,15 @@ class TomorrowTest {
 
     @Test
     void thePageForTheProjectorNamesNobody() {
-        String page = text(mark(false).get("projector.html"));
+        String page = text(named.get("projector.html"));
         assertTrue(page.contains("Load ignored"), page);
         assertTrue(page.contains("Met by 9 of 24 learners"), page);
         assertFalse(page.contains("Learner"), page);
         assertFalse(page.contains("eat 1"), page);
-        for (Roster.Seat seat : seats) {
+        for (Roster.Seat seat : SEATS) {
             assertFalse(page.contains(SET.id(seat.number()).toString()), seat.toString());
         }
-        assertFalse(text(mark(true).get("report.html")).contains("LearnerH"));
+        assertFalse(text(withoutNames.get("report.html")).contains("LearnerH"));
     }
 
     /** One who met two things works where she met it more often, else with the more frequent one. */
