@@ -72,13 +72,13 @@ final class CourseCommand implements Callable<Integer> {
                 template -> library.has(template)
                         ? library.template(template).skill()
                         : template.substring(0, Math.max(0, template.indexOf('/'))));
-        try (Output output =
-                Output.folder(out, this.output.terms(streams, false, inputs.toArray(new Path[0])))) {
+        try (Output output = Output.folder(out, this.output.terms(streams, false, inputs.toArray(new Path[0])))) {
             output.require(List.of(out.resolve("course.csv"), out.resolve("course.html")));
             output.write(out.resolve("course.csv"), course.table());
             output.write(
                     out.resolve("course.html"),
-                    course.page(folder.toAbsolutePath().normalize().getFileName().toString()));
+                    course.page(
+                            folder.toAbsolutePath().normalize().getFileName().toString()));
             output.finish();
         }
         streams.line(weeks.size() + " weeks, " + course.learnerCount() + " learners");
@@ -91,7 +91,8 @@ final class CourseCommand implements Callable<Integer> {
         List<Path> weeks;
         try (Stream<Path> within = Files.list(folder)) {
             weeks = within.filter(week -> Files.isRegularFile(week.resolve("marks.csv")))
-                    .sorted(Comparator.comparing(week -> inOrder(week.getFileName().toString())))
+                    .sorted(Comparator.comparing(
+                            week -> inOrder(week.getFileName().toString())))
                     .toList();
         } catch (IOException failure) {
             throw new WrongUsage(

@@ -25,8 +25,7 @@ public final class BarFigure {
      *
      * @throws IllegalArgumentException as for the other
      */
-    public static Figure draw(
-            String title, String axis, String named, double least, List<Bar> bars, String idPrefix) {
+    public static Figure draw(String title, String axis, String named, double least, List<Bar> bars, String idPrefix) {
         double most = least;
         for (Bar bar : bars) {
             if (!(bar.value() >= 0)) {

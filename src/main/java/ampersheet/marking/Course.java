@@ -101,7 +101,8 @@ public final class Course {
             }
             String verdict = answers.cell(row, "verdict");
             boolean right = verdict.equals("correct") || verdict.equals("consistent-with-earlier");
-            if (!List.of("blank", "unreadable", "undecided", "ambiguous", "incomplete").contains(verdict)) {
+            if (!List.of("blank", "unreadable", "undecided", "ambiguous", "incomplete")
+                    .contains(verdict)) {
                 learner.skills()
                         .computeIfAbsent(skillOf.apply(answers.cell(row, "template")), skill -> new LinkedHashMap<>())
                         .merge(at, new Proportion(right ? 1 : 0, 1), Course::sum);
@@ -132,9 +133,7 @@ public final class Course {
 
     private static OptionalInt percent(String marks, String of) {
         boolean numbers = marks.matches("[0-9]{1,7}(\\.[0-9]{1,2})?") && of.matches("[0-9]{1,7}(\\.[0-9]{1,2})?");
-        return numbers
-                ? OptionalInt.of(MarkingPolicy.percent(hundredths(marks), hundredths(of)))
-                : OptionalInt.empty();
+        return numbers ? OptionalInt.of(MarkingPolicy.percent(hundredths(marks), hundredths(of))) : OptionalInt.empty();
     }
 
     private static int hundredths(String decimal) {

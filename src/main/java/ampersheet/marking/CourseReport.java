@@ -125,9 +125,7 @@ final class CourseReport {
                 for (Learner learner : course.learners()) {
                     sum = Course.sum(
                             sum,
-                            learner.skills()
-                                    .getOrDefault(skill, Map.of())
-                                    .getOrDefault(week, new Proportion(0, 0)));
+                            learner.skills().getOrDefault(skill, Map.of()).getOrDefault(week, new Proportion(0, 0)));
                 }
                 row.add(sum.all() == 0 ? "–" : Amounts.percent(sum.share()) + " of " + sum.all());
             }
@@ -140,17 +138,16 @@ final class CourseReport {
 
     private void stayingInTheClass() {
         Map<String, List<String>> staying = new TreeMap<>();
-        course.learners().forEach(learner -> learner.staying().forEach(cause -> staying.computeIfAbsent(
-                        cause, same -> new ArrayList<>())
-                .add(learner.who())));
+        course.learners()
+                .forEach(learner -> learner.staying()
+                        .forEach(cause -> staying.computeIfAbsent(cause, same -> new ArrayList<>())
+                                .add(learner.who())));
         List<List<Cell>> rows = new ArrayList<>();
         staying.entrySet().stream()
                 .sorted((one, other) ->
                         Integer.compare(other.getValue().size(), one.getValue().size()))
                 .forEach(one -> rows.add(ClassReport.cells(
-                        one.getKey(),
-                        Integer.toString(one.getValue().size()),
-                        String.join("; ", one.getValue()))));
+                        one.getKey(), Integer.toString(one.getValue().size()), String.join("; ", one.getValue()))));
         if (rows.isEmpty()) {
             blocks.add(new Prose("No learner met the same mistake in two weeks."));
         } else {
@@ -173,8 +170,7 @@ final class CourseReport {
         List<String> parts = new ArrayList<>();
         learner.skillsInAll()
                 .forEach((skill, right) -> parts.add(Statement.escape(skill) + " " + Amounts.percent(right.share())));
-        List<String> staying =
-                learner.staying().stream().map(Statement::escape).toList();
+        List<String> staying = learner.staying().stream().map(Statement::escape).toList();
         blocks.add(new Prose((parts.isEmpty() ? "" : "Right by skill: " + String.join("; ", parts) + ". ")
                 + (staying.isEmpty() ? "" : "**Stays:** " + String.join("; ", staying) + ".")));
     }

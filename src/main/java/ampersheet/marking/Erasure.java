@@ -17,8 +17,8 @@ import java.util.SortedSet;
 import java.util.TreeSet;
 
 /**
- * What has to go so that nothing of one learner is left among answers and lists: first told, then done. Marks,
- * feedback and report are made anew from what remains.
+ * What has to go so that nothing of one learner is left among answers and lists: first told, then done. Marks, feedback
+ * and report are made anew from what remains.
  */
 public final class Erasure {
     private final List<Step> steps = new ArrayList<>();

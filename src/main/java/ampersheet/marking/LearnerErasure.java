@@ -40,8 +40,8 @@ final class LearnerErasure {
             }
             erasure.takeOut(list, lines);
         });
-        receivedList.ifPresent(list -> erasure.takeOut(
-                list, ReceivedList.linesOf(task.received().orElseThrow(), deleted)));
+        receivedList.ifPresent(list ->
+                erasure.takeOut(list, ReceivedList.linesOf(task.received().orElseThrow(), deleted)));
         return erasure;
     }
 
@@ -51,7 +51,8 @@ final class LearnerErasure {
             for (HandIn handIn : inbox.of(one.number())) {
                 Erasure.Share share = shares.computeIfAbsent(handIn.file().name(), name -> new Erasure.Share());
                 if (one.number() == seat) {
-                    handIn.all().forEach(answer -> share.lines.add(answer.place().line()));
+                    handIn.all()
+                            .forEach(answer -> share.lines.add(answer.place().line()));
                 } else {
                     share.others = true;
                 }

@@ -20,18 +20,19 @@ final class QuestionReport {
     private static final double EASY = 0.9;
     private static final double TELLING = 0.2;
 
-    private static final String LEGEND = "*Right* is the share of those who answered; its interval is Wilson's for 95 %. *Difference* is "
-            + "the share right among the upper 27 % of these learners less that among the lower 27 %. "
-            + "*Correlation* is that of the question with the rest of the marks (point-biserial). Questions "
-            + "that fewer than "
-            + ClassResults.LEAST_LEARNERS
-            + " learners answered get no verdict. *Check this key* is said where the largest group of those "
-            + "who are wrong in one way is stronger elsewhere than the others (Wilcoxon's rank sum test), "
-            + "where more than a third of the answers are unexplained, or where fewer than a quarter are right "
-            + "(binomial tests), each over all questions together (Holm's correction) and so strictly that of "
-            + "a hundred classes of 30 with right keys at most two are told so. A key that nobody can meet is "
-            + "found nearly always, one that has changed places with a known mistake seldom: look there, too, "
-            + "where more learners make one mistake than are right.";
+    private static final String LEGEND =
+            "*Right* is the share of those who answered; its interval is Wilson's for 95 %. *Difference* is "
+                    + "the share right among the upper 27 % of these learners less that among the lower 27 %. "
+                    + "*Correlation* is that of the question with the rest of the marks (point-biserial). Questions "
+                    + "that fewer than "
+                    + ClassResults.LEAST_LEARNERS
+                    + " learners answered get no verdict. *Check this key* is said where the largest group of those "
+                    + "who are wrong in one way is stronger elsewhere than the others (Wilcoxon's rank sum test), "
+                    + "where more than a third of the answers are unexplained, or where fewer than a quarter are right "
+                    + "(binomial tests), each over all questions together (Holm's correction) and so strictly that of "
+                    + "a hundred classes of 30 with right keys at most two are told so. A key that nobody can meet is "
+                    + "found nearly always, one that has changed places with a known mistake seldom: look there, too, "
+                    + "where more learners make one mistake than are right.";
 
     private final ClassResults results;
     private final Map<Item, KeyCheck> suspicious;

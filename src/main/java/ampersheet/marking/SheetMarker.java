@@ -72,19 +72,21 @@ final class SheetMarker {
         ClassSheets.IssuedSheet of = sheets.issued(seat.number());
         List<HandIn> counting = handIns;
         if (sheets.plan().marking().rounds() == MarkingPolicy.Rounds.BEST && handIns.size() > 1) {
-            counting = HandInRounds.best(handIns, upTo -> new SheetMarker(
-                            sheets, corrections, decisions.trial(), privacy)
-                    .mark(seat, of, upTo)
-                    .standing()
-                    .marks());
+            counting = HandInRounds.best(
+                    handIns,
+                    upTo -> new SheetMarker(sheets, corrections, decisions.trial(), privacy)
+                            .mark(seat, of, upTo)
+                            .standing()
+                            .marks());
             for (HandIn one : handIns) {
                 if (!counting.contains(one)) {
                     one.all().forEach(answer -> setAside.add(SetAside.worse(answer)));
-                    one.file().add(Diagnostic.warning(
-                            one.first().place(),
-                            "an earlier hand-in of sheet " + of.sheet().id() + " earns more than with this one",
-                            "",
-                            "Nothing: the best round counts, as the plan says; set-aside.csv keeps this one."));
+                    one.file()
+                            .add(Diagnostic.warning(
+                                    one.first().place(),
+                                    "an earlier hand-in of sheet " + of.sheet().id() + " earns more than with this one",
+                                    "",
+                                    "Nothing: the best round counts, as the plan says; set-aside.csv keeps this one."));
                 }
             }
         }

@@ -152,7 +152,8 @@ final class Tomorrow {
     /** That of the line where the mistake is made. */
     private static Optional<String> rule(BoardExample example) {
         return example.lines().stream().findFirst().map(line -> {
-            String principle = line.principle().isEmpty() ? "" : "*" + Statement.escape(first(line.principle())) + "*: ";
+            String principle =
+                    line.principle().isEmpty() ? "" : "*" + Statement.escape(first(line.principle())) + "*: ";
             return principle + Statement.escape(line.reason());
         });
     }

@@ -1,9 +1,9 @@
 package ampersheet.render;
 
 /**
- * The prose that most pages consist of: paragraphs of words with some of them emphasised. It is written at once, without
- * a tree of nodes, for a class has hundreds of thousands of such lines; whatever else may mean something in Markdown is
- * left to its parser.
+ * The prose that most pages consist of: paragraphs of words with some of them emphasised. It is written at once,
+ * without a tree of nodes, for a class has hundreds of thousands of such lines; whatever else may mean something in
+ * Markdown is left to its parser.
  */
 final class PlainProse {
     /** What may stand in a plain paragraph besides letters, digits, blanks, {@code *} and escapes. */

@@ -33,8 +33,7 @@ public record Roster(List<Seat> seats, List<String> columns, List<Diagnostic> re
 
     /** The same class without one of its seats. */
     public Roster without(int seat) {
-        return new Roster(
-                seats.stream().filter(one -> one.number() != seat).toList(), columns, remarks);
+        return new Roster(seats.stream().filter(one -> one.number() != seat).toList(), columns, remarks);
     }
 
     /** The same with one more remark before the others. */

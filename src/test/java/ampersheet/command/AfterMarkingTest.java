@@ -23,8 +23,8 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** What is done with marks later, from the command line: a learner forgotten, weeks put together. */
 class AfterMarkingTest {
-    private static final String PLAN = "title: Lanterns\nseed: after\nproblems:\n  - {template: "
-            + SmallLibrary.INDICATOR + "}\n";
+    private static final String PLAN =
+            "title: Lanterns\nseed: after\nproblems:\n  - {template: " + SmallLibrary.INDICATOR + "}\n";
 
     @TempDir
     private Path folder;

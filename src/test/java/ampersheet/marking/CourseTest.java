@@ -70,7 +70,9 @@ class CourseTest {
     @Test
     void aTableThatMarkHasNotWrittenIsTold() {
         Course.Week other = new Course.Week(
-                "w", new Marking.NamedText("w/marks.csv", "a,b\n1,2\n"), new Marking.NamedText("w/answers.csv", ANSWERS));
+                "w",
+                new Marking.NamedText("w/marks.csv", "a,b\n1,2\n"),
+                new Marking.NamedText("w/answers.csv", ANSWERS));
         String told = assertThrows(DiagnosticException.class, () -> Course.read(List.of(other), name -> name))
                 .getMessage();
         assertTrue(told.contains("w/marks.csv"), told);

@@ -46,7 +46,10 @@ class ErasureTest extends HandInFixture {
         put("bo.csv", saved(TWO, "HGFEDC", 1, true));
         put(
                 "paper.csv",
-                "sheet,seat,name," + String.join(",", ONE.places().stream().map(key -> key.question()).toList()) + "\n"
+                "sheet,seat,name,"
+                        + String.join(
+                                ",",
+                                ONE.places().stream().map(key -> key.question()).toList()) + "\n"
                         + ONE.id() + ",1,Ada" + ",\"Ada's 5 V\"".repeat(PLACES) + "\n"
                         + TWO.id() + ",2,'=Bo" + ",\"Bo's 5 V\"".repeat(PLACES) + "\n");
         put("seat-001 scan.csv", new String(new byte[] {1, 2, 0, 7}, StandardCharsets.ISO_8859_1));
@@ -56,8 +59,7 @@ class ErasureTest extends HandInFixture {
                         + ",,,mark,1,\"Ada said so,\nand showed it\"\n2," + question(0) + ",,,mark,0.5,Bo said so\n"
                         + "1,,,ada.csv,counts,,Ada's own\n");
         Files.writeString(
-                lists.resolve("times.csv"),
-                "file,received\nada.csv,2026-03-05T10:00\nbo.csv,2026-03-05T10:01\n");
+                lists.resolve("times.csv"), "file,received\nada.csv,2026-03-05T10:00\nbo.csv,2026-03-05T10:01\n");
     }
 
     private String everything(Path of) throws IOException {
@@ -99,7 +101,11 @@ class ErasureTest extends HandInFixture {
         assertTrue(left.contains("Bo's 5 V") && left.contains("Bo said so") && left.contains("bo.csv,2026"), left);
         Map<String, String> after = new TreeMap<>();
         Marking.Marked marked = Marking.mark(task(true), after::put);
-        assertEquals(List.of(), marked.notes().stream().filter(note -> note.problem().contains("no longer")).toList());
+        assertEquals(
+                List.of(),
+                marked.notes().stream()
+                        .filter(note -> note.problem().contains("no longer"))
+                        .toList());
         after.forEach((path, text) -> {
             assertFalse(path.contains("seat-001"), path);
             assertFalse(text.contains("Ada"), path);

@@ -62,7 +62,8 @@ class PolicyTest extends HandInFixture {
     void whereNothingTellsTheOrderOfRoundsTheInstructorDecides() throws IOException {
         put("a.csv", round(1, 3).replace(",1,1,ABCDEF", ",1,1,ABCDEF"));
         put("b.csv", round(2, 6).replace(",1,2,ABCDEF", ",1,2,HGFEDC"));
-        assertTrue(row(mark(with("marking:\n  rounds: best\n")).get("marks.csv"), "1,").contains(",undecided,"));
+        assertTrue(row(mark(with("marking:\n  rounds: best\n")).get("marks.csv"), "1,")
+                .contains(",undecided,"));
     }
 
     @Test
@@ -127,7 +128,7 @@ class PolicyTest extends HandInFixture {
         assertFalse(mark(SET).get("feedback/seat-001.html").contains("round counts"));
         assertEquals(
                 HtmlPage.render(Composer.sheet(ONE, "")),
-                HtmlPage.render(Composer.sheet(
-                        new SheetMaker(with("marking:\n  rounds: last\n  carried: 1\n")).sheet(1), "")));
+                HtmlPage.render(
+                        Composer.sheet(new SheetMaker(with("marking:\n  rounds: last\n  carried: 1\n")).sheet(1), "")));
     }
 }
