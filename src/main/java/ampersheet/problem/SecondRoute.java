@@ -12,7 +12,7 @@ import ampersheet.quantity.Quantity;
 import ampersheet.template.ProblemTemplate.Proof;
 import ampersheet.template.ProblemTemplate.Way;
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -36,7 +36,7 @@ final class SecondRoute {
     private final Values firstRoute;
     private final Objections objections;
     private final List<Models> otherStates = new ArrayList<>();
-    private final Map<Varied, Models> solved = new HashMap<>();
+    private final Map<Varied, Models> solved = new LinkedHashMap<>();
     private Values known;
 
     /** @param givens with constants; @param firstRoute givens and steps, with which the models are built */
