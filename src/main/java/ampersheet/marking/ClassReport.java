@@ -9,8 +9,10 @@ import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.Kind;
 import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Table;
+import ampersheet.sheet.MarkingPolicy;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.Roster;
+import ampersheet.template.Statement;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -23,6 +25,7 @@ final class ClassReport {
     private static final int CLASSES_OF_MARKS = 10;
     private static final int MOST_BARS = 15;
 
+    private final MarkingPolicy policy;
     private final ClassResults results;
     private final Tomorrow tomorrow;
     private final CameIn came;
@@ -47,12 +50,14 @@ final class ClassReport {
     }
 
     private ClassReport(
+            MarkingPolicy policy,
             ClassResults results,
             Tomorrow tomorrow,
             CameIn came,
             Optional<List<MarkChange>> changes,
             List<ChangedVerdict.Of> corrected,
             Privacy privacy) {
+        this.policy = policy;
         this.tomorrow = tomorrow;
         this.corrected = corrected;
         this.results = results;
@@ -75,7 +80,7 @@ final class ClassReport {
             Optional<List<MarkChange>> changes,
             List<ChangedVerdict.Of> corrected,
             Privacy privacy) {
-        ClassReport report = new ClassReport(results, tomorrow, came, changes, corrected, privacy);
+        ClassReport report = new ClassReport(plan.marking(), results, tomorrow, came, changes, corrected, privacy);
         int absent = came.absent();
         report.write();
         int learners = results.standings().size();
@@ -137,7 +142,7 @@ final class ClassReport {
                 "Half of the class has **" + Amounts.percent(shares.getPercentile(50)) + "** of the marks or more; "
                         + "the mean is " + Amounts.percent(shares.getMean()) + ", the lowest "
                         + Amounts.percent(shares.getMin())
-                        + ", the highest " + Amounts.percent(shares.getMax()) + ". " + reliability()));
+                        + ", the highest " + Amounts.percent(shares.getMax()) + ". " + grades() + reliability()));
         List<BarFigure.Bar> bars = new ArrayList<>();
         for (int i = 0; i < CLASSES_OF_MARKS; i++) {
             String name = i == CLASSES_OF_MARKS - 1 ? "90 to 100 %" : 10 * i + " % to below " + 10 * (i + 1) + " %";
@@ -145,6 +150,20 @@ final class ClassReport {
         }
         blocks.add(new FigureBlock(
                 BarFigure.draw("How the marks are spread", "learners", "share of the marks", bars, "marks")));
+    }
+
+    /** How many have each grade; nothing where the plan has none. */
+    private String grades() {
+        List<String> told = new ArrayList<>();
+        for (MarkingPolicy.Grade grade : policy.grades()) {
+            long learners = results.standings().stream()
+                    .filter(standing -> policy.grade(standing.percent())
+                            .filter(grade.name()::equals)
+                            .isPresent())
+                    .count();
+            told.add(Statement.escape(grade.name()) + ": " + learners);
+        }
+        return told.isEmpty() ? "" : "Grades: " + String.join(", ", told) + ". ";
     }
 
     private String reliability() {

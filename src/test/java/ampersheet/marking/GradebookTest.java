@@ -54,6 +54,7 @@ class GradebookTest extends HandInFixture {
         assertTrue(row(marks, "2,").endsWith(",in,100,A,b@x"), marks);
         assertTrue(row(marks, "3,").endsWith(",nothing,,,c@x"), marks);
         assertTrue(files.get("feedback/seat-001.html").contains("71.4\u00A0%), grade B."));
+        assertTrue(files.get("report.html").contains("Grades: A: 1, B: 1, C: 0, F: 0."));
         assertTrue(files.get("feedback/seat-001.html").contains("A from 90\u00A0%, B from 71.4\u00A0%"));
         assertTrue(row(
                         mark(with("marking:\n  grades: {A: 90, B: 71.5, C: 50, F: 0}\n"), false)
