@@ -38,7 +38,7 @@ final class Gradebook {
         Gradebook book = new Gradebook(results, plan.marking(), privacy);
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Prose("For the instructor: this page holds marks" + (privacy.isOn() ? "" : " and names")
-                + ". Problems are numbered as on the sheets."
+                + ". The numbered columns are the problems, as on the sheets, with what each counts in brackets."
                 + plan.marking()
                         .saysGrades()
                         .map(said -> " " + Statement.escape(said))
@@ -59,8 +59,8 @@ final class Gradebook {
 
     private List<String> head() {
         List<String> head = new ArrayList<>(privacy.isOn() ? List.of("Seat") : List.of("Seat", "Name"));
-        numbers.forEach((place, number) -> head.add("Problem " + number + of(place)));
-        head.addAll(List.of("Marks", "Of", "%"));
+        numbers.forEach((place, number) -> head.add(number + of(place)));
+        head.addAll(List.of("Marks", "%"));
         if (!policy.grades().isEmpty()) {
             head.add("Grade");
         }
@@ -80,7 +80,7 @@ final class Gradebook {
                 most.add(here);
             }
         }
-        return most.size() == 1 ? " (of " + Amounts.marks(most.first()) + ")" : "";
+        return most.size() == 1 ? " (" + Amounts.marks(most.first()) + ")" : "";
     }
 
     private List<List<Cell>> rows(Map<Roster.Seat, Status> statuses) {
@@ -93,7 +93,7 @@ final class Gradebook {
                 row.add(seat.name());
             }
             Standing standing = standings.get(seat.number());
-            int marks = numbers.size() + (policy.grades().isEmpty() ? 3 : 4);
+            int marks = numbers.size() + (policy.grades().isEmpty() ? 2 : 3);
             for (int i = 0; standing == null && i < marks; i++) {
                 row.add("");
             }
@@ -119,8 +119,7 @@ final class Gradebook {
                                     .mapToInt(outcome -> outcome.earned().marks())
                                     .sum()));
         }
-        cells.add(Amounts.marks(standing.marks()));
-        cells.add(Amounts.marks(standing.mostMarks()));
+        cells.add(Amounts.marks(standing.marks()) + " of " + Amounts.marks(standing.mostMarks()));
         cells.add(MarkingPolicy.tenths(standing.percent()));
         policy.grade(standing.percent()).ifPresent(cells::add);
         return cells;
