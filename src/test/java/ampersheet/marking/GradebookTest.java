@@ -77,9 +77,9 @@ class GradebookTest extends HandInFixture {
         handIn();
         String book =
                 mark(with("marking:\n  grades: {pass: 50, fail: 0}\n"), false).get("gradebook.html");
-        for (String said : new String[] {
-            ">1 (3)<", ">2 (4)<", "5 of 7", "Ada", "Cem", "71.4", "pass from 50", "nothing", "Grade"
-        }) {
+        for (String said :
+                new String[] {">1 (3)<", ">2 (4)<", "5 of 7", "Ada", "Cem", "71.4", "pass from 50", "nothing", "Grade"
+                }) {
             assertTrue(book.contains(said), said);
         }
         String none = mark(SET, true).get("gradebook.html");
