@@ -11,9 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
-/**
- * The beginning of the report: what only the instructor can decide, from whom what came in, and what she has decided.
- */
+/** What waits: what only the instructor can decide, from whom what came in, and what she has decided. */
 final class OpenMatters {
     /** More would hide the rest of the report; decide.csv has all. */
     private static final int MOST_ROWS = 100;
