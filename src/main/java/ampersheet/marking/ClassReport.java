@@ -23,6 +23,8 @@ import org.apache.commons.math3.stat.descriptive.DescriptiveStatistics;
 /** The instructor's page: how the class did, what went wrong and why, which questions to look at, what came in. */
 final class ClassReport {
     private static final int CLASSES_OF_MARKS = 10;
+    /** Single learners are compared from here on (common practice). */
+    private static final double RANKED = 0.80;
     private static final int MOST_BARS = 15;
 
     private final MarkingPolicy policy;
@@ -139,7 +141,8 @@ final class ClassReport {
             classes[Math.min(CLASSES_OF_MARKS - 1, (int) (share * CLASSES_OF_MARKS + 1e-9))]++;
         }
         blocks.add(new Prose(
-                "Half of the class has **" + Amounts.percent(shares.getPercentile(50)) + "** of the marks or more; "
+                "The median is **" + Amounts.percent(shares.getPercentile(50)) + "** of the marks (half of the class "
+                        + "has as much or more, half as much or less), "
                         + "the mean is " + Amounts.percent(shares.getMean()) + ", the lowest "
                         + Amounts.percent(shares.getMin())
                         + ", the highest " + Amounts.percent(shares.getMax()) + ". " + grades() + reliability()));
@@ -173,7 +176,9 @@ final class ClassReport {
                         + " to "
                         + Amounts.decimal(found.high(), 2) + "; a learner's share of the marks is uncertain by about ±"
                         + Amounts.percent(found.error())
-                        + " (one standard error). Groups are usually compared from 0.70 on, single "
+                        + " (one standard error). "
+                        + (found.alpha() < RANKED ? "Do not rank learners by this sheet. " : "")
+                        + "Groups are usually compared from 0.70 on, single "
                         + "learners from 0.80 on (common practice).")
                 .orElse("Reliability: not defined (it needs three problems and three learners whose totals differ).");
     }
@@ -189,7 +194,7 @@ final class ClassReport {
         }
         blocks.add(new Prose("A wrong answer is explained where it is what a known wrong method or slip gives with "
                 + "that learner's "
-                + "own numbers. Problems are numbered as in the plan, examples not counted. Open "
+                + "own numbers. What follows rightly from an earlier wrong answer counts as right. Open "
                 + "places and unreadable answers are not among the wrong ones."));
         bars(problems);
         Map<String, String> names = results.problemNames();

@@ -84,7 +84,7 @@ final class OpenMatters {
             }
         }
         long whole = statuses.values().stream().filter(Status.IN::equals).count();
-        blocks.add(new Heading(2, "From whom it came in"));
+        blocks.add(new Heading(2, "Who handed in"));
         blocks.add(new Prose("Of " + Amounts.count(statuses.size(), "seat", "seats") + " "
                 + (whole == 1 ? "one has" : whole + " have") + " every place filled in."));
         if (!list.isEmpty()) {

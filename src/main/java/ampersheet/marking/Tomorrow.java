@@ -19,6 +19,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * What to do in the next lesson: at most three things to take up again, with whom, by which rule, and what to show; and
@@ -62,7 +64,7 @@ final class Tomorrow {
         }
         blocks.add(new Prose((things.size() == 1
                         ? "One thing to take up again."
-                        : "These " + (things.size() == 2 ? "two" : "three") + " things to take up again.")
+                        : (things.size() == 2 ? "Two" : "Three") + " things to take up again.")
                 + " What to show stands in full, and without a name, on " + PROJECTOR + "."));
         for (int i = 0; i < things.size(); i++) {
             thing(i, blocks);
@@ -179,24 +181,34 @@ final class Tomorrow {
     private static String onSheets(BoardExample example) {
         return example.exampleBefore() == 0
                 ? ""
-                : ". Each learner has one worked in full as problem " + example.exampleBefore() + " of the own sheet";
+                : ". Problem " + example.exampleBefore() + " on every learner's sheet is one like it, worked in full";
     }
 
     private void groups(List<Block> blocks) {
         List<List<Roster.Seat>> groups = TakeUp.groups(things);
         List<List<Cell>> rows = new ArrayList<>();
-        int grouped = 0;
+        Set<Integer> grouped = new TreeSet<>();
         for (int i = 0; i < groups.size(); i++) {
             List<Roster.Seat> group = groups.get(i);
-            grouped += group.size();
+            group.forEach(seat -> grouped.add(seat.number()));
             rows.add(List.of(
                     new Cell(i + 1 + ". " + title(things.get(i)), ""),
                     new Cell(Integer.toString(group.size()), ""),
                     new Cell(String.join("; ", group.stream().map(privacy::seat).toList()), "")));
         }
-        int others = results.standings().size() - grouped;
+        List<String> others = results.standings().stream()
+                .map(Standing::seat)
+                .filter(seat -> !grouped.contains(seat.number()))
+                .map(privacy::seat)
+                .toList();
+        if (!others.isEmpty()) {
+            rows.add(List.of(
+                    new Cell("none of these mistakes", ""),
+                    new Cell(Integer.toString(others.size()), ""),
+                    new Cell(String.join("; ", others), "")));
+        }
         blocks.add(new Table(
-                "Groups by mistake, each learner in one" + (others == 0 ? "" : "; " + others + " met none of these"),
+                "Groups by mistake, each learner in one; who made several stands with the one made by most",
                 List.of("Group", "Learners", "Who"),
                 rows));
     }
@@ -213,9 +225,9 @@ final class Tomorrow {
             TakeUp thing = things.get(i);
             blocks.add(new Heading(2, i + 1 + ". " + onBoard(thing)));
             blocks.add(new Prose(thing.cause()
-                            .map(cause -> Statement.escape(cause.says()) + "\n\n")
+                            .map(cause -> "Whoever makes this slip is told: *" + Statement.escape(cause.says()) + "*\n\n")
                             .orElse("")
-                    + "Met by " + howMany(thing) + "."));
+                    + "Made by " + howMany(thing) + "."));
             examples.get(i).ifPresent(example -> {
                 rule(example).ifPresent(rule -> blocks.add(new Prose("**The rule:** " + rule)));
                 blocks.addAll(example.worked());
@@ -226,7 +238,7 @@ final class Tomorrow {
                 Kind.REPORT,
                 plan.language(),
                 "Once more: " + plan.title(),
-                "to show to all; nobody is named",
+                "common slips, and how it goes",
                 "",
                 plan.paper(),
                 blocks);
