@@ -36,6 +36,7 @@ import picocli.CommandLine.Spec;
             KeyCommand.class,
             CheckCommand.class,
             MarkCommand.class,
+            CourseCommand.class,
             ExportCommand.class
         },
         footer = {

@@ -260,7 +260,7 @@ public final class Exchange {
                         problem.places().stream()
                                 .map(key -> plan.marking().marks(template.name(), key.step()))
                                 .toList(),
-                        plan.marking().tooCoarse(),
+                        plan.marking().credits().tooCoarse(),
                         designs));
     }
 }

@@ -52,6 +52,13 @@ public final class ProseMarkup {
     }
 
     public static void write(String prose, Markup markup) {
+        if (!PlainProse.write(prose, markup)) {
+            writeParsed(prose, markup);
+        }
+    }
+
+    /** By its tree of nodes, whatever it is. */
+    static void writeParsed(String prose, Markup markup) {
         new ProseMarkup(markup).children(LimitedMarkdown.read(prose));
     }
 

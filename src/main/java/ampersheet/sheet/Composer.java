@@ -156,7 +156,12 @@ public final class Composer {
 
     /** The line of the working that gives an answer, with the problem's numbers; empty for a choice. */
     public static Optional<StepBlock> workedLine(SheetProblem problem, AnswerKey key) {
-        return WorkedSteps.lineOf(problem, key.step());
+        return workedLine(problem, key.step());
+    }
+
+    /** The line of a step; empty for what is no step. */
+    public static Optional<StepBlock> workedLine(SheetProblem problem, String step) {
+        return WorkedSteps.lineOf(problem, step);
     }
 
     private static Document document(Kind kind, Sheet sheet, String title, String name, List<Block> blocks) {

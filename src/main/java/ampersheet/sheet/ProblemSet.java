@@ -2,6 +2,7 @@ package ampersheet.sheet;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Place;
 import ampersheet.problem.Inventory;
 import ampersheet.sheet.Plan.Entry;
 import ampersheet.sheet.Plan.Source;
@@ -249,32 +250,55 @@ public final class ProblemSet {
                 addSlots(entry, pool.stream().map(ProblemTemplate::name).toList());
                 pool.forEach(template -> addSource(entry, template));
             }
-            checkWeights();
+            checkMarking();
             if (!faults.isEmpty()) {
                 throw new DiagnosticException(faults.stream().distinct().toList());
             }
             return new ProblemSet(this);
         }
 
-        private void checkWeights() {
-            plan.marking().weights().forEach((named, weight) -> {
-                int blank = named.indexOf(' ');
-                ProblemTemplate template = found.get(blank < 0 ? named : named.substring(0, blank));
-                String step = blank < 0 ? "" : named.substring(blank + 1).strip();
-                boolean asked = template != null
-                        && (step.isEmpty()
-                                || template.lines().stream()
-                                        .anyMatch(line -> line.id().equals(step))
-                                || template.asks().stream()
-                                        .anyMatch(ask -> ask.of().equals(step)));
-                if (!asked) {
+        /** What is said of questions must be said of questions that may be asked. */
+        private void checkMarking() {
+            plan.marking().weights().forEach((named, weight) -> asked(named, weight.place()));
+            plan.marking().tolerances().forEach((named, tolerance) -> {
+                List<String> steps = asked(named, tolerance.place());
+                boolean judged =
+                        steps.stream().anyMatch(step -> SheetProblem.hasTolerance(found.get(templateOf(named)), step));
+                if (!steps.isEmpty() && !judged) {
                     faults.add(Diagnostic.error(
-                            weight.place(),
-                            "no problem of this plan is called \"" + named + "\"",
-                            "family/name, or family/name and a step of it, as in answers.csv",
-                            "Correct the name, or take the line out."));
+                            tolerance.place(),
+                            "\"" + named + "\" is judged exactly, or by an amount and not by a share",
+                            "a question whose answer is a computed quantity and no temperature",
+                            "Take the line out."));
                 }
             });
+        }
+
+        private static String templateOf(String named) {
+            int blank = named.indexOf(' ');
+            return blank < 0 ? named : named.substring(0, blank);
+        }
+
+        /** The steps and choices that such a name stands for; a name that stands for none is told. */
+        private List<String> asked(String named, Place place) {
+            int blank = named.indexOf(' ');
+            ProblemTemplate template = found.get(templateOf(named));
+            TreeSet<String> steps = new TreeSet<>();
+            if (template != null) {
+                template.lines().forEach(line -> steps.add(line.id()));
+                template.asks().forEach(ask -> steps.add(ask.of()));
+            }
+            if (blank >= 0) {
+                steps.retainAll(List.of(named.substring(blank + 1).strip()));
+            }
+            if (steps.isEmpty()) {
+                faults.add(Diagnostic.error(
+                        place,
+                        "no problem of this plan is called \"" + named + "\"",
+                        "family/name, or family/name and a step of it, as in answers.csv",
+                        "Correct the name, or take the line out."));
+            }
+            return List.copyOf(steps);
         }
 
         /** Two entries that draw from one template must never come to the same numbers, on one sheet or on two. */

@@ -79,7 +79,12 @@ class MarkingPagesTest {
         Path out = pages();
         ChromeDriver browser = Chromium.open(Files.createDirectories(folder.resolve("profile")));
         try {
-            for (String page : List.of("report.html", "feedback/seat-001.html", "feedback/seat-002.html")) {
+            for (String page : List.of(
+                    "report.html",
+                    "projector.html",
+                    "gradebook.html",
+                    "feedback/seat-001.html",
+                    "feedback/seat-002.html")) {
                 Chromium.requestsAndComplaints(browser);
                 browser.get(out.resolve(page).toUri().toString());
                 assertEquals(

@@ -98,7 +98,7 @@ class MarkingTest {
         int places = sheet.places().size();
         assertEquals(
                 List.of("1,Ada Lovett," + sheet.id() + "," + places + "," + places + "," + places + ",0,0,0,0,0,0,0,"
-                        + places + ",in"),
+                        + places + ",in,100"),
                 line(written(task(set)).get("marks.csv"), "1,"));
     }
 
@@ -167,7 +167,7 @@ class MarkingTest {
             assertEquals(
                     List.of("1,Ada Lovett," + sheet.id() + ",0,"
                             + sheet.places().size() + ",0,0,0,0,0,"
-                            + sheet.places().size() + ",0,0,0,blank"),
+                            + sheet.places().size() + ",0,0,0,blank,0"),
                     line(written(task(set)).get("marks.csv"), "1,"),
                     units);
             String filled = untouched;
@@ -187,7 +187,7 @@ class MarkingTest {
             int places = sheet.places().size();
             assertEquals(
                     List.of("1,Ada Lovett," + sheet.id() + "," + places + "," + places + "," + places
-                            + ",0,0,0,0,0,0,0," + places + ",in"),
+                            + ",0,0,0,0,0,0,0," + places + ",in,100"),
                     line(written(task(set)).get("marks.csv"), "1,"),
                     units);
         }

@@ -50,6 +50,8 @@ final class BlockMarkup implements BlockVisitor {
     private final String idPrefix;
     private final Set<String> ids = new TreeSet<>();
     private int headingLevel = 2;
+    /** Of the last heading outside problems; what comes with one of its own belongs to it. */
+    private int above;
 
     BlockMarkup(Document document, Markup markup) {
         this(document, markup, new RuledPlaces(markup), "");
@@ -109,6 +111,7 @@ final class BlockMarkup implements BlockVisitor {
                 .text(" ");
         HtmlPage.sheetId(document, markup);
         markup.close("p").newline();
+        above = 0;
         headingLevel++;
         write(problem.blocks());
         headingLevel--;
@@ -127,6 +130,7 @@ final class BlockMarkup implements BlockVisitor {
     @Override
     public void heading(Heading heading) {
         heading(heading.level(), heading.text());
+        above = heading.level();
     }
 
     private void heading(int level, String text) {
@@ -282,7 +286,7 @@ final class BlockMarkup implements BlockVisitor {
     @Override
     public void steps(Steps steps) {
         markup.open("div", "class", "working").newline();
-        heading(headingLevel, steps.heading().isEmpty() ? Wording.WORKED_STEPS : steps.heading());
+        heading(Math.max(headingLevel, above + 1), steps.heading().isEmpty() ? Wording.WORKED_STEPS : steps.heading());
         markup.open("ol", "class", "steps", "role", "list").newline();
         steps.steps().forEach(this::step);
         markup.close("ol").newline().close("div").newline();
