@@ -114,7 +114,10 @@ public final class Handouts {
             output.require(apart ? List.of(out, keysBeside(out), archive) : List.of(out, archive));
             Keeping keeping = new Keeping(set, archive);
             LaidOut laidOut = new LaidOut(maker, wish, sheets, apart ? keys : sheets, keeping);
-            roster.seats().forEach(laidOut::add);
+            roster.seats().forEach(seat -> {
+                laidOut.add(seat);
+                terms.progress().made("handouts", roster.seats().size());
+            });
             PaperCount count = laidOut.finish(output.folder());
             List<Path> files = new ArrayList<>(List.of(out));
             int written = 0;

@@ -4,6 +4,7 @@ import ampersheet.diagnostic.Place;
 import ampersheet.figure.SymbolStyle;
 import ampersheet.quantity.DecimalMarker;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * What an instructor wants of every sheet, as written in a plan file; whether its templates exist is found out by
@@ -15,6 +16,7 @@ import java.util.List;
  * @param unitsPrinted whether the unit stands behind the blank; otherwise the learner writes it
  * @param marking what answers earn; it changes no number and no sheet's ID
  * @param levels the levels that templates of a pool or a skill may have; empty: any
+ * @param heading what else stands at the head of a sheet; it changes no number and no sheet's ID, either
  */
 public record Plan(
         String file,
@@ -29,10 +31,59 @@ public record Plan(
         Order order,
         List<Integer> levels,
         List<Entry> entries,
-        MarkingPolicy marking) {
+        MarkingPolicy marking,
+        Heading heading) {
     public Plan {
         levels = List.copyOf(levels);
         entries = List.copyOf(entries);
+    }
+
+    /** With nothing but its title at the head of a sheet. */
+    public Plan(
+            String file,
+            String written,
+            String title,
+            Seeding seeding,
+            Document.Paper paper,
+            String language,
+            SymbolStyle symbols,
+            DecimalMarker decimal,
+            boolean unitsPrinted,
+            Order order,
+            List<Integer> levels,
+            List<Entry> entries,
+            MarkingPolicy marking) {
+        this(
+                file,
+                written,
+                title,
+                seeding,
+                paper,
+                language,
+                symbols,
+                decimal,
+                unitsPrinted,
+                order,
+                levels,
+                entries,
+                marking,
+                Heading.NONE);
+    }
+
+    /**
+     * What an instructor writes over a sheet besides its title, each as she writes it; empty where she does not.
+     *
+     * @param instructions to learners, before those on how to answer
+     */
+    public record Heading(String school, String course, String date, String due, String instructions) {
+        public static final Heading NONE = new Heading("", "", "", "", "");
+
+        /** In the order in which they are read. */
+        List<String> facts() {
+            return Stream.of(school, course, date, due.isEmpty() ? "" : "hand in by " + due)
+                    .filter(fact -> !fact.isEmpty())
+                    .toList();
+        }
     }
 
     /** Any text; whoever knows it, and the plan, can make everybody's key. */
@@ -55,7 +106,8 @@ public record Plan(
                 order,
                 levels,
                 entries,
-                marking);
+                marking,
+                heading);
     }
 
     /** Where a plan's seed comes from. */

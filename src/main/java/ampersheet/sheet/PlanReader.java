@@ -97,6 +97,7 @@ public final class PlanReader {
         MarkingPolicy marking = fields.group("marking")
                 .map(group -> MarkingPolicyReader.read(group, faults))
                 .orElse(MarkingPolicy.USUAL);
+        Plan.Heading heading = heading(fields);
         fields.finish();
         return Optional.of(new Plan(
                 file,
@@ -111,7 +112,24 @@ public final class PlanReader {
                 order,
                 levels,
                 entries,
-                marking));
+                marking,
+                heading));
+    }
+
+    private static Plan.Heading heading(Fields fields) {
+        return new Plan.Heading(
+                words(fields, "school"),
+                words(fields, "course"),
+                words(fields, "date"),
+                words(fields, "due"),
+                words(fields, "instructions"));
+    }
+
+    /** As they are to be printed; empty where there are none. */
+    private static String words(Fields fields, String key) {
+        return fields.text(key)
+                .map(written -> RosterReader.printable(written.text()))
+                .orElse("");
     }
 
     private String language(Yaml.Scalar written) {
