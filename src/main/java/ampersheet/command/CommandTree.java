@@ -27,6 +27,8 @@ import picocli.CommandLine.Spec;
                         + "checked by"
                         + " the same engine.",
         subcommands = {
+            DeskCommand.class,
+            StartCommand.class,
             TemplatesCommand.class,
             WorkCommand.class,
             ProveCommand.class,
@@ -88,18 +90,10 @@ final class CommandTree implements Callable<Integer> {
         return streams.out().checkError() ? PROBLEMS_FOUND : exitCode;
     }
 
-    /** Without a subcommand: what to type first. */
+    /** Without a subcommand: the desk. */
     @Override
     public Integer call() {
-        streams.line("Ampersheet makes problem sheets for bench electronics with answer keys, and checks answers.");
-        streams.line("");
-        streams.line("The first three things to type, after  java -jar ampersheet.jar");
-        streams.line("  templates                                  what problems there are");
-        streams.line("  work current-limiting/one-indicator        one problem, worked step by step");
-        streams.line("  issue PLAN --roster CLASS.csv --out DIR    sheets and keys for a class");
-        streams.line("");
-        streams.line("  --help shows all commands; each command has --help, too.");
-        return FINE;
+        return spec.commandLine().getSubcommands().get("desk").execute();
     }
 
     private static Path path(String typed) {

@@ -17,6 +17,7 @@ import ampersheet.sheet.Roster;
 import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.template.TemplateLibrary;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -139,6 +140,30 @@ public final class Handouts {
                     keeping.file(),
                     written,
                     apart ? Optional.empty() : left(out));
+        }
+    }
+
+    /**
+     * The paper that it would take; nothing is written.
+     *
+     * @throws DiagnosticException as for printing
+     */
+    public static PaperCount count(ProblemSet set, Roster roster, Wish wish) {
+        List<PaperCount> counted = new ArrayList<>();
+        Path folder = null;
+        try {
+            folder = Files.createTempDirectory("ampersheet-count-");
+            print(set, roster, folder.resolve("counted.pdf"), wish, Output.Terms.NONE, paper -> {
+                counted.add(paper);
+                return false;
+            });
+            return counted.get(0);
+        } catch (IOException failure) {
+            throw new DiagnosticException(WholeFile.told(Path.of("counted.pdf"), failure));
+        } finally {
+            if (folder != null) {
+                folder.toFile().delete();
+            }
         }
     }
 
