@@ -167,9 +167,14 @@ final class Course {
         }
     }
 
-    /** Whether a name within the course is a folder, and no link to one. */
+    /** Whether a path within the course is a folder, without a link on the way to it. */
     boolean isFolder(Path path) {
-        return Files.isDirectory(path, LinkOption.NOFOLLOW_LINKS);
+        for (Path at = path; !at.equals(folder.folder()); at = at.getParent()) {
+            if (!Files.isDirectory(at, LinkOption.NOFOLLOW_LINKS)) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /**

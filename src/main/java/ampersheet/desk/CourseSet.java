@@ -126,16 +126,22 @@ final class CourseSet {
 
     /** The same, ready to make any seat's sheet. */
     synchronized SheetMaker maker(boolean buildable) {
-        ProblemSet set = set(buildable);
-        String of = String.join(
-                "\n\n",
-                set.plan().seed(),
-                set.plan().written(),
-                buildable ? course.read(CourseFolder.PARTS).text() : "",
-                own.state());
-        if (!of.equals(made.of()) || made.maker() == null) {
-            made = new Made(of, new SheetMaker(set));
+        library();
+        String before = state(buildable);
+        if (made.maker() == null || !before.equals(made.of())) {
+            SheetMaker maker = new SheetMaker(set(buildable));
+            made = new Made(state(buildable), maker); // a seed may have been drawn
         }
         return made.maker();
+    }
+
+    /** All that sheets are made of. */
+    private String state(boolean buildable) {
+        return String.join(
+                "\n\n",
+                course.read(CourseFolder.PLAN).text(),
+                course.read(CourseFolder.PLAN + ".seed").text(),
+                buildable ? course.read(CourseFolder.PARTS).text() : "",
+                own.state());
     }
 }

@@ -58,6 +58,9 @@ public final class Desk implements AutoCloseable {
         Work work = new Work(settings.nanos());
         Places places = new Places(files, work, settings.failures());
         server.start(gate, places, settings.limits(), settings.nanos());
+        Thread warm = new Thread(places::warm, "warm");
+        warm.setDaemon(true);
+        warm.start();
         return new Desk(server, gate, work);
     }
 
@@ -95,7 +98,6 @@ public final class Desk implements AutoCloseable {
                 "/give-out",
                 "/give-out/progress",
                 "/give-out/stop",
-                "/take-in",
                 "/take-in/files",
                 "/take-in/decide",
                 "/class/paste",
@@ -142,6 +144,15 @@ public final class Desk implements AutoCloseable {
                     Map.entry("/take-in/mark", in::mark),
                     Map.entry("/take-in/decide", in::decide),
                     Map.entry("/take-in/undo", call -> in.undo()));
+        }
+
+        /** Does what the first page needs before it is asked for. */
+        void warm() {
+            try {
+                answer(new Call(false, "/lessons", Form.NONE, Form.NONE, List.of(), false));
+            } catch (RuntimeException failure) {
+                failed(failure);
+            }
         }
 
         @Override

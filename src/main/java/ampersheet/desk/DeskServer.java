@@ -96,8 +96,12 @@ final class DeskServer implements AutoCloseable {
     void start(Gate gate, Desk desk, Limits limits, LongSupplier nanos) throws IOException {
         connector.setIdleTimeout(limits.idle().toMillis());
         server.setHandler(new Asked(gate, desk, limits, nanos, computing));
+        Drips drips =
+                new Drips(connector.getScheduler(), nanos, limits.bodyTime().toNanos());
+        connector.addBean(drips);
         try {
             server.start();
+            drips.begin();
         } catch (IOException failure) {
             throw failure;
         } catch (Exception failure) {

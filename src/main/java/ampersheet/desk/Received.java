@@ -130,6 +130,7 @@ final class Received {
     }
 
     private static String ending(String name) {
-        return AsciiCase.small(name.substring(name.lastIndexOf('.') + 1));
+        int dot = name.lastIndexOf('.');
+        return dot < 0 ? "" : AsciiCase.small(name.substring(dot + 1));
     }
 }

@@ -8,11 +8,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import org.eclipse.jetty.http.MultiPart;
 import org.eclipse.jetty.http.MultiPartFormData;
 import org.eclipse.jetty.io.Content;
 import org.eclipse.jetty.util.Fields;
+import org.eclipse.jetty.util.Promise;
 import org.eclipse.jetty.util.UrlEncoded;
 
 /** Fields and files of a form that was sent. */
@@ -73,8 +75,11 @@ record Sent(Form form, List<Call.Upload> uploads) {
         parser.setMaxLength(limits.bodyBytes());
         parser.setMaxMemoryFileSize(limits.bodyBytes());
         parser.setPartHeadersMaxLength(PART_HEADER);
-        try (MultiPartFormData.Parts parts =
-                parser.parse(Content.Source.from(ByteBuffer.wrap(body))).join()) {
+        CompletableFuture<MultiPartFormData.Parts> parsed = new CompletableFuture<>();
+        parser.parse(
+                Content.Source.from(ByteBuffer.wrap(body)),
+                Promise.Invocable.toPromise(parsed));
+        try (MultiPartFormData.Parts parts = parsed.join()) {
             Map<String, List<String>> fields = new TreeMap<>();
             List<Call.Upload> uploads = new ArrayList<>();
             for (MultiPart.Part part : parts) {
@@ -96,7 +101,7 @@ record Sent(Form form, List<Call.Upload> uploads) {
     }
 
     private static byte[] bytes(MultiPart.Part part) throws IOException {
-        try (InputStream in = Content.Source.asInputStream(part.newContentSource())) {
+        try (InputStream in = Content.Source.asInputStream(part.newContentSource(null, 0, -1))) {
             return in.readAllBytes();
         }
     }

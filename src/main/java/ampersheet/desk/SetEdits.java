@@ -70,11 +70,15 @@ final class SetEdits {
         if (sources.isEmpty()) {
             return frame.goOn("/lessons", List.of("Nothing was chosen: tick a lesson first."));
         }
+        return add(call, sources, pool, chosen.size());
+    }
+
+    private Reply add(Call call, List<Plan.Source> sources, boolean pool, int chosen) {
         Course.Kept now = set.course().read(CourseFolder.PLAN);
         String text = now.text().isBlank() ? BEGUN : now.text();
         List<String> told = new ArrayList<>(List.of(
                 pool
-                        ? "Added to the set: one problem, by turns out of " + chosen.size() + " lessons."
+                        ? "Added to the set: one problem, by turns out of " + chosen + " lessons."
                         : "Added to the set: " + sources.size() + (sources.size() == 1 ? " problem." : " problems.")));
         try {
             for (Plan.Source source : sources) {
@@ -92,10 +96,13 @@ final class SetEdits {
                 told.addAll(edited.told());
             }
             check(text);
+            set.course().write(CourseFolder.PLAN, text, now.version());
+            return frame.goOn("/set", told);
         } catch (DiagnosticException unfit) {
             return place.show(call, Reply.NOT_FITTING, Optional.empty(), unfit.diagnostics());
+        } catch (Course.Stale meanwhile) {
+            return add(call, sources, pool, chosen); // only behind what is there now
         }
-        return keep(call, text, now.version(), told);
     }
 
     private static Plan.Source.One one(String name) {
