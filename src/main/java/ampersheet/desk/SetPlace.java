@@ -232,7 +232,7 @@ final class SetPlace {
                     "title", document.title(),
                     "subtitle", document.subtitle(),
                     "id", document.sheetId(),
-                    "html", Pages.html(Fragment.printed(document, "sheet-", 2)),
+                    "html", Pages.html(Fragment.printed(document, "sheet-", 1)),
                     "facts", facts(SetFacts.of(sheet)),
                     "warnings", warnings);
         } catch (DiagnosticException unfit) {
