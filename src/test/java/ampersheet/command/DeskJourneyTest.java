@@ -19,16 +19,13 @@ import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SheetProblem;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
-import java.io.BufferedReader;
-import java.io.ByteArrayOutputStream;
+import java.io.File;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.io.StringReader;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.stream.Stream;
@@ -249,40 +246,30 @@ class DeskJourneyTest {
         }
     }
 
-    private void sameByCommands() throws IOException {
+    /** As an instructor types them in the course folder: some pages say how their files are called. */
+    private void sameByCommands() throws IOException, InterruptedException {
         Path again = folder.resolve("again");
         Files.createDirectories(again.resolve("made"));
-        for (String file : List.of("plan.yaml", "plan.yaml.seed", "class.csv", "decisions.csv")) {
+        Files.createDirectories(again.resolve("answers"));
+        for (String file :
+                List.of("plan.yaml", "plan.yaml.seed", "class.csv", "decisions.csv", "made/marks-before.csv")) {
             Files.copy(course.resolve(file), again.resolve(file));
         }
-        Path before = again.resolve("made/marks-before.csv");
-        Files.copy(course.resolve("made/marks-before.csv"), before);
-        String out = again.resolve(DEEP ? "made/handout.pdf" : "made/class").toString();
-        assertEquals(
-                0,
-                run(
-                        DEEP ? "handout" : "issue",
-                        again.resolve("plan.yaml").toString(),
-                        "--roster",
-                        again.resolve("class.csv").toString(),
-                        "--out",
-                        out));
-        Path archive = only(again.resolve(DEEP ? "made" : "made/class/keys"), "(handout-)?issued-.*zip");
+        try (Stream<Path> files = Files.list(course.resolve("answers"))) {
+            for (Path file : files.toList()) {
+                Files.copy(file, again.resolve("answers").resolve(file.getFileName()));
+            }
+        }
+        String making = DEEP ? "handout plan.yaml --roster class.csv --out made/handout.pdf"
+                : "issue plan.yaml --roster class.csv --out made/class";
+        assertEquals(0, run(again, making));
+        String archive = DEEP
+                ? "made/" + only(again.resolve("made"), "handout-issued-.*zip")
+                : "made/class/keys/" + only(again.resolve("made/class/keys"), "issued-.*zip");
         int marked = run(
-                "mark",
-                course.resolve("answers").toString(),
-                "--issued-with",
-                archive.toString(),
-                "--roster",
-                again.resolve("class.csv").toString(),
-                "--decisions",
-                again.resolve("decisions.csv").toString(),
-                "--before",
-                before.toString(),
-                "--also",
-                "xlsx,semicolons",
-                "--out",
-                again.resolve("made/marks").toString());
+                again,
+                "mark answers --roster class.csv --decisions decisions.csv --before made/marks-before.csv"
+                        + " --also xlsx,semicolons --out made/marks --issued-with " + archive);
         assertTrue(marked <= 1);
         try (Stream<Path> files = Files.walk(course.resolve("made"))) {
             List<Path> made = files.filter(Files::isRegularFile).toList();
@@ -297,16 +284,32 @@ class DeskJourneyTest {
         }
     }
 
-    private static Path only(Path in, String name) throws IOException {
+    private static String only(Path in, String name) throws IOException {
         try (Stream<Path> files = Files.list(in)) {
-            return files.filter(file -> file.getFileName().toString().matches(name))
+            return files.map(file -> file.getFileName().toString())
+                    .filter(file -> file.matches(name))
                     .findFirst()
                     .orElseThrow();
         }
     }
 
-    private static int run(String... arguments) {
-        PrintStream nowhere = new PrintStream(new ByteArrayOutputStream(), true, StandardCharsets.UTF_8);
-        return Main.run(arguments, new Streams(new BufferedReader(new StringReader("")), nowhere, nowhere));
+    private int run(Path in, String command) throws IOException, InterruptedException {
+        List<String> line = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:+UseSerialGC",
+                "-cp",
+                String.join(
+                        File.pathSeparator,
+                        Arrays.stream(System.getProperty("java.class.path").split(File.pathSeparator))
+                                .map(entry -> Path.of(entry).toAbsolutePath().toString())
+                                .toList()),
+                Main.class.getName()));
+        line.addAll(List.of(command.split(" ")));
+        return new ProcessBuilder(line)
+                .directory(in.toFile())
+                .redirectErrorStream(true)
+                .redirectOutput(folder.resolve("said.txt").toFile())
+                .start()
+                .waitFor();
     }
 }
