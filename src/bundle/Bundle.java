@@ -23,7 +23,7 @@ import java.util.stream.Stream;
  */
 public final class Bundle {
     private static final long MOST_BYTES = 80L << 20;
-    /** For the file system of archives, secure random numbers of elliptic curves are not needed: nothing is encrypted. */
+    /** What is loaded by name, so that jdeps does not see it: archives are opened as file systems. */
     private static final List<String> ALWAYS = List.of("java.base", "jdk.zipfs");
 
     private final Path project;
@@ -57,6 +57,7 @@ public final class Bundle {
                 "--compress=2",
                 "--output",
                 folder.resolve("runtime").toString()));
+        run(List.of(folder.resolve("runtime/bin/java").toString(), "-Xshare:dump", "-Xlog:cds=off"));
         Files.copy(jar, folder.resolve("ampersheet.jar"));
         copy("launchers", folder);
         Files.copy(project.resolve("src/main/resources/META-INF/LICENSE"), folder.resolve("LICENCE.txt"));

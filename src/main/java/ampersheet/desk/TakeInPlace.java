@@ -54,7 +54,6 @@ final class TakeInPlace {
                 "hasClass", set.course().read(CourseFolder.CLASS).isThere(),
                 "isMarked", table("marks.csv").isPresent(),
                 "open", open(),
-                "words", DecisionList.words(),
                 "marks", rows("marks.csv", List.of("seat", "name", "marks", "of", "status")),
                 "files", rows("files.csv", List.of("file", "answers_marked", "what_became_of_it", "notes")),
                 "changes", rows("changes.csv", List.of("seat", "name", "before", "now")),
@@ -113,6 +112,7 @@ final class TakeInPlace {
                         "question", one.cell("question"),
                         "answer", one.cell("answer"),
                         "file", one.cell("file"),
+                        "words", one.words(),
                         "why", one.cell("why"),
                         "meanings", one.cell("may_mean")))
                 .toList();

@@ -18,15 +18,6 @@ public final class DecisionList {
 
     private DecisionList() {}
 
-    /** Words that stand for a decision, in the order in which they are offered. */
-    public static List<String> words() {
-        List<String> words = new ArrayList<>();
-        for (Decision.Kind kind : Decision.Kind.values()) {
-            words.add(kind.word());
-        }
-        return words;
-    }
-
     /**
      * A line of what only the instructor can decide.
      *
@@ -40,6 +31,17 @@ public final class DecisionList {
         /** Empty where the table has no such column. */
         public String cell(String column) {
             return SafeCsv.read(cells.getOrDefault(column, ""));
+        }
+
+        /** Words that stand for what can be decided of it, in the order in which they are offered. */
+        public List<String> words() {
+            List<String> words = new ArrayList<>();
+            for (Decision.Kind kind : Decision.Kind.values()) {
+                if (kind.isOfFile() == cell("question").isEmpty()) {
+                    words.add(kind.word());
+                }
+            }
+            return words;
         }
 
         /** By which the same line is known in a table that was made later. */
