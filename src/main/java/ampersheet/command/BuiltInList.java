@@ -20,7 +20,9 @@ public final class BuiltInList {
             KeptList.keep(classes, file(json), TemplatesCommand.list(json));
         }
         KeptList.keep(
-                classes, LessonList.FILE, LessonList.of(TemplateOptions.library(List.of())).text());
+                classes,
+                LessonList.FILE,
+                LessonList.of(TemplateOptions.library(List.of())).text());
     }
 
     /** What the command prints; empty where the list was made from other files, or was not made. */

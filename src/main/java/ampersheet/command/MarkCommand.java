@@ -1,6 +1,5 @@
 package ampersheet.command;
 
-import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Severity;
 import ampersheet.issue.MarkedFolder;
 import ampersheet.marking.EarlierMarks;
@@ -150,8 +149,7 @@ final class MarkCommand implements Callable<Integer> {
                 text(before, "marks of an earlier run").map(text -> EarlierMarks.read(text.file(), text.text())),
                 text(decisions, "a list of decisions"),
                 pseudonyms);
-        MarkedFolder.Written written = MarkedFolder.write(
-                task, out, forms(), output.terms(streams, false, inputs()));
+        MarkedFolder.Written written = MarkedFolder.write(task, out, forms(), output.terms(streams, false, inputs()));
         Marking.Marked marked = written.marked();
         removed = written.removed();
         written.left().forEach(note -> streams.err().print(note.print()));

@@ -59,12 +59,10 @@ final class PracticeCommand implements Callable<Integer> {
         }
         TemplateLibrary library = templates.library();
         ProblemSet set = ProblemSet.of(PlanFile.toHandOut(plan, streams, library), library);
-        PracticeFile.Written written =
-                PracticeFile.write(set, variants, out, output.terms(streams, false, plan));
-        streams.line(
-                written.skills() + (written.skills() == 1 ? " skill" : " skills") + " of " + variants
-                        + (variants == 1 ? " problem" : " problems") + ", in one page of "
-                        + (written.bytes() + 999) / 1000 + " kB that holds its own keys");
+        PracticeFile.Written written = PracticeFile.write(set, variants, out, output.terms(streams, false, plan));
+        streams.line(written.skills() + (written.skills() == 1 ? " skill" : " skills") + " of " + variants
+                + (variants == 1 ? " problem" : " problems") + ", in one page of "
+                + (written.bytes() + 999) / 1000 + " kB that holds its own keys");
         streams.line("");
         streams.line("Open or hand out:  " + InputFile.shown(out));
         return CommandTree.FINE;

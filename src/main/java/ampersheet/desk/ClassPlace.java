@@ -66,7 +66,9 @@ final class ClassPlace {
         try {
             List<String> told = new ArrayList<>();
             if (pasted.isBlank()) {
-                pasted = call.uploads().isEmpty() ? "" : text(call.uploads().get(0).bytes());
+                pasted = call.uploads().isEmpty()
+                        ? ""
+                        : text(call.uploads().get(0).bytes());
             }
             Roster roster = PastedClass.read(pasted);
             int seats = roster.seats().size();
@@ -103,8 +105,7 @@ final class ClassPlace {
             return SourceFile.foreign(copy, Bounds.WRITTEN, SourceFile.Links.REFUSED)
                     .text();
         } catch (Unread unread) {
-            throw new DiagnosticException(
-                    unread.told("the file you sent", "a table: CSV, .xlsx or .ods"));
+            throw new DiagnosticException(unread.told("the file you sent", "a table: CSV, .xlsx or .ods"));
         } catch (IOException failure) {
             throw new DiagnosticException(Diagnostic.error(
                     Place.inFile("the file you sent"),

@@ -142,7 +142,8 @@ final class Course {
     /** Whether the last change of the desk is still the last. */
     synchronized boolean canUndo(String name) {
         Deque<Undo> undone = before.getOrDefault(name, new ArrayDeque<>());
-        return !undone.isEmpty() && undone.peek().versionAfter().equals(read(name).version());
+        return !undone.isEmpty()
+                && undone.peek().versionAfter().equals(read(name).version());
     }
 
     /** Takes back the last change of the desk; false if there is none, or somebody else wrote since. */
@@ -177,9 +178,7 @@ final class Course {
         return true;
     }
 
-    /**
-     * @throws DiagnosticException if something else than a folder stands there, a link among others
-     */
+    /** @throws DiagnosticException if something else than a folder stands there, a link among others */
     void requireFolder(Path path) {
         if (Files.exists(path, LinkOption.NOFOLLOW_LINKS) && !isFolder(path)) {
             throw new DiagnosticException(Diagnostic.error(
@@ -229,7 +228,8 @@ final class Course {
             return Optional.empty();
         }
         try (Stream<Path> files = Files.list(of)) {
-            return files.filter(file -> file.getFileName().toString().equals(name)).findFirst();
+            return files.filter(file -> file.getFileName().toString().equals(name))
+                    .findFirst();
         } catch (IOException failure) {
             throw unreadable(of, failure);
         }

@@ -53,8 +53,7 @@ public final class Desk implements AutoCloseable {
         CourseFolder files = new CourseFolder(folder.toRealPath());
         DeskServer server = DeskServer.open(settings.port());
         String session = Secret.drawn().characters() + Secret.drawn().characters();
-        Gate gate = new Gate(
-                Secret.drawn().characters() + Secret.drawn().characters(), session, server.port());
+        Gate gate = new Gate(Secret.drawn().characters() + Secret.drawn().characters(), session, server.port());
         Work work = new Work(settings.nanos());
         Places places = new Places(files, work, settings.failures());
         server.start(gate, places, settings.limits(), settings.nanos());

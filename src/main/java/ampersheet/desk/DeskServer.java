@@ -1,7 +1,6 @@
 package ampersheet.desk;
 
 import java.io.IOException;
-import java.net.InetSocketAddress;
 import java.nio.ByteBuffer;
 import java.util.List;
 import java.util.concurrent.ArrayBlockingQueue;
@@ -24,8 +23,8 @@ import org.eclipse.jetty.util.Callback;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 
 /**
- * Takes requests from this machine and answers each by itself: what is quick at once, what computes in a short queue.
- * A request that fails harms no other.
+ * Takes requests from this machine and answers each by itself: what is quick at once, what computes in a short queue. A
+ * request that fails harms no other.
  */
 final class DeskServer implements AutoCloseable {
     private static final int THREADS = 12;
@@ -209,8 +208,13 @@ final class DeskServer implements AutoCloseable {
             Call call;
             try {
                 Form query = Sent.query(request.getHttpURI().getQuery());
-                call = new Call(post, path, query, sent.form(), sent.uploads(), !header(request, "HX-Request")
-                        .isEmpty());
+                call = new Call(
+                        post,
+                        path,
+                        query,
+                        sent.form(),
+                        sent.uploads(),
+                        !header(request, "HX-Request").isEmpty());
             } catch (Sent.NoForm unreadable) {
                 done.run();
                 reply.accept(Reply.plain(Reply.MALFORMED, unreadable.getMessage()));

@@ -58,8 +58,7 @@ final class Gate {
             return Optional.of(Reply.plain(Reply.REFUSED, "Only a page of the desk may change something here."));
         }
         if (!asking.post() && asking.path().startsWith(OPENING)) {
-            return Optional.of(
-                    same(secret, asking.path().substring(OPENING.length())) ? opened() : Reply.unknown());
+            return Optional.of(same(secret, asking.path().substring(OPENING.length())) ? opened() : Reply.unknown());
         }
         if (asking.site().equals("cross-site") || asking.site().equals("same-site")) {
             return Optional.of(Reply.plain(Reply.REFUSED, "Another page may not ask for this."));
@@ -82,8 +81,9 @@ final class Gate {
      * browser.
      */
     private Reply opened() {
-        String html = "<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>The desk</title></head><body>"
-                + "<p><a href=\"/lessons\">Open the desk</a></p></body></html>";
+        String html =
+                "<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>The desk</title></head><body>"
+                        + "<p><a href=\"/lessons\">Open the desk</a></p></body></html>";
         return Reply.page(Reply.FINE, html)
                 .with("Set-Cookie", cookie() + "=" + session + "; Path=/; HttpOnly; SameSite=Strict")
                 .with("Refresh", "0; url=/lessons");
@@ -108,7 +108,6 @@ final class Gate {
 
     /** In the same time wherever they differ. */
     private static boolean same(String one, String other) {
-        return MessageDigest.isEqual(
-                one.getBytes(StandardCharsets.UTF_8), other.getBytes(StandardCharsets.UTF_8));
+        return MessageDigest.isEqual(one.getBytes(StandardCharsets.UTF_8), other.getBytes(StandardCharsets.UTF_8));
     }
 }

@@ -158,7 +158,9 @@ final class GiveOutPlace {
             }
             return work.begin(title, "give-out", task)
                     ? Reply.to("/give-out")
-                    : frame.goOn("/give-out", List.of("Something is being made already. Wait until it is done, or stop it."));
+                    : frame.goOn(
+                            "/give-out",
+                            List.of("Something is being made already. Wait until it is done, or stop it."));
         } catch (DiagnosticException unfit) {
             return frame.unfit(call, "give-out", "This cannot be made yet", unfit);
         }
@@ -188,7 +190,8 @@ final class GiveOutPlace {
 
     private Roster learnersOf(Form form) {
         int copies = form.number("copies", 1, 9_999, 0);
-        if (!form.text("who").equals("copies") && set.course().read(CourseFolder.CLASS).isThere()) {
+        if (!form.text("who").equals("copies")
+                && set.course().read(CourseFolder.CLASS).isThere()) {
             return classList();
         }
         if (copies == 0) {
@@ -264,8 +267,8 @@ final class GiveOutPlace {
         BenchCardFile.Printed printed =
                 BenchCardFile.print(of, roster, set.course().files().cards(), wish, terms(progress));
         List<String> told = new ArrayList<>();
-        told.add(printed.cards() + (printed.cards() == 1 ? " card" : " cards") + " in made/cards.pdf. Print on one side,"
-                + " at actual size, and cut along the marks.");
+        told.add(printed.cards() + (printed.cards() == 1 ? " card" : " cards")
+                + " in made/cards.pdf. Print on one side," + " at actual size, and cut along the marks.");
         printed.left().forEach(one -> told.add("No card of " + one.template() + ": " + one.because() + "."));
         return told;
     }
@@ -279,7 +282,8 @@ final class GiveOutPlace {
                 new Issue.Besides(form.has("homework"), form.has("pdf")),
                 terms(progress));
         List<String> told = new ArrayList<>();
-        told.add(issued.sheets() + (issued.sheets() == 1 ? " sheet" : " sheets") + ", each with its key, in made/class.");
+        told.add(issued.sheets() + (issued.sheets() == 1 ? " sheet" : " sheets")
+                + ", each with its key, in made/class.");
         told.add("Hand out what is in sheets" + (form.has("homework") ? " or homework" : "")
                 + "; keep what is in keys.");
         if (issued.left().files() > 0) {

@@ -48,7 +48,8 @@ final class Received {
             for (Call.Upload upload : uploads) {
                 String name = name(upload.name());
                 if (!KINDS.contains(ending(name))) {
-                    told.add("“" + Printable.line(name) + "” is not taken in: answers come as tables (.csv, .xlsx, .ods) "
+                    told.add("“" + Printable.line(name)
+                            + "” is not taken in: answers come as tables (.csv, .xlsx, .ods) "
                             + "or filled-in sheets (.md)."
                             + (ending(name).startsWith("htm")
                                     ? " This is the page itself; the learner saves the answers from it."
@@ -79,8 +80,7 @@ final class Received {
     private static boolean put(Path folder, String name, byte[] bytes) throws IOException {
         int dot = name.lastIndexOf('.');
         for (int i = 1; i <= MOST_SAME; i++) {
-            Path file =
-                    folder.resolve(i == 1 ? name : name.substring(0, dot) + "-" + i + name.substring(dot));
+            Path file = folder.resolve(i == 1 ? name : name.substring(0, dot) + "-" + i + name.substring(dot));
             if (Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)
                     && Files.size(file) == bytes.length
                     && Arrays.equals(Files.readAllBytes(file), bytes)) {
@@ -124,9 +124,9 @@ final class Received {
         if (stem.length() > LONGEST_NAME) {
             stem = stem.substring(0, stem.offsetByCodePoints(0, LONGEST_NAME / 2));
         }
-        boolean device = DEVICES.contains(AsciiCase.small(stem)) || AsciiCase.small(stem).matches("(com|lpt)[0-9].*");
-        return (stem.isEmpty() || device ? "answers-" + stem : stem)
-                + (ending.length() > LONGEST_NAME ? "" : ending);
+        boolean device =
+                DEVICES.contains(AsciiCase.small(stem)) || AsciiCase.small(stem).matches("(com|lpt)[0-9].*");
+        return (stem.isEmpty() || device ? "answers-" + stem : stem) + (ending.length() > LONGEST_NAME ? "" : ending);
     }
 
     private static String ending(String name) {

@@ -6,8 +6,9 @@ import java.util.Map;
 
 /** What the desk answers. */
 record Reply(int status, byte[] body, Map<String, String> headers) {
-    private static final String POLICY = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:;"
-            + " connect-src 'self'; form-action 'self'; frame-src 'self'; base-uri 'none'; frame-ancestors 'none'";
+    private static final String POLICY =
+            "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:;"
+                    + " connect-src 'self'; form-action 'self'; frame-src 'self'; base-uri 'none'; frame-ancestors 'none'";
 
     /** For pages that were made to be handed out: none of them acts as the desk does. */
     private static final String OF_A_MADE_PAGE = "sandbox allow-popups; default-src 'none'; style-src 'unsafe-inline';"
@@ -71,7 +72,9 @@ record Reply(int status, byte[] body, Map<String, String> headers) {
     /** A file to be kept. */
     static Reply download(String name, byte[] body) {
         return of(FINE, "application/octet-stream", body, "default-src 'none'; sandbox")
-                .with("Content-Disposition", "attachment; filename=\"" + name.replaceAll("[^A-Za-z0-9._-]", "_") + "\"");
+                .with(
+                        "Content-Disposition",
+                        "attachment; filename=\"" + name.replaceAll("[^A-Za-z0-9._-]", "_") + "\"");
     }
 
     /** A file that browsers show safely. */

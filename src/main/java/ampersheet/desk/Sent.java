@@ -76,9 +76,7 @@ record Sent(Form form, List<Call.Upload> uploads) {
         parser.setMaxMemoryFileSize(limits.bodyBytes());
         parser.setPartHeadersMaxLength(PART_HEADER);
         CompletableFuture<MultiPartFormData.Parts> parsed = new CompletableFuture<>();
-        parser.parse(
-                Content.Source.from(ByteBuffer.wrap(body)),
-                Promise.Invocable.toPromise(parsed));
+        parser.parse(Content.Source.from(ByteBuffer.wrap(body)), Promise.Invocable.toPromise(parsed));
         try (MultiPartFormData.Parts parts = parsed.join()) {
             Map<String, List<String>> fields = new TreeMap<>();
             List<Call.Upload> uploads = new ArrayList<>();

@@ -121,8 +121,8 @@ final class SetEdits {
     Reply move(Call call) {
         return change(
                 call,
-                (text, entries) -> text.moved(
-                        within(call, "at", entries.size()), within(call, "to", entries.size()), entries),
+                (text, entries) ->
+                        text.moved(within(call, "at", entries.size()), within(call, "to", entries.size()), entries),
                 List.of());
     }
 
@@ -166,12 +166,11 @@ final class SetEdits {
                 throw unfit("a problem with nothing to choose from", "Keep at least one, or take the problem out.");
             }
         }
-        Support support =
-                switch (form.text("support")) {
-                    case "full" -> new Support.Full();
-                    case "faded" -> new Support.Faded(fade(form));
-                    default -> new Support.Bare();
-                };
+        Support support = switch (form.text("support")) {
+            case "full" -> new Support.Full();
+            case "faded" -> new Support.Faded(fade(form));
+            default -> new Support.Bare();
+        };
         List<Plan.Fixed> fixed = new ArrayList<>();
         for (String line : form.lines("given").split("\n")) {
             int equals = line.indexOf('=') < 0 ? line.indexOf(':') : line.indexOf('=');
@@ -180,7 +179,9 @@ final class SetEdits {
             }
             if (!line.isBlank()) {
                 fixed.add(new Plan.Fixed(
-                        line.substring(0, equals).strip(), line.substring(equals + 1).strip(), before.place()));
+                        line.substring(0, equals).strip(),
+                        line.substring(equals + 1).strip(),
+                        before.place()));
             }
         }
         return new Plan.Entry(
@@ -243,8 +244,8 @@ final class SetEdits {
                     if (!now.weights().isEmpty()) {
                         lines.add("weights:");
                         now.weights()
-                                .forEach((question, weight) -> lines.add(
-                                        "  " + question + ": " + MarkingPolicy.decimal(weight.marks())));
+                                .forEach((question, weight) ->
+                                        lines.add("  " + question + ": " + MarkingPolicy.decimal(weight.marks())));
                     }
                     return text.withGroup("marking", lines);
                 },

@@ -127,20 +127,28 @@ final class SetPlace {
                             .orElseGet(() -> Pages.values("name", name, "title", name + " (unknown)")))
                     .toList();
             Map<String, Object> shown = Pages.values(
-                    "at", i,
-                    "isFirst", i == 0,
-                    "isLast", i == plan.entries().size() - 1,
-                    "skill", entry.source() instanceof Plan.Source.Skill skill ? skill.skill() : "",
-                    "isPool", entry.source() instanceof Plan.Source.Pool,
-                    "members", members,
-                    "count", entry.count(),
-                    "example", entry.example(),
+                    "at",
+                    i,
+                    "isFirst",
+                    i == 0,
+                    "isLast",
+                    i == plan.entries().size() - 1,
+                    "skill",
+                    entry.source() instanceof Plan.Source.Skill skill ? skill.skill() : "",
+                    "isPool",
+                    entry.source() instanceof Plan.Source.Pool,
+                    "members",
+                    members,
+                    "count",
+                    entry.count(),
+                    "example",
+                    entry.example(),
                     "given",
-                            String.join(
-                                    "\n",
-                                    entry.fixed().stream()
-                                            .map(fixed -> fixed.name() + " = " + fixed.value())
-                                            .toList()));
+                    String.join(
+                            "\n",
+                            entry.fixed().stream()
+                                    .map(fixed -> fixed.name() + " = " + fixed.value())
+                                    .toList()));
             shown.putAll(support(entry.support()));
             entries.add(shown);
         }
@@ -239,9 +247,7 @@ final class SetPlace {
             values = Pages.values("faults", Frame.told(unfit.diagnostics()), "warnings", List.of());
         }
         values.putAll(Pages.values("seat", seat, "side", key ? "key" : "sheet", "buildable", buildable));
-        return call.part()
-                ? frame.part("sheet-part", values)
-                : frame.page(Reply.FINE, call, "set", "sheet", values);
+        return call.part() ? frame.part("sheet-part", values) : frame.page(Reply.FINE, call, "set", "sheet", values);
     }
 
     private static void enough(SheetMaker maker, Roster roster, List<String> warnings) {
@@ -279,8 +285,6 @@ final class SetPlace {
         } catch (DiagnosticException unfit) {
             told = "not known";
         }
-        return call.part()
-                ? frame.part("words", Pages.values("words", told))
-                : Reply.plain(Reply.FINE, told);
+        return call.part() ? frame.part("words", Pages.values("words", told)) : Reply.plain(Reply.FINE, told);
     }
 }

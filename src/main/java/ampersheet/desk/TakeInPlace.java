@@ -48,7 +48,10 @@ final class TakeInPlace {
         Map<String, Object> values = Pages.values(
                 "answers", set.course().names(files.answers()),
                 "archives", archives.stream().map(set.course()::shown).toList(),
-                "chosen", chosen(call.query().text("archive")).map(set.course()::shown).orElse(""),
+                "chosen",
+                        chosen(call.query().text("archive"))
+                                .map(set.course()::shown)
+                                .orElse(""),
                 "version", decisions.version(),
                 "canUndo", set.course().canUndo(CourseFolder.DECISIONS),
                 "hasClass", set.course().read(CourseFolder.CLASS).isThere(),
@@ -59,7 +62,9 @@ final class TakeInPlace {
                 "changes", rows("changes.csv", List.of("seat", "name", "before", "now")),
                 "tables", tables(),
                 "feedback", set.course().names(files.marks().resolve("feedback")),
-                "work", GiveOutPlace.shown(work.standing().filter(now -> now.place().equals("take-in"))));
+                "work",
+                        GiveOutPlace.shown(
+                                work.standing().filter(now -> now.place().equals("take-in"))));
         return frame.page(Reply.FINE, call, "take-in", "take-in", values);
     }
 
@@ -155,7 +160,8 @@ final class TakeInPlace {
     Reply mark(Call call) {
         try {
             CourseFolder files = set.course().files();
-            for (Path folder : List.of(files.made(), files.marks(), files.marks().resolve("feedback"), files.answers())) {
+            for (Path folder :
+                    List.of(files.made(), files.marks(), files.marks().resolve("feedback"), files.answers())) {
                 set.course().requireFolder(folder);
             }
             Roster roster = set.roster()
@@ -172,7 +178,8 @@ final class TakeInPlace {
             boolean pseudonyms = call.form().has("pseudonyms");
             return work.begin("Marking", "take-in", progress -> marked(roster, archive, pseudonyms, progress))
                     ? Reply.to("/take-in")
-                    : frame.goOn("/take-in", List.of("Something is being made already. Wait until it is done, or stop it."));
+                    : frame.goOn(
+                            "/take-in", List.of("Something is being made already. Wait until it is done, or stop it."));
         } catch (DiagnosticException unfit) {
             return frame.unfit(call, "take-in", "This cannot be marked yet", unfit);
         }

@@ -50,8 +50,7 @@ public final class CourseStart {
                         Files.createDirectory(folder.resolve(name));
                     }
                 } catch (IOException failure) {
-                    throw new DiagnosticException(
-                            WholeFile.told(folder.resolve(name), failure));
+                    throw new DiagnosticException(WholeFile.told(folder.resolve(name), failure));
                 }
             }
             output.finish();

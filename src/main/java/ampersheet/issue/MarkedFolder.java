@@ -56,7 +56,8 @@ public final class MarkedFolder {
                     forms.forEach(form -> output.write(out.resolve(form.file()), form.of(text)));
                 }
                 if (path.startsWith(FEEDBACK)) {
-                    terms.progress().made("feedback pages", task.roster().seats().size());
+                    terms.progress()
+                            .made("feedback pages", task.roster().seats().size());
                 }
             });
             int removed = 0;

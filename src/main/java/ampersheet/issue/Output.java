@@ -58,8 +58,7 @@ public final class Output implements AutoCloseable {
      * @param stopped told the place, once, if the program is stopped from outside before it has finished
      * @param progress told of each seat, and may end the run
      */
-    public record Terms(
-            List<Path> inputs, boolean replace, boolean clean, Consumer<Path> stopped, Progress progress) {
+    public record Terms(List<Path> inputs, boolean replace, boolean clean, Consumer<Path> stopped, Progress progress) {
         public Terms {
             inputs = List.copyOf(inputs);
         }

@@ -47,7 +47,13 @@ public final class DecisionList {
         /** By which the same line is known in a table that was made later. */
         public String key() {
             return String.join(
-                    "\u001f", cell("seat"), cell("sheet"), cell("question"), cell("answer"), cell("file"), cell("line"));
+                    "\u001f",
+                    cell("seat"),
+                    cell("sheet"),
+                    cell("question"),
+                    cell("answer"),
+                    cell("file"),
+                    cell("line"));
         }
     }
 

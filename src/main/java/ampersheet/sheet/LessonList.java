@@ -64,8 +64,8 @@ public record LessonList(List<Lesson> lessons, Map<String, List<Diagnostic>> fau
 
         /** Whether each of these words stands somewhere in it, whatever its case. */
         public boolean speaksOf(String words) {
-            String all = AsciiCase.small(String.join(
-                    " ", name, title, topic(), skill, String.join(" ", teaches), String.join(" ", asked)));
+            String all = AsciiCase.small(
+                    String.join(" ", name, title, topic(), skill, String.join(" ", teaches), String.join(" ", asked)));
             return Stream.of(AsciiCase.small(words).strip().split("\\s+")).allMatch(all::contains);
         }
 

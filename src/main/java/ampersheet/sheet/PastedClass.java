@@ -34,8 +34,8 @@ public final class PastedClass {
         }
         List<Row> rows = rows(text);
         if (rows.isEmpty()) {
-            throw new DiagnosticException(Diagnostic.error(
-                    Place.inFile(PASTED), "nobody is named here", FORM, "Paste or type the names."));
+            throw new DiagnosticException(
+                    Diagnostic.error(Place.inFile(PASTED), "nobody is named here", FORM, "Paste or type the names."));
         }
         if (rows.get(0).names().contains("name") || rows.get(0).names().contains("seat")) {
             return RosterReader.read(PASTED, table(rows));

@@ -15,8 +15,7 @@ import java.util.TreeMap;
  * @param mixed pairs of neighbours about different topics, an example and its problem counted as one
  * @param pairs of neighbours
  */
-public record SetFacts(
-        int problems, int examples, int minutes, Map<Integer, Integer> levels, int mixed, int pairs) {
+public record SetFacts(int problems, int examples, int minutes, Map<Integer, Integer> levels, int mixed, int pairs) {
     /** An evening; common practice, no source. */
     private static final int LONG = 90;
 
@@ -54,11 +53,12 @@ public record SetFacts(
         if (pairs > 1 && mixed == 0) {
             warnings.add("All problems are about one topic. Mixing topics takes more thought, and keeps better.");
         } else if (pairs > 1 && mixed < pairs) {
-            warnings.add("Some neighbours are about the same topic. With order: mixed the sheet mixes them where it can.");
+            warnings.add(
+                    "Some neighbours are about the same topic. With order: mixed the sheet mixes them where it can.");
         }
         if (levels.size() == 1 && problems > 2) {
-            warnings.add("All problems are of level " + levels.keySet().iterator().next()
-                    + ". One that is easier at the start lets everybody begin.");
+            warnings.add("All problems are of level "
+                    + levels.keySet().iterator().next() + ". One that is easier at the start lets everybody begin.");
         }
         return warnings;
     }

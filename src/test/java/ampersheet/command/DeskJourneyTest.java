@@ -40,7 +40,17 @@ import org.openqa.selenium.support.ui.WebDriverWait;
 /** From an empty folder to a marked class in the browser, and then the same files by commands. */
 class DeskJourneyTest {
     private static final List<String> NAMES = List.of(
-            "Ayo", "Benedikt", "Chandra", "Dilnoza", "Emeka", "Freya", "Gulsen", "Hamid", "Ines", "Jun", "Kofi",
+            "Ayo",
+            "Benedikt",
+            "Chandra",
+            "Dilnoza",
+            "Emeka",
+            "Freya",
+            "Gulsen",
+            "Hamid",
+            "Ines",
+            "Jun",
+            "Kofi",
             "Lena, who plays the tuba");
     /** Laying out a PDF takes most of the time; in a build the class gets pages instead. */
     private static final boolean DEEP = Boolean.getBoolean("ampersheet.deep");
@@ -146,9 +156,11 @@ class DeskJourneyTest {
         press("form[action='/set/heading'] button");
         assertTrue(Files.readString(course.resolve("plan.yaml")).contains("date: 5 March"));
         press("button[aria-label='Down: problem 1']");
-        assertTrue(browser.findElements(By.cssSelector(".entry")).get(1).getText().contains("indicator"));
+        assertTrue(
+                browser.findElements(By.cssSelector(".entry")).get(1).getText().contains("indicator"));
         press("form[action='/set/undo'] button");
-        assertTrue(browser.findElements(By.cssSelector(".entry")).get(0).getText().contains("indicator"));
+        assertTrue(
+                browser.findElements(By.cssSelector(".entry")).get(0).getText().contains("indicator"));
     }
 
     private void paste() throws IOException {
@@ -178,14 +190,17 @@ class DeskJourneyTest {
         go("take-in");
         try (Stream<Path> files = Files.list(sent)) {
             until("input[name=file]")
-                    .sendKeys(String.join(
-                            "\n", files.sorted().map(Path::toString).toList()));
+                    .sendKeys(
+                            String.join("\n", files.sorted().map(Path::toString).toList()));
         }
         press("form[action='/take-in/files'] button");
         press("form[action='/take-in/mark'] button");
         until(".work.done");
         go("take-in");
-        assertEquals(12, browser.findElements(By.xpath("//h3[.='Marks']/following::table[1]/tbody/tr")).size());
+        assertEquals(
+                12,
+                browser.findElements(By.xpath("//h3[.='Marks']/following::table[1]/tbody/tr"))
+                        .size());
     }
 
     /** Twelve files; two learners wrote what nobody but the instructor can read. */
@@ -203,7 +218,12 @@ class DeskJourneyTest {
                 for (AnswerKey key : problem.places()) {
                     String answer = seat <= 2 && first ? "about right, see my sketch" : Composer.answer(problem, key);
                     first = false;
-                    table.append(sheet.id()).append(',').append(key.question()).append(",\"").append(answer).append("\"\n");
+                    table.append(sheet.id())
+                            .append(',')
+                            .append(key.question())
+                            .append(",\"")
+                            .append(answer)
+                            .append("\"\n");
                 }
             }
             Files.writeString(sent.resolve("from-" + seat + ".csv"), table);
@@ -215,7 +235,8 @@ class DeskJourneyTest {
         int open = browser.findElements(By.cssSelector("ol.open > li")).size();
         assertTrue(open >= 2, open + " to decide");
         for (int i = 0; i < 2; i++) {
-            WebElement line = browser.findElements(By.cssSelector("ol.open > li")).get(i);
+            WebElement line =
+                    browser.findElements(By.cssSelector("ol.open > li")).get(i);
             new Select(line.findElement(By.name("decision"))).selectByVisibleText("mark");
             line.findElement(By.name("value")).sendKeys(i == 0 ? "1" : "0.5");
             line.findElement(By.name("reason")).sendKeys("the sketch is right");
@@ -223,7 +244,9 @@ class DeskJourneyTest {
         }
         press("form[action='/take-in/mark'] button");
         until(".work.done");
-        assertTrue(until(".work.done").getText().contains("2 marks changed"), until(".work.done").getText());
+        assertTrue(
+                until(".work.done").getText().contains("2 marks changed"),
+                until(".work.done").getText());
         browser.get(base + "/made/marks/report.html");
         assertTrue(until("main").getText().contains("The learners"));
     }
@@ -260,7 +283,8 @@ class DeskJourneyTest {
                 Files.copy(file, again.resolve("answers").resolve(file.getFileName()));
             }
         }
-        String making = DEEP ? "handout plan.yaml --roster class.csv --out made/handout.pdf"
+        String making = DEEP
+                ? "handout plan.yaml --roster class.csv --out made/handout.pdf"
                 : "issue plan.yaml --roster class.csv --out made/class";
         assertEquals(0, run(again, making));
         String archive = DEEP

@@ -126,7 +126,8 @@ class DeskBodiesTest {
 
     @Test
     void partsThatDoNotFitTogetherAreNoForm() throws IOException {
-        for (String body : List.of("--parts", "garbage", "--parts\r\n\r\n", "--parts\r\nContent-Disposition: x\r\n\r\na")) {
+        for (String body :
+                List.of("--parts", "garbage", "--parts\r\n\r\n", "--parts\r\nContent-Disposition: x\r\n\r\na")) {
             refused(desk.raw(
                     desk.postHead("/take-in/files", "multipart/form-data; boundary=parts", body.length()) + body));
         }
@@ -169,7 +170,10 @@ class DeskBodiesTest {
     void aPlanThatSwellsIsRefusedAsText() throws IOException {
         String seen = desk.seen("/set");
         for (String swelling : List.of(
-                "title: &a [x,x]\nproblems: [*a,*a]\n", "a: ".repeat(20_000), "[".repeat(50_000), "- ".repeat(50_000))) {
+                "title: &a [x,x]\nproblems: [*a,*a]\n",
+                "a: ".repeat(20_000),
+                "[".repeat(50_000),
+                "- ".repeat(50_000))) {
             refused(desk.post("/set/text", "seen", seen, "text", swelling));
         }
     }

@@ -44,7 +44,9 @@ class DeskFilesTest {
         desk.close();
         assertEquals(List.of(), desk.failures);
         try (Stream<Path> files = Files.list(outside)) {
-            assertEquals(List.of("secret.csv"), files.map(file -> file.getFileName().toString()).toList());
+            assertEquals(
+                    List.of("secret.csv"),
+                    files.map(file -> file.getFileName().toString()).toList());
         }
         assertEquals(SECRET, Files.readString(outside.resolve("secret.csv")));
     }
@@ -116,8 +118,13 @@ class DeskFilesTest {
                 folder.resolve("plan.yaml"),
                 "title: \"" + script + "\"\nproblems: [{template: current-limiting/one-indicator}]\n");
         Files.writeString(folder.resolve("class.csv"), "seat,name," + script + "\n1," + script + "," + script + "\n");
-        for (String path : List.of("/set", "/class", "/set/sheet?seat=1", "/give-out", "/take-in", "/lessons?words=" +
-                "%3Cscript%3Ealert(1)%3C/script%3E")) {
+        for (String path : List.of(
+                "/set",
+                "/class",
+                "/set/sheet?seat=1",
+                "/give-out",
+                "/take-in",
+                "/lessons?words=" + "%3Cscript%3Ealert(1)%3C/script%3E")) {
             String page = desk.get(path);
             assertEquals(200, OpenDesk.status(page), page);
             assertFalse(page.contains("<script>alert"), path);
@@ -138,7 +145,12 @@ class DeskFilesTest {
         Files.createSymbolicLink(folder.resolve("plan.yaml"), outside.resolve("secret.csv"));
         String page = desk.get("/set");
         assertFalse(page.contains(SECRET), page);
-        desk.post("/set/text", "seen", "none", "text", "title: a\nproblems: [{template: current-limiting/one-indicator}]\n");
+        desk.post(
+                "/set/text",
+                "seen",
+                "none",
+                "text",
+                "title: a\nproblems: [{template: current-limiting/one-indicator}]\n");
         assertTrue(Files.isSymbolicLink(folder.resolve("plan.yaml")));
     }
 

@@ -83,12 +83,15 @@ class DeskGateTest {
     @ValueSource(strings = {"desk-%d=wrong", "desk-%d=", "other=%d", "desk-%d"})
     void anotherCookieIsNone(String cookie) throws IOException {
         refused(asking(
-                "GET", "/set", "Host: " + desk.host() + "\r\nCookie: " + cookie.replace("%d", "" + desk.port) + "\r\n"));
+                "GET",
+                "/set",
+                "Host: " + desk.host() + "\r\nCookie: " + cookie.replace("%d", "" + desk.port) + "\r\n"));
     }
 
     /** A page of another origin whose name was made to lead here. */
     @ParameterizedTest
-    @ValueSource(strings = {"attacker.example", "attacker.example:%d", "127.0.0.1", "127.0.0.1:1", "[::1]:%d", "0.0.0.0:%d"})
+    @ValueSource(
+            strings = {"attacker.example", "attacker.example:%d", "127.0.0.1", "127.0.0.1:1", "[::1]:%d", "0.0.0.0:%d"})
     void aHostOfAnotherNameIsRefused(String host) throws IOException {
         refused(asking("GET", "/set", "Host: " + host.replace("%d", "" + desk.port) + "\r\n" + cookie()));
     }
@@ -119,8 +122,7 @@ class DeskGateTest {
     void aBrowserThatSaysCrossSiteIsBelieved() throws IOException {
         String from = "Host: " + desk.host() + "\r\n" + cookie() + "Sec-Fetch-Site: cross-site\r\n";
         refused(asking("GET", "/set", from));
-        refused(asking(
-                "POST", "/set/undo", from + "Origin: http://" + desk.host() + "\r\nContent-Length: 0\r\n"));
+        refused(asking("POST", "/set/undo", from + "Origin: http://" + desk.host() + "\r\nContent-Length: 0\r\n"));
     }
 
     @ParameterizedTest

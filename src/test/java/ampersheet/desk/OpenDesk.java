@@ -17,10 +17,11 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** A desk for tests, asked by bytes of the test's own: a client that mends requests would hide what reaches the desk. */
+/**
+ * A desk for tests, asked by bytes of the test's own: a client that mends requests would hide what reaches the desk.
+ */
 final class OpenDesk implements AutoCloseable {
-    static final Limits SMALL =
-            new Limits(200_000, 600_000, 20, Duration.ofMillis(900), Duration.ofMillis(600));
+    static final Limits SMALL = new Limits(200_000, 600_000, 20, Duration.ofMillis(900), Duration.ofMillis(600));
     private static final int PATIENCE = 20_000;
 
     final Path folder;
@@ -140,7 +141,8 @@ final class OpenDesk implements AutoCloseable {
 
     /** 0 where nothing came. */
     static int status(String reply) {
-        Matcher line = Pattern.compile("HTTP/1\\.1 ([0-9]{3}).*", Pattern.DOTALL).matcher(reply);
+        Matcher line =
+                Pattern.compile("HTTP/1\\.1 ([0-9]{3}).*", Pattern.DOTALL).matcher(reply);
         return line.matches() ? Integer.parseInt(line.group(1)) : 0;
     }
 

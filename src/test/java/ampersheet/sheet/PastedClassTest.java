@@ -15,8 +15,7 @@ class PastedClassTest {
                 RosterReader.read("class.csv", PastedClass.written(roster)).seats(),
                 "what is written is read as the same");
         return roster.seats().stream()
-                .map(seat -> seat.number() + " " + seat.name()
-                        + (seat.further().isEmpty() ? "" : " " + seat.further()))
+                .map(seat -> seat.number() + " " + seat.name() + (seat.further().isEmpty() ? "" : " " + seat.further()))
                 .toList();
     }
 

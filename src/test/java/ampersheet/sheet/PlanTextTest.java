@@ -66,8 +66,7 @@ class PlanTextTest {
     @Test
     void aProblemMovesWithWhatIsNotedDirectlyAboveIt() {
         String moved = text(PLAN).moved(2, 0, entries(PLAN)).text();
-        assertTrue(
-                moved.contains("problems:\n  # the pool\n  - {pool: [b/one, b/two]}\n  # first of all\n"), moved);
+        assertTrue(moved.contains("problems:\n  # the pool\n  - {pool: [b/one, b/two]}\n  # first of all\n"), moved);
         assertEquals(comments(PLAN), comments(moved));
         assertEquals(List.of("a/one", "a/two"), ones(moved).subList(1, 3));
     }
@@ -92,8 +91,8 @@ class PlanTextTest {
         String text = text(PLAN)
                 .replaced(
                         0,
-                        PlanText.written(new Plan.Entry(
-                                entry.source(), 3, new Support.Bare(), false, List.of(), entry.place())),
+                        PlanText.written(
+                                new Plan.Entry(entry.source(), 3, new Support.Bare(), false, List.of(), entry.place())),
                         entries(PLAN))
                 .text();
         assertEquals(3, entries(text).get(0).count());
@@ -113,7 +112,8 @@ class PlanTextTest {
         String none = text(one).without(0, entries(one)).text();
         assertEquals("title: T\nproblems: []\n", none);
         assertEquals(
-                List.of("a/two"), ones(text(none).added("{template: a/two}", List.of()).text()));
+                List.of("a/two"),
+                ones(text(none).added("{template: a/two}", List.of()).text()));
     }
 
     @Test
