@@ -27,6 +27,8 @@ final class GiveOutPlace {
     private static final int MOST_VARIANTS = 200;
     private static final int PRACTICE_VARIANTS = 12;
     private static final int EXCHANGE_VARIANTS = 10;
+    /** Nobody watches how it is made, so that it cannot be stopped. */
+    private static final String EXCHANGE = "The exchange package";
 
     private final CourseSet set;
     private final Frame frame;
@@ -86,6 +88,7 @@ final class GiveOutPlace {
         Work.Standing now = standing.get();
         return Pages.values(
                 "is", true,
+                "stops", !now.title().equals(EXCHANGE),
                 "title", now.title(),
                 "place", now.place(),
                 "state", now.state().name().toLowerCase(Locale.ROOT),
@@ -145,11 +148,11 @@ final class GiveOutPlace {
                 case "practice" -> {
                     ProblemSet of = set.set(false);
                     title = "The practice page";
-                    task = progress -> practice(of, form.number("variants", 1, MOST_VARIANTS, PRACTICE_VARIANTS));
+                    task = progress -> practice(of, form.number("variants", 1, MOST_VARIANTS, PRACTICE_VARIANTS), progress);
                 }
                 case "exchange" -> {
                     ProblemSet of = set.set(false);
-                    title = "The exchange package";
+                    title = EXCHANGE;
                     task = progress -> exchange(of, form.number("variants", 1, MOST_VARIANTS, EXCHANGE_VARIANTS));
                 }
                 default -> {
@@ -293,9 +296,9 @@ final class GiveOutPlace {
         return told;
     }
 
-    private List<String> practice(ProblemSet of, int variants) {
+    private List<String> practice(ProblemSet of, int variants, Progress progress) {
         PracticeFile.Written written =
-                PracticeFile.write(of, variants, set.course().files().practice(), terms(Progress.UNWATCHED));
+                PracticeFile.write(of, variants, set.course().files().practice(), terms(progress));
         return List.of(written.skills() + (written.skills() == 1 ? " skill" : " skills")
                 + " in made/practice.html, one page that needs no network.");
     }

@@ -3,6 +3,7 @@ package ampersheet.issue;
 import ampersheet.page.PracticePage;
 import ampersheet.page.PracticeSet;
 import ampersheet.sheet.ProblemSet;
+import ampersheet.template.ProblemTemplate;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
@@ -24,7 +25,12 @@ public final class PracticeFile {
     public static Written write(ProblemSet set, int variants, Path out, Output.Terms terms) {
         try (Output output = Output.file(out, ".html", terms)) {
             output.require(List.of(out));
-            PracticeSet practice = PracticeSet.of(set, variants);
+            int skills = (int) set.sources().values().stream()
+                    .map(ProblemTemplate::skill)
+                    .distinct()
+                    .count();
+            PracticeSet practice =
+                    PracticeSet.of(set, variants, () -> terms.progress().made("skills", skills));
             byte[] page = PracticePage.render(practice).getBytes(StandardCharsets.UTF_8);
             output.write(out, page);
             output.finish();

@@ -18,7 +18,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Attacks by what is sent, too much of it, too slowly, or in no form: 16 of them. */
+/** Attacks by what is sent, too much of it, too slowly, or in no form. */
 class DeskBodiesTest {
     private static final String FORM = "application/x-www-form-urlencoded";
 

@@ -20,7 +20,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Attacks by paths, names, links and several hands at once: 18 of them. Nothing outside is read or written. */
+/** Attacks by paths, names, links and several hands at once. Nothing outside is read or written. */
 class DeskFilesTest {
     private static final String SECRET = "what nobody may read";
 

@@ -19,7 +19,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Attacks by whoever may not ask: 24 of them. After each the plan is what it was, and the desk answers. */
+/** Attacks by whoever may not ask. After each the plan is what it was, and the desk answers. */
 class DeskGateTest {
     @TempDir
     private static Path folder;
