@@ -87,7 +87,7 @@ public final class DecisionList {
                             ? List.of(decision, value, reason).get(DECIDED.indexOf(column))
                             : on.cell(column));
         }
-        String begun = list.isBlank() ? new SafeCsv(head).toString() : list;
+        String begun = list.isBlank() ? new SafeCsv(head).toString() : withCommas(list);
         List<CellRows.Row> rows = rows(begun);
         List<String> columns = rows.isEmpty() ? head : rows.get(0).names();
         SafeCsv line = new SafeCsv(columns.stream()
@@ -98,10 +98,25 @@ public final class DecisionList {
         return longer;
     }
 
+    /** As it is, or as a spreadsheet of another country would have written it here. */
+    private static String withCommas(String list) {
+        if (separator(list) == ',') {
+            return list;
+        }
+        StringBuilder table = new StringBuilder();
+        rows(list).forEach(row -> table.append(new SafeCsv(
+                row.cells().stream().map(SafeCsv::read).toList())));
+        return table.toString();
+    }
+
+    private static char separator(String table) {
+        return CellRows.separator(CellRows.Lines.of(table), row -> row.names().contains("decision"));
+    }
+
     private static List<CellRows.Row> rows(String table) {
         try {
             CellRows.Lines lines = CellRows.Lines.of(table);
-            return CellRows.read(lines.text(), ',', 1).stream()
+            return CellRows.read(lines.text(), separator(table), 1).stream()
                     .filter(row -> !row.isBlank())
                     .toList();
         } catch (CellRows.Uneven broken) {
