@@ -148,7 +148,8 @@ final class GiveOutPlace {
                 case "practice" -> {
                     ProblemSet of = set.set(false);
                     title = "The practice page";
-                    task = progress -> practice(of, form.number("variants", 1, MOST_VARIANTS, PRACTICE_VARIANTS), progress);
+                    task = progress ->
+                            practice(of, form.number("variants", 1, MOST_VARIANTS, PRACTICE_VARIANTS), progress);
                 }
                 case "exchange" -> {
                     ProblemSet of = set.set(false);

@@ -104,8 +104,9 @@ public final class DecisionList {
             return list;
         }
         StringBuilder table = new StringBuilder();
-        rows(list).forEach(row -> table.append(new SafeCsv(
-                row.cells().stream().map(SafeCsv::read).toList())));
+        rows(list)
+                .forEach(row -> table.append(
+                        new SafeCsv(row.cells().stream().map(SafeCsv::read).toList())));
         return table.toString();
     }
 

@@ -9,9 +9,10 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class DecisionListTest {
-    private static final String DECIDE = "seat,name,sheet,question,answer,file,line,why,may_mean,decision,value,reason\n"
-            + "7,Ada,A7K3M-007-R,q2a,\"'=4,700 Ω\",ada.csv,2,It may be either,4.7 Ω or 4700 Ω,,,\n"
-            + ",,,,,who.csv,,Nobody is named,counts or does not count,,,\n";
+    private static final String DECIDE =
+            "seat,name,sheet,question,answer,file,line,why,may_mean,decision,value,reason\n"
+                    + "7,Ada,A7K3M-007-R,q2a,\"'=4,700 Ω\",ada.csv,2,It may be either,4.7 Ω or 4700 Ω,,,\n"
+                    + ",,,,,who.csv,,Nobody is named,counts or does not count,,,\n";
 
     @Test
     void aLineThatIsDecidedIsReadAsADecision() {
@@ -37,10 +38,11 @@ class DecisionListTest {
     @Test
     void aListWithSemicolonsIsGoneOnWithAsOneWithCommas() {
         String own = "seat;question;decision;value;reason\n3;q1a;mark;1;\"saw it; twice\"\n";
-        String list = DecisionList.with(
-                "d.csv", own, DecisionList.open(DECIDE).get(0), "mark", "0.5", "half");
+        String list = DecisionList.with("d.csv", own, DecisionList.open(DECIDE).get(0), "mark", "0.5", "half");
         List<Decision> read = DecisionsReader.read("d.csv", list);
-        assertEquals(List.of("saw it; twice", "half"), read.stream().map(Decision::reason).toList());
+        assertEquals(
+                List.of("saw it; twice", "half"),
+                read.stream().map(Decision::reason).toList());
     }
 
     @Test
@@ -56,7 +58,8 @@ class DecisionListTest {
     @Test
     void onlyWhatFitsALineIsOffered() {
         List<DecisionList.Open> open = DecisionList.open(DECIDE);
-        assertEquals(List.of("accept", "read as", "mark", "leave out"), open.get(0).words());
+        assertEquals(
+                List.of("accept", "read as", "mark", "leave out"), open.get(0).words());
         assertEquals(List.of("counts", "does not count"), open.get(1).words());
     }
 }

@@ -28,8 +28,7 @@ class PlanHeadingTest {
     void itStandsOnTheSheetAsItIsWritten() {
         Document sheet = Composer.sheet(sheet(HEADED), "Ada");
         String page = HtmlPage.render(sheet);
-        assertTrue(
-                page.contains("Harbour &lt;School&gt; · Bench *1* · 5 March · hand in by 12 March, 18:00"), page);
+        assertTrue(page.contains("Harbour &lt;School&gt; · Bench *1* · 5 March · hand in by 12 March, 18:00"), page);
         assertTrue(page.contains("Work in pairs."), page);
         assertTrue(MarkdownPage.render(sheet).contains("hand in by 12 March, 18:00"));
         assertFalse(HtmlPage.render(Composer.key(sheet(HEADED), "Ada")).contains("Work in pairs."));
