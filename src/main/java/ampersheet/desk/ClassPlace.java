@@ -33,10 +33,11 @@ final class ClassPlace {
 
     /** @param typed what was pasted and is not kept yet */
     private Reply show(Call call, int status, Optional<String> typed, List<Diagnostic> faults) {
-        Course.Kept kept = set.course().read(CourseFolder.CLASS);
+        Course.Kept kept = new Course.Kept("", Course.Kept.NONE);
         List<Diagnostic> all = new ArrayList<>(faults);
         Optional<Roster> roster = Optional.empty();
         try {
+            kept = set.course().read(CourseFolder.CLASS);
             roster = set.roster();
         } catch (DiagnosticException broken) {
             all.addAll(broken.diagnostics());

@@ -6,6 +6,7 @@ import ampersheet.diagnostic.Place;
 import ampersheet.issue.CourseFolder;
 import ampersheet.issue.Output;
 import ampersheet.source.Bounds;
+import ampersheet.source.ForeignText;
 import ampersheet.source.SourceFile;
 import ampersheet.source.Unread;
 import java.io.IOException;
@@ -36,12 +37,14 @@ final class Course {
     private static final int LARGEST = 256 << 20;
 
     private static final int MOST_LISTED = 20_000;
+    /** Which commands read in whatever encoding a spreadsheet wrote them. */
+    private static final List<String> TABLES = List.of(CourseFolder.CLASS, CourseFolder.DECISIONS);
 
     private final CourseFolder folder;
     /** Texts as they were before the desk changed them, the last first. */
     private final Map<String, Deque<Undo>> before = new TreeMap<>();
 
-    private record Undo(String text, String versionAfter) {}
+    private record Undo(Kept before, String versionAfter) {}
 
     Course(CourseFolder folder) {
         this.folder = folder;
@@ -93,10 +96,25 @@ final class Course {
             return new Kept("", Kept.NONE);
         }
         try {
-            String text = SourceFile.text(file, Bounds.WRITTEN, SourceFile.Links.REFUSED);
+            String text = TABLES.contains(name)
+                    ? SourceFile.foreign(file, Bounds.WRITTEN, SourceFile.Links.REFUSED)
+                            .text()
+                    : SourceFile.text(file, Bounds.WRITTEN, SourceFile.Links.REFUSED);
             return new Kept(text, version(text));
         } catch (Unread unread) {
             throw new DiagnosticException(unread.told(name, "text in UTF-8"));
+        }
+    }
+
+    /** The class list, with how it was read; empty if there is none. */
+    Optional<ForeignText> roster() {
+        if (!Files.exists(folder.roster(), LinkOption.NOFOLLOW_LINKS)) {
+            return Optional.empty();
+        }
+        try {
+            return Optional.of(SourceFile.foreign(folder.roster(), Bounds.WRITTEN, SourceFile.Links.REFUSED));
+        } catch (Unread unread) {
+            throw new DiagnosticException(unread.told(CourseFolder.CLASS, "a table of the class"));
         }
     }
 
@@ -117,7 +135,7 @@ final class Course {
         }
         put(name, text);
         Deque<Undo> undone = before.computeIfAbsent(name, first -> new ArrayDeque<>());
-        undone.push(new Undo(now.text(), version(text)));
+        undone.push(new Undo(now, version(text)));
         while (undone.size() > MOST_UNDONE) {
             undone.removeLast();
         }
@@ -151,8 +169,26 @@ final class Course {
         if (!canUndo(name)) {
             return false;
         }
-        put(name, before.get(name).pop().text());
+        Kept then = before.get(name).pop().before();
+        if (then.isThere()) {
+            put(name, then.text());
+        } else {
+            remove(folder.folder().resolve(name));
+        }
         return true;
+    }
+
+    private void remove(Path file) {
+        try {
+            Files.deleteIfExists(file);
+        } catch (IOException failure) {
+            throw unreadable(file, failure);
+        }
+    }
+
+    /** Whether a file of this name is there, whatever is in it. */
+    boolean isThere(String name) {
+        return Files.exists(folder.folder().resolve(name), LinkOption.NOFOLLOW_LINKS);
     }
 
     private static String ending(String name) {
@@ -262,8 +298,8 @@ final class Course {
     private DiagnosticException unreadable(Path of, IOException failure) {
         return new DiagnosticException(Diagnostic.error(
                 Place.inFile(shown(of)),
-                "this folder cannot be read: " + failure.getMessage(),
-                "a folder that you may read",
+                "this cannot be read or changed: " + failure.getMessage(),
+                "files that you may read and write",
                 "Check its permissions."));
     }
 }

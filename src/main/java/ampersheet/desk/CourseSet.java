@@ -93,8 +93,7 @@ final class CourseSet {
 
     /** The class; empty while there is no list of it. */
     Optional<Roster> roster() {
-        Course.Kept list = course.read(CourseFolder.CLASS);
-        return list.isThere() ? Optional.of(RosterReader.read(CourseFolder.CLASS, list.text())) : Optional.empty();
+        return course.roster().map(list -> RosterReader.read(CourseFolder.CLASS, list));
     }
 
     /** @throws DiagnosticException with all faults of the list, or if there is none */

@@ -43,9 +43,9 @@ final class GiveOutPlace {
     Reply show(Call call) {
         CourseFolder files = set.course().files();
         Map<String, Object> values = Pages.values(
-                "hasPlan", set.course().read(CourseFolder.PLAN).isThere(),
-                "hasClass", set.course().read(CourseFolder.CLASS).isThere(),
-                "hasParts", set.course().read(CourseFolder.PARTS).isThere(),
+                "hasPlan", set.course().isThere(CourseFolder.PLAN),
+                "hasClass", set.course().isThere(CourseFolder.CLASS),
+                "hasParts", set.course().isThere(CourseFolder.PARTS),
                 "own", set.course().isFolder(files.templates()),
                 "learners", learners(),
                 "made", made(),
@@ -194,8 +194,7 @@ final class GiveOutPlace {
 
     private Roster learnersOf(Form form) {
         int copies = form.number("copies", 1, 9_999, 0);
-        if (!form.text("who").equals("copies")
-                && set.course().read(CourseFolder.CLASS).isThere()) {
+        if (!form.text("who").equals("copies") && set.course().isThere(CourseFolder.CLASS)) {
             return classList();
         }
         if (copies == 0) {

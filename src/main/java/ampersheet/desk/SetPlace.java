@@ -70,7 +70,7 @@ final class SetPlace {
                 "lines", lines(typed.orElse(kept.text()), faults),
                 "faults", Frame.told(faults),
                 "canUndo", set.course().canUndo(CourseFolder.PLAN),
-                "hasParts", set.course().read(CourseFolder.PARTS).isThere(),
+                "hasParts", set.course().isThere(CourseFolder.PARTS),
                 "buildable", call.query().has("parts"),
                 "seat", call.query().number("seat", 1, LAST_SEAT, firstSeat()),
                 "side", call.query().text("side").equals("key") ? "key" : "sheet",

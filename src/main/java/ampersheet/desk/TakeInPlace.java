@@ -54,7 +54,7 @@ final class TakeInPlace {
                                 .orElse(""),
                 "version", decisions.version(),
                 "canUndo", set.course().canUndo(CourseFolder.DECISIONS),
-                "hasClass", set.course().read(CourseFolder.CLASS).isThere(),
+                "hasClass", set.course().isThere(CourseFolder.CLASS),
                 "isMarked", table("marks.csv").isPresent(),
                 "open", open(),
                 "marks", rows("marks.csv", List.of("seat", "name", "marks", "of", "status")),

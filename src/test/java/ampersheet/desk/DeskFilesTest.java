@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.charset.Charset;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -162,6 +163,31 @@ class DeskFilesTest {
         Files.delete(folder.resolve("made"));
         Files.createSymbolicLink(folder.resolve("made"), outside);
         assertEquals(404, OpenDesk.status(desk.get("/made/secret.csv")));
+        assertEquals(422, OpenDesk.status(desk.post("/give-out/make", "what", "pages")));
+    }
+
+    @Test
+    void aListThatASpreadsheetWroteInItsOwnEncodingIsReadAsByTheCommands() throws IOException {
+        Files.write(folder.resolve("class.csv"), "seat;name\n1;J\u00f6rg\n".getBytes(Charset.forName("windows-1252")));
+        assertTrue(desk.get("/class").contains("J\u00f6rg"));
+    }
+
+    @Test
+    void whatIsTakenBackIsAsItWasAlsoWhereNothingWas() throws IOException {
+        Files.delete(folder.resolve("plan.yaml"));
+        desk.post("/set/add", "lesson", "current-limiting/one-indicator");
+        assertTrue(Files.exists(folder.resolve("plan.yaml")));
+        desk.post("/set/undo");
+        assertFalse(Files.exists(folder.resolve("plan.yaml")));
+        assertEquals(200, OpenDesk.status(desk.get("/set")));
+    }
+
+    @Test
+    void aClassListThatCannotBeReadStopsNoOtherPlace() throws IOException {
+        Files.write(folder.resolve("class.csv"), new byte[] {0, 1, 2, (byte) 0xff});
+        for (String place : List.of("/class", "/set", "/give-out", "/take-in", "/lessons")) {
+            assertEquals(200, OpenDesk.status(desk.get(place)), place);
+        }
         assertEquals(422, OpenDesk.status(desk.post("/give-out/make", "what", "pages")));
     }
 
