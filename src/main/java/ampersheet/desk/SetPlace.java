@@ -33,6 +33,10 @@ final class SetPlace {
 
     private final CourseSet set;
     private final Frame frame;
+    /** Laying a sheet out takes longest of all that this place shows. */
+    private volatile Counted counted;
+
+    private record Counted(SheetMaker maker, int seat, String told) {}
 
     SetPlace(CourseSet set, Frame frame) {
         this.set = set;
@@ -276,15 +280,24 @@ final class SetPlace {
         int seat = call.query().number("seat", 1, LAST_SEAT, 1);
         String told;
         try {
-            SheetMaker maker = set.maker(call.query().has("parts"));
-            PaperCount count = Handouts.count(
-                    maker.set(),
-                    new Roster(List.of(new Roster.Seat(seat, ""))),
-                    new Handouts.Wish(maker.plan().paper(), Profile.COMPACT, Handouts.Keys.NONE, true));
-            told = count.most() + (count.most() == 1 ? " side" : " sides") + " of paper";
+            told = paper(set.maker(call.query().has("parts")), seat);
         } catch (DiagnosticException unfit) {
             told = "not known";
         }
         return call.part() ? frame.part("words", Pages.values("words", told)) : Reply.plain(Reply.FINE, told);
+    }
+
+    private String paper(SheetMaker maker, int seat) {
+        Counted last = counted;
+        if (last != null && last.maker() == maker && last.seat() == seat) {
+            return last.told();
+        }
+        PaperCount count = Handouts.count(
+                maker.set(),
+                new Roster(List.of(new Roster.Seat(seat, ""))),
+                new Handouts.Wish(maker.plan().paper(), Profile.COMPACT, Handouts.Keys.NONE, true));
+        String told = count.most() + (count.most() == 1 ? " side" : " sides") + " of paper";
+        counted = new Counted(maker, seat, told);
+        return told;
     }
 }

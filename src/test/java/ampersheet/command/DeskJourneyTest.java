@@ -249,6 +249,8 @@ class DeskJourneyTest {
                 until(".work.done").getText());
         browser.get(base + "/made/marks/report.html");
         assertTrue(until("main").getText().contains("The learners"));
+        press("a[href^='feedback/']");
+        assertTrue(until("main").getText().contains("the sketch is right"), "a page that the report leads to");
     }
 
     private void audit() {
