@@ -192,6 +192,18 @@ class DeskFilesTest {
     }
 
     @Test
+    void aPageThatSomebodyPutAmongWhatIsMadeRunsNothing() throws IOException {
+        Files.writeString(
+                folder.resolve("made/evil.html"), "<script src=\"/files/htmx.js\"></script><script>1</script>");
+        String page = desk.get("/made/evil.html");
+        assertEquals(200, OpenDesk.status(page));
+        String policy = page.replaceAll("(?s).*Content-Security-Policy: ([^\r\n]*).*", "$1");
+        assertTrue(policy.startsWith("default-src 'none';") && !policy.contains("script-src"), policy);
+        Files.writeString(folder.resolve("made/evil.svg"), "<svg onload=\"1\"/>");
+        assertTrue(desk.get("/made/evil.svg").contains("Content-Disposition: attachment"));
+    }
+
+    @Test
     void aLinkAmongWhatIsMadeIsNotShown() throws IOException {
         Files.createSymbolicLink(folder.resolve("made/secret.csv"), outside.resolve("secret.csv"));
         Files.createSymbolicLink(folder.resolve("made/deep"), outside);
