@@ -74,7 +74,8 @@ public final class Bundle {
     private static String platform() {
         String system = System.getProperty("os.name").toLowerCase(Locale.ROOT);
         String machine = System.getProperty("os.arch").equals("amd64") ? "x64" : System.getProperty("os.arch");
-        return (system.startsWith("windows") ? "windows" : system.startsWith("mac") ? "macos" : "linux") + "-" + machine;
+        String name = system.startsWith("windows") ? "windows" : system.startsWith("mac") ? "macos" : "linux";
+        return name + "-" + machine;
     }
 
     private static String tool(String name) {
