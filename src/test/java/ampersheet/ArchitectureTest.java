@@ -12,6 +12,7 @@ import com.tngtech.archunit.core.domain.JavaFieldAccess;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.library.dependencies.SlicesRuleDefinition;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -59,6 +60,13 @@ class ArchitectureTest {
 
     /** What a run may leave to chance: a seed that is drawn once and kept, and the length of a lock file. */
     private static final Set<String> CHANCE = Set.of(ROOT + ".sheet.Secret", ROOT + ".issue.RunLock");
+
+    private static final int MOST_LINES_OF_A_FILE = 500;
+    private static final int MOST_LINES_OF_A_METHOD = 60;
+    /** Of a method or constructor that is written out; a record may have more members, each of which has its name. */
+    private static final int MOST_PARAMETERS = 7;
+
+    private static final Set<String> SOLVING = Set.of("circuit", "thermal", "integration");
 
     private static JavaClasses classes;
 
@@ -352,6 +360,40 @@ class ArchitectureTest {
                     };
                 }),
                 "text is the same under every locale, time zone and default encoding");
+    }
+
+    @Test
+    void filesAndMethodsAreShortEnoughToBeReadAtOnce() throws IOException {
+        SourceSizes sizes = SourceSizes.ofMain();
+        assertTrue(
+                sizes.methods().size() >= LEAST_CLASSES,
+                "only " + sizes.methods().size() + " methods seen");
+        List<String> broken = new ArrayList<>();
+        sizes.files().stream()
+                .filter(file -> file.lines() > MOST_LINES_OF_A_FILE)
+                .forEach(file -> broken.add(file.name() + " has " + file.lines() + " lines"));
+        for (SourceSizes.Method method : sizes.methods()) {
+            if (method.lines() > MOST_LINES_OF_A_METHOD) {
+                broken.add(method.name() + " has " + method.lines() + " lines");
+            }
+            if (method.parameters() > MOST_PARAMETERS) {
+                broken.add(method.name() + " takes " + method.parameters() + " parameters");
+            }
+        }
+        holds(
+                broken,
+                "a file has at most " + MOST_LINES_OF_A_FILE + " lines, a method at most " + MOST_LINES_OF_A_METHOD
+                        + " and " + MOST_PARAMETERS + " parameters");
+    }
+
+    /** What has no value is an outcome that the compiler asks for, not a null that somebody forgets. */
+    @Test
+    void roomsThatSolveGiveAnOutcomeAndNeverNull() throws IOException {
+        holds(
+                SourceSizes.ofMain().nulls().stream()
+                        .filter(place -> SOLVING.contains(place.substring(0, place.indexOf('/'))))
+                        .toList(),
+                "null is compared with, where a map of the library answers it, and never given");
     }
 
     private interface Pair {

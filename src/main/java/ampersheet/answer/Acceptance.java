@@ -162,6 +162,15 @@ public sealed interface Acceptance {
         public double band(double value) {
             return 0;
         }
+
+        /** The option that a value stands for: its number, from 0, kept where any other answer keeps its value. */
+        public Option option(double value) {
+            return options.get(number(value));
+        }
+
+        static int number(double value) {
+            return (int) value;
+        }
     }
 
     /** @param explanation why this is wrong, said when it was chosen wrongly; may be empty for the right one */

@@ -40,8 +40,25 @@ public record AnswerKey(
         return 10 * Math.abs(expected);
     }
 
+    /**
+     * The number, from 0, of a choice's right option.
+     *
+     * @throws IllegalStateException when this is no choice
+     */
+    public int rightOption() {
+        if (!(acceptance instanceof Acceptance.Choice)) {
+            throw new IllegalStateException(question + " is no choice");
+        }
+        return Acceptance.Choice.number(expected);
+    }
+
+    /** The same, asked under another name. */
+    public AnswerKey named(String other) {
+        return new AnswerKey(other, step, expected, unit, figures, unitPrinted, acceptance, mistakes);
+    }
+
     /** Expects what follows from a design that was accepted; the known mistakes belong to the key's own numbers. */
-    AnswerKey following(double chosen) {
+    public AnswerKey following(double chosen) {
         boolean same = Math.abs(chosen - expected) <= Acceptance.SAME * Math.abs(expected);
         return same ? this : new AnswerKey(question, step, chosen, unit, figures, unitPrinted, acceptance, List.of());
     }

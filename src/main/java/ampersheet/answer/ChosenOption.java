@@ -15,7 +15,7 @@ final class ChosenOption {
             return Judge.told(key, typed, Rung.UNREADABLE, "", Sentences.options(options));
         }
         Acceptance.Option option = options.get(chosen);
-        if (choice.accepts(key.expected(), chosen)) {
+        if (chosen == key.rightOption()) {
             return Judge.told(key, typed, Rung.CORRECT, option.text(), "Right.");
         }
         String explanation = option.explanation().isEmpty() ? Sentences.wrongOption() : option.explanation();

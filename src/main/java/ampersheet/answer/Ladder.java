@@ -83,72 +83,85 @@ final class Ladder {
     }
 
     private Verdict judgeValue() {
+        return right().or(this::slip).or(this::followed).orElseGet(this::unexplained);
+    }
+
+    /** Right, or right but for its unit. */
+    private Optional<Verdict> right() {
         if (isUnitMissing()) {
             String number = QuantityWriter.POINT
                     .plain(typed.si(Unit.ONE), Unit.ONE, figuresTyped())
                     .text();
-            return Judge.told(key, typed.asTyped(), Rung.UNIT_MISSING, number, Sentences.unitMissing());
+            return Optional.of(Judge.told(key, typed.asTyped(), Rung.UNIT_MISSING, number, Sentences.unitMissing()));
         }
         if (acceptance.accepts(expected, si)) {
-            return told(
+            return Optional.of(told(
                     Rung.CORRECT,
-                    "Right." + Sentences.advice(adviceOnFigures(), isDifferenceInCelsius(), isKelvinForCelsius()));
+                    "Right." + Sentences.advice(adviceOnFigures(), isDifferenceInCelsius(), isKelvinForCelsius())));
         }
         if (isKelvinForCelsius() && acceptance.accepts(expected, key.unit().toSi(si))) {
-            return told(
+            return Optional.of(told(
                     Rung.OTHER_SCALE,
                     Sentences.otherScale(
                             understood(),
                             QuantityWriter.POINT
                                     .plain(si, key.unit(), figuresTyped() + 1)
-                                    .text()));
+                                    .text())));
         }
+        return Optional.empty();
+    }
+
+    /** A modelled mistake, or the right number written wrongly. */
+    private Optional<Verdict> slip() {
         Optional<KnownMistake> mistake = mistake(si, Acceptance.HALF);
         if (mistake.isPresent()) {
-            return told(mistake.get());
+            return Optional.of(told(mistake.get()));
         }
         if (isTooCoarse()) {
-            return told(Rung.TOO_COARSE, Sentences.tooCoarse(key.figures()));
+            return Optional.of(told(Rung.TOO_COARSE, Sentences.tooCoarse(key.figures())));
         }
         int power = powerOfTen();
         if (power != 0) {
-            return told(
+            return Optional.of(told(
                     Rung.POWER_OF_TEN,
                     Sentences.powerOfTen(
                             power,
                             typed.unit().isEmpty() && !typed.hasPrefix()
                                     ? key.unit().symbol()
-                                    : ""));
+                                    : "")));
         }
         if (matches(-number(si))) {
-            return told(Rung.SIGN, Sentences.sign());
+            return Optional.of(told(Rung.SIGN, Sentences.sign()));
         }
         if (isReciprocal()) {
-            return told(Rung.RECIPROCAL, Sentences.reciprocal());
+            return Optional.of(told(Rung.RECIPROCAL, Sentences.reciprocal()));
         }
-        mistake = mistake(si, 1);
-        if (mistake.isPresent()) {
-            return told(mistake.get());
-        }
+        return mistake(si, 1).map(this::told);
+    }
+
+    private Optional<Verdict> followed() {
         EarlierAnswers.Followed followed = earlier.followedBy(key, si);
-        if (!followed.questions().isEmpty()) {
-            return new Verdict(
-                    key.question(),
-                    typed.asTyped(),
-                    Rung.CONSISTENT_WITH_EARLIER,
-                    understood(),
-                    followed.wrong()
-                            ? Sentences.followsFromWrong(followed.questions())
-                            : Sentences.followsFromRounded(followed.questions()),
-                    Optional.empty(),
-                    followed.wrongOnes());
-        }
+        return followed.questions().isEmpty()
+                ? Optional.empty()
+                : Optional.of(new Verdict(
+                        key.question(),
+                        typed.asTyped(),
+                        Rung.CONSISTENT_WITH_EARLIER,
+                        understood(),
+                        followed.wrong()
+                                ? Sentences.followsFromWrong(followed.questions())
+                                : Sentences.followsFromRounded(followed.questions()),
+                        Optional.empty(),
+                        followed.wrongOnes()));
+    }
+
+    private Verdict unexplained() {
         Optional<String> neighbour = neighbour();
         if (neighbour.isPresent()) {
             return told(Rung.UNEXPLAINED, neighbour.get());
         }
         Optional<UsualSlip> slip = usualSlip();
-        return slip.isPresent() ? told(slip.get().rung(), slip.get().says()) : told(Rung.UNEXPLAINED, unexplained());
+        return slip.isPresent() ? told(slip.get().rung(), slip.get().says()) : told(Rung.UNEXPLAINED, unrecognised());
     }
 
     /** The nearest of the first rung that has one. */
@@ -282,7 +295,7 @@ final class Ladder {
         return next ? Optional.of(Sentences.offByOne()) : Optional.empty();
     }
 
-    private String unexplained() {
+    private String unrecognised() {
         if (acceptance instanceof Acceptance.Preferred preferred) {
             String series = preferred.series().name();
             return preferred.series().contains(si)

@@ -4,6 +4,7 @@ import ampersheet.bench.NotLaidOut.Reason;
 import ampersheet.circuit.Netlist;
 import ampersheet.circuit.OperatingPoint;
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.model.CircuitModel;
 import ampersheet.problem.Problem;
 import ampersheet.quantity.QuantityWriter;
@@ -171,7 +172,7 @@ final class BenchLimits {
 
     private static void requireTrimpot(FittedPart part, double watts) throws NotLaidOut {
         requireWatts(part, watts, MOST_TRIMPOT_WATTS);
-        double position = part.part().values().get("position");
+        double position = part.part().values().get(PartValue.POSITION);
         if (position < LEAST_POSITION || position > 1 - LEAST_POSITION) {
             throw new NotLaidOut(
                     Reason.NO_SUCH_PART, part.name() + " would stand nearer to its end than a hand sets it");
@@ -179,7 +180,7 @@ final class BenchLimits {
     }
 
     private static void requireHeld(FittedPart part, double volts) throws NotLaidOut {
-        double wanted = part.part().values().get("volts");
+        double wanted = part.part().values().get(PartValue.VOLTS);
         if (Math.abs(volts - wanted) > HELD * wanted) {
             throw new NotLaidOut(
                     Reason.OUTSIDE_LIMITS,
@@ -193,7 +194,7 @@ final class BenchLimits {
         requireWatts(part, watts, MOST_BARE_WATTS);
         double sign = part.part().kind() == PartKind.NMOS ? 1 : -1;
         double drive = sign * (voltage(part, "gate") - voltage(part, "source"));
-        double threshold = part.part().values().get("threshold");
+        double threshold = part.part().values().get(PartValue.THRESHOLD);
         if (drive > threshold / 2 && drive < threshold) {
             throw new NotLaidOut(
                     Reason.OUTSIDE_LIMITS,

@@ -3,6 +3,7 @@ package ampersheet.bench;
 import static ampersheet.bench.NotLaidOut.Reason.NO_SUCH_PART;
 
 import ampersheet.bench.NotLaidOut.Reason;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.quantity.PreferredSeries;
 import ampersheet.quantity.QuantityWriter;
@@ -99,7 +100,7 @@ public final class CommonParts {
     private CommonParts() {}
 
     static FittedPart resistor(PlacedPart drawn) throws NotLaidOut {
-        double ohms = drawn.values().get("ohms");
+        double ohms = drawn.values().get(PartValue.OHMS);
         if (ohms == 0) {
             throw new NotLaidOut(NO_SUCH_PART, drawn.name() + " is drawn without any resistance, as nothing has it");
         }
@@ -107,7 +108,9 @@ public final class CommonParts {
                 ohms > 0 && ohms < Double.POSITIVE_INFINITY ? series(ohms).nearest(ohms) : 0;
         double value = Math.min(MOST_OHMS, Math.max(LEAST_OHMS, nearest));
         requireNear(drawn, ohms, value, Unit.parse("ohm"));
-        return new FittedPart(FittedPart.with(drawn, "ohms", value), List.of(Tolerance.share("ohms", value, RESISTOR)));
+        return new FittedPart(
+                FittedPart.with(drawn, PartValue.OHMS, value),
+                List.of(Tolerance.share(PartValue.OHMS, value, RESISTOR)));
     }
 
     private static PreferredSeries series(double ohms) {
@@ -115,20 +118,20 @@ public final class CommonParts {
     }
 
     static FittedPart source(PlacedPart drawn) throws NotLaidOut {
-        double volts = Math.rint(drawn.values().get("volts") * SETTING) / SETTING;
+        double volts = Math.rint(drawn.values().get(PartValue.VOLTS) * SETTING) / SETTING;
         if (volts < BenchSupply.LEAST_VOLTS || volts > BenchSupply.MOST_VOLTS) {
             throw new NotLaidOut(
                     Reason.NOT_SUPPLIED,
-                    drawn.name() + " is " + volts(drawn.values().get("volts"))
+                    drawn.name() + " is " + volts(drawn.values().get(PartValue.VOLTS))
                             + "; the bench supply assumed gives up to " + volts(BenchSupply.MOST_VOLTS));
         }
-        PlacedPart part = FittedPart.with(drawn, "volts", volts);
-        return new FittedPart(part, List.of(Tolerance.share("volts", volts, SUPPLY)));
+        PlacedPart part = FittedPart.with(drawn, PartValue.VOLTS, volts);
+        return new FittedPart(part, List.of(Tolerance.share(PartValue.VOLTS, volts, SUPPLY)));
     }
 
     static FittedPart led(PlacedPart drawn) throws NotLaidOut {
         int count = ledsIn(drawn);
-        double each = drawn.values().get("volts") / count;
+        double each = drawn.values().get(PartValue.VOLTS) / count;
         if (!(each >= LEAST_LED_VOLTS)) {
             throw new NotLaidOut(NO_SUCH_PART, drawn.name() + " would be an LED of " + volts(each));
         }
@@ -139,85 +142,89 @@ public final class CommonParts {
     /** @param amount volts that each may be off */
     /** @param amount volts that each may be off */
     static FittedPart led(PlacedPart drawn, int count, double each, double amount) {
-        TreeMap<String, Double> values = new TreeMap<>();
-        values.put("volts", count * each);
-        values.put("amps", LED_AMPS);
-        values.put("emission", count * LED_EMISSION);
+        TreeMap<PartValue, Double> values = new TreeMap<>();
+        values.put(PartValue.VOLTS, count * each);
+        values.put(PartValue.AMPS, LED_AMPS);
+        values.put(PartValue.EMISSION, count * LED_EMISSION);
         return new FittedPart(
                 drawn.kind(),
                 new PlacedPart(drawn.kind(), drawn.name(), drawn.ends(), values),
                 count,
                 OptionalDouble.empty(),
                 Optional.empty(),
-                List.of(Tolerance.amount("volts", count * each, count * amount)));
+                List.of(Tolerance.amount(PartValue.VOLTS, count * each, count * amount)));
     }
 
     /** Several in series are drawn as one with a softer knee, each adding its own. */
     static int ledsIn(PlacedPart drawn) {
-        double count = drawn.values().getOrDefault("emission", LED_EMISSION) / LED_EMISSION;
-        boolean several =
-                count > 1 && count == Math.rint(count) && drawn.values().get("volts") / count >= LEAST_LED_VOLTS;
+        double count = drawn.values().getOrDefault(PartValue.EMISSION, LED_EMISSION) / LED_EMISSION;
+        boolean several = count > 1
+                && count == Math.rint(count)
+                && drawn.values().get(PartValue.VOLTS) / count >= LEAST_LED_VOLTS;
         return several ? (int) count : 1;
     }
 
     static FittedPart diode(PlacedPart drawn) {
-        double volts = drawn.values().get("volts") < 0.5 ? 0.3 : 0.7;
-        TreeMap<String, Double> values = new TreeMap<>();
-        values.put("volts", volts);
-        values.put("amps", 0.01);
+        double volts = drawn.values().get(PartValue.VOLTS) < 0.5 ? 0.3 : 0.7;
+        TreeMap<PartValue, Double> values = new TreeMap<>();
+        values.put(PartValue.VOLTS, volts);
+        values.put(PartValue.AMPS, 0.01);
         PlacedPart part = new PlacedPart(drawn.kind(), drawn.name(), drawn.ends(), values);
-        return new FittedPart(part, List.of(Tolerance.amount("volts", volts, DIODE)));
+        return new FittedPart(part, List.of(Tolerance.amount(PartValue.VOLTS, volts, DIODE)));
     }
 
     static FittedPart zener(PlacedPart drawn) {
-        double volts = PreferredSeries.E24.nearest(drawn.values().get("volts"));
-        TreeMap<String, Double> values = new TreeMap<>();
-        values.put("volts", volts);
+        double volts = PreferredSeries.E24.nearest(drawn.values().get(PartValue.VOLTS));
+        TreeMap<PartValue, Double> values = new TreeMap<>();
+        values.put(PartValue.VOLTS, volts);
         PlacedPart part = new PlacedPart(drawn.kind(), drawn.name(), drawn.ends(), values);
-        return new FittedPart(part, List.of(Tolerance.share("volts", volts, ZENER))).rated(0.5);
+        return new FittedPart(part, List.of(Tolerance.share(PartValue.VOLTS, volts, ZENER))).rated(0.5);
     }
 
     static FittedPart regulator(PlacedPart drawn) throws NotLaidOut {
-        double volts = nearest(REGULATED, drawn.values().get("volts"));
-        requireNear(drawn, drawn.values().get("volts"), volts, Unit.parse("V"));
+        double volts = nearest(REGULATED, drawn.values().get(PartValue.VOLTS));
+        requireNear(drawn, drawn.values().get(PartValue.VOLTS), volts, Unit.parse("V"));
         return new FittedPart(
-                FittedPart.with(drawn, "volts", volts), List.of(Tolerance.share("volts", volts, REGULATOR)));
+                FittedPart.with(drawn, PartValue.VOLTS, volts),
+                List.of(Tolerance.share(PartValue.VOLTS, volts, REGULATOR)));
     }
 
     static FittedPart trimpot(PlacedPart drawn) throws NotLaidOut {
-        double ohms = nearest(TRIMPOTS, drawn.values().get("ohms"));
-        requireNear(drawn, drawn.values().get("ohms"), ohms, Unit.parse("ohm"));
-        return new FittedPart(FittedPart.with(drawn, "ohms", ohms), List.of(Tolerance.share("ohms", ohms, TRIMPOT)));
+        double ohms = nearest(TRIMPOTS, drawn.values().get(PartValue.OHMS));
+        requireNear(drawn, drawn.values().get(PartValue.OHMS), ohms, Unit.parse("ohm"));
+        return new FittedPart(
+                FittedPart.with(drawn, PartValue.OHMS, ohms), List.of(Tolerance.share(PartValue.OHMS, ohms, TRIMPOT)));
     }
 
     static FittedPart capacitor(PlacedPart drawn) {
-        double farads = PreferredSeries.E6.nearest(drawn.values().get("farads"));
-        return new FittedPart(FittedPart.with(drawn, "farads", farads), List.of());
+        double farads = PreferredSeries.E6.nearest(drawn.values().get(PartValue.FARADS));
+        return new FittedPart(FittedPart.with(drawn, PartValue.FARADS, farads), List.of());
     }
 
     static FittedPart reference(PlacedPart drawn) {
-        double volts = drawn.values().get("volts");
-        return new FittedPart(drawn, List.of(Tolerance.share("volts", volts, REFERENCE)));
+        double volts = drawn.values().get(PartValue.VOLTS);
+        return new FittedPart(drawn, List.of(Tolerance.share(PartValue.VOLTS, volts, REFERENCE)));
     }
 
     static FittedPart mosfet(PlacedPart drawn) {
-        double on = Math.min(MOST_MOSFET_OHMS, drawn.values().get("on"));
-        return new FittedPart(FittedPart.with(drawn, "on", on), List.of(Tolerance.share("on", on, MOSFET_ON)));
+        double on = Math.min(MOST_MOSFET_OHMS, drawn.values().get(PartValue.ON));
+        return new FittedPart(
+                FittedPart.with(drawn, PartValue.ON, on), List.of(Tolerance.share(PartValue.ON, on, MOSFET_ON)));
     }
 
     static FittedPart transistor(PlacedPart drawn) {
-        double gain = drawn.values().get("gain");
-        TreeMap<String, Double> values = new TreeMap<>();
-        values.put("gain", gain);
-        values.put("volts", BASE_EMITTER_VOLTS);
-        values.put("amps", BASE_AMPS);
-        values.put("saturation", SATURATION_VOLTS);
+        double gain = drawn.values().get(PartValue.GAIN);
+        TreeMap<PartValue, Double> values = new TreeMap<>();
+        values.put(PartValue.GAIN, gain);
+        values.put(PartValue.VOLTS, BASE_EMITTER_VOLTS);
+        values.put(PartValue.AMPS, BASE_AMPS);
+        values.put(PartValue.SATURATION, SATURATION_VOLTS);
         return new FittedPart(
                 new PlacedPart(drawn.kind(), drawn.name(), drawn.ends(), values),
                 List.of(
-                        new Tolerance("gain", gain / TRANSISTOR_GAIN, gain * TRANSISTOR_GAIN),
-                        Tolerance.amount("volts", BASE_EMITTER_VOLTS, BASE_EMITTER),
-                        new Tolerance("saturation", SATURATION_VOLTS / 2, SATURATION_VOLTS * 2)));
+                        new Tolerance(PartValue.GAIN, gain / TRANSISTOR_GAIN, gain * TRANSISTOR_GAIN),
+                        Tolerance.amount(PartValue.VOLTS, BASE_EMITTER_VOLTS, BASE_EMITTER),
+                        new Tolerance(PartValue.SATURATION, SATURATION_VOLTS / 2, SATURATION_VOLTS * 2)));
     }
 
     static void requireNear(PlacedPart drawn, double wanted, double had, Unit unit) throws NotLaidOut {

@@ -2,6 +2,7 @@ package ampersheet.bench;
 
 import ampersheet.bench.NotLaidOut.Reason;
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.problem.Inventory;
 import ampersheet.problem.Inventory.Bin;
@@ -37,7 +38,8 @@ public final class Drawer {
      *
      * @param inUse of the bins, for other parts of the same circuit
      */
-    FittedPart fit(PlacedPart drawn, List<FittedPart> inUse) throws NotLaidOut {
+    FittedPart fit(PlacedPart part, List<FittedPart> inUse) throws NotLaidOut {
+        PlacedPart drawn = FittedPart.standsIn(part.kind()) ? FittedPart.asBox(part) : part;
         Optional<Kind> kind = bins.flatMap(known -> known.limited(drawn.kind()));
         if (kind.isPresent()) {
             return fromBin(drawn, kind.get(), inUse);
@@ -64,7 +66,7 @@ public final class Drawer {
     /** A resistor in the place of a sink. */
     FittedPart resistorFor(PlacedPart sink, double ohms, List<FittedPart> inUse) throws NotLaidOut {
         PlacedPart resistor =
-                new PlacedPart(PartKind.RESISTOR, sink.name(), sink.ends(), Map.of("ohms", ohms), Map.of());
+                new PlacedPart(PartKind.RESISTOR, sink.name(), sink.ends(), Map.of(PartValue.OHMS, ohms), Map.of());
         return fit(resistor, inUse).inPlaceOf(PartKind.SINK);
     }
 

@@ -1,6 +1,7 @@
 package ampersheet.bench;
 
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.problem.Inventory.Bin;
 import java.util.List;
@@ -42,6 +43,11 @@ public record FittedPart(
         return drawn == PartKind.LOAD || drawn == PartKind.SINK;
     }
 
+    /** A resistor is no motor and no lamp: what stands in for one is not drawn as one. */
+    static PlacedPart asBox(PlacedPart drawn) {
+        return new PlacedPart(drawn.kind(), drawn.name(), drawn.ends(), drawn.values());
+    }
+
     FittedPart rated(double watts) {
         return new FittedPart(drawn, part, count, OptionalDouble.of(watts), bin, tolerances);
     }
@@ -54,8 +60,8 @@ public record FittedPart(
         return new FittedPart(other, part, count, rating, bin, tolerances);
     }
 
-    static PlacedPart with(PlacedPart part, String value, double si) {
-        TreeMap<String, Double> values = new TreeMap<>(part.values());
+    static PlacedPart with(PlacedPart part, PartValue value, double si) {
+        TreeMap<PartValue, Double> values = new TreeMap<>(part.values());
         values.put(value, si);
         return new PlacedPart(part.kind(), part.name(), part.ends(), values, part.words());
     }

@@ -3,6 +3,7 @@ package ampersheet.bench;
 import ampersheet.bench.NotLaidOut.Reason;
 import ampersheet.circuit.OperatingPoint;
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.model.CircuitModel;
 import java.util.ArrayList;
@@ -59,7 +60,7 @@ final class Fitting {
     }
 
     private static double amps(FittedPart sink) {
-        return sink.part().values().get("amps");
+        return sink.part().values().get(PartValue.AMPS);
     }
 
     private static FittedPart electronicLoad(FittedPart sink, double volts) throws NotLaidOut {
@@ -72,8 +73,8 @@ final class Fitting {
                             + " and " + BenchLimits.watts(BenchSupply.MOST_SUNK_WATTS));
         }
         return new FittedPart(
-                FittedPart.with(sink.part(), "amps", amps),
-                List.of(Tolerance.share("amps", amps, CommonParts.ELECTRONIC_LOAD)));
+                FittedPart.with(sink.part(), PartValue.AMPS, amps),
+                List.of(Tolerance.share(PartValue.AMPS, amps, CommonParts.ELECTRONIC_LOAD)));
     }
 
     private FittedPart resistor(FittedPart sink, double volts, List<FittedPart> inUse) throws NotLaidOut {

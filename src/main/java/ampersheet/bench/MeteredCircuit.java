@@ -6,6 +6,7 @@ import ampersheet.circuit.OperatingPoint;
 import ampersheet.circuit.OperatingPointSolver;
 import ampersheet.circuit.Outcome;
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.model.CircuitModel;
 import ampersheet.model.Unsolved;
@@ -81,7 +82,7 @@ final class MeteredCircuit {
 
     private static Connected resistor(double ohms, String from, String to) {
         return new Connected(
-                new PlacedPart(PartKind.RESISTOR, METER, Map.of(), Map.of("ohms", ohms)),
+                new PlacedPart(PartKind.RESISTOR, METER, Map.of(), Map.of(PartValue.OHMS, ohms)),
                 Map.of("from", from, "to", to));
     }
 

@@ -4,6 +4,7 @@ import ampersheet.circuit.Netlist;
 import ampersheet.circuit.Netlist.Connected;
 import ampersheet.circuit.OperatingPoint;
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.model.CircuitModel;
 import java.util.ArrayList;
@@ -183,14 +184,14 @@ final class Readings {
                 && parts.stream()
                         .filter(part -> part.part().kind() == PartKind.SOURCE)
                         .anyMatch(part -> Math.abs(reading.expected()
-                                        - part.part().values().get("volts"))
+                                        - part.part().values().get(PartValue.VOLTS))
                                 <= SAME * reading.expected());
     }
 
     private boolean isSunk(double amps) {
         return parts.stream()
                 .filter(part -> part.part().kind() == PartKind.SINK)
-                .anyMatch(part -> Math.abs(amps - part.part().values().get("amps")) <= 0.01 * amps);
+                .anyMatch(part -> Math.abs(amps - part.part().values().get(PartValue.AMPS)) <= 0.01 * amps);
     }
 
     private List<Probes.Voltage> voltages() {
@@ -268,7 +269,7 @@ final class Readings {
     }
 
     static List<Tolerance> ofWiper(PlacedPart trimpot) {
-        double position = trimpot.values().get("position");
-        return List.of(new Tolerance("position", Math.max(0, position - WIPER), Math.min(1, position + WIPER)));
+        double position = trimpot.values().get(PartValue.POSITION);
+        return List.of(new Tolerance(PartValue.POSITION, Math.max(0, position - WIPER), Math.min(1, position + WIPER)));
     }
 }

@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Follows a token through a panel, pixel by pixel, and notes each pixel's turn.
@@ -196,83 +197,94 @@ public final class DataPath {
 
         Outcome follow() {
             for (int i = 0; i < panel.places().size(); i++) {
-                Panel.Place place = panel.places().get(i);
-                if (place.quarterTurns() < 0 || place.quarterTurns() > 3) {
-                    return new Outcome.Misplaced(
-                            i, "it is turned by " + place.quarterTurns() + " quarters; needs 0 to 3");
-                }
-                if (place.quarterTurns() % 2 == 1
-                        && panel.tile().columns() != panel.tile().rows()) {
-                    return new Outcome.Misplaced(
-                            i,
-                            "it is turned on its side, but is not square: "
-                                    + panel.tile().columns() + " by "
-                                    + panel.tile().rows() + " pixels");
-                }
-                Integer earlier = placeAt.putIfAbsent(new TileWalk.Pixel(place.column(), place.row()), i);
-                if (earlier != null) {
-                    return new Outcome.Misplaced(
-                            i,
-                            "tile " + (earlier + 1) + " of the list lies at column " + place.column() + ", row "
-                                    + place.row() + " already");
+                Optional<String> misplaced = put(i);
+                if (misplaced.isPresent()) {
+                    return new Outcome.Misplaced(i, misplaced.get());
                 }
             }
             List<TileWalk.Pixel> walk = new TileWalk(panel.tile()).pixels();
-            if (panel.cabled()) {
-                return alongTheCables(walk);
+            return panel.cabled() ? alongTheCables(walk) : fromSideToSide(walk);
+        }
+
+        /** What is wrong with a place, or nothing, and a tile lies there. */
+        private Optional<String> put(int index) {
+            Panel.Place place = panel.places().get(index);
+            if (place.quarterTurns() < 0 || place.quarterTurns() > 3) {
+                return Optional.of("it is turned by " + place.quarterTurns() + " quarters; needs 0 to 3");
             }
+            if (place.quarterTurns() % 2 == 1
+                    && panel.tile().columns() != panel.tile().rows()) {
+                return Optional.of("it is turned on its side, but is not square: "
+                        + panel.tile().columns() + " by " + panel.tile().rows() + " pixels");
+            }
+            Integer earlier = placeAt.putIfAbsent(new TileWalk.Pixel(place.column(), place.row()), index);
+            return earlier == null
+                    ? Optional.empty()
+                    : Optional.of("tile " + (earlier + 1) + " of the list lies at column " + place.column() + ", row "
+                            + place.row() + " already");
+        }
+
+        private Outcome fromSideToSide(List<TileWalk.Pixel> walk) {
             int here = panel.first();
             while (true) {
                 entered[here] = true;
                 tileOrder.add(here);
                 passThrough(here, walk);
                 Tile.Side leaving = side(here, panel.tile().output());
-                Integer neighbour = neighbour(here, leaving);
-                if (neighbour != null) {
-                    boolean facing = side(neighbour, panel.tile().input()) == leaving.opposite();
-                    if (facing && !entered[neighbour]) {
-                        here = neighbour;
+                Optional<Integer> neighbour = neighbour(here, leaving);
+                if (neighbour.isPresent()) {
+                    boolean facing = side(neighbour.get(), panel.tile().input()) == leaving.opposite();
+                    if (facing && !entered[neighbour.get()]) {
+                        here = neighbour.get();
                         continue;
                     }
-                    boolean outputAgainstOutput = side(neighbour, panel.tile().output()) == leaving.opposite();
-                    if (tileOrder.size() < entered.length || facing || outputAgainstOutput) {
-                        return new Outcome.Mismatched(here, neighbour);
-                    }
-                    break;
+                    boolean outputAgainstOutput =
+                            side(neighbour.get(), panel.tile().output()) == leaving.opposite();
+                    return tileOrder.size() < entered.length || facing || outputAgainstOutput
+                            ? new Outcome.Mismatched(here, neighbour.get())
+                            : whole();
                 }
-                Link link = link(here, leaving);
-                if (link == null) {
-                    break;
+                Optional<Link> link = link(here, leaving);
+                if (link.isEmpty()) {
+                    return whole();
                 }
-                links.add(link);
-                here = link.toPlace();
+                links.add(link.get());
+                here = link.get().toPlace();
             }
-            if (tileOrder.size() < entered.length) {
-                List<Integer> unreached = new ArrayList<>();
-                for (int i = 0; i < entered.length; i++) {
-                    if (!entered[i]) {
-                        unreached.add(i);
-                    }
+        }
+
+        /** At the end of the path: whether it met every tile. */
+        private Outcome whole() {
+            List<Integer> unreached = new ArrayList<>();
+            for (int i = 0; i < entered.length; i++) {
+                if (!entered[i]) {
+                    unreached.add(i);
                 }
-                return new Outcome.Unreached(unreached);
             }
+            return unreached.isEmpty() ? traced() : new Outcome.Unreached(unreached);
+        }
+
+        private Outcome traced() {
             return new Outcome.Traced(stops, tileOrder, panel.returnLine() ? wayBack() : List.of(), links);
         }
 
         private Outcome alongTheCables(List<TileWalk.Pixel> walk) {
             for (int here = 0; here < entered.length; here++) {
+                int next = here;
                 tileOrder.add(here);
                 passThrough(here, walk);
                 if (here > 0) {
                     Tile.Side leaving = side(here - 1, panel.tile().output());
                     Tile.Side entering = side(here, panel.tile().input());
-                    Integer neighbour = neighbour(here - 1, leaving);
-                    if (neighbour == null || neighbour != here || entering != leaving.opposite()) {
+                    boolean beside = neighbour(here - 1, leaving)
+                            .filter(tile -> tile == next)
+                            .isPresent();
+                    if (!beside || entering != leaving.opposite()) {
                         links.add(new Link(here - 1, leaving, here, entering));
                     }
                 }
             }
-            return new Outcome.Traced(stops, tileOrder, panel.returnLine() ? wayBack() : List.of(), links);
+            return traced();
         }
 
         private void passThrough(int index, List<TileWalk.Pixel> walk) {
@@ -309,32 +321,35 @@ public final class DataPath {
             return unrotated.turned(panel.places().get(index).quarterTurns());
         }
 
-        private Integer neighbour(int index, Tile.Side side) {
+        private Optional<Integer> neighbour(int index, Tile.Side side) {
             Panel.Place place = panel.places().get(index);
-            return placeAt.get(new TileWalk.Pixel(place.column() + side.columnStep(), place.row() + side.rowStep()));
+            return Optional.ofNullable(
+                    placeAt.get(new TileWalk.Pixel(place.column() + side.columnStep(), place.row() + side.rowStep())));
         }
 
-        /** The cable that goes on from an outer side, or null. */
-        private Link link(int from, Tile.Side leaving) {
+        /** The cable that goes on from an outer side. */
+        private Optional<Link> link(int from, Tile.Side leaving) {
             Tile.Side onward = leaving.columnStep() != 0 ? Tile.Side.SOUTH : Tile.Side.EAST;
             for (Tile.Side across : List.of(onward, onward.opposite())) {
-                Integer beside = neighbour(from, across);
-                if (beside != null && hasFreeInput(beside, leaving)) {
-                    return new Link(from, leaving, beside, leaving);
+                Optional<Integer> beside = neighbour(from, across);
+                if (beside.isPresent() && hasFreeInput(beside.get(), leaving)) {
+                    return Optional.of(new Link(from, leaving, beside.get(), leaving));
                 }
             }
             for (Tile.Side across : List.of(onward, onward.opposite())) {
                 for (int place = 0; place < entered.length; place++) {
                     if (isOnNextLine(from, place, across) && hasFreeInput(place, leaving.opposite())) {
-                        return new Link(from, leaving, place, leaving.opposite());
+                        return Optional.of(new Link(from, leaving, place, leaving.opposite()));
                     }
                 }
             }
-            return null;
+            return Optional.empty();
         }
 
         private boolean hasFreeInput(int place, Tile.Side outer) {
-            return !entered[place] && side(place, panel.tile().input()) == outer && neighbour(place, outer) == null;
+            return !entered[place]
+                    && side(place, panel.tile().input()) == outer
+                    && neighbour(place, outer).isEmpty();
         }
 
         private boolean isOnNextLine(int from, int to, Tile.Side across) {

@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import java.util.function.Supplier;
 
 /** Takes the parts of a netlist apart into branches, each with one law, and refuses values that a part cannot have. */
 final class Branches {
@@ -16,15 +18,15 @@ final class Branches {
     private static final double BODY_DIODE_AMPS = 10e-3;
     private static final double KNEE_AMPS = 1e-3;
 
-    private final Function<PlacedPart, Law> capacitorLaw;
+    private final Function<PlacedPart, Optional<Law>> capacitorLaw;
     private final Map<String, Integer> nodeNumber = new LinkedHashMap<>();
     private final List<Branch> branches = new ArrayList<>();
-    private Outcome.Unfit unfit;
+    private Optional<Outcome.Unfit> unfit = Optional.empty();
     private int index;
     private Netlist.Connected connected;
 
-    /** @param capacitorLaw what each capacitor is at the moment in question; null when it carries no current */
-    Branches(Netlist netlist, Function<PlacedPart, Law> capacitorLaw) {
+    /** @param capacitorLaw what each capacitor is at the moment in question; empty when it carries no current */
+    Branches(Netlist netlist, Function<PlacedPart, Optional<Law>> capacitorLaw) {
         this.capacitorLaw = capacitorLaw;
         for (String node : netlist.nodes()) {
             nodeNumber.put(node, nodeNumber.size());
@@ -44,17 +46,17 @@ final class Branches {
         return branches;
     }
 
-    /** The first part with a value it cannot have, or null. */
-    Outcome.Unfit unfit() {
+    /** The first part with a value it cannot have. */
+    Optional<Outcome.Unfit> unfit() {
         return unfit;
     }
 
     private void take() {
         switch (connected.part().kind()) {
-            case SOURCE -> add("from", "to", new Law.Voltage(-value("volts")));
-            case RESISTOR, LOAD -> add("from", "to", new Law.Resistance(atLeastZero("ohms"), 0));
+            case SOURCE -> add("from", "to", new Law.Voltage(-value(PartValue.VOLTS)));
+            case RESISTOR, LOAD -> add("from", "to", new Law.Resistance(atLeastZero(PartValue.OHMS), 0));
             case CABLE -> add("from", "to", new Law.Resistance(cableOhms(), 0));
-            case SINK -> add("from", "to", new Law.Current(value("amps")));
+            case SINK -> add("from", "to", new Law.Current(value(PartValue.AMPS)));
             case LED -> add("from", "to", diode(LED_EMISSION));
             case DIODE -> add("from", "to", diode(DIODE_EMISSION));
             case ZENER -> zener();
@@ -83,77 +85,80 @@ final class Branches {
     }
 
     private void zener() {
-        double amps = positive("amps", BREAKDOWN_AMPS);
+        double amps = positive(PartValue.AMPS, BREAKDOWN_AMPS);
         add("from", "to", new Law.Conducting(Junction.through(SILICON_VOLTS, amps, 1, 0)));
         add("to", "from", breakdown(amps));
     }
 
     private void reference() {
-        double minimum = atLeastZero("minimum", 0);
+        double minimum = atLeastZero(PartValue.MINIMUM, 0);
         add("from", "to", new Law.Conducting(Junction.through(SILICON_VOLTS, BREAKDOWN_AMPS, 1, 0)));
         if (minimum > 0) {
-            add("to", "from", new Law.Resistance(positive("volts") / minimum, 0));
+            add("to", "from", new Law.Resistance(positive(PartValue.VOLTS) / minimum, 0));
         }
-        double slope = atLeastZero("slope", 0);
+        double slope = atLeastZero(PartValue.SLOPE, 0);
         // The knee has the stated voltage at KNEE_AMPS with no part of it in the slope, which starts at the minimum.
-        add("to", "from", new Law.Conducting(Junction.knee(positive("volts") + slope * KNEE_AMPS, KNEE_AMPS, slope)));
+        add(
+                "to",
+                "from",
+                new Law.Conducting(Junction.knee(positive(PartValue.VOLTS) + slope * KNEE_AMPS, KNEE_AMPS, slope)));
     }
 
     private void transistor() {
-        add("base", "emitter", new Law.Conducting(Junction.through(positive("volts"), positive("amps"), 1, 0)));
-        add("collector", "emitter", new Law.Gain(branches.size() - 1, positive("gain")));
+        add(
+                "base",
+                "emitter",
+                new Law.Conducting(Junction.through(positive(PartValue.VOLTS), positive(PartValue.AMPS), 1, 0)));
+        add("collector", "emitter", new Law.Gain(branches.size() - 1, positive(PartValue.GAIN)));
         // Collector-emitter voltage below saturation makes this junction conduct: −v passes its knee at −saturation.
         add("emitter", "collector", saturation());
     }
 
     private void contact() {
-        double closed = value("closed");
-        check(closed == 0 || closed == 1, "has closed = " + closed + "; needs 1 (closed) or 0 (open)");
+        double closed = value(PartValue.CLOSED);
+        check(closed == 0 || closed == 1, () -> "has closed = " + closed + "; needs 1 (closed) or 0 (open)");
         if (closed == 1) {
             add("from", "to", new Law.Voltage(0));
         }
     }
 
     private void trimpot() {
-        double position = value("position");
-        check(position >= 0 && position <= 1, "has position " + position + "; needs 0 to 1");
-        double ohms = atLeastZero("ohms");
+        double position = value(PartValue.POSITION);
+        check(position >= 0 && position <= 1, () -> "has position " + position + "; needs 0 to 1");
+        double ohms = atLeastZero(PartValue.OHMS);
         add("from", "wiper", new Law.Resistance(position * ohms, 0));
         add("wiper", "to", new Law.Resistance((1 - position) * ohms, 0));
     }
 
     private void regulator() {
-        add("in", "out", new Law.Regulation(node("out"), node("ground"), value("volts")));
-        double quiescent = atLeastZero("quiescent", 0);
+        add("in", "out", new Law.Regulation(node("out"), node("ground"), value(PartValue.VOLTS)));
+        double quiescent = atLeastZero(PartValue.QUIESCENT, 0);
         if (quiescent > 0) {
             add("in", "ground", new Law.Current(quiescent));
         }
-        atLeastZero("dropout", 0);
+        atLeastZero(PartValue.DROPOUT, 0);
     }
 
     private void capacitor() {
-        positive("farads");
-        Law law = capacitorLaw.apply(connected.part());
-        if (law != null) {
-            add("from", "to", law);
-        }
+        positive(PartValue.FARADS);
+        capacitorLaw.apply(connected.part()).ifPresent(law -> add("from", "to", law));
     }
 
     private void copper() {
         PlacedPart part = connected.part();
-        double ohms = positive("ohms");
+        double ohms = positive(PartValue.OHMS);
         if (part.kind() == PartKind.PANEL) {
-            atLeastZero("bus");
-            positive("cross", ohms);
+            atLeastZero(PartValue.BUS);
+            positive(PartValue.CROSS, ohms);
         }
-        String fault = Copper.fault(part);
-        check(fault == null, fault);
-        if (unfit != null) {
+        Optional<String> fault = Copper.fault(part);
+        check(fault.isEmpty(), fault::orElseThrow);
+        if (unfit.isPresent()) {
             return;
         }
-        Law load = part.values().containsKey("amps")
-                ? new Law.Current(value("amps"))
-                : new Law.Resistance(positive("load_ohms"), 0);
+        Law load = part.values().containsKey(PartValue.AMPS)
+                ? new Law.Current(value(PartValue.AMPS))
+                : new Law.Resistance(positive(PartValue.LOAD_OHMS), 0);
         Copper copper = Copper.of(part);
         for (Copper.Section section : copper.sections()) {
             Law law = new Law.Resistance(section.ohms(), 0);
@@ -166,35 +171,38 @@ final class Branches {
     }
 
     private double cableOhms() {
-        double metres = atLeastZero("metres");
-        OptionalDouble ohmsPerMetre = CopperWire.ohmsPerMetre(value("gauge"));
+        double metres = atLeastZero(PartValue.METRES);
+        OptionalDouble ohmsPerMetre = CopperWire.ohmsPerMetre(value(PartValue.GAUGE));
         check(
                 ohmsPerMetre.isPresent(),
-                "has gauge " + value("gauge") + "; the wire table holds " + CopperWire.gauges());
+                () -> "has gauge " + value(PartValue.GAUGE) + "; the wire table holds " + CopperWire.gauges());
         return ohmsPerMetre.orElse(1) * metres;
     }
 
     private Law diode(double emission) {
-        double volts = positive("volts");
-        double amps = positive("amps");
-        double series = atLeastZero("series", 0);
+        double volts = positive(PartValue.VOLTS);
+        double amps = positive(PartValue.AMPS);
+        double series = atLeastZero(PartValue.SERIES, 0);
         check(
                 amps * series < volts,
-                "has " + series + " ohms in series, which alone drop more than its " + volts + " V at " + amps + " A");
-        return new Law.Conducting(Junction.through(volts, amps, positive("emission", emission), series));
+                () -> "has " + series + " ohms in series, which alone drop more than its " + volts + " V at " + amps
+                        + " A");
+        return new Law.Conducting(Junction.through(volts, amps, positive(PartValue.EMISSION, emission), series));
     }
 
     private Law breakdown(double amps) {
-        double volts = positive("volts");
-        double slope = atLeastZero("slope", 0);
+        double volts = positive(PartValue.VOLTS);
+        double slope = atLeastZero(PartValue.SLOPE, 0);
         check(
                 amps * slope < volts,
-                "has a slope of " + slope + " ohms, which alone drops more than its " + volts + " V at " + amps + " A");
+                () -> "has a slope of " + slope + " ohms, which alone drops more than its " + volts + " V at " + amps
+                        + " A");
         return new Law.Conducting(Junction.knee(volts, amps, slope));
     }
 
     private Law channel(int sign) {
-        return new Law.Channel(node("gate"), node("source"), sign, positive("on"), positive("threshold"));
+        return new Law.Channel(
+                node("gate"), node("source"), sign, positive(PartValue.ON), positive(PartValue.THRESHOLD));
     }
 
     private static Law bodyDiode() {
@@ -202,7 +210,7 @@ final class Branches {
     }
 
     private Law saturation() {
-        return new Law.Conducting(Junction.knee(-atLeastZero("saturation"), KNEE_AMPS, 0));
+        return new Law.Conducting(Junction.knee(-atLeastZero(PartValue.SATURATION), KNEE_AMPS, 0));
     }
 
     private void add(String from, String to, Law law) {
@@ -214,7 +222,7 @@ final class Branches {
         return nodeNumber.get(connected.node().getOrDefault(terminal, terminal));
     }
 
-    private double value(String name) {
+    private double value(PartValue name) {
         Double value = connected.part().values().get(name);
         if (value == null) {
             throw new IllegalArgumentException("part " + connected.part().name() + " has no value " + name);
@@ -222,44 +230,45 @@ final class Branches {
         return finite(name, value);
     }
 
-    private double finite(String name, double value) {
-        check(!Double.isNaN(value) && !Double.isInfinite(value), "has no finite " + name);
+    private double finite(PartValue name, double value) {
+        check(!Double.isNaN(value) && !Double.isInfinite(value), () -> "has no finite " + name);
         return value;
     }
 
-    private double optional(String name, double otherwise) {
+    private double optional(PartValue name, double otherwise) {
         return finite(name, connected.part().values().getOrDefault(name, otherwise));
     }
 
-    private double positive(String name) {
+    private double positive(PartValue name) {
         return above(value(name), name);
     }
 
-    private double positive(String name, double otherwise) {
+    private double positive(PartValue name, double otherwise) {
         return above(optional(name, otherwise), name);
     }
 
-    private double above(double value, String name) {
-        check(value > 0, "has " + name + " = " + value + "; needs more than 0");
+    private double above(double value, PartValue name) {
+        check(value > 0, () -> "has " + name + " = " + value + "; needs more than 0");
         return value;
     }
 
-    private double atLeastZero(String name) {
+    private double atLeastZero(PartValue name) {
         return notBelow(value(name), name);
     }
 
-    private double atLeastZero(String name, double otherwise) {
+    private double atLeastZero(PartValue name, double otherwise) {
         return notBelow(optional(name, otherwise), name);
     }
 
-    private double notBelow(double value, String name) {
-        check(value >= 0, "has " + name + " = " + value + "; needs 0 or more");
+    private double notBelow(double value, PartValue name) {
+        check(value >= 0, () -> "has " + name + " = " + value + "; needs 0 or more");
         return value;
     }
 
-    private void check(boolean fits, String fault) {
-        if (!fits && unfit == null) {
-            unfit = new Outcome.Unfit(connected.part().name(), fault);
+    /** @param fault worked out only where it is told: values are looked at for each solve of a search */
+    private void check(boolean fits, Supplier<String> fault) {
+        if (!fits && unfit.isEmpty()) {
+            unfit = Optional.of(new Outcome.Unfit(connected.part().name(), fault.get()));
         }
     }
 }

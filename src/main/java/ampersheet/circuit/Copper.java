@@ -2,6 +2,7 @@ package ampersheet.circuit;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * One of the two equal conductors of a strip or panel: sections of copper that join its feed, its taps and, of a panel,
@@ -26,43 +27,44 @@ record Copper(int taps, int joints, List<Section> sections) {
         return part.kind() == PartKind.STRIP || part.kind() == PartKind.PANEL;
     }
 
-    /** What is wrong with the values of the strip or panel, as the rest of a sentence that starts with it, or null. */
-    static String fault(PlacedPart part) {
+    /** What is wrong with the values of the strip or panel, as the rest of a sentence that starts with it. */
+    static Optional<String> fault(PlacedPart part) {
         int loads = 1;
-        for (String count : part.kind() == PartKind.STRIP ? List.of("taps") : List.of("columns", "rows")) {
+        for (PartValue count :
+                part.kind() == PartKind.STRIP ? List.of(PartValue.TAPS) : List.of(PartValue.COLUMNS, PartValue.ROWS)) {
             double value = part.values().get(count);
             if (!(value >= 1 && value <= MOST && value == Math.rint(value))) {
-                return "has " + value + " " + count + "; needs a whole number from 1 to " + MOST;
+                return Optional.of("has " + value + " " + count + "; needs a whole number from 1 to " + MOST);
             }
             loads = ((int) value) * loads;
         }
         if (loads > MOST) {
-            return "has " + loads + " pixels; no more than " + MOST + " are solved";
+            return Optional.of("has " + loads + " pixels; no more than " + MOST + " are solved");
         }
-        if (part.values().containsKey("amps") == part.values().containsKey("load_ohms")) {
-            return "needs either amps or load_ohms, for what each of its loads draws";
+        if (part.values().containsKey(PartValue.AMPS) == part.values().containsKey(PartValue.LOAD_OHMS)) {
+            return Optional.of("needs either amps or load_ohms, for what each of its loads draws");
         }
-        return null;
+        return Optional.empty();
     }
 
     /** Of a strip or panel without fault. */
     static Copper of(PlacedPart part) {
-        double ohms = part.values().get("ohms");
+        double ohms = part.values().get(PartValue.OHMS);
         if (part.kind() == PartKind.STRIP) {
-            int taps = part.values().get("taps").intValue();
+            int taps = part.values().get(PartValue.TAPS).intValue();
             List<Section> sections = new ArrayList<>();
             run(sections, part.word("feed"), 1, taps, ohms);
             return new Copper(taps, 0, sections);
         }
         return panel(
                 part,
-                part.values().get("columns").intValue(),
-                part.values().get("rows").intValue(),
+                part.values().get(PartValue.COLUMNS).intValue(),
+                part.values().get(PartValue.ROWS).intValue(),
                 ohms);
     }
 
     private static Copper panel(PlacedPart part, int columns, int rows, double ohms) {
-        double bus = part.values().get("bus");
+        double bus = part.values().get(PartValue.BUS);
         int joints = bus == 0 ? 0 : rows;
         List<Section> sections = new ArrayList<>();
         if (joints > 0) {
@@ -73,9 +75,9 @@ record Copper(int taps, int joints, List<Section> sections) {
             sections.add(new Section(joints > 0 ? columns * rows + 1 + row : FEED, first, ohms));
             chain(sections, first, columns, ohms);
         }
-        if (part.values().containsKey("cross")) {
+        if (part.values().containsKey(PartValue.CROSS)) {
             for (int pixel = 1; pixel <= columns * (rows - 1); pixel++) {
-                sections.add(new Section(pixel, pixel + columns, part.values().get("cross")));
+                sections.add(new Section(pixel, pixel + columns, part.values().get(PartValue.CROSS)));
             }
         }
         return new Copper(columns * rows, joints, sections);
@@ -124,7 +126,7 @@ record Copper(int taps, int joints, List<Section> sections) {
         List<String> nodes = new ArrayList<>(netlist.nodes());
         for (Netlist.Connected connected : netlist.parts()) {
             PlacedPart part = connected.part();
-            if (isIn(part) && fault(part) == null) {
+            if (isIn(part) && fault(part).isEmpty()) {
                 Copper copper = of(part);
                 for (String conductor : part.kind().terminals()) {
                     for (int point = 1; point <= copper.taps() + copper.joints(); point++) {

@@ -14,8 +14,9 @@ public final class Diodes {
      * @param amps current of the point to state the diode by; any within its use
      * @return values volts, amps, emission, series
      */
-    public static Map<String, Double> stated(double saturation, double emission, double series, double amps) {
+    public static Map<PartValue, Double> stated(double saturation, double emission, double series, double amps) {
         double volts = Junction.saturating(saturation, emission, series).voltageAt(amps);
-        return new TreeMap<>(Map.of("volts", volts, "amps", amps, "emission", emission, "series", series));
+        return new TreeMap<>(Map.of(
+                PartValue.VOLTS, volts, PartValue.AMPS, amps, PartValue.EMISSION, emission, PartValue.SERIES, series));
     }
 }

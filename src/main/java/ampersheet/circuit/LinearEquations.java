@@ -2,6 +2,7 @@ package ampersheet.circuit;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.DecompositionSolver;
@@ -48,16 +49,16 @@ final class LinearEquations {
         right[row] += value;
     }
 
-    /** The unknowns, or null when the equations do not determine them. */
-    double[] solve() {
+    /** The unknowns; empty when the equations do not determine them. */
+    Optional<double[]> solve() {
         int size = right.length;
         if (size == 0) {
-            return new double[0];
+            return Optional.of(new double[0]);
         }
         return size <= DENSE_UP_TO ? solveDense(size) : solveSparse(size);
     }
 
-    private double[] solveDense(int size) {
+    private Optional<double[]> solveDense(int size) {
         double[][] matrix = new double[size][size];
         for (int row = 0; row < size; row++) {
             for (Entry entry : rows.get(row)) {
@@ -71,11 +72,11 @@ final class LinearEquations {
             RealVector correction = solver.solve(new ArrayRealVector(residual(answer.toArray()), false));
             return finite(answer.add(correction).toArray());
         } catch (SingularMatrixException undetermined) {
-            return null; // the caller's outcome says so in terms of the circuit
+            return Optional.empty(); // the caller's outcome says so in terms of the circuit
         }
     }
 
-    private double[] solveSparse(int size) {
+    private Optional<double[]> solveSparse(int size) {
         SparseElimination elimination = new SparseElimination(size);
         for (int row = 0; row < size; row++) {
             for (Entry entry : rows.get(row)) {
@@ -83,7 +84,7 @@ final class LinearEquations {
             }
         }
         if (!elimination.decompose()) {
-            return null;
+            return Optional.empty();
         }
         double[] answer = elimination.solve(right);
         double[] correction = elimination.solve(residual(answer));
@@ -103,12 +104,12 @@ final class LinearEquations {
         return residual;
     }
 
-    private static double[] finite(double[] answer) {
+    private static Optional<double[]> finite(double[] answer) {
         for (double value : answer) {
             if (Double.isNaN(value) || Double.isInfinite(value)) {
-                return null;
+                return Optional.empty();
             }
         }
-        return answer;
+        return Optional.of(answer);
     }
 }

@@ -1,6 +1,7 @@
 package ampersheet.circuit;
 
 import java.util.List;
+import java.util.Optional;
 
 /** Newton's method on the equations of a circuit: solve, linearise where that led, until nothing moves. */
 final class Newton {
@@ -51,11 +52,12 @@ final class Newton {
         for (int i = 0; i < MOST_ITERATIONS && effort.isLeft(); i++) {
             effort.spend();
             iterations++;
-            unknowns = equations(sources, aid).solve();
-            if (unknowns == null) {
+            Optional<double[]> solved = equations(sources, aid).solve();
+            if (solved.isEmpty()) {
                 change = Double.POSITIVE_INFINITY;
                 return false;
             }
+            unknowns = solved.get();
             if (advance()) {
                 return true;
             }

@@ -1,6 +1,7 @@
 package ampersheet.circuit;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Finds the direct-current operating point by modified nodal analysis and Newton's method.
@@ -18,23 +19,21 @@ public final class OperatingPointSolver {
 
     public static Outcome solve(Netlist drawn) {
         Netlist netlist = Copper.withInsides(drawn);
-        Branches branches = new Branches(netlist, capacitor -> null);
-        if (branches.unfit() != null) {
-            return branches.unfit();
-        }
-        Outcome decided = Ties.check(netlist, branches.list());
-        return decided != null ? decided : settle(netlist, branches.list(), null, new Effort());
+        Branches branches = new Branches(netlist, capacitor -> Optional.empty());
+        return branches.unfit()
+                .map(Outcome.class::cast)
+                .or(() -> Ties.check(netlist, branches.list()))
+                .orElseGet(() -> settle(netlist, branches.list(), Linearisation.start(branches.list()), new Effort()));
     }
 
     /**
      * Solves branches that {@link Ties} finds sound.
      *
-     * @param nearby a solution of nearly the same branches to start from, or null
+     * @param start a solution of nearly the same branches where there is one
      * @param effort what may still be spent; when nothing is left, it does not settle
      */
-    static Outcome settle(Netlist netlist, List<Branch> branches, Linearisation nearby, Effort effort) {
+    static Outcome settle(Netlist netlist, List<Branch> branches, Linearisation start, Effort effort) {
         Newton newton = new Newton(netlist.nodes().size(), branches, effort);
-        Linearisation start = nearby == null ? Linearisation.start(branches) : nearby;
         boolean settled = newton.run(start, 1, 0);
         if (!settled) {
             settled = withFadingAid(newton, branches) || withRisingSources(newton, branches);

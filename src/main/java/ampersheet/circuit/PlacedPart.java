@@ -16,7 +16,7 @@ public record PlacedPart(
         PartKind kind,
         String name,
         Map<String, GridPoint> ends,
-        Map<String, Double> values,
+        Map<PartValue, Double> values,
         Map<String, String> words) {
     public PlacedPart {
         ends = Collections.unmodifiableMap(new TreeMap<>(ends));
@@ -24,7 +24,7 @@ public record PlacedPart(
         words = Collections.unmodifiableMap(new TreeMap<>(words));
     }
 
-    public PlacedPart(PartKind kind, String name, Map<String, GridPoint> ends, Map<String, Double> values) {
+    public PlacedPart(PartKind kind, String name, Map<String, GridPoint> ends, Map<PartValue, Double> values) {
         this(kind, name, ends, values, Map.of());
     }
 

@@ -89,72 +89,33 @@ public final class SpiceNetlist {
         String name = part.name().replaceAll("[^A-Za-z0-9_]", "_");
         meter(part.kind(), name, at);
         switch (part.kind()) {
-            case SOURCE -> line("V" + name, at.get("to"), at.get("from"), value(part, "volts"));
+            case SOURCE -> line("V" + name, at.get("to"), at.get("from"), value(part, PartValue.VOLTS));
             case RESISTOR, LOAD ->
-                resistor(name, at.get("from"), at.get("to"), part.values().get("ohms"), value(part, "ohms"));
+                resistor(
+                        name,
+                        at.get("from"),
+                        at.get("to"),
+                        part.values().get(PartValue.OHMS),
+                        value(part, PartValue.OHMS));
             case CABLE -> resistor(name, at.get("from"), at.get("to"), cableOhms(part), number(cableOhms(part)));
-            case SINK -> line("I" + name, at.get("from"), at.get("to"), value(part, "amps"));
+            case SINK -> line("I" + name, at.get("from"), at.get("to"), value(part, PartValue.AMPS));
             case LED -> diode(name, at.get("from"), at.get("to"), part, 2);
             case DIODE -> diode(name, at.get("from"), at.get("to"), part, 1.8);
-            case ZENER -> {
-                double amps = part.values().getOrDefault("amps", 5e-3);
-                forward(name, at.get("from"), at.get("to"), 0.7, amps);
-                double slope = part.values().getOrDefault("slope", 0.0);
-                knee(name, at.get("to"), at.get("from"), part.values().get("volts") - amps * slope, slope);
-            }
-            case REFERENCE -> {
-                forward(name, at.get("from"), at.get("to"), 0.7, 5e-3);
-                double least = part.values().getOrDefault("minimum", 0.0);
-                if (least > 0) {
-                    line(
-                            "R" + name + "_least",
-                            at.get("to"),
-                            at.get("from"),
-                            number(part.values().get("volts") / least));
-                }
-                knee(
-                        name,
-                        at.get("to"),
-                        at.get("from"),
-                        part.values().get("volts"),
-                        part.values().getOrDefault("slope", 0.0));
-            }
+            case ZENER -> zener(name, part, at);
+            case REFERENCE -> reference(name, part, at);
             case NMOS -> channel(name, part, at.get("drain"), at.get("source"), at.get("gate"), at.get("source"));
             case PMOS -> channel(name, part, at.get("source"), at.get("drain"), at.get("source"), at.get("gate"));
             case NPN -> transistor(name, part, at);
-            case SWITCH -> {
-                if (part.values().get("closed") == 1) {
-                    line("V" + name, at.get("from"), at.get("to"), "0");
-                } else {
-                    line("R" + name, at.get("from"), at.get("to"), OPEN);
-                }
-            }
-            case TRIMPOT -> {
-                double ohms = part.values().get("ohms");
-                double position = part.values().get("position");
-                resistor(name + "_a", at.get("from"), at.get("wiper"), ohms * position, number(ohms * position));
-                resistor(
-                        name + "_b",
-                        at.get("wiper"),
-                        at.get("to"),
-                        ohms * (1 - position),
-                        number(ohms * (1 - position)));
-            }
-            case REGULATOR -> {
-                String held = insideNode();
-                line("E" + name, at.get("in"), held, at.get("in"), at.get("ground"), "1");
-                line("V" + name, at.get("out"), held, value(part, "volts"));
-                if (part.values().getOrDefault("quiescent", 0.0) > 0) {
-                    line("I" + name, at.get("in"), at.get("ground"), value(part, "quiescent"));
-                }
-            }
+            case SWITCH -> contact(name, part, at);
+            case TRIMPOT -> trimpot(name, part, at);
+            case REGULATOR -> regulator(name, part, at);
             case CAPACITOR ->
                 line(
                         "C" + name,
                         at.get("from"),
                         at.get("to"),
-                        value(part, "farads"),
-                        "IC=" + number(part.values().getOrDefault("initial", 0.0)));
+                        value(part, PartValue.FARADS),
+                        "IC=" + number(part.values().getOrDefault(PartValue.INITIAL, 0.0)));
             case STRIP, PANEL -> copper(name, part, at);
             case VOLTMETER -> line("R" + name, at.get("from"), at.get("to"), OPEN);
             case AMMETER -> line("V" + name, at.get("from"), at.get("to"), "0");
@@ -182,10 +143,10 @@ public final class SpiceNetlist {
     }
 
     private void diode(String name, String from, String to, PlacedPart part, double usual) {
-        double emission = part.values().getOrDefault("emission", usual);
-        double series = part.values().getOrDefault("series", 0.0);
-        double amps = part.values().get("amps");
-        double volts = part.values().get("volts") - amps * series;
+        double emission = part.values().getOrDefault(PartValue.EMISSION, usual);
+        double series = part.values().getOrDefault(PartValue.SERIES, 0.0);
+        double amps = part.values().get(PartValue.AMPS);
+        double volts = part.values().get(PartValue.VOLTS) - amps * series;
         double saturation = saturation(volts, amps, emission);
         if (saturation >= LEAST_SATURATION) {
             line("D" + name, from, to, "M" + name);
@@ -230,11 +191,11 @@ public final class SpiceNetlist {
     }
 
     private void channel(String name, PlacedPart part, String from, String to, String plus, String minus) {
-        double threshold = part.values().get("threshold");
+        double threshold = part.values().get(PartValue.THRESHOLD);
         line("S" + name, from, to, plus, minus, "M" + name);
         models.put(
                 "M" + name,
-                "SW(RON=" + value(part, "on") + " ROFF=" + OPEN + " VT=" + number(0.75 * threshold) + " VH=0)");
+                "SW(RON=" + value(part, PartValue.ON) + " ROFF=" + OPEN + " VT=" + number(0.75 * threshold) + " VH=0)");
         forward(name, to, from, 0.7, 10e-3);
     }
 
@@ -245,10 +206,59 @@ public final class SpiceNetlist {
                 name,
                 base,
                 at.get("emitter"),
-                part.values().get("volts"),
-                part.values().get("amps"));
-        line("F" + name, at.get("collector"), at.get("emitter"), "V" + name + "_b", value(part, "gain"));
-        knee(name, at.get("emitter"), at.get("collector"), -part.values().get("saturation"), 0);
+                part.values().get(PartValue.VOLTS),
+                part.values().get(PartValue.AMPS));
+        line("F" + name, at.get("collector"), at.get("emitter"), "V" + name + "_b", value(part, PartValue.GAIN));
+        knee(name, at.get("emitter"), at.get("collector"), -part.values().get(PartValue.SATURATION), 0);
+    }
+
+    private void zener(String name, PlacedPart part, Map<String, String> at) {
+        double amps = part.values().getOrDefault(PartValue.AMPS, 5e-3);
+        forward(name, at.get("from"), at.get("to"), 0.7, amps);
+        double slope = part.values().getOrDefault(PartValue.SLOPE, 0.0);
+        knee(name, at.get("to"), at.get("from"), part.values().get(PartValue.VOLTS) - amps * slope, slope);
+    }
+
+    private void reference(String name, PlacedPart part, Map<String, String> at) {
+        forward(name, at.get("from"), at.get("to"), 0.7, 5e-3);
+        double least = part.values().getOrDefault(PartValue.MINIMUM, 0.0);
+        if (least > 0) {
+            line(
+                    "R" + name + "_least",
+                    at.get("to"),
+                    at.get("from"),
+                    number(part.values().get(PartValue.VOLTS) / least));
+        }
+        knee(
+                name,
+                at.get("to"),
+                at.get("from"),
+                part.values().get(PartValue.VOLTS),
+                part.values().getOrDefault(PartValue.SLOPE, 0.0));
+    }
+
+    private void contact(String name, PlacedPart part, Map<String, String> at) {
+        if (part.values().get(PartValue.CLOSED) == 1) {
+            line("V" + name, at.get("from"), at.get("to"), "0");
+        } else {
+            line("R" + name, at.get("from"), at.get("to"), OPEN);
+        }
+    }
+
+    private void trimpot(String name, PlacedPart part, Map<String, String> at) {
+        double ohms = part.values().get(PartValue.OHMS);
+        double position = part.values().get(PartValue.POSITION);
+        resistor(name + "_a", at.get("from"), at.get("wiper"), ohms * position, number(ohms * position));
+        resistor(name + "_b", at.get("wiper"), at.get("to"), ohms * (1 - position), number(ohms * (1 - position)));
+    }
+
+    private void regulator(String name, PlacedPart part, Map<String, String> at) {
+        String held = insideNode();
+        line("E" + name, at.get("in"), held, at.get("in"), at.get("ground"), "1");
+        line("V" + name, at.get("out"), held, value(part, PartValue.VOLTS));
+        if (part.values().getOrDefault(PartValue.QUIESCENT, 0.0) > 0) {
+            line("I" + name, at.get("in"), at.get("ground"), value(part, PartValue.QUIESCENT));
+        }
     }
 
     private void copper(String name, PlacedPart part, Map<String, String> at) {
@@ -266,12 +276,12 @@ public final class SpiceNetlist {
             }
         }
         for (int tap = 1; tap <= copper.taps(); tap++) {
-            boolean draws = part.values().containsKey("amps");
+            boolean draws = part.values().containsKey(PartValue.AMPS);
             line(
                     (draws ? "I" : "R") + name + "_" + tap,
                     point(part, "plus", tap, at),
                     point(part, "minus", tap, at),
-                    value(part, draws ? "amps" : "load_ohms"));
+                    value(part, draws ? PartValue.AMPS : PartValue.LOAD_OHMS));
         }
     }
 
@@ -281,8 +291,8 @@ public final class SpiceNetlist {
     }
 
     private static double cableOhms(PlacedPart part) {
-        return CopperWire.ohmsPerMetre(part.values().get("gauge")).orElseThrow()
-                * part.values().get("metres");
+        return CopperWire.ohmsPerMetre(part.values().get(PartValue.GAUGE)).orElseThrow()
+                * part.values().get(PartValue.METRES);
     }
 
     private String insideNode() {
@@ -290,7 +300,7 @@ public final class SpiceNetlist {
         return "x" + inside;
     }
 
-    private String value(PlacedPart part, String name) {
+    private String value(PlacedPart part, PartValue name) {
         return blank.contains(part.name()) ? BLANK : number(part.values().get(name));
     }
 

@@ -6,20 +6,21 @@ import java.util.Arrays;
 import java.util.Deque;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /** What can be said of a circuit from its connections alone, before any number is known. */
 final class Ties {
     private Ties() {}
 
-    /** The outcome that connections alone decide, or null. */
-    static Outcome check(Netlist netlist, List<Branch> branches) {
+    /** The outcome, where connections alone decide it. */
+    static Optional<Outcome> check(Netlist netlist, List<Branch> branches) {
         List<String> floating = floating(netlist, branches);
         if (!floating.isEmpty()) {
-            return new Outcome.Floating(floating);
+            return Optional.of(new Outcome.Floating(floating));
         }
         List<String> loop = sourceLoop(netlist, branches);
-        return loop.isEmpty() ? null : new Outcome.SourceLoop(loop);
+        return loop.isEmpty() ? Optional.empty() : Optional.of(new Outcome.SourceLoop(loop));
     }
 
     /** Nodes whose voltage nothing settles: a current forced into a node does not, a path for any current does. */
@@ -45,10 +46,13 @@ final class Ties {
     private static List<String> sourceLoop(Netlist netlist, List<Branch> branches) {
         Sets forced = new Sets(netlist.nodes().size());
         for (int i = 0; i < branches.size(); i++) {
-            int[] ends = forcedEnds(branches.get(i));
-            if (ends != null && !forced.join(ends[0], ends[1])) {
+            Optional<int[]> ends = forcedEnds(branches.get(i));
+            if (ends.isPresent() && !forced.join(ends.get()[0], ends.get()[1])) {
                 return path(
-                        netlist, branches.subList(0, i), ends, branches.get(i).part());
+                        netlist,
+                        branches.subList(0, i),
+                        ends.get(),
+                        branches.get(i).part());
             }
         }
         return List.of();
@@ -59,10 +63,11 @@ final class Ties {
         double[] potential = new double[nodes];
         Sets known = new Sets(nodes);
         for (Branch branch : branches) {
-            int[] ends = forcedEnds(branch);
-            if (ends == null) {
+            Optional<int[]> forced = forcedEnds(branch);
+            if (forced.isEmpty()) {
                 continue;
             }
+            int[] ends = forced.get();
             double off = potential[ends[0]] - potential[ends[1]] - forcedVolts(branch);
             if (known.root(ends[0]) == known.root(ends[1])) {
                 if (Math.abs(off) > 1e-9 * (1 + Math.abs(forcedVolts(branch)))) {
@@ -87,13 +92,13 @@ final class Ties {
         return branch.law() instanceof Law.Regulation regulation ? regulation.volts() : 0;
     }
 
-    private static int[] forcedEnds(Branch branch) {
+    private static Optional<int[]> forcedEnds(Branch branch) {
         if (branch.law() instanceof Law.Regulation regulation) {
-            return new int[] {regulation.out(), regulation.ground()};
+            return Optional.of(new int[] {regulation.out(), regulation.ground()});
         }
         boolean forced = branch.law() instanceof Law.Voltage
                 || branch.law() instanceof Law.Resistance resistance && resistance.ohms() == 0;
-        return forced ? new int[] {branch.from(), branch.to()} : null;
+        return forced ? Optional.of(new int[] {branch.from(), branch.to()}) : Optional.empty();
     }
 
     /** Breadth first from one end to the other over the earlier forcing branches. */
@@ -122,8 +127,12 @@ final class Ties {
     }
 
     private static int otherEnd(Branch branch, int node) {
-        int[] ends = forcedEnds(branch);
-        if (ends == null || (ends[0] != node && ends[1] != node)) {
+        Optional<int[]> forced = forcedEnds(branch);
+        if (forced.isEmpty()) {
+            return -1;
+        }
+        int[] ends = forced.get();
+        if (ends[0] != node && ends[1] != node) {
             return -1;
         }
         return ends[0] == node ? ends[1] : ends[0];

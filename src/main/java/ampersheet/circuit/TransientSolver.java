@@ -6,6 +6,7 @@ import ampersheet.integration.Rates;
 import ampersheet.integration.TimeIntegration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Circuits with capacitors over time. At time 0 all sources are on and each capacitor has its {@code initial} voltage,
@@ -30,7 +31,7 @@ public final class TransientSolver {
             throw new IllegalArgumentException("time runs forwards: " + seconds + " s");
         }
         Charging charging = new Charging(netlist);
-        return charging.refusal != null ? charging.refusal : charging.after(seconds);
+        return charging.refusal.orElseGet(() -> charging.after(seconds));
     }
 
     /** When the voltage of the node passes {@code volts}, from below or above, for the first time. */
@@ -39,7 +40,7 @@ public final class TransientSolver {
             throw new IllegalArgumentException("no node is named " + node);
         }
         Charging charging = new Charging(netlist);
-        return charging.refusal != null ? new TimeOutcome.Failed(charging.refusal) : charging.until(node, volts);
+        return charging.refusal.<TimeOutcome>map(TimeOutcome.Failed::new).orElseGet(() -> charging.until(node, volts));
     }
 
     /** The state is the voltage of each capacitor. */
@@ -54,13 +55,16 @@ public final class TransientSolver {
         private final List<Integer> branchOf = new ArrayList<>();
         private final boolean looped;
         private final Effort effort = new Effort();
-        private Outcome refusal;
+        /** Why the circuit has no solution at the moment last tried. */
+        private Optional<Outcome> refusal;
+
         private double shortest = 1;
-        private Linearisation nearby;
+        /** The last solution, from which the next is sought. */
+        private Optional<Linearisation> nearby = Optional.empty();
 
         Charging(Netlist drawn) {
             netlist = Copper.withInsides(drawn);
-            Branches expanded = new Branches(netlist, capacitor -> new Law.Resistance(1, 0));
+            Branches expanded = new Branches(netlist, capacitor -> Optional.of(new Law.Resistance(1, 0)));
             branches = expanded.list();
             for (int i = 0; i < branches.size(); i++) {
                 PlacedPart part = netlist.parts().get(branches.get(i).part()).part();
@@ -69,9 +73,12 @@ public final class TransientSolver {
                     branchOf.add(i);
                 }
             }
-            refusal = expanded.unfit() != null ? expanded.unfit() : Ties.check(netlist, branches);
-            List<Branch> held = refusal == null ? held(initial()) : branches;
-            looped = refusal == null && Ties.check(netlist, held) instanceof Outcome.SourceLoop;
+            refusal = expanded.unfit().map(Outcome.class::cast).or(() -> Ties.check(netlist, branches));
+            List<Branch> held = refusal.isEmpty() ? held(initial()) : branches;
+            looped = refusal.isEmpty()
+                    && Ties.check(netlist, held)
+                            .filter(Outcome.SourceLoop.class::isInstance)
+                            .isPresent();
             if (looped && Ties.contradict(netlist.nodes().size(), held)) {
                 refusal = Ties.check(netlist, held);
             }
@@ -79,7 +86,7 @@ public final class TransientSolver {
 
         private double[] initial() {
             return capacitors.stream()
-                    .mapToDouble(part -> part.values().getOrDefault("initial", 0.0))
+                    .mapToDouble(part -> part.values().getOrDefault(PartValue.INITIAL, 0.0))
                     .toArray();
         }
 
@@ -88,7 +95,7 @@ public final class TransientSolver {
             try {
                 course = integration().after(seconds);
             } catch (NoBalance unbalanced) {
-                return refusal;
+                return refusal.orElseThrow();
             }
             return course instanceof Course.Arrived arrived ? solution(arrived.state()) : failure();
         }
@@ -102,7 +109,7 @@ public final class TransientSolver {
                             node, solved(solution(atRest.state())).voltage(node));
                 }
             } catch (NoBalance unbalanced) {
-                return new TimeOutcome.Failed(refusal);
+                return new TimeOutcome.Failed(refusal.orElseThrow());
             }
             return course instanceof Course.Arrived arrived
                     ? new TimeOutcome.Reached(arrived.seconds())
@@ -110,24 +117,22 @@ public final class TransientSolver {
         }
 
         private Outcome failure() {
-            return refusal != null ? refusal : new Outcome.NotSettled(effort.spent(), Double.POSITIVE_INFINITY);
+            return refusal.orElseGet(() -> new Outcome.NotSettled(effort.spent(), Double.POSITIVE_INFINITY));
         }
 
         private TimeIntegration integration() {
             double[] start = initial();
-            double[] rest = null;
-            if (OperatingPointSolver.solve(netlist) instanceof Outcome.Solved direct) {
-                rest = capacitors.stream()
-                        .mapToDouble(part -> direct.point().across(part.name()))
-                        .toArray();
-            }
+            Optional<double[]> rest = rest();
             double scale = 1e-3;
-            for (int i = 0; i < start.length; i++) {
-                scale = Math.max(scale, Math.max(Math.abs(start[i]), rest == null ? 0 : Math.abs(rest[i])));
+            for (double volts : start) {
+                scale = Math.max(scale, Math.abs(volts));
+            }
+            for (double volts : rest.orElse(start)) {
+                scale = Math.max(scale, Math.abs(volts));
             }
             for (Netlist.Connected connected : netlist.parts()) {
                 if (connected.part().kind() == PartKind.SOURCE) {
-                    scale = Math.max(scale, Math.abs(connected.part().values().get("volts")));
+                    scale = Math.max(scale, Math.abs(connected.part().values().get(PartValue.VOLTS)));
                 }
             }
             double[] next = implicitStep(start, MOMENT);
@@ -139,26 +144,35 @@ public final class TransientSolver {
             return new TimeIntegration(this, start, rest, scale, TOO_HIGH, shortest / 2);
         }
 
+        /** Where the capacitors will end, if they end somewhere. */
+        private Optional<double[]> rest() {
+            return OperatingPointSolver.solve(netlist) instanceof Outcome.Solved direct
+                    ? Optional.of(capacitors.stream()
+                            .mapToDouble(part -> direct.point().across(part.name()))
+                            .toArray())
+                    : Optional.empty();
+        }
+
         /** The circuit with each capacitor at its voltage. */
         private Outcome solution(double[] state) {
             // Capacitors in a loop: to say how they share a current, each gets a resistance that drops next to nothing.
-            Outcome outcome = OperatingPointSolver.settle(
-                    netlist, looped ? stepping(state, 1e-9 * shortest) : held(state), nearby, effort);
-            remember(outcome);
-            return outcome;
+            return settle(looped ? stepping(state, 1e-9 * shortest) : held(state));
         }
 
-        private void remember(Outcome outcome) {
+        private Outcome settle(List<Branch> now) {
+            Outcome outcome =
+                    OperatingPointSolver.settle(netlist, now, nearby.orElseGet(() -> Linearisation.start(now)), effort);
             if (outcome instanceof Outcome.Solved solved && solved.point() instanceof SolvedPoint point) {
-                nearby = point.linearisation();
+                nearby = Optional.of(point.linearisation());
             }
+            return outcome;
         }
 
         private OperatingPoint solved(Outcome outcome) {
             if (outcome instanceof Outcome.Solved solved) {
                 return solved.point();
             }
-            refusal = outcome;
+            refusal = Optional.of(outcome);
             throw new NoBalance("the circuit has no solution at a moment on the way");
         }
 
@@ -172,16 +186,14 @@ public final class TransientSolver {
             OperatingPoint point = solved(solution(state));
             return capacitors.stream()
                     .mapToDouble(
-                            part -> point.current(part.name()) / part.values().get("farads"))
+                            part -> point.current(part.name()) / part.values().get(PartValue.FARADS))
                     .toArray();
         }
 
         @Override
         public double[] implicitStep(double[] from, double seconds) {
-            refusal = null; // of an explicit step that overshot
-            Outcome outcome = OperatingPointSolver.settle(netlist, stepping(from, seconds), nearby, effort);
-            remember(outcome);
-            OperatingPoint point = solved(outcome);
+            refusal = Optional.empty(); // of an explicit step that overshot
+            OperatingPoint point = solved(settle(stepping(from, seconds)));
             return capacitors.stream()
                     .mapToDouble(part -> point.across(part.name()))
                     .toArray();
@@ -199,7 +211,7 @@ public final class TransientSolver {
         private List<Branch> stepping(double[] from, double seconds) {
             List<Branch> stepping = new ArrayList<>(branches);
             for (int i = 0; i < from.length; i++) {
-                double ohms = seconds / capacitors.get(i).values().get("farads");
+                double ohms = seconds / capacitors.get(i).values().get(PartValue.FARADS);
                 stepping.set(branchOf.get(i), branches.get(branchOf.get(i)).with(new Law.Resistance(ohms, from[i])));
             }
             return stepping;

@@ -11,7 +11,7 @@ final class Validity {
             PlacedPart part = connected.part();
             String name = part.name();
             if (part.kind() == PartKind.REGULATOR) {
-                double dropout = part.values().getOrDefault("dropout", 0.0);
+                double dropout = part.values().getOrDefault(PartValue.DROPOUT, 0.0);
                 double headroom = point.across(name);
                 if (headroom
                         < dropout

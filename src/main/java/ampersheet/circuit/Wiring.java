@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /** Follows the lines of a drawing: makes the netlist and notes what looks unintended. Order is that of the parts. */
@@ -59,10 +60,7 @@ final class Wiring {
             }
         }
         Set<String> nodes = new LinkedHashSet<>();
-        GridPoint reference = referencePoint();
-        if (reference != null) {
-            nodes.add(nodeAt.get(reference));
-        }
+        referencePoint().ifPresent(reference -> nodes.add(nodeAt.get(reference)));
         nodes.addAll(nodeAt.values());
         noteDuplicateNames();
         noteShortedParts();
@@ -86,18 +84,19 @@ final class Wiring {
         return joined.root(pointIndex.get(point));
     }
 
-    private GridPoint referencePoint() {
+    /** None where nothing is drawn. */
+    private Optional<GridPoint> referencePoint() {
         for (PlacedPart part : drawn) {
             if (part.kind() == PartKind.GROUND) {
-                return part.end("at");
+                return Optional.of(part.end("at"));
             }
         }
         for (PlacedPart part : drawn) {
             if (part.kind() == PartKind.SOURCE) {
-                return part.end("from");
+                return Optional.of(part.end("from"));
             }
         }
-        return pointIndex.isEmpty() ? null : pointIndex.keySet().iterator().next();
+        return pointIndex.keySet().stream().findFirst();
     }
 
     /** Name of each set of joined points, by its root; numbers, because letters stand at anodes and cathodes. */

@@ -52,6 +52,7 @@ final class CommandTree implements Callable<Integer> {
             KeyCommand.class,
             CheckCommand.class,
             MarkCommand.class,
+            CourseCommand.class,
             ExportCommand.class);
 
     private final Streams streams;

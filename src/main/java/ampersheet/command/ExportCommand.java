@@ -1,6 +1,7 @@
 package ampersheet.command;
 
 import ampersheet.issue.Exchange;
+import ampersheet.render.qti.QtiVersion;
 import ampersheet.sheet.Plan;
 import ampersheet.template.TemplateLibrary;
 import java.nio.file.Path;
@@ -13,15 +14,16 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "export",
         sortOptions = false,
-        description = "Packs variants of a plan's problems in the open exchange format QTI 3.0, for other learning "
-                + "platforms.",
+        description = "Packs variants of a plan's problems in the open exchange format QTI, 3.0 or 2.1, for other "
+                + "learning platforms.",
         footer = {
             "",
-            "Each variant is an item with fixed numbers, pooled by skill; the test draws from the pools. Scoring "
-                    + "equals "
-                    + "that of check for single answers with the unit printed; an answer that follows from an "
-                    + "earlier wrong one is told "
-                    + "as unexplained there. The package is made to the published format; it is not certified."
+            "Each variant is an item with fixed numbers, pooled by skill and by how much the plan shows (worked "
+                    + "example before it, steps to fill in); the test draws from the pools. Attempts, and whether "
+                    + "explanations are shown, are the plan's (exchange:). Scoring equals that of check for single "
+                    + "answers with the unit printed, in both versions; of a design every right choice is listed. An "
+                    + "answer that follows from an earlier wrong one is told as unexplained there. The package is "
+                    + "made to the published format; it is not certified."
         })
 final class ExportCommand implements Callable<Integer> {
     private static final int MOST_VARIANTS = 200;
@@ -33,6 +35,13 @@ final class ExportCommand implements Callable<Integer> {
 
     @Option(names = "--qti", required = true, paramLabel = "FILE.zip", description = "The package to write.")
     private Path out;
+
+    @Option(
+            names = "--qti-version",
+            paramLabel = "VERSION",
+            defaultValue = "3.0",
+            description = "3.0, or 2.1 for platforms that read no other; 3.0 if not said.")
+    private String version;
 
     @Option(
             names = "--variants",
@@ -66,9 +75,15 @@ final class ExportCommand implements Callable<Integer> {
                     "a number from 1 to " + MOST_VARIANTS,
                     "Leave it out for 10.");
         }
+        QtiVersion of = QtiVersion.numbered(version)
+                .orElseThrow(() -> new WrongUsage(
+                        "--qti-version",
+                        "packages of version \"" + version + "\" cannot be written",
+                        "3.0 or 2.1",
+                        "Leave it out for 3.0."));
         TemplateLibrary library = templates.library();
         Plan read = PlanFile.toHandOut(plan, streams, library);
-        Exchange.Packed packed = Exchange.pack(read, library, variants, out, output.terms(streams, false, plan));
+        Exchange.Packed packed = Exchange.pack(read, library, variants, of, out, output.terms(streams, false, plan));
         if (json) {
             streams.line(Json.of(json -> json.number("items", packed.items())
                     .texts("left_out", packed.leftOut())

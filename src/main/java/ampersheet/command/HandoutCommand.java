@@ -62,7 +62,11 @@ final class HandoutCommand implements Callable<Integer> {
     @Option(names = "--out", required = true, paramLabel = "FILE.pdf", description = "The file to be written.")
     private Path out;
 
-    @Option(names = "--paper", paramLabel = "PAPER", description = "a4 or letter; without it, what the plan says.")
+    @Option(
+            names = "--paper",
+            paramLabel = "PAPER",
+            converter = PaperName.class,
+            description = "a4 or letter; without it, what the plan says.")
     private Optional<Document.Paper> paper = Optional.empty();
 
     @Option(
@@ -88,6 +92,14 @@ final class HandoutCommand implements Callable<Integer> {
                     + "numbers, of parts that a bench has, and what a meter should read. A leaf for the host says "
                     + "what is assumed, and which problems have no card and why.")
     private boolean cards;
+
+    @Option(
+            names = "--booklet",
+            description = "Each sheet as a booklet: pages of half the paper's size in the compact profile, two on a "
+                    + "side in folding order, with marks where to fold and to staple. The host's leaf and the answers "
+                    + "go into FILE-keys.pdf. Such a file is for the printer; the one made without --booklet has its "
+                    + "pages in order and is tagged for screen readers.")
+    private boolean booklet;
 
     @Option(
             names = "--shared-examples",
@@ -139,6 +151,7 @@ final class HandoutCommand implements Callable<Integer> {
                     "--only-count or --cards",
                     "Leave one of them out.");
         }
+        refuseOtherBooklets();
         TemplateLibrary library = templates.library();
         Optional<Inventory> bins = parts.inventory();
         Roster learners = roster();
@@ -146,8 +159,9 @@ final class HandoutCommand implements Callable<Integer> {
                 plan,
                 streams,
                 titled -> Files.exists(Handouts.archiveBeside(out, ProblemSet.of(titled, library, bins))));
+        Document.Paper leaf = paper.orElse(read.paper());
         Handouts.Wish wish = new Handouts.Wish(
-                paper.orElse(read.paper()), profile, keys, !noCheckLetters, !noHost, sharedExamples, font.read());
+                booklet ? leaf.folded() : leaf, profile, keys, !noCheckLetters, !noHost, sharedExamples, font.read());
         ProblemSet set = ProblemSet.of(read, library, bins);
         Output.Terms terms = output.terms(streams, false, plan, this.learners.roster, parts.file(), font.file());
         if (cards) {
@@ -180,9 +194,27 @@ final class HandoutCommand implements Callable<Integer> {
             printed.files().forEach(file -> streams.line("  " + InputFile.shown(file)));
             streams.line("  " + InputFile.shown(printed.archive())
                     + "   keep it with the keys: later versions check and mark by it");
-            streams.line("Print on both sides, turned over the long edge, at actual size.");
+            streams.line(howToPrint());
         }
         return CommandTree.FINE;
+    }
+
+    private String howToPrint() {
+        return booklet
+                ? "Print the booklets on both sides, turned over the short edge, at actual size; fold each "
+                        + "learner's leaves together and staple at the marks. What lies beside is printed "
+                        + "over the long edge."
+                : "Print on both sides, turned over the long edge, at actual size.";
+    }
+
+    private void refuseOtherBooklets() {
+        if (booklet && (cards || profile != Profile.COMPACT)) {
+            throw new WrongUsage(
+                    "--booklet",
+                    cards ? "cards are cut and not folded" : "booklets are set in the compact profile only",
+                    cards ? "--booklet or --cards" : "--booklet without --profile, or another profile without it",
+                    "Leave one of them out.");
+        }
     }
 
     private boolean goOn(PaperCount paper) {

@@ -31,9 +31,10 @@ import picocli.CommandLine.Parameters;
             "",
             "Read are tables (.csv, .xlsx, .ods) with the columns sheet,question,answer, the grid that issue writes "
                     + "(a line for each learner, a column for each question), and sheets filled in as Markdown (.md).",
-            "Written are DIR/report.html, DIR/feedback/seat-001.html, DIR/marks.csv, decide.csv (what only you can "
-                    + "decide), answers.csv, files.csv (what became of each file) and set-aside.csv (answers that "
-                    + "did not "
+            "Written are DIR/report.html (what to do tomorrow first), projector.html (the examples to show, without "
+                    + "names), gradebook.html (to print), DIR/feedback/seat-001.html and send.csv (which page goes "
+                    + "to whom), marks.csv, decide.csv (what only you can decide), answers.csv, files.csv (what became "
+                    + "of each file) and set-aside.csv (answers that did not "
                     + "count, and why); with --issued-with also corrections.csv (answers that a correction of the "
                     + "key makes "
                     + "worth more or less). The same files give the same bytes. Feedback pages of an earlier run "
@@ -108,6 +109,9 @@ final class MarkCommand implements Callable<Integer> {
                     + "(a byte order mark before the table).")
     private List<String> also = List.of();
 
+    @Mixin
+    private EraseOptions erase;
+
     @Option(names = "--json", description = "Say what was marked as JSON.")
     private boolean json;
 
@@ -139,7 +143,26 @@ final class MarkCommand implements Callable<Integer> {
         requireApart();
         Roster learners = RosterFile.read(roster);
         IssuedWithOption.Issued issued = issuedWith.read();
-        Marking.Task task = new Marking.Task(
+        if (erase.isWished()) {
+            erase.requireSeat(learners, roster);
+            boolean done = erase.tellAndDo(
+                    Marking.erasure(
+                            task(issued, learners),
+                            erase.seat(),
+                            Optional.ofNullable(decisions),
+                            Optional.ofNullable(received)),
+                    streams,
+                    json);
+            if (!done) {
+                return CommandTree.FINE;
+            }
+            learners = learners.without(erase.seat());
+        }
+        return mark(task(issued, learners));
+    }
+
+    private Marking.Task task(IssuedWithOption.Issued issued, Roster learners) {
+        return new Marking.Task(
                 answers,
                 issued.sheets(),
                 issued.corrections(),
@@ -149,7 +172,15 @@ final class MarkCommand implements Callable<Integer> {
                 text(before, "marks of an earlier run").map(text -> EarlierMarks.read(text.file(), text.text())),
                 text(decisions, "a list of decisions"),
                 pseudonyms);
-        MarkedFolder.Written written = MarkedFolder.write(task, out, forms(), output.terms(streams, false, inputs()));
+    }
+
+    private int mark(Marking.Task task) {
+        MarkedFolder.Written written = MarkedFolder.write(
+                task,
+                out,
+                forms(),
+                output.terms(streams, false, inputs()),
+                (made, output) -> erase.isWished() ? erase.removeTables(out, made, output) : List.of());
         Marking.Marked marked = written.marked();
         removed = written.removed();
         written.left().forEach(note -> streams.err().print(note.print()));
@@ -281,7 +312,9 @@ final class MarkCommand implements Callable<Integer> {
         }
         streams.line("");
         streams.line("Open first:  " + InputFile.shown(out.resolve("report.html")));
-        streams.line("Hand out:    " + InputFile.shown(out.resolve("feedback")) + "/");
+        streams.line("Show:        " + InputFile.shown(out.resolve("projector.html")));
+        streams.line("Hand out:    " + InputFile.shown(out.resolve("feedback")) + "/, to whom by "
+                + InputFile.shown(out.resolve("send.csv")));
         streams.line("Keep:        " + InputFile.shown(out.resolve("marks.csv")));
     }
 

@@ -12,6 +12,7 @@ import ampersheet.issue.Output;
 import ampersheet.issue.PracticeFile;
 import ampersheet.issue.Progress;
 import ampersheet.render.pdf.Profile;
+import ampersheet.render.qti.QtiVersion;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
@@ -305,7 +306,12 @@ final class GiveOutPlace {
 
     private List<String> exchange(ProblemSet of, int variants) {
         Exchange.Packed packed = Exchange.pack(
-                of.plan(), set.library(), variants, set.course().files().exchange(), terms(Progress.UNWATCHED));
+                of.plan(),
+                set.library(),
+                variants,
+                QtiVersion.V3_0,
+                set.course().files().exchange(),
+                terms(Progress.UNWATCHED));
         List<String> told = new ArrayList<>();
         told.add(packed.items() + (packed.items() == 1 ? " item" : " items") + " in made/exchange.zip.");
         packed.leftOut().forEach(what -> told.add("Left out: " + what + "."));

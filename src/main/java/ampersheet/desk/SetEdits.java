@@ -234,6 +234,13 @@ final class SetEdits {
                 call,
                 (text, entries) -> {
                     MarkingPolicy now = set.plan().marking();
+                    if (!now.tolerances().isEmpty()
+                            || !now.grades().isEmpty()
+                            || now.rounds() != MarkingPolicy.Rounds.LAST) {
+                        throw unfit(
+                                "the plan says more of marking than this form shows, and it would be lost",
+                                "Change it in the text of the plan.");
+                    }
                     List<String> lines = new ArrayList<>();
                     SetPlace.policy(MarkingPolicy.USUAL).forEach((field, usual) -> {
                         String value = call.form().text(field).replace(',', '.');
@@ -245,7 +252,7 @@ final class SetEdits {
                         lines.add("weights:");
                         now.weights()
                                 .forEach((question, weight) ->
-                                        lines.add("  " + question + ": " + MarkingPolicy.decimal(weight.marks())));
+                                        lines.add("  " + question + ": " + MarkingPolicy.decimal(weight.value())));
                     }
                     return text.withGroup("marking", lines);
                 },

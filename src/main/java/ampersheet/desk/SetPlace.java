@@ -214,11 +214,11 @@ final class SetPlace {
 
     static Map<String, Object> policy(MarkingPolicy policy) {
         return Pages.values(
-                "unit_missing", MarkingPolicy.decimal(policy.unitMissing()),
-                "rounded_too_far", MarkingPolicy.decimal(policy.tooCoarse()),
-                "carried", MarkingPolicy.decimal(policy.carried()),
-                "late_a_day", MarkingPolicy.decimal(policy.lateADay()),
-                "grace_minutes", Integer.toString(policy.graceMinutes()));
+                "unit_missing", MarkingPolicy.decimal(policy.credits().unitMissing()),
+                "rounded_too_far", MarkingPolicy.decimal(policy.credits().tooCoarse()),
+                "carried", MarkingPolicy.decimal(policy.credits().carried()),
+                "late_a_day", MarkingPolicy.decimal(policy.lateness().aDay()),
+                "grace_minutes", Integer.toString(policy.lateness().graceMinutes()));
     }
 
     /** The sheet of a seat, or its key, with what an instructor wants to know of it. */

@@ -17,7 +17,16 @@ public final class BarFigure {
      * @throws IllegalArgumentException if there is no bar, or one with a negative value
      */
     public static Figure draw(String title, String axis, String named, List<Bar> bars, String idPrefix) {
-        double most = 1;
+        return draw(title, axis, named, 1, bars, idPrefix);
+    }
+
+    /**
+     * The same on a scale that reaches at least to a number.
+     *
+     * @throws IllegalArgumentException as for the other
+     */
+    public static Figure draw(String title, String axis, String named, double least, List<Bar> bars, String idPrefix) {
+        double most = least;
         for (Bar bar : bars) {
             if (!(bar.value() >= 0)) {
                 throw new IllegalArgumentException("a bar cannot show " + bar.value());

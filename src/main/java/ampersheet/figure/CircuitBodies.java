@@ -79,7 +79,7 @@ final class CircuitBodies {
     }
 
     private boolean onAxis(PlacedPart part, GridPoint from, GridPoint to, Frame unscaled) {
-        double half = PartSymbol.halfLength(part.kind(), unscaled, texts.name(part));
+        double half = PartSymbol.halfLength(part, unscaled, texts.name(part));
         double shortest = Math.min(
                 conductors.pixel(from).distanceTo(unscaled.origin()),
                 conductors.pixel(to).distanceTo(unscaled.origin()));
@@ -143,7 +143,7 @@ final class CircuitBodies {
         boolean upright = Math.abs(last.y() - first.y()) >= Math.abs(last.x() - first.x());
         Point foot = upright ? new Point(first.x(), last.y()) : new Point(last.x(), first.y());
         Frame middle = Frame.between(first, foot).facing(conductors.pixel(part.end(control)));
-        double half = PartSymbol.halfLength(part.kind(), middle, texts.name(part));
+        double half = PartSymbol.halfLength(part, middle, texts.name(part));
         texts.require(part, first.distanceTo(foot) / 2 >= half + SHORTEST_LEAD);
         Frame frame = opposite(
                 middle, first.distanceTo(foot) / 2 - half - SHORTEST_LEAD, conductors.pixel(part.end(control)));
@@ -196,7 +196,7 @@ final class CircuitBodies {
         Frame middle = Frame.between(conductors.pixel(part.end("from")), conductors.pixel(part.end("to")))
                 .facing(conductors.pixel(wiper));
         double reach = conductors.pixel(part.end("from")).distanceTo(middle.origin());
-        double room = reach - PartSymbol.halfLength(part.kind(), middle, texts.name(part)) - SHORTEST_LEAD;
+        double room = reach - PartSymbol.halfLength(part, middle, texts.name(part)) - SHORTEST_LEAD;
         Frame axis = middle.v(conductors.pixel(wiper)) > 1 ? opposite(middle, room, conductors.pixel(wiper)) : middle;
         onAxis(part, part.end("from"), part.end("to"), axis);
         double tip = 8;

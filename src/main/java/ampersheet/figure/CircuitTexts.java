@@ -1,6 +1,5 @@
 package ampersheet.figure;
 
-import ampersheet.circuit.PartKind;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
 import ampersheet.figure.LabelPlacer.Side;
@@ -245,6 +244,6 @@ final class CircuitTexts {
     }
 
     private static List<Lettering> lines(PlacedPart part, Label label) {
-        return Lettering.block(label, part.kind() != PartKind.LOAD);
+        return Lettering.block(label, !PartSymbol.isBox(part));
     }
 }

@@ -3,12 +3,14 @@ package ampersheet.figure;
 import ampersheet.circuit.GridPoint;
 import ampersheet.circuit.Netlist;
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -29,10 +31,13 @@ final class CircuitWords {
     }
 
     String summary() {
-        Map<PartKind, Integer> counts = new EnumMap<>(PartKind.class);
-        netlist.parts().forEach(connected -> counts.merge(connected.part().kind(), 1, Integer::sum));
+        Map<PartKind, Map<String, Integer>> counts = new EnumMap<>(PartKind.class);
+        netlist.parts()
+                .forEach(connected -> counts.computeIfAbsent(connected.part().kind(), k -> new LinkedHashMap<>())
+                        .merge(word(connected.part()), 1, Integer::sum));
         List<String> phrases = new ArrayList<>();
-        counts.forEach((kind, count) -> phrases.add(English.count(count, word(kind), plural(kind))));
+        counts.forEach((kind, words) -> words.forEach((word, count) ->
+                phrases.add(English.count(count, word, word.equals(word(kind)) ? plural(kind) : word + "s"))));
         return "A circuit of " + English.list(phrases) + ", joined at "
                 + English.count(netlist.nodes().size(), "node", "nodes") + ".";
     }
@@ -42,7 +47,7 @@ final class CircuitWords {
         for (Netlist.Connected connected : netlist.parts()) {
             PlacedPart part = connected.part();
             rows.add(List.of(
-                    caption(part) + " (" + word(part.kind()) + ")",
+                    caption(part) + " (" + word(part) + ")",
                     value(part),
                     connected.node().get(first(part)),
                     connected.node().get(last(part)),
@@ -226,7 +231,8 @@ final class CircuitWords {
             case SINK -> "current flows from " + at.get("from") + " to " + at.get("to");
             case VOLTMETER, AMMETER -> "plus at " + at.get("from");
             case NMOS, PMOS ->
-                "drain at " + at.get("drain") + ", gate at " + at.get("gate") + ", source at " + at.get("source");
+                "drain at " + at.get("drain") + ", gate at " + at.get("gate") + ", source at " + at.get("source")
+                        + bodyDiode(connected.part());
             case NPN ->
                 "collector at " + at.get("collector") + ", base at " + at.get("base") + ", emitter at "
                         + at.get("emitter");
@@ -242,14 +248,24 @@ final class CircuitWords {
 
     private static String spread(PlacedPart part) {
         return part.kind() == PartKind.STRIP
-                ? "two conductors with " + English.count(count(part, "taps"), "tap", "taps")
+                ? "two conductors with " + English.count(count(part, PartValue.TAPS), "tap", "taps")
                         + " between them, numbered from 1, " + fed(part)
-                : English.count(count(part, "rows"), "row", "rows") + " of "
-                        + English.count(count(part, "columns"), "pixel", "pixels") + " on a bus along their left ends, "
-                        + (part.values().containsKey("cross")
+                : English.count(count(part, PartValue.ROWS), "row", "rows") + " of "
+                        + English.count(count(part, PartValue.COLUMNS), "pixel", "pixels")
+                        + " on a bus along their left ends, "
+                        + (part.values().containsKey(PartValue.CROSS)
                                 ? "each pixel joined to the one below"
                                 : "joined nowhere but there")
                         + ", the bus " + fed(part);
+    }
+
+    private static String bodyDiode(PlacedPart part) {
+        if (!part.word("body").equals("shown")) {
+            return "";
+        }
+        return part.kind() == PartKind.NMOS
+                ? "; the body diode leads from source to drain"
+                : "; the body diode leads from drain to source";
     }
 
     private static String fed(PlacedPart part) {
@@ -261,7 +277,7 @@ final class CircuitWords {
         };
     }
 
-    private static int count(PlacedPart part, String value) {
+    private static int count(PlacedPart part, PartValue value) {
         return part.values().get(value).intValue();
     }
 
@@ -299,6 +315,12 @@ final class CircuitWords {
             return dx < 0 ? "left end" : "right end";
         }
         return dy > 0 ? "top end" : "bottom end";
+    }
+
+    /** As it is drawn. */
+    static String word(PlacedPart part) {
+        boolean box = part.kind() != PartKind.LOAD || PartSymbol.isBox(part);
+        return box ? word(part.kind()) : part.word("symbol");
     }
 
     static String word(PartKind kind) {

@@ -1,6 +1,7 @@
 package ampersheet.figure;
 
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import java.util.ArrayList;
 import java.util.List;
@@ -69,7 +70,7 @@ final class CopperSymbol {
 
     private void strip() {
         String fed = part.word("feed");
-        List<String> shown = numbers(part.values().get("taps").intValue(), fed.equals("middle"));
+        List<String> shown = numbers(part.values().get(PartValue.TAPS).intValue(), fed.equals("middle"));
         double pitch = 2 * halfStrip / shown.size();
         double from = fed.equals("start") || fed.equals("both ends") ? -halfStrip : -halfStrip + pitch / 2;
         double to = fed.equals("end") || fed.equals("both ends") ? halfStrip : halfStrip - pitch / 2;
@@ -171,9 +172,9 @@ final class CopperSymbol {
         double far = MINUS_BUS + 2 * halfPanel;
         conductor(-HALF_PANEL, PLUS_BUS, HALF_PANEL, PLUS_BUS);
         conductor(-HALF_PANEL, MINUS_BUS, HALF_PANEL, MINUS_BUS);
-        List<Double> columns = shares(part.values().get("columns").intValue());
-        List<Double> rows = shares(part.values().get("rows").intValue());
-        if (part.values().containsKey("cross")) {
+        List<Double> columns = shares(part.values().get(PartValue.COLUMNS).intValue());
+        List<Double> rows = shares(part.values().get(PartValue.ROWS).intValue());
+        if (part.values().containsKey(PartValue.CROSS)) {
             pixels(-HALF_PANEL, HALF_PANEL, columns);
             for (double share : rows) {
                 double u = -HALF_PANEL + share * 2 * HALF_PANEL;

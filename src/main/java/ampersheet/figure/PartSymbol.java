@@ -1,6 +1,7 @@
 package ampersheet.figure;
 
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import java.util.ArrayList;
 import java.util.List;
@@ -9,7 +10,8 @@ import java.util.List;
  * Bodies of parts in a frame of their own, without the leads. Shapes after IEC 60617 and IEEE 315: a resistor is a
  * rectangle 3:1 or a zigzag with three peaks each side; a diode's triangle stands on the anode side and points at the
  * bar of the cathode, with the conductor drawn through it in IEC; an ideal voltage source is a circle with the
- * conductor drawn through, an ideal current source a circle with a line across.
+ * conductor drawn through, an ideal current source a circle with a line across. A fuse is a rectangle 3:1 with the
+ * conductor drawn through, a motor a circle with M, a lamp a circle with a cross.
  */
 final class PartSymbol {
     static final double METER_RADIUS = 15;
@@ -19,6 +21,9 @@ final class PartSymbol {
     static final double BASE = 12;
     private static final double RESISTOR_HALF = 21;
     private static final double RESISTOR_RISE = 7;
+
+    private static final String SYMBOL = "symbol";
+    private static final String BODY = "body";
 
     private final Drawing drawing;
     private final String part;
@@ -33,11 +38,19 @@ final class PartSymbol {
     }
 
     /** Half of the body's length along the part. */
-    static double halfLength(PartKind kind, Frame frame, Lettering name) {
-        return switch (kind) {
+    static double halfLength(PlacedPart placed, Frame frame, Lettering name) {
+        return switch (placed.kind()) {
             case RESISTOR, TRIMPOT, CABLE -> RESISTOR_HALF;
             case LOAD ->
-                (frame.vertical() ? loadBox(name).height() : loadBox(name).width()) / 2;
+                switch (placed.word(SYMBOL)) {
+                    case "fuse" -> RESISTOR_HALF;
+                    case "motor", "lamp" -> METER_RADIUS;
+                    default ->
+                        (frame.vertical()
+                                        ? loadBox(name).height()
+                                        : loadBox(name).width())
+                                / 2;
+                };
             case SOURCE, SINK, VOLTMETER, AMMETER -> METER_RADIUS;
             case LED, DIODE, ZENER -> 8;
             case REFERENCE -> 17;
@@ -45,15 +58,15 @@ final class PartSymbol {
             case NMOS, PMOS, NPN -> 11;
             case SWITCH -> 16;
             case REGULATOR, STRIP, PANEL, WIRE, GROUND, NODE ->
-                throw new IllegalArgumentException(kind + " has no body on an axis");
+                throw new IllegalArgumentException(placed.kind() + " has no body on an axis");
         };
     }
 
     void draw(PlacedPart placed, Lettering name) {
         switch (placed.kind()) {
             case RESISTOR, TRIMPOT -> resistor();
-            case LOAD -> load(name);
-            case CABLE -> cable(placed.values().getOrDefault("gauge", Stroke.THINNEST_GAUGE));
+            case LOAD -> load(placed, name);
+            case CABLE -> cable(placed.values().getOrDefault(PartValue.GAUGE, Stroke.THINNEST_GAUGE));
             case SOURCE -> voltageSource();
             case SINK -> currentSource();
             case LED -> led();
@@ -63,8 +76,8 @@ final class PartSymbol {
             case CAPACITOR -> capacitor();
             case VOLTMETER -> meter("V");
             case AMMETER -> meter("A");
-            case NMOS -> mosfet(true);
-            case PMOS -> mosfet(false);
+            case NMOS -> mosfet(true, placed);
+            case PMOS -> mosfet(false, placed);
             case NPN -> npn();
             case SWITCH -> contact(isClosed(placed));
             case REGULATOR, STRIP, PANEL, WIRE, GROUND, NODE ->
@@ -74,14 +87,7 @@ final class PartSymbol {
 
     void resistor() {
         switch (style) {
-            case IEC ->
-                drawing.outlined(
-                        part,
-                        Stroke.LINE,
-                        frame.at(-RESISTOR_HALF, RESISTOR_RISE),
-                        frame.at(RESISTOR_HALF, RESISTOR_RISE),
-                        frame.at(RESISTOR_HALF, -RESISTOR_RISE),
-                        frame.at(-RESISTOR_HALF, -RESISTOR_RISE));
+            case IEC -> rectangle();
             case IEEE -> {
                 List<Point> points = new ArrayList<>();
                 points.add(frame.at(-RESISTOR_HALF, 0));
@@ -93,6 +99,16 @@ final class PartSymbol {
                 drawing.add(part, new Shape.Line(points, Stroke.LINE));
             }
         }
+    }
+
+    private void rectangle() {
+        drawing.outlined(
+                part,
+                Stroke.LINE,
+                frame.at(-RESISTOR_HALF, RESISTOR_RISE),
+                frame.at(RESISTOR_HALF, RESISTOR_RISE),
+                frame.at(RESISTOR_HALF, -RESISTOR_RISE),
+                frame.at(-RESISTOR_HALF, -RESISTOR_RISE));
     }
 
     /** A conductor whose length matters: a heavy line between two marks, the heavier the thicker the wire. */
@@ -113,7 +129,29 @@ final class PartSymbol {
         drawing.arrow(part, Stroke.LINE, 8 * frame.scale(), frame.at(-9, 0), frame.at(10, 0));
     }
 
-    private void load(Lettering name) {
+    /** Whether its name stands inside it. */
+    static boolean isBox(PlacedPart placed) {
+        return placed.kind() == PartKind.LOAD && placed.word(SYMBOL).equals("box");
+    }
+
+    private void load(PlacedPart placed, Lettering name) {
+        switch (placed.word(SYMBOL)) {
+            case "fuse" -> {
+                rectangle();
+                line(-RESISTOR_HALF, 0, RESISTOR_HALF, 0);
+            }
+            case "motor" -> meter("M");
+            case "lamp" -> {
+                drawing.circle(part, Stroke.LINE, frame.at(0, 0), METER_RADIUS * frame.scale());
+                double arm = METER_RADIUS * Math.sqrt(0.5);
+                line(-arm, -arm, arm, arm);
+                line(-arm, arm, arm, -arm);
+            }
+            default -> box(name);
+        }
+    }
+
+    private void box(Lettering name) {
         drawing.rectangle(
                 part,
                 Stroke.LINE,
@@ -207,7 +245,7 @@ final class PartSymbol {
      * u from drain to source, v towards the gate: the broken line is the channel that a voltage has to make first, the
      * arrow on the body points from p to n.
      */
-    private void mosfet(boolean nChannel) {
+    private void mosfet(boolean nChannel, PlacedPart placed) {
         double channel = 11;
         line(-16, channel, -7, channel);
         line(-4.5, channel, 4.5, channel);
@@ -221,6 +259,24 @@ final class PartSymbol {
         } else {
             drawing.arrowHead(part, frame.at(0, channel), frame.at(0, 1), 8 * frame.scale());
         }
+        if (placed.word(BODY).equals("shown")) {
+            bodyDiode(nChannel ? -1 : 1);
+        }
+    }
+
+    /**
+     * Beside the channel, across from the gate.
+     *
+     * @param way 1 if it conducts from drain to source, -1 if from source to drain
+     */
+    private void bodyDiode(int way) {
+        double away = -15;
+        double half = 5 * way;
+        drawing.line(part, Stroke.LINE, frame.at(-11, 0), frame.at(-11, away), frame.at(11, away), frame.at(11, 0));
+        drawing.outlined(part, Stroke.LINE, frame.at(-half, away + 6), frame.at(half, away), frame.at(-half, away - 6));
+        line(half, away - 6, half, away + 6);
+        drawing.dot(part, frame.at(-11, 0), 2.5 * frame.scale());
+        drawing.dot(part, frame.at(11, 0), 2.5 * frame.scale());
     }
 
     /** u from collector to emitter, v towards the base; the arrow on the emitter shows the way of the current. */
@@ -231,7 +287,7 @@ final class PartSymbol {
     }
 
     static boolean isClosed(PlacedPart placed) {
-        return placed.values().getOrDefault("closed", 0.0) > 0.5;
+        return placed.values().getOrDefault(PartValue.CLOSED, 0.0) > 0.5;
     }
 
     private void contact(boolean closed) {

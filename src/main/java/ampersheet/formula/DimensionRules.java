@@ -3,6 +3,7 @@ package ampersheet.formula;
 import ampersheet.quantity.Dimension;
 import java.util.List;
 import java.util.OptionalInt;
+import java.util.function.Supplier;
 
 /** What the arithmetic asks of dimensions, and the sentence for each way of getting it wrong. */
 final class DimensionRules {
@@ -19,7 +20,7 @@ final class DimensionRules {
                 left,
                 sum.right(),
                 right,
-                TradeWords.plural(right) + " are added to " + TradeWords.plural(left));
+                () -> TradeWords.plural(right) + " are added to " + TradeWords.plural(left));
         if (isPointOnScale(sum.left()) && isPointOnScale(sum.right())) {
             throw pointOnScale(sum.right(), "two temperatures are added");
         }
@@ -34,7 +35,7 @@ final class DimensionRules {
                 left,
                 difference.right(),
                 right,
-                TradeWords.plural(right) + " are taken from " + TradeWords.plural(left));
+                () -> TradeWords.plural(right) + " are taken from " + TradeWords.plural(left));
         return left;
     }
 
@@ -46,7 +47,7 @@ final class DimensionRules {
                 left,
                 comparison.right(),
                 right,
-                TradeWords.plural(left) + " are compared with " + TradeWords.plural(right));
+                () -> TradeWords.plural(left) + " are compared with " + TradeWords.plural(right));
     }
 
     static Dimension negative(Expression.Negative negative, Dimension of) {
@@ -133,15 +134,16 @@ final class DimensionRules {
             default -> {
                 for (int i = 1; i < arguments.size(); i++) {
                     Expression other = call.arguments().get(i);
+                    Dimension second = arguments.get(i);
                     alike(
                             other.position(),
                             function.written(),
                             call.arguments().get(0),
                             first,
                             other,
-                            arguments.get(i),
-                            function.written() + " is given " + TradeWords.plural(first) + " and "
-                                    + TradeWords.plural(arguments.get(i)));
+                            second,
+                            () -> function.written() + " is given " + TradeWords.plural(first) + " and "
+                                    + TradeWords.plural(second));
                 }
                 return first;
             }
@@ -170,13 +172,13 @@ final class DimensionRules {
             Dimension leftDimension,
             Expression right,
             Dimension rightDimension,
-            String problem) {
+            Supplier<String> problem) {
         if (leftDimension.equals(rightDimension)) {
             return;
         }
         throw new FormulaFault(
                 position,
-                problem,
+                problem.get(),
                 "one unit for all of " + sign + "; here the left is " + in(leftDimension) + ", the right "
                         + in(rightDimension),
                 remedy(left, leftDimension, right, rightDimension));

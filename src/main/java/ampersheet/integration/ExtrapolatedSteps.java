@@ -1,6 +1,7 @@
 package ampersheet.integration;
 
 import ampersheet.quantity.Elementary;
+import java.util.Optional;
 
 /**
  * Steps of high order from backward Euler steps: a step is taken whole, in halves, in thirds …, and the results are
@@ -27,10 +28,10 @@ final class ExtrapolatedSteps {
         return factor;
     }
 
-    /** The state {@code seconds} on, or null when the error would be too large. */
-    double[] step(double[] from, double seconds) {
+    /** The state {@code seconds} on; empty when the error would be too large. */
+    Optional<double[]> step(double[] from, double seconds) {
         double[][] row = new double[MOST_PARTS][];
-        return extrapolate(from, seconds, row) <= 1 ? row[MOST_PARTS - 1] : null;
+        return extrapolate(from, seconds, row) <= 1 ? Optional.of(row[MOST_PARTS - 1]) : Optional.empty();
     }
 
     /** The state {@code seconds} on, where a longer step was good enough. */

@@ -3,6 +3,7 @@ package ampersheet.integration;
 import ampersheet.integration.Course.Arrived;
 import ampersheet.integration.Course.AtRest;
 import ampersheet.integration.Course.Diverged;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.apache.commons.math3.exception.MaxCountExceededException;
@@ -26,22 +27,23 @@ public final class TimeIntegration {
 
     private final Rates rates;
     private final double[] start;
-    private final double[] rest;
+    private final Optional<double[]> rest;
     private final double scale;
     private final double largest;
     private final double firstSpan;
     private boolean implicit;
 
     /**
-     * @param rest the state at which all will come to rest, or null when there is none or it is not known
+     * @param rest the state at which all will come to rest, if there is one and it is known
      * @param scale what counts as a large value of the state
      * @param largest beyond it the state counts as diverged
      * @param firstSpan seconds; about the shortest time constant
      */
-    public TimeIntegration(Rates rates, double[] start, double[] rest, double scale, double largest, double firstSpan) {
+    public TimeIntegration(
+            Rates rates, double[] start, Optional<double[]> rest, double scale, double largest, double firstSpan) {
         this.rates = rates;
         this.start = start.clone();
-        this.rest = rest == null ? null : rest.clone();
+        this.rest = rest.map(double[]::clone);
         this.scale = scale;
         this.largest = largest;
         this.firstSpan = firstSpan;
@@ -50,7 +52,7 @@ public final class TimeIntegration {
 
     /** {@link Arrived} after so many seconds, or {@link Diverged}. */
     public Course after(double seconds) {
-        Course course = run(seconds, null);
+        Course course = run(seconds, Optional.empty());
         return course instanceof AtRest atRest ? new Arrived(seconds, atRest.state()) : course;
     }
 
@@ -60,30 +62,29 @@ public final class TimeIntegration {
      * @param gap a function of the state; may throw {@link NoBalance}
      */
     public Course until(ToDoubleFunction<double[]> gap) {
-        return run(Double.POSITIVE_INFINITY, gap);
+        return run(Double.POSITIVE_INFINITY, Optional.of(gap));
     }
 
-    private Course run(double seconds, ToDoubleFunction<double[]> gap) {
+    private Course run(double seconds, Optional<ToDoubleFunction<double[]>> gap) {
         double[] state = start.clone();
         double time = 0;
         double span = firstSpan;
         try {
-            if (gap != null && gap.applyAsDouble(state) == 0) {
+            if (isClosed(gap, state)) {
                 return new Arrived(0, state);
             }
             if (isAtRest(state, span)) {
-                return new AtRest(
-                        rest != null ? rest.clone() : state); // what no longer moves would be followed step by step
+                return atRest(state); // what no longer moves would be followed step by step
             }
             for (int i = 0; i < MOST_SPANS && time < seconds; i++) {
                 double end = Math.min(seconds, time + span);
-                Arrived reached = advance(state, time, end, gap);
-                if (reached == null) {
+                Optional<Arrived> reached = advance(state, time, end, gap);
+                if (reached.isEmpty()) {
                     return new Diverged(i);
                 }
-                state = reached.state();
-                if (reached.seconds() < end || (gap != null && gap.applyAsDouble(state) == 0)) {
-                    return reached;
+                state = reached.get().state();
+                if (reached.get().seconds() < end || isClosed(gap, state)) {
+                    return reached.get();
                 }
                 for (double value : state) {
                     if (!(Math.abs(value) < largest)) {
@@ -92,7 +93,7 @@ public final class TimeIntegration {
                 }
                 time = end;
                 if (isAtRest(state, span)) {
-                    return new AtRest(rest != null ? rest.clone() : state);
+                    return atRest(state);
                 }
                 span *= 2;
             }
@@ -102,10 +103,19 @@ public final class TimeIntegration {
         return time < seconds ? new Diverged(MOST_SPANS) : new Arrived(seconds, state);
     }
 
+    private static boolean isClosed(Optional<ToDoubleFunction<double[]>> gap, double[] state) {
+        return gap.isPresent() && gap.get().applyAsDouble(state) == 0;
+    }
+
+    private AtRest atRest(double[] state) {
+        return new AtRest(rest.map(double[]::clone).orElse(state));
+    }
+
     private boolean isAtRest(double[] state, double span) {
-        if (rest != null) {
+        if (rest.isPresent()) {
+            double[] known = rest.get();
             for (int i = 0; i < state.length; i++) {
-                if (Math.abs(state[i] - rest[i]) > UNNOTICED * Math.max(scale, Math.abs(state[i]))) {
+                if (Math.abs(state[i] - known[i]) > UNNOTICED * Math.max(scale, Math.abs(state[i]))) {
                     return false;
                 }
             }
@@ -120,14 +130,15 @@ public final class TimeIntegration {
         return true;
     }
 
-    /** The state at {@code to}, or earlier where the gap closes; null when steps become too many. */
-    private Arrived advance(double[] state, double from, double to, ToDoubleFunction<double[]> gap) {
+    /** The state at {@code to}, or earlier where the gap closes; empty when steps become too many. */
+    private Optional<Arrived> advance(
+            double[] state, double from, double to, Optional<ToDoubleFunction<double[]>> gap) {
         if (state.length == 0) {
-            return new Arrived(to, state);
+            return Optional.of(new Arrived(to, state));
         }
         if (!implicit) {
             try {
-                return explicitly(state, from, to, gap);
+                return Optional.of(explicitly(state, from, to, gap));
             } catch (MaxCountExceededException | NoBalance quickParts) {
                 implicit =
                         true; // too many steps, or one that overshot: go on with a method that passes over quick parts
@@ -136,34 +147,35 @@ public final class TimeIntegration {
         return implicitly(state, from, to, gap);
     }
 
-    private Arrived explicitly(double[] state, double from, double to, ToDoubleFunction<double[]> gap) {
+    private Arrived explicitly(double[] state, double from, double to, Optional<ToDoubleFunction<double[]>> gap) {
         DormandPrince853Integrator integrator = new DormandPrince853Integrator(0, to - from, 1e-12 * scale, RELATIVE);
         integrator.setMaxEvaluations(EXPLICIT_EVALUATIONS);
-        if (gap != null) {
-            integrator.addEventHandler(new Passing(gap), (to - from) / 10, 1e-14 * to, 200);
-        }
+        gap.ifPresent(closing -> integrator.addEventHandler(new Passing(closing), (to - from) / 10, 1e-14 * to, 200));
         double[] reached = new double[state.length];
         double time = integrator.integrate(new Equations(state.length), from, state.clone(), to, reached);
         return new Arrived(time, reached);
     }
 
-    private Arrived implicitly(double[] state, double from, double to, ToDoubleFunction<double[]> gap) {
+    private Optional<Arrived> implicitly(
+            double[] state, double from, double to, Optional<ToDoubleFunction<double[]>> closing) {
+        ToDoubleFunction<double[]> gap = closing.orElse(any -> 0);
         ExtrapolatedSteps steps = new ExtrapolatedSteps(rates, 1e-11, scale);
         double[] here = state;
         double time = from;
         double step = to - from;
-        double gapHere = gap == null ? 0 : gap.applyAsDouble(here);
+        double gapHere = gap.applyAsDouble(here);
         while (time < to) {
             double tried = Math.min(step, to - time);
-            double[] next = steps.step(here, tried);
-            if (next == null) {
+            Optional<double[]> stepped = steps.step(here, tried);
+            if (stepped.isEmpty()) {
                 step = tried * steps.factor();
                 if (step < 1e-14 * to) {
-                    return null;
+                    return Optional.empty();
                 }
                 continue;
             }
-            double gapNext = gap == null ? 0 : gap.applyAsDouble(next);
+            double[] next = stepped.get();
+            double gapNext = gap.applyAsDouble(next);
             if (gapHere * gapNext < 0) {
                 double[] base = here;
                 double passes = new BrentSolver(1e-14, 1e-15 * to)
@@ -175,14 +187,14 @@ public final class TimeIntegration {
                                 },
                                 0,
                                 tried);
-                return new Arrived(time + passes, steps.accepting(base, passes));
+                return Optional.of(new Arrived(time + passes, steps.accepting(base, passes)));
             }
             here = next;
             gapHere = gapNext;
             time = tried == to - time ? to : time + tried;
             step = Math.max(step, tried) * steps.factor();
         }
-        return new Arrived(to, here);
+        return Optional.of(new Arrived(to, here));
     }
 
     private final class Equations implements FirstOrderDifferentialEquations {

@@ -43,6 +43,7 @@ public final class Handouts {
     /**
      * How the handouts are to look.
      *
+     * @param paper if folded, every sheet becomes a booklet, and what is not for learners goes into a file beside
      * @param host whether a page for whoever runs the evening comes first
      * @param sharedExamples whether worked examples are printed once for all
      * @param extra font for names in letters that the shipped ones lack
@@ -57,6 +58,11 @@ public final class Handouts {
             Optional<ExtraFont> extra) {
         public Wish(Document.Paper paper, Profile profile, Keys keys, boolean checkLetters) {
             this(paper, profile, keys, checkLetters, false, false, Optional.empty());
+        }
+
+        /** Whether there is a file for the host's eyes only. */
+        boolean hasKeysApart() {
+            return keys == Keys.APART || paper.isFolded() && (host || keys != Keys.NONE);
         }
     }
 
@@ -105,10 +111,9 @@ public final class Handouts {
         requirePrintable(plan, roster, wish.extra());
         SheetMaker maker = new SheetMaker(set);
         maker.prepare(roster.lastSeat());
-        boolean apart = wish.keys() == Keys.APART;
+        boolean apart = wish.hasKeysApart();
         try (Output output = Output.file(out, ".pdf", terms);
-                PdfBook sheets =
-                        new PdfBook(plan.title(), plan.language(), wish.profile(), wish.extra(), output.folder());
+                PdfBook sheets = sheets(plan, wish, output.folder());
                 PdfBook keys = new PdfBook(
                         "Key: " + plan.title(), plan.language(), wish.profile(), wish.extra(), output.folder())) {
             Path archive = archiveBeside(out, set);
@@ -141,6 +146,12 @@ public final class Handouts {
                     written,
                     apart ? Optional.empty() : left(out));
         }
+    }
+
+    private static PdfBook sheets(Plan plan, Wish wish, Path workingFolder) {
+        return wish.paper().isFolded()
+                ? PdfBook.ofBooklets(plan.title(), plan.language(), wish.extra(), workingFolder)
+                : new PdfBook(plan.title(), plan.language(), wish.profile(), wish.extra(), workingFolder);
     }
 
     /**

@@ -35,6 +35,8 @@ final class InTheWay {
                             "sheet,seat,name,",
                             "seat,sheet,question,",
                             "file,received,",
+                            "file,seat,name",
+                            "learner,",
                             "file,line,sheet,",
                             "what,number,name",
                             "file,issue")));

@@ -18,6 +18,7 @@ import ampersheet.sheet.SheetId;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.template.TemplateLibrary;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -188,6 +189,22 @@ public final class Issue {
                 : 0;
     }
 
+    private static List<ClassIndex.Link> links(String name, Besides besides) {
+        List<ClassIndex.Link> links = new ArrayList<>();
+        links.add(new ClassIndex.Link("Sheet", "sheet", SHEETS + "/" + name + ".html"));
+        if (besides.pdf()) {
+            links.add(new ClassIndex.Link("Sheet to print", "sheet, PDF", SHEETS + "/" + name + ".pdf"));
+        }
+        if (besides.homework()) {
+            links.add(new ClassIndex.Link("Homework", "homework", HOMEWORK + "/" + name + ".html"));
+        }
+        links.add(new ClassIndex.Link("Key", "key", KEYS + "/" + name + ".html"));
+        if (besides.pdf()) {
+            links.add(new ClassIndex.Link("Key to print", "key, PDF", KEYS + "/" + name + ".pdf"));
+        }
+        return links;
+    }
+
     private static Written issueSeat(Sheet sheet, Roster.Seat seat, Path out, Besides besides, Output output) {
         String name = fileName(seat.number());
         int pages = besides.homework()
@@ -199,7 +216,7 @@ public final class Issue {
                 + writeBoth(Composer.sheet(sheet, seat.name()), out.resolve(SHEETS), name, output)
                 + writeBoth(Composer.key(sheet, seat.name()), out.resolve(KEYS), name, output);
         return new Written(
-                ClassIndex.line(seat, sheet, "sheets/" + name + ".html", "keys/" + name + ".html"),
+                ClassIndex.line(seat, sheet, links(name, besides)),
                 AnswerGrid.Line.of(sheet, seat),
                 files,
                 Optional.empty());

@@ -23,8 +23,13 @@ final class LaidOut {
     /** Where a sheet has no name it has room for one. */
     private static final String NAME_TO_WRITE = "Name ______________________________";
 
+    private static final String NAME_ON_HALF_A_LEAF = "Name __________________";
+
     private final SheetMaker maker;
     private final Handouts.Wish wish;
+    /** What is not folded is printed on. */
+    private final Document.Paper leaf;
+
     private final PdfBook sheets;
     private final PdfBook keys;
     private final Keeping keeping;
@@ -41,6 +46,7 @@ final class LaidOut {
     LaidOut(SheetMaker maker, Handouts.Wish wish, PdfBook sheets, PdfBook keys, Keeping keeping) {
         this.maker = maker;
         this.wish = wish;
+        this.leaf = wish.paper().leaf();
         this.sheets = sheets;
         this.keys = keys;
         this.keeping = keeping;
@@ -65,13 +71,14 @@ final class LaidOut {
         } else if (wish.keys() != Handouts.Keys.NONE) {
             keySides += taken(
                     keys,
-                    Composer.key(sheet, seat.name(), wish.profile().widestDrawing(wish.paper()))
-                            .on(wish.paper()));
+                    Composer.key(sheet, seat.name(), wish.profile().widestDrawing(leaf))
+                            .on(leaf));
         }
     }
 
     private Document document(Sheet sheet, Roster.Seat seat, Profile profile) {
-        String name = seat.name().isEmpty() ? NAME_TO_WRITE : seat.name();
+        String unnamed = wish.paper().isFolded() ? NAME_ON_HALF_A_LEAF : NAME_TO_WRITE;
+        String name = seat.name().isEmpty() ? unnamed : seat.name();
         Document document =
                 Composer.sheet(sheet, name, profile.widestDrawing(wish.paper())).on(wish.paper());
         Document lettered = wish.checkLetters() ? CheckLetters.addedTo(document, sheet) : document;
@@ -90,19 +97,26 @@ final class LaidOut {
         for (int from = 0; from < rows.size(); from += ClassAnswers.MOST_LEARNERS) {
             int to = Math.min(rows.size(), from + ClassAnswers.MOST_LEARNERS);
             keySides +=
-                    taken(keys, ClassAnswers.of(plan, rows.subList(from, to)).on(wish.paper()));
+                    taken(keys, ClassAnswers.of(plan, rows.subList(from, to)).on(leaf));
         }
         int examples = examples();
         PaperCount count = new PaperCount(
-                kept.size(), least, most, all, new PaperCount.Besides(keySides, 0, examples), compact(workingFolder));
+                kept.size(),
+                least,
+                most,
+                all,
+                new PaperCount.Besides(keySides, 0, examples),
+                compact(workingFolder),
+                wish.paper().isFolded());
         if (!wish.host()) {
             return count;
         }
         PaperCount whole =
                 count.withHost(sides(host.page(count.sentence(), wish.checkLetters()), wish.profile(), workingFolder));
-        int before = sheets.sides();
-        sheets.addFirst(host.page(whole.sentence(), wish.checkLetters()).on(wish.paper()));
-        return count.withHost(sheets.sides() - before);
+        PdfBook before = wish.paper().isFolded() ? keys : sheets;
+        int sides = before.sides();
+        before.addFirst(host.page(whole.sentence(), wish.checkLetters()).on(leaf));
+        return count.withHost(before.sides() - sides);
     }
 
     /** Sides of the examples for all, which come before the sheets. */
@@ -130,7 +144,7 @@ final class LaidOut {
     /** Of a document that is only measured. */
     private int sides(Document document, Profile profile, Path workingFolder) {
         try (PdfBook book = new PdfBook(document.title(), document.language(), profile, wish.extra(), workingFolder)) {
-            return taken(book, document.on(wish.paper()));
+            return taken(book, document.on(leaf));
         }
     }
 }

@@ -14,6 +14,9 @@ import java.util.TreeSet;
 public final class MarkedFolder {
     private static final List<String> TABLES = List.of(
             "report.html",
+            "projector.html",
+            "gradebook.html",
+            "send.csv",
             "marks.csv",
             "decide.csv",
             "answers.csv",
@@ -45,6 +48,19 @@ public final class MarkedFolder {
      * @throws ampersheet.diagnostic.DiagnosticException if something cannot be read, or must not be written over
      */
     public static Written write(Marking.Task task, Path out, List<MarkForms> forms, Output.Terms terms) {
+        return write(task, out, forms, terms, (written, output) -> List.of());
+    }
+
+    /** What else is to be done with the results of an earlier run. */
+    @FunctionalInterface
+    public interface Afterwards {
+        /** @param written by their names in the folder */
+        List<Diagnostic> remove(Set<String> written, Output output);
+    }
+
+    /** The same, where more of an earlier run has to go than the pages. */
+    public static Written write(
+            Marking.Task task, Path out, List<MarkForms> forms, Output.Terms terms, Afterwards afterwards) {
         Set<String> written = new TreeSet<>();
         try (Output output = Output.folder(out, terms)) {
             output.require(TABLES.stream().map(out::resolve).toList());
@@ -73,6 +89,7 @@ public final class MarkedFolder {
                             "Look what it is before you hand pages out."));
                 }
             }
+            left.addAll(afterwards.remove(written, output));
             output.finish();
             return new Written(marked, removed, left);
         }

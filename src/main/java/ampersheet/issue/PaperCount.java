@@ -11,8 +11,12 @@ import java.util.Optional;
  * @param all sides of all sheets
  * @param besides what is printed besides the sheets
  * @param compact sides of the first sheet in the compact profile, where another one was asked for
+ * @param folded whether each side holds two pages of a booklet
  */
-public record PaperCount(int sheets, int least, int most, int all, Besides besides, Optional<Integer> compact) {
+public record PaperCount(
+        int sheets, int least, int most, int all, Besides besides, Optional<Integer> compact, boolean folded) {
+    private static final int PAGES_OF_A_FOLDED_SIDE = 2;
+
     /** What an office printer makes on both sides; common practice, no source. */
     private static final int SIDES_A_MINUTE = 20;
 
@@ -26,7 +30,8 @@ public record PaperCount(int sheets, int least, int most, int all, Besides besid
     public record Besides(int keys, int host, int examples) {}
 
     PaperCount withHost(int sides) {
-        return new PaperCount(sheets, least, most, all, new Besides(keys(), sides, besides.examples()), compact);
+        return new PaperCount(
+                sheets, least, most, all, new Besides(keys(), sides, besides.examples()), compact, folded);
     }
 
     /** Sides of answers and keys. */
@@ -50,8 +55,8 @@ public record PaperCount(int sheets, int least, int most, int all, Besides besid
 
     /** {@code 12 sheets of 8 sides, 2 sides of answers …: 49 leaves, about 5 minutes …}. */
     public String sentence() {
-        String each = least == most ? count(least, "side") : least + " to " + count(most, "side");
-        return count(sheets, "sheet") + " of " + each + also(besides.keys(), "of answers")
+        String each = folded ? range(PAGES_OF_A_FOLDED_SIDE, "page") + ", two on a side" : range(1, "side");
+        return count(sheets, folded ? "booklet" : "sheet") + " of " + each + also(besides.keys(), "of answers")
                 + also(besides.host(), "for the host") + also(besides.examples(), "of examples for all") + ": "
                 + (leaves() == 1 ? "1 leaf" : leaves() + " leaves") + " printed on both sides, about "
                 + count(minutes(), "minute") + " at " + SIDES_A_MINUTE + " sides a minute.";
@@ -65,6 +70,10 @@ public record PaperCount(int sheets, int least, int most, int all, Besides besid
         return keys() > 2 && keys() >= sheets
                 ? Optional.of("With --keys grid the answers of all stand on a few sides instead of " + keys() + ".")
                 : Optional.empty();
+    }
+
+    private String range(int times, String what) {
+        return least == most ? count(times * least, what) : times * least + " to " + count(times * most, what);
     }
 
     private static String also(int sides, String what) {

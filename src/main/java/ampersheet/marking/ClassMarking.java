@@ -12,6 +12,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 
@@ -44,8 +45,12 @@ final class ClassMarking {
         this.marker = new SheetMarker(task.sheets(), task.corrections(), decisions, privacy);
     }
 
+    Erasure erasure(int seat, Optional<Path> decisionList, Optional<Path> receivedList) {
+        return new LearnerErasure(task, inbox, decisions, seat).find(decisionList, receivedList);
+    }
+
     Marking.Marked mark() {
-        MarkTables tables = new MarkTables(task.roster(), privacy);
+        MarkTables tables = new MarkTables(task.roster(), task.sheets().plan().marking(), privacy);
         markSheets(tables);
         List<ToDecide> toDecide = toDecide();
         List<SetAside> setAside = new ArrayList<>(inbox.setAside());
@@ -54,20 +59,30 @@ final class ClassMarking {
                 .map(before -> MarkChange.between(before, standings))
                 .orElse(List.of());
         int absent = task.roster().seats().size() - standings.size();
+        ClassResults results = new ClassResults(task.sheets().templates(), standings);
+        Tomorrow tomorrow = Tomorrow.of(results, task.sheets(), task.corrections(), privacy);
         output.write(
                 "report.html",
                 HtmlPage.render(ClassReport.compose(
                         task.sheets().plan(),
-                        new ClassResults(task.sheets().templates(), standings),
+                        results,
+                        tomorrow,
                         new ClassReport.CameIn(
                                 inbox.files(),
                                 absent,
                                 setAside.size(),
+                                toDecide.size(),
                                 OpenMatters.of(toDecide, statuses, decisions, seats, privacy)),
                         task.before().map(before -> changes),
                         marker.changed(),
                         privacy)));
+        output.write(
+                Tomorrow.PROJECTOR,
+                HtmlPage.render(tomorrow.projector(task.sheets().plan())));
+        output.write(
+                Gradebook.FILE, HtmlPage.render(Gradebook.compose(task.sheets().plan(), results, statuses, privacy)));
         output.write(OwnFile.MARKS.file(), tables.marks());
+        output.write(OwnFile.SEND.file(), tables.send());
         output.write(OwnFile.DECIDE.file(), MarkTables.decide(toDecide, seats, privacy));
         output.write(OwnFile.ANSWERS.file(), tables.answers());
         output.write(OwnFile.FILES.file(), MarkTables.files(inbox.files()));

@@ -1,8 +1,6 @@
 package ampersheet.marking;
 
 import ampersheet.figure.BarFigure;
-import ampersheet.figure.IntervalFigure;
-import ampersheet.marking.Standing.Item;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.Cell;
@@ -11,8 +9,10 @@ import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.Kind;
 import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Table;
+import ampersheet.sheet.MarkingPolicy;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.Roster;
+import ampersheet.template.Statement;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -23,14 +23,14 @@ import org.apache.commons.math3.stat.descriptive.DescriptiveStatistics;
 /** The instructor's page: how the class did, what went wrong and why, which questions to look at, what came in. */
 final class ClassReport {
     private static final int CLASSES_OF_MARKS = 10;
+    /** Single learners are compared from here on (common practice). */
+    private static final double RANKED = 0.80;
+
     private static final int MOST_BARS = 15;
-    /** Usual wishes for a question: neither too hard nor too easy, and answered better by those who know more. */
-    private static final double HARD = 0.3;
 
-    private static final double EASY = 0.9;
-    private static final double TELLING = 0.2;
-
+    private final MarkingPolicy policy;
     private final ClassResults results;
+    private final Tomorrow tomorrow;
     private final CameIn came;
     private final Optional<List<MarkChange>> changes;
     private final List<ChangedVerdict.Of> corrected;
@@ -42,9 +42,10 @@ final class ClassReport {
      *
      * @param absent seats of which nothing could be marked
      * @param setAside answers that do not count
-     * @param matters what comes before everything else
+     * @param toDecide what waits for the instructor's decision
+     * @param matters what is told of it and of who handed in
      */
-    record CameIn(List<FileNote> files, int absent, int setAside, List<Block> matters) {
+    record CameIn(List<FileNote> files, int absent, int setAside, int toDecide, List<Block> matters) {
         CameIn {
             files = List.copyOf(files);
             matters = List.copyOf(matters);
@@ -52,11 +53,15 @@ final class ClassReport {
     }
 
     private ClassReport(
+            MarkingPolicy policy,
             ClassResults results,
+            Tomorrow tomorrow,
             CameIn came,
             Optional<List<MarkChange>> changes,
             List<ChangedVerdict.Of> corrected,
             Privacy privacy) {
+        this.policy = policy;
+        this.tomorrow = tomorrow;
         this.corrected = corrected;
         this.results = results;
         this.came = came;
@@ -73,11 +78,12 @@ final class ClassReport {
     static Document compose(
             Plan plan,
             ClassResults results,
+            Tomorrow tomorrow,
             CameIn came,
             Optional<List<MarkChange>> changes,
             List<ChangedVerdict.Of> corrected,
             Privacy privacy) {
-        ClassReport report = new ClassReport(results, came, changes, corrected, privacy);
+        ClassReport report = new ClassReport(plan.marking(), results, tomorrow, came, changes, corrected, privacy);
         int absent = came.absent();
         report.write();
         int learners = results.standings().size();
@@ -96,6 +102,10 @@ final class ClassReport {
 
     private void write() {
         blocks.add(new Prose("For the instructor: this page holds marks" + (privacy.isOn() ? "" : " and names") + "."));
+        if (!results.standings().isEmpty()) {
+            blocks.addAll(tomorrow.blocks());
+            toDecide();
+        }
         blocks.addAll(came.matters());
         if (results.standings().isEmpty()) {
             blocks.add(new Prose("Nothing that came in could be marked."));
@@ -106,11 +116,18 @@ final class ClassReport {
         marks();
         mistakes();
         patterns();
-        questions();
-        fairness();
+        blocks.addAll(QuestionReport.of(results));
         changes.ifPresent(this::changes);
         learners();
         files();
+    }
+
+    private void toDecide() {
+        if (came.toDecide() > 0) {
+            blocks.add(new Prose("**" + Amounts.count(came.toDecide(), "matter waits", "matters wait")
+                    + " for your decision** and "
+                    + (came.toDecide() == 1 ? "earns" : "earn") + " nothing until then: see the next heading."));
+        }
     }
 
     // Marks
@@ -125,10 +142,11 @@ final class ClassReport {
             classes[Math.min(CLASSES_OF_MARKS - 1, (int) (share * CLASSES_OF_MARKS + 1e-9))]++;
         }
         blocks.add(new Prose(
-                "Half of the class has **" + Amounts.percent(shares.getPercentile(50)) + "** of the marks or more; "
+                "The median is **" + Amounts.percent(shares.getPercentile(50)) + "** of the marks (half of the class "
+                        + "has as much or more, half as much or less), "
                         + "the mean is " + Amounts.percent(shares.getMean()) + ", the lowest "
                         + Amounts.percent(shares.getMin())
-                        + ", the highest " + Amounts.percent(shares.getMax()) + ". " + reliability()));
+                        + ", the highest " + Amounts.percent(shares.getMax()) + ". " + grades() + reliability()));
         List<BarFigure.Bar> bars = new ArrayList<>();
         for (int i = 0; i < CLASSES_OF_MARKS; i++) {
             String name = i == CLASSES_OF_MARKS - 1 ? "90 to 100 %" : 10 * i + " % to below " + 10 * (i + 1) + " %";
@@ -138,6 +156,20 @@ final class ClassReport {
                 BarFigure.draw("How the marks are spread", "learners", "share of the marks", bars, "marks")));
     }
 
+    /** How many have each grade; nothing where the plan has none. */
+    private String grades() {
+        List<String> told = new ArrayList<>();
+        for (MarkingPolicy.Grade grade : policy.grades()) {
+            long learners = results.standings().stream()
+                    .filter(standing -> policy.grade(standing.percent())
+                            .filter(grade.name()::equals)
+                            .isPresent())
+                    .count();
+            told.add(Statement.escape(grade.name()) + ": " + learners);
+        }
+        return told.isEmpty() ? "" : "Grades: " + String.join(", ", told) + ". ";
+    }
+
     private String reliability() {
         return results.reliability()
                 .map(found -> "Reliability over the " + found.parts() + " problems (coefficient alpha): "
@@ -145,7 +177,9 @@ final class ClassReport {
                         + " to "
                         + Amounts.decimal(found.high(), 2) + "; a learner's share of the marks is uncertain by about ±"
                         + Amounts.percent(found.error())
-                        + " (one standard error). Groups are usually compared from 0.70 on, single "
+                        + " (one standard error). "
+                        + (found.alpha() < RANKED ? "Do not rank learners by this sheet. " : "")
+                        + "Groups are usually compared from 0.70 on, single "
                         + "learners from 0.80 on (common practice).")
                 .orElse("Reliability: not defined (it needs three problems and three learners whose totals differ).");
     }
@@ -161,7 +195,7 @@ final class ClassReport {
         }
         blocks.add(new Prose("A wrong answer is explained where it is what a known wrong method or slip gives with "
                 + "that learner's "
-                + "own numbers. Problems are numbered as in the plan, examples not counted. Open "
+                + "own numbers. What follows rightly from an earlier wrong answer counts as right. Open "
                 + "places and unreadable answers are not among the wrong ones."));
         bars(problems);
         Map<String, String> names = results.problemNames();
@@ -187,7 +221,7 @@ final class ClassReport {
                 Integer.toString(problem.unexplained()),
                 Amounts.percent((double) problem.unexplained() / problem.wrong())));
         return new Table(
-                "Problem " + name + ", " + results.title(problem.template()) + ": "
+                "Problem " + name + ": " + results.title(problem.template()) + ", "
                         + Amounts.count(problem.wrong(), "wrong answer", "wrong answers"),
                 List.of("Mistake", "What is said to the learner", "Learners", "Answers", "Share"),
                 rows);
@@ -201,7 +235,8 @@ final class ClassReport {
         List<BarFigure.Bar> bars = all.stream()
                 .limit(MOST_BARS)
                 .map(count -> new BarFigure.Bar(
-                        names.get(count.template()) + ": " + count.cause().label(),
+                        "Problem " + names.get(count.template()) + ": "
+                                + count.cause().label(),
                         count.learners(),
                         Integer.toString(count.learners())))
                 .toList();
@@ -218,7 +253,7 @@ final class ClassReport {
             for (Diagnosis diagnosis : Diagnosis.of(standing)) {
                 if (diagnosis.isPattern()) {
                     rows.add(List.of(
-                            text(learner(standing)),
+                            text(privacy.seat(standing.seat())),
                             text(diagnosis.cause().label()),
                             text(diagnosis.cause().says()),
                             new Cell(
@@ -241,113 +276,6 @@ final class ClassReport {
                     List.of("Learner", "Cause", "What is said", "Where"),
                     rows));
         }
-    }
-
-    private String learner(Standing standing) {
-        String name = privacy.name(standing.seat());
-        return "Seat " + standing.seat().number() + (name.isEmpty() ? "" : ", " + name);
-    }
-
-    // Questions
-
-    private void questions() {
-        blocks.add(new Heading(2, "The questions"));
-        blocks.add(new Prose(
-                "*Right* is the share of those who answered; its interval is Wilson's for 95 %. *Difference* is the "
-                        + "share right among the upper 27 % of these learners less that among the lower 27 %. "
-                        + "*Correlation* is that of the "
-                        + "question with the rest of the marks (point-biserial). Questions that fewer than "
-                        + ClassResults.LEAST_LEARNERS + " learners answered get no verdict."));
-        Map<Item, String> names = results.names();
-        List<List<Cell>> rows = new ArrayList<>();
-        List<IntervalFigure.Row> dots = new ArrayList<>();
-        results.items().forEach((item, scores) -> {
-            Proportion facility = scores.facility();
-            rows.add(cells(
-                    names.get(item),
-                    results.title(item.template()) + ": " + results.meaning(item),
-                    Integer.toString(facility.all()),
-                    Integer.toString(scores.blank()),
-                    facility.all() == 0
-                            ? "–"
-                            : Amounts.percent(facility.share()) + " (" + Amounts.decimal(100 * facility.low(), 0) + "–"
-                                    + Amounts.decimal(100 * facility.high(), 0) + ")",
-                    Amounts.decimal(scores.discrimination(), 2),
-                    Amounts.decimal(scores.pointBiserial(), 2),
-                    verdict(scores)));
-            if (facility.all() > 0) {
-                dots.add(new IntervalFigure.Row(
-                        names.get(item),
-                        100 * facility.low(),
-                        100 * facility.share(),
-                        100 * facility.high(),
-                        Amounts.percent(facility.share()) + " of " + facility.all()));
-            }
-        });
-        if (!dots.isEmpty()) {
-            blocks.add(new FigureBlock(IntervalFigure.draw(
-                    "Share right of each question, with 95 % interval",
-                    "% right", "question", 100, dots, "questions")));
-        }
-        blocks.add(new Table(
-                "Questions, in the order of the plan",
-                List.of("No.", "Question", "Answered", "Open", "Right", "Difference", "Correlation", "Verdict"),
-                rows));
-        blocks.add(new Prose(
-                "**Mind:** everyone has other numbers, and a pool gives different problems to different learners. "
-                        + "These figures are made for tests in which all answer the same questions; here they "
-                        + "compare variants of one "
-                        + "template and are hints where to look, not measurements."
-                        + (names.size() < 8
-                                ? " With fewer than eight questions one unlucky variant moves a learner's total "
-                                        + "noticeably."
-                                : "")));
-    }
-
-    private static String verdict(ItemScores scores) {
-        if (scores.scores().size() < ClassResults.LEAST_LEARNERS) {
-            return "too few for a verdict";
-        }
-        if (scores.discrimination() < 0) {
-            return "CHECK THIS KEY: the stronger learners do worse";
-        }
-        double share = scores.facility().share();
-        String difficulty = share < HARD ? "hard" : share > EASY ? "easy" : "fits";
-        return scores.discrimination() < TELLING && share <= EASY ? difficulty + ", tells little" : difficulty;
-    }
-
-    private void fairness() {
-        List<Fairness> compared = Fairness.of(results.standings());
-        blocks.add(new Heading(2, "Are the variants fair?"));
-        List<Fairness> unequal = compared.stream().filter(Fairness::isUnequal).toList();
-        blocks.add(new Prose(
-                compared.isEmpty()
-                        ? "Too few learners share a difficulty to compare any."
-                        : "Variants of one problem are grouped by what makes them harder: divisions, changes of "
-                                + "prefix, unending results, cases. "
-                                + Amounts.count(compared.size(), "group", "groups")
-                                + " of five learners or more were compared with the other "
-                                + "variants of the same problem (Fisher's exact test, Holm's correction). "
-                                + (unequal.isEmpty()
-                                        ? "No difference is larger than chance makes it."
-                                        : "These differ by more than chance:")));
-        if (!unequal.isEmpty()) {
-            blocks.add(new Table(
-                    "Variants that were not equally hard",
-                    List.of("Problem", "Variants with", "Solved", "Other variants", "By chance"),
-                    unequal.stream()
-                            .map(one -> cells(
-                                    results.title(one.template()),
-                                    one.difficulty(),
-                                    of(one.solved()),
-                                    of(one.others()),
-                                    Amounts.decimal(one.chance(), 3)))
-                            .toList()));
-        }
-    }
-
-    private static String of(Proportion proportion) {
-        return Amounts.percent(proportion.share()) + " of " + proportion.all();
     }
 
     // Learners and files
@@ -459,7 +387,7 @@ final class ClassReport {
                         .toList());
     }
 
-    private static List<Cell> cells(String... texts) {
+    static List<Cell> cells(String... texts) {
         List<Cell> cells = new ArrayList<>();
         for (String text : texts) {
             cells.add(text(text));

@@ -59,7 +59,11 @@ final class ClassResults {
         int most = standing.mostMarks() - outcome.earned().most();
         double rest =
                 most == 0 ? 0 : (double) (standing.marks() - outcome.earned().marks()) / most;
-        return new ItemScores.Score(outcome.credit().isFull(), share(standing), rest);
+        return new ItemScores.Score(
+                outcome.credit().isFull(),
+                share(standing),
+                rest,
+                outcome.cause().map(Cause::id).orElse(""));
     }
 
     static double share(Standing standing) {
@@ -75,47 +79,59 @@ final class ClassResults {
         return items;
     }
 
+    /** Whose keys are to be looked at. */
+    Map<Item, KeyCheck> keysToCheck() {
+        return KeyCheck.of(items);
+    }
+
     String title(String template) {
         return templates.containsKey(template) ? templates.get(template).title() : template;
     }
 
     /**
-     * A short name for each question: the place in the plan, examples not counted, a capital for each template of a
-     * pool, and the letter or step of the question.
+     * The name of each question as sheets print it; the title of the problem behind it where a pool gives learners
+     * other problems under the same name.
      */
     Map<Item, String> names() {
-        Map<Integer, TreeSet<String>> places = places();
+        Map<Integer, String> numbers = numbers();
+        Map<String, Integer> times = new TreeMap<>();
+        items.keySet().forEach(item -> times.merge("q" + numbers.get(item.place()) + part(item), 1, Integer::sum));
         Map<Item, String> names = new LinkedHashMap<>();
-        items.keySet().forEach(item -> names.put(item, problemName(item, places) + part(item)));
+        items.keySet().forEach(item -> {
+            String name = "q" + numbers.get(item.place()) + part(item);
+            names.put(item, times.get(name) == 1 ? name : name + ", " + title(item.template()));
+        });
+        return names;
+    }
+
+    /** The numbers of each problem on the sheets, in the order of the plan; of one that comes up again, all. */
+    Map<String, String> problemNames() {
+        Map<Integer, String> numbers = numbers();
+        Map<String, TreeSet<Integer>> places = new LinkedHashMap<>();
+        items.keySet()
+                .forEach(item -> places.computeIfAbsent(item.template(), name -> new TreeSet<>())
+                        .add(item.place()));
+        Map<String, String> names = new LinkedHashMap<>();
+        places.forEach((template, at) -> names.put(
+                template, String.join(", ", at.stream().map(numbers::get).toList())));
         return names;
     }
 
     /**
-     * The same without the question, for each problem, in the order of the plan; one that comes up again keeps its
-     * first.
+     * What sheets number the problem at a place of the plan, worked examples counted. Where topics are mixed and pools
+     * reach across them, sheets may differ: {@code 3 or 4}.
      */
-    Map<String, String> problemNames() {
-        Map<Integer, TreeSet<String>> places = places();
-        Map<String, String> names = new LinkedHashMap<>();
-        items.keySet().forEach(item -> names.putIfAbsent(item.template(), problemName(item, places)));
-        return names;
-    }
-
-    private static String problemName(Item item, Map<Integer, TreeSet<String>> places) {
-        TreeSet<String> pool = places.get(item.place());
-        String member = pool.size() == 1
-                ? ""
-                : Character.toString('A' + pool.headSet(item.template()).size());
-        return List.copyOf(places.keySet()).indexOf(item.place()) + 1 + member;
-    }
-
-    /** Templates by place of the plan. */
-    private Map<Integer, TreeSet<String>> places() {
-        Map<Integer, TreeSet<String>> places = new TreeMap<>();
-        items.keySet()
-                .forEach(item -> places.computeIfAbsent(item.place(), place -> new TreeSet<>())
-                        .add(item.template()));
-        return places;
+    Map<Integer, String> numbers() {
+        Map<Integer, TreeSet<Integer>> found = new TreeMap<>();
+        for (Standing standing : standings) {
+            standing.outcomes()
+                    .forEach(outcome -> found.computeIfAbsent(outcome.item().place(), place -> new TreeSet<>())
+                            .add(outcome.problem()));
+        }
+        Map<Integer, String> numbers = new TreeMap<>();
+        found.forEach((place, as) -> numbers.put(
+                place, String.join(" or ", as.stream().map(String::valueOf).toList())));
+        return numbers;
     }
 
     private String part(Item item) {

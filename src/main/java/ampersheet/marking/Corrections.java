@@ -222,7 +222,7 @@ public final class Corrections {
                             ? offered.options().get(i)
                             : new Acceptance.Option(
                                     before.get(i).text(), after.get(at).otherwise()));
-            right = at == (int) now.expected() ? i : right;
+            right = at == now.rightOption() ? i : right;
         }
         return right < 0
                 ? Optional.empty()
@@ -248,7 +248,7 @@ public final class Corrections {
     private static String option(AnswerKey key) {
         return ((Acceptance.Choice) key.acceptance())
                 .options()
-                .get((int) key.expected())
+                .get(key.rightOption())
                 .text();
     }
 

@@ -37,6 +37,13 @@ final class DecisionBook {
         return new DecisionBook(file, DecisionsReader.read(file, text));
     }
 
+    /** The same decisions for a trial, of which nothing is noted. */
+    DecisionBook trial() {
+        DecisionBook trial = new DecisionBook(list, decisions);
+        trial.leftOut.addAll(leftOut);
+        return trial;
+    }
+
     boolean isEmpty() {
         return decisions.isEmpty();
     }

@@ -30,11 +30,11 @@ record Earned(int marks, int inTime, int most) {
     static Earned of(Credit credit, Rung rung, MarkingPolicy policy, int most, long minutesLate) {
         int share = switch (credit) {
             case RIGHT -> MarkingPolicy.MARK;
-            case CARRIED -> policy.carried();
+            case CARRIED -> policy.credits().carried();
             case HALF ->
                 switch (rung) {
-                    case TOO_COARSE -> policy.tooCoarse();
-                    case UNIT_MISSING, OTHER_SCALE -> policy.unitMissing();
+                    case TOO_COARSE -> policy.credits().tooCoarse();
+                    case UNIT_MISSING, OTHER_SCALE -> policy.credits().unitMissing();
                     default -> MarkingPolicy.MARK / 2;
                 };
             case WRONG, UNREADABLE, UNDECIDED, BLANK -> 0;

@@ -40,7 +40,7 @@ final class FeedbackPage {
         Standing standing = marked.standing();
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Prose("**" + Amounts.marks(standing.marks()) + " of " + Amounts.marks(standing.mostMarks())
-                + " marks.** " + counts(standing)));
+                + " marks" + grade(standing, marked.sheet().plan().marking()) + ".** " + counts(standing)));
         open(standing, blocks);
         onFiles.forEach(decision -> blocks.add(new Prose("**Your instructor decided** which hand-in counts, because: "
                 + Statement.escape(privacy.text(decision.reason())) + ".")));
@@ -65,6 +65,13 @@ final class FeedbackPage {
                 marked.sheet().id().toString(),
                 marked.sheet().plan().paper(),
                 blocks);
+    }
+
+    private static String grade(Standing standing, MarkingPolicy policy) {
+        return policy.grade(standing.percent())
+                .map(grade ->
+                        " (" + MarkingPolicy.tenths(standing.percent()) + "\u00A0%), grade " + Statement.escape(grade))
+                .orElse("");
     }
 
     private static void open(Standing standing, List<Block> blocks) {

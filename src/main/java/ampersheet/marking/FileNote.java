@@ -44,6 +44,11 @@ final class FileNote implements Comparable<FileNote> {
         return new FileNote(number, name, shown, received, late, minutes);
     }
 
+    /** The same file for a trial, of which nothing is noted. */
+    FileNote trial() {
+        return new FileNote(number, name, shown, received, late, minutesLate);
+    }
+
     /** 0 if it is not late. */
     long minutesLate() {
         return minutesLate;

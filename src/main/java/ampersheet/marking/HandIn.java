@@ -19,15 +19,22 @@ final class HandIn {
     private final Origin origin;
     private final boolean chosen;
     private final Map<String, List<TypedAnswer>> answers = new LinkedHashMap<>();
+    /** What counts of it, blanks taken out: hand-ins are compared with each other again and again. */
+    private final Map<String, String> said = new LinkedHashMap<>();
 
     /** @param chosen whether the instructor decided that this one counts */
     HandIn(FileNote file, Origin origin, List<TypedAnswer> answers, boolean chosen) {
         this.file = file;
         this.origin = origin;
         this.chosen = chosen;
-        answers.forEach(answer -> this.answers
-                .computeIfAbsent(answer.question(), question -> new ArrayList<>())
-                .add(answer));
+        for (TypedAnswer answer : answers) {
+            this.answers
+                    .computeIfAbsent(answer.question(), question -> new ArrayList<>())
+                    .add(answer);
+            if (!answer.isBlank()) {
+                said.put(answer.question(), TypedAnswer.unspaced(answer.text()));
+            }
+        }
     }
 
     FileNote file() {
@@ -36,6 +43,11 @@ final class HandIn {
 
     Origin origin() {
         return origin;
+    }
+
+    /** The same for a trial, of which nothing is noted. */
+    HandIn trial() {
+        return new HandIn(file.trial(), origin, all(), chosen);
     }
 
     boolean isChosen() {
@@ -76,13 +88,18 @@ final class HandIn {
 
     /** Whether both answer a question, and differently. */
     boolean contradicts(HandIn other) {
-        return answers.keySet().stream().anyMatch(question -> contradicts(other, question));
+        for (String question : said.keySet()) {
+            if (contradicts(other, question)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     boolean contradicts(HandIn other, String question) {
-        Optional<TypedAnswer> here = to(question);
-        Optional<TypedAnswer> there = other.to(question);
-        return here.isPresent() && there.isPresent() && !here.get().saysTheSameAs(there.get());
+        String here = said.get(question);
+        String there = other.said.get(question);
+        return here != null && there != null && !here.equals(there);
     }
 
     /**

@@ -20,8 +20,13 @@ record ItemScores(List<Score> scores, int blank) {
      * @param right whether it earned a full mark
      * @param total share of all marks that the learner has
      * @param rest the same without this question, so that it is not compared with itself
+     * @param cause id of what explains it; empty for one that is right or that nothing explains
      */
-    record Score(boolean right, double total, double rest) {}
+    record Score(boolean right, double total, double rest, String cause) {
+        Score(boolean right, double total, double rest) {
+            this(right, total, rest, "");
+        }
+    }
 
     ItemScores {
         scores = List.copyOf(scores);

@@ -35,7 +35,8 @@ public enum MarkForms {
             "blank",
             "late",
             "undecided",
-            "if_in_time");
+            "if_in_time",
+            "percent");
 
     private final String file;
 

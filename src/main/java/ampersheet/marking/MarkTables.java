@@ -2,6 +2,7 @@ package ampersheet.marking;
 
 import ampersheet.marking.MarkedSheet.MarkedAnswer;
 import ampersheet.marking.MarkedSheet.MarkedProblem;
+import ampersheet.sheet.MarkingPolicy;
 import ampersheet.sheet.Roster;
 import ampersheet.source.SafeCsv;
 import java.util.ArrayList;
@@ -11,19 +12,32 @@ import java.util.Locale;
 
 /** The tables that marking writes, for spreadsheets. */
 final class MarkTables {
-    private static final int COUNTS = OwnFile.MARKS.head().size() - 3;
+    /** All but seat and name, status and percent. */
+    private static final int COUNTS = OwnFile.MARKS.head().size() - 4;
 
     private final Privacy privacy;
+    private final MarkingPolicy policy;
     private final SafeCsv marks;
+    private final SafeCsv send;
     private final SafeCsv answers = new SafeCsv(OwnFile.ANSWERS.head());
 
-    MarkTables(Roster roster, Privacy privacy) {
+    MarkTables(Roster roster, MarkingPolicy policy, Privacy privacy) {
         this.privacy = privacy;
+        this.policy = policy;
         List<String> head = new ArrayList<>(OwnFile.MARKS.head());
+        if (!policy.grades().isEmpty()) {
+            head.add("grade");
+        }
+        this.marks = new SafeCsv(withColumnsOf(roster, head));
+        this.send = new SafeCsv(withColumnsOf(roster, OwnFile.SEND.head()));
+    }
+
+    private List<String> withColumnsOf(Roster roster, List<String> ours) {
+        List<String> head = new ArrayList<>(ours);
         if (!privacy.isOn()) {
             roster.columns().forEach(column -> head.add(apart(column, head)));
         }
-        this.marks = new SafeCsv(head);
+        return head;
     }
 
     /** A column of the class list that is called as one of ours gets a name of its own. */
@@ -47,7 +61,13 @@ final class MarkTables {
         row.add(Long.toString(standing.late()));
         row.add(Long.toString(standing.count(Credit.UNDECIDED)));
         row.add(Amounts.marks(standing.marksInTime()));
-        end(row, marked.seat(), Status.of(standing));
+        row.add(Status.of(standing).word());
+        row.add(MarkingPolicy.tenths(standing.percent()));
+        policy.grade(standing.percent()).ifPresent(row::add);
+        marks.row(withFurther(row, marked.seat()));
+        List<String> page = new ArrayList<>(List.of(Marking.feedback(marked.seat())));
+        page.addAll(seat(marked.seat()));
+        send.row(withFurther(page, marked.seat()));
         for (MarkedProblem problem : marked.problems()) {
             problem.answers().forEach(answer -> add(marked, problem, answer));
         }
@@ -57,15 +77,18 @@ final class MarkTables {
     void addAbsent(Roster.Seat seat, Status status) {
         List<String> row = new ArrayList<>(seat(seat));
         row.addAll(Collections.nCopies(COUNTS, ""));
-        end(row, seat, status);
+        row.addAll(List.of(status.word(), ""));
+        if (!policy.grades().isEmpty()) {
+            row.add("");
+        }
+        marks.row(withFurther(row, seat));
     }
 
-    private void end(List<String> row, Roster.Seat seat, Status status) {
-        row.add(status.word());
+    private List<String> withFurther(List<String> row, Roster.Seat seat) {
         if (!privacy.isOn()) {
             row.addAll(seat.further());
         }
-        marks.row(row);
+        return row;
     }
 
     private List<String> seat(Roster.Seat seat) {
@@ -118,6 +141,11 @@ final class MarkTables {
                     ""));
         }
         return table.toString();
+    }
+
+    /** Which page goes to whom. */
+    String send() {
+        return send.toString();
     }
 
     String marks() {

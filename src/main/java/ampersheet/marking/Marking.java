@@ -3,10 +3,7 @@ package ampersheet.marking;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.sheet.ClassSheets;
-import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
-import ampersheet.sheet.SheetMaker;
-import ampersheet.template.TemplateLibrary;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.List;
@@ -38,29 +35,6 @@ public final class Marking {
             Optional<EarlierMarks> before,
             Optional<NamedText> decisions,
             boolean pseudonyms) {
-
-        /** @param corrected the templates to mark by, where they are not those of the set */
-        public Task(
-                Path answers,
-                ProblemSet set,
-                Optional<TemplateLibrary> corrected,
-                Roster roster,
-                Optional<NamedText> received,
-                Optional<LocalDateTime> due,
-                Optional<EarlierMarks> before,
-                boolean pseudonyms) {
-            this(
-                    answers,
-                    new SheetMaker(set),
-                    corrected.map(Corrections::new),
-                    roster,
-                    received,
-                    due,
-                    before,
-                    Optional.empty(),
-                    pseudonyms);
-        }
-
         /** The same by a list of what the instructor decided. */
         public Task deciding(NamedText list) {
             return new Task(answers, sheets, corrections, roster, received, due, before, Optional.of(list), pseudonyms);
@@ -109,6 +83,17 @@ public final class Marking {
     /** @throws DiagnosticException if the folder, the list of times or that of decisions cannot be read */
     public static Marked mark(Task task, Output output) {
         return new ClassMarking(task, output).mark();
+    }
+
+    /**
+     * What has to go so that nothing of a learner is left among the answers and in these lists. Nothing is changed yet.
+     *
+     * @param decisionList the file of the task's decisions
+     * @param receivedList the file of its list of times
+     * @throws DiagnosticException as for {@link #mark}
+     */
+    public static Erasure erasure(Task task, int seat, Optional<Path> decisionList, Optional<Path> receivedList) {
+        return new ClassMarking(task, (path, text) -> {}).erasure(seat, decisionList, receivedList);
     }
 
     static String feedback(Roster.Seat seat) {

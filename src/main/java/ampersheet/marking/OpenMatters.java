@@ -11,9 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
-/**
- * The beginning of the report: what only the instructor can decide, from whom what came in, and what she has decided.
- */
+/** What waits: what only the instructor can decide, from whom what came in, and what she has decided. */
 final class OpenMatters {
     /** More would hide the rest of the report; decide.csv has all. */
     private static final int MOST_ROWS = 100;
@@ -86,7 +84,7 @@ final class OpenMatters {
             }
         }
         long whole = statuses.values().stream().filter(Status.IN::equals).count();
-        blocks.add(new Heading(2, "From whom it came in"));
+        blocks.add(new Heading(2, "Who handed in"));
         blocks.add(new Prose("Of " + Amounts.count(statuses.size(), "seat", "seats") + " "
                 + (whole == 1 ? "one has" : whole + " have") + " every place filled in."));
         if (!list.isEmpty()) {

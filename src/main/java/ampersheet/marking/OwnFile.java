@@ -21,7 +21,8 @@ enum OwnFile {
             "late",
             "undecided",
             "if_in_time",
-            "status"),
+            "status",
+            "percent"),
     ANSWERS(
             "answers.csv",
             "seat",
@@ -57,6 +58,8 @@ enum OwnFile {
             "reason"),
     CHANGES("changes.csv", "seat", "name", "before", "now"),
     CORRECTIONS("corrections.csv", "seat", "name", "sheet", "question", "template", "typed", "before", "now"),
+    /** Which feedback page goes to whom. */
+    SEND("send.csv", "file", "seat", "name"),
     NAMES("names.csv", "what", "number", "name");
 
     private final String file;

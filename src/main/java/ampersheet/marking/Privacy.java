@@ -37,6 +37,12 @@ final class Privacy {
         return on ? "" : seat.name();
     }
 
+    /** Who is meant, in a list of learners. */
+    String seat(Roster.Seat seat) {
+        String name = name(seat);
+        return "Seat " + seat.number() + (name.isEmpty() ? "" : ", " + name);
+    }
+
     /** How a file is called: file names often hold the name of who sent them. */
     String file(String name, int number) {
         return on ? "file " + number : Printable.line(name);

@@ -160,7 +160,7 @@ final class ProblemMarker {
     private void tell(Verdict verdict, String meanings) {
         Optional<SheetAnswers.Taken> taken = answers.at(verdict.question());
         toDecide.add(new ToDecide(
-                seat.number(),
+                List.of(seat.number()),
                 sheet.id().toString(),
                 verdict.question(),
                 verdict.asTyped(),

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 
@@ -75,6 +76,18 @@ public final class ReceivedList {
             throw new DiagnosticException(faults);
         }
         return new ReceivedList(times);
+    }
+
+    /** Where files of these names stand in the list. */
+    static SortedSet<Integer> linesOf(Marking.NamedText list, Set<String> names) {
+        CsvRows table = CsvRows.read(new TextLines(list.file(), list.text(), Privacy.NONE), FORM);
+        TreeSet<Integer> lines = new TreeSet<>();
+        for (Row row : table.body()) {
+            if (names.contains(table.cell(row, "file"))) {
+                lines.add(row.line());
+            }
+        }
+        return lines;
     }
 
     /** Empty if it is not a date and time such as {@code 2026-03-05T17:40}. */

@@ -7,6 +7,11 @@ record SetAside(TypedAnswer answer, String why) {
     private static final String DISMISSED = "does not count, as you decided";
     private static final String LATE = "late; the answer given in time counts";
 
+    /** Of a later round after which the learner had fewer marks. */
+    static SetAside worse(TypedAnswer answer) {
+        return new SetAside(answer, REPLACED + "an earlier round, after which there were more marks");
+    }
+
     static SetAside replaced(TypedAnswer answer, String file, int line) {
         return new SetAside(answer, REPLACED + file + ", line " + line);
     }

@@ -80,7 +80,7 @@ final class SheetAnswers {
                         "at most " + MOST_HAND_INS,
                         "Look where they come from, and take out what is none; until then none of them counts."));
         toDecide.add(new ToDecide(
-                sheet.id().seat(),
+                List.of(sheet.id().seat()),
                 sheet.id().toString(),
                 "",
                 "",
@@ -328,7 +328,7 @@ final class SheetAnswers {
                             "Ask which one is meant; its line of decide.csv with the decision counts, in the list for "
                                     + "--decisions, has it count. Until then neither does where they differ."));
             toDecide.add(new ToDecide(
-                    sheet.id().seat(),
+                    List.of(sheet.id().seat()),
                     one.origin().sheet(),
                     "",
                     "",
@@ -349,7 +349,7 @@ final class SheetAnswers {
                         "one answer to each question",
                         "Ask which is meant, and take the other line out; until then neither counts."));
         said.forEach(answer -> toDecide.add(new ToDecide(
-                sheet.id().seat(),
+                List.of(sheet.id().seat()),
                 one.origin().sheet(),
                 question,
                 answer.text(),

@@ -7,6 +7,7 @@ import ampersheet.marking.MarkedSheet.MarkedAnswer;
 import ampersheet.marking.MarkedSheet.MarkedProblem;
 import ampersheet.problem.Difficulty;
 import ampersheet.sheet.ClassSheets;
+import ampersheet.sheet.MarkingPolicy;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetProblem;
@@ -69,6 +70,30 @@ final class SheetMarker {
 
     MarkedSheet mark(Roster.Seat seat, List<HandIn> handIns) {
         ClassSheets.IssuedSheet of = sheets.issued(seat.number());
+        List<HandIn> counting = handIns;
+        if (sheets.plan().marking().rounds() == MarkingPolicy.Rounds.BEST && handIns.size() > 1) {
+            counting = HandInRounds.best(
+                    handIns,
+                    upTo -> new SheetMarker(sheets, corrections, decisions.trial(), privacy)
+                            .mark(seat, of, upTo)
+                            .standing()
+                            .marks());
+            for (HandIn one : handIns) {
+                if (!counting.contains(one)) {
+                    one.all().forEach(answer -> setAside.add(SetAside.worse(answer)));
+                    one.file()
+                            .add(Diagnostic.warning(
+                                    one.first().place(),
+                                    "an earlier hand-in of sheet " + of.sheet().id() + " earns more than with this one",
+                                    "",
+                                    "Nothing: the best round counts, as the plan says; set-aside.csv keeps this one."));
+                }
+            }
+        }
+        return mark(seat, of, counting);
+    }
+
+    private MarkedSheet mark(Roster.Seat seat, ClassSheets.IssuedSheet of, List<HandIn> handIns) {
         Sheet sheet = of.sheet();
         notes.addAll(of.remarks());
         SheetAnswers answers = new SheetAnswers(

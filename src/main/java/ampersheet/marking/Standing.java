@@ -1,5 +1,6 @@
 package ampersheet.marking;
 
+import ampersheet.sheet.MarkingPolicy;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.SheetId;
 import java.util.List;
@@ -54,6 +55,11 @@ record Standing(Roster.Seat seat, SheetId sheet, List<Outcome> outcomes) {
 
     int mostMarks() {
         return outcomes.stream().mapToInt(outcome -> outcome.earned().most()).sum();
+    }
+
+    /** Of all its marks, in tenths of a percent, as printed. */
+    int percent() {
+        return MarkingPolicy.percent(marks(), mostMarks());
     }
 
     long count(Credit credit) {

@@ -25,11 +25,6 @@ record ToDecide(
         maybe = List.copyOf(maybe);
     }
 
-    ToDecide(
-            int seat, String sheet, String question, String typed, String file, int line, String why, String meanings) {
-        this(List.of(seat), sheet, question, typed, file, line, why, meanings);
-    }
-
     /** 0 where it is not known whose it is. */
     int seat() {
         return maybe.size() == 1 ? maybe.get(0) : 0;

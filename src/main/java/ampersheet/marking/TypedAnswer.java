@@ -32,11 +32,16 @@ record TypedAnswer(Origin origin, String question, String text, Place place, boo
         return unspaced(text).equals(unspaced(other.text));
     }
 
+    /** The text itself where it has none. */
     static String unspaced(String text) {
-        StringBuilder out = new StringBuilder();
-        text.codePoints()
-                .filter(c -> !Character.isWhitespace(c) && !Character.isSpaceChar(c))
-                .forEach(out::appendCodePoint);
-        return out.toString();
+        StringBuilder out = new StringBuilder(text.length());
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            // No blank lies beyond the characters that one unit holds.
+            if (!Character.isWhitespace(c) && !Character.isSpaceChar(c)) {
+                out.append(c);
+            }
+        }
+        return out.length() == text.length() ? text : out.toString();
     }
 }

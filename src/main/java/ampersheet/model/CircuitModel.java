@@ -13,6 +13,7 @@ import static ampersheet.model.Argument.VOLTAGE;
 
 import ampersheet.circuit.Netlist;
 import ampersheet.circuit.OperatingPoint;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
 import ampersheet.circuit.TransientSolver;
@@ -176,7 +177,7 @@ public final class CircuitModel implements Model {
                 .filter(part -> part.name().equals(asked.name(0)))
                 .findFirst()
                 .orElseThrow();
-        double columns = panel.values().get("columns");
+        double columns = panel.values().get(PartValue.COLUMNS);
         double x = asked.number(1);
         double y = asked.number(2);
         return load(panel.name(), x >= 0 && x < columns ? y * columns + x : -1, "pixel");

@@ -3,6 +3,7 @@ package ampersheet.model;
 import ampersheet.circuit.GridPoint;
 import ampersheet.circuit.Netlist;
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
 import ampersheet.formula.Evaluation;
@@ -55,7 +56,7 @@ public final class CircuitPlan implements ModelPlan {
             PartKind kind,
             String name,
             Map<String, GridPoint> ends,
-            Map<String, Expression> values,
+            Map<PartValue, Expression> values,
             Map<String, String> words,
             Optional<String> caption) {
         public PlannedPart {
@@ -68,7 +69,7 @@ public final class CircuitPlan implements ModelPlan {
                 PartKind kind,
                 String name,
                 Map<String, GridPoint> ends,
-                Map<String, Expression> values,
+                Map<PartValue, Expression> values,
                 Optional<String> caption) {
             this(kind, name, ends, values, Map.of(), caption);
         }
@@ -87,7 +88,7 @@ public final class CircuitPlan implements ModelPlan {
         }
 
         private PlacedPart placed(Values given) {
-            Map<String, Double> numbers = new LinkedHashMap<>();
+            Map<PartValue, Double> numbers = new LinkedHashMap<>();
             values.forEach((value, formula) -> numbers.put(value, ModelNumbers.number(formula, given)));
             return new PlacedPart(kind, name, ends, numbers, words(given.words()));
         }
@@ -111,15 +112,18 @@ public final class CircuitPlan implements ModelPlan {
     public CircuitPlan departing(Reality reality) {
         List<Added> really = new ArrayList<>();
         reality.series()
-                .forEach((at, ohms) -> really.add(added("in series with", PartKind.RESISTOR, "ohms", ohms, at, true)));
-        reality.beside().forEach((at, ohms) -> really.add(added("across", PartKind.RESISTOR, "ohms", ohms, at, false)));
+                .forEach((at, ohms) ->
+                        really.add(added("in series with", PartKind.RESISTOR, PartValue.OHMS, ohms, at, true)));
+        reality.beside()
+                .forEach((at, ohms) -> really.add(added("across", PartKind.RESISTOR, PartValue.OHMS, ohms, at, false)));
         reality.draws()
-                .forEach((at, amps) -> really.add(added("drawn beside", PartKind.SINK, "amps", amps, at, false)));
+                .forEach((at, amps) ->
+                        really.add(added("drawn beside", PartKind.SINK, PartValue.AMPS, amps, at, false)));
         return new CircuitPlan(parts, really);
     }
 
     private static Added added(
-            String how, PartKind kind, String value, Expression formula, String at, boolean inSeries) {
+            String how, PartKind kind, PartValue value, Expression formula, String at, boolean inSeries) {
         return new Added(
                 new PlannedPart(kind, how + " " + at, Map.of(), Map.of(value, formula), Optional.empty()),
                 at,
@@ -164,7 +168,7 @@ public final class CircuitPlan implements ModelPlan {
     private Netlist connections() {
         List<PlacedPart> unknown = new ArrayList<>();
         for (PlannedPart part : parts) {
-            Map<String, Double> ones = new LinkedHashMap<>();
+            Map<PartValue, Double> ones = new LinkedHashMap<>();
             part.values().keySet().forEach(value -> ones.put(value, 1.0));
             unknown.add(new PlacedPart(part.kind(), part.name(), part.ends(), ones));
         }
@@ -191,7 +195,7 @@ public final class CircuitPlan implements ModelPlan {
                 moved.put(first, to);
                 byName.put(each.at(), new Netlist.Connected(at.part(), moved));
             }
-            Map<String, Double> one = new LinkedHashMap<>();
+            Map<PartValue, Double> one = new LinkedHashMap<>();
             each.part().values().keySet().forEach(value -> one.put(value, 1.0));
             byName.put(
                     each.part().name(),
@@ -217,7 +221,7 @@ public final class CircuitPlan implements ModelPlan {
         return "CircuitPlan" + parts;
     }
 
-    private static <V> Map<String, V> inOrder(Map<String, V> map) {
+    private static <K, V> Map<K, V> inOrder(Map<K, V> map) {
         return Collections.unmodifiableMap(new LinkedHashMap<>(map));
     }
 }

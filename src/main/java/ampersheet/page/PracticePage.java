@@ -52,6 +52,26 @@ public final class PracticePage {
 
     private static String body(PracticeSet practice) {
         Markup page = new Markup();
+        masthead(page, practice);
+        skills(page);
+        mistakes(page);
+        page.open("main", "id", "desk", "hidden", "").newline();
+        page.open("div", "class", "switch", "id", "facing", "role", "group", "aria-label", "Show")
+                .newline();
+        button(page, "show-example", "Worked example");
+        button(page, "show-yours", "Your problem");
+        page.close("div").newline();
+        example(page);
+        yours(page, practice);
+        page.close("main").newline();
+        keeping(page);
+        page.open("footer").open("p", "class", "running").open("span").text("End of ");
+        page.element("cite", practice.set().plan().title()).close("span").text(" ");
+        page.element("span", "Extra-low voltage only. Local codes and licensed practice come before any sheet.");
+        return page.close("p").close("footer").newline().toString();
+    }
+
+    private static void masthead(Markup page, PracticeSet practice) {
         page.open("a", "class", "skip", "href", "#yours")
                 .text("To the problem")
                 .close("a")
@@ -78,6 +98,9 @@ public final class PracticePage {
                                 + "off here.")
                 .close("noscript")
                 .newline();
+    }
+
+    private static void skills(Markup page) {
         page.open("nav", "aria-label", "Skills", "hidden", "", "id", "skills").newline();
         page.open("details")
                 .open("summary")
@@ -97,6 +120,9 @@ public final class PracticePage {
                 "class",
                 "lead");
         page.close("details").close("nav").newline();
+    }
+
+    private static void mistakes(Markup page) {
         page.open("details", "id", "mistakes-shown", "hidden", "")
                 .open("summary")
                 .text("Your mistakes: ");
@@ -106,20 +132,6 @@ public final class PracticePage {
                 .close("p")
                 .close("details")
                 .newline();
-        page.open("main", "id", "desk", "hidden", "").newline();
-        page.open("div", "class", "switch", "id", "facing", "role", "group", "aria-label", "Show")
-                .newline();
-        button(page, "show-example", "Worked example");
-        button(page, "show-yours", "Your problem");
-        page.close("div").newline();
-        example(page);
-        yours(page, practice);
-        page.close("main").newline();
-        keeping(page);
-        page.open("footer").open("p", "class", "running").open("span").text("End of ");
-        page.element("cite", practice.set().plan().title()).close("span").text(" ");
-        page.element("span", "Extra-low voltage only. Local codes and licensed practice come before any sheet.");
-        return page.close("p").close("footer").newline().toString();
     }
 
     private static void example(Markup page) {

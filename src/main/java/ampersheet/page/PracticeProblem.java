@@ -152,15 +152,7 @@ final class PracticeProblem {
     ProblemKey key() {
         ProblemKey key = stepByStep().key();
         List<AnswerKey> answers = key.answers().stream()
-                .map(answer -> new AnswerKey(
-                        renamed(answer.question()),
-                        answer.step(),
-                        answer.expected(),
-                        answer.unit(),
-                        answer.figures(),
-                        answer.unitPrinted(),
-                        answer.acceptance(),
-                        answer.mistakes()))
+                .map(answer -> answer.named(renamed(answer.question())))
                 .toList();
         return new ProblemKey(answers, key.givens(), key.working(), key.designs(), key.meanings());
     }

@@ -3,6 +3,7 @@ package ampersheet.problem;
 import ampersheet.circuit.Netlist;
 import ampersheet.circuit.OperatingPoint;
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.formula.Values;
 import ampersheet.model.CircuitModel;
@@ -107,13 +108,13 @@ final class CautionsCalledFor {
                 }
             }
             case CABLE -> {
-                if (point.power(part.name()) > WARM_WIRE * part.values().get("metres")) {
+                if (point.power(part.name()) > WARM_WIRE * part.values().get(PartValue.METRES)) {
                     found.add(Caution.HOT_PARTS);
                 }
             }
             case CAPACITOR -> {
                 double volts = point.across(part.name());
-                if (part.values().getOrDefault("farads", 0.0) * volts * volts / 2 > FELT) {
+                if (part.values().getOrDefault(PartValue.FARADS, 0.0) * volts * volts / 2 > FELT) {
                     found.add(Caution.CAPACITOR);
                 }
             }

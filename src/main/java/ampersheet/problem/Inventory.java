@@ -1,6 +1,7 @@
 package ampersheet.problem;
 
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
@@ -41,27 +42,25 @@ public record Inventory(String file, String written, List<Bin> bins, List<Meter>
 
     /** The kinds of parts that can be listed. */
     public enum Kind {
-        RESISTOR("resistor", "ohms", Dimension.RESISTANCE, Set.of(PartKind.RESISTOR, PartKind.LOAD)),
-        CAPACITOR("capacitor", "farads", Dimension.CAPACITANCE, Set.of(PartKind.CAPACITOR)),
-        TRIMPOT("trimpot", "ohms", Dimension.RESISTANCE, Set.of(PartKind.TRIMPOT)),
-        LED("led", "volts", Dimension.VOLTAGE, Set.of(PartKind.LED)),
-        ZENER("zener", "volts", Dimension.VOLTAGE, Set.of(PartKind.ZENER));
+        RESISTOR("resistor", PartValue.OHMS, Set.of(PartKind.RESISTOR, PartKind.LOAD)),
+        CAPACITOR("capacitor", PartValue.FARADS, Set.of(PartKind.CAPACITOR)),
+        TRIMPOT("trimpot", PartValue.OHMS, Set.of(PartKind.TRIMPOT)),
+        LED("led", PartValue.VOLTS, Set.of(PartKind.LED)),
+        ZENER("zener", PartValue.VOLTS, Set.of(PartKind.ZENER));
 
         private final String word;
-        private final String value;
-        private final Dimension dimension;
+        private final PartValue value;
         private final Set<PartKind> drawnAs;
 
-        Kind(String word, String value, Dimension dimension, Set<PartKind> drawnAs) {
+        Kind(String word, PartValue value, Set<PartKind> drawnAs) {
             this.word = word;
             this.value = value;
-            this.dimension = dimension;
             this.drawnAs = drawnAs;
         }
 
         /** The part with another value. */
         PlacedPart scaled(PlacedPart part, double factor) {
-            Map<String, Double> values = new TreeMap<>(part.values());
+            Map<PartValue, Double> values = new TreeMap<>(part.values());
             values.computeIfPresent(value, (name, known) -> known * factor);
             return new PlacedPart(part.kind(), part.name(), part.ends(), values, part.words());
         }
@@ -70,13 +69,13 @@ public record Inventory(String file, String written, List<Bin> bins, List<Meter>
             return word;
         }
 
-        /** The key of the value by which its bins are told apart. */
-        public String value() {
+        /** By which its bins are told apart. */
+        public PartValue value() {
             return value;
         }
 
         public Dimension dimension() {
-            return dimension;
+            return value.dimension();
         }
     }
 

@@ -123,21 +123,37 @@ public record ProofReport(
                         reason.sentence());
             }
         }
+        faults(out);
+        values.forEach(value -> line(
+                out,
+                "  %-8s worst gap %.2g, allowed %.2g%s  at %s%s",
+                value.step(),
+                value.worstGap(),
+                value.allowed(),
+                value.asked() ? "" : " (not asked)",
+                value.givens(),
+                value.because().isEmpty() ? "" : "; " + value.because()));
+        reach(out);
+        line(
+                out,
+                "  distinct variants: %d of %d combinations, %s",
+                variants.count(),
+                variants.combinations(),
+                variants.basis().words());
+        warnings.forEach(warning -> line(out, "  warning: %s", warning));
+        return out.toString();
+    }
+
+    /** What keeps a template from being proven. */
+    private void faults(StringBuilder out) {
         disagreements.forEach(one -> line(out, "  DISAGREE  %s: %s", one.givens(), one.detail()));
         leaning.forEach(
                 step -> line(out, "  LEANING   the second route to %s follows the first: it proves nothing", step));
         unfilled.forEach(one -> line(out, "  NOT FILLED  %s", one));
-        for (ProvenValue value : values) {
-            line(
-                    out,
-                    "  %-8s worst gap %.2g, allowed %.2g%s  at %s%s",
-                    value.step(),
-                    value.worstGap(),
-                    value.allowed(),
-                    value.asked() ? "" : " (not asked)",
-                    value.givens(),
-                    value.because().isEmpty() ? "" : "; " + value.because());
-        }
+    }
+
+    /** How far options, limits, idealisations and mistakes reach. */
+    private void reach(StringBuilder out) {
         options.forEach(option -> line(
                 out,
                 "  options of %s: %s%s",
@@ -158,14 +174,6 @@ public record ProofReport(
         onPurpose.forEach(one -> line(out, "  beyond a limit on purpose: %s", one));
         withoutMistakes.forEach(one -> line(out, "  step without a mistake: %s", one));
         mistakes.forEach(mistake -> line(out, "  mistake %s of %s: %s", mistake.id(), mistake.of(), apart(mistake)));
-        line(
-                out,
-                "  distinct variants: %d of %d combinations, %s",
-                variants.count(),
-                variants.combinations(),
-                variants.basis().words());
-        warnings.forEach(warning -> line(out, "  warning: %s", warning));
-        return out.toString();
     }
 
     private static String apart(MadeMistake mistake) {

@@ -12,6 +12,7 @@ import ampersheet.quantity.Quantity;
 import ampersheet.template.ProblemTemplate.Proof;
 import ampersheet.template.ProblemTemplate.Way;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -28,10 +29,14 @@ final class SecondRoute {
     /** A bound met so closely that the solver's own accuracy would decide; looser than for formulas. */
     private static final double NEAR_A_BOUND = 1e-7;
 
+    /** The powers of ten, where each search begins. */
+    private static final int MOST_KEPT = 32;
+
     private final Models models;
     private final Values firstRoute;
     private final Objections objections;
     private final List<Models> otherStates = new ArrayList<>();
+    private final Map<Varied, Models> solved = new LinkedHashMap<>();
     private Values known;
 
     /** @param givens with constants; @param firstRoute givens and steps, with which the models are built */
@@ -91,6 +96,9 @@ final class SecondRoute {
         throw new IllegalStateException("a way nobody told of: " + way);
     }
 
+    /** The drawn models with another value for a name. */
+    private record Varied(String name, double value) {}
+
     /** The models and values as one proof wants them. */
     private final class Setting {
         private final Proof proof;
@@ -132,9 +140,23 @@ final class SecondRoute {
         /** With another value for the varied name. */
         double measuredAt(double x) {
             Quantity value = new Quantity(x, varied().dimension());
-            Models varied = set.with(building.with(proof.varies(), value), Set.of(proof.varies()));
+            Models varied = varied(x, value);
             return Evaluation.evaluate(proof.measure(), varied.measuredBy(asking.with(proof.varies(), value)))
                     .value();
+        }
+
+        /** Searches of several steps begin at the same values of the same name, and a model is solved once. */
+        private Models varied(double x, Quantity value) {
+            Varied at = new Varied(proof.varies(), x);
+            Models known = set == models ? solved.get(at) : null;
+            if (known != null) {
+                return known;
+            }
+            Models varied = set.with(building.with(proof.varies(), value), Set.of(proof.varies()));
+            if (set == models && solved.size() < MOST_KEPT) {
+                solved.put(at, varied);
+            }
+            return varied;
         }
 
         /** With other values for some names. */

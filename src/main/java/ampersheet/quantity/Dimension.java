@@ -29,7 +29,12 @@ public record Dimension(int metre, int kilogram, int second, int ampere, int kel
     }
 
     public Dimension over(Dimension other) {
-        return times(other.power(-1));
+        return new Dimension(
+                metre - other.metre,
+                kilogram - other.kilogram,
+                second - other.second,
+                ampere - other.ampere,
+                kelvin - other.kelvin);
     }
 
     public Dimension power(int exponent) {
@@ -48,5 +53,22 @@ public record Dimension(int metre, int kilogram, int second, int ampere, int kel
             throw new IllegalArgumentException("no square root of " + this);
         }
         return new Dimension(metre / 2, kilogram / 2, second / 2, ampere / 2, kelvin / 2);
+    }
+
+    /** Written out: every formula compares dimensions, and what a record makes by itself is slow until it is hot. */
+    @Override
+    public boolean equals(Object other) {
+        return this == other
+                || other instanceof Dimension dimension
+                        && metre == dimension.metre
+                        && kilogram == dimension.kilogram
+                        && second == dimension.second
+                        && ampere == dimension.ampere
+                        && kelvin == dimension.kelvin;
+    }
+
+    @Override
+    public int hashCode() {
+        return (((metre * 31 + kilogram) * 31 + second) * 31 + ampere) * 31 + kelvin;
     }
 }

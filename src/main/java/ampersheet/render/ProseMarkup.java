@@ -27,6 +27,7 @@ import com.vladsch.flexmark.ext.tables.TableHead;
 import com.vladsch.flexmark.ext.tables.TableRow;
 import com.vladsch.flexmark.ext.tables.TableSeparator;
 import com.vladsch.flexmark.util.ast.Node;
+import com.vladsch.flexmark.util.ast.TextCollectingVisitor;
 import java.util.Map;
 import java.util.Optional;
 
@@ -51,6 +52,13 @@ public final class ProseMarkup {
     }
 
     public static void write(String prose, Markup markup) {
+        if (!PlainProse.write(prose, markup)) {
+            writeParsed(prose, markup);
+        }
+    }
+
+    /** By its tree of nodes, whatever it is. */
+    static void writeParsed(String prose, Markup markup) {
         new ProseMarkup(markup).children(LimitedMarkdown.read(prose));
     }
 
@@ -63,6 +71,12 @@ public final class ProseMarkup {
         } else {
             markup.line(prose.strip());
         }
+    }
+
+    /** The words of such a line, without any markup. */
+    public static String words(String prose) {
+        Node document = LimitedMarkdown.read(prose);
+        return new TextCollectingVisitor().collectAndGetText(document).strip();
     }
 
     private void children(Node node) {

@@ -13,6 +13,8 @@ public final class Wording {
     public static final String FIGURE_IN_WORDS = "The figure in words";
     public static final String WALK = "Following it through";
     public static final String WORKED_STEPS = "Worked steps";
+    public static final String WORKED_EXAMPLE = "Worked example";
+    public static final String YOUR_TURN = "Your turn";
     public static final String RULE_USED = "Rule used";
     public static final String CASE = "This case applies because";
     public static final String CASE_HERE = "here";

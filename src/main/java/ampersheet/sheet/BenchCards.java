@@ -5,6 +5,7 @@ import ampersheet.bench.Drawer;
 import ampersheet.bench.FittedPart;
 import ampersheet.bench.MeterReading;
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.figure.CircuitFigure;
 import ampersheet.formula.Values;
@@ -224,7 +225,7 @@ public final class BenchCards {
         for (FittedPart part : circuit.parts()) {
             if (part.part().kind() == PartKind.SOURCE) {
                 settings.add(words.name(part.name()) + " to "
-                        + words.volts(part.part().values().get("volts")) + " by the meter, current limit "
+                        + words.volts(part.part().values().get(PartValue.VOLTS)) + " by the meter, current limit "
                         + words.amps(circuit.limits().get(part.name())));
             }
         }

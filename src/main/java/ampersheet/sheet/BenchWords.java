@@ -9,6 +9,7 @@ import ampersheet.bench.Probes;
 import ampersheet.bench.Tolerance;
 import ampersheet.circuit.Netlist;
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.figure.Label;
 import ampersheet.model.CircuitPlan;
@@ -107,47 +108,53 @@ final class BenchWords {
     }
 
     private String value(FittedPart part) {
-        Map<String, Double> values = part.part().values();
+        Map<PartValue, Double> values = part.part().values();
         return switch (part.part().kind()) {
-            case SOURCE, ZENER, REFERENCE, REGULATOR -> volts(values.get("volts"));
-            case RESISTOR, LOAD, TRIMPOT -> print(values.get("ohms"), OHM);
-            case SINK -> print(values.get("amps"), AMPERE);
+            case SOURCE, ZENER, REFERENCE, REGULATOR -> volts(values.get(PartValue.VOLTS));
+            case RESISTOR, LOAD, TRIMPOT -> print(values.get(PartValue.OHMS), OHM);
+            case SINK -> print(values.get(PartValue.AMPS), AMPERE);
             case LED -> part.count() == 1 ? colour(part) : part.count() + " LEDs";
-            case CAPACITOR -> print(values.get("farads"), FARAD);
+            case CAPACITOR -> print(values.get(PartValue.FARADS), FARAD);
             default -> "";
         };
     }
 
     /** What to take for a part, with its tolerance. */
     String take(FittedPart part) {
-        Map<String, Double> values = part.part().values();
+        Map<PartValue, Double> values = part.part().values();
         String instead = part.drawn() == PartKind.SINK || !isPlain(part) ? ", in its place" : "";
         return switch (part.part().kind()) {
-            case SOURCE -> "bench supply, " + volts(values.get("volts")) + off(part);
-            case RESISTOR, LOAD -> "resistor " + print(values.get("ohms"), OHM) + off(part) + rating(part) + instead;
-            case SINK -> "electronic load, constant current " + print(values.get("amps"), AMPERE) + off(part) + instead;
+            case SOURCE -> "bench supply, " + volts(values.get(PartValue.VOLTS)) + off(part);
+            case RESISTOR, LOAD ->
+                "resistor " + print(values.get(PartValue.OHMS), OHM) + off(part) + rating(part) + instead;
+            case SINK ->
+                "electronic load, constant current " + print(values.get(PartValue.AMPS), AMPERE) + off(part) + instead;
             case LED -> leds(part);
             case DIODE ->
-                (values.get("volts") < 0.5 ? "Schottky" : "silicon") + " diode, " + volts(values.get("volts"))
-                        + off(part) + " at " + print(values.get("amps"), AMPERE);
-            case ZENER -> "zener diode " + volts(values.get("volts")) + off(part) + rating(part);
+                (values.get(PartValue.VOLTS) < 0.5 ? "Schottky" : "silicon") + " diode, "
+                        + volts(values.get(PartValue.VOLTS)) + off(part) + " at "
+                        + print(values.get(PartValue.AMPS), AMPERE);
+            case ZENER -> "zener diode " + volts(values.get(PartValue.VOLTS)) + off(part) + rating(part);
             case REFERENCE ->
-                "shunt reference " + volts(values.get("volts")) + off(part)
-                        + (values.containsKey("minimum") ? ", at least " + print(values.get("minimum"), AMPERE) : "");
+                "shunt reference " + volts(values.get(PartValue.VOLTS)) + off(part)
+                        + (values.containsKey(PartValue.MINIMUM)
+                                ? ", at least " + print(values.get(PartValue.MINIMUM), AMPERE)
+                                : "");
             case NMOS -> "n-channel MOSFET" + gate(values);
             case PMOS -> "p-channel MOSFET" + gate(values);
             case NPN ->
-                "NPN transistor, gain " + plain(values.get("gain")) + " (" + ends(part, "gain") + "), "
-                        + volts(values.get("volts")) + " from base to emitter at " + print(values.get("amps"), AMPERE)
+                "NPN transistor, gain " + plain(values.get(PartValue.GAIN)) + " (" + ends(part, PartValue.GAIN) + "), "
+                        + volts(values.get(PartValue.VOLTS)) + " from base to emitter at "
+                        + print(values.get(PartValue.AMPS), AMPERE)
                         + ", "
-                        + volts(values.get("saturation")) + " when saturated";
-            case SWITCH -> "switch, " + (values.get("closed") == 1 ? "closed" : "open");
-            case TRIMPOT -> "trimpot " + print(values.get("ohms"), OHM) + off(part);
+                        + volts(values.get(PartValue.SATURATION)) + " when saturated";
+            case SWITCH -> "switch, " + (values.get(PartValue.CLOSED) == 1 ? "closed" : "open");
+            case TRIMPOT -> "trimpot " + print(values.get(PartValue.OHMS), OHM) + off(part);
             case REGULATOR ->
-                "linear regulator " + volts(values.get("volts")) + off(part)
+                "linear regulator " + volts(values.get(PartValue.VOLTS)) + off(part)
                         + ", with the capacitors its data sheet asks for";
             case CAPACITOR ->
-                "capacitor " + print(values.get("farads"), FARAD) + ", for " + volts(highest()) + " or more";
+                "capacitor " + print(values.get(PartValue.FARADS), FARAD) + ", for " + volts(highest()) + " or more";
             case VOLTMETER -> "the meter, on volts";
             default -> throw new IllegalStateException("nothing to take for " + part);
         };
@@ -160,44 +167,44 @@ final class BenchWords {
 
     /** What one fetches from the drawer for a part, one of several in series; empty for what stands on every bench. */
     Optional<String> fetched(FittedPart part) {
-        Map<String, Double> values = part.part().values();
+        Map<PartValue, Double> values = part.part().values();
         return switch (part.part().kind()) {
             case SOURCE, SINK, VOLTMETER, AMMETER -> Optional.empty();
-            case RESISTOR, LOAD -> Optional.of("resistor " + print(values.get("ohms"), OHM) + rating(part));
+            case RESISTOR, LOAD -> Optional.of("resistor " + print(values.get(PartValue.OHMS), OHM) + rating(part));
             case LED ->
                 Optional.of(
                         part.bin().isPresent()
-                                ? "LED " + volts(values.get("volts") / part.count())
+                                ? "LED " + volts(values.get(PartValue.VOLTS) / part.count())
                                 : colour(part) + " LED");
-            case REGULATOR -> Optional.of("linear regulator " + volts(values.get("volts")));
+            case REGULATOR -> Optional.of("linear regulator " + volts(values.get(PartValue.VOLTS)));
             default -> Optional.of(take(part));
         };
     }
 
     private String leds(FittedPart part) {
-        double each = part.part().values().get("volts") / part.count();
+        double each = part.part().values().get(PartValue.VOLTS) / part.count();
         Tolerance tolerance = part.tolerances().get(0);
         double off = SignificantFigures.round((tolerance.high() - tolerance.low()) / 2 / part.count(), FIGURES);
         String colour = part.bin().isEmpty() ? colour(part) + " " : "";
         return (part.count() == 1 ? colour + "LED, " : part.count() + " " + colour + "LEDs in series, each ")
                 + volts(each) + " ± " + volts(off) + " at "
-                + print(part.part().values().get("amps"), AMPERE);
+                + print(part.part().values().get(PartValue.AMPS), AMPERE);
     }
 
     private static String colour(FittedPart part) {
-        return switch (CommonParts.Colour.of(part.part().values().get("volts") / part.count())) {
+        return switch (CommonParts.Colour.of(part.part().values().get(PartValue.VOLTS) / part.count())) {
             case RED -> "red";
             case GREEN -> "green";
             case BLUE_OR_WHITE -> "white";
         };
     }
 
-    private String gate(Map<String, Double> values) {
-        return ", on from " + volts(values.get("threshold")) + " at its gate, about " + print(values.get("on"), OHM)
-                + " then";
+    private String gate(Map<PartValue, Double> values) {
+        return ", on from " + volts(values.get(PartValue.THRESHOLD)) + " at its gate, about "
+                + print(values.get(PartValue.ON), OHM) + " then";
     }
 
-    private String ends(FittedPart part, String value) {
+    private String ends(FittedPart part, PartValue value) {
         Tolerance tolerance = part.tolerances().stream()
                 .filter(one -> one.value().equals(value))
                 .findFirst()
@@ -224,7 +231,7 @@ final class BenchWords {
     private double highest() {
         return circuit.parts().stream()
                 .filter(part -> part.part().kind() == PartKind.SOURCE)
-                .mapToDouble(part -> part.part().values().get("volts"))
+                .mapToDouble(part -> part.part().values().get(PartValue.VOLTS))
                 .sum();
     }
 

@@ -12,6 +12,7 @@ import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Question;
 import ampersheet.sheet.Document.Steps;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -59,30 +60,60 @@ public final class CheckLetters {
         return String.join(" or ", letters.stream().map(String::valueOf).toList());
     }
 
-    /** The sheet's document with letters at its places, and before the problems how to find one's own. */
-    public static Document addedTo(Document document, Sheet sheet) {
-        Map<String, String> checks = new TreeMap<>();
-        List<AnswerKey> keys = new ArrayList<>();
-        Set<Character> ways = new TreeSet<>();
+    /** What stands beside the boxes of a sheet that have a letter, by question, in the order of the sheet. */
+    static Map<String, Check> of(Sheet sheet) {
+        Map<String, Check> letters = new LinkedHashMap<>();
+        Plan.Lettered lettered = sheet.plan().lettered();
+        int able = 0;
         for (SheetProblem problem : sheet.problems()) {
-            for (AnswerKey key : problem.places()) {
-                boolean designed =
-                        problem.template().followsDesign(key.step()) || key.acceptance() instanceof Acceptance.Designed;
-                Optional<Check> check =
-                        designed ? Optional.empty() : of(sheet.id().toString(), key);
-                check.ifPresent(found -> ways.add(found.code().way()));
-                check.ifPresent(found -> keys.add(key));
-                checks.put(
-                        key.question(),
-                        check.map(Check::toString).orElse(designed ? SEVERAL_ARE_RIGHT : NONE_TELLS_THEM_APART));
+            for (AnswerKey key : lettered == Plan.Lettered.NONE ? List.<AnswerKey>of() : problem.places()) {
+                Optional<Check> check = isDesigned(problem, key)
+                        ? Optional.empty()
+                        : of(sheet.id().toString(), key);
+                if (check.isPresent() && (lettered == Plan.Lettered.ALL || able % 2 == 0)) {
+                    letters.put(key.question(), check.get());
+                }
+                able += check.isPresent() ? 1 : 0;
             }
         }
+        return letters;
+    }
+
+    private static boolean isDesigned(SheetProblem problem, AnswerKey key) {
+        return problem.template().followsDesign(key.step()) || key.acceptance() instanceof Acceptance.Designed;
+    }
+
+    /** What stands beside each box: a letter, or where every box has one, why this one has none. */
+    private static Map<String, String> said(Sheet sheet, Map<String, Check> letters) {
+        Map<String, String> said = new TreeMap<>();
+        for (SheetProblem problem : sheet.problems()) {
+            for (AnswerKey key : problem.places()) {
+                String without = sheet.plan().lettered() == Plan.Lettered.EVERY_SECOND
+                        ? ""
+                        : isDesigned(problem, key) ? SEVERAL_ARE_RIGHT : NONE_TELLS_THEM_APART;
+                Check check = letters.get(key.question());
+                said.put(key.question(), check == null ? without : check.toString());
+            }
+        }
+        return said;
+    }
+
+    /** The sheet's document with letters at its places, and before the problems how to find one's own. */
+    public static Document addedTo(Document document, Sheet sheet) {
+        Map<String, Check> letters = of(sheet);
+        Map<String, String> checks = said(sheet, letters);
+        List<AnswerKey> keys = sheet.places().stream()
+                .filter(key -> letters.containsKey(key.question()))
+                .toList();
+        Set<Character> ways = new TreeSet<>();
+        letters.values().forEach(check -> ways.add(check.code().way()));
+        String boxes = sheet.plan().lettered() == Plan.Lettered.EVERY_SECOND ? "every second box" : "a box";
         List<Block> blocks = new ArrayList<>();
         boolean told = false;
         for (Block block : document.blocks()) {
             if (block instanceof ProblemBlock && !told && !keys.isEmpty()) {
-                blocks.add(
-                        new Prose("Beside a box stands a code and a check letter: how to find the letter of your own "
+                blocks.add(new Prose(
+                        "Beside " + boxes + " stands a code and a check letter: how to find the letter of your own "
                                 + "answer stands behind the last problem."));
                 told = true;
             }

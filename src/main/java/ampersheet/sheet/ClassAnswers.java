@@ -50,13 +50,11 @@ public final class ClassAnswers {
     public static Row row(Roster.Seat seat, Sheet sheet, boolean checkLetters) {
         Map<String, String> answers = new TreeMap<>();
         Set<String> exact = new TreeSet<>();
+        Map<String, CheckLetters.Check> printed = checkLetters ? CheckLetters.of(sheet) : Map.of();
         for (SheetProblem problem : sheet.problems()) {
             for (AnswerKey key : problem.places()) {
-                String letters = !checkLetters || problem.template().followsDesign(key.step())
-                        ? ""
-                        : CheckLetters.of(sheet.id().toString(), key)
-                                .map(check -> " · " + CheckLetters.spoken(check.letters()))
-                                .orElse("");
+                CheckLetters.Check check = printed.get(key.question());
+                String letters = check == null ? "" : " · " + CheckLetters.spoken(check.letters());
                 if (!(key.acceptance() instanceof Acceptance.Within)) {
                     exact.add(key.question());
                 }

@@ -10,9 +10,13 @@ import ampersheet.sheet.Document.Kind;
 import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Table;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
 
@@ -23,41 +27,40 @@ public final class ClassIndex {
     /**
      * One learner's line.
      *
-     * @param sheetLink relative to the index
-     * @param keyLink relative to the index
+     * @param links to what the learner has, and to the key
      * @param problems what the line says of each problem, in the order of the sheet
      * @param cautions ids of the boxes on the sheet
      */
     public record Line(
-            Roster.Seat seat,
-            SheetId id,
-            String sheetLink,
-            String keyLink,
-            List<ProblemAnswers> problems,
-            List<String> cautions) {
+            Roster.Seat seat, SheetId id, List<Link> links, List<ProblemAnswers> problems, List<String> cautions) {
         public Line {
+            links = List.copyOf(links);
             problems = List.copyOf(problems);
             cautions = List.copyOf(cautions);
         }
     }
 
-    /** @param answers as a right answer is written, with the name of its question */
-    public record ProblemAnswers(List<String> answers) {
+    /** @param head of its column; @param href relative to the index */
+    public record Link(String head, String text, String href) {}
+
+    /** @param answers as a right answer is written, by the name of its question */
+    public record ProblemAnswers(Map<String, String> answers) {
         public ProblemAnswers {
-            answers = List.copyOf(answers);
+            answers = Collections.unmodifiableMap(new LinkedHashMap<>(answers));
         }
     }
 
-    public static Line line(Roster.Seat seat, Sheet sheet, String sheetLink, String keyLink) {
+    /** @param links of the same columns for every learner */
+    public static Line line(Roster.Seat seat, Sheet sheet, List<Link> links) {
         List<ProblemAnswers> problems = new ArrayList<>();
         SortedSet<String> cautions = new TreeSet<>();
         for (SheetProblem problem : sheet.problems()) {
             cautions.addAll(problem.problem().cautions());
-            problems.add(new ProblemAnswers(problem.places().stream()
-                    .map(key -> key.question() + ": " + ProblemText.answer(key, problem.writer()))
-                    .toList()));
+            Map<String, String> answers = new LinkedHashMap<>();
+            problem.places().forEach(key -> answers.put(key.question(), ProblemText.answer(key, problem.writer())));
+            problems.add(new ProblemAnswers(answers));
         }
-        return new Line(seat, sheet.id(), sheetLink, keyLink, problems, List.copyOf(cautions));
+        return new Line(seat, sheet.id(), links, problems, List.copyOf(cautions));
     }
 
     public static Document compose(ProblemSet set, List<Line> lines, Map<String, Tally> tallies) {
@@ -94,38 +97,41 @@ public final class ClassIndex {
     private static Table classTable(List<Line> lines) {
         List<List<Cell>> rows = new ArrayList<>();
         for (Line line : lines) {
-            rows.add(List.of(
+            List<Cell> row = new ArrayList<>(List.of(
                     text(Integer.toString(line.seat().number())),
                     text(line.seat().name()),
-                    text(line.id().toString()),
-                    new Cell("sheet", line.sheetLink()),
-                    new Cell("key", line.keyLink())));
-        }
-        return new Table("Class", List.of("Seat", "Name", "Sheet ID", "Sheet", "Key"), rows);
-    }
-
-    /** Worked examples leave nothing open and have no column. */
-    private static Table answersTable(List<Line> lines) {
-        int problems = lines.get(0).problems().size();
-        List<Integer> open = new ArrayList<>();
-        for (int i = 0; i < problems; i++) {
-            int at = i;
-            if (lines.stream()
-                    .anyMatch(line -> !line.problems().get(at).answers().isEmpty())) {
-                open.add(i);
-            }
-        }
-        List<String> head = new ArrayList<>(List.of("Seat"));
-        open.forEach(i -> head.add("Problem " + (i + 1)));
-        List<List<Cell>> rows = new ArrayList<>();
-        for (Line line : lines) {
-            List<Cell> row =
-                    new ArrayList<>(List.of(text(Integer.toString(line.seat().number()))));
-            open.forEach(
-                    i -> row.add(text(String.join("; ", line.problems().get(i).answers()))));
+                    text(line.id().toString())));
+            line.links().forEach(link -> row.add(new Cell(link.text(), link.href())));
             rows.add(row);
         }
-        return new Table("Answers at a glance", head, rows);
+        List<String> head = new ArrayList<>(List.of("Seat", "Name", "Sheet ID"));
+        lines.get(0).links().forEach(link -> head.add(link.head()));
+        return new Table("Class", head, rows);
+    }
+
+    /** A column for each question: worked examples leave nothing open and have none. */
+    private static Table answersTable(List<Line> lines) {
+        List<Set<String>> questions = new ArrayList<>();
+        for (int i = 0; i < lines.get(0).problems().size(); i++) {
+            Set<String> asked = new LinkedHashSet<>();
+            for (Line line : lines) {
+                asked.addAll(line.problems().get(i).answers().keySet());
+            }
+            questions.add(asked);
+        }
+        List<String> head = new ArrayList<>(List.of("Seat"));
+        questions.forEach(head::addAll);
+        List<List<Cell>> rows = new ArrayList<>();
+        for (Line line : lines) {
+            List<Cell> row = new ArrayList<>(
+                    List.of(text((line.seat().number() + " " + line.seat().name()).strip())));
+            for (int i = 0; i < questions.size(); i++) {
+                Map<String, String> answers = line.problems().get(i).answers();
+                questions.get(i).forEach(question -> row.add(text(answers.getOrDefault(question, "–"))));
+            }
+            rows.add(row);
+        }
+        return new Table("Answers at a glance", head, rows, true);
     }
 
     private static Optional<Prose> cautions(List<Line> lines) {

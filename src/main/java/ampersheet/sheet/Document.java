@@ -39,7 +39,24 @@ public record Document(
 
     public enum Paper {
         A4,
-        LETTER
+        LETTER,
+        /** Pages of half an A4 leaf, which is folded once. */
+        A4_FOLDED,
+        LETTER_FOLDED;
+
+        public boolean isFolded() {
+            return this == A4_FOLDED || this == LETTER_FOLDED;
+        }
+
+        /** Pages of half its size. */
+        public Paper folded() {
+            return this == LETTER || this == LETTER_FOLDED ? LETTER_FOLDED : A4_FOLDED;
+        }
+
+        /** As it lies in the printer. */
+        public Paper leaf() {
+            return this == LETTER || this == LETTER_FOLDED ? LETTER : A4;
+        }
     }
 
     public sealed interface Block {
@@ -200,32 +217,6 @@ public record Document(
             String blankId,
             UnitBox unitBox,
             String check) {
-        public StepBlock(
-                int number,
-                Symbol symbol,
-                String meaning,
-                Optional<Condition> condition,
-                Optional<Expression> formula,
-                Notation notation,
-                Optional<Printed> result,
-                String principle,
-                String reason,
-                String blankId) {
-            this(
-                    number,
-                    symbol,
-                    meaning,
-                    condition,
-                    formula,
-                    notation,
-                    result,
-                    principle,
-                    reason,
-                    blankId,
-                    UnitBox.ASKED,
-                    "");
-        }
-
         /** The same step, blank under another name. */
         public StepBlock named(String label) {
             return new StepBlock(
@@ -411,8 +402,17 @@ public record Document(
 
     public record MistakeLine(String value, String explanation) {}
 
-    /** A table of the index page; cells are plain text, or a link where {@code href} is not empty. */
-    public record Table(String caption, List<String> head, List<List<Cell>> rows) implements Block {
+    /**
+     * A table of the index page; cells are plain text, or a link where {@code href} is not empty.
+     *
+     * @param wide whether each cell is read in one line, in as many columns as it takes
+     */
+    public record Table(String caption, List<String> head, List<List<Cell>> rows, boolean wide) implements Block {
+        /** One whose cells may be wrapped. */
+        public Table(String caption, List<String> head, List<List<Cell>> rows) {
+            this(caption, head, rows, false);
+        }
+
         public Table {
             head = List.copyOf(head);
             rows = rows.stream().map(List::copyOf).toList();

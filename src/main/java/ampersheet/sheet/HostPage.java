@@ -70,7 +70,7 @@ public final class HostPage {
         blocks.add(new Heading(2, "To lay out"));
         blocks.add(new Prose("At each seat: the sheet with its own seat number, a pencil, a calculator. Numbers differ "
                 + "from sheet to sheet, so neighbours can talk about the way and not about the result. Keep this "
-                + "page and the answers behind the sheets to yourself."));
+                + "page and the answers to yourself."));
         blocks.add(new Heading(2, "To say at the start"));
         blocks.add(new Prose(atTheStart(checkLetters)));
         blocks.add(new Heading(2, "How long it takes"));
@@ -102,7 +102,7 @@ public final class HostPage {
                     + "problem after an example goes the same way with other numbers.");
         }
         points.add("Keep all digits until the end; write the unit.");
-        if (checkLetters) {
+        if (checkLetters && plan.lettered() != Plan.Lettered.NONE) {
             points.add(
                     "A letter beside a box tells whether an answer may be right; how to find one's own stands behind "
                             + "the last problem. Go through the example there together.");

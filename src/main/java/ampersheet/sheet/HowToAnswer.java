@@ -55,6 +55,11 @@ final class HowToAnswer {
         return whole ? Kind.COUNT : Kind.RATIO;
     }
 
+    /** What is written behind the number; nothing where the unit is printed. */
+    static UnitBox unitBox(AnswerKey key) {
+        return key.unitPrinted() ? UnitBox.NONE : kind(key).unitBox();
+    }
+
     static String on(Sheet sheet) {
         Set<Kind> kinds = EnumSet.noneOf(Kind.class);
         boolean preferred = false;

@@ -1,6 +1,7 @@
 package ampersheet.sheet;
 
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.figure.HeatFigure;
 import ampersheet.figure.Label;
 import ampersheet.formula.Expression;
@@ -16,7 +17,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.TreeMap;
 
 /**
@@ -25,30 +25,6 @@ import java.util.TreeMap;
  */
 final class PartLabels {
     private static final String EQUALS = "= ";
-    /** In the order printed; what is not listed is a property of the model, not of the problem. */
-    private static final List<String> PRINTED_VALUES = List.of(
-            "volts",
-            "columns",
-            "rows",
-            "taps",
-            "amps",
-            "load_ohms",
-            "ohms",
-            "bus",
-            "cross",
-            "gauge",
-            "metres",
-            "farads",
-            "on",
-            "threshold",
-            "position",
-            "minimum",
-            "quiescent",
-            "slope",
-            "series");
-
-    /** Where the author writes a number here, the problem holds for any that serves. */
-    private static final Set<String> OF_THE_MODEL = Set.of("threshold", "position");
 
     private final SheetProblem problem;
     private final ProblemTemplate template;
@@ -73,10 +49,10 @@ final class PartLabels {
                 continue;
             }
             List<Label.Line> lines = new ArrayList<>();
-            for (String value : PRINTED_VALUES) {
+            for (PartValue value : PartValue.PRINTED) {
                 Expression formula = part.values().get(value);
                 if (formula != null) {
-                    boolean plain = part.kind().needed().containsKey(value) && !OF_THE_MODEL.contains(value);
+                    boolean plain = part.kind().needed().contains(value) && !value.isOfTheModel();
                     line(formula, plain).ifPresent(lines::add);
                 }
             }

@@ -14,7 +14,9 @@ import java.util.stream.Stream;
  * @param written the file's text; empty for a plan that nobody wrote down
  * @param seeding where the seed comes from; another seed gives other numbers
  * @param unitsPrinted whether the unit stands behind the blank; otherwise the learner writes it
+ * @param lettered beside which boxes of a handout letters stand to check answers by; no part of a sheet's ID
  * @param marking what answers earn; it changes no number and no sheet's ID
+ * @param delivery how an exchange package is to be given; no part of a sheet's ID either
  * @param levels the levels that templates of a pool or a skill may have; empty: any
  * @param heading what else stands at the head of a sheet; it changes no number and no sheet's ID, either
  */
@@ -28,46 +30,16 @@ public record Plan(
         SymbolStyle symbols,
         DecimalMarker decimal,
         boolean unitsPrinted,
+        Lettered lettered,
         Order order,
         List<Integer> levels,
         List<Entry> entries,
         MarkingPolicy marking,
+        Delivery delivery,
         Heading heading) {
     public Plan {
         levels = List.copyOf(levels);
         entries = List.copyOf(entries);
-    }
-
-    /** With nothing but its title at the head of a sheet. */
-    public Plan(
-            String file,
-            String written,
-            String title,
-            Seeding seeding,
-            Document.Paper paper,
-            String language,
-            SymbolStyle symbols,
-            DecimalMarker decimal,
-            boolean unitsPrinted,
-            Order order,
-            List<Integer> levels,
-            List<Entry> entries,
-            MarkingPolicy marking) {
-        this(
-                file,
-                written,
-                title,
-                seeding,
-                paper,
-                language,
-                symbols,
-                decimal,
-                unitsPrinted,
-                order,
-                levels,
-                entries,
-                marking,
-                Heading.NONE);
     }
 
     /**
@@ -103,11 +75,32 @@ public record Plan(
                 symbols,
                 decimal,
                 unitsPrinted,
+                lettered,
                 order,
                 levels,
                 entries,
                 marking,
+                delivery,
                 heading);
+    }
+
+    /** The same plan with the unit behind every blank. */
+    public Plan printingUnits() {
+        return new Plan(
+                file, written, title, seeding, paper, language, symbols, decimal, true, lettered, order, levels,
+                entries, marking, delivery, heading);
+    }
+
+    /**
+     * How other platforms are to give the problems.
+     *
+     * @param attempts at each problem; {@link #UNLIMITED} for as many as a learner likes
+     * @param feedback whether explanations and the working are shown
+     */
+    public record Delivery(int attempts, boolean feedback) {
+        public static final int UNLIMITED = 0;
+        /** Of a plan that says nothing: an explanation is worth more where it can be used at once. */
+        public static final Delivery USUAL = new Delivery(3, true);
     }
 
     /** Where a plan's seed comes from. */
@@ -129,6 +122,14 @@ public record Plan(
                 return secret.characters() + " " + title;
             }
         }
+    }
+
+    /** Beside which of the boxes that can have a check letter one stands. */
+    public enum Lettered {
+        ALL,
+        /** The first, the third and so on, through the whole sheet. */
+        EVERY_SECOND,
+        NONE
     }
 
     public enum Order {

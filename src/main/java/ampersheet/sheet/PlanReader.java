@@ -28,13 +28,16 @@ public final class PlanReader {
     /** More would fill a booklet; a larger number is a typing slip. */
     static final int MOST_PROBLEMS = 60;
 
+    private static final int MOST_ATTEMPTS = 20;
     private static final String ENTRY_EXAMPLE = "{template: current-limiting/one-indicator, example: yes}";
     private static final Map<String, Document.Paper> PAPERS =
             ordered("a4", Document.Paper.A4, "letter", Document.Paper.LETTER);
     private static final Map<String, SymbolStyle> SYMBOLS = ordered("iec", SymbolStyle.IEC, "ieee", SymbolStyle.IEEE);
     private static final Map<String, DecimalMarker> MARKERS =
             ordered("point", DecimalMarker.POINT, "comma", DecimalMarker.COMMA);
+    private static final Map<String, Boolean> FEEDBACK = ordered("shown", true, "hidden", false);
     private static final Map<String, Boolean> UNITS = ordered("asked", false, "printed", true);
+    private static final Map<String, Plan.Lettered> LETTERED = lettered();
     private static final Map<String, Order> ORDERS = ordered("as listed", Order.AS_LISTED, "mixed", Order.MIXED);
 
     private final String file;
@@ -91,12 +94,14 @@ public final class PlanReader {
         SymbolStyle symbols = choice(fields, "symbols", SYMBOLS, SymbolStyle.IEC);
         DecimalMarker decimal = choice(fields, "decimal", MARKERS, DecimalMarker.POINT);
         boolean unitsPrinted = choice(fields, "units", UNITS, false);
+        Plan.Lettered lettered = choice(fields, "check-letters", LETTERED, Plan.Lettered.ALL);
         Order order = choice(fields, "order", ORDERS, Order.AS_LISTED);
         List<Integer> levels = levels(fields);
         List<Entry> entries = entries(fields);
         MarkingPolicy marking = fields.group("marking")
                 .map(group -> MarkingPolicyReader.read(group, faults))
                 .orElse(MarkingPolicy.USUAL);
+        Plan.Delivery delivery = fields.group("exchange").map(this::delivery).orElse(Plan.Delivery.USUAL);
         Plan.Heading heading = heading(fields);
         fields.finish();
         return Optional.of(new Plan(
@@ -109,11 +114,39 @@ public final class PlanReader {
                 symbols,
                 decimal,
                 unitsPrinted,
+                lettered,
                 order,
                 levels,
                 entries,
                 marking,
+                delivery,
                 heading));
+    }
+
+    private Plan.Delivery delivery(Yaml.Mapping group) {
+        Fields fields = new Fields(group, "exchange", faults);
+        int attempts = fields.text("attempts").map(this::attempts).orElse(Plan.Delivery.USUAL.attempts());
+        boolean feedback = choice(fields, "feedback", FEEDBACK, Plan.Delivery.USUAL.feedback());
+        fields.finish();
+        return new Plan.Delivery(attempts, feedback);
+    }
+
+    private int attempts(Yaml.Scalar written) {
+        if (written.text().equals("unlimited")) {
+            return Plan.Delivery.UNLIMITED;
+        }
+        if (isDigits(written.text())) {
+            int attempts = Integer.parseInt(written.text());
+            if (attempts >= 1 && attempts <= MOST_ATTEMPTS) {
+                return attempts;
+            }
+        }
+        faults.error(
+                written.place(),
+                "\"" + written.text() + "\" does not fit attempts",
+                "a whole number from 1 to " + MOST_ATTEMPTS + ", or unlimited",
+                "Write one of them.");
+        return Plan.Delivery.USUAL.attempts();
     }
 
     private static Plan.Heading heading(Fields fields) {
@@ -398,6 +431,13 @@ public final class PlanReader {
             return otherwise;
         }
         return chosen;
+    }
+
+    private static Map<String, Plan.Lettered> lettered() {
+        Map<String, Plan.Lettered> choices =
+                ordered("all", Plan.Lettered.ALL, "every second", Plan.Lettered.EVERY_SECOND);
+        choices.put("none", Plan.Lettered.NONE);
+        return choices;
     }
 
     private static <T> Map<String, T> ordered(String first, T firstMeaning, String second, T secondMeaning) {

@@ -41,7 +41,7 @@ public record ProblemParts(
         return new ProblemParts(
                 setting(problem),
                 places(problem),
-                Composer.steps(full),
+                WorkedSteps.onSheet(full),
                 SolutionCurve.of(problem, Figure.PAGE_WIDTH).map(FigureBlock::new),
                 Composer.assumptions(problem.template()));
     }
@@ -54,14 +54,14 @@ public record ProblemParts(
         }
         blocks.addAll(Composer.cautions(problem, new TreeSet<>()));
         blocks.add(Composer.givens(problem));
-        Composer.figures(problem).forEach(figure -> blocks.add(new FigureBlock(figure)));
+        ModelFigures.of(problem).forEach(figure -> blocks.add(new FigureBlock(figure)));
         return blocks;
     }
 
     private static List<Block> places(SheetProblem problem) {
         List<Block> blocks = new ArrayList<>();
         if (problem.support() instanceof Support.Faded) {
-            blocks.add(new Steps("Fill in the blank steps", Composer.steps(problem)));
+            blocks.add(new Steps("Fill in the blank steps", WorkedSteps.onSheet(problem)));
             problem.places().stream()
                     .filter(key -> key.acceptance() instanceof Acceptance.Choice)
                     .forEach(key -> blocks.add(Composer.question(problem, key)));

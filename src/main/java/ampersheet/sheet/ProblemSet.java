@@ -2,6 +2,7 @@ package ampersheet.sheet;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Place;
 import ampersheet.problem.Inventory;
 import ampersheet.sheet.Plan.Entry;
 import ampersheet.sheet.Plan.Source;
@@ -86,6 +87,12 @@ public final class ProblemSet {
         return new SheetId(planCode, templatesCode, seat);
     }
 
+    /** The same for this plan with its seed and these templates only, longer than a sheet's ID has room for. */
+    public String longCode() {
+        return SheetId.abbreviate(
+                Fingerprint.of("exchange", fingerprint(plan), fingerprint(templates, parts)), SheetId.MOST_CHARACTERS);
+    }
+
     /**
      * Reads an ID as typed from a sheet.
      *
@@ -119,9 +126,29 @@ public final class ProblemSet {
         return mixed.stream().flatMap(List::stream).toList();
     }
 
-    /** Names of the templates that may stand at each place of the plan's list, worked examples left out. */
-    public List<List<String>> pools() {
-        return slots.stream().filter(slot -> !slot.example()).map(Slot::pool).toList();
+    /**
+     * What is wanted at one place of the plan's list.
+     *
+     * @param sources one of these, by their names in {@link #sources}
+     * @param example whether its worked example goes before it
+     */
+    public record Wanted(List<String> sources, Support support, boolean example) {
+        public Wanted {
+            sources = List.copyOf(sources);
+        }
+    }
+
+    /** In the order of the plan. */
+    public List<Wanted> wanted() {
+        List<Wanted> wanted = new ArrayList<>();
+        boolean example = false;
+        for (Slot slot : slots) {
+            if (!slot.example()) {
+                wanted.add(new Wanted(slot.pool().stream().map(slot::source).toList(), slot.support(), example));
+            }
+            example = slot.example();
+        }
+        return wanted;
     }
 
     /** For each problem of a sheet, in the order shown, its place in the plan's list, from 0 and examples included. */
@@ -223,32 +250,55 @@ public final class ProblemSet {
                 addSlots(entry, pool.stream().map(ProblemTemplate::name).toList());
                 pool.forEach(template -> addSource(entry, template));
             }
-            checkWeights();
+            checkMarking();
             if (!faults.isEmpty()) {
                 throw new DiagnosticException(faults.stream().distinct().toList());
             }
             return new ProblemSet(this);
         }
 
-        private void checkWeights() {
-            plan.marking().weights().forEach((named, weight) -> {
-                int blank = named.indexOf(' ');
-                ProblemTemplate template = found.get(blank < 0 ? named : named.substring(0, blank));
-                String step = blank < 0 ? "" : named.substring(blank + 1).strip();
-                boolean asked = template != null
-                        && (step.isEmpty()
-                                || template.lines().stream()
-                                        .anyMatch(line -> line.id().equals(step))
-                                || template.asks().stream()
-                                        .anyMatch(ask -> ask.of().equals(step)));
-                if (!asked) {
+        /** What is said of questions must be said of questions that may be asked. */
+        private void checkMarking() {
+            plan.marking().weights().forEach((named, weight) -> asked(named, weight.place()));
+            plan.marking().tolerances().forEach((named, tolerance) -> {
+                List<String> steps = asked(named, tolerance.place());
+                boolean judged =
+                        steps.stream().anyMatch(step -> SheetProblem.hasTolerance(found.get(templateOf(named)), step));
+                if (!steps.isEmpty() && !judged) {
                     faults.add(Diagnostic.error(
-                            weight.place(),
-                            "no problem of this plan is called \"" + named + "\"",
-                            "family/name, or family/name and a step of it, as in answers.csv",
-                            "Correct the name, or take the line out."));
+                            tolerance.place(),
+                            "\"" + named + "\" is judged exactly, or by an amount and not by a share",
+                            "a question whose answer is a computed quantity and no temperature",
+                            "Take the line out."));
                 }
             });
+        }
+
+        private static String templateOf(String named) {
+            int blank = named.indexOf(' ');
+            return blank < 0 ? named : named.substring(0, blank);
+        }
+
+        /** The steps and choices that such a name stands for; a name that stands for none is told. */
+        private List<String> asked(String named, Place place) {
+            int blank = named.indexOf(' ');
+            ProblemTemplate template = found.get(templateOf(named));
+            TreeSet<String> steps = new TreeSet<>();
+            if (template != null) {
+                template.lines().forEach(line -> steps.add(line.id()));
+                template.asks().forEach(ask -> steps.add(ask.of()));
+            }
+            if (blank >= 0) {
+                steps.retainAll(List.of(named.substring(blank + 1).strip()));
+            }
+            if (steps.isEmpty()) {
+                faults.add(Diagnostic.error(
+                        place,
+                        "no problem of this plan is called \"" + named + "\"",
+                        "family/name, or family/name and a step of it, as in answers.csv",
+                        "Correct the name, or take the line out."));
+            }
+            return List.copyOf(steps);
         }
 
         /** Two entries that draw from one template must never come to the same numbers, on one sheet or on two. */

@@ -37,7 +37,7 @@ final class ProblemText {
 
     private static String value(AnswerKey key, double value, QuantityWriter writer) {
         if (key.acceptance() instanceof Acceptance.Choice choice) {
-            return choice.options().get((int) value).text();
+            return choice.option(value).text();
         }
         return key.acceptance() instanceof Acceptance.Within
                 ? writer.rounded(value, key.unit(), key.figures()).text()
@@ -47,7 +47,7 @@ final class ProblemText {
     /** With more figures than asked for, to be compared. */
     static String precise(AnswerKey key, double value, QuantityWriter writer) {
         if (key.acceptance() instanceof Acceptance.Choice choice) {
-            return choice.options().get((int) value).text();
+            return choice.option(value).text();
         }
         return writer.working(value, key.unit(), Math.max(FIGURES, key.figures() + 1))
                 .text();

@@ -31,6 +31,11 @@ public record Roster(List<Seat> seats, List<String> columns, List<Diagnostic> re
         return seats.stream().mapToInt(Seat::number).max().orElse(0);
     }
 
+    /** The same class without one of its seats. */
+    public Roster without(int seat) {
+        return new Roster(seats.stream().filter(one -> one.number() != seat).toList(), columns, remarks);
+    }
+
     /** The same with one more remark before the others. */
     public Roster remarking(Diagnostic remark) {
         return new Roster(

@@ -24,6 +24,9 @@ public record SheetId(String plan, String templates, int seat) {
     static final String ALPHABET = "0123456789ABCDEFGHJKMNPQRSTVWXYZ";
     static final int PLAN_CHARACTERS = 2;
     static final int TEMPLATE_CHARACTERS = 3;
+    /** As many as {@link #abbreviate} can tell apart. */
+    static final int MOST_CHARACTERS = 8;
+
     private static final int LEAST_SEAT_DIGITS = 3;
 
     public SheetId {

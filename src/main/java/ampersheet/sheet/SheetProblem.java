@@ -2,6 +2,7 @@ package ampersheet.sheet;
 
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
+import ampersheet.answer.KnownMistake;
 import ampersheet.answer.ProblemKey;
 import ampersheet.answer.UsualAcceptance;
 import ampersheet.figure.SymbolStyle;
@@ -27,6 +28,8 @@ import java.util.Optional;
  * @param plan for units and decimal marker
  */
 public record SheetProblem(int number, Support support, boolean example, Plan plan, Problem problem) {
+    /** Of the way to where two tolerances meet. */
+    private static final double SHORT_OF = 0.99;
 
     /** On no sheet, worked in full. */
     public static SheetProblem alone(Problem problem, DecimalMarker marker) {
@@ -40,10 +43,13 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
                 SymbolStyle.IEC,
                 marker,
                 false,
+                Plan.Lettered.ALL,
                 Plan.Order.AS_LISTED,
                 List.of(),
                 List.of(),
-                MarkingPolicy.USUAL);
+                MarkingPolicy.USUAL,
+                Plan.Delivery.USUAL,
+                Plan.Heading.NONE);
         return new SheetProblem(1, new Support.Full(), true, plan, problem);
     }
 
@@ -57,7 +63,11 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
 
     /** What every question of the template expects, whether the sheet leaves it open or shows it. */
     public List<AnswerKey> answers() {
-        return AnswerKeys.keyOf(problem, "q" + number, plan.unitsPrinted()).answers();
+        List<AnswerKey> keys =
+                AnswerKeys.keyOf(problem, "q" + number, plan.unitsPrinted()).answers();
+        return plan.marking().tolerances().isEmpty()
+                ? keys
+                : keys.stream().map(this::tolerated).toList();
     }
 
     /** The blank steps that no question asks for, named {@code q3s2}: problem 3, step 2. */
@@ -78,7 +88,7 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
     }
 
     private AnswerKey blankStep(StepLine line, String question) {
-        return new AnswerKey(
+        return tolerated(new AnswerKey(
                 question,
                 line.id(),
                 problem.values().quantity(line.id()).value(),
@@ -86,7 +96,48 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
                 UsualAcceptance.FIGURES,
                 plan.unitsPrinted(),
                 line.acceptance(),
-                problem.mistakes().getOrDefault(line.id(), List.of()));
+                problem.mistakes().getOrDefault(line.id(), List.of())));
+    }
+
+    /** Whether the answers to a step are judged by a share of the key, so that a plan may say another. */
+    static boolean hasTolerance(ProblemTemplate template, String step) {
+        Acceptance acceptance = template.asks().stream()
+                .filter(ask ->
+                        ask instanceof ProblemTemplate.QuantityAsk && ask.of().equals(step))
+                .map(ask -> ((ProblemTemplate.QuantityAsk) ask).acceptance())
+                .findFirst()
+                .orElseGet(() -> template.lines().stream()
+                        .filter(line -> line.id().equals(step))
+                        .map(StepLine::acceptance)
+                        .findFirst()
+                        .orElse(new Acceptance.Count()));
+        return acceptance instanceof Acceptance.Within within && within.relative() > 0;
+    }
+
+    /**
+     * With the tolerance that the plan says. It never reaches as far as a known mistake: what that gives stays wrong,
+     * whatever the numbers.
+     */
+    private AnswerKey tolerated(AnswerKey key) {
+        Optional<Double> wished = plan.marking().tolerance(template().name(), key.step());
+        if (wished.isEmpty() || !(key.acceptance() instanceof Acceptance.Within usual) || usual.relative() == 0) {
+            return key;
+        }
+        double relative = wished.get();
+        for (KnownMistake mistake : key.mistakes()) {
+            double apart =
+                    Math.abs(mistake.value() - key.expected()) / (Math.abs(mistake.value()) + Math.abs(key.expected()));
+            relative = Math.min(relative, Math.max(usual.relative(), SHORT_OF * apart));
+        }
+        return new AnswerKey(
+                key.question(),
+                key.step(),
+                key.expected(),
+                key.unit(),
+                key.figures(),
+                key.unitPrinted(),
+                new Acceptance.Within(relative, usual.floor()),
+                key.mistakes());
     }
 
     /**
@@ -97,21 +148,17 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
         Optional<AnswerKey> asked =
                 answers().stream().filter(key -> key.step().equals(step)).findFirst();
         if (asked.isPresent()) {
-            AnswerKey key = asked.get();
-            return Optional.of(new AnswerKey(
-                    question,
-                    step,
-                    key.expected(),
-                    key.unit(),
-                    key.figures(),
-                    key.unitPrinted(),
-                    key.acceptance(),
-                    key.mistakes()));
+            return Optional.of(asked.get().named(question));
         }
         return template().lines().stream()
                 .filter(line -> line.id().equals(step))
                 .findFirst()
                 .map(line -> blankStep(line, question));
+    }
+
+    /** What a learner writes who makes a mistake. */
+    public String mistaken(AnswerKey key, KnownMistake mistake) {
+        return ProblemText.mistaken(key, mistake, writer());
     }
 
     /** Every place for an answer, in the order shown; none in a worked example. */

@@ -36,7 +36,7 @@ final class SolutionCurve {
     static Optional<Figure> of(SheetProblem problem, double widest) {
         return plot(problem)
                 .map(plot -> CurveFigure.draw(
-                        "Curve" + Composer.whose(problem), plot, Composer.idOf(problem) + "k", widest));
+                        "Curve" + ModelFigures.whose(problem), plot, ModelFigures.idOf(problem) + "k", widest));
     }
 
     static Optional<CurveFigure.Plot> plot(SheetProblem problem) {

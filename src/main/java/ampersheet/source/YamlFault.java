@@ -26,14 +26,7 @@ final class YamlFault {
                     "Replace the tab by blanks.");
         }
         if (during.contains("flow mapping") || during.contains("flow sequence")) {
-            boolean braces = during.contains("mapping");
-            return Diagnostic.error(
-                    place,
-                    "this does not continue the " + (braces ? "group in braces" : "list in brackets")
-                            + " begun in line " + begun,
-                    braces ? "a comma and the next key, or }" : "a comma and the next value, or ]",
-                    "Close it with " + (braces ? "}" : "]")
-                            + ", or put a text that holds a comma, a colon, a bracket or a brace " + "in quotes.");
+            return notGoneOn(place, during.contains("mapping"), begun);
         }
         if (during.contains("block mapping")
                 || during.contains("block collection")
@@ -70,5 +63,15 @@ final class YamlFault {
                 "this is not YAML: " + (during.isEmpty() ? "" : during + ", ") + said,
                 "YAML 1.2",
                 "Correct the line; a text with special characters needs quotes.");
+    }
+
+    private static Diagnostic notGoneOn(Place place, boolean braces, int begun) {
+        return Diagnostic.error(
+                place,
+                "this does not continue the " + (braces ? "group in braces" : "list in brackets") + " begun in line "
+                        + begun,
+                braces ? "a comma and the next key, or }" : "a comma and the next value, or ]",
+                "Close it with " + (braces ? "}" : "]")
+                        + ", or put a text that holds a comma, a colon, a bracket or a brace " + "in quotes.");
     }
 }

@@ -54,32 +54,80 @@ final class ChainSection {
                 "tile",
                 "the tile: {columns: c, rows: r, lines: back and forth, start: top left, "
                         + "lines_run: across, input: west, output: east}");
-        Optional<Fields> tile = fields.group("tile").map(group -> new Fields(group, "the tile", faults));
-        Optional<Expression> columns = tile.flatMap(group -> count(group, "columns", "of the tile"));
-        Optional<Expression> rows = tile.flatMap(group -> count(group, "rows", "of the tile"));
-        Optional<String> order = tile.flatMap(group -> word(group, "lines", LINES, "order", OLD_ORDERS));
-        Optional<String> start = tile.flatMap(group -> word(group, "start", CORNERS));
-        Optional<String> along = tile.flatMap(group -> word(group, "lines_run", RUNS, "along", OLD_ALONG));
-        Optional<String> input = tile.flatMap(group -> word(group, "input", SIDES));
-        Optional<String> output = tile.flatMap(group -> word(group, "output", SIDES));
-        tile.ifPresent(Fields::finish);
+        ReadTile tile = tile(fields);
         Optional<Layout> layout = layout(fields);
         Optional<Boolean> returnLine = returnLine(fields);
-        Optional<Expression> bits =
-                fields.text("bits").flatMap(text -> values.read(text, Dimension.ONE, "bits of the chain"));
-        Optional<Expression> bitTime =
-                fields.text("bit_time").flatMap(text -> values.read(text, Dimension.TIME, "bit_time of the chain"));
-        Optional<Expression> reset =
-                fields.text("reset").flatMap(text -> values.read(text, Dimension.TIME, "reset of the chain"));
-        Optional<Expression> chains =
-                fields.text("chains").flatMap(text -> values.read(text, Dimension.ONE, "chains of the chain"));
-        Optional<Expression> frames =
-                fields.text("frames").flatMap(text -> values.read(text, Dimension.ONE, "frames of the chain"));
+        Optional<Expression> bits = value(fields, "bits", Dimension.ONE);
+        Optional<Expression> bitTime = value(fields, "bit_time", Dimension.TIME);
+        Optional<Expression> reset = value(fields, "reset", Dimension.TIME);
+        Optional<Expression> chains = value(fields, "chains", Dimension.ONE);
+        Optional<Expression> frames = value(fields, "frames", Dimension.ONE);
         List<PlannedMark> marks = marks(fields);
         fields.finish();
-        if (columns.isPresent() && rows.isPresent()) {
-            note(fields, columns.get(), rows.get(), layout);
+        if (tile.columns().isPresent() && tile.rows().isPresent()) {
+            note(fields, tile.columns().get(), tile.rows().get(), layout);
         }
+        noteData(fields, bits, chains, frames);
+        return tile.isComplete() && layout.isPresent() && returnLine.isPresent()
+                ? Optional.of(new ChainPlan(
+                        tile.columns().get(),
+                        tile.rows().get(),
+                        tile.order().get(),
+                        tile.start().get(),
+                        tile.along().get(),
+                        tile.input().get(),
+                        tile.output().get(),
+                        layout.get(),
+                        returnLine.get(),
+                        bits,
+                        bitTime,
+                        reset,
+                        chains,
+                        frames,
+                        marks))
+                : Optional.empty();
+    }
+
+    /** As far as it could be read. */
+    private record ReadTile(
+            Optional<Expression> columns,
+            Optional<Expression> rows,
+            Optional<String> order,
+            Optional<String> start,
+            Optional<String> along,
+            Optional<String> input,
+            Optional<String> output) {
+        boolean isComplete() {
+            return columns.isPresent()
+                    && rows.isPresent()
+                    && order.isPresent()
+                    && start.isPresent()
+                    && along.isPresent()
+                    && input.isPresent()
+                    && output.isPresent();
+        }
+    }
+
+    private ReadTile tile(Fields chain) {
+        Optional<Fields> tile = chain.group("tile").map(group -> new Fields(group, "the tile", faults));
+        ReadTile read = new ReadTile(
+                tile.flatMap(group -> count(group, "columns", "of the tile")),
+                tile.flatMap(group -> count(group, "rows", "of the tile")),
+                tile.flatMap(group -> word(group, "lines", LINES, "order", OLD_ORDERS)),
+                tile.flatMap(group -> word(group, "start", CORNERS)),
+                tile.flatMap(group -> word(group, "lines_run", RUNS, "along", OLD_ALONG)),
+                tile.flatMap(group -> word(group, "input", SIDES)),
+                tile.flatMap(group -> word(group, "output", SIDES)));
+        tile.ifPresent(Fields::finish);
+        return read;
+    }
+
+    private Optional<Expression> value(Fields fields, String key, Dimension dimension) {
+        return fields.text(key).flatMap(text -> values.read(text, dimension, key + " of the chain"));
+    }
+
+    private void noteData(
+            Fields fields, Optional<Expression> bits, Optional<Expression> chains, Optional<Expression> frames) {
         bits.ifPresent(count -> sizes.note(
                 "bits of a pixel",
                 List.of(count),
@@ -94,33 +142,6 @@ final class ChainSection {
                 fields.placeOf("frames"),
                 SizeLimits.FRAMES,
                 "all of them are laid down pixel by pixel"));
-        boolean complete = columns.isPresent()
-                && rows.isPresent()
-                && order.isPresent()
-                && start.isPresent()
-                && along.isPresent()
-                && input.isPresent()
-                && output.isPresent()
-                && layout.isPresent()
-                && returnLine.isPresent();
-        return complete
-                ? Optional.of(new ChainPlan(
-                        columns.get(),
-                        rows.get(),
-                        order.get(),
-                        start.get(),
-                        along.get(),
-                        input.get(),
-                        output.get(),
-                        layout.get(),
-                        returnLine.get(),
-                        bits,
-                        bitTime,
-                        reset,
-                        chains,
-                        frames,
-                        marks))
-                : Optional.empty();
     }
 
     private void note(Fields fields, Expression columns, Expression rows, Optional<Layout> layout) {

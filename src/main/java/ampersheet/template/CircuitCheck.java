@@ -5,6 +5,7 @@ import ampersheet.circuit.GridPoint;
 import ampersheet.circuit.Netlist;
 import ampersheet.circuit.OperatingPointSolver;
 import ampersheet.circuit.Outcome;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
 import ampersheet.diagnostic.Place;
@@ -64,7 +65,7 @@ final class CircuitCheck {
     private Schematic schematic(Values values) {
         List<PlacedPart> parts = new ArrayList<>();
         for (PlannedPart part : plan.parts()) {
-            Map<String, Double> numbers = new TreeMap<>();
+            Map<PartValue, Double> numbers = new TreeMap<>();
             part.values()
                     .forEach((key, formula) -> numbers.put(
                             key, Evaluation.evaluate(formula, values).value()));

@@ -2,6 +2,7 @@ package ampersheet.template;
 
 import ampersheet.circuit.GridPoint;
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.diagnostic.Place;
 import ampersheet.formula.Expression;
 import ampersheet.formula.FormulaReader;
@@ -29,7 +30,8 @@ final class CircuitSection {
     private static final int FARTHEST = 200;
 
     /** The drawing has as many as there are. */
-    private static final Set<String> DRAWN_COUNTS = Set.of("taps", "columns", "rows");
+    private static final Set<String> DRAWN_COUNTS =
+            Set.of(PartValue.TAPS.key(), PartValue.COLUMNS.key(), PartValue.ROWS.key());
 
     private static final Formulas.Rule GIVENS = (named, mention) -> !named.isStep()
             ? Optional.empty()
@@ -94,13 +96,13 @@ final class CircuitSection {
         Fields fields = new Fields(item, shown, faults);
         Optional<String> name = name(item, kind.get(), fields, number);
         Map<String, GridPoint> ends = ends(kind.get(), fields);
-        Map<String, Expression> formulas = new LinkedHashMap<>();
-        for (Map.Entry<String, Dimension> value : new TreeMap<>(kind.get().needed()).entrySet()) {
-            fields.need(value.getKey(), "a formula in " + TradeWords.plural(value.getValue()));
-            value(fields, value.getKey(), value.getValue(), shown).ifPresent(is -> formulas.put(value.getKey(), is));
+        Map<PartValue, Expression> formulas = new LinkedHashMap<>();
+        for (PartValue value : kind.get().needed()) {
+            fields.need(value.key(), "a formula in " + TradeWords.plural(value.dimension()));
+            value(fields, value.key(), value.dimension(), shown).ifPresent(is -> formulas.put(value, is));
         }
-        for (Map.Entry<String, Dimension> value : new TreeMap<>(kind.get().optional()).entrySet()) {
-            value(fields, value.getKey(), value.getValue(), shown).ifPresent(is -> formulas.put(value.getKey(), is));
+        for (PartValue value : kind.get().optional()) {
+            value(fields, value.key(), value.dimension(), shown).ifPresent(is -> formulas.put(value, is));
         }
         note(shown, fields, formulas);
         Map<String, String> words = new LinkedHashMap<>();
@@ -113,26 +115,26 @@ final class CircuitSection {
         fields.finish();
         boolean complete = name.isPresent()
                 && ends.size() == kind.get().terminals().size()
-                && formulas.keySet().containsAll(kind.get().needed().keySet());
+                && formulas.keySet().containsAll(kind.get().needed());
         return complete
                 ? Optional.of(new PlannedPart(kind.get(), name.get(), ends, formulas, words, caption))
                 : Optional.empty();
     }
 
-    private void note(String shown, Fields fields, Map<String, Expression> formulas) {
-        if (formulas.containsKey("taps")) {
+    private void note(String shown, Fields fields, Map<PartValue, Expression> formulas) {
+        if (formulas.containsKey(PartValue.TAPS)) {
             sizes.note(
                     "taps of " + shown,
-                    List.of(formulas.get("taps")),
+                    List.of(formulas.get(PartValue.TAPS)),
                     fields.placeOf("taps"),
                     SizeLimits.TAPS,
                     "all are solved for every draw");
         }
-        if (formulas.containsKey("columns") && formulas.containsKey("rows")) {
-            boolean mesh = formulas.containsKey("cross");
+        if (formulas.containsKey(PartValue.COLUMNS) && formulas.containsKey(PartValue.ROWS)) {
+            boolean mesh = formulas.containsKey(PartValue.CROSS);
             sizes.note(
                     "loads of " + shown,
-                    List.of(formulas.get("columns"), formulas.get("rows")),
+                    List.of(formulas.get(PartValue.COLUMNS), formulas.get(PartValue.ROWS)),
                     fields.placeOf("columns"),
                     mesh ? SizeLimits.LOADS_OF_A_MESH : SizeLimits.LOADS,
                     mesh

@@ -7,7 +7,6 @@ import ampersheet.quantity.Unit;
 import ampersheet.source.Faults;
 import ampersheet.source.Fields;
 import ampersheet.source.Yaml;
-import ampersheet.template.ProblemTemplate.Constant;
 import ampersheet.template.ProblemTemplate.Given;
 import ampersheet.template.ProblemTemplate.QuantityGiven;
 import java.util.ArrayList;
@@ -46,28 +45,28 @@ final class CurveSection {
             Formulas formulas,
             Wording wording,
             Collection<String> asked,
-            List<Given> givens,
-            List<Constant> constants,
-            List<StepsSection.Read> steps,
+            Numerics numerics,
             Faults faults) {
         this.names = names;
         this.formulas = formulas;
         this.wording = wording;
         this.asked = new TreeSet<>(asked);
-        this.steps = steps;
+        this.steps = numerics.steps();
         this.faults = faults;
         this.numbers = new Numbers(faults);
-        for (Given given : givens) {
+        for (Given given : numerics.givens()) {
             if (given instanceof QuantityGiven quantity) {
                 know(quantity.name(), quantity.meaning(), quantity.symbol(), quantity.unit());
             }
         }
-        constants.forEach(constant -> know(constant.name(), constant.meaning(), constant.symbol(), constant.unit()));
-        steps.forEach(step -> know(
-                step.line().id(),
-                step.line().meaning(),
-                step.line().symbol(),
-                step.line().unit()));
+        numerics.constants()
+                .forEach(constant -> know(constant.name(), constant.meaning(), constant.symbol(), constant.unit()));
+        numerics.steps()
+                .forEach(step -> know(
+                        step.line().id(),
+                        step.line().meaning(),
+                        step.line().symbol(),
+                        step.line().unit()));
     }
 
     private void know(String name, String meaning, Symbol symbol, Unit unit) {

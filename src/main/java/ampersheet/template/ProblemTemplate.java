@@ -228,19 +228,6 @@ public record ProblemTemplate(
         public Proof {
             with = inOrder(with);
         }
-
-        /** Whose routes rest on no law in common. */
-        public Proof(
-                String of,
-                String varies,
-                Map<String, Expression> with,
-                Expression measure,
-                Way way,
-                double within,
-                double floor,
-                String because) {
-            this(of, varies, with, measure, way, within, floor, because, Optional.empty());
-        }
     }
 
     public sealed interface Way {

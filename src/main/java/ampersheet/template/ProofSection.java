@@ -8,13 +8,11 @@ import ampersheet.formula.FormulaFault;
 import ampersheet.formula.FormulaReader;
 import ampersheet.formula.Spelling;
 import ampersheet.formula.TradeWords;
-import ampersheet.model.SizeLimits;
 import ampersheet.quantity.Dimension;
 import ampersheet.source.Faults;
 import ampersheet.source.Fields;
 import ampersheet.source.Yaml;
 import ampersheet.template.ProblemTemplate.Given;
-import ampersheet.template.ProblemTemplate.Members;
 import ampersheet.template.ProblemTemplate.Proof;
 import ampersheet.template.ProblemTemplate.QuantityGiven;
 import ampersheet.template.ProblemTemplate.Tolerance;
@@ -26,26 +24,15 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.function.IntPredicate;
 
 /** Reads the second routes, and sees that none leans on the first. */
 final class ProofSection {
-    /** Two ways of the same arithmetic and a solver agree far better; models of the same physics agree to this. */
-    static final double WITHIN = 1e-4;
-    /** Wider, the two routes do not compute the same, and the template says why. */
-    static final double WIDEST_WITHOUT_REASON = 1e-3;
-    /** SI; zero against what a solver leaves of zero. */
-    static final double FLOOR = 1e-12;
-
     private static final String TOLERANCES = "tolerances";
     /** All corners are solved, two for each tolerance, multiplied. */
     private static final int MOST_TOLERANCES = 8;
 
-    private static final Members.WholeNumbers WHOLE_NUMBERS = new Members.WholeNumbers(1, 1000);
-
     private final Names names;
     private final Formulas formulas;
-    private final Numbers numbers;
     private final Wording wording;
     private final MeasureCheck.Things things;
     private final Taken taken;
@@ -53,26 +40,24 @@ final class ProofSection {
     private final List<Given> givens;
     private final Faults faults;
     private final Set<String> proven = new TreeSet<>();
+    private final ProofRules rules;
 
-    /** @param modelsAreSound whether all values of the models could be read: else which names they take is not known */
     ProofSection(
             Names names,
             Formulas formulas,
             Wording wording,
-            MeasureCheck.Things things,
-            Taken taken,
-            boolean modelsAreSound,
+            ModelSections.Read models,
             List<Given> givens,
             Faults faults) {
         this.names = names;
         this.formulas = formulas;
-        this.numbers = new Numbers(faults);
         this.wording = wording;
-        this.things = things;
-        this.taken = taken;
-        this.modelsAreSound = modelsAreSound;
+        this.things = models.things();
+        this.taken = models.taken();
+        this.modelsAreSound = models.sound();
         this.givens = givens;
         this.faults = faults;
+        this.rules = new ProofRules(proven, things);
     }
 
     List<Proof> read(List<Yaml.Mapping> items) {
@@ -129,7 +114,6 @@ final class ProofSection {
             search = !extreme && (fields.has("equals") || fields.has("smallest") || fields.has("largest"));
             varied();
             Map<String, Expression> with = with();
-            Optional<Condition.Comparison> where = Optional.empty();
             Optional<Measured> measure = Optional.empty();
             Optional<Way> way = Optional.empty();
             if (extreme) {
@@ -137,25 +121,25 @@ final class ProofSection {
                 mustMatch(measure, step.flatMap(Names.Named::dimension));
                 way = measure.flatMap(this::extreme);
             } else if (fields.has("smallest") || fields.has("largest")) {
-                where = where();
+                ProofWalk walk = new ProofWalk(fields, step, faults);
+                Optional<Condition.Comparison> where = where();
                 if (where.isPresent()) {
                     boolean onLeft =
                             !Mentions.of(where.get().left(), names).measures().isEmpty();
                     Expression measured =
                             onLeft ? where.get().left() : where.get().right();
                     measure = Optional.of(new Measured(measured, Mentions.of(measured, names), Optional.empty()));
-                    way = walk(
-                            onLeft ? where.get().relation() : turned(where.get().relation()),
-                            onLeft ? where.get().right() : where.get().left());
+                    way = walk.read(where.get(), onLeft);
                 } else {
-                    members();
+                    walk.members();
                 }
             } else {
                 measure = measure();
                 way = fields.has("equals") ? root(measure) : direct(measure, with.keySet());
             }
             measure.ifPresent(this::isReal);
-            Allowed tolerance = within();
+            ProofGap.Allowed tolerance =
+                    new ProofGap(wording, faults).read(fields, step.flatMap(Names.Named::dimension));
             Optional<String> shares = wording.text(fields, "shares");
             fields.finish();
             of.ifPresent(name -> proven.add(name.text()));
@@ -232,7 +216,7 @@ final class ProofSection {
                             && !text.text().isBlank()) {
                         formulas.expression(
                                         text,
-                                        proven("another value for a model"),
+                                        rules.proven("another value for a model"),
                                         named.get().dimension(),
                                         isIn(named.get()))
                                 .ifPresent(formula -> with.put(id, formula.expression()));
@@ -267,7 +251,7 @@ final class ProofSection {
                 }
             }
             return fields.needText("measure", "what is read off the solved model, such as current(D1)")
-                    .flatMap(text -> formulas.expression(text, measuring(position -> false)))
+                    .flatMap(text -> formulas.expression(text, rules.measuring(varied, position -> false)))
                     .map(formula -> new Measured(formula.expression(), formula.mentions(), formula.dimension()));
         }
 
@@ -324,7 +308,7 @@ final class ProofSection {
             Optional<Dimension> needed = measure.flatMap(Measured::dimension);
             return text.flatMap(formula -> formulas.expression(
                             formula,
-                            proven("what the measure shall equal"),
+                            rules.proven("what the measure shall equal"),
                             needed,
                             "the measure gives "
                                     + needed.map(TradeWords::plural).orElse("something else")))
@@ -375,86 +359,13 @@ final class ProofSection {
                             "Compare a measure with givens and constants.");
                     return Optional.empty();
                 }
-                formulas.condition(text.get(), measuring(position -> (position > comparison.position()) == left));
+                formulas.condition(
+                        text.get(), rules.measuring(varied, position -> (position > comparison.position()) == left));
                 return Optional.of(comparison);
             } catch (FormulaFault fault) {
                 faults.error(text.get().at(fault.position()), fault.getMessage(), fault.expected(), fault.nextAction());
                 return Optional.empty();
             }
-        }
-
-        private Relation turned(Relation relation) {
-            return switch (relation) {
-                case LESS -> Relation.MORE;
-                case AT_MOST -> Relation.AT_LEAST;
-                case MORE -> Relation.LESS;
-                case AT_LEAST -> Relation.AT_MOST;
-                default -> relation;
-            };
-        }
-
-        private Optional<Way> walk(Relation relation, Expression bound) {
-            boolean smallest = fields.has("smallest");
-            return members()
-                    .map(members -> smallest
-                            ? new Way.Smallest(members, relation, bound)
-                            : new Way.Largest(members, relation, bound));
-        }
-
-        private Optional<Members> members() {
-            Optional<Yaml.Scalar> text = fields.text(fields.has("smallest") ? "smallest" : "largest");
-            if (text.isEmpty()) {
-                return Optional.empty();
-            }
-            boolean count = text.get().text().equals("count");
-            if (!count) {
-                if (fields.has("among")) {
-                    faults.error(
-                            fields.placeOf("among"),
-                            "among: limits whole numbers, and a series is walked through",
-                            "count with among:",
-                            "Remove among:.");
-                }
-                return GivensSection.series(text.get(), faults).map(Members.Series::new);
-            }
-            if (step.isPresent()
-                    && step.get().dimension().isPresent()
-                    && !step.get().dimension().get().equals(Dimension.ONE)) {
-                faults.error(
-                        text.get().place(),
-                        step.get().id() + " is not a count",
-                        "a step with unit \"1\"",
-                        "Walk through a series, or search with equals:.");
-            }
-            return fields.text("among").map(this::wholeNumbers).orElse(Optional.of(WHOLE_NUMBERS));
-        }
-
-        private Optional<Members> wholeNumbers(Yaml.Scalar text) {
-            String[] ends = text.text().split(" to ", -1);
-            try {
-                int from = Integer.parseInt(ends[0].strip());
-                int to = Integer.parseInt(ends[ends.length - 1].strip());
-                boolean range = ends.length == 2 && from >= 0 && from < to && to <= 1_000_000;
-                if (range && to - from >= SizeLimits.MEMBERS) {
-                    faults.error(
-                            text.place(),
-                            "the proof walks through " + (to - from + 1) + " whole numbers",
-                            "at most " + SizeLimits.MEMBERS + ": for each of them the model is solved, for every draw",
-                            "Narrow the range.");
-                    return Optional.empty();
-                }
-                if (range) {
-                    return Optional.of(new Members.WholeNumbers(from, to));
-                }
-            } catch (NumberFormatException notWhole) {
-                // told below
-            }
-            faults.error(
-                    text.place(),
-                    "\"" + text.text() + "\" is not a range of whole numbers",
-                    "such as 1 to 200",
-                    "Correct the range.");
-            return Optional.empty();
         }
 
         private void mustMatch(Optional<Measured> measure, Optional<Dimension> needed) {
@@ -505,103 +416,6 @@ final class ProofSection {
                             "Add varies:, or let the model take " + id + ".");
                 }
             }
-        }
-
-        private record Allowed(double within, double floor, String because) {}
-
-        private Allowed within() {
-            Optional<Yaml.Scalar> text = fields.text("within");
-            Optional<String> because = wording.text(fields, "because");
-            double within = WITHIN;
-            double floor = FLOOR;
-            boolean wide = false;
-            Optional<Expression.Constant> gap = text.flatMap(numbers::constant);
-            if (gap.isPresent()) {
-                Expression.Constant allowed = gap.get();
-                boolean relative = allowed.unit().symbol().equals("%");
-                Optional<Dimension> dimension = step.flatMap(Names.Named::dimension);
-                if (allowed.number() <= 0
-                        || allowed.unit().offset() != 0
-                        || !relative
-                                && dimension.isPresent()
-                                && !allowed.unit().dimension().equals(dimension.get())
-                        || !relative && Numbers.isBare(allowed)) {
-                    faults.error(
-                            text.get().place(),
-                            "\"" + text.get().text() + "\" is not a gap between the two routes",
-                            "a percentage above zero, or an amount in the unit of the step (K for temperatures)",
-                            "Write for example 0.1 %.");
-                } else if (relative) {
-                    within = allowed.si();
-                    wide = within > WIDEST_WITHOUT_REASON;
-                } else {
-                    within = 0;
-                    floor = allowed.si();
-                    wide = true;
-                }
-            }
-            if (wide && because.isEmpty()) {
-                faults.error(
-                        text.get().place(),
-                        "the gap allowed is wider than 0.1 %, and nothing says why",
-                        "because: with what one route leaves out",
-                        "Add because:, or narrow the gap.");
-            }
-            return new Allowed(within, floor, because.orElse(""));
-        }
-
-        /**
-         * For what is measured: no steps but the one that is searched, and proven ones in arguments and in the bound.
-         *
-         * @param bound whether a position belongs to the bound
-         */
-        private Formulas.Rule measuring(IntPredicate bound) {
-            Formulas.Rule rule = (named, mention) -> {
-                boolean searched = varied.isPresent() && varied.get().id().equals(named.id());
-                boolean provenBefore = proven.contains(named.id());
-                boolean inside = mention.inMeasure() || bound.test(mention.position());
-                if (!named.isStep() || searched || provenBefore && inside) {
-                    return Optional.empty();
-                }
-                return Optional.of(
-                        provenBefore
-                                ? new Formulas.Refusal(
-                                        "the measure computes with the step " + named.id()
-                                                + ", so that the routes are not apart",
-                                        "measures, givens and constants",
-                                        "Measure it in the model, or compute with givens.")
-                                : new Formulas.Refusal(
-                                        "the second route uses the step " + named.id()
-                                                + ", which has no proof before this one",
-                                        inside
-                                                ? "givens, constants and steps proven before"
-                                                : "measures, givens and constants",
-                                        "Use measures and givens"
-                                                + (inside ? ", or prove " + named.id() + " first." : ".")));
-            };
-            return rule.measuring(things);
-        }
-
-        private Formulas.Rule proven(String what) {
-            return new Formulas.Rule() {
-                @Override
-                public Optional<Formulas.Refusal> refusal(Names.Named named, Mentions.Mention mention) {
-                    return !named.isStep() || proven.contains(named.id())
-                            ? Optional.empty()
-                            : Optional.of(new Formulas.Refusal(
-                                    what + " uses the step " + named.id() + ", which has no proof before this one",
-                                    "givens, constants and steps proven before",
-                                    "Use givens, or prove " + named.id() + " first."));
-                }
-
-                @Override
-                public Formulas.Refusal noMeasures(String measure) {
-                    return new Formulas.Refusal(
-                            measure + " is a measure, and only the measure itself is read off the model",
-                            "givens, constants and steps proven before",
-                            "Bring both measures to one side, as in voltage(a, b).");
-                }
-            };
         }
     }
 }

@@ -3,16 +3,7 @@ package ampersheet.template;
 import ampersheet.diagnostic.Place;
 import ampersheet.diagnostic.Printable;
 import ampersheet.formula.Condition;
-import ampersheet.formula.Evaluation;
-import ampersheet.formula.FormulaFault;
-import ampersheet.formula.FormulaReader;
-import ampersheet.formula.Scope;
 import ampersheet.formula.Spelling;
-import ampersheet.formula.Working;
-import ampersheet.model.AssemblyPlan;
-import ampersheet.model.CircuitPlan;
-import ampersheet.model.ModelKind;
-import ampersheet.model.ModelPlan;
 import ampersheet.source.Faults;
 import ampersheet.source.Fields;
 import ampersheet.source.SourceText;
@@ -24,12 +15,7 @@ import ampersheet.template.ProblemTemplate.Given;
 import ampersheet.template.ProblemTemplate.Mistake;
 import ampersheet.template.ProblemTemplate.Proof;
 import ampersheet.template.ProblemTemplate.Words;
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
-import java.util.HexFormat;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -65,59 +51,41 @@ final class Reading {
     /** The template, as far as it could be read; only without errors is it one. */
     Optional<ProblemTemplate> read(String text) {
         SourceText source = new SourceText(files.shown(name, TemplateFiles.PROBLEM), text);
+        return mapping(source).flatMap(mapping -> read(mapping, text));
+    }
+
+    private Optional<Yaml.Mapping> mapping(SourceText source) {
         Optional<Yaml> root = YamlReader.read(source, faults);
-        Map<String, String> fingerprinted = new TreeMap<>(Map.of(TemplateFiles.PROBLEM, text));
-        if (root.isEmpty()) {
-            return Optional.empty();
-        }
-        if (!(root.get() instanceof Yaml.Mapping mapping)) {
+        if (root.isPresent() && !(root.get() instanceof Yaml.Mapping)) {
             faults.error(
                     root.get().place(),
                     "the template is " + root.get().kind(),
                     "keys such as title, givens and steps",
                     "Write the template, beginning from one that exists.");
-            return Optional.empty();
         }
-        fingerprinted.put(TemplateFiles.PROBLEM, ofASheet(mapping, text));
+        return root.filter(Yaml.Mapping.class::isInstance).map(Yaml.Mapping.class::cast);
+    }
+
+    private Optional<ProblemTemplate> read(Yaml.Mapping mapping, String text) {
+        Map<String, String> fingerprinted =
+                new TreeMap<>(Map.of(TemplateFiles.PROBLEM, TemplateVersion.ofASheet(mapping, text)));
         Fields fields = new Fields(mapping, "a template", faults);
         Head head = head(fields);
         Numerics numerics = numerics(fields, head.teaches());
         Asked asked = asked(fields, numerics.steps());
-        Modelled modelled = modelled(fields);
-        ProofSection proofSection = new ProofSection(
-                names,
-                formulas,
-                wording,
-                modelled.things(),
-                modelled.taken(),
-                modelled.sound(),
-                numerics.givens(),
-                faults);
-        List<Proof> proofs = proofSection.read(fields.groups("proof", "{of: R, measure: current(D1), equals: If}"));
-        proofSection.requireFor(needed(asked.section(), modelled.taken()));
+        ModelSections.Read modelled = new ModelSections(names, formulas, wording, sizes, faults).read(fields);
+        List<Proof> proofs = proofs(fields, numerics, asked, modelled);
         List<String> cautions = cautions(fields);
         Premises premises = new PremisesSection(names, formulas, wording, files, faults)
                 .read(fields, modelled.plans(), head.skill());
-        fingerprint(premises).ifPresent(limits -> fingerprinted.put(TemplateFiles.LIMITS, limits));
+        TemplateVersion.limits(premises).ifPresent(limits -> fingerprinted.put(TemplateFiles.LIMITS, limits));
         boolean hasCurve = fields.has("curve");
         fields.finish();
         Map<String, String> statements = statements(fingerprinted);
         int beforeCurve = faults.count();
-        Optional<CurvePlan> curve = !hasCurve
-                ? Optional.empty()
-                : fields.group("curve")
-                        .flatMap(new CurveSection(
-                                names,
-                                formulas,
-                                wording,
-                                asked.section().asked().keySet(),
-                                numerics.givens(),
-                                numerics.constants(),
-                                numerics.steps(),
-                                faults)::read);
+        Optional<CurvePlan> curve = hasCurve ? curve(fields, numerics, asked) : Optional.empty();
         boolean curveIsSound = faults.count() == beforeCurve;
         unused();
-
         if (numerics.sound()) {
             trySamples(fields, numerics, asked, modelled, curveIsSound ? curve : Optional.empty());
         }
@@ -145,7 +113,7 @@ final class Reading {
                 cautions,
                 premises,
                 new Words(statements),
-                fingerprint(fingerprinted)));
+                TemplateVersion.of(fingerprinted)));
     }
 
     /** What a template says of itself first. */
@@ -162,23 +130,6 @@ final class Reading {
         return new Head(title, skill, level, texts(fields, "teaches", "the laws and rules the steps use"));
     }
 
-    /**
-     * What can be worked without a model.
-     *
-     * @param requirements with the place of each
-     * @param sound whether nothing is wrong with any of it
-     */
-    private record Numerics(
-            List<Given> givens,
-            List<Constant> constants,
-            Map<Condition, Place> requirements,
-            List<StepsSection.Read> steps,
-            boolean sound) {
-        Working working() {
-            return new Working(steps.stream().map(StepsSection.Read::step).toList());
-        }
-    }
-
     private Numerics numerics(Fields fields, List<String> teaches) {
         int before = faults.count();
         Tolerances tolerances = new Tolerances(formulas, faults);
@@ -188,8 +139,8 @@ final class Reading {
         List<Constant> constants =
                 fields.group("constants").map(givensSection::constants).orElse(List.of());
         List<Given> givens = tolerances.of(drawn);
-        WorstCase worstCase =
-                new WorstCase(names, givens, tolerances.noted(), constants, readableRequirements(fields), faults);
+        WorstCase worstCase = new WorstCase(
+                names, givens, tolerances.noted(), constants, requireSection().readable(fields), faults);
         fields.has("require");
         fields.need("steps", "the steps a learner works through");
         List<StepsSection.Read> steps = new StepsSection(
@@ -197,7 +148,7 @@ final class Reading {
                 .read(fields.groups(
                         "steps", "{id: R, meaning: ..., is: ..., unit: ohm, principle: ..., because: ...}"));
         // After the steps, so that a step in a requirement is told as that.
-        Map<Condition, Place> requirements = requirements(fields);
+        Map<Condition, Place> requirements = requireSection().read(fields);
         return new Numerics(givens, constants, requirements, steps, faults.count() == before);
     }
 
@@ -222,117 +173,6 @@ final class Reading {
         return new Asked(section, asks, mistakes);
     }
 
-    /**
-     * The models, and what measures may name of them.
-     *
-     * @param circuit one with which nothing is wrong, with the place of each of its parts
-     * @param sound whether nothing is wrong with any of them
-     */
-    private record Modelled(
-            List<ModelPlan> plans,
-            Optional<CircuitPlan> circuit,
-            List<Place> parts,
-            MeasureCheck.Things things,
-            Taken taken,
-            boolean sound) {}
-
-    private Modelled modelled(Fields fields) {
-        Taken taken = new Taken();
-        Set<ModelKind> models = new TreeSet<>();
-        int before = faults.count();
-        CircuitSection circuitSection =
-                new CircuitSection(new ModelValues(ModelKind.CIRCUIT, names, formulas, taken), wording, sizes, faults);
-        List<ModelPlan> plans = new ArrayList<>();
-        Optional<CircuitPlan> circuit = Optional.empty();
-        if (fields.has("circuit")) {
-            models.add(ModelKind.CIRCUIT);
-            circuit = Optional.of(
-                    circuitSection.read(fields.groups("circuit", "{resistor: R1, from: [0, 4], to: [4, 4], ohms: R}")));
-            circuit.ifPresent(plans::add);
-        }
-        boolean circuitIsSound = faults.count() == before;
-        HeatSection heatSection = new HeatSection(new ModelValues(ModelKind.HEAT, names, formulas, taken), faults);
-        if (fields.has("heat")) {
-            plans.add(heatSection.read(
-                    fields.placeOf("heat"),
-                    fields.groups("heat", "{node: junction}"),
-                    new MeasureCheck.Things(
-                            models, circuitSection.nodes(), circuitSection.parts(), Set.of(), Set.of())));
-            models.add(ModelKind.HEAT);
-        }
-        if (fields.has("chain")) {
-            models.add(ModelKind.CHAIN);
-            ChainSection section = new ChainSection(
-                    formulas, new ModelValues(ModelKind.CHAIN, names, formulas, taken), wording, sizes, faults);
-            fields.group("chain").flatMap(section::read).ifPresent(plans::add);
-        }
-        assembly(fields, models, taken).ifPresent(plans::add);
-        MeasureCheck.Things things = new MeasureCheck.Things(
-                models,
-                circuitSection.nodes(),
-                circuitSection.parts(),
-                heatSection.nodeNames(),
-                heatSection.flowNames());
-        return new Modelled(
-                plans,
-                circuitIsSound ? circuit : Optional.empty(),
-                circuitSection.places(),
-                things,
-                taken,
-                faults.count() == before);
-    }
-
-    /** The text without {@code after}: what is learned before a skill changes no sheet, and so no sheet's ID. */
-    private static String ofASheet(Yaml.Mapping mapping, String text) {
-        StringBuilder left = new StringBuilder();
-        int line = 1;
-        int from = 0;
-        while (from < text.length()) {
-            int end = text.indexOf('\n', from) < 0 ? text.length() : text.indexOf('\n', from) + 1;
-            if (mapping.flow() || !isAfter(mapping, line)) {
-                left.append(text, from, end);
-            }
-            from = end;
-            line++;
-        }
-        return left.toString();
-    }
-
-    /** Whether a line belongs to {@code after}: from its key to the next one's. */
-    private static boolean isAfter(Yaml.Mapping mapping, int line) {
-        boolean within = false;
-        for (Yaml.Entry entry : mapping.entries()) {
-            if (entry.key().place().line() <= line) {
-                within = entry.key().text().equals("after");
-            }
-        }
-        return within;
-    }
-
-    /** One at most: a problem is about one way to join tiles. */
-    private Optional<AssemblyPlan> assembly(Fields fields, Set<ModelKind> models, Taken taken) {
-        Optional<AssemblyPlan> read = Optional.empty();
-        for (Map.Entry<String, ModelKind> kind : AssemblySection.KEYS.entrySet()) {
-            if (!fields.has(kind.getKey())) {
-                continue;
-            }
-            if (models.stream().anyMatch(AssemblySection.KEYS::containsValue)) {
-                faults.error(
-                        fields.placeOf(kind.getKey()),
-                        "the template has two of edge, branches and row",
-                        "one of them",
-                        "Remove one, or write two templates.");
-                models.add(kind.getValue());
-                continue;
-            }
-            models.add(kind.getValue());
-            AssemblySection section = new AssemblySection(
-                    formulas, new ModelValues(kind.getValue(), names, formulas, taken), wording, sizes, faults);
-            read = fields.group(kind.getKey()).flatMap(group -> section.read(kind.getValue(), group));
-        }
-        return read;
-    }
-
     private List<String> texts(Fields fields, String key, String expected) {
         fields.need(key, expected);
         Set<String> texts = new TreeSet<>();
@@ -354,52 +194,18 @@ final class Reading {
         return inOrder;
     }
 
-    /** With the place of each. */
-    private Map<Condition, Place> requirements(Fields fields) {
-        Map<Condition, Place> requirements = new LinkedHashMap<>();
-        for (Yaml item : fields.list("require").map(Yaml.Sequence::items).orElse(List.of())) {
-            if (item instanceof Yaml.Scalar text && !text.text().isBlank()) {
-                formulas.condition(text, BEFORE_THE_STEPS)
-                        .ifPresent(condition -> requirements.put(condition, text.place()));
-            } else {
-                faults.error(
-                        item.place(),
-                        "this item of require is " + item.kind(),
-                        "a condition, such as \"Vs - Vf >= 1.2 V\"",
-                        "Write a condition, in quotes.");
-            }
-        }
-        return requirements;
+    private List<Proof> proofs(Fields fields, Numerics numerics, Asked asked, ModelSections.Read modelled) {
+        ProofSection section = new ProofSection(names, formulas, wording, modelled, numerics.givens(), faults);
+        List<Proof> proofs = section.read(fields.groups("proof", "{of: R, measure: current(D1), equals: If}"));
+        section.requireFor(needed(asked.section(), modelled.taken()));
+        return proofs;
     }
 
-    /** Those over givens and constants, without a word about the others: they are told after the steps. */
-    private List<Condition> readableRequirements(Fields fields) {
-        List<Condition> readable = new ArrayList<>();
-        fields.value("require")
-                .filter(Yaml.Sequence.class::isInstance)
-                .map(Yaml.Sequence.class::cast)
-                .ifPresent(list -> {
-                    for (Yaml item : list.items()) {
-                        try {
-                            if (item instanceof Yaml.Scalar text) {
-                                Condition condition = FormulaReader.condition(text.text());
-                                Evaluation.check(condition, names.scope(named -> true, Scope.NO_MEASURES));
-                                readable.add(condition);
-                            }
-                        } catch (FormulaFault toldLater) {
-                            continue;
-                        }
-                    }
-                });
-        return readable;
+    private Optional<CurvePlan> curve(Fields fields, Numerics numerics, Asked asked) {
+        CurveSection section = new CurveSection(
+                names, formulas, wording, asked.section().asked().keySet(), numerics, faults);
+        return fields.group("curve").flatMap(section::read);
     }
-
-    private static final Formulas.Rule BEFORE_THE_STEPS = (named, mention) -> !named.isStep()
-            ? Optional.empty()
-            : Optional.of(new Formulas.Refusal(
-                    "the step " + named.id() + " is worked only after a draw was accepted",
-                    "givens and constants",
-                    "Write the formula of " + named.id() + " with the givens."));
 
     private Map<String, ProofSection.Need> needed(AsksSection asks, Taken taken) {
         Map<String, ProofSection.Need> needed = new TreeMap<>();
@@ -523,12 +329,16 @@ final class Reading {
         }
     }
 
+    private RequireSection requireSection() {
+        return new RequireSection(names, formulas, faults);
+    }
+
     private void trySamples(
-            Fields fields, Numerics numerics, Asked asked, Modelled modelled, Optional<CurvePlan> curve) {
+            Fields fields, Numerics numerics, Asked asked, ModelSections.Read modelled, Optional<CurvePlan> curve) {
         List<Condition> requirements = List.copyOf(numerics.requirements().keySet());
         Samples.Outcome outcome = new Samples(numerics.givens(), numerics.constants(), requirements).find(SAMPLES);
         if (outcome.found().isEmpty()) {
-            impossible(outcome, numerics.requirements());
+            requireSection().impossible(outcome, numerics.requirements());
             return;
         }
         int beforeSizes = faults.count();
@@ -542,55 +352,5 @@ final class Reading {
         check.asks(asked.asks(), asked.section().asked());
         modelled.circuit().ifPresent(plan -> new CircuitCheck(plan, modelled.parts(), faults).check(check.worked()));
         curve.ifPresent(plan -> check.curve(plan, fields.placeOf("curve")));
-    }
-
-    /** Points at the requirement that most combinations fail first. */
-    private void impossible(Samples.Outcome outcome, Map<Condition, Place> requirements) {
-        int worst = 0;
-        for (int i = 1; i < outcome.failedFirst().size(); i++) {
-            worst = outcome.failedFirst().get(i) > outcome.failedFirst().get(worst) ? i : worst;
-        }
-        Place place = List.copyOf(requirements.values()).get(worst);
-        faults.error(
-                place,
-                (outcome.all()
-                                ? "none of the " + outcome.tried() + " combinations of the givens meets"
-                                : "none of " + outcome.tried() + " combinations tried meets")
-                        + (requirements.size() == 1
-                                ? " this requirement"
-                                : " all requirements; " + outcome.failedFirst().get(worst)
-                                        + " of them fail at this one"),
-                "a constraint that can be met",
-                "Loosen it, or widen the ranges of the givens.");
-    }
-
-    /** Limits decide which draws are refused, so that they belong to the version of the template. */
-    private static Optional<String> fingerprint(Premises premises) {
-        StringBuilder limits = new StringBuilder();
-        premises.limits()
-                .forEach(limited -> limits.append(limited.limit().id())
-                        .append(' ')
-                        .append(limited.limit().told())
-                        .append('\n'));
-        premises.partLimits()
-                .forEach(limit -> limits.append(limit.id())
-                        .append(' ')
-                        .append(limit.told())
-                        .append('\n'));
-        return limits.isEmpty() ? Optional.empty() : Optional.of(limits.toString());
-    }
-
-    private static String fingerprint(Map<String, String> texts) {
-        try {
-            MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            texts.forEach((file, text) -> {
-                byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
-                digest.update((file + "\n" + bytes.length + "\n").getBytes(StandardCharsets.UTF_8));
-                digest.update(bytes);
-            });
-            return HexFormat.of().formatHex(digest.digest());
-        } catch (NoSuchAlgorithmException impossible) {
-            throw new IllegalStateException("every Java platform has SHA-256", impossible);
-        }
     }
 }

@@ -202,7 +202,7 @@ final class StatementCheck implements StatementSyntax.PieceVisitor {
     }
 
     private static boolean beginsTag(char next) {
-        return StatementReader.isLetter(next) || next == '!' || next == '?' || next == ANYTHING;
+        return StatementTokens.isLetter(next) || next == '!' || next == '?' || next == ANYTHING;
     }
 
     private boolean isEscaped(int index) {

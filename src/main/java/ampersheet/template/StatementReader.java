@@ -1,24 +1,19 @@
 package ampersheet.template;
 
-import ampersheet.template.StatementSyntax.Both;
 import ampersheet.template.StatementSyntax.Branch;
 import ampersheet.template.StatementSyntax.Choice;
 import ampersheet.template.StatementSyntax.Comment;
-import ampersheet.template.StatementSyntax.Compared;
-import ampersheet.template.StatementSyntax.Either;
-import ampersheet.template.StatementSyntax.Not;
 import ampersheet.template.StatementSyntax.Otherwise;
 import ampersheet.template.StatementSyntax.Piece;
 import ampersheet.template.StatementSyntax.Plain;
 import ampersheet.template.StatementSyntax.Printed;
 import ampersheet.template.StatementSyntax.WordCondition;
+import ampersheet.template.StatementTokens.Token;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
-import java.util.TreeSet;
 
 /**
  * Parses words that are filled in. Of FreeMarker's language they may use: comments, {@code ${name}} with at most a
@@ -38,8 +33,6 @@ final class StatementReader {
     static final String ALLOWED_EXPRESSION = "the name of a given, such as ${Vs}, or ${symbol.Vs}";
     static final String ALLOWED_CONDITION = "word givens compared with their words, such as order == \"serpentine\"";
 
-    private static final Set<String> CASES =
-            new TreeSet<>(List.of("cap_first", "uncap_first", "upper_case", "lower_case"));
     private static final String CLOSED = "every <#if> with its </#if>";
     private static final String CLOSE = "Correct or close the directive.";
 
@@ -57,22 +50,8 @@ final class StatementReader {
         }
     }
 
-    private record Token(String text, int index) {
-        boolean isName() {
-            return isLetter(text.charAt(0));
-        }
-
-        boolean isText() {
-            return text.charAt(0) == '"' || text.charAt(0) == '\'';
-        }
-
-        boolean isComparison() {
-            return text.equals("==") || text.equals("!=");
-        }
-    }
-
     /** From after the opening characters to the closing one. */
-    private record Region(int from, int to) {}
+    record Region(int from, int to) {}
 
     /** A choice that is not closed yet. */
     private static final class Open {
@@ -178,8 +157,12 @@ final class StatementReader {
             return text.length();
         }
         Region region = found.get();
-        List<Token> tokens = tokens(region, false);
+        int told = faults.size();
+        List<Token> tokens = StatementTokens.ofValue(text, region, faults);
         if (tokens.isEmpty()) {
+            if (faults.size() == told) {
+                notOneName(region);
+            }
             return region.to() + 1;
         }
         if (!tokens.get(0).isName()
@@ -206,7 +189,7 @@ final class StatementReader {
         boolean closing = text.charAt(start + 1) == '/';
         int name = start + (closing ? 3 : 2);
         int end = name;
-        while (end < text.length() && isLetter(text.charAt(end))) {
+        while (end < text.length() && StatementTokens.isLetter(text.charAt(end))) {
             end++;
         }
         String directive = text.substring(name, end);
@@ -227,7 +210,7 @@ final class StatementReader {
             return text.length();
         }
         Region region = found.get();
-        List<Token> tokens = tokens(region, true);
+        List<Token> tokens = StatementTokens.ofCondition(text, region, faults);
         if (!allowed) {
             return region.to() + 1;
         }
@@ -327,73 +310,6 @@ final class StatementReader {
         return Optional.empty();
     }
 
-    /** The pieces of a region; what is not allowed becomes a fault and ends it. */
-    private List<Token> tokens(Region region, boolean condition) {
-        List<Token> tokens = new ArrayList<>();
-        String allowed = condition ? ALLOWED_CONDITION : ALLOWED_EXPRESSION;
-        int i = region.from();
-        while (i < region.to()) {
-            char c = text.charAt(i);
-            int end = i + 1;
-            if (c == ' ' || c == '\n') {
-                i++;
-                continue;
-            }
-            if (isLetter(c)) {
-                while (end < region.to()
-                        && (isLetter(text.charAt(end))
-                                || isDigit(text.charAt(end))
-                                || text.charAt(end) == '.'
-                                        && end + 1 < region.to()
-                                        && isLetter(text.charAt(end + 1)))) {
-                    end++;
-                }
-            } else if (c == '?' && !condition) {
-                while (end < region.to() && isLetter(text.charAt(end))) {
-                    end++;
-                }
-                if (!CASES.contains(text.substring(i + 1, end))) {
-                    fault(
-                            i,
-                            text.substring(i, end) + " is not allowed in the words",
-                            "one of ?" + String.join(", ?", CASES),
-                            "Remove it.");
-                    return List.of();
-                }
-            } else if (condition && (c == '"' || c == '\'')) {
-                end = text.indexOf(c, i + 1) + 1;
-                if (hasSpecial(text.substring(i + 1, end - 1))) {
-                    fault(i, "this text holds a character that is not allowed here", allowed, "Use the plain word.");
-                    return List.of();
-                }
-            } else if (condition
-                    && (text.startsWith("==", i)
-                            || text.startsWith("!=", i)
-                            || text.startsWith("&&", i)
-                            || text.startsWith("||", i))) {
-                end = i + 2;
-            } else if (!(condition && (c == '!' || c == '(' || c == ')'))) {
-                fault(
-                        i,
-                        "the character " + c
-                                + " is not allowed here: the words only print and choose, they compute nothing",
-                        allowed,
-                        "Work the value out in a step, or change the words.");
-                return List.of();
-            }
-            tokens.add(new Token(text.substring(i, end), i));
-            i = end;
-        }
-        if (!condition && tokens.isEmpty()) {
-            notOneName(region);
-        }
-        return tokens;
-    }
-
-    private static boolean hasSpecial(String quoted) {
-        return quoted.indexOf('\\') >= 0 || quoted.indexOf('$') >= 0 || quoted.indexOf('#') >= 0;
-    }
-
     /** Empty after a fault. */
     private Optional<WordCondition> condition(List<Token> tokens, Region region) {
         if (tokens.isEmpty()) {
@@ -402,119 +318,7 @@ final class StatementReader {
             }
             return Optional.empty();
         }
-        return new Conditions(tokens, region.to()).whole();
-    }
-
-    /** Reads one condition by recursive descent: or, and, not, comparison. */
-    private final class Conditions {
-        private final List<Token> tokens;
-        private final int end;
-        private int next;
-        private int depth;
-
-        Conditions(List<Token> tokens, int end) {
-            this.tokens = tokens;
-            this.end = end;
-        }
-
-        Optional<WordCondition> whole() {
-            Optional<WordCondition> condition = either();
-            if (condition.isPresent() && next < tokens.size()) {
-                Token left = tokens.get(next);
-                fault(
-                        left.index(),
-                        left.text().equals(")")
-                                ? "this parenthesis closes nothing"
-                                : "nothing joins " + left.text() + " to what stands before it",
-                        ALLOWED_CONDITION + ", joined by && or ||",
-                        "Correct the condition.");
-                return Optional.empty();
-            }
-            return condition;
-        }
-
-        private boolean takes(String token) {
-            boolean there = next < tokens.size() && tokens.get(next).text().equals(token);
-            next += there ? 1 : 0;
-            return there;
-        }
-
-        private Optional<WordCondition> either() {
-            Optional<WordCondition> left = both();
-            while (left.isPresent() && takes("||")) {
-                WordCondition before = left.get();
-                left = both().map(right -> new Either(before, right));
-            }
-            return left;
-        }
-
-        private Optional<WordCondition> both() {
-            Optional<WordCondition> left = one();
-            while (left.isPresent() && takes("&&")) {
-                WordCondition before = left.get();
-                left = one().map(right -> new Both(before, right));
-            }
-            return left;
-        }
-
-        private Optional<WordCondition> one() {
-            int at = next < tokens.size() ? tokens.get(next).index() : end;
-            if (depth == DEEPEST) {
-                fault(
-                        at,
-                        "the condition is more than " + DEEPEST + " deep",
-                        "a condition that can be read at sight",
-                        "Make it simpler.");
-                return Optional.empty();
-            }
-            depth++;
-            Optional<WordCondition> read;
-            if (takes("!")) {
-                read = one().map(Not::new);
-            } else if (takes("(")) {
-                read = either();
-                if (read.isPresent() && !takes(")")) {
-                    fault(at, "this parenthesis is not closed", "a ) before the end of the directive", "Close it.");
-                    read = Optional.empty();
-                }
-            } else {
-                read = comparison(at);
-            }
-            depth--;
-            return read;
-        }
-
-        private Optional<WordCondition> comparison(int at) {
-            if (next == tokens.size() || !tokens.get(next).isName()) {
-                fault(
-                        at,
-                        "a comparison is missing here",
-                        ALLOWED_CONDITION,
-                        "Compare a given that is drawn from words.");
-                return Optional.empty();
-            }
-            Token name = tokens.get(next);
-            if (next + 2 >= tokens.size()
-                    || !tokens.get(next + 1).isComparison()
-                    || !tokens.get(next + 2).isText()) {
-                faults.add(new Fault(
-                        name.index(),
-                        "the word " + name.text() + " is compared with nothing",
-                        ALLOWED_CONDITION,
-                        "Compare it with == or != and one of its words in quotes.",
-                        Optional.of(name.text())));
-                return Optional.empty();
-            }
-            Token word = tokens.get(next + 2);
-            boolean equal = tokens.get(next + 1).text().equals("==");
-            next += 3;
-            return Optional.of(new Compared(
-                    name.text(),
-                    equal,
-                    word.text().substring(1, word.text().length() - 1),
-                    name.index(),
-                    word.index() + 1));
-        }
+        return WordConditionReader.read(tokens, region.to(), faults);
     }
 
     private int lines(int from, int to) {
@@ -523,13 +327,5 @@ final class StatementReader {
 
     private void fault(int index, String problem, String expected, String nextAction) {
         faults.add(new Fault(index, problem, expected, nextAction, Optional.empty()));
-    }
-
-    static boolean isLetter(char c) {
-        return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c == '_';
-    }
-
-    private static boolean isDigit(char c) {
-        return c >= '0' && c <= '9';
     }
 }

@@ -118,8 +118,7 @@ final class WorstCase {
         for (QuantityGiven given : tolerated) {
             Integer direction = directions.get(given.name());
             if (direction != null) {
-                boolean high = largest == direction > 0;
-                end(given, high, direction > 0, largest, step.get().line(), by, principle, before)
+                end(given, direction > 0, largest, step.get().line(), by, principle, before)
                         .ifPresent(id -> put.put(given.name(), new Expression.Name(id, NOWHERE)));
             }
         }
@@ -189,13 +188,13 @@ final class WorstCase {
 
     private Optional<String> end(
             QuantityGiven given,
-            boolean high,
             boolean rises,
             boolean largest,
             StepLine of,
             Yaml.Scalar by,
             String principle,
             List<StepsSection.Read> before) {
+        boolean high = largest == rises;
         String id = given.name() + (high ? "max" : "min");
         if (ends.contains(id)) {
             return Optional.of(id);

@@ -11,6 +11,7 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
@@ -32,7 +33,7 @@ final class HeatBalance {
     private final HeatNetwork network;
     private final Map<String, Integer> number = new LinkedHashMap<>();
     private final int nodes;
-    private final Outcome unfit;
+    private final Optional<Outcome> unfit;
     private int iterations;
 
     HeatBalance(HeatNetwork network) {
@@ -60,32 +61,35 @@ final class HeatBalance {
         }
     }
 
-    /** The first impossible value, or null. */
-    Outcome unfit() {
+    /** The first impossible value. */
+    Optional<Outcome> unfit() {
         return unfit;
     }
 
-    private Outcome findUnfit() {
+    private Optional<Outcome> findUnfit() {
         for (Resistance resistance : network.resistances()) {
             if (!(resistance.kelvinPerWatt() > 0) || Double.isInfinite(resistance.kelvinPerWatt())) {
-                return new Outcome.Unfit(
-                        resistance.name(), "is " + resistance.kelvinPerWatt() + " K/W; needs more than 0");
+                return Optional.of(new Outcome.Unfit(
+                        resistance.name(), "is " + resistance.kelvinPerWatt() + " K/W; needs more than 0"));
             }
         }
         for (Node node : network.nodes()) {
             if (!(node.capacity() >= 0) || Double.isInfinite(node.capacity())) {
-                return new Outcome.Unfit(node.name(), "has a capacity of " + node.capacity() + " J/K; needs 0 or more");
+                return Optional.of(new Outcome.Unfit(
+                        node.name(), "has a capacity of " + node.capacity() + " J/K; needs 0 or more"));
             }
             if (node.capacity() > 0 && !isTemperature(node.initial())) {
-                return new Outcome.Unfit(node.name(), "starts at " + node.initial() + " K; needs more than 0");
+                return Optional.of(
+                        new Outcome.Unfit(node.name(), "starts at " + node.initial() + " K; needs more than 0"));
             }
         }
         for (Ambient ambient : network.ambients()) {
             if (!isTemperature(ambient.kelvin())) {
-                return new Outcome.Unfit(ambient.name(), "is at " + ambient.kelvin() + " K; needs more than 0");
+                return Optional.of(
+                        new Outcome.Unfit(ambient.name(), "is at " + ambient.kelvin() + " K; needs more than 0"));
             }
         }
-        return null;
+        return Optional.empty();
     }
 
     private static boolean isTemperature(double kelvin) {
@@ -156,11 +160,10 @@ final class HeatBalance {
             return solved(answer);
         }
         // Newton's method may jump past the state that warming up ends in; warming up step by step does not.
-        double[] warmed = warmedUp(cold, sought);
-        if (warmed != null && balance(warmed, sought) && isStable(warmed, sought)) {
-            return solved(warmed);
-        }
-        return new Outcome.Runaway(iterations);
+        return warmedUp(cold, sought)
+                .filter(warmed -> balance(warmed, sought) && isStable(warmed, sought))
+                .<Outcome>map(this::solved)
+                .orElseGet(() -> new Outcome.Runaway(iterations));
     }
 
     /** Nodes connected, over resistances, with one that is an anchor. */
@@ -219,10 +222,11 @@ final class HeatBalance {
                 surplus[node] -= conductance[node] * (all[node] - held[node]);
                 jacobian[node][node] += conductance[node];
             }
-            double[] move = solve(jacobian, surplus, sought);
-            if (move == null) {
+            Optional<double[]> step = solve(jacobian, surplus, sought);
+            if (step.isEmpty()) {
                 return false;
             }
+            double[] move = step.get();
             double largest = 0;
             for (int node = 0; node < nodes; node++) {
                 if (sought[node]) {
@@ -243,29 +247,29 @@ final class HeatBalance {
         return false;
     }
 
-    /** Each round the losses of the last temperatures are carried away; null when that never ends. */
-    private double[] warmedUp(double[] cold, boolean[] sought) {
+    /** Each round the losses of the last temperatures are carried away; empty when that never ends. */
+    private Optional<double[]> warmedUp(double[] cold, boolean[] sought) {
         double[] all = cold.clone();
         for (int i = 0; i < 50 * MOST_ITERATIONS; i++) {
             iterations++;
             double[] losses = lossesAt(all);
             double[] next = all.clone();
             if (!carry(next, sought, losses)) {
-                return null;
+                return Optional.empty();
             }
             double largest = 0;
             for (int node = 0; node < nodes; node++) {
                 largest = Math.max(largest, Math.abs(next[node] - all[node]));
                 if (!(Math.abs(next[node]) < HOTTEST)) {
-                    return null;
+                    return Optional.empty();
                 }
             }
             all = next;
             if (largest < 1e-9) {
-                return all;
+                return Optional.of(all);
             }
         }
-        return all;
+        return Optional.of(all);
     }
 
     private double[] lossesAt(double[] all) {
@@ -293,13 +297,13 @@ final class HeatBalance {
         for (int i = 0; i < nodes; i++) {
             surplus[i] += losses[i];
         }
-        double[] move = solve(conductances(), surplus, sought);
-        if (move == null) {
+        Optional<double[]> move = solve(conductances(), surplus, sought);
+        if (move.isEmpty()) {
             return false;
         }
         for (int i = 0; i < nodes; i++) {
             if (sought[i]) {
-                all[i] += move[i];
+                all[i] += move.get()[i];
             }
         }
         return true;
@@ -356,8 +360,8 @@ final class HeatBalance {
         return true;
     }
 
-    /** Solves for the sought nodes only; null when singular. */
-    private double[] solve(double[][] matrix, double[] right, boolean[] sought) {
+    /** Solves for the sought nodes only; empty when singular. */
+    private Optional<double[]> solve(double[][] matrix, double[] right, boolean[] sought) {
         int[] rows = IntStream.range(0, nodes).filter(i -> sought[i]).toArray();
         double[][] part = new double[rows.length][rows.length];
         double[] partRight = new double[rows.length];
@@ -369,7 +373,7 @@ final class HeatBalance {
         }
         double[] answer = new double[nodes];
         if (rows.length == 0) {
-            return answer;
+            return Optional.of(answer);
         }
         try {
             double[] found = new LUDecomposition(new Array2DRowRealMatrix(part, false), Double.MIN_NORMAL)
@@ -378,13 +382,13 @@ final class HeatBalance {
                     .toArray();
             for (int i = 0; i < rows.length; i++) {
                 if (Double.isNaN(found[i]) || Double.isInfinite(found[i])) {
-                    return null;
+                    return Optional.empty();
                 }
                 answer[rows[i]] = found[i];
             }
-            return answer;
+            return Optional.of(answer);
         } catch (SingularMatrixException noBalance) {
-            return null; // loss and conduction grow alike: the caller reports a runaway
+            return Optional.empty(); // loss and conduction grow alike: the caller reports a runaway
         }
     }
 }

@@ -45,7 +45,7 @@ public final class HeatSolver {
 
     public static Outcome steady(HeatNetwork network) {
         HeatBalance balance = new HeatBalance(network);
-        return balance.unfit() != null ? balance.unfit() : balance.steady();
+        return balance.unfit().orElseGet(balance::steady);
     }
 
     /** Temperatures after {@code seconds}. */
@@ -54,15 +54,15 @@ public final class HeatSolver {
             throw new IllegalArgumentException("time runs forwards: " + seconds + " s");
         }
         HeatBalance balance = new HeatBalance(network);
-        return balance.unfit() != null ? balance.unfit() : new Warming(balance).after(seconds);
+        return balance.unfit().orElseGet(() -> new Warming(balance).after(seconds));
     }
 
     /** Seconds until the node passes {@code kelvin}. */
     public static TimeOutcome timeUntil(HeatNetwork network, String node, double kelvin) {
         HeatBalance balance = new HeatBalance(network);
-        return balance.unfit() != null
-                ? new TimeOutcome.Failed(balance.unfit())
-                : new Warming(balance).until(node, kelvin);
+        return balance.unfit()
+                .<TimeOutcome>map(TimeOutcome.Failed::new)
+                .orElseGet(() -> new Warming(balance).until(node, kelvin));
     }
 
     /** Seconds, or why there are none. */

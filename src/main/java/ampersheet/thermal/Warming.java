@@ -10,6 +10,7 @@ import ampersheet.thermal.HeatSolver.TimeOutcome;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /** Temperatures over time: a heat capacity stores the surplus of heat at its node. */
 final class Warming implements Rates {
@@ -48,52 +49,57 @@ final class Warming implements Rates {
     }
 
     Outcome after(double seconds) {
-        Outcome isolated = isolated();
-        if (isolated != null) {
-            return isolated;
+        Optional<Outcome> isolated = isolated();
+        if (isolated.isPresent()) {
+            return isolated.get();
         }
         Course course = integration().after(seconds);
         if (course instanceof Course.Arrived arrived) {
-            double[] all = settled(arrived.state());
-            return all == null ? new Outcome.Runaway(0) : balance.solved(all);
+            return settled(arrived.state()).<Outcome>map(balance::solved).orElseGet(() -> new Outcome.Runaway(0));
         }
         return new Outcome.Runaway(((Course.Diverged) course).spans());
     }
 
     TimeOutcome until(String name, double kelvin) {
         int node = balance.number(name);
-        Outcome isolated = isolated();
-        if (isolated != null) {
-            return new TimeOutcome.Failed(isolated);
+        Optional<Outcome> isolated = isolated();
+        if (isolated.isPresent()) {
+            return new TimeOutcome.Failed(isolated.get());
         }
         Course course = integration().until(state -> allAt(state)[node] - kelvin);
         if (course instanceof Course.Arrived arrived) {
             return new TimeOutcome.Reached(arrived.seconds());
         } else if (course instanceof Course.AtRest atRest) {
-            double[] all = settled(atRest.state());
-            return new TimeOutcome.Failed(
-                    all == null ? new Outcome.Runaway(0) : new Outcome.NeverReached(name, all[node]));
+            return new TimeOutcome.Failed(settled(atRest.state())
+                    .<Outcome>map(all -> new Outcome.NeverReached(name, all[node]))
+                    .orElseGet(() -> new Outcome.Runaway(0)));
         }
         return new TimeOutcome.Failed(new Outcome.Runaway(((Course.Diverged) course).spans()));
     }
 
     private TimeIntegration integration() {
-        double[] rest = null;
-        if (balance.steady() instanceof Outcome.Solved steady) {
-            rest = new double[stored.length];
-            for (int i = 0; i < stored.length; i++) {
-                rest[i] = steady.kelvin()
-                        .get(balance.network().nodes().get(stored[i]).name());
-            }
-        }
         double[] state = new double[stored.length];
         for (int i = 0; i < stored.length; i++) {
             state[i] = latest[stored[i]];
         }
-        return new TimeIntegration(this, state, rest, 1, TOO_HOT, shortestTimeConstant());
+        return new TimeIntegration(this, state, rest(), 1, TOO_HOT, shortestTimeConstant());
     }
 
-    private Outcome isolated() {
+    /** The temperatures of the capacities once all is warm, if that ever ends. */
+    private Optional<double[]> rest() {
+        if (!(balance.steady() instanceof Outcome.Solved steady)) {
+            return Optional.empty();
+        }
+        double[] rest = new double[stored.length];
+        for (int i = 0; i < stored.length; i++) {
+            rest[i] =
+                    steady.kelvin().get(balance.network().nodes().get(stored[i]).name());
+        }
+        return Optional.of(rest);
+    }
+
+    /** Nodes without capacity that nothing holds, if there are any. */
+    private Optional<Outcome> isolated() {
         boolean[] tied = balance.tiedTo(i -> i >= massless.length || !massless[i]);
         List<String> isolated = new ArrayList<>();
         for (int i = 0; i < massless.length; i++) {
@@ -101,28 +107,24 @@ final class Warming implements Rates {
                 isolated.add(balance.network().nodes().get(i).name());
             }
         }
-        return isolated.isEmpty() ? null : new Outcome.Isolated(isolated);
+        return isolated.isEmpty() ? Optional.empty() : Optional.of(new Outcome.Isolated(isolated));
     }
 
-    /** All temperatures that go with those of the capacities, or null when the massless nodes find no balance. */
-    private double[] settled(double[] state) {
+    /** All temperatures that go with those of the capacities, or nothing when the massless nodes find no balance. */
+    private Optional<double[]> settled(double[] state) {
         double[] all = latest.clone();
         for (int i = 0; i < stored.length; i++) {
             all[stored[i]] = state[i];
         }
         if (stored.length < massless.length && !balance.balance(all, massless)) {
-            return null;
+            return Optional.empty();
         }
         latest = all;
-        return all;
+        return Optional.of(all);
     }
 
     private double[] allAt(double[] state) {
-        double[] all = settled(state);
-        if (all == null) {
-            throw new NoBalance("the nodes without capacity find no balance");
-        }
-        return all;
+        return settled(state).orElseThrow(() -> new NoBalance("the nodes without capacity find no balance"));
     }
 
     @Override

@@ -1,9 +1,12 @@
 package ampersheet.answer;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.quantity.PreferredSeries;
+import ampersheet.quantity.Unit;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -59,5 +62,17 @@ class AcceptanceTest {
                 new Acceptance.Choice(List.of(new Acceptance.Option("yes", ""), new Acceptance.Option("no", "")));
         assertTrue(choice.apart(0, 1));
         assertFalse(choice.apart(1, 1));
+    }
+
+    @Test
+    void onlyAChoiceHasARightOption() {
+        Acceptance.Choice choice =
+                new Acceptance.Choice(List.of(new Acceptance.Option("yes", ""), new Acceptance.Option("no", "")));
+        AnswerKey key = new AnswerKey("q1", "x", 1, Unit.ONE, 0, false, choice, List.of());
+        assertEquals(1, key.rightOption());
+        assertEquals("no", choice.option(key.expected()).text());
+        assertEquals("q2", key.named("q2").question());
+        AnswerKey count = new AnswerKey("q1", "x", 1, Unit.ONE, 3, false, new Acceptance.Count(), List.of());
+        assertThrows(IllegalStateException.class, count::rightOption);
     }
 }

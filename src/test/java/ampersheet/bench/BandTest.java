@@ -3,6 +3,7 @@ package ampersheet.bench;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.model.CircuitModel;
 import ampersheet.problem.Draws;
@@ -106,9 +107,9 @@ class BandTest {
     @Test
     void theBandOfADividerIsThatOfItsPartsAndTheMeter() throws NotLaidOut {
         BenchCircuit circuit = circuit("voltage-dividers/preferred-pair");
-        double volts = circuit.parts().get(0).part().values().get("volts");
-        double upper = circuit.parts().get(1).part().values().get("ohms");
-        double lower = circuit.parts().get(2).part().values().get("ohms");
+        double volts = circuit.parts().get(0).part().values().get(PartValue.VOLTS);
+        double upper = circuit.parts().get(1).part().values().get(PartValue.OHMS);
+        double lower = circuit.parts().get(2).part().values().get(PartValue.OHMS);
         MeterReading out = circuit.readings().get(0);
         assertEquals(divided(volts, upper, lower), out.expected(), out.range().step() / 2 * 1.001);
         double high = divided(1.01 * volts, 0.95 * upper, 1.05 * lower);

@@ -89,9 +89,10 @@ class PageKindsTest {
         Marking.mark(
                 new Marking.Task(
                         returned,
-                        set,
+                        new SheetMaker(set),
                         Optional.empty(),
                         CLASS,
+                        Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),

@@ -3,6 +3,7 @@ package ampersheet.circuit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 
 /** Builds circuits for tests by node name: every node is a point of its own, no three in line, {@code 0} is ground. */
@@ -16,9 +17,9 @@ final class Bench {
         for (int i = 0; i < nodes.size(); i++) {
             ends.put(kind.terminals().get(i), point(nodes.get(i)));
         }
-        Map<String, Double> numbers = new LinkedHashMap<>();
+        Map<PartValue, Double> numbers = new LinkedHashMap<>();
         for (int i = 0; i < values.length; i += 2) {
-            numbers.put((String) values[i], ((Number) values[i + 1]).doubleValue());
+            numbers.put(valueNamed((String) values[i]), ((Number) values[i + 1]).doubleValue());
         }
         parts.add(new PlacedPart(kind, name, ends, numbers));
         return this;
@@ -31,6 +32,11 @@ final class Bench {
 
     Bench resistor(String name, String from, String to, double ohms) {
         return part(PartKind.RESISTOR, name, List.of(from, to), "ohms", ohms);
+    }
+
+    /** By its key, which is shorter to write in a test. */
+    static PartValue valueNamed(String key) {
+        return PartValue.valueOf(key.toUpperCase(Locale.ROOT));
     }
 
     Netlist netlist() {

@@ -19,15 +19,18 @@ class CopperTest {
     }
 
     private static Outcome outcome(PartKind kind, String feed, Object... values) {
-        Map<String, Double> numbers = new LinkedHashMap<>();
+        Map<PartValue, Double> numbers = new LinkedHashMap<>();
         for (int i = 0; i < values.length; i += 2) {
-            numbers.put((String) values[i], ((Number) values[i + 1]).doubleValue());
+            numbers.put(Bench.valueNamed((String) values[i]), ((Number) values[i + 1]).doubleValue());
         }
         GridPoint top = new GridPoint(0, 4);
         GridPoint bottom = new GridPoint(0, 0);
         return OperatingPointSolver.solve(new Schematic(List.of(
                         new PlacedPart(
-                                PartKind.SOURCE, "V1", Map.of("from", bottom, "to", top), Map.of("volts", VOLTS)),
+                                PartKind.SOURCE,
+                                "V1",
+                                Map.of("from", bottom, "to", top),
+                                Map.of(PartValue.VOLTS, VOLTS)),
                         new PlacedPart(kind, "L1", Map.of("plus", top, "minus", bottom), numbers, Map.of("feed", feed)),
                         new PlacedPart(PartKind.GROUND, "ground1", Map.of("at", bottom), Map.of())))
                 .netlist());

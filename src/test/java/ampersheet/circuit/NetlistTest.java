@@ -13,9 +13,9 @@ class NetlistTest {
     private final List<PlacedPart> parts = new ArrayList<>();
 
     private NetlistTest line(PartKind kind, String name, int x1, int y1, int x2, int y2) {
-        Map<String, Double> values = kind == PartKind.SOURCE
-                ? Map.of("volts", 5.0)
-                : kind == PartKind.RESISTOR ? Map.of("ohms", 100.0) : Map.of();
+        Map<PartValue, Double> values = kind == PartKind.SOURCE
+                ? Map.of(PartValue.VOLTS, 5.0)
+                : kind == PartKind.RESISTOR ? Map.of(PartValue.OHMS, 100.0) : Map.of();
         parts.add(
                 new PlacedPart(kind, name, Map.of("from", new GridPoint(x1, y1), "to", new GridPoint(x2, y2)), values));
         return this;

@@ -169,7 +169,7 @@ class PublishedCircuitsTest {
     private static double shockley(double saturation, double emission, double series, double volts) {
         double first = Double.NaN;
         for (double statedAmps : new double[] {1e-3, 1}) {
-            Map<String, Double> stated = Diodes.stated(saturation, emission, series, statedAmps);
+            Map<PartValue, Double> stated = Diodes.stated(saturation, emission, series, statedAmps);
             OperatingPoint point = new Bench()
                     .source("V1", "0", "a", volts)
                     .part(
@@ -177,7 +177,7 @@ class PublishedCircuitsTest {
                             "D1",
                             List.of("a", "0"),
                             "volts",
-                            stated.get("volts"),
+                            stated.get(PartValue.VOLTS),
                             "amps",
                             statedAmps,
                             "emission",

@@ -121,15 +121,16 @@ class RandomCircuitsTest {
             double i = point.current(part.name());
             String what = seed + ": " + part.name() + " has " + v + " V, " + i + " A, " + part.values();
             switch (part.kind()) {
-                case SOURCE -> assertEquals(part.values().get("volts"), v, 1e-11, what);
-                case SINK -> assertEquals(part.values().get("amps"), i, 1e-15, what);
-                case RESISTOR -> assertEquals(v, i * part.values().get("ohms"), 1e-10, what);
+                case SOURCE -> assertEquals(part.values().get(PartValue.VOLTS), v, 1e-11, what);
+                case SINK -> assertEquals(part.values().get(PartValue.AMPS), i, 1e-15, what);
+                case RESISTOR -> assertEquals(v, i * part.values().get(PartValue.OHMS), 1e-10, what);
                 case LED, DIODE -> {
                     // The law turned round, volts from amps, written out here: V = n Vt ln(1 + I/Is) + I Rs.
-                    double width = part.values().get("emission") * 8.617333262e-5 * 300.15;
-                    double series = part.values().get("series");
-                    double inner = part.values().get("volts") - part.values().get("amps") * series;
-                    double saturation = part.values().get("amps") / StrictMath.expm1(inner / width);
+                    double width = part.values().get(PartValue.EMISSION) * 8.617333262e-5 * 300.15;
+                    double series = part.values().get(PartValue.SERIES);
+                    double inner =
+                            part.values().get(PartValue.VOLTS) - part.values().get(PartValue.AMPS) * series;
+                    double saturation = part.values().get(PartValue.AMPS) / StrictMath.expm1(inner / width);
                     if (i > 1e-8) {
                         assertEquals(width * StrictMath.log1p(i / saturation) + i * series, v, 1e-7, what);
                     } else {
@@ -137,8 +138,9 @@ class RandomCircuitsTest {
                     }
                 }
                 case ZENER -> {
-                    double held = part.values().get("volts") + part.values().get("slope") * (-i - 5e-3);
-                    assertTrue(-v < Math.max(held, part.values().get("volts")) + 1e-3, what);
+                    double held =
+                            part.values().get(PartValue.VOLTS) + part.values().get(PartValue.SLOPE) * (-i - 5e-3);
+                    assertTrue(-v < Math.max(held, part.values().get(PartValue.VOLTS)) + 1e-3, what);
                     if (i < -1e-6) {
                         assertEquals(held, -v, 1e-3, what);
                     }

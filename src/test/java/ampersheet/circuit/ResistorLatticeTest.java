@@ -30,7 +30,8 @@ class ResistorLatticeTest {
         }
         GridPoint unused = new GridPoint(0, 0);
         parts.add(new Netlist.Connected(
-                new PlacedPart(PartKind.SOURCE, "V1", Map.of("from", unused, "to", unused), Map.of("volts", 1.0)),
+                new PlacedPart(
+                        PartKind.SOURCE, "V1", Map.of("from", unused, "to", unused), Map.of(PartValue.VOLTS, 1.0)),
                 Map.of("from", "0,0", "to", (side - 1) + "," + (side - 1))));
         Outcome outcome = OperatingPointSolver.solve(new Netlist(parts, nodes, new LinkedHashMap<>(), List.of()));
         return 1 / ((Outcome.Solved) outcome).point().current("V1");
@@ -42,7 +43,10 @@ class ResistorLatticeTest {
         String to = x2 + "," + y2;
         return new Netlist.Connected(
                 new PlacedPart(
-                        PartKind.RESISTOR, from + " " + to, Map.of("from", unused, "to", unused), Map.of("ohms", 1.0)),
+                        PartKind.RESISTOR,
+                        from + " " + to,
+                        Map.of("from", unused, "to", unused),
+                        Map.of(PartValue.OHMS, 1.0)),
                 Map.of("from", from, "to", to));
     }
 

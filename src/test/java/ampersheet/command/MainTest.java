@@ -579,6 +579,17 @@ class MainTest {
     }
 
     @Test
+    void aBookletIsRefusedInLargePrintAsCardsAndOnPaperThatIsNoLeaf() {
+        for (String[] other :
+                new String[][] {{"--profile", "large"}, {"--cards", "--no-host"}, {"--paper", "a4_folded"}}) {
+            Run run = small(
+                    "handout", plan.toString(), "--copies", "1", "--booklet", other[0], other[1], "--out", "x.pdf");
+            assertEquals(2, run.exitCode(), other[0]);
+            assertTrue(run.err().contains(other[0].equals("--paper") ? "--paper" : "--booklet"), run.err());
+        }
+    }
+
+    @Test
     void handoutSaysWhoseSheetsItNeeds() {
         assertEquals(2, small("handout", plan.toString(), "--out", "x.pdf").exitCode());
         assertEquals(
@@ -807,10 +818,19 @@ class MainTest {
         try (var zip = new java.util.zip.ZipFile(out.toFile())) {
             zip.stream().forEach(entry -> names.add(entry.getName()));
         }
+        assertTrue(names.containsAll(List.of("imsmanifest.xml", "test.xml", "styles/items.css")), names.toString());
         assertTrue(
-                names.containsAll(
-                        List.of("imsmanifest.xml", "test.xml", "items/voltage-dividers-plain-divider-002.xml")),
+                names.stream()
+                        .anyMatch(name -> name.startsWith("items/amp-")
+                                && name.endsWith("-voltage-dividers-plain-divider-002.xml")),
                 names.toString());
+        assertEquals(
+                0,
+                small("export", plan.toString(), "--qti", out.toString(), "--variants", "2", "--qti-version", "2.1")
+                        .exitCode());
+        Run unknown = small("export", plan.toString(), "--qti", out.toString(), "--qti-version", "1.2");
+        assertEquals(2, unknown.exitCode());
+        assertTrue(unknown.err().contains("3.0 or 2.1"), unknown.err());
         assertEquals(
                 2,
                 small("export", plan.toString(), "--qti", out.toString(), "--variants", "0")

@@ -2,6 +2,7 @@ package ampersheet.figure;
 
 import ampersheet.circuit.GridPoint;
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
 import ampersheet.formula.Symbol;
@@ -25,17 +26,25 @@ final class Circuits {
         for (int i = 0; i < kind.terminals().size(); i++) {
             at.put(kind.terminals().get(i), new GridPoint(ends[2 * i], ends[2 * i + 1]));
         }
-        Map<String, Double> values = new TreeMap<>();
-        kind.needed().keySet().forEach(value -> values.put(value, 1.0));
+        Map<PartValue, Double> values = new TreeMap<>();
+        kind.needed().forEach(value -> values.put(value, 1.0));
         parts.add(new PlacedPart(kind, name, at, values));
         return this;
     }
 
+    /** One of which something is said in words. */
+    Circuits part(PartKind kind, String name, Map<String, String> words, int... ends) {
+        part(kind, name, ends);
+        PlacedPart plain = parts.remove(parts.size() - 1);
+        parts.add(new PlacedPart(kind, name, plain.ends(), plain.values(), words));
+        return this;
+    }
+
     /** A strip or panel {@code L1}. */
-    Circuits copper(PartKind kind, String feed, Map<String, Double> counts, int... ends) {
+    Circuits copper(PartKind kind, String feed, Map<PartValue, Double> counts, int... ends) {
         part(kind, "L1", ends);
         PlacedPart plain = parts.remove(parts.size() - 1);
-        Map<String, Double> values = new TreeMap<>(plain.values());
+        Map<PartValue, Double> values = new TreeMap<>(plain.values());
         values.putAll(counts);
         parts.add(new PlacedPart(kind, "L1", plain.ends(), values, Map.of("feed", feed)));
         return this;
@@ -285,7 +294,7 @@ final class Circuits {
                     new Circuits()
                             .part(PartKind.SOURCE, "V1", 0, 0, 0, 6)
                             .wire(0, 6, 9, 6)
-                            .copper(PartKind.STRIP, feed, Map.of("taps", 30.0), 9, 6, 9, 0)
+                            .copper(PartKind.STRIP, feed, Map.of(PartValue.TAPS, 30.0), 9, 6, 9, 0)
                             .wire(9, 0, 0, 0)
                             .part(PartKind.GROUND, "gnd", 0, 0)
                             .label("V1", "Vs", "=\u00A012\u00A0V")
@@ -296,7 +305,14 @@ final class Circuits {
                     new Circuits()
                             .part(PartKind.SOURCE, "V1", 0, 0, 0, 10)
                             .wire(0, 10, 5, 10)
-                            .copper(PartKind.PANEL, feed, Map.of("columns", 24.0, "rows", 24.0), 5, 10, 5, 0)
+                            .copper(
+                                    PartKind.PANEL,
+                                    feed,
+                                    Map.of(PartValue.COLUMNS, 24.0, PartValue.ROWS, 24.0),
+                                    5,
+                                    10,
+                                    5,
+                                    0)
                             .wire(5, 0, 0, 0)
                             .part(PartKind.GROUND, "gnd", 0, 0)
                             .label("V1", "Vs", "=\u00A05\u00A0V")
@@ -307,7 +323,7 @@ final class Circuits {
                 "short-strip-lying",
                 new Circuits()
                         .part(PartKind.SOURCE, "V1", 0, 0, 8, 0)
-                        .copper(PartKind.STRIP, "middle", Map.of("taps", 5.0), 8, 12, 0, 12)
+                        .copper(PartKind.STRIP, "middle", Map.of(PartValue.TAPS, 5.0), 8, 12, 0, 12)
                         .wire(0, 0, 0, 12)
                         .wire(8, 0, 8, 12)
                         .label("V1", "Vs", "=\u00A012\u00A0V")

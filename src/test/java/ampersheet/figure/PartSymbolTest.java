@@ -64,7 +64,11 @@ class PartSymbolTest {
     }
 
     private static Seen seen(PartKind kind, SymbolStyle style, int... ends) {
-        Circuits.Drawn drawn = new Circuits().part(kind, "X1", ends).drawn();
+        return seen(kind, Map.of(), style, ends);
+    }
+
+    private static Seen seen(PartKind kind, Map<String, String> words, SymbolStyle style, int... ends) {
+        Circuits.Drawn drawn = new Circuits().part(kind, "X1", words, ends).drawn();
         Schematic schematic = drawn.schematic();
         Drawing drawing = new CircuitDrawing(
                         schematic,
@@ -314,5 +318,70 @@ class PartSymbolTest {
         Circuits tee = new Circuits().wire(0, 0, 2, 0).wire(2, 0, 4, 0).part(PartKind.RESISTOR, "R1", 2, 0, 2, 4);
         assertEquals(1, dots(tee).size());
         assertEquals(48, dots(tee).get(0).x(), 1e-9);
+    }
+
+    @Test
+    void aFuseIsARectangleThreeToOneWithTheConductorThroughIt() {
+        for (SymbolStyle style : SymbolStyle.values()) {
+            for (int[] ends : DIRECTIONS) {
+                Seen seen = seen(PartKind.LOAD, Map.of("symbol", "fuse"), style, ends);
+                List<Point> corners = seen.polygons(false).get(0).points();
+                double length = Math.abs(seen.u(corners.get(1)) - seen.u(corners.get(0)));
+                double height = Math.abs(seen.v(corners.get(2)) - seen.v(corners.get(1)));
+                assertEquals(3, length / height, 1e-9, style.name());
+                assertTrue(
+                        seen.lines().stream()
+                                .anyMatch(line -> line.points().stream().allMatch(at -> Math.abs(seen.v(at)) < 1e-9)
+                                        && Math.abs(seen.u(line.points().get(0)) + length / 2) < 1e-9
+                                        && Math.abs(seen.u(line.points().get(1)) - length / 2) < 1e-9),
+                        "from end to end");
+            }
+        }
+    }
+
+    @Test
+    void aMotorIsACircleWithALetterAndALampOneWithACross() {
+        for (int[] ends : DIRECTIONS) {
+            Seen motor = seen(PartKind.LOAD, Map.of("symbol", "motor"), SymbolStyle.IEC, ends);
+            assertEquals(
+                    1,
+                    motor.shapes().stream()
+                            .filter(Shape.Circle.class::isInstance)
+                            .count());
+            assertTrue(motor.shapes().stream()
+                    .anyMatch(shape -> shape instanceof Shape.Words words
+                            && words.lettering().text().equals("M")));
+            Seen lamp = seen(PartKind.LOAD, Map.of("symbol", "lamp"), SymbolStyle.IEC, ends);
+            assertEquals(
+                    1,
+                    lamp.shapes().stream()
+                            .filter(Shape.Circle.class::isInstance)
+                            .count());
+            List<Shape.Line> cross = lamp.lines().stream()
+                    .filter(line -> Math.abs(lamp.v(line.points().get(0))) > 5)
+                    .toList();
+            assertEquals(2, cross.size());
+            for (Shape.Line arm : cross) {
+                for (Point end : arm.points()) {
+                    assertEquals(PartSymbol.METER_RADIUS, Math.hypot(lamp.u(end), lamp.v(end)), 1e-9, "on the circle");
+                }
+            }
+        }
+    }
+
+    /** An N-channel MOSFET's body diode leads from source to drain, a P-channel one's from drain to source. */
+    @Test
+    void aBodyDiodeThatIsShownPointsTheWayItConducts() {
+        for (PartKind kind : List.of(PartKind.NMOS, PartKind.PMOS)) {
+            int[] ends = {0, 8, 4, 4, 0, 0};
+            assertEquals(
+                    0,
+                    seen(kind, SymbolStyle.IEC, ends).polygons(false).size(),
+                    "hidden unless the template says otherwise");
+            Seen shown = seen(kind, Map.of("body", "shown"), SymbolStyle.IEC, ends);
+            List<Point> points = triangle(shown).points();
+            double way = shown.u(points.get(1)) - shown.u(points.get(0));
+            assertTrue(kind == PartKind.NMOS ? way < 0 : way > 0, kind + " seen from drain to source: " + way);
+        }
     }
 }

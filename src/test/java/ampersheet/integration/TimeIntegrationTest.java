@@ -3,6 +3,7 @@ package ampersheet.integration;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class TimeIntegrationTest {
@@ -43,7 +44,8 @@ class TimeIntegrationTest {
 
     private static double[] after(Rates rates, double[] start, double seconds) {
         return assertInstanceOf(
-                        Course.Arrived.class, new TimeIntegration(rates, start, null, 1, 1e9, 0.1).after(seconds))
+                        Course.Arrived.class,
+                        new TimeIntegration(rates, start, Optional.empty(), 1, 1e9, 0.1).after(seconds))
                 .state();
     }
 
@@ -78,7 +80,8 @@ class TimeIntegrationTest {
     @Test
     void theMomentAGapClosesIsFoundByBothMethods() {
         for (boolean explicit : new boolean[] {true, false}) {
-            Course course = new TimeIntegration(new Decay(explicit, 1), new double[] {1}, new double[] {0}, 1, 1e9, 0.1)
+            Course course = new TimeIntegration(
+                            new Decay(explicit, 1), new double[] {1}, Optional.of(new double[] {0}), 1, 1e9, 0.1)
                     .until(state -> state[0] - 0.1);
             assertEquals(
                     StrictMath.log(10),
@@ -90,7 +93,8 @@ class TimeIntegrationTest {
     @Test
     void whatComesToRestBeforeIsToldSo() {
         for (double[] rest : new double[][] {{0}, null}) {
-            Course course = new TimeIntegration(new Decay(true, 1), new double[] {1}, rest, 1, 1e9, 0.1)
+            Course course = new TimeIntegration(
+                            new Decay(true, 1), new double[] {1}, Optional.ofNullable(rest), 1, 1e9, 0.1)
                     .until(state -> state[0] + 0.1);
             assertEquals(0, assertInstanceOf(Course.AtRest.class, course).state()[0], 1e-9);
         }
@@ -100,6 +104,6 @@ class TimeIntegrationTest {
     void whatGrowsWithoutBoundDiverges() {
         assertInstanceOf(
                 Course.Diverged.class,
-                new TimeIntegration(new Decay(true, -1), new double[] {1}, null, 1, 1e9, 0.1).after(1000));
+                new TimeIntegration(new Decay(true, -1), new double[] {1}, Optional.empty(), 1, 1e9, 0.1).after(1000));
     }
 }

@@ -3,6 +3,7 @@ package ampersheet.issue;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -21,17 +22,24 @@ import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SmallLibrary;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
+import java.awt.geom.Rectangle2D;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.pdfbox.text.PDFTextStripperByArea;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -233,6 +241,82 @@ class HandoutsTest {
         assertTrue(text.indexOf("Worked examples: Lanterns") < text.indexOf("Ada"), "first of all");
         assertEquals(1, text.split("Worked steps", -1).length - 1, "worked once");
         assertEquals(3, text.split("Its worked example is problem 1 of the examples for all", -1).length - 1);
+    }
+
+    /** Of each side of a file what stands to the left and to the right of its middle. */
+    private static List<List<String>> halves(Path pdf) throws IOException {
+        List<List<String>> sides = new ArrayList<>();
+        try (PDDocument document = Loader.loadPDF(Files.readAllBytes(pdf))) {
+            for (PDPage page : document.getPages()) {
+                PDFTextStripperByArea reader = new PDFTextStripperByArea();
+                float half = page.getMediaBox().getWidth() / 2;
+                float height = page.getMediaBox().getHeight();
+                reader.addRegion("left", new Rectangle2D.Float(0, 0, half, height));
+                reader.addRegion("right", new Rectangle2D.Float(half, 0, half, height));
+                reader.extractRegions(page);
+                sides.add(List.of(reader.getTextForRegion("left"), reader.getTextForRegion("right")));
+            }
+        }
+        return sides;
+    }
+
+    @Test
+    void aBookletHasItsPagesInFoldingOrderAndTheHostsLeavesLieBesideIt() throws IOException {
+        Path out = folder.resolve("tonight.pdf");
+        Wish wish = new Wish(Paper.A4_FOLDED, Profile.COMPACT, Keys.GRID, true, true, false, Optional.empty());
+        Handouts.Printed printed =
+                Handouts.print(PlanReader.read("plan.yaml", PLAN), CLASS, SmallLibrary.open(), out, wish);
+        assertEquals(List.of("tonight-keys.pdf", "tonight.pdf"), names());
+        List<List<String>> sides = halves(out);
+        int at = 0;
+        for (String name : List.of("Ada", "Bo", "Cem")) {
+            String cover = sides.get(at).get(1);
+            assertTrue(cover.contains(name + " · Seat"), cover);
+            Matcher counted = Pattern.compile("page 1 of (\\d+)").matcher(cover);
+            assertTrue(counted.find(), cover);
+            int pages = Integer.parseInt(counted.group(1));
+            assertEquals(0, pages % 4, "whole leaves");
+            for (int side = 0; side < pages / 2; side++) {
+                int outer = pages - side;
+                int inner = side + 1;
+                List<Integer> expected = side % 2 == 0 ? List.of(outer, inner) : List.of(inner, outer);
+                for (int half = 0; half < 2; half++) {
+                    String text = sides.get(at + side).get(half);
+                    assertTrue(text.contains("page " + expected.get(half) + " of " + pages), text);
+                }
+            }
+            at += pages / 2;
+        }
+        assertEquals(sides.size(), at, "nothing besides the booklets");
+        String keys = text(folder.resolve("tonight-keys.pdf"));
+        assertTrue(keys.indexOf("For the host: Lanterns") < keys.indexOf("Answers: Lanterns"), keys);
+        assertFalse(text(out).contains("not for handing out"));
+        assertEquals(2, printed.files().size());
+        byte[] first = Files.readAllBytes(out);
+        Files.delete(out);
+        Handouts.print(PlanReader.read("plan.yaml", PLAN), CLASS, SmallLibrary.open(), out, wish);
+        assertArrayEquals(first, Files.readAllBytes(out));
+    }
+
+    @Test
+    void aBookletIsNoFileForScreenReadersAndDoesNotSaySo() throws IOException {
+        Path out = folder.resolve("tonight.pdf");
+        Handouts.print(
+                PlanReader.read("plan.yaml", PLAN),
+                CLASS,
+                SmallLibrary.open(),
+                out,
+                new Wish(Paper.LETTER_FOLDED, Profile.COMPACT, Keys.NONE, true));
+        assertEquals(List.of("tonight.pdf"), names(), "nothing for the host was asked for");
+        try (PDDocument document = Loader.loadPDF(Files.readAllBytes(out))) {
+            PDRectangle page = document.getPage(0).getMediaBox();
+            assertEquals(11 * 72, page.getWidth(), 0.5);
+            assertEquals(8.5 * 72, page.getHeight(), 0.5);
+            assertNull(document.getDocumentCatalog().getStructureTreeRoot());
+            String about =
+                    new String(document.getDocumentCatalog().getMetadata().toByteArray(), StandardCharsets.UTF_8);
+            assertFalse(about.contains("pdfuaid:part"), about);
+        }
     }
 
     @Test

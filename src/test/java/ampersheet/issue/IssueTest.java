@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import ampersheet.answer.AnswerKey;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.sheet.ArchivedClass;
 import ampersheet.sheet.Composer;
@@ -169,6 +170,31 @@ class IssueTest {
                 assertTrue(index.contains("href=\"" + file + "\""), file);
             }
         }
+    }
+
+    @Test
+    void theIndexLeadsToHomeworkAndPdfsAndHasARowOfAnswersForEachLearner() throws IOException {
+        ProblemSet set = ProblemSet.of(PlanReader.read("plan.yaml", PLAN), SmallLibrary.open());
+        Roster one = RosterReader.read("class.csv", "seat,name\n3,Ada\n");
+        boolean homework = Issue.class.getResource("/ampersheet/browser/checker.js") != null;
+        Issue.issue(set, one, folder, 1, new Issue.Besides(homework, true));
+        String index = Files.readString(folder.resolve("index.html"), StandardCharsets.UTF_8);
+        for (String file : WrittenFiles.under(folder).keySet()) {
+            if (file.contains("/") && !file.endsWith(".md") && !file.endsWith(".zip")) {
+                assertTrue(index.contains("href=\"" + file + "\""), file);
+            }
+        }
+        String answers = index.substring(index.indexOf("Answers at a glance</caption>"));
+        String row = answers.lines()
+                .filter(line -> line.startsWith("<tr><th scope=\"row\">3 Ada</th>"))
+                .findFirst()
+                .orElseThrow();
+        List<String> questions = new SheetMaker(set)
+                .sheet(3).places().stream().map(AnswerKey::question).toList();
+        assertTrue(questions.size() > 1, questions.toString());
+        assertEquals(questions.size(), row.split("<td>", -1).length - 1, row);
+        questions.forEach(
+                question -> assertTrue(answers.contains("<th scope=\"col\">" + question + "</th>"), question));
     }
 
     @Test

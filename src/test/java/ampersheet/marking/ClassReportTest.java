@@ -10,13 +10,16 @@ import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SmallLibrary;
+import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
@@ -44,10 +47,12 @@ class ClassReportTest {
     }
 
     private static String report(List<Standing> standings) {
+        ClassResults results = new ClassResults(SET.templates(), standings);
         return HtmlPage.render(ClassReport.compose(
                 SET.plan(),
-                new ClassResults(SET.templates(), standings),
-                new ClassReport.CameIn(List.of(), 0, 0, List.of()),
+                results,
+                Tomorrow.of(results, new SheetMaker(SET), Optional.empty(), Privacy.NONE),
+                new ClassReport.CameIn(List.of(), 0, 0, 0, List.of()),
                 Optional.empty(),
                 List.of(),
                 Privacy.NONE));
@@ -161,6 +166,33 @@ class ClassReportTest {
     }
 
     /**
+     * Classes of thirty out of two hundred whose wrong ideas and slips have nothing to do with each other. By the mere
+     * sign of the difference most of them would be told to check a right key.
+     */
+    @Test
+    void atMostTwoClassesOfThirtyInAHundredAreToldToCheckARightKey() {
+        Simulation simulation = Simulation.run(20260307, 0.1);
+        Random random = new Random(simulation.seed());
+        List<Standing> all = new ArrayList<>(simulation.standings());
+        int told = 0;
+        int bySign = 0;
+        int classes = 200;
+        for (int i = 0; i < classes; i++) {
+            Collections.shuffle(all, random);
+            Map<Standing.Item, ItemScores> items = new ClassResults(simulation.templates(), all.subList(0, 30)).items();
+            told += KeyCheck.of(items).isEmpty() ? 0 : 1;
+            bySign += items.values().stream()
+                            .anyMatch(scores -> scores.scores().size() >= ClassResults.LEAST_LEARNERS
+                                    && scores.discrimination() < 0)
+                    ? 1
+                    : 0;
+        }
+        assertTrue(
+                told <= classes / 50, told + " of " + classes + ", by the sign " + bySign + "; " + simulation.seed());
+        assertTrue(bySign > classes / 5, "by the sign " + bySign);
+    }
+
+    /**
      * @param notPlanted for how many learners a mistake was named that they do not hold, by mistake
      * @param learnersMisjudged those for whom any such was named
      * @param falsePatterns those for whom such a mistake was called a pattern
@@ -171,7 +203,9 @@ class ClassReportTest {
             int found,
             Map<String, Integer> notPlanted,
             int learnersMisjudged,
-            int falsePatterns) {
+            int falsePatterns,
+            List<Standing> standings,
+            List<ProblemTemplate> templates) {
         static final int LEARNERS = 200;
         private static final String PLAN = """
         title: Lanterns
@@ -192,13 +226,18 @@ class ClassReportTest {
             SimulatedClass learners = new SimulatedClass(maker, seed);
             SheetMarker marker = new SheetMarker(maker, Optional.empty(), DecisionBook.none(), Privacy.NONE);
             Map<String, Integer> notPlanted = new TreeMap<>();
+            List<Standing> standings = new ArrayList<>();
             int answerable = 0;
             int found = 0;
             int misjudged = 0;
             int patterns = 0;
             for (int seat = 1; seat <= LEARNERS; seat++) {
                 SimulatedClass.Learner learner = learners.learner(seat, 2, slips, 0.05);
-                List<Diagnosis> diagnoses = diagnoses(marker, learner);
+                Standing standing = standing(marker, learner);
+                standings.add(standing);
+                List<Diagnosis> diagnoses = Diagnosis.of(standing).stream()
+                        .filter(diagnosis -> diagnosis.cause().modelled())
+                        .toList();
                 Set<String> named = new LinkedHashSet<>();
                 diagnoses.forEach(diagnosis -> named.add(diagnosis.cause().id()));
                 answerable += learner.answerable().size();
@@ -213,10 +252,11 @@ class ClassReportTest {
                         ? 1
                         : 0;
             }
-            return new Simulation(seed, answerable, found, notPlanted, misjudged, patterns);
+            return new Simulation(
+                    seed, answerable, found, notPlanted, misjudged, patterns, standings, maker.templates());
         }
 
-        private static List<Diagnosis> diagnoses(SheetMarker marker, SimulatedClass.Learner learner) {
+        private static Standing standing(SheetMarker marker, SimulatedClass.Learner learner) {
             ReturnedFile file = AnswerTable.read("a.csv", "a.csv", SimulatedClass.file(learner), Privacy.NONE);
             MarkedSheet marked = marker.mark(
                     new Roster.Seat(learner.seat(), ""),
@@ -225,9 +265,7 @@ class ClassReportTest {
                             Origin.ofSheet(learner.sheet().id().toString()),
                             file.answers(),
                             false)));
-            return Diagnosis.of(marked.standing()).stream()
-                    .filter(diagnosis -> diagnosis.cause().modelled())
-                    .toList();
+            return marked.standing();
         }
     }
 }

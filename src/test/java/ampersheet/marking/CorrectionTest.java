@@ -79,7 +79,15 @@ class CorrectionTest {
 
     private static Marking.Task task(Path answers, Optional<TemplateLibrary> corrected, Optional<EarlierMarks> before) {
         return new Marking.Task(
-                answers, set(SmallLibrary.open()), corrected, CLASS, Optional.empty(), Optional.empty(), before, false);
+                answers,
+                new SheetMaker(set(SmallLibrary.open())),
+                corrected.map(Corrections::new),
+                CLASS,
+                Optional.empty(),
+                Optional.empty(),
+                before,
+                Optional.empty(),
+                false);
     }
 
     @Test

@@ -10,6 +10,7 @@ import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
+import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SmallLibrary;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -290,9 +291,10 @@ class DamagedAnswersTest {
         Marking.Marked marked = Marking.mark(
                 new Marking.Task(
                         here,
-                        SET,
+                        new SheetMaker(SET),
                         Optional.empty(),
                         CLASS,
+                        Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
@@ -347,10 +349,11 @@ class DamagedAnswersTest {
                     Files.writeString(here.resolve("sound.csv"), HEAD + TWO + ",q2a,1 kΩ\n", StandardCharsets.UTF_8);
                     Marking.Task task = new Marking.Task(
                             here,
-                            SET,
+                            new SheetMaker(SET),
                             Optional.empty(),
                             CLASS,
                             Optional.of(new Marking.NamedText("times.csv", fault[0])),
+                            Optional.empty(),
                             Optional.empty(),
                             Optional.empty(),
                             false);
@@ -372,9 +375,10 @@ class DamagedAnswersTest {
         Marking.Marked marked = Marking.mark(
                 new Marking.Task(
                         folder,
-                        SET,
+                        new SheetMaker(SET),
                         Optional.empty(),
                         CLASS,
+                        Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),

@@ -222,11 +222,12 @@ class DecisionsTest extends HandInFixture {
             Marking.mark(
                     new Marking.Task(
                             folder,
-                            set,
+                            new SheetMaker(set),
                             Optional.empty(),
                             roster,
                             Optional.of(new Marking.NamedText("t.csv", "file,received\na.csv," + time[0] + "\n")),
                             Optional.of(LocalDateTime.of(2026, 3, 5, 10, 0)),
+                            Optional.empty(),
                             Optional.empty(),
                             false),
                     files::put);

@@ -55,7 +55,15 @@ abstract class HandInFixture {
     Map<String, String> mark() {
         Map<String, String> files = new TreeMap<>();
         Marking.Task task = new Marking.Task(
-                folder, SET, Optional.empty(), roster, received, Optional.empty(), Optional.empty(), false);
+                folder,
+                new SheetMaker(SET),
+                Optional.empty(),
+                roster,
+                received,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                false);
         marked = Marking.mark(
                 decisions.isEmpty() ? task : task.deciding(new Marking.NamedText("decisions.csv", decisions)),
                 files::put);

@@ -44,7 +44,7 @@ class HandedInTest extends HandInFixture {
         Map<String, String> files = mark();
         String row = row(files.get("marks.csv"), "1,");
         assertTrue(row.contains("," + (PLACES - 1) + "," + PLACES + ","), row);
-        assertTrue(row.endsWith(",0,1," + (PLACES - 1) + ",undecided,a@x"), row);
+        assertTrue(row.contains(",0,1," + (PLACES - 1) + ",undecided,"), row);
         assertEquals(2, marked.toDecide());
         assertTrue(files.get("decide.csv").contains("1,Ada," + ONE.id() + ",,,a.csv,2,"), files.get("decide.csv"));
         assertTrue(files.get("decide.csv").contains("1,Ada," + ONE.id() + ",,,b.csv,2,"), files.get("decide.csv"));
@@ -62,11 +62,11 @@ class HandedInTest extends HandInFixture {
         received = Optional.of(new Marking.NamedText(
                 "times.csv", "file,received\nada.csv,2026-03-05T10:00\neve.csv,2026-03-05T11:00\n"));
         Map<String, String> files = mark();
-        assertTrue(row(files.get("marks.csv"), "1,").endsWith(",0," + PLACES + ",0,undecided,a@x"));
+        assertTrue(row(files.get("marks.csv"), "1,").endsWith(",0," + PLACES + ",0,undecided,0,a@x"));
         decisions = "seat,file,decision,reason\n1,ada.csv,counts,Eve used Ada's page\n";
         files = mark();
         assertTrue(row(files.get("marks.csv"), "1,").contains("," + (PLACES - 1) + "," + PLACES + ","));
-        assertTrue(row(files.get("marks.csv"), "1,").endsWith(",1,0,0," + (PLACES - 1) + ",in part,a@x"));
+        assertTrue(row(files.get("marks.csv"), "1,").contains(",1,0,0," + (PLACES - 1) + ",in part,"));
         assertEquals(0, marked.toDecide());
         assertTrue(files.get("feedback/seat-001.html").contains("which hand-in counts, because: Eve used"));
         assertEquals(
@@ -84,7 +84,7 @@ class HandedInTest extends HandInFixture {
         put("b.csv", "sheet,question,answer\n" + lines(ONE, "", (i, key) -> 77 + i + " F"));
         received = Optional.of(
                 new Marking.NamedText("times.csv", "file,received\na.csv,2026-03-05T10:00\nb.csv,2026-03-05T11:00\n"));
-        assertTrue(row(mark().get("marks.csv"), "1,").endsWith(",undecided,a@x"));
+        assertTrue(row(mark().get("marks.csv"), "1,").contains(",undecided,"));
     }
 
     @Test
@@ -139,12 +139,12 @@ class HandedInTest extends HandInFixture {
         put("lovett, eda.docx", "PK");
         Map<String, String> files = mark();
         String marks = files.get("marks.csv");
-        assertTrue(row(marks, "1,").endsWith(",in"), marks);
-        assertTrue(row(marks, "2,").endsWith(",in part"), marks);
-        assertTrue(row(marks, "3,").endsWith(",blank"), marks);
-        assertTrue(row(marks, "4,").endsWith(",unreadable file"), marks);
-        assertTrue(row(marks, "5,").endsWith(",unreadable file"), marks);
-        assertTrue(row(marks, "6,").endsWith(",nothing"), marks);
+        assertTrue(row(marks, "1,").contains(",in,"), marks);
+        assertTrue(row(marks, "2,").contains(",in part,"), marks);
+        assertTrue(row(marks, "3,").contains(",blank,"), marks);
+        assertTrue(row(marks, "4,").contains(",unreadable file,"), marks);
+        assertTrue(row(marks, "5,").contains(",unreadable file,"), marks);
+        assertTrue(row(marks, "6,").contains(",nothing,"), marks);
         String report = files.get("report.html");
         for (String said : List.of("Nothing came in", "Seat 6, Fay", "Handed in blank", "Seat 3, Cem", "Seat 4, Dee")) {
             assertTrue(report.contains(said), said);
@@ -200,8 +200,8 @@ class HandedInTest extends HandInFixture {
         Map<String, String> files = mark();
         assertEquals(List.of(), marked.notes());
         assertTrue(row(files.get("marks.csv"), "1,").contains("," + PLACES + "," + PLACES + ","));
-        assertTrue(row(files.get("marks.csv"), "2,").endsWith(",blank,b@x"));
-        assertTrue(row(files.get("marks.csv"), "3,").endsWith(",nothing,c@x"));
+        assertTrue(row(files.get("marks.csv"), "2,").endsWith(",blank,0,b@x"));
+        assertTrue(row(files.get("marks.csv"), "3,").endsWith(",nothing,,c@x"));
         put("grid.csv", head + "\n" + ada.toString().replace(",1,Ada", ",1,Cem") + "\n");
         files = mark();
         assertTrue(notes().contains("the class list calls the learner of seat 1 otherwise than this line"), notes());
@@ -224,9 +224,9 @@ class HandedInTest extends HandInFixture {
         roster = RosterReader.read("c.csv", "name,marks,group\nAda,x,b\nBo,y,a\n");
         put("a.csv", "sheet,question,answer\n" + lines(ONE, "", (i, key) -> right(key)));
         String marks = mark().get("marks.csv");
-        assertTrue(marks.lines().findFirst().orElse("").endsWith(",status,marks (class list),group"), marks);
-        assertTrue(row(marks, "1,Ada,").endsWith(",in,x,b"), marks);
-        assertTrue(row(marks, "2,Bo,").endsWith(",nothing,y,a"), marks);
+        assertTrue(marks.lines().findFirst().orElse("").endsWith(",status,percent,marks (class list),group"), marks);
+        assertTrue(row(marks, "1,Ada,").endsWith(",in,100,x,b"), marks);
+        assertTrue(row(marks, "2,Bo,").endsWith(",nothing,,y,a"), marks);
         EarlierMarks.read("marks.csv", marks);
         assertFalse(marks.contains("null"));
     }

@@ -54,12 +54,13 @@ class MarkingPagesTest {
         Marking.mark(
                 new Marking.Task(
                         answers,
-                        set,
+                        new SheetMaker(set),
                         Optional.empty(),
                         new Roster(seats),
                         Optional.empty(),
                         Optional.empty(),
                         Optional.of(EarlierMarks.read("marks.csv", "seat,marks,of\n1,2,13\n")),
+                        Optional.empty(),
                         false),
                 (path, text) -> {
                     try {
@@ -78,7 +79,12 @@ class MarkingPagesTest {
         Path out = pages();
         ChromeDriver browser = Chromium.open(Files.createDirectories(folder.resolve("profile")));
         try {
-            for (String page : List.of("report.html", "feedback/seat-001.html", "feedback/seat-002.html")) {
+            for (String page : List.of(
+                    "report.html",
+                    "projector.html",
+                    "gradebook.html",
+                    "feedback/seat-001.html",
+                    "feedback/seat-002.html")) {
                 Chromium.requestsAndComplaints(browser);
                 browser.get(out.resolve(page).toUri().toString());
                 assertEquals(

@@ -4,6 +4,7 @@ import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
+import ampersheet.sheet.SheetMaker;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
 import java.io.IOException;
@@ -42,9 +43,10 @@ final class MarkingRate {
         Marking.Marked marked = Marking.mark(
                 new Marking.Task(
                         folder,
-                        set,
+                        new SheetMaker(set),
                         Optional.empty(),
                         roster,
+                        Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),

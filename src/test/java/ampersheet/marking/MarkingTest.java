@@ -53,7 +53,15 @@ class MarkingTest {
 
     private Marking.Task task(ProblemSet set) {
         return new Marking.Task(
-                folder, set, Optional.empty(), CLASS, Optional.empty(), Optional.empty(), Optional.empty(), false);
+                folder,
+                new SheetMaker(set),
+                Optional.empty(),
+                CLASS,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                false);
     }
 
     private static Map<String, String> written(Marking.Task task) {
@@ -90,7 +98,7 @@ class MarkingTest {
         int places = sheet.places().size();
         assertEquals(
                 List.of("1,Ada Lovett," + sheet.id() + "," + places + "," + places + "," + places + ",0,0,0,0,0,0,0,"
-                        + places + ",in"),
+                        + places + ",in,100"),
                 line(written(task(set)).get("marks.csv"), "1,"));
     }
 
@@ -159,7 +167,7 @@ class MarkingTest {
             assertEquals(
                     List.of("1,Ada Lovett," + sheet.id() + ",0,"
                             + sheet.places().size() + ",0,0,0,0,0,"
-                            + sheet.places().size() + ",0,0,0,blank"),
+                            + sheet.places().size() + ",0,0,0,blank,0"),
                     line(written(task(set)).get("marks.csv"), "1,"),
                     units);
             String filled = untouched;
@@ -179,7 +187,7 @@ class MarkingTest {
             int places = sheet.places().size();
             assertEquals(
                     List.of("1,Ada Lovett," + sheet.id() + "," + places + "," + places + "," + places
-                            + ",0,0,0,0,0,0,0," + places + ",in"),
+                            + ",0,0,0,0,0,0,0," + places + ",in,100"),
                     line(written(task(set)).get("marks.csv"), "1,"),
                     units);
         }
@@ -197,13 +205,14 @@ class MarkingTest {
         put("c.csv", "sheet,question,answer\n" + sheet.id() + ",q2a,7 kΩ\n" + sheet.id() + ",q4a,80 °C\n");
         Marking.Task task = new Marking.Task(
                 folder,
-                set,
+                new SheetMaker(set),
                 Optional.empty(),
                 CLASS,
                 Optional.of(new Marking.NamedText(
                         "times.csv",
                         "file,received\na.csv,2026-03-05T10:00\nb.csv,2026-03-05 17:59\nc.csv,2026-03-05T18:01\n")),
                 Optional.of(LocalDateTime.of(2026, 3, 5, 18, 0)),
+                Optional.empty(),
                 Optional.empty(),
                 false);
         Map<String, String> files = written(task);
@@ -255,7 +264,15 @@ class MarkingTest {
                         + ",lovett,1 kΩ\n");
         put("lovett.docx", "?");
         Marking.Task task = new Marking.Task(
-                folder, set, Optional.empty(), CLASS, Optional.empty(), Optional.empty(), Optional.empty(), true);
+                folder,
+                new SheetMaker(set),
+                Optional.empty(),
+                CLASS,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                true);
         Map<String, String> files = new TreeMap<>();
         Marking.Marked marked = Marking.mark(task, files::put);
         assertTrue(files.get("names.csv").contains("Ada Lovett.csv"));

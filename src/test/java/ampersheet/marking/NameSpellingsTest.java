@@ -8,6 +8,7 @@ import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
+import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SmallLibrary;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -109,9 +110,10 @@ class NameSpellingsTest {
         Marking.Marked marked = Marking.mark(
                 new Marking.Task(
                         folder,
-                        set,
+                        new SheetMaker(set),
                         Optional.empty(),
                         roster,
+                        Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),

@@ -46,6 +46,16 @@ final class SimulatedClass {
         while (holds.size() < count) {
             holds.add(all.get(random.nextInt(all.size())));
         }
+        return holding(sheet, holds, slips, blanks);
+    }
+
+    /** One who holds just these mistakes. */
+    Learner holding(int seat, Set<String> holds, double slips, double blanks) {
+        return holding(maker.sheet(seat), holds, slips, blanks);
+    }
+
+    private Learner holding(Sheet sheet, Set<String> holds, double slips, double blanks) {
+        int seat = sheet.id().seat();
         Set<String> answerable = new LinkedHashSet<>();
         Map<String, String> typed = new LinkedHashMap<>();
         for (SheetProblem problem : sheet.problems()) {

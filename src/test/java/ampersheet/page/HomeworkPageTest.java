@@ -215,9 +215,10 @@ class HomeworkPageTest {
         Marking.Marked marked = Marking.mark(
                 new Marking.Task(
                         returned,
-                        set,
+                        new SheetMaker(set),
                         Optional.empty(),
                         RosterReader.read("class.csv", "seat,name\n1,Ada\n2,Bo\n"),
+                        Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),

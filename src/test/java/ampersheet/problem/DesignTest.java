@@ -14,6 +14,7 @@ import ampersheet.circuit.OperatingPoint;
 import ampersheet.circuit.OperatingPointSolver;
 import ampersheet.circuit.Outcome;
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
 import ampersheet.quantity.PreferredSeries;
@@ -45,9 +46,12 @@ class DesignTest {
         GridPoint top = new GridPoint(0, 8);
         GridPoint middle = new GridPoint(0, 4);
         Schematic schematic = new Schematic(List.of(
-                new PlacedPart(PartKind.SOURCE, "V1", Map.of("from", bottom, "to", top), Map.of("volts", volts)),
-                new PlacedPart(PartKind.RESISTOR, "RU", Map.of("from", top, "to", middle), Map.of("ohms", upper)),
-                new PlacedPart(PartKind.RESISTOR, "RL", Map.of("from", middle, "to", bottom), Map.of("ohms", lower)),
+                new PlacedPart(
+                        PartKind.SOURCE, "V1", Map.of("from", bottom, "to", top), Map.of(PartValue.VOLTS, volts)),
+                new PlacedPart(
+                        PartKind.RESISTOR, "RU", Map.of("from", top, "to", middle), Map.of(PartValue.OHMS, upper)),
+                new PlacedPart(
+                        PartKind.RESISTOR, "RL", Map.of("from", middle, "to", bottom), Map.of(PartValue.OHMS, lower)),
                 new PlacedPart(PartKind.GROUND, "ground", Map.of("at", bottom), Map.of())));
         return ((Outcome.Solved) OperatingPointSolver.solve(schematic.netlist())).point();
     }
@@ -107,10 +111,14 @@ class DesignTest {
         List<PlacedPart> parts = new ArrayList<>();
         GridPoint bottom = new GridPoint(0, 0);
         GridPoint top = new GridPoint(0, 8);
-        parts.add(new PlacedPart(PartKind.SOURCE, "V1", Map.of("from", bottom, "to", top), Map.of("volts", volts)));
+        parts.add(new PlacedPart(
+                PartKind.SOURCE, "V1", Map.of("from", bottom, "to", top), Map.of(PartValue.VOLTS, volts)));
         for (int i = 0; i < ohms.size(); i++) {
             parts.add(new PlacedPart(
-                    PartKind.RESISTOR, "R" + i, Map.of("from", top, "to", bottom), Map.of("ohms", ohms.get(i))));
+                    PartKind.RESISTOR,
+                    "R" + i,
+                    Map.of("from", top, "to", bottom),
+                    Map.of(PartValue.OHMS, ohms.get(i))));
         }
         parts.add(new PlacedPart(PartKind.GROUND, "ground", Map.of("at", bottom), Map.of()));
         return ((Outcome.Solved) OperatingPointSolver.solve(new Schematic(parts).netlist())).point();

@@ -3,6 +3,7 @@ package ampersheet.problem;
 import ampersheet.answer.Acceptance;
 import ampersheet.circuit.GridPoint;
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.formula.Condition;
 import ampersheet.formula.Expression;
 import ampersheet.formula.FormulaReader;
@@ -31,6 +32,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -175,21 +177,26 @@ final class TemplateBuilder {
     }
 
     TemplateBuilder part(PartKind kind, String name, String value, String formula, int x1, int y1, int x2, int y2) {
-        return part(kind, name, Map.of(value, FormulaReader.expression(formula)), x1, y1, x2, y2);
+        return part(kind, name, Map.of(valueNamed(value), FormulaReader.expression(formula)), x1, y1, x2, y2);
+    }
+
+    /** By its key, which is shorter to write in a test. */
+    private static PartValue valueNamed(String key) {
+        return PartValue.valueOf(key.toUpperCase(Locale.ROOT));
     }
 
     TemplateBuilder led(String name, String volts, String amps, int x1, int y1, int x2, int y2) {
-        Map<String, Expression> values = new LinkedHashMap<>();
-        values.put("volts", FormulaReader.expression(volts));
-        values.put("amps", FormulaReader.expression(amps));
+        Map<PartValue, Expression> values = new LinkedHashMap<>();
+        values.put(PartValue.VOLTS, FormulaReader.expression(volts));
+        values.put(PartValue.AMPS, FormulaReader.expression(amps));
         return part(PartKind.LED, name, values, x1, y1, x2, y2);
     }
 
     /** A strip or panel, plus above minus. @param values names and formulas in turn */
     TemplateBuilder copper(PartKind kind, String name, String feed, int x, int high, int low, String... values) {
-        Map<String, Expression> formulas = new LinkedHashMap<>();
+        Map<PartValue, Expression> formulas = new LinkedHashMap<>();
         for (int i = 0; i < values.length; i += 2) {
-            formulas.put(values[i], FormulaReader.expression(values[i + 1]));
+            formulas.put(valueNamed(values[i]), FormulaReader.expression(values[i + 1]));
         }
         parts.add(new PlannedPart(
                 kind,
@@ -214,7 +221,7 @@ final class TemplateBuilder {
     }
 
     private TemplateBuilder part(
-            PartKind kind, String name, Map<String, Expression> values, int x1, int y1, int x2, int y2) {
+            PartKind kind, String name, Map<PartValue, Expression> values, int x1, int y1, int x2, int y2) {
         parts.add(new PlannedPart(
                 kind,
                 name,
@@ -251,7 +258,8 @@ final class TemplateBuilder {
             Way way,
             double within,
             String because) {
-        proofs.add(new Proof(of, varies, with, FormulaReader.expression(measure), way, within, 0, because));
+        proofs.add(new Proof(
+                of, varies, with, FormulaReader.expression(measure), way, within, 0, because, Optional.empty()));
         return this;
     }
 

@@ -9,6 +9,7 @@ import ampersheet.circuit.GridPoint;
 import ampersheet.circuit.OperatingPointSolver;
 import ampersheet.circuit.Outcome;
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
 import ampersheet.diagnostic.DiagnosticException;
@@ -123,17 +124,17 @@ class ToleranceTest {
                                         PartKind.SOURCE,
                                         "V1",
                                         Map.of("from", bottom, "to", top),
-                                        Map.of("volts", volts)),
+                                        Map.of(PartValue.VOLTS, volts)),
                                 new PlacedPart(
                                         PartKind.RESISTOR,
                                         "RU",
                                         Map.of("from", top, "to", middle),
-                                        Map.of("ohms", upper)),
+                                        Map.of(PartValue.OHMS, upper)),
                                 new PlacedPart(
                                         PartKind.RESISTOR,
                                         "RL",
                                         Map.of("from", middle, "to", bottom),
-                                        Map.of("ohms", lower)),
+                                        Map.of(PartValue.OHMS, lower)),
                                 new PlacedPart(PartKind.GROUND, "ground", Map.of("at", bottom), Map.of())))
                         .netlist()))
                 .point()

@@ -2,6 +2,7 @@ package ampersheet.reference;
 
 import ampersheet.chain.Tile;
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.formula.FormulaReader;
 import ampersheet.quantity.PreferredSeries;
 import ampersheet.quantity.Unit;
@@ -132,11 +133,11 @@ final class ReferenceFiles {
             if (row.has(kind.word())) {
                 Map<String, String> nodes = new LinkedHashMap<>();
                 kind.terminals().forEach(terminal -> nodes.put(terminal, row.text(terminal)));
-                Map<String, Double> values = new LinkedHashMap<>();
-                kind.needed().keySet().forEach(value -> values.put(value, row.number(value)));
-                kind.optional().keySet().stream()
-                        .filter(row::has)
-                        .forEach(value -> values.put(value, row.number(value)));
+                Map<PartValue, Double> values = new LinkedHashMap<>();
+                kind.needed().forEach(value -> values.put(value, row.number(value.key())));
+                kind.optional().stream()
+                        .filter(value -> row.has(value.key()))
+                        .forEach(value -> values.put(value, row.number(value.key())));
                 Subject.Circuit.NamedPart part =
                         new Subject.Circuit.NamedPart(kind, row.text(kind.word()), nodes, values);
                 row.done();

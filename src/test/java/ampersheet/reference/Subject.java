@@ -10,6 +10,7 @@ import ampersheet.circuit.OperatingPoint;
 import ampersheet.circuit.OperatingPointSolver;
 import ampersheet.circuit.Outcome;
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
 import ampersheet.circuit.TransientSolver;
@@ -80,7 +81,7 @@ sealed interface Subject {
 
     /** Parts between named nodes; the node {@code g} is the reference. */
     record Circuit(List<NamedPart> parts) implements Subject {
-        record NamedPart(PartKind kind, String name, Map<String, String> nodes, Map<String, Double> values) {}
+        record NamedPart(PartKind kind, String name, Map<String, String> nodes, Map<PartValue, Double> values) {}
 
         @Override
         public String kind() {
@@ -187,7 +188,10 @@ sealed interface Subject {
         public Measured measured() {
             return new Circuit(List.of(
                             new Circuit.NamedPart(
-                                    PartKind.SOURCE, "V1", Map.of("from", "g", "to", "a"), Map.of("volts", volts)),
+                                    PartKind.SOURCE,
+                                    "V1",
+                                    Map.of("from", "g", "to", "a"),
+                                    Map.of(PartValue.VOLTS, volts)),
                             new Circuit.NamedPart(
                                     PartKind.DIODE,
                                     "D1",
@@ -208,14 +212,20 @@ sealed interface Subject {
         public Measured measured() {
             Netlist netlist = new Circuit(List.of(
                             new Circuit.NamedPart(
-                                    PartKind.SOURCE, "V1", Map.of("from", "g", "to", "a"), Map.of("volts", volts)),
+                                    PartKind.SOURCE,
+                                    "V1",
+                                    Map.of("from", "g", "to", "a"),
+                                    Map.of(PartValue.VOLTS, volts)),
                             new Circuit.NamedPart(
-                                    PartKind.RESISTOR, "R1", Map.of("from", "a", "to", "out"), Map.of("ohms", ohms)),
+                                    PartKind.RESISTOR,
+                                    "R1",
+                                    Map.of("from", "a", "to", "out"),
+                                    Map.of(PartValue.OHMS, ohms)),
                             new Circuit.NamedPart(
                                     PartKind.CAPACITOR,
                                     "C1",
                                     Map.of("from", "out", "to", "g"),
-                                    Map.of("farads", farads))))
+                                    Map.of(PartValue.FARADS, farads))))
                     .schematic()
                     .netlist();
             return Measured.by((measure, arguments) -> switch (measure) {

@@ -336,6 +336,8 @@ public final class SampleDocuments {
                                                         Optional.of(printed(7, "V")),
                                                         next.text(),
                                                         next.text(),
+                                                        "",
+                                                        UnitBox.ASKED,
                                                         ""),
                                                 new StepBlock(
                                                         2,
@@ -347,7 +349,9 @@ public final class SampleDocuments {
                                                         Optional.empty(),
                                                         next.text(),
                                                         next.text(),
-                                                        next.text()))),
+                                                        next.text(),
+                                                        UnitBox.ASKED,
+                                                        ""))),
                                 new Question(next.text(), next.text(), Optional.of(R), next.text(), List.of()),
                                 new Question(
                                         next.text(),
@@ -438,6 +442,8 @@ public final class SampleDocuments {
                         Optional.of(printed(470, "ohm")),
                         "preferred values",
                         "rounding up keeps the current at or below the one wanted",
+                        "",
+                        UnitBox.ASKED,
                         ""),
                 step(
                         4,
@@ -468,6 +474,8 @@ public final class SampleDocuments {
                 Optional.of(result),
                 principle,
                 reason,
+                "",
+                UnitBox.ASKED,
                 "");
     }
 
@@ -482,7 +490,9 @@ public final class SampleDocuments {
                 Optional.empty(),
                 step.principle(),
                 step.reason(),
-                label);
+                label,
+                UnitBox.ASKED,
+                "");
     }
 
     private static Printed printed(double si, String unit) {

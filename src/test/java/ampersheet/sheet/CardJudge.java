@@ -6,6 +6,7 @@ import ampersheet.circuit.OperatingPoint;
 import ampersheet.circuit.OperatingPointSolver;
 import ampersheet.circuit.Outcome;
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
 import ampersheet.model.CircuitPlan;
@@ -143,8 +144,8 @@ final class CardJudge {
             double high = 1;
             for (int i = 0; i < 40; i++) {
                 double middle = (low + high) / 2;
-                Map<String, Double> values = new TreeMap<>(part.values());
-                values.put("position", middle);
+                Map<PartValue, Double> values = new TreeMap<>(part.values());
+                values.put(PartValue.POSITION, middle);
                 printed.put(part, part.kind(), values);
                 double at = voltage(node(matcher.group(2), ""), node(matcher.group(3), ""));
                 if (at < PrintedParts.si(matcher.group(1))) {
@@ -169,7 +170,7 @@ final class CardJudge {
         Netlist netlist = netlist();
         List<Connected> all = new ArrayList<>(netlist.parts());
         all.add(new Connected(
-                new PlacedPart(PartKind.RESISTOR, "the meter", Map.of(), Map.of("ohms", METER_OHMS)),
+                new PlacedPart(PartKind.RESISTOR, "the meter", Map.of(), Map.of(PartValue.OHMS, METER_OHMS)),
                 Map.of("from", red, "to", black)));
         OperatingPoint point =
                 solve(new Netlist(all, netlist.nodes(), netlist.nodeAt(), List.of()), "the circuit with its meter");
@@ -188,7 +189,7 @@ final class CardJudge {
             all.add(new Connected(each.part(), nodes));
         }
         all.add(new Connected(
-                new PlacedPart(PartKind.RESISTOR, "the meter", Map.of(), Map.of("ohms", ohms)),
+                new PlacedPart(PartKind.RESISTOR, "the meter", Map.of(), Map.of(PartValue.OHMS, ohms)),
                 Map.of("from", redAtPart ? "opened" : at, "to", redAtPart ? at : "opened")));
         List<String> nodes = new ArrayList<>(netlist.nodes());
         nodes.add("opened");
@@ -338,7 +339,7 @@ final class CardJudge {
             double volts = PrintedParts.si(matcher.group(1));
             double limit = PrintedParts.si(matcher.group(2));
             double drawnAmps = point.current(part.name());
-            if (Math.abs(volts - part.values().get("volts")) > 1e-9 || volts < 0.5 || volts > 30) {
+            if (Math.abs(volts - part.values().get(PartValue.VOLTS)) > 1e-9 || volts < 0.5 || volts > 30) {
                 object("a bench supply is not set to " + volts + " V");
             }
             if (limit < 1.15 * drawnAmps || limit < 0.01 || limit > 0.02 + 2.5 * drawnAmps && drawnAmps > 0.001) {

@@ -2,11 +2,13 @@ package ampersheet.sheet;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.KnownMistake;
+import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.problem.Draws;
 import ampersheet.problem.Problem;
 import ampersheet.problem.Workshop;
@@ -223,5 +225,43 @@ class CheckLettersTest {
     void theRowsOfTheExamplesForWholeNumbersAreTheCodesOwn() {
         assertEquals(CheckTable.letter(6, 0), new CheckCode('N', 0).letter(358).orElseThrow());
         assertEquals(CheckTable.letter(24, 0), new CheckCode('M', 0).letter(358).orElseThrow());
+    }
+
+    private static Sheet lettered(String setting) {
+        return new SheetMaker(ProblemSet.of(
+                        PlanReader.read(
+                                "plan.yaml",
+                                "title: T\nseed: x\n" + setting
+                                        + "problems:\n  - {template: current-limiting/one-indicator, count: 2}\n"),
+                        new TemplateLibrary(List.of(TemplateFiles.builtIn()))))
+                .sheet(1);
+    }
+
+    private static String printed(Sheet sheet) {
+        return CheckLetters.addedTo(Composer.sheet(sheet, ""), sheet).blocks().toString();
+    }
+
+    @Test
+    void aPlanGivesLettersToEverySecondBoxOrToNoneAndChangesNoSheetByThat() {
+        Sheet every = lettered("");
+        Sheet second = lettered("check-letters: every second\n");
+        Sheet none = lettered("check-letters: none\n");
+        assertEquals(printed(every), printed(lettered("check-letters: all\n")));
+        assertEquals(every.id(), second.id());
+        assertEquals(every.id(), none.id());
+        List<String> able = List.copyOf(CheckLetters.of(every).keySet());
+        List<String> expected = new ArrayList<>();
+        for (int i = 0; i < able.size(); i += 2) {
+            expected.add(able.get(i));
+        }
+        assertTrue(expected.size() >= 2, able.toString());
+        assertEquals(expected, List.copyOf(CheckLetters.of(second).keySet()));
+        assertTrue(printed(second).contains("Beside every second box stands a code"), printed(second));
+        assertEquals(Composer.sheet(none, "").blocks().toString(), printed(none), "as without letters");
+        Roster.Seat seat = new Roster.Seat(1, "");
+        Map<String, String> answers = ClassAnswers.row(seat, second, true).answers();
+        answers.forEach((question, answer) -> assertEquals(
+                expected.contains(question), answer.contains(" · "), "the host's table has the letters: " + answer));
+        assertThrows(DiagnosticException.class, () -> lettered("check-letters: every third\n"));
     }
 }

@@ -43,7 +43,7 @@ class LargePrintFiguresTest {
             Draws draws = new Draws(new Workshop(TemplateReader.read(files, name)), SEED);
             List<List<Figure>> drawn = new ArrayList<>();
             for (int draw = 0; draw < DRAWS; draw++) {
-                drawn.add(Composer.figures(SheetProblem.alone(draws.draw(draw), DecimalMarker.POINT), WIDEST));
+                drawn.add(ModelFigures.of(SheetProblem.alone(draws.draw(draw), DecimalMarker.POINT), WIDEST));
             }
             synchronized (FIGURES) {
                 FIGURES.put(name, drawn);

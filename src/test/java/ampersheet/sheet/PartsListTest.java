@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import ampersheet.circuit.OperatingPointSolver;
 import ampersheet.circuit.Outcome;
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
@@ -76,7 +77,7 @@ class PartsListTest {
                 var point = ((Outcome.Solved) OperatingPointSolver.solve(netlist)).point();
                 for (PlacedPart part : problem.schematic().orElseThrow().parts()) {
                     if (part.kind() == PartKind.RESISTOR || part.kind() == PartKind.LOAD) {
-                        double ohms = part.values().get("ohms");
+                        double ohms = part.values().get(PartValue.OHMS);
                         var bin = inventory.bins().stream()
                                 .filter(each -> Math.abs(each.value() / ohms - 1) < 1e-9)
                                 .findFirst();

@@ -55,6 +55,7 @@ class PlanReaderTest {
         symbols: ieee
         decimal: comma
         units: printed
+        check-letters: every second
         order: mixed
         level: [1, 3]
         problems:
@@ -66,6 +67,7 @@ class PlanReaderTest {
         assertEquals(SymbolStyle.IEEE, plan.symbols());
         assertEquals(DecimalMarker.COMMA, plan.decimal());
         assertTrue(plan.unitsPrinted());
+        assertEquals(Plan.Lettered.EVERY_SECOND, plan.lettered());
         assertEquals(Plan.Order.MIXED, plan.order());
         assertEquals(List.of(1, 3), plan.levels());
         assertEquals(

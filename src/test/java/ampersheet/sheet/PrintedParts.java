@@ -1,6 +1,7 @@
 package ampersheet.sheet;
 
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.quantity.PreferredSeries;
 import ampersheet.quantity.QuantityReader;
@@ -73,15 +74,15 @@ final class PrintedParts {
                     .ifPresentOrElse(
                             watts -> ratings.put(part.name(), watts),
                             () -> objections.add(part.name() + " has no rating: " + words));
-            put(part, part.kind() == PartKind.SINK ? PartKind.RESISTOR : part.kind(), Map.of("ohms", ohms));
+            put(part, part.kind() == PartKind.SINK ? PartKind.RESISTOR : part.kind(), Map.of(PartValue.OHMS, ohms));
         } else if (words.startsWith("electronic load")) {
             double amps = first(words);
             if (Math.abs(amps * 100 - Math.rint(amps * 100)) > 1e-6 || amps < 0.05 || amps > 3) {
                 objections.add(part.name() + ": an electronic load is not set to " + amps + " A");
             }
-            put(part, PartKind.SINK, Map.of("amps", amps));
+            put(part, PartKind.SINK, Map.of(PartValue.AMPS, amps));
         } else if (words.startsWith("bench supply")) {
-            put(part, PartKind.SOURCE, Map.of("volts", first(words)));
+            put(part, PartKind.SOURCE, Map.of(PartValue.VOLTS, first(words)));
         } else if (words.contains("LED")) {
             Matcher several =
                     Pattern.compile("(\\d+) .*LEDs in series, each .*").matcher(words);
@@ -91,30 +92,33 @@ final class PrintedParts {
                 objections.add(part.name() + ": no LED has " + each + " V");
             }
             double amps = quantity(words, ".* at " + NUMBER).orElse(0);
-            put(part, PartKind.LED, Map.of("volts", count * each, "amps", amps, "emission", 2.0 * count));
+            put(
+                    part,
+                    PartKind.LED,
+                    Map.of(PartValue.VOLTS, count * each, PartValue.AMPS, amps, PartValue.EMISSION, 2.0 * count));
         } else if (words.contains("diode, ")) {
             put(
                     part,
                     PartKind.DIODE,
                     Map.of(
-                            "volts",
+                            PartValue.VOLTS,
                             first(words),
-                            "amps",
+                            PartValue.AMPS,
                             quantity(words, ".* at " + NUMBER).orElse(0)));
         } else if (words.startsWith("zener diode")) {
-            put(part, PartKind.ZENER, Map.of("volts", first(words)));
+            put(part, PartKind.ZENER, Map.of(PartValue.VOLTS, first(words)));
         } else if (words.startsWith("shunt reference")) {
-            Map<String, Double> values = new TreeMap<>(Map.of("volts", first(words)));
-            quantity(words, ".*, at least " + NUMBER).ifPresent(amps -> values.put("minimum", amps));
+            Map<PartValue, Double> values = new TreeMap<>(Map.of(PartValue.VOLTS, first(words)));
+            quantity(words, ".*, at least " + NUMBER).ifPresent(amps -> values.put(PartValue.MINIMUM, amps));
             put(part, PartKind.REFERENCE, values);
         } else if (words.contains("-channel MOSFET")) {
             put(
                     part,
                     words.startsWith("n") ? PartKind.NMOS : PartKind.PMOS,
                     Map.of(
-                            "threshold",
+                            PartValue.THRESHOLD,
                             first(words),
-                            "on",
+                            PartValue.ON,
                             quantity(words, ".* about " + NUMBER + " then").orElse(0)));
         } else if (words.startsWith("NPN transistor")) {
             Matcher gain = Pattern.compile("NPN transistor, gain (\\d+) .*").matcher(words);
@@ -126,23 +130,23 @@ final class PrintedParts {
                     part,
                     PartKind.NPN,
                     Map.of(
-                            "gain",
+                            PartValue.GAIN,
                             Double.parseDouble(gain.group(1)),
-                            "volts",
+                            PartValue.VOLTS,
                             quantity(words, ".*, " + NUMBER + " from base to emitter.*")
                                     .orElse(0),
-                            "amps",
+                            PartValue.AMPS,
                             quantity(words, ".* at " + NUMBER + ",.*").orElse(0),
-                            "saturation",
+                            PartValue.SATURATION,
                             quantity(words, ".*, " + NUMBER + " when saturated").orElse(0)));
         } else {
-            Map<String, Double> values = new TreeMap<>(part.values());
+            Map<PartValue, Double> values = new TreeMap<>(part.values());
             if (words.startsWith("linear regulator")) {
-                values.put("volts", first(words));
+                values.put(PartValue.VOLTS, first(words));
             } else if (words.startsWith("trimpot")) {
-                values.put("ohms", first(words));
+                values.put(PartValue.OHMS, first(words));
             } else if (words.startsWith("capacitor")) {
-                values.put("farads", first(words));
+                values.put(PartValue.FARADS, first(words));
             } else if (!words.startsWith("switch, ") && !words.equals("the meter, on volts")) {
                 objections.add("nobody knows what to take: " + words);
             }
@@ -150,7 +154,7 @@ final class PrintedParts {
         }
     }
 
-    void put(PlacedPart drawnPart, PartKind kind, Map<String, Double> values) {
+    void put(PlacedPart drawnPart, PartKind kind, Map<PartValue, Double> values) {
         parts.put(drawnPart.name(), new PlacedPart(kind, drawnPart.name(), drawnPart.ends(), values));
     }
 

@@ -9,6 +9,7 @@ import ampersheet.circuit.OperatingPoint;
 import ampersheet.circuit.OperatingPointSolver;
 import ampersheet.circuit.Outcome;
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.model.CircuitPlan;
 import ampersheet.model.HeatModel;
@@ -281,7 +282,7 @@ class SafetyLintTest {
         }
         if (part.kind() == PartKind.CAPACITOR) {
             double volts = point.across(part.name());
-            if (part.values().get("farads") * volts * volts / 2 > FELT_JOULES) {
+            if (part.values().get(PartValue.FARADS) * volts * volts / 2 > FELT_JOULES) {
                 called.add(Caution.CAPACITOR);
             }
         }

@@ -58,7 +58,7 @@ class StepPartsTest {
                     ProblemTemplate template = TemplateReader.read(files, name);
                     SheetProblem problem = SheetProblem.alone(
                             new Draws(new Workshop(template), "step-parts").draw(0), DecimalMarker.POINT);
-                    String drawn = Composer.figures(problem).stream()
+                    String drawn = ModelFigures.of(problem).stream()
                             .map(figure -> figure.svg())
                             .collect(Collectors.joining());
                     StepParts.of(template).forEach((step, parts) -> {

@@ -85,8 +85,8 @@ class MeasureCheckTest {
         for (PartKind kind : PartKind.values()) {
             Set<String> words = new TreeSet<>(kind.terminals());
             words.add(kind.word());
-            words.addAll(kind.needed().keySet());
-            words.addAll(kind.optional().keySet());
+            kind.needed().forEach(value -> words.add(value.key()));
+            kind.optional().forEach(value -> words.add(value.key()));
             words.stream()
                     .filter(word -> !Pattern.compile("\\b" + word + "\\b")
                             .matcher(circuit)

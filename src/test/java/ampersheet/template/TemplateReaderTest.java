@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import ampersheet.answer.Acceptance;
 import ampersheet.circuit.GridPoint;
 import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.formula.Condition;
 import ampersheet.formula.Scope;
@@ -228,7 +229,7 @@ class TemplateReaderTest {
     void aProofIsDirectOrASearch() throws IOException {
         List<Proof> proofs = read().proofs();
         assertInstanceOf(Way.Direct.class, proofs.get(0).way());
-        assertEquals(ProofSection.WITHIN, proofs.get(0).within());
+        assertEquals(ProofGap.WITHIN, proofs.get(0).within());
         assertEquals("I", proofs.get(0).varies());
         Way.Largest largest = assertInstanceOf(Way.Largest.class, proofs.get(1).way());
         assertEquals(Condition.Relation.AT_LEAST, largest.relation(), "the measure moves to the left");
@@ -251,7 +252,7 @@ class TemplateReaderTest {
         assertEquals(PartKind.LOAD, parts.get(1).kind());
         assertEquals(Optional.of("lamp"), parts.get(1).caption());
         assertEquals(new GridPoint(4, 4), parts.get(1).ends().get("to"));
-        assertEquals(Set.of("ohms"), parts.get(1).values().keySet());
+        assertEquals(Set.of(PartValue.OHMS), parts.get(1).values().keySet());
         assertEquals(
                 "lamp",
                 template.model(HeatPlan.class).orElseThrow().losses().get(0).into());

@@ -1,12 +1,8 @@
 package ampersheet.render.html;
 
 import ampersheet.figure.Figure;
-import ampersheet.formula.Condition;
 import ampersheet.formula.MathMl;
-import ampersheet.formula.Notation;
 import ampersheet.formula.Symbol;
-import ampersheet.quantity.QuantityWriter.Printed;
-import ampersheet.render.Address;
 import ampersheet.render.Derivation;
 import ampersheet.render.GivensWithFigures;
 import ampersheet.render.Markup;
@@ -18,21 +14,17 @@ import ampersheet.sheet.Document.Assumptions;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.BlockVisitor;
 import ampersheet.sheet.Document.Caution;
-import ampersheet.sheet.Document.Cell;
 import ampersheet.sheet.Document.FigureBlock;
 import ampersheet.sheet.Document.GivenLine;
 import ampersheet.sheet.Document.Givens;
 import ampersheet.sheet.Document.Heading;
-import ampersheet.sheet.Document.KeyLine;
 import ampersheet.sheet.Document.KeyTable;
 import ampersheet.sheet.Document.Listing;
-import ampersheet.sheet.Document.MistakeLine;
 import ampersheet.sheet.Document.PreferredValues;
 import ampersheet.sheet.Document.ProblemBlock;
 import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Question;
 import ampersheet.sheet.Document.ReferenceTable;
-import ampersheet.sheet.Document.Series;
 import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.Steps;
 import ampersheet.sheet.Document.Table;
@@ -44,28 +36,22 @@ import java.util.TreeSet;
 
 /** The blocks of one page. */
 final class BlockMarkup implements BlockVisitor {
-    private static final String MATHML = "http://www.w3.org/1998/Math/MathML";
-
-    /**
-     * What the narrowest phone's width surely holds; a longer equation may scroll and must be reachable by keyboard.
-     */
-    private static final int NARROW_LINE = 17;
-
     /** A longer equation takes the width of the page, with its reason below instead of beside it. */
     private static final int WIDE_LINE = 30;
-
-    /** Values in a row of preferred values: a whole E12, which a phone just shows. */
-    private static final int SERIES_ROW = 12;
 
     /** Title and rule at the top of the first page, in millimetres. */
     private static final int MASTHEAD = 32;
 
     private final Document document;
     private final Markup markup;
+    private final FormulaMarkup formulas;
+    private final TableMarkup tables;
     private final Places places;
     private final String idPrefix;
     private final Set<String> ids = new TreeSet<>();
     private int headingLevel = 2;
+    /** Of the last heading outside problems; what comes with one of its own belongs to it. */
+    private int above;
 
     BlockMarkup(Document document, Markup markup) {
         this(document, markup, new RuledPlaces(markup), "");
@@ -75,6 +61,8 @@ final class BlockMarkup implements BlockVisitor {
     BlockMarkup(Document document, Markup markup, Places places, String idPrefix) {
         this.document = document;
         this.markup = markup;
+        this.formulas = new FormulaMarkup(markup);
+        this.tables = new TableMarkup(markup, formulas);
         this.places = places;
         this.idPrefix = idPrefix;
     }
@@ -123,6 +111,7 @@ final class BlockMarkup implements BlockVisitor {
                 .text(" ");
         HtmlPage.sheetId(document, markup);
         markup.close("p").newline();
+        above = 0;
         headingLevel++;
         write(problem.blocks());
         headingLevel--;
@@ -141,6 +130,7 @@ final class BlockMarkup implements BlockVisitor {
     @Override
     public void heading(Heading heading) {
         heading(heading.level(), heading.text());
+        above = heading.level();
     }
 
     private void heading(int level, String text) {
@@ -230,7 +220,7 @@ final class BlockMarkup implements BlockVisitor {
         for (GivenLine line : givens.lines()) {
             markup.open("div").open("dt").line(line.label()).close("dt").open("dd");
             if (line.symbol().isPresent()) {
-                math(MathMl.symbol(line.symbol().get()) + "<mo>=</mo>");
+                formulas.inLine(MathMl.symbol(line.symbol().get()) + "<mo>=</mo>");
                 markup.text(" ");
             }
             markup.open("span", "class", "value").line(line.value()).close("span");
@@ -296,7 +286,7 @@ final class BlockMarkup implements BlockVisitor {
     @Override
     public void steps(Steps steps) {
         markup.open("div", "class", "working").newline();
-        heading(headingLevel, steps.heading().isEmpty() ? Wording.WORKED_STEPS : steps.heading());
+        heading(Math.max(headingLevel, above + 1), steps.heading().isEmpty() ? Wording.WORKED_STEPS : steps.heading());
         markup.open("ol", "class", "steps", "role", "list").newline();
         steps.steps().forEach(this::step);
         markup.close("ol").newline().close("div").newline();
@@ -315,8 +305,8 @@ final class BlockMarkup implements BlockVisitor {
                 .close("p")
                 .newline();
         if (derivation.isPresent()) {
-            step.condition().ifPresent(condition -> condition(condition, step.notation()));
-            equation(step, derivation.get());
+            step.condition().ifPresent(condition -> formulas.condition(condition, step.notation()));
+            formulas.equation(step, derivation.get());
             markup.close("div").newline();
             why(step);
         } else {
@@ -341,54 +331,6 @@ final class BlockMarkup implements BlockVisitor {
                     .newline();
         }
         markup.close("div").newline();
-    }
-
-    private void condition(Condition condition, Notation notation) {
-        markup.open("p", "class", "case").text(Wording.CASE + " ");
-        math(MathMl.symbolic(condition, notation));
-        markup.text("; " + Wording.CASE_HERE + " ");
-        math(MathMl.substituted(condition, notation));
-        markup.text(".").close("p").newline();
-    }
-
-    /** The lines {@code symbol = formula}, {@code = numbers put in}, {@code = result}, under each other at the sign. */
-    private void equation(StepBlock step, Derivation derivation) {
-        Printed result = step.result().orElseThrow();
-        if (derivation.width() > NARROW_LINE) {
-            markup.open("div", "class", "equation", "tabindex", "0", "role", "group", "aria-label", step.meaning());
-        } else {
-            markup.open("div", "class", "equation");
-        }
-        markup.open("math", "xmlns", MATHML, "display", "block");
-        markup.open("mtable", "displaystyle", "true").newline();
-        String left = MathMl.symbol(step.symbol());
-        if (derivation.formula()) {
-            line(left, "=", MathMl.symbolic(step.formula().orElseThrow(), step.notation()));
-            left = "";
-        }
-        if (derivation.numbers()) {
-            line("", "=", MathMl.substituted(step.formula().orElseThrow(), step.notation()));
-        }
-        if (derivation.result()) {
-            line(left, result.exact() ? "=" : "≈", MathMl.value(result));
-        }
-        markup.close("mtable").close("math").close("div").newline();
-    }
-
-    private void line(String left, String relation, String right) {
-        markup.open("mtr").open("mtd").open("mrow").trusted(left).close("mrow").close("mtd");
-        markup.open("mtd").element("mo", relation).close("mtd");
-        markup.open("mtd")
-                .open("mrow")
-                .trusted(right)
-                .close("mrow")
-                .close("mtd")
-                .close("mtr")
-                .newline();
-    }
-
-    private void math(String children) {
-        markup.open("math", "xmlns", MATHML).trusted(children).close("math");
     }
 
     // Answers and key
@@ -417,156 +359,31 @@ final class BlockMarkup implements BlockVisitor {
     }
 
     private void place(String label, Optional<Symbol> symbol, String meaning, String hint) {
-        String symbolMarkup = symbol.map(
-                        s -> "<math xmlns=\"" + MATHML + "\">" + MathMl.symbol(s) + "<mo>=</mo></math> ")
+        String symbolMarkup = symbol.map(s -> FormulaMarkup.element(MathMl.symbol(s) + "<mo>=</mo>") + " ")
                 .orElse("");
         places.place(id("place-" + label), label, symbolMarkup, meaning, hint);
-    }
-
-    @Override
-    public void keyTable(KeyTable table) {
-        List<String> head = List.of(Wording.QUESTION, Wording.ANSWER, Wording.ACCEPTED, Wording.SECOND_ROUTE);
-        openTable(Wording.ANSWERS, head);
-        for (KeyLine line : table.lines()) {
-            markup.open("tbody", "role", "rowgroup").newline().open("tr", "role", "row");
-            openCell("th", head.get(0));
-            markup.open("b", "class", "label").line(line.question()).close("b");
-            line.symbol().ifPresent(symbol -> {
-                markup.text(" ");
-                math(MathMl.symbol(symbol));
-            });
-            closeCell("th");
-            openCell("td", head.get(1)).open("strong").line(line.answer()).close("strong");
-            closeCell("td");
-            openCell("td", head.get(2)).line(line.accepted());
-            closeCell("td");
-            openCell("td", head.get(3)).line(line.secondRoute());
-            closeCell("td");
-            markup.close("tr").newline();
-            if (!line.mistakes().isEmpty()) {
-                markup.open("tr", "role", "row", "class", "mistakes");
-                markup.open("td", "role", "cell", "colspan", Integer.toString(head.size()));
-                markup.element("p", Wording.WRONG_METHODS + ":").open("ul").newline();
-                for (MistakeLine mistake : line.mistakes()) {
-                    markup.open("li")
-                            .open("b", "class", "value")
-                            .line(mistake.value())
-                            .close("b")
-                            .text(" — ");
-                    markup.line(mistake.explanation()).close("li").newline();
-                }
-                markup.close("ul").close("td").close("tr").newline();
-            }
-            markup.close("tbody").newline();
-        }
-        markup.close("table").newline();
     }
 
     // Tables
 
     @Override
+    public void keyTable(KeyTable table) {
+        tables.write(table);
+    }
+
+    @Override
     public void preferredValues(PreferredValues values) {
-        openScroll(Wording.PREFERRED_VALUES, "look-up series");
-        for (Series series : values.series()) {
-            markup.open("tbody").newline();
-            List<List<String>> rows = series.rows(SERIES_ROW);
-            for (List<String> row : rows) {
-                markup.open("tr");
-                if (row == rows.get(0)) {
-                    markup.open("th", "scope", "rowgroup", "rowspan", Integer.toString(rows.size()))
-                            .line(series.name())
-                            .close("th");
-                }
-                row.forEach(value -> markup.text(" ").open("td").line(value).close("td"));
-                markup.close("tr").newline();
-            }
-            markup.close("tbody").newline();
-        }
-        markup.close("table").close("div").newline();
+        tables.write(values);
     }
 
     @Override
     public void referenceTable(ReferenceTable table) {
-        openScroll(table.caption(), "look-up");
-        markup.open("thead").open("tr");
-        table.head()
-                .forEach(name -> markup.open("th", "scope", "col").line(name).close("th"));
-        markup.close("tr").close("thead").newline().open("tbody").newline();
-        for (List<String> row : table.rows()) {
-            markup.open("tr").open("th", "scope", "row").line(row.get(0)).close("th");
-            row.subList(1, row.size())
-                    .forEach(value -> markup.text(" ").open("td").line(value).close("td"));
-            markup.close("tr").newline();
-        }
-        markup.close("tbody").close("table").close("div").newline();
-    }
-
-    private void openScroll(String caption, String look) {
-        markup.open("div", "class", "scroll", "tabindex", "0", "role", "group", "aria-label", caption)
-                .newline();
-        markup.open("table", "class", look)
-                .newline()
-                .open("caption")
-                .line(caption)
-                .close("caption")
-                .newline();
+        tables.write(table);
     }
 
     @Override
     public void table(Table table) {
-        openTable(table.caption(), table.head());
-        markup.open("tbody", "role", "rowgroup").newline();
-        for (List<Cell> row : table.rows()) {
-            markup.open("tr", "role", "row");
-            for (int i = 0; i < row.size(); i++) {
-                String element = i == 0 ? "th" : "td";
-                openCell(element, i < table.head().size() ? table.head().get(i) : "");
-                content(row.get(i));
-                closeCell(element);
-            }
-            markup.close("tr").newline();
-        }
-        markup.close("tbody").newline().close("table").newline();
-    }
-
-    /**
-     * On a phone each row of these tables becomes a small card and each cell carries its column's name; roles are
-     * spelled out because a cell that is no longer displayed as one would lose its meaning for a screen reader.
-     */
-    private void openTable(String caption, List<String> head) {
-        markup.open("table", "class", "cards", "role", "table").newline();
-        if (!caption.isEmpty()) {
-            markup.open("caption").line(caption).close("caption").newline();
-        }
-        markup.open("thead", "role", "rowgroup").open("tr", "role", "row");
-        head.forEach(name -> markup.open("th", "scope", "col", "role", "columnheader")
-                .line(name)
-                .close("th"));
-        markup.close("tr").close("thead").newline();
-    }
-
-    /** The content in one element, so that it stays together beside the column's name. */
-    private Markup openCell(String element, String label) {
-        if (element.equals("th")) {
-            markup.open("th", "scope", "row", "role", "rowheader", "data-label", label);
-        } else {
-            markup.open("td", "role", "cell", "data-label", label);
-        }
-        return markup.open("span");
-    }
-
-    private void closeCell(String element) {
-        markup.close("span").close(element);
-    }
-
-    private void content(Cell cell) {
-        if (Address.isAllowed(cell.href())) {
-            markup.open("a", "href", Address.encoded(cell.href()))
-                    .line(cell.text())
-                    .close("a");
-        } else {
-            markup.line(cell.text());
-        }
+        tables.write(table);
     }
 
     /** Made of letters, digits and hyphens, and used once on the page. */

@@ -16,6 +16,18 @@ final class StyleSheet {
     private static final String WIDE = ".report { max-width: 64rem; }\n.report h2 { margin-top: 2.8rem; }\n"
             + ".report main > table { margin-top: 1.4rem; }\n";
 
+    /** A table of all answers: it scrolls by itself under its head, beside the names of its rows. */
+    private static final String ANSWERS =
+            ".index { max-width: 64rem; }\n.cards td:nth-child(3) { white-space: nowrap; }\n"
+                    + ".wide { overflow: auto; max-height: 85vh; margin-bottom: .8rem; }\n"
+                    + ".wide table { max-width: none; border-collapse: separate; border-spacing: 0; }\n"
+                    + ".wide th, .wide td { white-space: nowrap; }\n"
+                    + ".wide thead th { position: sticky; top: 0; z-index: 1; background: var(--paper); }\n"
+                    + ".wide th:first-child { position: sticky; left: 0; background: var(--paper); font-weight: normal; }\n"
+                    + ".wide thead th:first-child { z-index: 2; font-weight: bold; }\n"
+                    + "@media print { .wide { overflow: visible; max-height: none; } "
+                    + ".wide th, .wide td { white-space: normal; position: static !important; } }\n";
+
     /** Each question with its verdict stands apart from the next. */
     private static final String SPACED = ".feedback main > h2 { margin-top: 1.6rem; }\n"
             + ".feedback .problem > .prose + .prose, .feedback .working + .prose { margin-top: 1.5rem; }\n";
@@ -31,7 +43,12 @@ final class StyleSheet {
     }
 
     private static String ofKind(Document.Kind kind) {
-        return kind == Document.Kind.REPORT ? WIDE : kind == Document.Kind.FEEDBACK ? SPACED : "";
+        return switch (kind) {
+            case REPORT -> WIDE;
+            case FEEDBACK -> SPACED;
+            case INDEX -> ANSWERS;
+            case SHEET, KEY -> "";
+        };
     }
 
     /**

@@ -14,6 +14,9 @@ record FigureSize(double width, double height) {
     private static final double MILLIMETRES_PER_PIXEL = 25.4 / 96;
     /** The lettering of drawings is 15 pixels, 11.25 points, in the regular profile. */
     private static final double REGULAR_POINTS = 12;
+    /** In large print the lettering of drawings has the size of the running text. */
+    private static final double POINTS_OF_LETTERING = 11.25;
+
     /** Of the page's width; the givens take the rest. */
     private static final double SHARE_BESIDE_GIVENS = 0.60;
     /** Of the page's height, one drawing among several less. */
@@ -118,7 +121,8 @@ record FigureSize(double width, double height) {
     }
 
     static double millimetresPerPixel(Profile profile) {
-        return profile.points() / REGULAR_POINTS * MILLIMETRES_PER_PIXEL;
+        double points = profile == Profile.LARGE ? POINTS_OF_LETTERING : REGULAR_POINTS;
+        return profile.points() / points * MILLIMETRES_PER_PIXEL;
     }
 
     /** No wider than this, if a little less will do. */

@@ -20,6 +20,10 @@ final class MathBoxes {
     private static final String APPLIED = "\u2061";
     private static final String SIGNS_BETWEEN = "=≈+−×⋅<≤>≥≠∥mod";
 
+    private static final String FENCES = "()[]⌊⌋⌈⌉|";
+    /** Up to so many lines have signs of their own height; print.css has them. */
+    private static final int MOST_LINES = 6;
+
     private final Markup markup;
     private final DocumentBuilder xml;
 
@@ -69,7 +73,8 @@ final class MathBoxes {
                 markup.close("span").close("span");
             }
             case "msqrt" -> {
-                markup.text("√").open("span", "class", "radicand");
+                tall("√", lines(element));
+                markup.open("span", "class", "radicand");
                 children(element);
                 markup.close("span");
             }
@@ -90,7 +95,9 @@ final class MathBoxes {
     }
 
     private void sign(Element element, String text) {
-        if (text.equals(INVISIBLE_TIMES)) {
+        if (FENCES.contains(text)) {
+            tall(text, lines((Element) element.getParentNode()));
+        } else if (text.equals(INVISIBLE_TIMES)) {
             markup.text("\u2009");
         } else if (text.equals(",")) {
             markup.text(", ");
@@ -101,23 +108,54 @@ final class MathBoxes {
         }
     }
 
+    /** As high as what it holds. */
+    private void tall(String sign, int lines) {
+        if (lines == 1) {
+            markup.text(sign);
+        } else {
+            markup.open("span", "class", "tall lines-" + lines).text(sign).close("span");
+        }
+    }
+
+    /** How many lines stand above each other in fractions. */
+    private static int lines(Element element) {
+        int most = 1;
+        int all = 0;
+        for (Node node = element.getFirstChild(); node != null; node = node.getNextSibling()) {
+            if (node instanceof Element inner) {
+                int lines = lines(inner);
+                most = Math.max(most, lines);
+                all += lines;
+            }
+        }
+        return Math.min(element.getTagName().equals("mfrac") ? all : most, MOST_LINES);
+    }
+
     private static boolean isBetween(Element element, String text) {
         return SIGNS_BETWEEN.contains(text) && element.getPreviousSibling() != null && !element.hasAttribute("form");
     }
 
     private void script(Element element, String tag) {
         child(element, 0);
-        markup.open(tag);
+        int lines = lines(part(element, 0));
+        if (lines == 1) {
+            markup.open(tag);
+        } else {
+            markup.open(tag, "class", "beside-" + lines);
+        }
         child(element, 1);
         markup.close(tag);
     }
 
     private void child(Element parent, int index) {
+        element(part(parent, index));
+    }
+
+    private static Element part(Element parent, int index) {
         int at = 0;
         for (Node node = parent.getFirstChild(); node != null; node = node.getNextSibling()) {
             if (node instanceof Element element && at++ == index) {
-                element(element);
-                return;
+                return element;
             }
         }
         throw new IllegalStateException(parent.getTagName() + " without its part " + index);

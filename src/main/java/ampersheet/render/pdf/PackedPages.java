@@ -52,12 +52,14 @@ final class PackedPages {
 
     private final List<Piece> pieces;
     private final double page;
+    private final boolean oneColumn;
     private final Choice[] onRightPage;
     private final Choice[] onLeftPage;
 
-    private PackedPages(List<Piece> pieces, double page) {
+    private PackedPages(List<Piece> pieces, double page, boolean oneColumn) {
         this.pieces = pieces;
         this.page = page;
+        this.oneColumn = oneColumn;
         this.onRightPage = new Choice[pieces.size()];
         this.onLeftPage = new Choice[pieces.size()];
     }
@@ -67,7 +69,12 @@ final class PackedPages {
      * @param page height of a page between its margins, in points
      */
     static List<Page> of(List<Piece> pieces, double page) {
-        PackedPages packed = new PackedPages(pieces, page);
+        return of(pieces, page, false);
+    }
+
+    /** @param oneColumn whether narrow pieces are as wide as the page, and stand below each other */
+    static List<Page> of(List<Piece> pieces, double page, boolean oneColumn) {
+        PackedPages packed = new PackedPages(pieces, page, oneColumn);
         for (int first = pieces.size() - 1; first >= 0; first--) {
             packed.onRightPage[first] = packed.best(first, false);
             packed.onLeftPage[first] = packed.best(first, true);
@@ -146,7 +153,7 @@ final class PackedPages {
         }
         double continued = heads && !pieces.get(from).before().beginsProblem() ? CONTINUED : 0;
         List<Filled> ways = new ArrayList<>();
-        for (int right = from + 1; right <= to; right++) {
+        for (int right = oneColumn ? to : from + 1; right <= to; right++) {
             double left = continued + height(from, right, saved);
             double beside = right == to ? 0 : height(right, to, saved);
             double height = ROW + Math.max(left, beside);

@@ -59,6 +59,7 @@ public final class PdfBook implements Closeable {
     private final String title;
     private final String language;
     private final Profile profile;
+    private final boolean imposed;
     /** Holds the fonts; every handout is a document of its own until it is written. */
     private final PDDocument pdf;
 
@@ -76,9 +77,20 @@ public final class PdfBook implements Closeable {
      * @throws DiagnosticException if there can be no working file
      */
     public PdfBook(String title, String language, Profile profile, Optional<ExtraFont> extra, Path workingFolder) {
+        this(title, language, profile, false, extra, workingFolder);
+    }
+
+    private PdfBook(
+            String title,
+            String language,
+            Profile profile,
+            boolean imposed,
+            Optional<ExtraFont> extra,
+            Path workingFolder) {
         this.title = title;
         this.language = language;
         this.profile = profile;
+        this.imposed = imposed;
         try {
             this.pdf = new PDDocument();
             this.fonts = new Fonts(pdf, extra);
@@ -89,6 +101,16 @@ public final class PdfBook implements Closeable {
         this.structure = new StructureTree(file);
         fonts.objects().forEach(file::reserve);
         file.reserve(pageTree);
+    }
+
+    /**
+     * Of handouts on folded paper, each to become a booklet: two pages on a side, in the order in which they are
+     * printed and not in that in which they are read. So it is for the printer only, and has no tags.
+     *
+     * @throws DiagnosticException if there can be no working file
+     */
+    public static PdfBook ofBooklets(String title, String language, Optional<ExtraFont> extra, Path workingFolder) {
+        return new PdfBook(title, language, Profile.COMPACT, true, extra, workingFolder);
     }
 
     /**
@@ -137,19 +159,34 @@ public final class PdfBook implements Closeable {
     }
 
     private void keep(Document document, PDDocument handout) throws IOException {
-        COSDictionary tag = structure.take(handout);
+        if (imposed) {
+            try (PDDocument folded = Imposition.of(handout)) {
+                keep(document, pages(folded), new COSDictionary());
+            }
+        } else {
+            COSDictionary tag = structure.take(handout);
+            List<COSBase> pages = pages(handout);
+            file.write(tag);
+            keep(document, pages, standIn(tag));
+        }
+    }
+
+    private List<COSBase> pages(PDDocument handout) throws IOException {
         List<COSBase> pages = new ArrayList<>();
         for (PDPage page : handout.getPages()) {
             page.getCOSObject().setItem(COSName.PARENT, pageTree);
             file.write(page.getCOSObject());
             pages.add(standIn(page.getCOSObject()));
         }
-        file.write(tag);
+        return pages;
+    }
+
+    private void keep(Document document, List<COSBase> pages, COSBase tag) {
         boolean key = document.kind() == Document.Kind.KEY;
         String name = document.sheetId().isEmpty()
                 ? document.title()
                 : document.subtitle() + " · " + document.sheetId() + (key ? " · key" : "");
-        handouts.add(new Handout(name, key, pages, standIn(tag)));
+        handouts.add(new Handout(name, key, pages, tag));
     }
 
     /** For each size of cards the width in pixels that a drawing may have. */
@@ -240,9 +277,10 @@ public final class PdfBook implements Closeable {
         try (PdfBoxRenderer renderer = builder(endless, faults, pdf).buildPdfRenderer()) {
             renderer.layout();
             List<Piece> pieces = Pieces.of(renderer, twins(document), Map.of(), Set.of(), page);
-            List<PackedPages.Page> pages = new ArrayList<>(PackedPages.of(pieces, page - SPARE));
-            if (pages.size() % 2 == 1) {
-                pages.add(new PackedPages.Page(List.of(), page - SPARE)); // the back of the last leaf, to work on
+            boolean folded = document.paper().isFolded();
+            List<PackedPages.Page> pages = new ArrayList<>(PackedPages.of(pieces, page - SPARE, folded));
+            while (pages.size() % (folded ? Imposition.PAGES_OF_A_LEAF : 2) != 0) {
+                pages.add(new PackedPages.Page(List.of(), page - SPARE)); // what the last leaf has left, to work on
             }
             return PageAssembly.of(endless, pieces, pages, PrintStyle.textWidth(document.paper(), profile));
         }
@@ -402,7 +440,9 @@ public final class PdfBook implements Closeable {
         pageTree.setInt(COSName.COUNT, pages.size());
         pageTree.setItem(COSName.KIDS, pages);
         file.write(pageTree);
-        structure.finish(language, inOrder.stream().map(Handout::tag).toList());
+        if (!imposed) {
+            structure.finish(language, inOrder.stream().map(Handout::tag).toList());
+        }
         fonts.write(file);
         COSDictionary outline = Outline.written(
                 inOrder.stream()
@@ -419,13 +459,18 @@ public final class PdfBook implements Closeable {
         COSDictionary preferences = new COSDictionary();
         preferences.setBoolean("DisplayDocTitle", true);
         PDMetadata metadata = new PDMetadata(pdf);
-        metadata.importXMPMetadata(Xmp.packet(title, YEAR + "-01-01T00:00:00Z").getBytes(StandardCharsets.UTF_8));
+        metadata.importXMPMetadata(
+                Xmp.packet(title, YEAR + "-01-01T00:00:00Z", !imposed).getBytes(StandardCharsets.UTF_8));
         COSDictionary catalog = new COSDictionary();
         catalog.setName(COSName.TYPE, "Catalog");
         catalog.setItem(COSName.PAGES, pageTree);
-        catalog.setItem(COSName.STRUCT_TREE_ROOT, structure.root());
+        if (!imposed) {
+            catalog.setItem(COSName.STRUCT_TREE_ROOT, structure.root());
+        }
         catalog.setString(COSName.LANG, language);
-        catalog.setItem(COSName.MARK_INFO, marked);
+        if (!imposed) {
+            catalog.setItem(COSName.MARK_INFO, marked);
+        }
         catalog.setItem(COSName.VIEWER_PREFERENCES, preferences);
         catalog.setItem(COSName.METADATA, metadata);
         catalog.setItem(COSName.OUTLINES, outline);

@@ -66,8 +66,8 @@ final class PrintMarkup implements BlockVisitor {
     private PrintMarkup(Document document, Profile profile) {
         this.document = document;
         this.profile = profile;
-        this.working = new PrintSteps(markup, math, profile);
-        this.tables = new PrintTables(markup, math, profile);
+        this.working = new PrintSteps(markup, math, profile, document.paper());
+        this.tables = new PrintTables(markup, math, profile, document.paper());
     }
 
     /** Before it is known where pages begin. */
@@ -213,7 +213,9 @@ final class PrintMarkup implements BlockVisitor {
     public void problem(ProblemBlock problem) {
         String id = PROBLEM_ID + problem.number();
         int opening = opening(problem.blocks());
-        narrow = profile.columns() && document.kind() == Document.Kind.SHEET && fitsColumn(problem);
+        narrow = profile.columns()
+                && document.kind() == Document.Kind.SHEET
+                && (document.paper().isFolded() || fitsColumn(problem));
         working.inColumn(narrow);
         markup.open("div", "class", narrow ? "problem narrow" : "problem", "id", id)
                 .newline()
@@ -253,7 +255,8 @@ final class PrintMarkup implements BlockVisitor {
 
     private List<FigureSize> sizes(List<Figure> figures) {
         return narrow
-                ? FigureSize.inColumn(figures, profile, document.paper()).orElseThrow()
+                ? FigureSize.inColumn(figures, profile, document.paper())
+                        .orElseGet(() -> FigureSize.of(figures, profile, document.paper()))
                 : FigureSize.of(figures, profile, document.paper());
     }
 

@@ -10,6 +10,7 @@ import ampersheet.render.Derivation;
 import ampersheet.render.Markup;
 import ampersheet.render.Wording;
 import ampersheet.sheet.CheckLetters;
+import ampersheet.sheet.Document.Paper;
 import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.UnitBox;
 import java.util.List;
@@ -24,6 +25,8 @@ final class PrintSteps {
     /** What a column holds in one line; a longer equation needs the width of the page. */
     private static final int COLUMN_LINE = 38;
 
+    private static final int FOLDED_LINE = 55;
+
     private static final int WIDEST_IN_COLUMN = 60;
 
     private static final int TWO_DIGITS = 10;
@@ -33,12 +36,14 @@ final class PrintSteps {
     private final Markup markup;
     private final MathBoxes math;
     private final Profile profile;
+    private final int columnLine;
     private boolean narrow;
 
-    PrintSteps(Markup markup, MathBoxes math, Profile profile) {
+    PrintSteps(Markup markup, MathBoxes math, Profile profile, Paper paper) {
         this.markup = markup;
         this.math = math;
         this.profile = profile;
+        this.columnLine = paper.isFolded() ? FOLDED_LINE : COLUMN_LINE;
     }
 
     /** Whether all their lines fit in a column. */
@@ -146,7 +151,7 @@ final class PrintSteps {
     private void equation(StepBlock step, Derivation derivation) {
         Printed result = step.result().orElseThrow();
         int parts = (derivation.formula() ? 1 : 0) + (derivation.numbers() ? 1 : 0);
-        boolean oneLine = parts * (derivation.width() + 3) + result.text().length() <= (narrow ? COLUMN_LINE : ONE_LINE)
+        boolean oneLine = parts * (derivation.width() + 3) + result.text().length() <= (narrow ? columnLine : ONE_LINE)
                 && profile != Profile.LARGE;
         String left = MathMl.symbol(step.symbol());
         markup.open("div", "class", oneLine ? "equation" : "equation lines").newline();

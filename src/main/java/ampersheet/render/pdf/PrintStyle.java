@@ -9,6 +9,9 @@ import ampersheet.sheet.Document.Paper;
 final class PrintStyle {
     private static final String COMMON = Resources.text("print.css");
     static final double ENDLESS = 50_000;
+    /** Of the running head of most pages. */
+    static final double HEAD_POINTS = 10;
+
     /** What comes before the problems is set closer, so that it takes one page with the table of check letters. */
     private static final String EASY =
             "body { letter-spacing: 0.04em; } em { font-style: normal; font-weight: bold; }\n"
@@ -17,9 +20,19 @@ final class PrintStyle {
 
     private static final String LARGE =
             "em { font-style: normal; font-weight: bold; } .setting .figure { display: block; }\n"
-                    + ".granted, .look-up table { font-size: 1em; }\n";
+                    + ".granted, .tags, .caption, .why, .hint, .check, table, .look-up table, .half.beside table.grid { "
+                    + "font-size: 1em; }\n"
+                    + "sub, sup { font-size: 0.8em; }\n";
 
     private static final String COMPACT = Resources.text("compact.css");
+
+    /** A folded page has one column. */
+    private static final String FOLDED =
+            ".narrow { width: auto; } .column { display: block; width: auto; }\n.look-up th, .look-up td { padding-left: "
+                    + "2mm; }\n";
+
+    /** Of a folded page, in millimetres. */
+    private static final double FOLDED_SIDE_MARGIN = 11;
 
     /** Width of a column, as a share of the page's; compact.css has the same. */
     static final double COLUMN = 0.484;
@@ -39,11 +52,13 @@ final class PrintStyle {
         String family = profile.sansSerif() ? Fonts.SANS : Fonts.SERIF;
         boolean key = document.kind() == Document.Kind.KEY;
         String head = document.sheetId().isEmpty() ? document.title() : Wording.SHEET + " " + document.sheetId();
+        double headPoints = key ? HEAD_POINTS : profile.headPoints();
         return "@page { size: " + width(document.paper()) + "mm " + pageHeight + "mm; margin: "
-                + profile.topMargin() + "mm " + profile.sideMargin() + "mm " + profile.bottomMargin() + "mm;\n"
-                + margin("top-left", CssString.of(head))
-                + margin("top-center", CssString.of(key ? Wording.KEY_NOTICE : ""))
-                + margin("top-right", "\"page \" counter(page) \" of \" counter(pages)")
+                + profile.topMargin() + "mm " + sideMargin(document.paper(), profile) + "mm " + profile.bottomMargin()
+                + "mm;\n"
+                + margin("top-left", CssString.of(head), headPoints)
+                + margin("top-center", CssString.of(key ? Wording.KEY_NOTICE : ""), headPoints)
+                + margin("top-right", "\"page \" counter(page) \" of \" counter(pages)", headPoints)
                 + "}\n"
                 + "body { font-family: '" + family + "', " + Fonts.FALLBACK + "; font-size: "
                 + (key ? profile.keyPoints() : profile.points()) + "pt; line-height: "
@@ -51,13 +66,14 @@ final class PrintStyle {
                 + COMMON
                 + ".closer { line-height: " + profile.closeLeading() + "; }\n"
                 + (profile == Profile.COMPACT ? COMPACT : "")
+                + (document.paper().isFolded() ? FOLDED : "")
                 + (profile == Profile.EASY ? EASY : "")
                 + (profile == Profile.LARGE ? LARGE : "");
     }
 
-    private static String margin(String where, String content) {
+    private static String margin(String where, String content, double points) {
         return "@" + where + " { content: " + content + "; font-family: '" + Fonts.SANS + "', " + Fonts.FALLBACK
-                + "; font-size: 10pt; vertical-align: bottom; padding-bottom: 4mm; }\n";
+                + "; font-size: " + points + "pt; vertical-align: bottom; padding-bottom: 4mm; }\n";
     }
 
     /** What does not depend on paper and profile. */
@@ -66,12 +82,16 @@ final class PrintStyle {
     }
 
     static double textWidth(Paper paper, Profile profile) {
-        return width(paper) - 2 * profile.sideMargin();
+        return width(paper) - 2 * sideMargin(paper, profile);
     }
 
-    /** Of two columns side by side; print.css has the same share. */
+    private static double sideMargin(Paper paper, Profile profile) {
+        return paper.isFolded() ? FOLDED_SIDE_MARGIN : profile.sideMargin();
+    }
+
+    /** Of two columns side by side, where compact.css has the same share, or of the only one. */
     static double columnWidth(Paper paper, Profile profile) {
-        return COLUMN * textWidth(paper, profile);
+        return (paper.isFolded() ? 1 : COLUMN) * textWidth(paper, profile);
     }
 
     static double textHeight(Paper paper, Profile profile) {
@@ -80,10 +100,16 @@ final class PrintStyle {
 
     /** In millimetres: ISO 216 and US Letter. */
     static double width(Paper paper) {
+        if (paper.isFolded()) {
+            return height(paper.leaf()) / 2;
+        }
         return paper == Paper.LETTER ? 215.9 : 210;
     }
 
     static double height(Paper paper) {
+        if (paper.isFolded()) {
+            return width(paper.leaf());
+        }
         return paper == Paper.LETTER ? 279.4 : 297;
     }
 }

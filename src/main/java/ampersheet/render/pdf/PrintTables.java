@@ -7,6 +7,7 @@ import ampersheet.sheet.Document.Cell;
 import ampersheet.sheet.Document.KeyLine;
 import ampersheet.sheet.Document.KeyTable;
 import ampersheet.sheet.Document.MistakeLine;
+import ampersheet.sheet.Document.Paper;
 import ampersheet.sheet.Document.PreferredValues;
 import ampersheet.sheet.Document.ReferenceTable;
 import ampersheet.sheet.Document.Series;
@@ -19,15 +20,21 @@ final class PrintTables {
     private static final int MANY_COLUMNS = 8;
 
     private static final int SERIES_ROW = 12;
+    /** Width of a digit and of what stands between columns in the compact profile, in millimetres. */
+    private static final double DIGIT = 1.6;
+
+    private static final double BETWEEN_COLUMNS = 2;
 
     private final Markup markup;
     private final MathBoxes math;
     private final Profile profile;
+    private final Paper paper;
 
-    PrintTables(Markup markup, MathBoxes math, Profile profile) {
+    PrintTables(Markup markup, MathBoxes math, Profile profile, Paper paper) {
         this.markup = markup;
         this.math = math;
         this.profile = profile;
+        this.paper = paper;
     }
 
     void write(KeyTable table) {
@@ -104,7 +111,9 @@ final class PrintTables {
 
     /** Its rows side by side where the paper is wide enough for them: that takes a quarter of the lines. */
     void write(ReferenceTable written) {
-        ReferenceTable table = profile == Profile.REGULAR || profile == Profile.COMPACT ? written.turned() : written;
+        boolean wide = profile == Profile.REGULAR || profile == Profile.COMPACT;
+        ReferenceTable turned = written.turned();
+        ReferenceTable table = wide && (!paper.isFolded() || fitsFolded(turned)) ? turned : written;
         openLookUp(table.caption(), "numbers");
         markup.open("thead").open("tr");
         table.head()
@@ -117,6 +126,18 @@ final class PrintTables {
             markup.close("tr").newline();
         }
         markup.close("tbody").close("table").close("div").newline();
+    }
+
+    private boolean fitsFolded(ReferenceTable table) {
+        double width = 0;
+        for (int column = 0; column < table.head().size(); column++) {
+            int longest = table.head().get(column).length();
+            for (List<String> row : table.rows()) {
+                longest = Math.max(longest, row.get(column).length());
+            }
+            width += longest * DIGIT + BETWEEN_COLUMNS;
+        }
+        return width <= PrintStyle.textWidth(paper, profile);
     }
 
     private void openLookUp(String caption, String look) {

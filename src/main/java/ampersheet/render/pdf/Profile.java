@@ -36,6 +36,11 @@ public enum Profile {
         return points;
     }
 
+    /** Of a sheet's running head; nothing is small in large print. */
+    double headPoints() {
+        return this == LARGE ? points : PrintStyle.HEAD_POINTS;
+    }
+
     /** Keys are for the instructor's desk and a little smaller. */
     double keyPoints() {
         return points - 1;
@@ -56,7 +61,8 @@ public enum Profile {
         if (columns()) {
             return (PrintStyle.columnWidth(paper, this) - BESIDE_A_CURVE) / FigureSize.LEAST_SCALE;
         }
-        return Math.min(Figure.PAGE_WIDTH, PrintStyle.textWidth(paper, this) / FigureSize.millimetresPerPixel(this));
+        double width = PrintStyle.textWidth(paper, this) - (this == LARGE ? BESIDE_A_CURVE : 0);
+        return Math.min(Figure.PAGE_WIDTH, width / FigureSize.millimetresPerPixel(this));
     }
 
     /** Whether what is narrow enough stands in two columns. */
@@ -73,8 +79,11 @@ public enum Profile {
         return columns() ? 11 : 16;
     }
 
-    /** Room to hold the leaf, and for holes. */
+    /** Room to hold the leaf, and for holes; in large print the lines and drawings need the room more. */
     double sideMargin() {
+        if (this == LARGE) {
+            return 11;
+        }
         return columns() ? 15 : 18;
     }
 

@@ -2,11 +2,12 @@ package ampersheet.render.pdf;
 
 import ampersheet.render.Markup;
 
-/** The metadata packet that says what the file is: PDF/UA-1, and its title (ISO 14289-1, clause 5 and 7.1). */
+/** The metadata packet that says what the file is: its title and PDF/UA-1 (ISO 14289-1, clause 5 and 7.1). */
 final class Xmp {
     private Xmp() {}
 
-    static String packet(String title, String date) {
+    /** @param tagged whether the file keeps to PDF/UA-1 */
+    static String packet(String title, String date, boolean tagged) {
         Markup xmp = new Markup();
         xmp.trusted("<?xpacket begin=\"\uFEFF\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\n");
         xmp.open("x:xmpmeta", "xmlns:x", "adobe:ns:meta/").newline();
@@ -25,7 +26,9 @@ final class Xmp {
                         "xmlns:pdf",
                         "http://ns.adobe.com/pdf/1.3/")
                 .newline();
-        xmp.element("pdfuaid:part", "1").newline();
+        if (tagged) {
+            xmp.element("pdfuaid:part", "1").newline();
+        }
         xmp.open("dc:title")
                 .open("rdf:Alt")
                 .open("rdf:li", "xml:lang", "x-default")

@@ -17,28 +17,38 @@ import org.xml.sax.SAXException;
 import org.xml.sax.SAXParseException;
 
 /**
- * The part of the format that this program writes, as schemas of its own. They are stricter than the format where that
- * keeps a package from being scored otherwise than the engine would: tolerances are absolute, the fixed value stands
- * first, nothing typed is looked at first. They do not take the place of the format's own schemas.
+ * The part of the format that this program writes, as schemas of its own for each version. They are stricter than the
+ * format where that keeps a package from being scored otherwise than the engine would: responses are compared with
+ * plain numbers and nothing else, nothing typed is looked at first. They do not take the place of the format's own
+ * schemas.
  */
 final class ExchangeProfile {
-    private static final String[] SCHEMAS = {"xml.xsd", "mathml.xsd", "items.xsd", "manifest.xsd"};
+    private final Schema schema;
 
-    private ExchangeProfile() {}
+    private ExchangeProfile(Schema schema) {
+        this.schema = schema;
+    }
+
+    static ExchangeProfile of(QtiVersion version) {
+        return new ExchangeProfile(schema(
+                "xml.xsd",
+                "mathml.xsd",
+                "items-" + version.number() + ".xsd",
+                "manifest-" + version.number() + ".xsd"));
+    }
 
     /** Each with file and line; none if the files fit. Drawings are not looked at. */
-    static List<String> faults(Map<String, String> files) {
+    List<String> faults(Map<String, String> files) {
         List<String> faults = new ArrayList<>();
-        Schema schema = schema();
         files.forEach((path, text) -> {
             if (path.endsWith(".xml")) {
-                check(schema, path, text, faults);
+                check(path, text, faults);
             }
         });
         return faults;
     }
 
-    private static void check(Schema schema, String path, String text, List<String> faults) {
+    private void check(String path, String text, List<String> faults) {
         try {
             Validator validator = schema.newValidator();
             validator.setProperty(XMLConstants.ACCESS_EXTERNAL_DTD, "");
@@ -53,13 +63,13 @@ final class ExchangeProfile {
         }
     }
 
-    private static Schema schema() {
+    private static Schema schema(String... names) {
         try {
             SchemaFactory factory = SchemaFactory.newInstance(XMLConstants.W3C_XML_SCHEMA_NS_URI);
             factory.setProperty(XMLConstants.ACCESS_EXTERNAL_DTD, "");
             factory.setProperty(XMLConstants.ACCESS_EXTERNAL_SCHEMA, "");
             List<Source> sources = new ArrayList<>();
-            for (String name : SCHEMAS) {
+            for (String name : names) {
                 InputStream in = ExchangeProfile.class.getResourceAsStream(name);
                 if (in == null) {
                     throw new IllegalStateException(

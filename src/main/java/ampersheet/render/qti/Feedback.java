@@ -6,11 +6,13 @@ import ampersheet.answer.AnswerKey;
 /**
  * What is said for each rung of the ladder that this format can tell. Unit and dimension are printed behind the blank,
  * so their rungs do not come up; what follows from an earlier wrong answer would have to be worked again, which an item
- * with fixed numbers cannot do, and is told as unexplained.
+ * with fixed numbers cannot do, and is told as unexplained. So is which limit of a design was missed.
  */
 enum Feedback {
     BLANK,
+    INCOMPLETE,
     CORRECT,
+    CRITERION_MISSED,
     TOO_COARSE,
     POWER_OF_TEN,
     SIGN,
@@ -25,7 +27,13 @@ enum Feedback {
     String says(AnswerKey key) {
         return switch (this) {
             case BLANK -> "No answer yet.";
+            case INCOMPLETE ->
+                "This one is judged together with the other value of the design, which is not there yet or "
+                        + "may not be chosen.";
             case CORRECT -> "Right.";
+            case CRITERION_MISSED ->
+                "Both values may be chosen, but together they do not keep every limit. Work out with your own two "
+                        + "values what the problem limits, one after the other, and see which is missed.";
             case TOO_COARSE ->
                 "The method looks right, but the number is rounded too far. Give " + key.figures()
                         + " figures, and round only at the end.";
@@ -63,6 +71,13 @@ enum Feedback {
             return "This is not the " + preferred.series().name()
                     + " value that the calculation leads to. Check the calculated "
                     + "value first, then which way it must be rounded.";
+        }
+        if (acceptance instanceof Acceptance.Designed designed) {
+            return "This value may not be chosen. Take "
+                    + designed.series()
+                            .map(series -> "a value of the series " + series.name())
+                            .orElse("a whole number")
+                    + ", within what the problem allows.";
         }
         if (acceptance instanceof Acceptance.Choice) {
             return "This option does not fit these numbers. Work out the quantity it depends on and compare it "

@@ -16,14 +16,10 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * The ladder of verdicts for one number, as comparisons with fixed values: the first rule with a comparison that holds
- * gives credit and feedback. All values and tolerances are in the unit printed behind the blank.
- *
- * <p>Every tolerance is absolute and lies around the first value, never around the response: a relative one is not
- * symmetrical in this format, and none at all for negative values.
+ * The ladder of verdicts for one number, as bands with fixed ends: the first rule with a band that holds the response
+ * gives credit and feedback. All ends are in the unit printed behind the blank.
  */
 final class ScoringRules {
-    static final double HALF_CREDIT = 0.5;
     private static final double PERCENT = 100;
     private static final int EXACT_DIGITS = 15;
 
@@ -31,40 +27,59 @@ final class ScoringRules {
     private final AnswerKey key;
     private final Unit unit;
     private final double expected;
+    private final Credit credit;
     private final List<Rule> rules = new ArrayList<>();
 
-    private ScoringRules(ProblemKey problem, AnswerKey key) {
+    private ScoringRules(ProblemKey problem, AnswerKey key, Credit credit) {
         this.problem = problem;
         this.key = key;
+        this.credit = credit;
         this.unit = key.unit();
         this.expected = printed(key, key.expected());
     }
 
+    /** What a right answer earns, and one that is rounded too far. */
+    record Credit(double right, double coarse) {}
+
     /** @param feedback identifier of what is said */
-    record Rule(List<Comparison> anyOf, String feedback, double credit) {
+    record Rule(List<Band> anyOf, String feedback, double credit) {
         Rule {
             anyOf = List.copyOf(anyOf);
         }
     }
 
-    /** Whether something lies within a tolerance of a value. */
-    sealed interface Comparison {
-        double tolerance();
+    /** From here to there, ends included. */
+    record Band(double least, double most) {
+        static Band around(double value, double tolerance) {
+            return new Band(value - tolerance, value + tolerance);
+        }
 
-        /** The response with the key. */
-        record WithKey(double tolerance) implements Comparison {}
-
-        /** The response with another value. */
-        record WithValue(double value, double tolerance) implements Comparison {}
-
-        /** A number divided by the response with the key. */
-        record Reciprocal(double numerator, double tolerance) implements Comparison {}
+        /** What the numerator must be divided by for a result within the tolerance of the value, which is not zero. */
+        static Band dividing(double numerator, double value, double tolerance) {
+            return new Band(numerator / (value + tolerance), numerator / (value - tolerance));
+        }
     }
 
-    static List<Rule> of(ProblemKey problem, AnswerKey key) {
-        ScoringRules rules = new ScoringRules(problem, key);
+    static List<Rule> of(ProblemKey problem, AnswerKey key, Credit credit) {
+        ScoringRules rules = new ScoringRules(problem, key, credit);
         rules.write();
         return List.copyOf(rules.rules);
+    }
+
+    /** Only what earns something. */
+    static List<Rule> earning(ProblemKey problem, AnswerKey key, Credit credit) {
+        ScoringRules rules = new ScoringRules(problem, key, credit);
+        rules.right();
+        rules.tooCoarse();
+        return List.copyOf(rules.rules);
+    }
+
+    /** What is taken for this value (SI) and for nothing else. */
+    static Band exactly(AnswerKey key, double si) {
+        return Band.around(
+                printed(key, si),
+                (key.acceptance().band(si) + Acceptance.LAST_BITS * Math.abs(si))
+                        / key.unit().factor());
     }
 
     /** In the unit printed, without the last bits that only a change of unit brought in: a platform may show it. */
@@ -81,9 +96,7 @@ final class ScoringRules {
         Acceptance acceptance = key.acceptance();
         right();
         mistakes(Acceptance.HALF, true);
-        if (acceptance instanceof Acceptance.Within) {
-            add(Feedback.TOO_COARSE, coarse(), HALF_CREDIT);
-        }
+        tooCoarse();
         double wanted = unit.offset() == 0 ? key.expected() : expected;
         double band = acceptance.band(key.expected());
         if (Math.abs(wanted) > band) {
@@ -102,33 +115,39 @@ final class ScoringRules {
 
     private void right() {
         double tolerance = tolerance(key.expected(), 1);
-        List<Comparison> right = new ArrayList<>(List.of(new Comparison.WithKey(tolerance)));
+        List<Band> right = new ArrayList<>(List.of(Band.around(expected, tolerance)));
         if (key.isShare()) {
             right.add(asFraction(expected, tolerance));
         }
-        rules.add(new Rule(right, Feedback.CORRECT.name(), 1));
+        rules.add(new Rule(right, Feedback.CORRECT.name(), credit.right()));
     }
 
-    private void add(Feedback feedback, List<? extends Comparison> anyOf, double credit) {
+    private void tooCoarse() {
+        if (key.acceptance() instanceof Acceptance.Within) {
+            add(Feedback.TOO_COARSE, coarse(), credit.coarse());
+        }
+    }
+
+    private void add(Feedback feedback, List<Band> anyOf, double earned) {
         if (!anyOf.isEmpty()) {
-            rules.add(new Rule(List.copyOf(anyOf), feedback.name(), credit));
+            rules.add(new Rule(anyOf, feedback.name(), earned));
         }
     }
 
     /** The same as a fraction of 1, where % is printed behind the place. */
-    private static Comparison asFraction(double percent, double tolerance) {
-        return new Comparison.WithValue(percent / PERCENT, tolerance / PERCENT);
+    private static Band asFraction(double percent, double tolerance) {
+        return Band.around(percent / PERCENT, tolerance / PERCENT);
     }
 
     /**
      * Of a share, as what such a number is taken for: from ten times the key on, so many percent; below, a fraction.
      */
-    private List<Comparison> meant(double value, double tolerance) {
-        Comparison asPrinted = new Comparison.WithValue(value, tolerance);
+    private List<Band> meant(double value, double tolerance) {
+        Band asPrinted = Band.around(value, tolerance);
         if (!key.isShare()) {
             return List.of(asPrinted);
         }
-        List<Comparison> meant = new ArrayList<>();
+        List<Band> meant = new ArrayList<>();
         if (isPercent(value)) {
             meant.add(asPrinted);
         }
@@ -153,8 +172,7 @@ final class ScoringRules {
             KnownMistake mistake = key.mistakes().get(i);
             double value = printed(key, mistake.value());
             double tolerance = tolerance(mistake.value(), part);
-            List<Comparison> meant =
-                    either ? List.of(new Comparison.WithValue(value, tolerance)) : meant(value, tolerance);
+            List<Band> meant = either ? List.of(Band.around(value, tolerance)) : meant(value, tolerance);
             if (!meant.isEmpty()) {
                 rules.add(new Rule(meant, mistake(i), 0));
             }
@@ -166,7 +184,7 @@ final class ScoringRules {
     }
 
     /** A step off in a series or a count is likelier than any value it may happen to be the same as. */
-    private List<Comparison> neighbours() {
+    private List<Band> neighbours() {
         List<Double> neighbours = new ArrayList<>();
         if (key.acceptance() instanceof Acceptance.Count) {
             neighbours.addAll(List.of(key.expected() - 1, key.expected() + 1));
@@ -174,13 +192,13 @@ final class ScoringRules {
             neighbours.addAll(List.of(preferred.below(key.expected()), preferred.above(key.expected())));
         }
         return neighbours.stream()
-                .<Comparison>map(si -> new Comparison.WithValue(printed(key, si), tolerance(si, 1)))
+                .map(si -> Band.around(printed(key, si), tolerance(si, 1)))
                 .toList();
     }
 
     /** In the order of the ladder, all of one rung together. */
     private void usualSlips() {
-        Map<Rung, List<Comparison>> slips = new EnumMap<>(Rung.class);
+        Map<Rung, List<Band>> slips = new EnumMap<>(Rung.class);
         for (UsualSlip slip : UsualSlips.of(problem, key)) {
             slips.computeIfAbsent(slip.rung(), rung -> new ArrayList<>())
                     .addAll(meant(
@@ -198,8 +216,8 @@ final class ScoringRules {
         return si / unit.factor();
     }
 
-    private List<Comparison> coarse() {
-        List<Comparison> coarse = new ArrayList<>();
+    private List<Band> coarse() {
+        List<Band> coarse = new ArrayList<>();
         for (int figures = 1; figures < key.figures(); figures++) {
             double rounded = SignificantFigures.round(expected, figures);
             if (Math.abs(rounded - expected) <= Acceptance.COARSEST * Math.abs(expected)) {
@@ -209,8 +227,8 @@ final class ScoringRules {
         return coarse;
     }
 
-    private List<Comparison> powers(double near) {
-        List<Comparison> powers = new ArrayList<>();
+    private List<Band> powers(double near) {
+        List<Band> powers = new ArrayList<>();
         for (int power : DecimalSlips.powers()) {
             double factor = DecimalSlips.factor(power);
             powers.addAll(meant(expected * factor, near * factor));
@@ -220,15 +238,15 @@ final class ScoringRules {
     }
 
     /** Whoever divides upside down may do it in the unit printed or in the coherent one. */
-    private List<Comparison> reciprocals(double near) {
-        List<Comparison> reciprocals = new ArrayList<>();
+    private List<Band> reciprocals(double near) {
+        List<Band> reciprocals = new ArrayList<>();
         double factor = unit.factor() * unit.factor();
         for (double numerator : factor == 1 ? List.of(1.0) : List.of(1.0, 1 / factor)) {
             if (!key.isShare() || isPercent(numerator / expected)) {
-                reciprocals.add(new Comparison.Reciprocal(numerator, near));
+                reciprocals.add(Band.dividing(numerator, expected, near));
             }
             if (key.isShare() && !isPercent(numerator / expected / PERCENT)) {
-                reciprocals.add(new Comparison.Reciprocal(numerator / PERCENT, near));
+                reciprocals.add(Band.dividing(numerator / PERCENT, expected, near));
             }
         }
         return reciprocals;

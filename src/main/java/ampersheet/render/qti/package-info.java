@@ -1,5 +1,5 @@
 /**
- * Problems in the open exchange format QTI 3.0 (1EdTech Question and Test Interoperability). No claim of certification.
- * Start reading at {@link ampersheet.render.qti.ExchangePackage}.
+ * Problems in the open exchange format QTI (1EdTech Question and Test Interoperability), 3.0 and 2.1. No claim of
+ * certification. Start reading at {@link ampersheet.render.qti.ExchangePackage}.
  */
 package ampersheet.render.qti;

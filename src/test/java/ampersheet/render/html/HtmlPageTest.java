@@ -35,6 +35,7 @@ import ampersheet.sheet.Document.Question;
 import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.Steps;
 import ampersheet.sheet.Document.Table;
+import ampersheet.sheet.Document.UnitBox;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
@@ -285,6 +286,8 @@ class HtmlPageTest {
                 Optional.of(QuantityWriter.POINT.plain(3, Unit.parse("1"), 4)),
                 "counting",
                 "",
+                "",
+                UnitBox.ASKED,
                 "");
         String html = HtmlPage.render(page(new Steps("", List.of(constant))));
         assertEquals(1, elements(Xhtml.parse(html), "mtr").size());
@@ -308,7 +311,9 @@ class HtmlPageTest {
                 Optional.empty(),
                 "secret principle",
                 "secret reason",
-                "q1a");
+                "q1a",
+                UnitBox.ASKED,
+                "");
         String html = HtmlPage.render(page(new Steps("", List.of(hidden))));
         assertFalse(html.contains("secret"), html.substring(html.indexOf("<main>")));
         assertTrue(html.contains("What is wanted") && html.contains("q1a"));
@@ -440,6 +445,8 @@ class HtmlPageTest {
                         Optional.of(QuantityWriter.POINT.plain(3, Unit.parse("1"), 4)),
                         "",
                         "",
+                        "",
+                        UnitBox.ASKED,
                         "")))));
     }
 

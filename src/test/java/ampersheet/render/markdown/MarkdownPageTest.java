@@ -19,6 +19,7 @@ import ampersheet.sheet.Document.Kind;
 import ampersheet.sheet.Document.Paper;
 import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.Steps;
+import ampersheet.sheet.Document.UnitBox;
 import com.vladsch.flexmark.ast.Heading;
 import com.vladsch.flexmark.ast.HtmlBlockBase;
 import com.vladsch.flexmark.ast.HtmlInlineBase;
@@ -96,7 +97,9 @@ class MarkdownPageTest {
                 Optional.empty(),
                 "secret principle",
                 "secret reason",
-                "q1a");
+                "q1a",
+                UnitBox.ASKED,
+                "");
         String markdown = MarkdownPage.render(
                 new Document(Kind.SHEET, "en", "Title", "", "", Paper.A4, List.of(new Steps("", List.of(hidden)))));
         assertFalse(markdown.contains("secret"), markdown);

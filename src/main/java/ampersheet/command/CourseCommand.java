@@ -1,0 +1,130 @@
+package ampersheet.command;
+
+import ampersheet.issue.Output;
+import ampersheet.marking.Course;
+import ampersheet.marking.Marking;
+import ampersheet.template.TemplateLibrary;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.stream.Stream;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+@Command(
+        name = "course",
+        sortOptions = false,
+        description = "Puts the marks of several plans together: how the class and each learner did week by week, by "
+                + "skill, and which mistakes stay.",
+        footer = {
+            "",
+            "FOLDER holds a folder for each week, as mark wrote it (marks.csv and answers.csv); they are taken in the "
+                    + "order of their names, week-2 before week-10. Written are DIR/course.csv and DIR/course.html.",
+        })
+final class CourseCommand implements Callable<Integer> {
+    private final Streams streams;
+
+    @Parameters(paramLabel = "FOLDER", description = "Folder of the weeks.")
+    private Path folder;
+
+    @Option(names = "--out", required = true, paramLabel = "DIR", description = "Folder for the results.")
+    private Path out;
+
+    @Mixin
+    private OutputOptions output;
+
+    @Mixin
+    private TemplateOptions templates;
+
+    @Mixin
+    HelpOptions help;
+
+    CourseCommand(Streams streams) {
+        this.streams = streams;
+    }
+
+    @Override
+    public Integer call() {
+        TemplateLibrary library = templates.library();
+        List<Course.Week> weeks = new ArrayList<>();
+        List<Path> inputs = new ArrayList<>();
+        for (Path week : weeks()) {
+            Path marks = week.resolve("marks.csv");
+            Path answers = week.resolve("answers.csv");
+            inputs.addAll(List.of(marks, answers));
+            weeks.add(new Course.Week(
+                    week.getFileName().toString(),
+                    new Marking.NamedText(
+                            InputFile.shown(marks),
+                            InputFile.table(marks, "a table of marks").text()),
+                    new Marking.NamedText(
+                            InputFile.shown(answers),
+                            InputFile.table(answers, "a table of answers").text())));
+        }
+        Course course = Course.read(
+                weeks,
+                template -> library.has(template)
+                        ? library.template(template).skill()
+                        : template.substring(0, Math.max(0, template.indexOf('/'))));
+        try (Output output = Output.folder(out, this.output.terms(streams, false, inputs.toArray(new Path[0])))) {
+            output.require(List.of(out.resolve("course.csv"), out.resolve("course.html")));
+            output.write(out.resolve("course.csv"), course.table());
+            output.write(
+                    out.resolve("course.html"),
+                    course.page(
+                            folder.toAbsolutePath().normalize().getFileName().toString()));
+            output.finish();
+        }
+        streams.line(weeks.size() + " weeks, " + course.learnerCount() + " learners");
+        streams.line("");
+        streams.line("Open first:  " + InputFile.shown(out.resolve("course.html")));
+        return CommandTree.FINE;
+    }
+
+    private List<Path> weeks() {
+        List<Path> weeks;
+        try (Stream<Path> within = Files.list(folder)) {
+            weeks = within.filter(week -> Files.isRegularFile(week.resolve("marks.csv")))
+                    .sorted(Comparator.comparing(
+                            week -> inOrder(week.getFileName().toString())))
+                    .toList();
+        } catch (IOException failure) {
+            throw new WrongUsage(
+                    InputFile.shown(folder),
+                    "this is no folder that can be read",
+                    "a folder that holds a folder for each week",
+                    "Check the path.");
+        }
+        if (weeks.isEmpty()) {
+            throw new WrongUsage(
+                    InputFile.shown(folder),
+                    "no folder in it holds a marks.csv",
+                    "a folder for each week, as mark wrote it",
+                    "Mark each plan with --out " + InputFile.shown(folder.resolve("week-1")) + " and so on.");
+        }
+        return weeks;
+    }
+
+    /** With numbers of equal length, so that 2 comes before 10. */
+    private static String inOrder(String name) {
+        StringBuilder padded = new StringBuilder();
+        StringBuilder digits = new StringBuilder();
+        for (char c : (name + "\0").toCharArray()) {
+            if (c >= '0' && c <= '9') {
+                digits.append(c);
+            } else {
+                padded.append(digits.length() > 0 ? "0".repeat(Math.max(0, 9 - digits.length())) : "")
+                        .append(digits)
+                        .append(c);
+                digits.setLength(0);
+            }
+        }
+        return padded.toString();
+    }
+}

@@ -1,0 +1,169 @@
+package ampersheet.marking;
+
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.render.html.HtmlPage;
+import ampersheet.sheet.MarkingPolicy;
+import ampersheet.source.CellRows.Row;
+import ampersheet.source.SafeCsv;
+import ampersheet.source.WithinMemory;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalInt;
+import java.util.TreeSet;
+import java.util.function.UnaryOperator;
+
+/** Several marked plans of one class, in the order of the weeks: how far each learner and each skill has come. */
+public final class Course {
+    private static final String FORM = "a folder that mark has written, with its marks.csv and answers.csv";
+
+    private final List<String> weeks = new ArrayList<>();
+    private final Map<String, Learner> learners = new LinkedHashMap<>();
+
+    /** One marked plan, as its folder is called. */
+    public record Week(String name, Marking.NamedText marks, Marking.NamedText answers) {}
+
+    /**
+     * Someone who takes the course, by name, or by seat where the class has no names.
+     *
+     * @param percents by week, in tenths; a week in which nothing came in is missing
+     * @param skills by skill and week
+     * @param causes weeks in which each was met, by its label
+     */
+    record Learner(
+            String who,
+            Map<Integer, Integer> percents,
+            Map<String, Map<Integer, Proportion>> skills,
+            Map<String, TreeSet<Integer>> causes) {
+        Learner(String who) {
+            this(who, new LinkedHashMap<>(), new LinkedHashMap<>(), new LinkedHashMap<>());
+        }
+
+        /** Met in more than one week. */
+        List<String> staying() {
+            return causes.entrySet().stream()
+                    .filter(cause -> cause.getValue().size() > 1)
+                    .map(Map.Entry::getKey)
+                    .sorted()
+                    .toList();
+        }
+
+        /** Over all weeks. */
+        Map<String, Proportion> skillsInAll() {
+            Map<String, Proportion> all = new LinkedHashMap<>();
+            skills.forEach((skill, weeks) ->
+                    all.put(skill, weeks.values().stream().reduce(new Proportion(0, 0), Course::sum)));
+            return all;
+        }
+    }
+
+    private Course() {}
+
+    /**
+     * Reads them.
+     *
+     * @param skillOf a template's skill, by its name
+     * @throws DiagnosticException if a table is not one that mark has written
+     */
+    public static Course read(List<Week> weeks, UnaryOperator<String> skillOf) {
+        Course course = new Course();
+        for (Week week : weeks) {
+            WithinMemory.of(week.name(), () -> {
+                course.read(week, skillOf);
+                return course;
+            });
+        }
+        return course;
+    }
+
+    private void read(Week week, UnaryOperator<String> skillOf) {
+        int at = weeks.size();
+        weeks.add(week.name());
+        Map<String, String> whoSits = new LinkedHashMap<>();
+        CsvRows marks = table(week.marks(), List.of("seat", "name", "marks", "of"));
+        for (Row row : marks.body()) {
+            String seat = marks.cell(row, "seat");
+            String name = SafeCsv.read(marks.cell(row, "name"));
+            String who = name.isBlank() ? "Seat " + seat : name;
+            // Two of one name are two learners.
+            who = whoSits.containsValue(who) ? who + " (seat " + seat + ")" : who;
+            whoSits.put(seat, who);
+            OptionalInt percent = percent(marks.cell(row, "marks"), marks.cell(row, "of"));
+            Learner learner = learners.computeIfAbsent(who, Learner::new);
+            percent.ifPresent(of -> learner.percents().put(at, of));
+        }
+        CsvRows answers = table(week.answers(), List.of("seat", "template", "verdict", "cause"));
+        for (Row row : answers.body()) {
+            Learner learner = learners.get(whoSits.getOrDefault(answers.cell(row, "seat"), ""));
+            if (learner == null) {
+                continue;
+            }
+            String verdict = answers.cell(row, "verdict");
+            boolean right = verdict.equals("correct") || verdict.equals("consistent-with-earlier");
+            if (!List.of("blank", "unreadable", "undecided", "ambiguous", "incomplete")
+                    .contains(verdict)) {
+                learner.skills()
+                        .computeIfAbsent(skillOf.apply(answers.cell(row, "template")), skill -> new LinkedHashMap<>())
+                        .merge(at, new Proportion(right ? 1 : 0, 1), Course::sum);
+            }
+            String cause = answers.cell(row, "cause");
+            if (!cause.isEmpty()) {
+                learner.causes()
+                        .computeIfAbsent(label(cause), label -> new TreeSet<>())
+                        .add(at);
+            }
+        }
+    }
+
+    private static CsvRows table(Marking.NamedText text, List<String> columns) {
+        TextLines lines = new TextLines(text.file(), text.text(), Privacy.NONE);
+        CsvRows table = CsvRows.read(lines, FORM);
+        table.has(columns);
+        if (lines.hasFaults()) {
+            throw new DiagnosticException(lines.faults().list());
+        }
+        return table;
+    }
+
+    /** As reports print it. */
+    private static String label(String cause) {
+        return cause.replaceFirst("^slip: ", "").replace('-', ' ');
+    }
+
+    private static OptionalInt percent(String marks, String of) {
+        boolean numbers = marks.matches("[0-9]{1,7}(\\.[0-9]{1,2})?") && of.matches("[0-9]{1,7}(\\.[0-9]{1,2})?");
+        return numbers ? OptionalInt.of(MarkingPolicy.percent(hundredths(marks), hundredths(of))) : OptionalInt.empty();
+    }
+
+    private static int hundredths(String decimal) {
+        return (int) Math.floor(Double.parseDouble(decimal) * MarkingPolicy.MARK + 0.5);
+    }
+
+    static Proportion sum(Proportion one, Proportion other) {
+        return new Proportion(one.of() + other.of(), one.all() + other.all());
+    }
+
+    List<String> weeks() {
+        return List.copyOf(weeks);
+    }
+
+    /** In the order of the class lists. */
+    List<Learner> learners() {
+        return List.copyOf(learners.values());
+    }
+
+    public int learnerCount() {
+        return learners.size();
+    }
+
+    /** A table with a line for each learner: percent of each week, share right of each skill, mistakes that stay. */
+    public String table() {
+        return CourseReport.table(this);
+    }
+
+    /** A page with a figure for the class and one for each learner. */
+    public String page(String title) {
+        return HtmlPage.render(CourseReport.compose(this, title));
+    }
+}

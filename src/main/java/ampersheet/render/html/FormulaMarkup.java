@@ -1,0 +1,74 @@
+package ampersheet.render.html;
+
+import ampersheet.formula.Condition;
+import ampersheet.formula.MathMl;
+import ampersheet.formula.Notation;
+import ampersheet.quantity.QuantityWriter.Printed;
+import ampersheet.render.Derivation;
+import ampersheet.render.Markup;
+import ampersheet.render.Wording;
+import ampersheet.sheet.Document.StepBlock;
+
+/** Formulas of a page as MathML: in a line of words, and the lines of a working under each other. */
+record FormulaMarkup(Markup markup) {
+    private static final String MATHML = "http://www.w3.org/1998/Math/MathML";
+
+    /**
+     * What the narrowest phone's width surely holds; a longer equation may scroll and must be reachable by keyboard.
+     */
+    private static final int NARROW_LINE = 17;
+
+    /** The whole element as text. */
+    static String element(String children) {
+        return "<math xmlns=\"" + MATHML + "\">" + children + "</math>";
+    }
+
+    void condition(Condition condition, Notation notation) {
+        markup.open("p", "class", "case").text(Wording.CASE + " ");
+        inLine(MathMl.symbolic(condition, notation));
+        markup.text("; " + Wording.CASE_HERE + " ");
+        inLine(MathMl.substituted(condition, notation));
+        markup.text(".").close("p").newline();
+    }
+
+    /** The lines {@code symbol = formula}, {@code = numbers put in}, {@code = result}, under each other at the sign. */
+    void equation(StepBlock step, Derivation derivation) {
+        Printed result = step.result().orElseThrow();
+        if (derivation.width() > NARROW_LINE) {
+            markup.open("div", "class", "equation", "tabindex", "0", "role", "group", "aria-label", step.meaning());
+        } else {
+            markup.open("div", "class", "equation");
+        }
+        markup.open("math", "xmlns", MATHML, "display", "block");
+        markup.open("mtable", "displaystyle", "true").newline();
+        String left = MathMl.symbol(step.symbol());
+        if (derivation.formula()) {
+            line(left, "=", MathMl.symbolic(step.formula().orElseThrow(), step.notation()));
+            left = "";
+        }
+        if (derivation.numbers()) {
+            line("", "=", MathMl.substituted(step.formula().orElseThrow(), step.notation()));
+        }
+        if (derivation.result()) {
+            line(left, result.exact() ? "=" : "≈", MathMl.value(result));
+        }
+        markup.close("mtable").close("math").close("div").newline();
+    }
+
+    private void line(String left, String relation, String right) {
+        markup.open("mtr").open("mtd").open("mrow").trusted(left).close("mrow").close("mtd");
+        markup.open("mtd").element("mo", relation).close("mtd");
+        markup.open("mtd")
+                .open("mrow")
+                .trusted(right)
+                .close("mrow")
+                .close("mtd")
+                .close("mtr")
+                .newline();
+    }
+
+    /** @param children MathML */
+    void inLine(String children) {
+        markup.open("math", "xmlns", MATHML).trusted(children).close("math");
+    }
+}
