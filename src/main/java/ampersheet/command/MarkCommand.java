@@ -1,9 +1,7 @@
 package ampersheet.command;
 
-import ampersheet.diagnostic.Diagnostic;
-import ampersheet.diagnostic.Place;
 import ampersheet.diagnostic.Severity;
-import ampersheet.issue.Output;
+import ampersheet.issue.MarkedFolder;
 import ampersheet.marking.EarlierMarks;
 import ampersheet.marking.MarkForms;
 import ampersheet.marking.Marking;
@@ -17,8 +15,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.Set;
-import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import picocli.CommandLine.Command;
@@ -55,20 +51,6 @@ import picocli.CommandLine.Parameters;
 final class MarkCommand implements Callable<Integer> {
     /** More would push the result off a terminal. */
     private static final int MOST_NOTES = 40;
-
-    private static final List<String> TABLES = List.of(
-            "report.html",
-            "projector.html",
-            "gradebook.html",
-            "send.csv",
-            "marks.csv",
-            "decide.csv",
-            "answers.csv",
-            "files.csv",
-            "set-aside.csv",
-            "corrections.csv",
-            "changes.csv",
-            "names.csv");
 
     private final Streams streams;
 
@@ -193,27 +175,15 @@ final class MarkCommand implements Callable<Integer> {
     }
 
     private int mark(Marking.Task task) {
-        List<MarkForms> forms = forms();
-        Set<String> written = new TreeSet<>();
-        List<Diagnostic> left;
-        Marking.Marked marked;
-        try (Output output = Output.folder(out, this.output.terms(streams, false, inputs()))) {
-            output.require(TABLES.stream().map(out::resolve).toList());
-            output.require(forms.stream().map(form -> out.resolve(form.file())).toList());
-            marked = Marking.mark(task, (path, text) -> {
-                written.add(path);
-                output.write(out.resolve(path), text);
-                if (path.equals("marks.csv")) {
-                    forms.forEach(form -> output.write(out.resolve(form.file()), form.of(text)));
-                }
-            });
-            left = removeLeftFromBefore(written, output);
-            if (erase.isWished()) {
-                left.addAll(erase.removeTables(out, written, output));
-            }
-            output.finish();
-        }
-        left.forEach(note -> streams.err().print(note.print()));
+        MarkedFolder.Written written = MarkedFolder.write(
+                task,
+                out,
+                forms(),
+                output.terms(streams, false, inputs()),
+                (made, output) -> erase.isWished() ? erase.removeTables(out, made, output) : List.of());
+        Marking.Marked marked = written.marked();
+        removed = written.removed();
+        written.left().forEach(note -> streams.err().print(note.print()));
         marked.notes().stream().limit(MOST_NOTES).forEach(note -> streams.err().print(note.print()));
         if (marked.notes().size() > MOST_NOTES) {
             streams.err()
@@ -276,28 +246,6 @@ final class MarkCommand implements Callable<Integer> {
             }
         }
         return absolute;
-    }
-
-    /** A page of a seat from which nothing came in this time must not be handed out by mistake. */
-    private List<Diagnostic> removeLeftFromBefore(Set<String> written, Output output) {
-        String[] pages = out.resolve("feedback").toFile().list();
-        List<Diagnostic> notes = new ArrayList<>();
-        for (String page : new TreeSet<>(pages == null ? List.of() : List.of(pages))) {
-            Path file = out.resolve("feedback").resolve(page);
-            if (!page.matches("seat-[0-9]+\\.html") || written.contains("feedback/" + page)) {
-                continue;
-            }
-            if (output.removeOld(file)) {
-                removed++;
-            } else {
-                notes.add(Diagnostic.warning(
-                        Place.inFile(InputFile.shown(file)),
-                        "nothing came in from this seat now, and this is no page that an earlier run wrote",
-                        "",
-                        "Look what it is before you hand pages out."));
-            }
-        }
-        return notes;
     }
 
     private static Optional<Marking.NamedText> text(Path file, String what) {

@@ -1,13 +1,9 @@
 package ampersheet.command;
 
-import ampersheet.issue.Output;
-import ampersheet.page.PracticePage;
-import ampersheet.page.PracticeSet;
+import ampersheet.issue.PracticeFile;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.template.TemplateLibrary;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -63,19 +59,10 @@ final class PracticeCommand implements Callable<Integer> {
         }
         TemplateLibrary library = templates.library();
         ProblemSet set = ProblemSet.of(PlanFile.toHandOut(plan, streams, library), library);
-        PracticeSet practice;
-        String page;
-        try (Output output = Output.file(out, ".html", this.output.terms(streams, false, plan))) {
-            output.require(List.of(out));
-            practice = PracticeSet.of(set, variants);
-            page = PracticePage.render(practice);
-            output.write(out, page);
-            output.finish();
-        }
-        streams.line(
-                practice.skills().size() + (practice.skills().size() == 1 ? " skill" : " skills") + " of " + variants
-                        + (variants == 1 ? " problem" : " problems") + ", in one page of "
-                        + (page.getBytes(StandardCharsets.UTF_8).length + 999) / 1000 + " kB that holds its own keys");
+        PracticeFile.Written written = PracticeFile.write(set, variants, out, output.terms(streams, false, plan));
+        streams.line(written.skills() + (written.skills() == 1 ? " skill" : " skills") + " of " + variants
+                + (variants == 1 ? " problem" : " problems") + ", in one page of "
+                + (written.bytes() + 999) / 1000 + " kB that holds its own keys");
         streams.line("");
         streams.line("Open or hand out:  " + InputFile.shown(out));
         return CommandTree.FINE;

@@ -1,10 +1,7 @@
 package ampersheet.command;
 
-import ampersheet.diagnostic.Diagnostic;
-import ampersheet.diagnostic.Place;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
-import ampersheet.source.ForeignText;
 import java.nio.file.Path;
 
 /** Reads the class list named on the command line, however the instructor's spreadsheet wrote it. */
@@ -18,13 +15,7 @@ final class RosterFile {
      * @throws ampersheet.diagnostic.DiagnosticException with all faults of the list at once
      */
     static Roster read(Path file) {
-        String shown = InputFile.shown(file);
-        ForeignText text = InputFile.table(file, "a class list");
-        Roster roster = RosterReader.read(shown, text.text());
-        return text.note()
-                .map(note -> roster.remarking(
-                        Diagnostic.warning(Place.inFile(shown), note.problem(), "", note.nextAction())))
-                .orElse(roster);
+        return RosterReader.read(InputFile.shown(file), InputFile.table(file, "a class list"));
     }
 
     /** The same, where what there is to remark is told at once. */

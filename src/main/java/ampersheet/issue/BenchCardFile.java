@@ -66,6 +66,7 @@ public final class BenchCardFile {
                     tooLong.computeIfAbsent(title(bySize.get(0), number), name -> new ArrayList<>())
                             .add("seat " + seat.number());
                 }
+                terms.progress().made("cards", roster.seats().size());
             }
             List<LeftOut> left = new ArrayList<>(cards.leftOut());
             tooLong.forEach((title, seats) -> left.add(cards.tooLong(title, seats)));

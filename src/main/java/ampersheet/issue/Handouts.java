@@ -17,6 +17,7 @@ import ampersheet.sheet.Roster;
 import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.template.TemplateLibrary;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -119,7 +120,10 @@ public final class Handouts {
             output.require(apart ? List.of(out, keysBeside(out), archive) : List.of(out, archive));
             Keeping keeping = new Keeping(set, archive);
             LaidOut laidOut = new LaidOut(maker, wish, sheets, apart ? keys : sheets, keeping);
-            roster.seats().forEach(laidOut::add);
+            roster.seats().forEach(seat -> {
+                laidOut.add(seat);
+                terms.progress().made("handouts", roster.seats().size());
+            });
             PaperCount count = laidOut.finish(output.folder());
             List<Path> files = new ArrayList<>(List.of(out));
             int written = 0;
@@ -148,6 +152,30 @@ public final class Handouts {
         return wish.paper().isFolded()
                 ? PdfBook.ofBooklets(plan.title(), plan.language(), wish.extra(), workingFolder)
                 : new PdfBook(plan.title(), plan.language(), wish.profile(), wish.extra(), workingFolder);
+    }
+
+    /**
+     * The paper that it would take; nothing is written.
+     *
+     * @throws DiagnosticException as for printing
+     */
+    public static PaperCount count(ProblemSet set, Roster roster, Wish wish) {
+        List<PaperCount> counted = new ArrayList<>();
+        Path folder = null;
+        try {
+            folder = Files.createTempDirectory("ampersheet-count-");
+            print(set, roster, folder.resolve("counted.pdf"), wish, Output.Terms.NONE, paper -> {
+                counted.add(paper);
+                return false;
+            });
+            return counted.get(0);
+        } catch (IOException failure) {
+            throw new DiagnosticException(WholeFile.told(Path.of("counted.pdf"), failure));
+        } finally {
+            if (folder != null) {
+                folder.toFile().delete();
+            }
+        }
     }
 
     /**

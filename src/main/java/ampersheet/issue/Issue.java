@@ -121,7 +121,9 @@ public final class Issue {
             List<Written> seats = InOrder.map(roster.seats(), threads, seat -> {
                 Sheet sheet = maker.sheet(seat.number());
                 ArchivedSheet kept = keeping.keep(sheet);
-                return issueSeat(sheet, seat, out, besides, output).keeping(kept);
+                Written written = issueSeat(sheet, seat, out, besides, output).keeping(kept);
+                terms.progress().made("sheets", roster.seats().size());
+                return written;
             });
             List<ClassIndex.Line> lines = seats.stream().map(Written::line).toList();
             Path index = out.resolve(INDEX);

@@ -56,10 +56,20 @@ public final class Output implements AutoCloseable {
      * @param replace whether to write over a file that this program does not seem to have written, and over a link
      * @param clean whether to remove what earlier runs left
      * @param stopped told the place, once, if the program is stopped from outside before it has finished
+     * @param progress told of each seat, and may end the run
      */
-    public record Terms(List<Path> inputs, boolean replace, boolean clean, Consumer<Path> stopped) {
+    public record Terms(List<Path> inputs, boolean replace, boolean clean, Consumer<Path> stopped, Progress progress) {
         public Terms {
             inputs = List.copyOf(inputs);
+        }
+
+        public Terms(List<Path> inputs, boolean replace, boolean clean, Consumer<Path> stopped) {
+            this(inputs, replace, clean, stopped, Progress.UNWATCHED);
+        }
+
+        /** The same for a run that somebody watches. */
+        public Terms watchedBy(Progress other) {
+            return new Terms(inputs, replace, clean, stopped, other);
         }
 
         public static final Terms NONE = new Terms(List.of(), false, false, place -> {});

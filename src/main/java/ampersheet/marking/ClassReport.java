@@ -25,6 +25,7 @@ final class ClassReport {
     private static final int CLASSES_OF_MARKS = 10;
     /** Single learners are compared from here on (common practice). */
     private static final double RANKED = 0.80;
+
     private static final int MOST_BARS = 15;
 
     private final MarkingPolicy policy;

@@ -225,7 +225,8 @@ final class Tomorrow {
             TakeUp thing = things.get(i);
             blocks.add(new Heading(2, i + 1 + ". " + onBoard(thing)));
             blocks.add(new Prose(thing.cause()
-                            .map(cause -> "Whoever makes this slip is told: *" + Statement.escape(cause.says()) + "*\n\n")
+                            .map(cause ->
+                                    "Whoever makes this slip is told: *" + Statement.escape(cause.says()) + "*\n\n")
                             .orElse("")
                     + "Made by " + howMany(thing) + "."));
             examples.get(i).ifPresent(example -> {

@@ -48,6 +48,11 @@ public record PracticeSet(ProblemSet set, List<Skill> skills) {
      * @throws DiagnosticException if a template has not so many, or if skills build on each other in a circle
      */
     public static PracticeSet of(ProblemSet set, int variants) {
+        return of(set, variants, () -> {});
+    }
+
+    /** @param each called before each skill; what it throws ends the work */
+    public static PracticeSet of(ProblemSet set, int variants, Runnable each) {
         Map<String, List<ProblemTemplate>> bySkill = new LinkedHashMap<>();
         set.sources()
                 .values()
@@ -55,8 +60,10 @@ public record PracticeSet(ProblemSet set, List<Skill> skills) {
                         .add(template));
         SkillOrder order = SkillOrder.of(bySkill);
         List<Skill> skills = new ArrayList<>();
-        bySkill.forEach((skill, templates) ->
-                skills.add(skill(skill, templates, set.plan().seed(), variants, order.after(skill))));
+        bySkill.forEach((skill, templates) -> {
+            each.run();
+            skills.add(skill(skill, templates, set.plan().seed(), variants, order.after(skill)));
+        });
         return new PracticeSet(set, skills);
     }
 

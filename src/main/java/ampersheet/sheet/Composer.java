@@ -33,6 +33,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 
 /** Puts problems into documents: the learner's sheet and its key. */
 public final class Composer {
@@ -48,7 +49,7 @@ public final class Composer {
 
     /** @param widest width of a drawing in pixels, beyond which its reader's page cannot show it at full size */
     public static Document sheet(Sheet sheet, String name, double widest) {
-        List<Block> blocks = new ArrayList<>();
+        List<Block> blocks = new ArrayList<>(atTheHead(sheet.plan().heading()));
         blocks.add(new Prose(HowToAnswer.on(sheet)
                 + (sheet.plan().marking().isUsual()
                         ? ""
@@ -74,6 +75,14 @@ public final class Composer {
             before = Optional.of(problem);
         }
         return document(Kind.SHEET, sheet, sheet.plan().title(), name, blocks);
+    }
+
+    /** What the instructor writes over a sheet. */
+    private static List<Block> atTheHead(Plan.Heading heading) {
+        return Stream.of(String.join(" · ", heading.facts()), heading.instructions())
+                .filter(words -> !words.isEmpty())
+                .<Block>map(words -> new Prose(Statement.escape(words)))
+                .toList();
     }
 
     private static boolean isExampleFor(SheetProblem before, SheetProblem problem) {

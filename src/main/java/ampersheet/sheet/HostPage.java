@@ -26,13 +26,6 @@ import java.util.TreeSet;
  * to expect and what to ask then.
  */
 public final class HostPage {
-    /** Minutes to read a problem and its figure; common practice, no source. */
-    private static final int READING = 2;
-    /** Minutes to work a line, with its typing into a calculator; common practice, no source. */
-    private static final int WORKING = 2;
-    /** Minutes to follow a line that is worked; common practice, no source. */
-    private static final int FOLLOWING = 1;
-
     /** Minutes before the first problem: the welcome, how a sheet is read; common practice, no source. */
     private static final int WELCOME = 5;
     /** After so many minutes a break is due; common practice, no source. */
@@ -82,8 +75,8 @@ public final class HostPage {
         blocks.add(new Prose(atTheStart(checkLetters)));
         blocks.add(new Heading(2, "How long it takes"));
         blocks.add(timetable());
-        blocks.add(new Prose("An estimate, common practice: " + WELCOME + " minutes for the start, " + READING
-                + " to read a problem, " + WORKING + " for a line to be worked, " + FOLLOWING
+        blocks.add(new Prose("An estimate, common practice: " + WELCOME + " minutes for the start, " + Minutes.READING
+                + " to read a problem, " + Minutes.WORKING + " for a line to be worked, " + Minutes.FOLLOWING
                 + " for a line that is worked already. Some need half as long, some twice: who is fast helps a "
                 + "neighbour, and if time is short the last problems are left for home."));
         cautions().ifPresent(said -> {
@@ -163,7 +156,7 @@ public final class HostPage {
             List<Standing> here =
                     all().stream().filter(one -> one.number() == number).toList();
             int minutes =
-                    here.stream().mapToInt(one -> minutes(one.any())).max().orElse(0);
+                    here.stream().mapToInt(one -> Minutes.of(one.any())).max().orElse(0);
             if (sitting + minutes > SITTING && !(here.get(0).any().support() instanceof Support.Bare && twin(number))) {
                 rows.add(row("", "a break", "", BREAK + " min", clock(from) + " to " + clock(from + BREAK)));
                 from += BREAK;
@@ -208,20 +201,6 @@ public final class HostPage {
             return "worked example";
         }
         return problem.support() instanceof Support.Faded ? "blanks to fill in" : "to be worked";
-    }
-
-    private static int minutes(SheetProblem problem) {
-        int lines = problem.template().lines().size();
-        if (problem.support() instanceof Support.Full) {
-            return READING + FOLLOWING * lines;
-        }
-        int blank = problem.support() instanceof Support.Faded
-                ? (int) problem.places().stream()
-                        .map(AnswerKey::step)
-                        .distinct()
-                        .count()
-                : lines;
-        return READING + WORKING * blank + FOLLOWING * (lines - Math.min(lines, blank));
     }
 
     private Table slips() {

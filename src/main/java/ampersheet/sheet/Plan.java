@@ -4,6 +4,7 @@ import ampersheet.diagnostic.Place;
 import ampersheet.figure.SymbolStyle;
 import ampersheet.quantity.DecimalMarker;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * What an instructor wants of every sheet, as written in a plan file; whether its templates exist is found out by
@@ -17,6 +18,7 @@ import java.util.List;
  * @param marking what answers earn; it changes no number and no sheet's ID
  * @param delivery how an exchange package is to be given; no part of a sheet's ID either
  * @param levels the levels that templates of a pool or a skill may have; empty: any
+ * @param heading what else stands at the head of a sheet; it changes no number and no sheet's ID, either
  */
 public record Plan(
         String file,
@@ -33,10 +35,27 @@ public record Plan(
         List<Integer> levels,
         List<Entry> entries,
         MarkingPolicy marking,
-        Delivery delivery) {
+        Delivery delivery,
+        Heading heading) {
     public Plan {
         levels = List.copyOf(levels);
         entries = List.copyOf(entries);
+    }
+
+    /**
+     * What an instructor writes over a sheet besides its title, each as she writes it; empty where she does not.
+     *
+     * @param instructions to learners, before those on how to answer
+     */
+    public record Heading(String school, String course, String date, String due, String instructions) {
+        public static final Heading NONE = new Heading("", "", "", "", "");
+
+        /** In the order in which they are read. */
+        List<String> facts() {
+            return Stream.of(school, course, date, due.isEmpty() ? "" : "hand in by " + due)
+                    .filter(fact -> !fact.isEmpty())
+                    .toList();
+        }
     }
 
     /** Any text; whoever knows it, and the plan, can make everybody's key. */
@@ -61,14 +80,15 @@ public record Plan(
                 levels,
                 entries,
                 marking,
-                delivery);
+                delivery,
+                heading);
     }
 
     /** The same plan with the unit behind every blank. */
     public Plan printingUnits() {
         return new Plan(
                 file, written, title, seeding, paper, language, symbols, decimal, true, lettered, order, levels,
-                entries, marking, delivery);
+                entries, marking, delivery, heading);
     }
 
     /**

@@ -102,6 +102,7 @@ public final class PlanReader {
                 .map(group -> MarkingPolicyReader.read(group, faults))
                 .orElse(MarkingPolicy.USUAL);
         Plan.Delivery delivery = fields.group("exchange").map(this::delivery).orElse(Plan.Delivery.USUAL);
+        Plan.Heading heading = heading(fields);
         fields.finish();
         return Optional.of(new Plan(
                 file,
@@ -118,7 +119,8 @@ public final class PlanReader {
                 levels,
                 entries,
                 marking,
-                delivery));
+                delivery,
+                heading));
     }
 
     private Plan.Delivery delivery(Yaml.Mapping group) {
@@ -145,6 +147,22 @@ public final class PlanReader {
                 "a whole number from 1 to " + MOST_ATTEMPTS + ", or unlimited",
                 "Write one of them.");
         return Plan.Delivery.USUAL.attempts();
+    }
+
+    private static Plan.Heading heading(Fields fields) {
+        return new Plan.Heading(
+                words(fields, "school"),
+                words(fields, "course"),
+                words(fields, "date"),
+                words(fields, "due"),
+                words(fields, "instructions"));
+    }
+
+    /** As they are to be printed; empty where there are none. */
+    private static String words(Fields fields, String key) {
+        return fields.text(key)
+                .map(written -> RosterReader.printable(written.text()))
+                .orElse("");
     }
 
     private String language(Yaml.Scalar written) {

@@ -2,8 +2,10 @@ package ampersheet.sheet;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Place;
 import ampersheet.diagnostic.Printable;
 import ampersheet.source.CellRows.Row;
+import ampersheet.source.ForeignText;
 import ampersheet.source.SafeCsv;
 import ampersheet.source.WithinMemory;
 import java.util.ArrayList;
@@ -68,6 +70,15 @@ public final class RosterReader {
      */
     public static Roster read(String file, String text) {
         return WithinMemory.of(file, () -> new RosterReader(file, text).read());
+    }
+
+    /** The same of a list as somebody's spreadsheet wrote it; how it was read is remarked. */
+    public static Roster read(String file, ForeignText text) {
+        Roster roster = read(file, text.text());
+        return text.note()
+                .map(note ->
+                        roster.remarking(Diagnostic.warning(Place.inFile(file), note.problem(), "", note.nextAction())))
+                .orElse(roster);
     }
 
     private Roster read() {

@@ -48,7 +48,8 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
                 List.of(),
                 List.of(),
                 MarkingPolicy.USUAL,
-                Plan.Delivery.USUAL);
+                Plan.Delivery.USUAL,
+                Plan.Heading.NONE);
         return new SheetProblem(1, new Support.Full(), true, plan, problem);
     }
 

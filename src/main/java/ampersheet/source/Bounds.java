@@ -12,7 +12,7 @@ public record Bounds(int bytes, int lines, int cells) {
     public static final Bounds WRITTEN = new Bounds(4 << 20, 100_000, 1_000_000);
 
     /** Empty if the text is within them; otherwise what there is too much of. */
-    String beyond(String text) {
+    public String beyond(String text) {
         int lineEnds = 0;
         int separators = 0;
         for (int i = 0; i < text.length(); i++) {

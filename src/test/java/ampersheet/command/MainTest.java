@@ -109,21 +109,9 @@ class MainTest {
     // Help
 
     @Test
-    void withoutArgumentsTheFirstThreeThingsToTypeAreShown() {
-        Run run = run();
-        assertEquals(0, run.exitCode());
-        assertTrue(run.out().contains("first three things to type"), run.out());
-        assertTrue(
-                run.out().contains("templates")
-                        && run.out().contains("work ")
-                        && run.out().contains("issue "),
-                run.out());
-        assertTrue(run.out().lines().count() < 12, "short");
-    }
-
-    @Test
     void everyCommandHasHelp() {
-        for (String command : List.of("templates", "work", "prove", "issue", "key", "check", "mark", "export")) {
+        for (String command :
+                List.of("desk", "start", "templates", "work", "prove", "issue", "key", "check", "mark", "export")) {
             Run run = run(command, "--help");
             assertEquals(0, run.exitCode(), run.err());
             assertTrue(run.out().startsWith("Usage: ampersheet " + command), run.out());

@@ -31,6 +31,15 @@ public final class Fragment {
         return markup.toString();
     }
 
+    /** The blocks of a document as they are printed, with ruled places instead of fields. */
+    public static String printed(Document document, String idPrefix, int under) {
+        Markup markup = new Markup();
+        new BlockMarkup(document, markup, new RuledPlaces(markup), idPrefix)
+                .under(under)
+                .write();
+        return markup.toString();
+    }
+
     /** A step without its numbers, in words: what it finds, by which rule, and why. */
     public static String rule(StepBlock step) {
         Markup markup = new Markup();

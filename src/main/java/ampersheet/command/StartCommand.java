@@ -1,0 +1,37 @@
+package ampersheet.command;
+
+import ampersheet.issue.CourseStart;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Parameters;
+
+@Command(
+        name = "start",
+        sortOptions = false,
+        description = "Writes a small, complete course to begin with: plan, class list, parts list, folders.",
+        footer = {"", "What the folder holds already stays as it is."})
+final class StartCommand implements Callable<Integer> {
+    private final Streams streams;
+
+    @Parameters(paramLabel = "FOLDER", description = "Folder of the course; made if need be.")
+    private Path folder;
+
+    @Mixin
+    HelpOptions help;
+
+    StartCommand(Streams streams) {
+        this.streams = streams;
+    }
+
+    @Override
+    public Integer call() {
+        CourseStart.Started started = CourseStart.in(folder);
+        started.written().forEach(file -> streams.line("written  " + InputFile.shown(folder.resolve(file))));
+        started.there().forEach(file -> streams.line("stays    " + InputFile.shown(folder.resolve(file))));
+        streams.line("");
+        streams.line("Go on with:  ampersheet desk " + InputFile.shown(folder));
+        return CommandTree.FINE;
+    }
+}

@@ -1,0 +1,122 @@
+package ampersheet.desk;
+
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Place;
+import ampersheet.issue.CourseFolder;
+import ampersheet.sheet.PastedClass;
+import ampersheet.sheet.Roster;
+import ampersheet.source.Bounds;
+import ampersheet.source.SourceFile;
+import ampersheet.source.Unread;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** Who is in the class. */
+final class ClassPlace {
+    private final CourseSet set;
+    private final Frame frame;
+
+    ClassPlace(CourseSet set, Frame frame) {
+        this.set = set;
+        this.frame = frame;
+    }
+
+    Reply show(Call call) {
+        return show(call, Reply.FINE, Optional.empty(), List.of());
+    }
+
+    /** @param typed what was pasted and is not kept yet */
+    private Reply show(Call call, int status, Optional<String> typed, List<Diagnostic> faults) {
+        Course.Kept kept = new Course.Kept("", Course.Kept.NONE);
+        List<Diagnostic> all = new ArrayList<>(faults);
+        Optional<Roster> roster = Optional.empty();
+        try {
+            kept = set.course().read(CourseFolder.CLASS);
+            roster = set.roster();
+        } catch (DiagnosticException broken) {
+            all.addAll(broken.diagnostics());
+        }
+        Map<String, Object> values = Pages.values(
+                "isThere", kept.isThere(),
+                "version", kept.version(),
+                "text", kept.text(),
+                "typed", typed.orElse(""),
+                "faults", Frame.told(all),
+                "canUndo", set.course().canUndo(CourseFolder.CLASS),
+                "columns", roster.map(Roster::columns).orElse(List.of()),
+                "remarks", Frame.told(roster.map(Roster::remarks).orElse(List.of())),
+                "seats",
+                        roster.map(Roster::seats).orElse(List.of()).stream()
+                                .map(seat -> Pages.values(
+                                        "number", seat.number(), "name", seat.name(), "further", seat.further()))
+                                .toList());
+        return frame.page(status, call, "class", "class", values);
+    }
+
+    /** A list that was pasted or sent as a file. */
+    Reply paste(Call call) {
+        Course.Kept now = set.course().read(CourseFolder.CLASS);
+        String seen = call.form().text("seen");
+        String pasted = call.form().lines("names");
+        try {
+            List<String> told = new ArrayList<>();
+            if (pasted.isBlank()) {
+                pasted = call.uploads().isEmpty()
+                        ? ""
+                        : text(call.uploads().get(0).bytes());
+            }
+            Roster roster = PastedClass.read(pasted);
+            int seats = roster.seats().size();
+            told.add(seats + (seats == 1 ? " learner is" : " learners are") + " in the class list now.");
+            roster.remarks().forEach(remark -> told.add(remark.problem() + ". " + remark.nextAction()));
+            String text = PastedClass.written(roster);
+            try {
+                set.course().write(CourseFolder.CLASS, text, seen);
+            } catch (Course.Stale stale) {
+                return frame.stale(call, "class", stale, text);
+            }
+            return frame.goOn("/class", told);
+        } catch (DiagnosticException unfit) {
+            return show(call, Reply.NOT_FITTING, Optional.of(pasted), unfit.diagnostics());
+        }
+    }
+
+    Reply undo() {
+        boolean undone = set.course().undo(CourseFolder.CLASS);
+        return frame.goOn(
+                "/class",
+                List.of(
+                        undone
+                                ? "The last change is taken back."
+                                : "Nothing to take back: class.csv was changed elsewhere since."));
+    }
+
+    /** Of a table as a spreadsheet wrote it; read as a file is, from a copy that nobody else can read. */
+    private static String text(byte[] bytes) {
+        Path copy = null;
+        try {
+            copy = Files.createTempFile("ampersheet-class-", ".part");
+            Files.write(copy, bytes);
+            return SourceFile.foreign(copy, Bounds.WRITTEN, SourceFile.Links.REFUSED)
+                    .text();
+        } catch (Unread unread) {
+            throw new DiagnosticException(unread.told("the file you sent", "a table: CSV, .xlsx or .ods"));
+        } catch (IOException failure) {
+            throw new DiagnosticException(Diagnostic.error(
+                    Place.inFile("the file you sent"),
+                    "it cannot be kept for reading: " + failure.getMessage(),
+                    "room on the disk",
+                    "Make room, and send it again."));
+        } finally {
+            if (copy != null) {
+                copy.toFile().delete();
+            }
+        }
+    }
+}

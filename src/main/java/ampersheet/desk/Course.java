@@ -1,0 +1,305 @@
+package ampersheet.desk;
+
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Place;
+import ampersheet.issue.CourseFolder;
+import ampersheet.issue.Output;
+import ampersheet.source.Bounds;
+import ampersheet.source.ForeignText;
+import ampersheet.source.SourceFile;
+import ampersheet.source.Unread;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+
+/**
+ * The files of a course. Each is read anew whenever it is asked for, so that a change from outside is seen at once, and
+ * written only over what its writer has seen. No link is followed, and nothing outside the folder is touched.
+ */
+final class Course {
+    private static final int MOST_UNDONE = 100;
+    private static final int DIGITS = 16;
+    /** Of one file that is shown or downloaded. */
+    private static final int LARGEST = 256 << 20;
+
+    private static final int MOST_LISTED = 20_000;
+    /** Which commands read in whatever encoding a spreadsheet wrote them. */
+    private static final List<String> TABLES = List.of(CourseFolder.CLASS, CourseFolder.DECISIONS);
+
+    private final CourseFolder folder;
+    /** Texts as they were before the desk changed them, the last first. */
+    private final Map<String, Deque<Undo>> before = new TreeMap<>();
+
+    private record Undo(Kept before, String versionAfter) {}
+
+    Course(CourseFolder folder) {
+        this.folder = folder;
+    }
+
+    CourseFolder files() {
+        return folder;
+    }
+
+    /**
+     * A file as it is now.
+     *
+     * @param version by which it is known whether it has changed since
+     */
+    record Kept(String text, String version) {
+        static final String NONE = "none";
+
+        boolean isThere() {
+            return !version.equals(NONE);
+        }
+    }
+
+    /** Thrown where somebody else wrote meanwhile. */
+    static final class Stale extends RuntimeException {
+        private static final long serialVersionUID = 1L;
+
+        private final transient Kept now;
+        private final String file;
+
+        Stale(String file, Kept now) {
+            super(file);
+            this.file = file;
+            this.now = now;
+        }
+
+        Kept now() {
+            return now;
+        }
+
+        String file() {
+            return file;
+        }
+    }
+
+    /** @throws DiagnosticException if it is there and cannot be read as text */
+    Kept read(String name) {
+        Path file = folder.folder().resolve(name);
+        if (!Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
+            return new Kept("", Kept.NONE);
+        }
+        try {
+            String text = TABLES.contains(name)
+                    ? SourceFile.foreign(file, Bounds.WRITTEN, SourceFile.Links.REFUSED)
+                            .text()
+                    : SourceFile.text(file, Bounds.WRITTEN, SourceFile.Links.REFUSED);
+            return new Kept(text, version(text));
+        } catch (Unread unread) {
+            throw new DiagnosticException(unread.told(name, "text in UTF-8"));
+        }
+    }
+
+    /** The class list, with how it was read; empty if there is none. */
+    Optional<ForeignText> roster() {
+        if (!Files.exists(folder.roster(), LinkOption.NOFOLLOW_LINKS)) {
+            return Optional.empty();
+        }
+        try {
+            return Optional.of(SourceFile.foreign(folder.roster(), Bounds.WRITTEN, SourceFile.Links.REFUSED));
+        } catch (Unread unread) {
+            throw new DiagnosticException(unread.told(CourseFolder.CLASS, "a table of the class"));
+        }
+    }
+
+    /**
+     * Writes a file of the course, whole or not at all.
+     *
+     * @param seen the version that its writer saw
+     * @throws Stale if it is another one now
+     * @throws DiagnosticException if it cannot be written
+     */
+    synchronized void write(String name, String text, String seen) {
+        Kept now = read(name);
+        if (!now.version().equals(seen)) {
+            throw new Stale(name, now);
+        }
+        if (text.equals(now.text()) && now.isThere()) {
+            return;
+        }
+        put(name, text);
+        Deque<Undo> undone = before.computeIfAbsent(name, first -> new ArrayDeque<>());
+        undone.push(new Undo(now, version(text)));
+        while (undone.size() > MOST_UNDONE) {
+            undone.removeLast();
+        }
+    }
+
+    private void put(String name, String text) {
+        Path file = folder.folder().resolve(name);
+        if (Files.isSymbolicLink(file)) {
+            throw new DiagnosticException(Diagnostic.error(
+                    Place.inFile(name),
+                    "this is a link, and the desk writes over none",
+                    "an ordinary file in the course folder",
+                    "Put the file itself there."));
+        }
+        Output.Terms terms = new Output.Terms(List.of(), true, false, place -> {});
+        try (Output output = Output.file(file, ending(name), terms)) {
+            output.write(file, text);
+            output.finish();
+        }
+    }
+
+    /** Whether the last change of the desk is still the last. */
+    synchronized boolean canUndo(String name) {
+        Deque<Undo> undone = before.getOrDefault(name, new ArrayDeque<>());
+        return !undone.isEmpty()
+                && undone.peek().versionAfter().equals(read(name).version());
+    }
+
+    /** Takes back the last change of the desk; false if there is none, or somebody else wrote since. */
+    synchronized boolean undo(String name) {
+        if (!canUndo(name)) {
+            return false;
+        }
+        Kept then = before.get(name).pop().before();
+        if (then.isThere()) {
+            put(name, then.text());
+        } else {
+            remove(folder.folder().resolve(name));
+        }
+        return true;
+    }
+
+    private void remove(Path file) {
+        try {
+            Files.deleteIfExists(file);
+        } catch (IOException failure) {
+            throw unreadable(file, failure);
+        }
+    }
+
+    /** Whether a file of this name is there, whatever is in it. */
+    boolean isThere(String name) {
+        return Files.exists(folder.folder().resolve(name), LinkOption.NOFOLLOW_LINKS);
+    }
+
+    private static String ending(String name) {
+        return name.substring(name.lastIndexOf('.'));
+    }
+
+    static String version(String text) {
+        try {
+            byte[] digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
+            return HexFormat.of().formatHex(digest).substring(0, DIGITS);
+        } catch (NoSuchAlgorithmException impossible) {
+            throw new IllegalStateException(impossible);
+        }
+    }
+
+    /** Whether a path within the course is a folder, without a link on the way to it. */
+    boolean isFolder(Path path) {
+        for (Path at = path; !at.equals(folder.folder()); at = at.getParent()) {
+            if (!Files.isDirectory(at, LinkOption.NOFOLLOW_LINKS)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** @throws DiagnosticException if something else than a folder stands there, a link among others */
+    void requireFolder(Path path) {
+        if (Files.exists(path, LinkOption.NOFOLLOW_LINKS) && !isFolder(path)) {
+            throw new DiagnosticException(Diagnostic.error(
+                    Place.inFile(shown(path)),
+                    "this is no folder of the course but " + (Files.isSymbolicLink(path) ? "a link" : "a file"),
+                    "a folder",
+                    "Move it away."));
+        }
+    }
+
+    /** Names of the ordinary files in a folder of the course, in their order; none if there is no such folder. */
+    List<String> names(Path of) {
+        if (!isFolder(of)) {
+            return List.of();
+        }
+        try (Stream<Path> files = Files.list(of)) {
+            return files.filter(file -> Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS))
+                    .map(file -> file.getFileName().toString())
+                    .filter(name -> !name.startsWith("."))
+                    .limit(MOST_LISTED)
+                    .sorted()
+                    .toList();
+        } catch (IOException failure) {
+            throw unreadable(of, failure);
+        }
+    }
+
+    /**
+     * A file below {@code made}, found step by step among the names that are there, so that an address never becomes a
+     * path; empty if there is none.
+     */
+    Optional<Path> made(List<String> steps) {
+        Path at = folder.made();
+        for (int i = 0; i < steps.size(); i++) {
+            Optional<Path> next = child(at, steps.get(i));
+            boolean last = i == steps.size() - 1;
+            if (next.isEmpty() || !last && !isFolder(next.get())) {
+                return Optional.empty();
+            }
+            at = next.get();
+        }
+        return Files.isRegularFile(at, LinkOption.NOFOLLOW_LINKS) ? Optional.of(at) : Optional.empty();
+    }
+
+    private Optional<Path> child(Path of, String name) {
+        if (!isFolder(of)) {
+            return Optional.empty();
+        }
+        try (Stream<Path> files = Files.list(of)) {
+            return files.filter(file -> file.getFileName().toString().equals(name))
+                    .findFirst();
+        } catch (IOException failure) {
+            throw unreadable(of, failure);
+        }
+    }
+
+    byte[] bytes(Path file) {
+        try {
+            return SourceFile.bytes(file, LARGEST, SourceFile.Links.REFUSED);
+        } catch (Unread unread) {
+            throw new DiagnosticException(unread.told(shown(file), "a file that may be read"));
+        }
+    }
+
+    /** As the instructor knows it. */
+    String shown(Path path) {
+        return folder.folder().relativize(path).toString().replace('\\', '/');
+    }
+
+    /** Archives of what was issued, those of the class before those of handouts, each in the order of their names. */
+    List<Path> archives() {
+        List<Path> found = new ArrayList<>();
+        for (Path in : List.of(folder.pages().resolve("keys"), folder.made())) {
+            names(in).stream()
+                    .filter(name -> name.matches("(.*-)?issued-[0-9A-Z]{5}\\.zip"))
+                    .forEach(name -> found.add(in.resolve(name)));
+        }
+        return found;
+    }
+
+    private DiagnosticException unreadable(Path of, IOException failure) {
+        return new DiagnosticException(Diagnostic.error(
+                Place.inFile(shown(of)),
+                "this cannot be read or changed: " + failure.getMessage(),
+                "files that you may read and write",
+                "Check its permissions."));
+    }
+}

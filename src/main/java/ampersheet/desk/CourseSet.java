@@ -1,0 +1,146 @@
+package ampersheet.desk;
+
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.issue.CourseFolder;
+import ampersheet.issue.Handouts;
+import ampersheet.issue.Issue;
+import ampersheet.issue.SeedFile;
+import ampersheet.problem.Inventory;
+import ampersheet.sheet.LessonList;
+import ampersheet.sheet.PartsReader;
+import ampersheet.sheet.Plan;
+import ampersheet.sheet.PlanReader;
+import ampersheet.sheet.ProblemSet;
+import ampersheet.sheet.Roster;
+import ampersheet.sheet.RosterReader;
+import ampersheet.sheet.SheetMaker;
+import ampersheet.template.TemplateFiles;
+import ampersheet.template.TemplateLibrary;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** What the files of a course mean, read as the commands read them. Made once and kept until a file changes. */
+final class CourseSet {
+    private static final int DEEP = 3;
+
+    private final Course course;
+    private final TemplateLibrary builtIn = new TemplateLibrary(List.of(TemplateFiles.builtIn()));
+    private LessonList builtInLessons;
+    private Own own = new Own("", builtIn, List.of());
+    private Made made = new Made("", null);
+
+    /** @param state of the folder of the instructor's own templates by which a change is noticed */
+    private record Own(String state, TemplateLibrary library, List<String> names) {}
+
+    private record Made(String of, SheetMaker maker) {}
+
+    CourseSet(Course course) {
+        this.course = course;
+    }
+
+    Course course() {
+        return course;
+    }
+
+    /** The built-in templates, and the instructor's own before them. */
+    synchronized TemplateLibrary library() {
+        Path folder = course.files().templates();
+        if (!course.isFolder(folder)) {
+            return builtIn;
+        }
+        String state = state(folder);
+        if (!state.equals(own.state())) {
+            TemplateFiles files = TemplateFiles.in(folder);
+            own = new Own(state, new TemplateLibrary(List.of(files, TemplateFiles.builtIn())), files.names());
+        }
+        return own.library();
+    }
+
+    private static String state(Path folder) {
+        try (Stream<Path> files = Files.walk(folder, DEEP)) {
+            StringBuilder state = new StringBuilder("own");
+            for (Path file : files.sorted().toList()) {
+                state.append('\n')
+                        .append(file)
+                        .append(' ')
+                        .append(Files.getLastModifiedTime(file))
+                        .append(' ')
+                        .append(Files.size(file));
+            }
+            return state.toString();
+        } catch (IOException failure) {
+            throw new UncheckedIOException(failure);
+        }
+    }
+
+    synchronized LessonList lessons() {
+        if (builtInLessons == null) {
+            builtInLessons = LessonList.builtIn();
+        }
+        TemplateLibrary library = library();
+        return library == builtIn ? builtInLessons : builtInLessons.with(library, own.names());
+    }
+
+    /** @throws DiagnosticException with all faults of the plan */
+    Plan plan() {
+        return PlanReader.read(CourseFolder.PLAN, course.read(CourseFolder.PLAN).text());
+    }
+
+    /** The class; empty while there is no list of it. */
+    Optional<Roster> roster() {
+        return course.roster().map(list -> RosterReader.read(CourseFolder.CLASS, list));
+    }
+
+    /** @throws DiagnosticException with all faults of the list, or if there is none */
+    Inventory parts() {
+        return PartsReader.read(
+                CourseFolder.PARTS, course.read(CourseFolder.PARTS).text());
+    }
+
+    /**
+     * What is handed out: the plan with its seed, and its templates.
+     *
+     * @param buildable whether only what can be built from the parts of the course
+     * @throws DiagnosticException with all faults of plan, templates and parts
+     */
+    ProblemSet set(boolean buildable) {
+        TemplateLibrary library = library();
+        Optional<Inventory> bins = buildable ? Optional.of(parts()) : Optional.empty();
+        Plan plan = plan();
+        ProblemSet.of(plan, library, bins); // a plan that does not fit its templates gets no seed
+        CourseFolder files = course.files();
+        Plan seeded = SeedFile.issued(plan, files.plan(), titled -> {
+                    ProblemSet of = ProblemSet.of(titled, library, bins);
+                    return Files.exists(Issue.archive(of, files.pages()))
+                            || Files.exists(Handouts.archiveBeside(files.handout(), of));
+                })
+                .plan();
+        return ProblemSet.of(seeded, library, bins);
+    }
+
+    /** The same, ready to make any seat's sheet. */
+    synchronized SheetMaker maker(boolean buildable) {
+        library();
+        String before = state(buildable);
+        if (made.maker() == null || !before.equals(made.of())) {
+            SheetMaker maker = new SheetMaker(set(buildable));
+            made = new Made(state(buildable), maker); // a seed may have been drawn
+        }
+        return made.maker();
+    }
+
+    /** All that sheets are made of. */
+    private String state(boolean buildable) {
+        return String.join(
+                "\n\n",
+                course.read(CourseFolder.PLAN).text(),
+                course.read(CourseFolder.PLAN + ".seed").text(),
+                buildable ? course.read(CourseFolder.PARTS).text() : "",
+                own.state());
+    }
+}

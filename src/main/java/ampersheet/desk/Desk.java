@@ -1,0 +1,220 @@
+package ampersheet.desk;
+
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Printable;
+import ampersheet.issue.CourseFolder;
+import ampersheet.render.html.Fragment;
+import ampersheet.sheet.Secret;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import java.util.function.LongSupplier;
+
+/**
+ * A course folder in the browser of whoever sits at this machine. It keeps nothing of its own but what is done and
+ * undone while it is open: all there is stands in the files.
+ */
+public final class Desk implements AutoCloseable {
+    private final DeskServer server;
+    private final Gate gate;
+    private final Work work;
+
+    /**
+     * How the desk is to run.
+     *
+     * @param port 0 for any that is free
+     * @param nanos a clock that only goes forward
+     * @param failures told of what failed where it should not, in a line
+     */
+    public record Settings(int port, Limits limits, LongSupplier nanos, Consumer<String> failures) {}
+
+    private Desk(DeskServer server, Gate gate, Work work) {
+        this.server = server;
+        this.gate = gate;
+        this.work = work;
+    }
+
+    /**
+     * Opens the desk over a folder, which is made if need be.
+     *
+     * @throws IOException if the folder cannot be made, or the port is taken
+     */
+    public static Desk open(Path folder, Settings settings) throws IOException {
+        Files.createDirectories(folder);
+        CourseFolder files = new CourseFolder(folder.toRealPath());
+        DeskServer server = DeskServer.open(settings.port());
+        String session = Secret.drawn().characters() + Secret.drawn().characters();
+        Gate gate = new Gate(Secret.drawn().characters() + Secret.drawn().characters(), session, server.port());
+        Work work = new Work(settings.nanos());
+        Places places = new Places(files, work, settings.failures());
+        server.start(gate, places, settings.limits(), settings.nanos());
+        Thread warm = new Thread(places::warm, "warm");
+        warm.setDaemon(true);
+        warm.start();
+        return new Desk(server, gate, work);
+    }
+
+    /** With which a browser opens it; it holds a secret. */
+    public String address() {
+        return gate.address();
+    }
+
+    @Override
+    public void close() throws IOException {
+        try {
+            server.close();
+        } finally {
+            work.close();
+        }
+    }
+
+    /** Who answers which address. */
+    private static final class Places implements DeskServer.Desk {
+        private static final Map<String, String> FILES = Map.of(
+                "htmx.js", "text/javascript; charset=utf-8",
+                "desk.js", "text/javascript; charset=utf-8",
+                "desk.css", "text/css; charset=utf-8");
+        private static final String MADE = "/made/";
+
+        private final Frame frame;
+        private final Course course;
+        private final Consumer<String> failures;
+        private final Map<String, Function<Call, Reply>> read;
+        private final Map<String, Function<Call, Reply>> change;
+        private final List<String> quick = List.of(
+                "/lessons",
+                "/set",
+                "/class",
+                "/give-out",
+                "/give-out/progress",
+                "/give-out/stop",
+                "/take-in/files",
+                "/take-in/decide",
+                "/class/paste",
+                "/help");
+
+        Places(CourseFolder files, Work work, Consumer<String> failures) {
+            this.failures = failures;
+            this.course = new Course(files);
+            CourseSet set = new CourseSet(course);
+            this.frame = new Frame(set);
+            LessonsPlace lessons = new LessonsPlace(set, frame);
+            SetPlace sheet = new SetPlace(set, frame);
+            SetEdits edits = new SetEdits(set, sheet, frame);
+            ClassPlace class_ = new ClassPlace(set, frame);
+            GiveOutPlace out = new GiveOutPlace(set, frame, work);
+            TakeInPlace in = new TakeInPlace(set, frame, work);
+            this.read = Map.ofEntries(
+                    Map.entry("/", call -> Reply.to("/lessons")),
+                    Map.entry("/lessons", lessons::list),
+                    Map.entry("/lesson", lessons::lesson),
+                    Map.entry("/set", sheet::show),
+                    Map.entry("/set/sheet", sheet::sheet),
+                    Map.entry("/set/paper", sheet::paper),
+                    Map.entry("/class", class_::show),
+                    Map.entry("/give-out", out::show),
+                    Map.entry("/give-out/progress", out::progress),
+                    Map.entry("/take-in", in::show),
+                    Map.entry("/help", call -> frame.page(Reply.FINE, call, "help", "help", Map.of())));
+            this.change = Map.ofEntries(
+                    Map.entry("/set/start", call -> edits.start()),
+                    Map.entry("/set/add", edits::add),
+                    Map.entry("/set/move", edits::move),
+                    Map.entry("/set/remove", edits::remove),
+                    Map.entry("/set/entry", edits::entry),
+                    Map.entry("/set/heading", edits::heading),
+                    Map.entry("/set/policy", edits::policy),
+                    Map.entry("/set/text", edits::text),
+                    Map.entry("/set/undo", call -> edits.undo()),
+                    Map.entry("/class/paste", class_::paste),
+                    Map.entry("/class/undo", call -> class_.undo()),
+                    Map.entry("/give-out/make", out::make),
+                    Map.entry("/give-out/stop", call -> out.stop()),
+                    Map.entry("/take-in/files", in::receive),
+                    Map.entry("/take-in/mark", in::mark),
+                    Map.entry("/take-in/decide", in::decide),
+                    Map.entry("/take-in/undo", call -> in.undo()));
+        }
+
+        /** Does what the first page needs before it is asked for. */
+        void warm() {
+            try {
+                answer(new Call(false, "/lessons", Form.NONE, Form.NONE, List.of(), false));
+            } catch (RuntimeException failure) {
+                failed(failure);
+            }
+        }
+
+        @Override
+        public boolean computes(Call call) {
+            boolean known = (call.post() ? change : read).containsKey(call.path());
+            return known && !quick.contains(call.path());
+        }
+
+        @Override
+        public Reply answer(Call call) {
+            try {
+                Function<Call, Reply> place = (call.post() ? change : read).get(call.path());
+                if (place != null) {
+                    return place.apply(call);
+                }
+                return call.post() ? Reply.unknown() : file(call.path());
+            } catch (DiagnosticException unfit) {
+                return frame.unfit(call, "help", "This does not fit", unfit);
+            }
+        }
+
+        private Reply file(String path) {
+            if (path.startsWith("/files/")) {
+                return own(path.substring("/files/".length()));
+            }
+            if (path.startsWith(MADE)) {
+                List<String> steps = Arrays.asList(path.substring(MADE.length()).split("/", -1));
+                Optional<Path> made = course.made(steps);
+                return made.map(this::made).orElseGet(Reply::unknown);
+            }
+            return Reply.unknown();
+        }
+
+        private Reply made(Path file) {
+            String name = file.getFileName().toString();
+            byte[] bytes = course.bytes(file);
+            boolean acts = name.startsWith("practice") || file.getParent().endsWith("homework");
+            if (name.endsWith(".html") && !acts) {
+                return Reply.made(bytes);
+            }
+            return name.endsWith(".pdf") ? Reply.shown("application/pdf", bytes) : Reply.download(name, bytes);
+        }
+
+        private static Reply own(String name) {
+            if (name.equals("sheet.css")) {
+                return Reply.own("text/css; charset=utf-8", Fragment.style().getBytes(StandardCharsets.UTF_8));
+            }
+            if (!FILES.containsKey(name)) {
+                return Reply.unknown();
+            }
+            try (InputStream in = Desk.class.getResourceAsStream("files/" + name)) {
+                return in == null ? Reply.unknown() : Reply.own(FILES.get(name), in.readAllBytes());
+            } catch (IOException failure) {
+                throw new UncheckedIOException(failure);
+            }
+        }
+
+        @Override
+        public Reply failed(Throwable failure) {
+            failures.accept(Printable.line(failure.toString()));
+            return Reply.plain(
+                    Reply.FAILED,
+                    "This failed where it should not, and harmed nothing else. Go back, and please report it.");
+        }
+    }
+}

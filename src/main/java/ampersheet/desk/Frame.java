@@ -1,0 +1,114 @@
+package ampersheet.desk;
+
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Severity;
+import ampersheet.issue.CourseFolder;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+
+/** What all pages have around them: the places, the course, and what there is to tell of the last thing done. */
+final class Frame {
+    private static final int MOST_NOTICES = 200;
+    private static final List<String[]> PLACES = List.of(
+            new String[] {"lessons", "Lessons"},
+            new String[] {"set", "Set"},
+            new String[] {"class", "Class"},
+            new String[] {"give-out", "Give out"},
+            new String[] {"take-in", "Take in"},
+            new String[] {"help", "Help"});
+
+    private final Pages pages = new Pages();
+    private final CourseSet set;
+    private final Map<Integer, List<String>> notices = new LinkedHashMap<>();
+    private int last;
+
+    Frame(CourseSet set) {
+        this.set = set;
+    }
+
+    /** A page of a place. */
+    Reply page(int status, Call call, String place, String template, Map<String, Object> values) {
+        Map<String, Object> all = new LinkedHashMap<>(values);
+        all.put("place", place);
+        all.put("status", status);
+        all.put("notices", notices(call));
+        all.put("folder", String.valueOf(set.course().files().folder().getFileName()));
+        all.put(
+                "places",
+                PLACES.stream()
+                        .map(one -> Pages.values("path", one[0], "label", one[1], "here", one[0].equals(place)))
+                        .toList());
+        return Reply.page(status, pages.fill(template, all));
+    }
+
+    /** Part of a page, for its script. */
+    Reply part(String template, Map<String, Object> values) {
+        return Reply.page(Reply.FINE, pages.fill(template, values));
+    }
+
+    /** Goes on at a page that tells this; reloading it tells it again, and does nothing again. */
+    synchronized Reply goOn(String path, List<String> told) {
+        if (told.isEmpty()) {
+            return Reply.to(path);
+        }
+        last++;
+        notices.put(last, List.copyOf(told));
+        notices.keySet().removeIf(number -> number <= last - MOST_NOTICES);
+        return Reply.to(path + (path.contains("?") ? "&" : "?") + "told=" + last);
+    }
+
+    private synchronized List<String> notices(Call call) {
+        return notices.getOrDefault(call.query().number("told").orElse(0), List.of());
+    }
+
+    /** For pages: by line where it stands in one. */
+    static List<Map<String, Object>> told(List<Diagnostic> diagnostics) {
+        List<Map<String, Object>> told = new ArrayList<>();
+        for (Diagnostic one : diagnostics) {
+            told.add(Pages.values(
+                    "error", one.severity() == Severity.ERROR,
+                    "file", one.place().file(),
+                    "line", one.place().line(),
+                    "problem", capital(one.problem()),
+                    "expected", one.expected(),
+                    "next", one.nextAction()));
+        }
+        return told;
+    }
+
+    private static String capital(String sentence) {
+        return sentence.isEmpty()
+                ? sentence
+                : sentence.substring(0, sentence.offsetByCodePoints(0, 1)).toUpperCase(Locale.ROOT)
+                        + sentence.substring(sentence.offsetByCodePoints(0, 1));
+    }
+
+    /** A page that only says what does not fit. */
+    Reply unfit(Call call, String place, String title, DiagnosticException unfit) {
+        return page(
+                Reply.NOT_FITTING,
+                call,
+                place,
+                "unfit",
+                Pages.values("title", title, "faults", told(unfit.diagnostics()), "back", place));
+    }
+
+    /** A page that shows what is there beside what would have been written over it. */
+    Reply stale(Call call, String place, Course.Stale stale, String mine) {
+        return page(
+                Reply.STALE,
+                call,
+                place,
+                "stale",
+                Pages.values(
+                        "file", stale.file(),
+                        "now", stale.now().text(),
+                        "version", stale.now().version(),
+                        "mine", mine,
+                        "isPlan", stale.file().equals(CourseFolder.PLAN)));
+    }
+}

@@ -1,0 +1,320 @@
+package ampersheet.desk;
+
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Place;
+import ampersheet.issue.BenchCardFile;
+import ampersheet.issue.CourseFolder;
+import ampersheet.issue.Exchange;
+import ampersheet.issue.Handouts;
+import ampersheet.issue.Issue;
+import ampersheet.issue.Output;
+import ampersheet.issue.PracticeFile;
+import ampersheet.issue.Progress;
+import ampersheet.render.pdf.Profile;
+import ampersheet.render.qti.QtiVersion;
+import ampersheet.sheet.Document;
+import ampersheet.sheet.ProblemSet;
+import ampersheet.sheet.Roster;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/** What is handed out: made in the background, each file whole or not there. */
+final class GiveOutPlace {
+    private static final int MOST_VARIANTS = 200;
+    private static final int PRACTICE_VARIANTS = 12;
+    private static final int EXCHANGE_VARIANTS = 10;
+    /** Nobody watches how it is made, so that it cannot be stopped. */
+    private static final String EXCHANGE = "The exchange package";
+
+    private final CourseSet set;
+    private final Frame frame;
+    private final Work work;
+
+    GiveOutPlace(CourseSet set, Frame frame, Work work) {
+        this.set = set;
+        this.frame = frame;
+        this.work = work;
+    }
+
+    Reply show(Call call) {
+        CourseFolder files = set.course().files();
+        Map<String, Object> values = Pages.values(
+                "hasPlan", set.course().isThere(CourseFolder.PLAN),
+                "hasClass", set.course().isThere(CourseFolder.CLASS),
+                "hasParts", set.course().isThere(CourseFolder.PARTS),
+                "own", set.course().isFolder(files.templates()),
+                "learners", learners(),
+                "made", made(),
+                "work", standing("give-out"));
+        return frame.page(Reply.FINE, call, "give-out", "give-out", values);
+    }
+
+    private int learners() {
+        try {
+            return set.roster().map(roster -> roster.seats().size()).orElse(0);
+        } catch (DiagnosticException broken) {
+            return 0; // the place of the class tells why
+        }
+    }
+
+    /** What lies there, to be opened. */
+    private List<Map<String, Object>> made() {
+        List<Map<String, Object>> made = new ArrayList<>();
+        CourseFolder files = set.course().files();
+        for (String name : set.course().names(files.made())) {
+            made.add(Pages.values("path", "/made/" + name, "name", name));
+        }
+        for (String name : set.course().names(files.pages())) {
+            if (name.endsWith(".html") || name.endsWith(".csv")) {
+                made.add(Pages.values("path", "/made/class/" + name, "name", "class/" + name));
+            }
+        }
+        return made;
+    }
+
+    /** Of what is being done, or was done last, if it belongs to this place. */
+    private Map<String, Object> standing(String place) {
+        return shown(work.standing().filter(one -> one.place().equals(place)));
+    }
+
+    static Map<String, Object> shown(Optional<Work.Standing> standing) {
+        if (standing.isEmpty()) {
+            return Pages.values("is", false);
+        }
+        Work.Standing now = standing.get();
+        return Pages.values(
+                "is", true,
+                "stops", !now.title().equals(EXCHANGE),
+                "title", now.title(),
+                "place", now.place(),
+                "state", now.state().name().toLowerCase(Locale.ROOT),
+                "of", now.of(),
+                "made", now.made(),
+                "all", now.all(),
+                "seconds", now.seconds(),
+                "left", now.secondsLeft(),
+                "told", now.told(),
+                "faults", Frame.told(now.faults()));
+    }
+
+    /** How far it is, for the script of any page. */
+    Reply progress(Call call) {
+        Map<String, Object> values = Pages.values("work", shown(work.standing()));
+        if (call.part()) {
+            return frame.part("work-part", values);
+        }
+        return Reply.to(work.standing().map(now -> "/" + now.place()).orElse("/give-out"));
+    }
+
+    Reply stop() {
+        work.stop();
+        return frame.goOn(
+                work.standing().map(now -> "/" + now.place()).orElse("/give-out"),
+                List.of("It stops after the page that is being made. What is there is whole; the same again makes the"
+                        + " rest."));
+    }
+
+    /** Begins to make what was asked for. */
+    Reply make(Call call) {
+        Form form = call.form();
+        String what = form.text("what");
+        boolean buildable = form.has("parts");
+        try {
+            requireFolders();
+            Work.Task task;
+            String title;
+            switch (what) {
+                case "pdf", "count", "cards" -> {
+                    Roster roster = learnersOf(form);
+                    ProblemSet of = set.set(buildable);
+                    Handouts.Wish wish = wish(form, of);
+                    title = what.equals("pdf")
+                            ? "The PDF for tonight's table"
+                            : what.equals("count") ? "How much paper it takes" : "Bench cards";
+                    task = what.equals("cards")
+                            ? progress -> cards(of, roster, wish, progress)
+                            : progress -> handout(of, roster, wish, what.equals("count"), progress);
+                }
+                case "pages" -> {
+                    Roster roster = classList();
+                    ProblemSet of = set.set(buildable);
+                    title = "Pages for the class";
+                    task = progress -> pages(of, roster, form, progress);
+                }
+                case "practice" -> {
+                    ProblemSet of = set.set(false);
+                    title = "The practice page";
+                    task = progress ->
+                            practice(of, form.number("variants", 1, MOST_VARIANTS, PRACTICE_VARIANTS), progress);
+                }
+                case "exchange" -> {
+                    ProblemSet of = set.set(false);
+                    title = EXCHANGE;
+                    task = progress -> exchange(of, form.number("variants", 1, MOST_VARIANTS, EXCHANGE_VARIANTS));
+                }
+                default -> {
+                    return Reply.unknown();
+                }
+            }
+            return work.begin(title, "give-out", task)
+                    ? Reply.to("/give-out")
+                    : frame.goOn(
+                            "/give-out",
+                            List.of("Something is being made already. Wait until it is done, or stop it."));
+        } catch (DiagnosticException unfit) {
+            return frame.unfit(call, "give-out", "This cannot be made yet", unfit);
+        }
+    }
+
+    /** Nothing may be written through a link out of the course. */
+    private void requireFolders() {
+        CourseFolder files = set.course().files();
+        for (Path folder : List.of(
+                files.made(),
+                files.pages(),
+                files.pages().resolve("sheets"),
+                files.pages().resolve("keys"),
+                files.pages().resolve("homework"))) {
+            set.course().requireFolder(folder);
+        }
+    }
+
+    private Roster classList() {
+        return set.roster()
+                .orElseThrow(() -> new DiagnosticException(Diagnostic.error(
+                        Place.inFile(CourseFolder.CLASS),
+                        "there is no class list yet",
+                        "names, or a number of copies",
+                        "Paste the names at the place Class.")));
+    }
+
+    private Roster learnersOf(Form form) {
+        int copies = form.number("copies", 1, 9_999, 0);
+        if (!form.text("who").equals("copies") && set.course().isThere(CourseFolder.CLASS)) {
+            return classList();
+        }
+        if (copies == 0) {
+            return classList();
+        }
+        List<Roster.Seat> seats = new ArrayList<>();
+        for (int seat = 1; seat <= copies; seat++) {
+            seats.add(new Roster.Seat(seat, ""));
+        }
+        return new Roster(seats);
+    }
+
+    private static Handouts.Wish wish(Form form, ProblemSet of) {
+        return new Handouts.Wish(
+                form.text("paper").equals("letter")
+                        ? Document.Paper.LETTER
+                        : form.text("paper").equals("a4")
+                                ? Document.Paper.A4
+                                : of.plan().paper(),
+                choice(Profile.values(), form.text("profile"), Profile.COMPACT),
+                choice(Handouts.Keys.values(), form.text("keys"), Handouts.Keys.GRID),
+                !form.has("no-letters"),
+                !form.has("no-host"),
+                form.has("shared"),
+                Optional.empty());
+    }
+
+    private static <E extends Enum<E>> E choice(E[] values, String word, E otherwise) {
+        for (E value : values) {
+            if (value.name().toLowerCase(Locale.ROOT).equals(word)) {
+                return value;
+            }
+        }
+        return otherwise;
+    }
+
+    private Output.Terms terms(Progress progress) {
+        CourseFolder files = set.course().files();
+        return new Output.Terms(List.of(files.plan(), files.roster(), files.parts()), false, false, place -> {})
+                .watchedBy(progress);
+    }
+
+    private List<String> handout(
+            ProblemSet of, Roster roster, Handouts.Wish wish, boolean onlyCount, Progress progress) {
+        Path out = set.course().files().handout();
+        List<String> told = new ArrayList<>();
+        if (onlyCount) {
+            Handouts.print(of, roster, out, wish, terms(progress), paper -> {
+                told.add(paper.sentence());
+                paper.saving().ifPresent(told::add);
+                return false;
+            });
+            return told;
+        }
+        Handouts.Printed printed = Handouts.print(of, roster, out, wish, terms(progress), paper -> {
+            told.add(paper.sentence());
+            return true;
+        });
+        told.add("Print " + names(printed.files()) + " on both sides, turned over the long edge, at actual size.");
+        told.add("Keep " + set.course().shown(printed.archive()) + ": later versions check and mark by it.");
+        printed.left()
+                .ifPresent(left -> told.add(set.course().shown(left)
+                        + " is from an earlier time; delete it if its sheets are not in use any more."));
+        return told;
+    }
+
+    private String names(List<Path> files) {
+        return String.join(
+                " and ", files.stream().map(file -> set.course().shown(file)).toList());
+    }
+
+    private List<String> cards(ProblemSet of, Roster roster, Handouts.Wish wish, Progress progress) {
+        BenchCardFile.Printed printed =
+                BenchCardFile.print(of, roster, set.course().files().cards(), wish, terms(progress));
+        List<String> told = new ArrayList<>();
+        told.add(printed.cards() + (printed.cards() == 1 ? " card" : " cards")
+                + " in made/cards.pdf. Print on one side," + " at actual size, and cut along the marks.");
+        printed.left().forEach(one -> told.add("No card of " + one.template() + ": " + one.because() + "."));
+        return told;
+    }
+
+    private List<String> pages(ProblemSet of, Roster roster, Form form, Progress progress) {
+        Issue.Issued issued = Issue.issue(
+                of,
+                roster,
+                set.course().files().pages(),
+                Math.max(1, Runtime.getRuntime().availableProcessors() - 1),
+                new Issue.Besides(form.has("homework"), form.has("pdf")),
+                terms(progress));
+        List<String> told = new ArrayList<>();
+        told.add(issued.sheets() + (issued.sheets() == 1 ? " sheet" : " sheets")
+                + ", each with its key, in made/class.");
+        told.add("Hand out what is in sheets" + (form.has("homework") ? " or homework" : "")
+                + "; keep what is in keys.");
+        if (issued.left().files() > 0) {
+            told.add("made/class also holds " + issued.left().files()
+                    + " files of an earlier time; manifest.csv tells of each. Hand out none of them by mistake.");
+        }
+        return told;
+    }
+
+    private List<String> practice(ProblemSet of, int variants, Progress progress) {
+        PracticeFile.Written written =
+                PracticeFile.write(of, variants, set.course().files().practice(), terms(progress));
+        return List.of(written.skills() + (written.skills() == 1 ? " skill" : " skills")
+                + " in made/practice.html, one page that needs no network.");
+    }
+
+    private List<String> exchange(ProblemSet of, int variants) {
+        Exchange.Packed packed = Exchange.pack(
+                of.plan(),
+                set.library(),
+                variants,
+                QtiVersion.V3_0,
+                set.course().files().exchange(),
+                terms(Progress.UNWATCHED));
+        List<String> told = new ArrayList<>();
+        told.add(packed.items() + (packed.items() == 1 ? " item" : " items") + " in made/exchange.zip.");
+        packed.leftOut().forEach(what -> told.add("Left out: " + what + "."));
+        return told;
+    }
+}

@@ -1,0 +1,307 @@
+package ampersheet.desk;
+
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Place;
+import ampersheet.issue.CourseFolder;
+import ampersheet.issue.CourseStart;
+import ampersheet.sheet.MarkingPolicy;
+import ampersheet.sheet.Plan;
+import ampersheet.sheet.PlanReader;
+import ampersheet.sheet.PlanText;
+import ampersheet.sheet.ProblemSet;
+import ampersheet.sheet.Support;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** Changes of the set: each is a change of the plan's text, which is written only if it reads as a plan. */
+final class SetEdits {
+    private static final String BEGUN = "title: Untitled set\n";
+
+    private final CourseSet set;
+    private final SetPlace place;
+    private final Frame frame;
+
+    SetEdits(CourseSet set, SetPlace place, Frame frame) {
+        this.set = set;
+        this.place = place;
+        this.frame = frame;
+    }
+
+    /** A change of the text, from the plan as it was read. */
+    private interface Change {
+        PlanText.Edited of(PlanText text, List<Plan.Entry> entries);
+    }
+
+    /** A course to begin with; what is there stays. */
+    Reply start() {
+        CourseStart.Started started = CourseStart.in(set.course().files().folder());
+        return frame.goOn("/set", List.of("Written: " + String.join(", ", started.written()) + "."));
+    }
+
+    Reply undo() {
+        boolean undone = set.course().undo(CourseFolder.PLAN);
+        return frame.goOn(
+                "/set",
+                List.of(
+                        undone
+                                ? "The last change is taken back."
+                                : "Nothing to take back: plan.yaml was changed elsewhere since."));
+    }
+
+    /** More problems, whatever else has changed meanwhile: they only come behind the others. */
+    Reply add(Call call) {
+        List<String> chosen = call.form().all("lesson").stream()
+                .filter(name -> set.lessons().lesson(name).isPresent())
+                .toList();
+        String skill = call.form().text("skill");
+        boolean pool = call.form().text("as").equals("pool") && chosen.size() > 1;
+        List<Plan.Source> sources = new ArrayList<>();
+        if (pool) {
+            sources.add(new Plan.Source.Pool(chosen.stream().map(SetEdits::one).toList()));
+        } else {
+            chosen.forEach(name -> sources.add(one(name)));
+        }
+        if (!skill.isEmpty()) {
+            sources.add(new Plan.Source.Skill(skill, Place.inFile(CourseFolder.PLAN)));
+        }
+        if (sources.isEmpty()) {
+            return frame.goOn("/lessons", List.of("Nothing was chosen: tick a lesson first."));
+        }
+        return add(call, sources, pool, chosen.size());
+    }
+
+    private Reply add(Call call, List<Plan.Source> sources, boolean pool, int chosen) {
+        Course.Kept now = set.course().read(CourseFolder.PLAN);
+        String text = now.text().isBlank() ? BEGUN : now.text();
+        List<String> told = new ArrayList<>(List.of(
+                pool
+                        ? "Added to the set: one problem, by turns out of " + chosen + " lessons."
+                        : "Added to the set: " + sources.size() + (sources.size() == 1 ? " problem." : " problems.")));
+        try {
+            for (Plan.Source source : sources) {
+                PlanText.Edited edited = PlanText.of(CourseFolder.PLAN, text)
+                        .added(
+                                PlanText.written(new Plan.Entry(
+                                        source,
+                                        1,
+                                        new Support.Bare(),
+                                        false,
+                                        List.of(),
+                                        Place.inFile(CourseFolder.PLAN))),
+                                entries(text));
+                text = edited.text();
+                told.addAll(edited.told());
+            }
+            check(text);
+            set.course().write(CourseFolder.PLAN, text, now.version());
+            return frame.goOn("/set", told);
+        } catch (DiagnosticException unfit) {
+            return place.show(call, Reply.NOT_FITTING, Optional.empty(), unfit.diagnostics());
+        } catch (Course.Stale meanwhile) {
+            return add(call, sources, pool, chosen); // only behind what is there now
+        }
+    }
+
+    private static Plan.Source.One one(String name) {
+        return new Plan.Source.One(name, Place.inFile(CourseFolder.PLAN));
+    }
+
+    /** Those of a plan that may have none yet. */
+    private static List<Plan.Entry> entries(String text) {
+        try {
+            return PlanReader.read(CourseFolder.PLAN, text).entries();
+        } catch (DiagnosticException noPlanYet) {
+            return List.of();
+        }
+    }
+
+    Reply move(Call call) {
+        return change(
+                call,
+                (text, entries) ->
+                        text.moved(within(call, "at", entries.size()), within(call, "to", entries.size()), entries),
+                List.of());
+    }
+
+    Reply remove(Call call) {
+        return change(
+                call,
+                (text, entries) -> text.without(within(call, "at", entries.size()), entries),
+                List.of("The problem is out of the set."));
+    }
+
+    private static int within(Call call, String field, int size) {
+        int number = call.form().number(field).orElse(-1);
+        if (number < 0 || number >= size) {
+            throw unfit("there is no problem number " + call.form().text(field), "Reload the page.");
+        }
+        return number;
+    }
+
+    private static DiagnosticException unfit(String problem, String next) {
+        return new DiagnosticException(Diagnostic.error(Place.inFile(CourseFolder.PLAN), problem, "", next));
+    }
+
+    Reply entry(Call call) {
+        return change(
+                call,
+                (text, entries) -> {
+                    int at = within(call, "at", entries.size());
+                    return text.replaced(at, PlanText.written(entry(call.form(), entries.get(at))), entries);
+                },
+                List.of("Kept."));
+    }
+
+    private static Plan.Entry entry(Form form, Plan.Entry before) {
+        Plan.Source source = before.source();
+        if (source instanceof Plan.Source.Pool pool && form.has("pool")) {
+            List<String> kept = form.all("member");
+            source = new Plan.Source.Pool(pool.templates().stream()
+                    .filter(one -> kept.contains(one.template()))
+                    .toList());
+            if (kept.isEmpty()) {
+                throw unfit("a problem with nothing to choose from", "Keep at least one, or take the problem out.");
+            }
+        }
+        Support support = switch (form.text("support")) {
+            case "full" -> new Support.Full();
+            case "faded" -> new Support.Faded(fade(form));
+            default -> new Support.Bare();
+        };
+        List<Plan.Fixed> fixed = new ArrayList<>();
+        for (String line : form.lines("given").split("\n")) {
+            int equals = line.indexOf('=') < 0 ? line.indexOf(':') : line.indexOf('=');
+            if (!line.isBlank() && equals < 1) {
+                throw unfit("“" + line.strip() + "” fixes no given", "Write a name, = and the value: Vs = 12 V");
+            }
+            if (!line.isBlank()) {
+                fixed.add(new Plan.Fixed(
+                        line.substring(0, equals).strip(),
+                        line.substring(equals + 1).strip(),
+                        before.place()));
+            }
+        }
+        return new Plan.Entry(
+                source,
+                form.number("count", 1, 60, 1),
+                support,
+                form.has("example") && !(support instanceof Support.Full),
+                fixed,
+                before.place());
+    }
+
+    private static Support.Fade fade(Form form) {
+        int blank = form.number("blank", 1, 50, 1);
+        return switch (form.text("fade")) {
+            case "backward" -> new Support.Fade.Backward(blank);
+            case "principle" -> new Support.Fade.Principle(form.text("principle"));
+            default -> new Support.Fade.Forward(blank);
+        };
+    }
+
+    Reply heading(Call call) {
+        return keys(call, SetPlace.heading(set.plan()), "");
+    }
+
+    /** Changes those keys whose value is another one now; what nobody changed stays as it was written. */
+    private Reply keys(Call call, Map<String, Object> before, String told) {
+        Course.Kept now = set.course().read(CourseFolder.PLAN);
+        String text = now.text();
+        List<String> all = new ArrayList<>();
+        try {
+            for (Map.Entry<String, Object> key : before.entrySet()) {
+                String value = call.form().text(key.getKey());
+                if (call.form().fields().containsKey(key.getKey()) && !value.equals(key.getValue())) {
+                    PlanText.Edited edited =
+                            PlanText.of(CourseFolder.PLAN, text).with(key.getKey(), value);
+                    text = edited.text();
+                    all.addAll(edited.told());
+                }
+            }
+            check(text);
+        } catch (DiagnosticException unfit) {
+            return place.show(call, Reply.NOT_FITTING, Optional.empty(), unfit.diagnostics());
+        }
+        all.add(told.isEmpty() ? "Kept." : told);
+        return keep(call, text, call.form().text("seen"), all);
+    }
+
+    Reply policy(Call call) {
+        return change(
+                call,
+                (text, entries) -> {
+                    MarkingPolicy now = set.plan().marking();
+                    if (!now.tolerances().isEmpty()
+                            || !now.grades().isEmpty()
+                            || now.rounds() != MarkingPolicy.Rounds.LAST) {
+                        throw unfit(
+                                "the plan says more of marking than this form shows, and it would be lost",
+                                "Change it in the text of the plan.");
+                    }
+                    List<String> lines = new ArrayList<>();
+                    SetPlace.policy(MarkingPolicy.USUAL).forEach((field, usual) -> {
+                        String value = call.form().text(field).replace(',', '.');
+                        if (!value.isEmpty() && !value.equals(usual)) {
+                            lines.add(field.replace('_', '-') + ": " + value);
+                        }
+                    });
+                    if (!now.weights().isEmpty()) {
+                        lines.add("weights:");
+                        now.weights()
+                                .forEach((question, weight) ->
+                                        lines.add("  " + question + ": " + MarkingPolicy.decimal(weight.value())));
+                    }
+                    return text.withGroup("marking", lines);
+                },
+                List.of("Kept."));
+    }
+
+    Reply text(Call call) {
+        String typed = call.form().lines("text");
+        try {
+            check(typed);
+        } catch (DiagnosticException unfit) {
+            return place.show(call, Reply.NOT_FITTING, Optional.of(typed), unfit.diagnostics());
+        }
+        return keep(call, typed, call.form().text("seen"), List.of("The plan is kept."));
+    }
+
+    private Reply change(Call call, Change change, List<String> told) {
+        Course.Kept now = set.course().read(CourseFolder.PLAN);
+        String seen = call.form().text("seen");
+        PlanText.Edited edited;
+        try {
+            if (!now.version().equals(seen)) {
+                throw new Course.Stale(CourseFolder.PLAN, now);
+            }
+            edited = change.of(PlanText.of(CourseFolder.PLAN, now.text()), entries(now.text()));
+            if (!entries(edited.text()).isEmpty()) {
+                check(edited.text());
+            }
+        } catch (DiagnosticException unfit) {
+            return place.show(call, Reply.NOT_FITTING, Optional.empty(), unfit.diagnostics());
+        } catch (Course.Stale stale) {
+            return frame.stale(call, "set", stale, "");
+        }
+        List<String> all = new ArrayList<>(told);
+        all.addAll(edited.told());
+        return keep(call, edited.text(), seen, all);
+    }
+
+    private Reply keep(Call call, String text, String seen, List<String> told) {
+        try {
+            set.course().write(CourseFolder.PLAN, text, seen);
+            return frame.goOn("/set", told);
+        } catch (Course.Stale stale) {
+            return frame.stale(call, "set", stale, text);
+        }
+    }
+
+    /** @throws DiagnosticException if this is no plan, or its templates do not fit it */
+    private void check(String text) {
+        ProblemSet.of(PlanReader.read(CourseFolder.PLAN, text), set.library());
+    }
+}

@@ -1,0 +1,303 @@
+package ampersheet.desk;
+
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.figure.SymbolStyle;
+import ampersheet.issue.CourseFolder;
+import ampersheet.issue.Handouts;
+import ampersheet.issue.PaperCount;
+import ampersheet.quantity.DecimalMarker;
+import ampersheet.render.html.Fragment;
+import ampersheet.render.pdf.Profile;
+import ampersheet.sheet.Composer;
+import ampersheet.sheet.Document;
+import ampersheet.sheet.LessonList;
+import ampersheet.sheet.LessonList.Lesson;
+import ampersheet.sheet.MarkingPolicy;
+import ampersheet.sheet.Plan;
+import ampersheet.sheet.Roster;
+import ampersheet.sheet.SetFacts;
+import ampersheet.sheet.Sheet;
+import ampersheet.sheet.SheetMaker;
+import ampersheet.sheet.Support;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeSet;
+
+/** What stands on everybody's sheet: shown as forms, as text, and as the sheet of any seat. */
+final class SetPlace {
+    private static final int LAST_SEAT = 9_999;
+
+    private final CourseSet set;
+    private final Frame frame;
+    /** Laying a sheet out takes longest of all that this place shows. */
+    private volatile Counted counted;
+
+    private record Counted(SheetMaker maker, int seat, String told) {}
+
+    SetPlace(CourseSet set, Frame frame) {
+        this.set = set;
+        this.frame = frame;
+    }
+
+    Reply show(Call call) {
+        return show(call, Reply.FINE, Optional.empty(), List.of());
+    }
+
+    /**
+     * The place with a text that is not kept yet.
+     *
+     * @param typed the text; empty for that of the file
+     * @param more faults besides those of the text
+     */
+    Reply show(Call call, int status, Optional<String> typed, List<Diagnostic> more) {
+        Course.Kept kept = set.course().read(CourseFolder.PLAN);
+        List<Diagnostic> faults = new ArrayList<>(more);
+        Optional<Plan> plan = Optional.empty();
+        if (kept.isThere()) {
+            try {
+                plan = Optional.of(set.plan());
+            } catch (DiagnosticException broken) {
+                if (typed.isEmpty()) {
+                    faults.addAll(broken.diagnostics());
+                }
+            }
+        }
+        Map<String, Object> values = Pages.values(
+                "isThere", kept.isThere(),
+                "version", kept.version(),
+                "text", typed.orElse(kept.text()),
+                "isTyped", typed.isPresent(),
+                "lines", lines(typed.orElse(kept.text()), faults),
+                "faults", Frame.told(faults),
+                "canUndo", set.course().canUndo(CourseFolder.PLAN),
+                "hasParts", set.course().isThere(CourseFolder.PARTS),
+                "buildable", call.query().has("parts"),
+                "seat", call.query().number("seat", 1, LAST_SEAT, firstSeat()),
+                "side", call.query().text("side").equals("key") ? "key" : "sheet",
+                "skills", skills());
+        values.put("isRead", plan.isPresent());
+        plan.ifPresent(read -> {
+            values.put("entries", entries(read));
+            values.put("heading", heading(read));
+            values.put("policy", policy(read.marking()));
+        });
+        return frame.page(status, call, "set", "set", values);
+    }
+
+    private int firstSeat() {
+        try {
+            return set.roster().map(class_ -> class_.seats().get(0).number()).orElse(1);
+        } catch (DiagnosticException broken) {
+            return 1; // the place of the class tells
+        }
+    }
+
+    private List<String> skills() {
+        TreeSet<String> skills = new TreeSet<>();
+        set.lessons().lessons().forEach(lesson -> skills.add(lesson.skill()));
+        return List.copyOf(skills);
+    }
+
+    /** A text with its faults below the lines in which they stand. */
+    private static List<Map<String, Object>> lines(String text, List<Diagnostic> faults) {
+        List<Map<String, Object>> lines = new ArrayList<>();
+        if (faults.isEmpty()) {
+            return lines;
+        }
+        String[] all = text.split("\n", -1);
+        for (int i = 0; i < all.length; i++) {
+            int line = i + 1;
+            List<Diagnostic> here = faults.stream()
+                    .filter(fault -> fault.place().line() == line)
+                    .toList();
+            lines.add(Pages.values("number", line, "text", all[i], "faults", Frame.told(here)));
+        }
+        return lines;
+    }
+
+    private List<Map<String, Object>> entries(Plan plan) {
+        LessonList lessons = set.lessons();
+        List<Map<String, Object>> entries = new ArrayList<>();
+        for (int i = 0; i < plan.entries().size(); i++) {
+            Plan.Entry entry = plan.entries().get(i);
+            List<String> names = names(entry.source(), lessons);
+            List<Map<String, Object>> members = names.stream()
+                    .map(name -> lessons.lesson(name)
+                            .map(LessonsPlace::shown)
+                            .orElseGet(() -> Pages.values("name", name, "title", name + " (unknown)")))
+                    .toList();
+            Map<String, Object> shown = Pages.values(
+                    "at",
+                    i,
+                    "isFirst",
+                    i == 0,
+                    "isLast",
+                    i == plan.entries().size() - 1,
+                    "skill",
+                    entry.source() instanceof Plan.Source.Skill skill ? skill.skill() : "",
+                    "isPool",
+                    entry.source() instanceof Plan.Source.Pool,
+                    "members",
+                    members,
+                    "count",
+                    entry.count(),
+                    "example",
+                    entry.example(),
+                    "given",
+                    String.join(
+                            "\n",
+                            entry.fixed().stream()
+                                    .map(fixed -> fixed.name() + " = " + fixed.value())
+                                    .toList()));
+            shown.putAll(support(entry.support()));
+            entries.add(shown);
+        }
+        return entries;
+    }
+
+    private static List<String> names(Plan.Source source, LessonList lessons) {
+        if (source instanceof Plan.Source.One one) {
+            return List.of(one.template());
+        } else if (source instanceof Plan.Source.Pool pool) {
+            return pool.templates().stream().map(Plan.Source.One::template).toList();
+        }
+        String skill = ((Plan.Source.Skill) source).skill();
+        return lessons.lessons().stream()
+                .filter(lesson -> lesson.skill().equals(skill))
+                .map(Lesson::name)
+                .toList();
+    }
+
+    private static Map<String, Object> support(Support support) {
+        String fade = "forward";
+        int blank = 1;
+        String principle = "";
+        if (support instanceof Support.Faded faded) {
+            if (faded.fade() instanceof Support.Fade.Backward backward) {
+                fade = "backward";
+                blank = backward.blank();
+            } else if (faded.fade() instanceof Support.Fade.Forward forward) {
+                blank = forward.blank();
+            } else if (faded.fade() instanceof Support.Fade.Principle of) {
+                fade = "principle";
+                principle = of.name();
+            }
+        }
+        return Pages.values(
+                "support",
+                        support instanceof Support.Full ? "full" : support instanceof Support.Faded ? "faded" : "bare",
+                "fade", fade,
+                "blank", blank,
+                "principle", principle);
+    }
+
+    /** Keys of a plan with the values that its forms show. */
+    static Map<String, Object> heading(Plan plan) {
+        Map<String, Object> values = new LinkedHashMap<>();
+        values.put("title", plan.title());
+        values.put("school", plan.heading().school());
+        values.put("course", plan.heading().course());
+        values.put("date", plan.heading().date());
+        values.put("due", plan.heading().due());
+        values.put("instructions", plan.heading().instructions());
+        values.put("paper", plan.paper() == Document.Paper.LETTER ? "letter" : "a4");
+        values.put("decimal", plan.decimal() == DecimalMarker.COMMA ? "comma" : "point");
+        values.put("symbols", plan.symbols() == SymbolStyle.IEEE ? "ieee" : "iec");
+        values.put("units", plan.unitsPrinted() ? "printed" : "asked");
+        values.put("order", plan.order() == Plan.Order.MIXED ? "mixed" : "as listed");
+        return values;
+    }
+
+    static Map<String, Object> policy(MarkingPolicy policy) {
+        return Pages.values(
+                "unit_missing", MarkingPolicy.decimal(policy.credits().unitMissing()),
+                "rounded_too_far", MarkingPolicy.decimal(policy.credits().tooCoarse()),
+                "carried", MarkingPolicy.decimal(policy.credits().carried()),
+                "late_a_day", MarkingPolicy.decimal(policy.lateness().aDay()),
+                "grace_minutes", Integer.toString(policy.lateness().graceMinutes()));
+    }
+
+    /** The sheet of a seat, or its key, with what an instructor wants to know of it. */
+    Reply sheet(Call call) {
+        int seat = call.query().number("seat", 1, LAST_SEAT, 1);
+        boolean key = call.query().text("side").equals("key");
+        boolean buildable = call.query().has("parts");
+        Map<String, Object> values;
+        try {
+            SheetMaker maker = set.maker(buildable);
+            String name = set.roster().stream()
+                    .flatMap(roster -> roster.seats().stream())
+                    .filter(one -> one.number() == seat)
+                    .map(Roster.Seat::name)
+                    .findFirst()
+                    .orElse("");
+            Sheet sheet = maker.sheet(seat);
+            Document document = key ? Composer.key(sheet, name) : Composer.sheet(sheet, name);
+            List<String> warnings = new ArrayList<>(SetFacts.of(sheet).warnings());
+            set.roster().ifPresent(roster -> enough(maker, roster, warnings));
+            values = Pages.values(
+                    "faults", List.of(),
+                    "title", document.title(),
+                    "subtitle", document.subtitle(),
+                    "id", document.sheetId(),
+                    "html", Pages.html(Fragment.printed(document, "sheet-", 1)),
+                    "facts", facts(SetFacts.of(sheet)),
+                    "warnings", warnings);
+        } catch (DiagnosticException unfit) {
+            values = Pages.values("faults", Frame.told(unfit.diagnostics()), "warnings", List.of());
+        }
+        values.putAll(Pages.values("seat", seat, "side", key ? "key" : "sheet", "buildable", buildable));
+        return call.part() ? frame.part("sheet-part", values) : frame.page(Reply.FINE, call, "set", "sheet", values);
+    }
+
+    private static void enough(SheetMaker maker, Roster roster, List<String> warnings) {
+        try {
+            maker.prepare(roster.lastSeat());
+        } catch (DiagnosticException tooFew) {
+            tooFew.diagnostics().forEach(fault -> warnings.add(fault.problem() + ". " + fault.nextAction()));
+        }
+    }
+
+    private static Map<String, Object> facts(SetFacts facts) {
+        return Pages.values(
+                "problems", facts.problems(),
+                "examples", facts.examples(),
+                "minutes", facts.minutes(),
+                "levels",
+                        facts.levels().entrySet().stream()
+                                .map(one -> one.getValue() + " of level " + one.getKey())
+                                .toList(),
+                "mixed", facts.mixed(),
+                "pairs", facts.pairs());
+    }
+
+    /** How much paper a learner's sheet takes. */
+    Reply paper(Call call) {
+        int seat = call.query().number("seat", 1, LAST_SEAT, 1);
+        String told;
+        try {
+            told = paper(set.maker(call.query().has("parts")), seat);
+        } catch (DiagnosticException unfit) {
+            told = "not known";
+        }
+        return call.part() ? frame.part("words", Pages.values("words", told)) : Reply.plain(Reply.FINE, told);
+    }
+
+    private String paper(SheetMaker maker, int seat) {
+        Counted last = counted;
+        if (last != null && last.maker() == maker && last.seat() == seat) {
+            return last.told();
+        }
+        PaperCount count = Handouts.count(
+                maker.set(),
+                new Roster(List.of(new Roster.Seat(seat, ""))),
+                new Handouts.Wish(maker.plan().paper(), Profile.COMPACT, Handouts.Keys.NONE, true));
+        String told = count.most() + (count.most() == 1 ? " side" : " sides") + " of paper";
+        counted = new Counted(maker, seat, told);
+        return told;
+    }
+}

@@ -1,0 +1,279 @@
+package ampersheet.desk;
+
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Place;
+import ampersheet.issue.CourseFolder;
+import ampersheet.issue.MarkedFolder;
+import ampersheet.issue.Output;
+import ampersheet.issue.Progress;
+import ampersheet.marking.Corrections;
+import ampersheet.marking.DecisionList;
+import ampersheet.marking.EarlierMarks;
+import ampersheet.marking.MarkForms;
+import ampersheet.marking.Marking;
+import ampersheet.sheet.ArchivedClass;
+import ampersheet.sheet.ArchivedSheets;
+import ampersheet.sheet.IssuedArchive;
+import ampersheet.sheet.Roster;
+import ampersheet.source.CellRows;
+import ampersheet.source.SafeCsv;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** What came back, and what became of it. */
+final class TakeInPlace {
+    private static final int MOST_SHOWN = 500;
+
+    private final CourseSet set;
+    private final Frame frame;
+    private final Work work;
+    private final Received received;
+
+    TakeInPlace(CourseSet set, Frame frame, Work work) {
+        this.set = set;
+        this.frame = frame;
+        this.work = work;
+        this.received = new Received(set.course());
+    }
+
+    Reply show(Call call) {
+        CourseFolder files = set.course().files();
+        List<Path> archives = set.course().archives();
+        Course.Kept decisions = set.course().read(CourseFolder.DECISIONS);
+        Map<String, Object> values = Pages.values(
+                "answers", set.course().names(files.answers()),
+                "archives", archives.stream().map(set.course()::shown).toList(),
+                "chosen",
+                        chosen(call.query().text("archive"))
+                                .map(set.course()::shown)
+                                .orElse(""),
+                "version", decisions.version(),
+                "canUndo", set.course().canUndo(CourseFolder.DECISIONS),
+                "hasClass", set.course().isThere(CourseFolder.CLASS),
+                "isMarked", table("marks.csv").isPresent(),
+                "open", open(),
+                "marks", rows("marks.csv", List.of("seat", "name", "marks", "of", "status")),
+                "files", rows("files.csv", List.of("file", "answers_marked", "what_became_of_it", "notes")),
+                "changes", rows("changes.csv", List.of("seat", "name", "before", "now")),
+                "tables", tables(),
+                "feedback", set.course().names(files.marks().resolve("feedback")),
+                "work",
+                        GiveOutPlace.shown(
+                                work.standing().filter(now -> now.place().equals("take-in"))));
+        return frame.page(Reply.FINE, call, "take-in", "take-in", values);
+    }
+
+    private List<Map<String, Object>> tables() {
+        List<Map<String, Object>> tables = new ArrayList<>();
+        for (String name : set.course().names(set.course().files().marks())) {
+            if (!name.endsWith(".html")) {
+                tables.add(Pages.values("path", "/made/marks/" + name, "name", name));
+            }
+        }
+        return tables;
+    }
+
+    private Optional<String> table(String name) {
+        return set.course()
+                .made(List.of("marks", name))
+                .map(file -> new String(set.course().bytes(file), StandardCharsets.UTF_8));
+    }
+
+    /** Some columns of a table that marking wrote. */
+    private List<List<String>> rows(String name, List<String> columns) {
+        List<List<String>> shown = new ArrayList<>();
+        List<CellRows.Row> rows = table(name).map(TakeInPlace::read).orElse(List.of());
+        for (int i = 1; i < rows.size() && i <= MOST_SHOWN; i++) {
+            CellRows.Row row = rows.get(i);
+            List<String> head = rows.get(0).names();
+            shown.add(columns.stream()
+                    .map(column -> head.indexOf(column))
+                    .map(at -> at < 0 || at >= row.size() ? "" : SafeCsv.read(row.get(at)))
+                    .toList());
+        }
+        return shown;
+    }
+
+    private static List<CellRows.Row> read(String table) {
+        try {
+            return CellRows.read(table, ',', 1);
+        } catch (CellRows.Uneven broken) {
+            return List.of(); // somebody else wrote it; marking again mends it
+        }
+    }
+
+    private List<Map<String, Object>> open() {
+        return table("decide.csv").map(DecisionList::open).orElse(List.of()).stream()
+                .limit(MOST_SHOWN)
+                .map(one -> Pages.values(
+                        "key", Course.version(one.key()),
+                        "seat", one.cell("seat"),
+                        "name", one.cell("name"),
+                        "question", one.cell("question"),
+                        "answer", one.cell("answer"),
+                        "file", one.cell("file"),
+                        "words", one.words(),
+                        "why", one.cell("why"),
+                        "meanings", one.cell("may_mean")))
+                .toList();
+    }
+
+    /** The archive by which is marked: the one named, or the last in the list. */
+    private Optional<Path> chosen(String named) {
+        List<Path> archives = set.course().archives();
+        return archives.stream()
+                .filter(one -> set.course().shown(one).equals(named))
+                .findFirst()
+                .or(() -> current(archives))
+                .or(() -> archives.isEmpty() ? Optional.empty() : Optional.of(archives.get(archives.size() - 1)));
+    }
+
+    /** The archive of the plan as it is now, if it was given out. */
+    private Optional<Path> current(List<Path> archives) {
+        if (archives.size() < 2) {
+            return Optional.empty();
+        }
+        try {
+            String ending = IssuedArchive.fileName(set.set(false));
+            return archives.stream()
+                    .filter(one -> one.getFileName().toString().endsWith(ending))
+                    .findFirst();
+        } catch (DiagnosticException unfit) {
+            return Optional.empty();
+        }
+    }
+
+    /** Puts what was sent among the answers. */
+    Reply receive(Call call) {
+        try {
+            return frame.goOn("/take-in", received.keep(call.uploads()));
+        } catch (DiagnosticException unfit) {
+            return frame.unfit(call, "take-in", "These files are not kept", unfit);
+        }
+    }
+
+    Reply mark(Call call) {
+        try {
+            CourseFolder files = set.course().files();
+            for (Path folder :
+                    List.of(files.made(), files.marks(), files.marks().resolve("feedback"), files.answers())) {
+                set.course().requireFolder(folder);
+            }
+            Roster roster = set.roster()
+                    .orElseThrow(() -> unfit(
+                            CourseFolder.CLASS, "there is no class list yet", "Paste the names at the place Class."));
+            Path archive = chosen(call.form().text("archive"))
+                    .orElseThrow(() -> unfit(
+                            CourseFolder.MADE,
+                            "nothing was given out yet, so that nothing tells what the sheets ask",
+                            "Make the sheets at the place Give out."));
+            if (!set.course().isFolder(files.answers())) {
+                throw unfit(CourseFolder.ANSWERS, "nothing came in yet", "Send the files that learners handed in.");
+            }
+            boolean pseudonyms = call.form().has("pseudonyms");
+            return work.begin("Marking", "take-in", progress -> marked(roster, archive, pseudonyms, progress))
+                    ? Reply.to("/take-in")
+                    : frame.goOn(
+                            "/take-in", List.of("Something is being made already. Wait until it is done, or stop it."));
+        } catch (DiagnosticException unfit) {
+            return frame.unfit(call, "take-in", "This cannot be marked yet", unfit);
+        }
+    }
+
+    private static DiagnosticException unfit(String file, String problem, String next) {
+        return new DiagnosticException(Diagnostic.error(Place.inFile(file), problem, "", next));
+    }
+
+    private List<String> marked(Roster roster, Path archive, boolean pseudonyms, Progress progress) {
+        CourseFolder files = set.course().files();
+        Optional<String> before = table("marks.csv");
+        before.ifPresent(marks -> keepBefore(files.marksBefore(), marks));
+        Course.Kept decisions = set.course().read(CourseFolder.DECISIONS);
+        Marking.Task task = new Marking.Task(
+                files.answers(),
+                new ArchivedSheets(ArchivedClass.read(archive), set.library()),
+                Optional.of(Corrections.orElseAsIssued(set.library())),
+                roster,
+                Optional.empty(),
+                Optional.empty(),
+                before.map(marks -> EarlierMarks.read(set.course().shown(files.marksBefore()), marks)),
+                decisions.isThere()
+                        ? Optional.of(new Marking.NamedText(CourseFolder.DECISIONS, decisions.text()))
+                        : Optional.empty(),
+                pseudonyms);
+        MarkedFolder.Written written = MarkedFolder.write(
+                task,
+                files.marks(),
+                List.of(MarkForms.XLSX, MarkForms.SEMICOLONS),
+                new Output.Terms(List.of(files.roster(), files.decisions(), archive), false, false, place -> {})
+                        .watchedBy(progress));
+        Marking.Marked marked = written.marked();
+        List<String> told = new ArrayList<>();
+        told.add(count(marked.answers(), "answer") + " in " + count(marked.files(), "file") + " from "
+                + count(marked.learners(), "learner")
+                + (marked.absent() == 0 ? "." : "; nothing from " + count(marked.absent(), "seat") + "."));
+        if (marked.toDecide() > 0) {
+            told.add(count(marked.toDecide(), "line") + " to decide, below.");
+        }
+        if (before.isPresent()) {
+            told.add(marked.changed() == 0 ? "No mark changed." : count(marked.changed(), "mark") + " changed.");
+        }
+        marked.notes().stream().limit(20).forEach(note -> told.add(note.place() + ": " + note.problem() + "."));
+        return told;
+    }
+
+    private static void keepBefore(Path file, String marks) {
+        try (Output output = Output.file(file, ".csv", Output.Terms.NONE)) {
+            output.write(file, marks);
+            output.finish();
+        }
+    }
+
+    private static String count(int number, String what) {
+        return number + " " + what + (number == 1 ? "" : "s");
+    }
+
+    /** Adds a line to the list of decisions; it holds from the next time that is marked. */
+    Reply decide(Call call) {
+        Form form = call.form();
+        Optional<DecisionList.Open> on = table("decide.csv").map(DecisionList::open).orElse(List.of()).stream()
+                .filter(one -> Course.version(one.key()).equals(form.text("key")))
+                .findFirst();
+        if (on.isEmpty()) {
+            return frame.goOn("/take-in", List.of("This line is not there any more. Look at the list as it is now."));
+        }
+        Course.Kept now = set.course().read(CourseFolder.DECISIONS);
+        try {
+            String list = DecisionList.with(
+                    CourseFolder.DECISIONS,
+                    now.text(),
+                    on.get(),
+                    form.text("decision"),
+                    form.text("value"),
+                    form.text("reason"));
+            try {
+                set.course().write(CourseFolder.DECISIONS, list, form.text("seen"));
+            } catch (Course.Stale stale) {
+                return frame.stale(call, "take-in", stale, list);
+            }
+            return frame.goOn("/take-in", List.of("Decided. It counts when you mark again."));
+        } catch (DiagnosticException unfit) {
+            return frame.unfit(call, "take-in", "This decision is not kept", unfit);
+        }
+    }
+
+    Reply undo() {
+        boolean undone = set.course().undo(CourseFolder.DECISIONS);
+        return frame.goOn(
+                "/take-in",
+                List.of(
+                        undone
+                                ? "The last decision is taken back."
+                                : "Nothing to take back: decisions.csv was changed elsewhere since."));
+    }
+}

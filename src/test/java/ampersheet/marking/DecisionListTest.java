@@ -1,0 +1,65 @@
+package ampersheet.marking;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import ampersheet.diagnostic.DiagnosticException;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class DecisionListTest {
+    private static final String DECIDE =
+            "seat,name,sheet,question,answer,file,line,why,may_mean,decision,value,reason\n"
+                    + "7,Ada,A7K3M-007-R,q2a,\"'=4,700 Ω\",ada.csv,2,It may be either,4.7 Ω or 4700 Ω,,,\n"
+                    + ",,,,,who.csv,,Nobody is named,counts or does not count,,,\n";
+
+    @Test
+    void aLineThatIsDecidedIsReadAsADecision() {
+        DecisionList.Open open = DecisionList.open(DECIDE).get(0);
+        assertEquals("=4,700 Ω", open.cell("answer"));
+        String list = DecisionList.with("decisions.csv", "", open, "read as", "4.7 kΩ", "she said so");
+        Decision read = DecisionsReader.read("decisions.csv", list).get(0);
+        assertEquals(7, read.seat());
+        assertEquals("=4,700 Ω", read.answer());
+        assertEquals("4.7 kΩ", read.value());
+    }
+
+    @Test
+    void linesOfAListOfHerOwnFormStayAndTheNewOneHasItsColumns() {
+        String own = "# hers\nreason,decision,seat,question,value\nsaw it,mark,3,q1a,1";
+        String plain = own.substring(own.indexOf('\n') + 1);
+        DecisionList.Open open = DecisionList.open(DECIDE).get(0);
+        String list = DecisionList.with("decisions.csv", plain, open, "mark", "0.5", "half, \"nearly\"");
+        assertTrue(list.startsWith(plain + "\n"), list);
+        assertEquals(2, DecisionsReader.read("decisions.csv", list).size());
+    }
+
+    @Test
+    void aListWithSemicolonsIsGoneOnWithAsOneWithCommas() {
+        String own = "seat;question;decision;value;reason\n3;q1a;mark;1;\"saw it; twice\"\n";
+        String list = DecisionList.with("d.csv", own, DecisionList.open(DECIDE).get(0), "mark", "0.5", "half");
+        List<Decision> read = DecisionsReader.read("d.csv", list);
+        assertEquals(
+                List.of("saw it; twice", "half"),
+                read.stream().map(Decision::reason).toList());
+    }
+
+    @Test
+    void whatIsNoDecisionIsNotAdded() {
+        DecisionList.Open open = DecisionList.open(DECIDE).get(0);
+        assertThrows(DiagnosticException.class, () -> DecisionList.with("d.csv", "", open, "mark", "1", ""));
+        assertThrows(DiagnosticException.class, () -> DecisionList.with("d.csv", "", open, "mark", "7", "why"));
+        assertThrows(DiagnosticException.class, () -> DecisionList.with("d.csv", "", open, "praise", "", "why"));
+        String once = DecisionList.with("d.csv", "", open, "mark", "1", "why");
+        assertThrows(DiagnosticException.class, () -> DecisionList.with("d.csv", once, open, "mark", "0", "why"));
+    }
+
+    @Test
+    void onlyWhatFitsALineIsOffered() {
+        List<DecisionList.Open> open = DecisionList.open(DECIDE);
+        assertEquals(
+                List.of("accept", "read as", "mark", "leave out"), open.get(0).words());
+        assertEquals(List.of("counts", "does not count"), open.get(1).words());
+    }
+}
