@@ -56,6 +56,7 @@ final class TakeInPlace {
                 "canUndo", set.course().canUndo(CourseFolder.DECISIONS),
                 "hasClass", set.course().isThere(CourseFolder.CLASS),
                 "isMarked", table("marks.csv").isPresent(),
+                "withoutNames", table("names.csv").isPresent(),
                 "open", open(),
                 "marks", rows("marks.csv", List.of("seat", "name", "marks", "of", "status")),
                 "files", rows("files.csv", List.of("file", "answers_marked", "what_became_of_it", "notes")),

@@ -35,7 +35,7 @@ class DrawnSymbolsTest {
             for (int draw = 0; draw < DRAWS; draw++) {
                 SheetProblem problem = SheetProblem.alone(draws.draw(draw), DecimalMarker.POINT);
                 for (double width : List.of(
-                        (double) Figure.PAGE_WIDTH,
+                        Figure.PAGE_WIDTH,
                         Profile.COMPACT.widestDrawing(Paper.A4),
                         Profile.LARGE.widestDrawing(Paper.A4))) {
                     String replay = name + ", seed " + SEED + ", draw " + draw + ", width " + width;
