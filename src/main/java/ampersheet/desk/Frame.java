@@ -50,6 +50,13 @@ final class Frame {
         return Reply.page(Reply.FINE, pages.fill(template, values));
     }
 
+    /** Goes on at the page that shows how far it is, or tells there that something else is being made. */
+    Reply begun(boolean begun, String path) {
+        return begun
+                ? Reply.to(path)
+                : goOn(path, List.of("Something is being made already. Wait until it is done, or stop it."));
+    }
+
     /** Goes on at a page that tells this; reloading it tells it again, and does nothing again. */
     synchronized Reply goOn(String path, List<String> told) {
         if (told.isEmpty()) {

@@ -50,7 +50,7 @@ final class GiveOutPlace {
                 "own", set.course().isFolder(files.templates()),
                 "learners", learners(),
                 "made", made(),
-                "work", standing("give-out"));
+                "work", shown(work.standing("give-out")));
         return frame.page(Reply.FINE, call, "give-out", "give-out", values);
     }
 
@@ -75,11 +75,6 @@ final class GiveOutPlace {
             }
         }
         return made;
-    }
-
-    /** Of what is being done, or was done last, if it belongs to this place. */
-    private Map<String, Object> standing(String place) {
-        return shown(work.standing().filter(one -> one.place().equals(place)));
     }
 
     static Map<String, Object> shown(Optional<Work.Standing> standing) {
@@ -161,11 +156,7 @@ final class GiveOutPlace {
                     return Reply.unknown();
                 }
             }
-            return work.begin(title, "give-out", task)
-                    ? Reply.to("/give-out")
-                    : frame.goOn(
-                            "/give-out",
-                            List.of("Something is being made already. Wait until it is done, or stop it."));
+            return frame.begun(work.begin(title, "give-out", task), "/give-out");
         } catch (DiagnosticException unfit) {
             return frame.unfit(call, "give-out", "This cannot be made yet", unfit);
         }

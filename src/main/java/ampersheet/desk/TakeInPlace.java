@@ -63,9 +63,7 @@ final class TakeInPlace {
                 "changes", rows("changes.csv", List.of("seat", "name", "before", "now")),
                 "tables", tables(),
                 "feedback", set.course().names(files.marks().resolve("feedback")),
-                "work",
-                        GiveOutPlace.shown(
-                                work.standing().filter(now -> now.place().equals("take-in"))));
+                "work", GiveOutPlace.shown(work.standing("take-in")));
         return frame.page(Reply.FINE, call, "take-in", "take-in", values);
     }
 
@@ -177,10 +175,9 @@ final class TakeInPlace {
                 throw unfit(CourseFolder.ANSWERS, "nothing came in yet", "Send the files that learners handed in.");
             }
             boolean pseudonyms = call.form().has("pseudonyms");
-            return work.begin("Marking", "take-in", progress -> marked(roster, archive, pseudonyms, progress))
-                    ? Reply.to("/take-in")
-                    : frame.goOn(
-                            "/take-in", List.of("Something is being made already. Wait until it is done, or stop it."));
+            return frame.begun(
+                    work.begin("Marking", "take-in", progress -> marked(roster, archive, pseudonyms, progress)),
+                    "/take-in");
         } catch (DiagnosticException unfit) {
             return frame.unfit(call, "take-in", "This cannot be marked yet", unfit);
         }

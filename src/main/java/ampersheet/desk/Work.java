@@ -160,6 +160,11 @@ final class Work implements AutoCloseable {
         return Optional.ofNullable(last).map(Job::standing);
     }
 
+    /** The same, if it belongs to this place. */
+    Optional<Standing> standing(String place) {
+        return standing().filter(one -> one.place().equals(place));
+    }
+
     synchronized void stop() {
         if (last != null) {
             last.stop();

@@ -32,6 +32,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
+import org.openqa.selenium.WebDriverException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.support.ui.Select;
@@ -111,19 +112,19 @@ class DeskJourneyTest {
     private void press(String css) {
         WebElement button = until(css);
         browser.executeScript("arguments[0].scrollIntoView({block: 'center'})", button);
-        WebElement page = browser.findElement(By.tagName("html"));
+        browser.executeScript("window.before = true");
         button.click();
-        new WebDriverWait(browser, PATIENCE).until(now -> gone(page));
+        leftBehind();
         until("h1");
     }
 
-    private static boolean gone(WebElement page) {
-        try {
-            page.isEnabled();
-            return false;
-        } catch (org.openqa.selenium.StaleElementReferenceException left) {
-            return true;
-        }
+    /**
+     * Asked of the page and not of an element: while one page gives way to the next, the driver knows none of either.
+     */
+    private void leftBehind() {
+        new WebDriverWait(browser, PATIENCE)
+                .ignoring(WebDriverException.class)
+                .until(now -> browser.executeScript("return window.before !== true"));
     }
 
     private void type(String css, String text) {
