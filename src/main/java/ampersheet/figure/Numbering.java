@@ -2,7 +2,7 @@ package ampersheet.figure;
 
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -87,7 +87,7 @@ record Numbering(int pixels, double pitch, double half, double room) {
      * @return from the middle of the pixels
      */
     double port(Collection<Set<Integer>> marked, double beyond, double... lines) {
-        Map<Set<Integer>, Integer> undisturbed = new HashMap<>();
+        Map<Set<Integer>, Integer> undisturbed = new LinkedHashMap<>();
         marked.forEach(here -> undisturbed.computeIfAbsent(
                 here, set -> numbered(set, i -> true).size()));
         double middle = (pixels - 1) * pitch / 2;
