@@ -49,10 +49,9 @@ public final class DecisionList {
 
         /** Lines of one matter: the same was typed to the same question, and is open for the same reason. */
         public boolean isLike(Open other) {
-            return !cell("question").isEmpty()
-                    && cell("asked").equals(other.cell("asked"))
-                    && cell("answer").equals(other.cell("answer"))
-                    && cell("why").equals(other.cell("why"));
+            return !cell("template").isEmpty()
+                    && List.of("template", "step", "answer", "why").stream()
+                            .allMatch(column -> cell(column).equals(other.cell(column)));
         }
 
         /** By which the same line is known in a table that was made later. */

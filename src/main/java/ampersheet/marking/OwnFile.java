@@ -53,6 +53,8 @@ enum OwnFile {
             "line",
             "why",
             "may_mean",
+            "template",
+            "step",
             "asked",
             "right_answer",
             "decision",

@@ -33,17 +33,22 @@ record ToDecide(
      * The question that is answered, so that nobody has to look for the sheet.
      *
      * @param question as the sheet calls it
+     * @param template and step whose value it is, the same for every learner
      * @param words that ask for it, without marks of layout
      * @param right the right answer, as the key has it
      */
-    record Asked(String question, String words, String right) {
-        static final Asked NOTHING = new Asked("", "", "");
+    record Asked(String question, String template, String step, String words, String right) {
+        static final Asked NOTHING = new Asked("", "", "", "", "");
 
         static Asked of(Sheet sheet, AnswerKey key) {
             return sheet.problemWith(key.question())
                     .map(problem -> new Asked(
-                            key.question(), LimitedMarkdown.plain(problem.prompt(key)), Composer.answer(problem, key)))
-                    .orElseGet(() -> new Asked(key.question(), "", ""));
+                            key.question(),
+                            problem.template().name(),
+                            key.step(),
+                            LimitedMarkdown.plain(problem.prompt(key)),
+                            Composer.answer(problem, key)))
+                    .orElseGet(() -> new Asked(key.question(), "", key.step(), "", ""));
         }
     }
 

@@ -67,11 +67,11 @@ class DecisionListTest {
     @Test
     void linesOfOneMatterAreThoseOfTheSameWordsToTheSameQuestion() {
         String head =
-                "seat,name,sheet,question,answer,file,line,why,may_mean,asked,right_answer,decision,value,reason\n";
+                "seat,name,sheet,question,answer,file,line,why,may_mean,template,step,asked,right_answer,decision,value,reason\n";
         List<DecisionList.Open> open = DecisionList.open(head
-                + "7,,A7K3M-007-R,q2a,two,a.csv,2,no number,,How many LEDs?,2,,,\n"
-                + "8,,A7K3M-008-T,q5a,two,b.csv,2,no number,,How many LEDs?,3,,,\n"
-                + "9,,A7K3M-009-V,q2a,two,c.csv,2,no number,,How many strings?,2,,,\n");
+                + "7,,A7K3M-007-R,q2a,two,a.csv,2,no number,,f/leds,n,How many LEDs at 9 V?,2,,,\n"
+                + "8,,A7K3M-008-T,q5a,two,b.csv,2,no number,,f/leds,n,How many LEDs at 12 V?,3,,,\n"
+                + "9,,A7K3M-009-V,q2a,two,c.csv,2,no number,,f/leds,m,How many strings?,2,,,\n");
         assertTrue(open.get(0).isLike(open.get(1)));
         assertFalse(open.get(0).isLike(open.get(2)));
     }
