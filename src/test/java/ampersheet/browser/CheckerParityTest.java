@@ -44,7 +44,7 @@ import org.openqa.selenium.chrome.ChromeDriver;
 class CheckerParityTest {
     private static final int ANSWERS = Boolean.getBoolean("ampersheet.deep") ? 10_000 : 3_000;
     private static final int DRAWS = 2;
-    private static final int MOST_GZIP_BYTES = 100_000;
+    private static final int MOST_GZIP_BYTES = 90_000;
     private static final long SEED = 20_260_104;
 
     @TempDir
