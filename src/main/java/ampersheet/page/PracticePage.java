@@ -194,12 +194,29 @@ public final class PracticePage {
                 .close("h3")
                 .newline();
         page.open("div", "id", "solution-body").close("div").close("section").newline();
+        aside(page);
         page.open("div", "class", "buttons onward").newline();
         button(page, "onward", "Next problem");
         button(page, "another", "Another one like this");
         button(page, "later", "Leave it open, go on");
         page.close("div").newline();
         calculator(page);
+        page.close("section").newline();
+    }
+
+    /** The question beside a problem; it stands below the places while these are open, and here once all is right. */
+    private static void aside(Markup page) {
+        page.open("section", "id", "aside", "class", "aside", "hidden", "", "aria-labelledby", "aside-title")
+                .newline();
+        page.element("h3", "Extra question", "id", "aside-title", "tabindex", "-1").newline();
+        page.element("p", "", "id", "aside-text");
+        page.open("div", "class", "buttons", "id", "aside-choices", "role", "group", "aria-labelledby", "aside-text")
+                .close("div")
+                .newline();
+        page.open("div", "id", "aside-said", "role", "status").close("div").newline();
+        page.open("p", "class", "lead").text("It counts neither for nor against you. ");
+        page.element("button", "No more extra questions", "type", "button", "id", "aside-off")
+                .close("p");
         page.close("section").newline();
     }
 
@@ -272,6 +289,11 @@ public final class PracticePage {
             page.element("option", choice[1], "value", choice[0]);
         }
         page.close("select").close("p").newline();
+        page.open("p").open("label", "class", "ticked").single("input", "type", "checkbox", "id", "aside-on");
+        page.element("span", "extra questions: which rule gives a line, and which way a value goes")
+                .close("label")
+                .close("p")
+                .newline();
         page.element("p", "", "id", "kept").newline();
         page.open("div", "class", "buttons").newline();
         button(page, "export", "Save progress as a file");

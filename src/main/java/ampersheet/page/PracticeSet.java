@@ -2,16 +2,18 @@ package ampersheet.page;
 
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.practice.Course;
+import ampersheet.practice.Twin;
 import ampersheet.problem.Draws;
 import ampersheet.problem.Problem;
+import ampersheet.problem.Twins;
 import ampersheet.problem.Workshop;
-import ampersheet.sheet.FadedForms;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.template.ProblemTemplate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Proven problems by skill, for one learner to go through at her own pace. They come from the far end of the order in
@@ -40,8 +42,11 @@ public record PracticeSet(ProblemSet set, List<Skill> skills) {
     /** @param example shown beside the variants of this template, and never asked */
     public record Practised(ProblemTemplate template, Problem example) {}
 
-    /** @param template index among the templates of its skill */
-    public record Variant(int template, Problem problem) {}
+    /**
+     * @param template index among the templates of its skill
+     * @param twin asked once the problem is solved; empty where nothing can be asked without numbers
+     */
+    public record Variant(int template, Problem problem, Optional<Twin> twin) {}
 
     /**
      * @param variants of each skill, not counting one worked example of each of its templates
@@ -73,38 +78,25 @@ public record PracticeSet(ProblemSet set, List<Skill> skills) {
      * @param name under which a browser keeps it
      */
     Course course(String name) {
-        return new Course(
-                name,
-                skills.stream()
-                        .map(skill -> new Course.Skill(
-                                skill.name(),
-                                skill.templates().stream()
-                                        .map(practised -> new Course.Template(
-                                                practised.template().name(),
-                                                practised.template().lines().size(),
-                                                FadedForms.of(
-                                                        practised.template(),
-                                                        set.fade(practised
-                                                                .template()
-                                                                .name()))))
-                                        .toList(),
-                                skill.variants().stream().map(Variant::template).toList(),
-                                skill.after()))
-                        .toList());
+        return new PracticeCourse(this).named(name);
     }
 
     private static Skill skill(
             String name, List<ProblemTemplate> templates, String seed, int variants, List<Integer> after) {
-        List<Draws> draws = templates.stream()
-                .map(template -> Draws.fromTheEnd(new Workshop(template), seed))
+        List<Workshop> workshops = templates.stream().map(Workshop::new).toList();
+        List<Draws> draws = workshops.stream()
+                .map(workshop -> Draws.fromTheEnd(workshop, seed))
                 .toList();
+        List<Twins> twins = workshops.stream().map(Twins::new).toList();
         List<Practised> practised = draws.stream()
                 .map(of -> new Practised(of.template(), of.draw(0)))
                 .toList();
         List<Variant> given = new ArrayList<>();
         for (int i = 0; i < variants; i++) {
             int template = i % templates.size();
-            given.add(new Variant(template, draws.get(template).draw(1 + i / templates.size())));
+            int which = i / templates.size();
+            Problem problem = draws.get(template).draw(1 + which);
+            given.add(new Variant(template, problem, twins.get(template).of(problem, which)));
         }
         return new Skill(name, practised, given, after);
     }

@@ -309,6 +309,25 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
         return true;
     }
 
+    /** The question beside the present problem; none if the learner wants none. */
+    public Optional<SideQuestion> sideQuestion() {
+        return record.aside().asked() ? SideQuestion.of(course, skill(), attempt()) : Optional.empty();
+    }
+
+    /** The first answer to the question beside the problem stands. */
+    public Practice answerAside(String choice) {
+        Optional<SideQuestion> question = sideQuestion().filter(one -> one.chosen().isEmpty());
+        return question.isPresent() && question.get().choices().contains(choice)
+                ? type(question.get().name(), choice)
+                : this;
+    }
+
+    /** Whether there shall be questions beside the problems. */
+    public Practice askAside(boolean asked) {
+        return new Practice(
+                course, record.with(new LearnerRecord.Aside(record.next(writer), asked)), writer, current);
+    }
+
     public Optional<Hint> nextHint(ProblemKey key, List<String> places) {
         return attempt().ending().isPresent()
                 ? Optional.empty()
@@ -376,6 +395,10 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
 
     public static String saidWithoutHints() {
         return Sentences.ALL_HINTS;
+    }
+
+    public static String saidWithoutAside() {
+        return Sentences.NO_ASIDE;
     }
 
     public static String saidWithSolution() {

@@ -12,6 +12,7 @@ final class Sentences {
     static final String READ_SOLUTION =
             "Read the worked solution, then take another one like this: it counts only when you find" + " it yourself.";
 
+    static final String NO_ASIDE = "No more extra questions. Below, under “Support and progress”, you can have them again.";
     static final String NOTHING_TO_WORK = "Type a line to work out, with units, such as (12 V - 2.1 V) / 15 mA.";
 
     private Sentences() {}
@@ -203,6 +204,69 @@ final class Sentences {
         }
         return out.append(ways.isEmpty() ? "Change the parts one at a time and see which way it goes." : ".")
                 .toString();
+    }
+
+    // Questions beside a problem
+
+    static String whichRule(int step, Course.Line line) {
+        return "Which rule gives step " + step + ", the " + line.meaning() + "?";
+    }
+
+    /** Why a rule does not give a line: what it does, and where; or that it does. */
+    static String rule(Course course, Course.Template template, int step, String chosen) {
+        Course.Line line = template.lines().get(step - 1);
+        String does = course.rules().get(chosen);
+        if (chosen.equals(line.principle())) {
+            return "Right: " + chosen + (does == null ? "." : " " + does + ".");
+        }
+        StringBuilder out = new StringBuilder("Not that one: ").append(chosen);
+        out.append(does == null ? " gives another kind of line" : " " + does).append(". ");
+        int used = 0;
+        while (used < template.lines().size()
+                && !template.lines().get(used).principle().equals(chosen)) {
+            used++;
+        }
+        if (used < template.lines().size()) {
+            out.append("Here it gives step ").append(used + 1).append(", the ");
+            out.append(template.lines().get(used).meaning()).append(". ");
+        } else {
+            out.append("This problem does without it. ");
+        }
+        String needed = course.rules().get(line.principle());
+        out.append("Step ").append(step).append(" comes from ").append(line.principle());
+        return out.append(needed == null ? ":" : ", which " + needed + ":").toString();
+    }
+
+    static String whichWay(Twin twin, List<Course.Line> lines) {
+        return "Suppose the " + twin.given() + " were " + twin.change().words()
+                + ", and nothing else changed. What would become of the "
+                + lines.get(twin.asked() - 1).meaning() + "?";
+    }
+
+    /** The line where the change enters, and which way each line goes from there. */
+    static String way(Twin twin, List<Course.Line> lines, boolean right) {
+        StringBuilder out = new StringBuilder(right ? "Right. " : "Not so. ");
+        if (twin.turns().isEmpty()) {
+            return out.append("The ")
+                    .append(twin.given())
+                    .append(" enters in no line that leads to the ")
+                    .append(lines.get(twin.asked() - 1).meaning())
+                    .append(": it stays as it is.")
+                    .toString();
+        }
+        String before = "The change enters in step ";
+        for (Twin.Turn turn : twin.turns()) {
+            out.append(before).append(turn.step()).append(": the ");
+            out.append(lines.get(turn.step() - 1).meaning());
+            out.append(
+                    switch (turn.way()) {
+                        case RISES -> " rises.";
+                        case FALLS -> " falls.";
+                        case STAYS -> " stays as it is.";
+                    });
+            before = " From there to step ";
+        }
+        return out.toString();
     }
 
     // The map and mistakes

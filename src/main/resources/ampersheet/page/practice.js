@@ -231,6 +231,8 @@
     element("later").hidden = now.ended !== "" || skills.length < 2;
     element("support").value = now.support;
     element("tally").textContent = now.settled + " of " + skills.length + " settled";
+    element("aside-on").checked = now.aside === "asked";
+    aside();
     map();
     mistakes();
     element("record").value = practiceStored();
@@ -358,6 +360,52 @@
         element("example-title").focus();
       }
     }
+  };
+
+  // ------------------------------------------------------------------------------------------------ a question beside it
+
+  /* While the problem is open the question stands below its places, and before the way on once all is right. */
+  const aside = () => {
+    const [text, chosen, said, right, step, ...choices] = practiceAside();
+    const box = element("aside");
+    box.hidden = text === undefined;
+    if (box.hidden) {
+      return;
+    }
+    if (now.ended) {
+      element("onward").parentElement.before(box);
+    } else {
+      element("places").after(box);
+    }
+    element("aside-text").textContent = text;
+    element("aside-choices").replaceChildren(...choices.map(choice => {
+      const made = button(choice, () => answerAside(choice));
+      made.disabled = chosen !== "";
+      if (chosen && (choice === chosen || choice === right)) {
+        made.dataset.said = choice === right ? "right" : "wrong";
+        made.textContent = (choice === right ? "✓ " : "✗ ") + choice;
+      }
+      return made;
+    }));
+    const words = document.createElement("p");
+    words.textContent = said;
+    element("aside-said").replaceChildren(...(said ? [words] : []),
+        ...(step > 0 ? [parsed(problem.hints[step - 1].rule)] : []));
+  };
+
+  const answerAside = choice => {
+    typeAll();
+    practiceGo("answer", choice, today(), 0);
+    keep();
+    aside();
+    element("aside-title").focus();
+  };
+
+  const askAside = asked => {
+    typeAll();
+    practiceGo("aside", asked ? "asked" : "off", today(), 0);
+    keep();
+    update();
   };
 
   // ------------------------------------------------------------------------------------------------ cueing
@@ -552,6 +600,12 @@
     element("yours-title").focus();
     element("yours-title").scrollIntoView();
   });
+  element("aside-off").addEventListener("click", () => {
+    askAside(false);
+    element("verdict").textContent = practiceSays("aside");
+    element(now.ended ? "onward" : "hint").focus();
+  });
+  element("aside-on").addEventListener("change", event => askAside(event.target.checked));
   element("support").addEventListener("change", event => {
     typeAll();
     practiceGo("support", event.target.value, today(), 0);
