@@ -186,6 +186,7 @@ public final class PracticePage {
         button(page, "hint", "Next hint");
         button(page, "solve", "Worked solution");
         page.close("div").close("form").newline();
+        aside(page);
         page.open("div", "id", "hints", "role", "status").close("div").newline();
         page.open("section", "id", "solution", "hidden", "", "aria-labelledby", "solution-title")
                 .newline();
@@ -194,7 +195,6 @@ public final class PracticePage {
                 .close("h3")
                 .newline();
         page.open("div", "id", "solution-body").close("div").close("section").newline();
-        aside(page);
         page.open("div", "class", "buttons onward").newline();
         button(page, "onward", "Next problem");
         button(page, "another", "Another one like this");
@@ -204,7 +204,7 @@ public final class PracticePage {
         page.close("section").newline();
     }
 
-    /** The question beside a problem; it stands below the places while these are open, and here once all is right. */
+    /** The question beside a problem. */
     private static void aside(Markup page) {
         page.open("section", "id", "aside", "class", "aside", "hidden", "", "aria-labelledby", "aside-title")
                 .newline();

@@ -125,7 +125,7 @@ final class RulesInLine {
         if (PREFERRED.contains(function)) {
             found.add("preferred values");
         } else if (WHOLE.contains(function)) {
-            found.addAll(Set.of("division with remainder", "counting", "whole tiles only", "whole frames only"));
+            found.addAll(Set.of("division with remainder", "counting", "whole tiles only", "resolution"));
         } else if (GROWTH.contains(function)) {
             found.addAll(Set.of("exponential approach", "time constant", "diode equation"));
         } else if (function.equals("parallel")) {

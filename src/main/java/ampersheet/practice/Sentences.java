@@ -212,34 +212,38 @@ final class Sentences {
         return "Which rule gives step " + step + ", the " + line.meaning() + "?";
     }
 
-    /** Why a rule does not give a line: what it does, and where; or that it does. */
+    /** What a rule does, and if it is not the one of the line, where it belongs; the line's own reason follows. */
     static String rule(Course course, Course.Template template, int step, String chosen) {
         Course.Line line = template.lines().get(step - 1);
+        boolean right = chosen.equals(line.principle());
         String does = course.rules().get(chosen);
-        if (chosen.equals(line.principle())) {
-            return "Right: " + chosen + (does == null ? "." : " " + does + ".");
+        StringBuilder out = new StringBuilder(right ? "Right. " : "Not that one. ");
+        if (does != null) {
+            out.append("The rule “").append(chosen).append("” ").append(does).append(". ");
         }
-        StringBuilder out = new StringBuilder("Not that one: ").append(chosen);
-        out.append(does == null ? " gives another kind of line" : " " + does).append(". ");
+        if (right) {
+            return out.toString();
+        }
         int used = 0;
         while (used < template.lines().size()
                 && !template.lines().get(used).principle().equals(chosen)) {
             used++;
         }
         if (used < template.lines().size()) {
-            out.append("Here it gives step ").append(used + 1).append(", the ");
+            out.append("Here that gives step ").append(used + 1).append(", the ");
             out.append(template.lines().get(used).meaning()).append(". ");
         } else {
             out.append("This problem does without it. ");
         }
-        String needed = course.rules().get(line.principle());
-        out.append("Step ").append(step).append(" comes from ").append(line.principle());
-        return out.append(needed == null ? ":" : ", which " + needed + ":").toString();
+        return out.append("Step ")
+                .append(step)
+                .append(" has this one:")
+                .toString();
     }
 
     static String whichWay(Twin twin, List<Course.Line> lines) {
-        return "Suppose the " + twin.given() + " were " + twin.change().words()
-                + ", and nothing else changed. What would become of the "
+        return "Suppose one value were " + twin.change().words() + " and nothing else changed: the " + twin.given()
+                + ". What would become of the "
                 + lines.get(twin.asked() - 1).meaning() + "?";
     }
 

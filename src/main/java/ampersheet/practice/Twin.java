@@ -36,6 +36,11 @@ public record Twin(Change change, String given, int asked, List<Turn> turns) {
         public double factor() {
             return factor;
         }
+
+        /** So that a preferred value goes on to another, too. */
+        public boolean isLarge() {
+            return this == DOUBLED || this == HALVED;
+        }
     }
 
     /** Which way a value goes. */

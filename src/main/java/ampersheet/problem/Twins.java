@@ -116,7 +116,7 @@ public final class Twins {
             return Optional.empty();
         }
         Values changed = problem.givens().with(name, after);
-        Optional<List<Turn>> turns = turns(problem.values(), changed, candidate);
+        Optional<List<Turn>> turns = turns(problem.values(), changed, candidate, change);
         return turns.filter(found -> confirmed(problem, changed, candidate.asked(), wayOf(found)))
                 .map(found -> new Twin(change, candidate.given().meaning(), number(candidate.asked()), found));
     }
@@ -142,8 +142,11 @@ public final class Twins {
         throw new IllegalArgumentException("no step " + step);
     }
 
-    /** By the steps; empty if one on the way takes another case, or cannot be told from a change too small to see. */
-    private Optional<List<Turn>> turns(Values values, Values givens, Candidate candidate) {
+    /**
+     * By the steps; empty if one on the way takes another case, if the change is too small to see, or if nobody could
+     * tell without numbers whether a preferred value or a count goes on to its next.
+     */
+    private Optional<List<Turn>> turns(Values values, Values givens, Candidate candidate, Change change) {
         Values changed;
         try {
             changed = template.working().work(givens);
@@ -160,11 +163,13 @@ public final class Twins {
             Optional<Way> turn = turn(
                     unit.fromSi(values.quantity(step.id()).value()),
                     unit.fromSi(changed.quantity(step.id()).value()));
+            int applying = step.applying(values);
             boolean asked = step.id().equals(candidate.asked());
-            if (step.applying(values) != step.applying(changed) || turn.isEmpty()) {
-                return Optional.empty();
-            }
-            if (asked && isTooSmall(values, changed, step.id())) {
+            boolean jumps = !Boundaries.jumps(step.cases().get(applying).is()).isEmpty();
+            if (applying != step.applying(changed)
+                    || turn.isEmpty()
+                    || jumps && (!change.isLarge() || turn.get() == Way.STAYS)
+                    || asked && isTooSmall(values, changed, step.id())) {
                 return Optional.empty();
             }
             turns.add(new Turn(number(step.id()), turn.get()));

@@ -364,18 +364,12 @@
 
   // ------------------------------------------------------------------------------------------------ a question beside it
 
-  /* While the problem is open the question stands below its places, and before the way on once all is right. */
   const aside = () => {
     const [text, chosen, said, right, step, ...choices] = practiceAside();
     const box = element("aside");
     box.hidden = text === undefined;
     if (box.hidden) {
       return;
-    }
-    if (now.ended) {
-      element("onward").parentElement.before(box);
-    } else {
-      element("places").after(box);
     }
     element("aside-text").textContent = text;
     element("aside-choices").replaceChildren(...choices.map(choice => {
