@@ -6,6 +6,7 @@ import ampersheet.practice.Attempt;
 import ampersheet.practice.Checked;
 import ampersheet.practice.Course;
 import ampersheet.practice.Day;
+import ampersheet.practice.FaultyLine;
 import ampersheet.practice.Hint;
 import ampersheet.practice.LearnerRecord;
 import ampersheet.practice.Mistake;
@@ -78,6 +79,11 @@ final class PracticeDesk {
         tell(told, "progress", practice.progress());
         tell(told, "settled", Integer.toString(practice.settled()));
         tell(told, "aside", practice.record().aside().asked() ? "asked" : "off");
+        tell(told, "faulty", practice.hasFaulty() ? "yes" : "");
+        Optional<FaultyLine> line = practice.faultyLine();
+        tell(told, "line", line.map(FaultyLine::said).orElse(""));
+        tell(told, "named", line.map(one -> Integer.toString(one.named())).orElse("0"));
+        tell(told, "found", line.map(FaultyLine::isFound).orElse(false) ? "yes" : "");
         int[] sure = practice.sureness();
         tell(told, "sureness", sure[0] + " " + sure[1] + " " + sure[2] + " " + sure[3]);
         return array(told);
@@ -139,6 +145,8 @@ final class PracticeDesk {
             case "solution" -> practice.showSolution(day);
             case "example" -> practice.lookAtExample();
             case "support" -> practice.support(argument);
+            case "faulty" -> practice.findFaulty(day);
+            case "line" -> practice.nameLine(Texts.whole(argument));
             case "aside" -> practice.askAside(argument.equals("asked"));
             case "answer" -> practice.answerAside(argument);
             default -> throw new IllegalArgumentException("no event " + event);

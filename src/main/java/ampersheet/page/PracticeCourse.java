@@ -13,8 +13,10 @@ import ampersheet.template.ProblemTemplate.StepLine;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 
 /** What the rules of practice know of a set: forms, lines and their rules, twins. */
@@ -60,7 +62,19 @@ final class PracticeCourse {
                 skill.after(),
                 skill.variants().stream()
                         .map(variant -> index(variant.twin(), twins.get(variant.template())))
-                        .toList());
+                        .toList(),
+                faulty(skill));
+    }
+
+    private static Map<Integer, Course.Faulty> faulty(Skill skill) {
+        Map<Integer, Course.Faulty> faulty = new TreeMap<>();
+        skill.faulty().forEach((variant, working) -> {
+            List<String> steps = working.shown().template().lines().stream()
+                    .map(StepLine::id)
+                    .toList();
+            faulty.put(variant, new Course.Faulty(steps.indexOf(working.step()) + 1, working.mistake()));
+        });
+        return faulty;
     }
 
     private static int index(Optional<Twin> twin, Set<Twin> among) {

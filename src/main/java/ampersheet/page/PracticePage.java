@@ -3,6 +3,7 @@ package ampersheet.page;
 import ampersheet.page.PracticeSet.Practised;
 import ampersheet.page.PracticeSet.Skill;
 import ampersheet.page.PracticeSet.Variant;
+import ampersheet.problem.FaultyWorking;
 import ampersheet.problem.Problem;
 import ampersheet.render.Markup;
 import ampersheet.render.html.Fragment;
@@ -17,6 +18,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 
 /** A practice set as one file: it holds its keys, and says so. */
@@ -199,6 +201,7 @@ public final class PracticePage {
         button(page, "onward", "Next problem");
         button(page, "another", "Another one like this");
         button(page, "later", "Leave it open, go on");
+        button(page, "find-faulty", "Find the faulty line");
         page.close("div").newline();
         calculator(page);
         page.close("section").newline();
@@ -356,7 +359,7 @@ public final class PracticePage {
         json.writeArrayFieldStart("templates");
         for (Practised practised : skill.templates()) {
             ProblemTemplate template = practised.template();
-            String text = text(practised.example(), set, true);
+            String text = text(practised.example(), set, true, Optional.empty());
             examples.add(text);
             json.writeStartObject();
             json.writeStringField("title", template.title());
@@ -371,8 +374,11 @@ public final class PracticePage {
         json.writeArrayFieldStart("variants");
         // A variant shares most with another of its template: the first is told by the example, the others by both.
         Map<Integer, Delta> bases = new TreeMap<>();
+        int number = 0;
         for (Variant variant : skill.variants()) {
-            String text = text(variant.problem(), set, false);
+            Optional<FaultyWorking> faulty =
+                    Optional.ofNullable(skill.faulty().get(number++));
+            String text = text(variant.problem(), set, false, faulty);
             String example = examples.get(variant.template());
             json.writeStartObject();
             json.writeNumberField("template", variant.template());
@@ -385,7 +391,7 @@ public final class PracticePage {
         json.writeEndObject();
     }
 
-    private static String text(Problem problem, ProblemSet set, boolean example) {
-        return Json.write(json -> new PracticeProblem(problem, set.plan(), example).write(json));
+    private static String text(Problem problem, ProblemSet set, boolean example, Optional<FaultyWorking> faulty) {
+        return Json.write(json -> new PracticeProblem(problem, set.plan(), example, faulty).write(json));
     }
 }

@@ -31,18 +31,25 @@ public record Course(String set, List<Skill> skills, Map<String, String> rules) 
      * @param variants the problems of the skill, each the index of its template
      * @param after indexes of the skills of this course that it builds on
      * @param twins for each variant the index of its twin among those of its template, or -1; empty where none has one
+     * @param faulty the wrong line of the working shown with a variant, by variant
      */
     public record Skill(
-            String name, List<Template> templates, List<Integer> variants, List<Integer> after, List<Integer> twins) {
+            String name,
+            List<Template> templates,
+            List<Integer> variants,
+            List<Integer> after,
+            List<Integer> twins,
+            Map<Integer, Faulty> faulty) {
         public Skill {
             templates = List.copyOf(templates);
             variants = List.copyOf(variants);
             after = List.copyOf(after);
             twins = List.copyOf(twins);
+            faulty = Collections.unmodifiableMap(new TreeMap<>(faulty));
         }
 
         public Skill(String name, List<Template> templates, List<Integer> variants, List<Integer> after) {
-            this(name, templates, variants, after, List.of());
+            this(name, templates, variants, after, List.of(), Map.of());
         }
 
         /** The question that goes with a variant once it is solved. */
@@ -126,6 +133,14 @@ public record Course(String set, List<Skill> skills, Map<String, String> rules) 
     }
 
     /**
+     * A working with one wrong line.
+     *
+     * @param step the number of that line, from 1
+     * @param mistake the id of what was done there
+     */
+    public record Faulty(int step, String mistake) {}
+
+    /**
      * One step.
      *
      * @param also other rules that would give the line, too, in other words
@@ -174,6 +189,13 @@ public record Course(String set, List<Skill> skills, Map<String, String> rules) 
             }
             out.append("variants").append(listed(skill.variants())).append('\n');
             out.append("twins").append(listed(skill.twins())).append('\n');
+            skill.faulty().forEach((variant, line) -> out.append("faulty ")
+                    .append(variant)
+                    .append(TAB)
+                    .append(line.step())
+                    .append(TAB)
+                    .append(line.mistake())
+                    .append('\n'));
         }
         return out.toString();
     }
@@ -221,7 +243,13 @@ public record Course(String set, List<Skill> skills, Map<String, String> rules) 
                         template.substring(space + 1), Texts.whole(template.substring(0, space)), faded, steps, twins));
             }
             List<Integer> variants = numbers(behind(lines.get(at++), "variants"));
-            skills.add(new Skill(name, templates, variants, after, numbers(behind(lines.get(at++), "twins"))));
+            List<Integer> twins = numbers(behind(lines.get(at++), "twins"));
+            Map<Integer, Faulty> faulty = new TreeMap<>();
+            while (lines.get(at).startsWith("faulty ")) {
+                List<String> parts = Texts.parts(behind(lines.get(at++), "faulty "), TAB);
+                faulty.put(Texts.whole(parts.get(0)), new Faulty(Texts.whole(parts.get(1)), parts.get(2)));
+            }
+            skills.add(new Skill(name, templates, variants, after, twins, faulty));
         }
         return new Course(lines.get(1), skills, rules);
     }

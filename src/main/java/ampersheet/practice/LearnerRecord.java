@@ -104,10 +104,14 @@ public record LearnerRecord(String set, Map<String, Attempt> attempts, Chosen su
         return flat(byMoment);
     }
 
-    /** Those that ended, in the order in which they did. */
+    /** Those that ended, in the order in which they did; without the workings with a wrong line, which count nothing. */
     List<Attempt> ended() {
         TreeMap<Moment, List<Attempt>> byMoment = new TreeMap<>();
-        attempts.values().forEach(attempt -> attempt.ending().ifPresent(ending -> put(byMoment, ending.at(), attempt)));
+        for (Attempt attempt : attempts.values()) {
+            if (attempt.ending().isPresent() && !attempt.isFaulty()) {
+                put(byMoment, attempt.ending().get().at(), attempt);
+            }
+        }
         return flat(byMoment);
     }
 
@@ -128,7 +132,7 @@ public record LearnerRecord(String set, Map<String, Attempt> attempts, Chosen su
     Optional<Attempt> open(String skill) {
         Optional<Attempt> found = Optional.empty();
         for (Attempt attempt : inOrder()) {
-            if (attempt.skill().equals(skill) && attempt.isOpen()) {
+            if (attempt.skill().equals(skill) && attempt.isOpen() && !attempt.isFaulty()) {
                 found = Optional.of(attempt);
             }
         }

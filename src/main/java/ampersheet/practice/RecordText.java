@@ -209,7 +209,7 @@ public final class RecordText {
 
     private static Form.Kind kind(String word) {
         for (Form.Kind kind : Form.Kind.values()) {
-            if (kind.word().equals(word)) {
+            if (kind.word().equals(word) && kind != Form.Kind.FAULTY) {
                 return kind;
             }
         }

@@ -273,6 +273,24 @@ final class Sentences {
         return out.toString();
     }
 
+    // A working with a wrong line
+
+    static final String FIND_THE_LINE = "One line of this working does not follow from what stands before it; the lines after it"
+            + " go on rightly from there. Which one is it?";
+
+    static String found(int step) {
+        return "Step " + step + " it is. Now mend it: what should it give?";
+    }
+
+    static String lineFollows(int step, String meaning) {
+        return "Step " + step + ", the " + meaning + ", follows from what stands before it, even if a number in it is wrong"
+                + " already. Look at another one.";
+    }
+
+    static String mended(String mistake) {
+        return "Found and mended. What was wrong would be told so: " + mistake + " ";
+    }
+
     // The map and mistakes
 
     static String state(Course course, List<Standing> standings, int skill, int day) {
