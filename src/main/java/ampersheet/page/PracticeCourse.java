@@ -31,8 +31,8 @@ final class PracticeCourse {
     Course named(String name) {
         List<Course.Skill> skills = practice.skills().stream().map(this::skill).toList();
         Set<String> rules = new TreeSet<>();
-        skills.forEach(skill -> skill.templates()
-                .forEach(template -> template.lines().forEach(line -> rules.add(line.principle()))));
+        skills.forEach(skill ->
+                skill.templates().forEach(template -> template.lines().forEach(line -> rules.add(line.principle()))));
         return new Course(name, skills, RuleBook.does(rules));
     }
 
@@ -42,8 +42,9 @@ final class PracticeCourse {
                 .forEach(practised -> practised.template().lines().forEach(line -> rules.add(line.principle())));
         List<Set<Twin>> twins = new ArrayList<>();
         skill.templates().forEach(practised -> twins.add(new LinkedHashSet<>()));
-        skill.variants().forEach(variant -> variant.twin()
-                .ifPresent(twin -> twins.get(variant.template()).add(twin)));
+        skill.variants()
+                .forEach(variant -> variant.twin()
+                        .ifPresent(twin -> twins.get(variant.template()).add(twin)));
         List<Course.Template> templates = new ArrayList<>();
         for (int i = 0; i < skill.templates().size(); i++) {
             Practised practised = skill.templates().get(i);

@@ -211,7 +211,8 @@ public final class PracticePage {
     private static void aside(Markup page) {
         page.open("section", "id", "aside", "class", "aside", "hidden", "", "aria-labelledby", "aside-title")
                 .newline();
-        page.element("h3", "Extra question", "id", "aside-title", "tabindex", "-1").newline();
+        page.element("h3", "Extra question", "id", "aside-title", "tabindex", "-1")
+                .newline();
         page.element("p", "", "id", "aside-text");
         page.open("div", "class", "buttons", "id", "aside-choices", "role", "group", "aria-labelledby", "aside-text")
                 .close("div")
@@ -376,8 +377,7 @@ public final class PracticePage {
         Map<Integer, Delta> bases = new TreeMap<>();
         int number = 0;
         for (Variant variant : skill.variants()) {
-            Optional<FaultyWorking> faulty =
-                    Optional.ofNullable(skill.faulty().get(number++));
+            Optional<FaultyWorking> faulty = Optional.ofNullable(skill.faulty().get(number++));
             String text = text(variant.problem(), set, false, faulty);
             String example = examples.get(variant.template());
             json.writeStartObject();

@@ -111,11 +111,11 @@ final class PracticeProblem {
 
     /** Without rules and reasons: those of the right line would point at the wrong one. */
     private Steps lines(FaultyWorking working) {
-        List<StepBlock> worked = ProblemParts.of(
-                        new SheetProblem(0, new Support.Full(), false, plan, working.shown()))
+        List<StepBlock> worked = ProblemParts.of(new SheetProblem(0, new Support.Full(), false, plan, working.shown()))
                 .worked();
         return new Steps(
-                "Somebody's working", worked.stream().map(StepBlock::withoutReason).toList());
+                "Somebody's working",
+                worked.stream().map(StepBlock::withoutReason).toList());
     }
 
     private Prose prompts(Predicate<AnswerKey> which) {

@@ -64,7 +64,14 @@ final class RuleBook {
         {"electrical power", "Joule heating"},
         {"series resistance", "out and back", "resistivity", "wire gauge", "proportion"},
         {"current gain", "forced gain", "saturation", "safety margin"},
-        {"worst case", "worst case at a corner", "one datum for all", "safety margin", "power derating", "errors in a chain add up"},
+        {
+            "worst case",
+            "worst case at a corner",
+            "one datum for all",
+            "safety margin",
+            "power derating",
+            "errors in a chain add up"
+        },
         {"exponential approach", "time constant", "diode equation", "beta equation"},
         {"thermal resistance", "power derating", "positive feedback", "temperature scales", "track heating formula"},
         {"proportion", "amplifier gain", "resolution", "safety margin", "torque constant", "temperature coefficient"},

@@ -182,20 +182,22 @@ public record Course(String set, List<Skill> skills, Map<String, String> rules) 
                     out.append('\n');
                 }
                 template.twins()
-                        .forEach(twin -> out.append("twin ").append(twin.write()).append('\n'));
+                        .forEach(
+                                twin -> out.append("twin ").append(twin.write()).append('\n'));
                 template.faded()
                         .forEach(
                                 form -> out.append("faded").append(listed(form)).append('\n'));
             }
             out.append("variants").append(listed(skill.variants())).append('\n');
             out.append("twins").append(listed(skill.twins())).append('\n');
-            skill.faulty().forEach((variant, line) -> out.append("faulty ")
-                    .append(variant)
-                    .append(TAB)
-                    .append(line.step())
-                    .append(TAB)
-                    .append(line.mistake())
-                    .append('\n'));
+            skill.faulty()
+                    .forEach((variant, line) -> out.append("faulty ")
+                            .append(variant)
+                            .append(TAB)
+                            .append(line.step())
+                            .append(TAB)
+                            .append(line.mistake())
+                            .append('\n'));
         }
         return out.toString();
     }

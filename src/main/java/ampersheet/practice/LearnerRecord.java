@@ -104,7 +104,9 @@ public record LearnerRecord(String set, Map<String, Attempt> attempts, Chosen su
         return flat(byMoment);
     }
 
-    /** Those that ended, in the order in which they did; without the workings with a wrong line, which count nothing. */
+    /**
+     * Those that ended, in the order in which they did; without the workings with a wrong line, which count nothing.
+     */
     List<Attempt> ended() {
         TreeMap<Moment, List<Attempt>> byMoment = new TreeMap<>();
         for (Attempt attempt : attempts.values()) {

@@ -353,7 +353,8 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
 
     /** The first answer to the question beside the problem stands. */
     public Practice answerAside(String choice) {
-        Optional<SideQuestion> question = sideQuestion().filter(one -> one.chosen().isEmpty());
+        Optional<SideQuestion> question =
+                sideQuestion().filter(one -> one.chosen().isEmpty());
         return question.isPresent() && question.get().choices().contains(choice)
                 ? type(question.get().name(), choice)
                 : this;
@@ -361,8 +362,7 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
 
     /** Whether there shall be questions beside the problems. */
     public Practice askAside(boolean asked) {
-        return new Practice(
-                course, record.with(new LearnerRecord.Aside(record.next(writer), asked)), writer, current);
+        return new Practice(course, record.with(new LearnerRecord.Aside(record.next(writer), asked)), writer, current);
     }
 
     public Optional<Hint> nextHint(ProblemKey key, List<String> places) {

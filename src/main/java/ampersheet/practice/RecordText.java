@@ -14,7 +14,8 @@ import java.util.TreeSet;
 
 /**
  * A learner's record as a text that a browser keeps, a file carries and a person can read: a line that names its
- * version, the set, what was chosen, then a paragraph for each problem. A moment is written as a number and who counted it.
+ * version, the set, what was chosen, then a paragraph for each problem. A moment is written as a number and who counted
+ * it.
  *
  * <pre>
  * Ampersheet practice record, version 1

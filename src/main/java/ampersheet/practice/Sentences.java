@@ -12,7 +12,8 @@ final class Sentences {
     static final String READ_SOLUTION =
             "Read the worked solution, then take another one like this: it counts only when you find" + " it yourself.";
 
-    static final String NO_ASIDE = "No more extra questions. Below, under “Support and progress”, you can have them again.";
+    static final String NO_ASIDE =
+            "No more extra questions. Below, under “Support and progress”, you can have them again.";
     static final String NOTHING_TO_WORK = "Type a line to work out, with units, such as (12 V - 2.1 V) / 15 mA.";
 
     private Sentences() {}
@@ -235,10 +236,7 @@ final class Sentences {
         } else {
             out.append("This problem does without it. ");
         }
-        return out.append("Step ")
-                .append(step)
-                .append(" has this one:")
-                .toString();
+        return out.append("Step ").append(step).append(" has this one:").toString();
     }
 
     static String whichWay(Twin twin, List<Course.Line> lines) {
@@ -275,20 +273,22 @@ final class Sentences {
 
     // A working with a wrong line
 
-    static final String FIND_THE_LINE = "One line of this working does not follow from what stands before it; the lines after it"
-            + " go on rightly from there. Which one is it?";
+    static final String FIND_THE_LINE =
+            "One line of this working does not follow from what stands before it; the lines after it"
+                    + " go on rightly from there. Which one is it?";
 
     static String found(int step) {
-        return "Step " + step + " it is. Now mend it: what should it give?";
+        return "Yes, step " + step + " is wrong. Now mend it: what should it give?";
     }
 
     static String lineFollows(int step, String meaning) {
-        return "Step " + step + ", the " + meaning + ", follows from what stands before it, even if a number in it is wrong"
+        return "Step " + step + ", the " + meaning
+                + ", follows from what stands before it, even if a number in it is wrong"
                 + " already. Look at another one.";
     }
 
     static String mended(String mistake) {
-        return "Found and mended. What was wrong would be told so: " + mistake + " ";
+        return "Found and mended. Whoever works so is told: " + mistake + " ";
     }
 
     // The map and mistakes

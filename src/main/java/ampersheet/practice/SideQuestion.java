@@ -35,7 +35,7 @@ public record SideQuestion(
         if (attempt.isOpen() && attempt.form().kind() == Form.Kind.FADED) {
             return rule(course, skill, attempt);
         }
-        boolean solved = attempt.isRight() && !attempt.isHelped() && !attempt.left();
+        boolean solved = attempt.isRight() && !attempt.isHelped() && !attempt.isFaulty();
         return solved ? twin(skill, attempt) : Optional.empty();
     }
 
@@ -44,7 +44,8 @@ public record SideQuestion(
         Template template = skill.of(attempt.variant());
         List<Integer> steps = new ArrayList<>();
         for (int step : template.blank(attempt.form())) {
-            if (step <= template.lines().size() && choices(skill, template, step).size() > 1) {
+            if (step <= template.lines().size()
+                    && choices(skill, template, step).size() > 1) {
                 steps.add(step);
             }
         }

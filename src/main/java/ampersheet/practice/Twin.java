@@ -106,9 +106,6 @@ public record Twin(Change change, String given, int asked, List<Turn> turns) {
             turns.add(new Turn(Texts.whole(word.substring(1)), Way.of(word.charAt(0))));
         }
         return new Twin(
-                Change.values()[Texts.whole(words.get(0))],
-                line.substring(tab + 1),
-                Texts.whole(words.get(1)),
-                turns);
+                Change.values()[Texts.whole(words.get(0))], line.substring(tab + 1), Texts.whole(words.get(1)), turns);
     }
 }

@@ -86,8 +86,7 @@ public record FaultyWorking(String step, String mistake, Problem shown) {
     }
 
     private static Stream<Expression> all(Expression expression) {
-        return Stream.concat(
-                Stream.of(expression), expression.parts().stream().flatMap(FaultyWorking::all));
+        return Stream.concat(Stream.of(expression), expression.parts().stream().flatMap(FaultyWorking::all));
     }
 
     private static boolean isUnit(Expression expression) {
@@ -97,8 +96,7 @@ public record FaultyWorking(String step, String mistake, Problem shown) {
 
     /** No answer could be right and wrong at once, and no value gives itself away by its sign. */
     private static boolean isPlausible(Problem problem, String step, Values values) {
-        Acceptance acceptance =
-                Mistakes.judgedSteps(problem.template()).get(step);
+        Acceptance acceptance = Mistakes.judgedSteps(problem.template()).get(step);
         double right = problem.values().quantity(step).value();
         if (!acceptance.apart(right, values.quantity(step).value())) {
             return false;

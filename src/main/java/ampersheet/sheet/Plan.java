@@ -90,8 +90,23 @@ public record Plan(
     /** The same plan with the unit behind every blank. */
     public Plan printingUnits() {
         return new Plan(
-                file, written, title, seeding, paper, language, symbols, decimal, true, lettered, order, levels,
-                entries, marking, delivery, faultyLines, heading);
+                file,
+                written,
+                title,
+                seeding,
+                paper,
+                language,
+                symbols,
+                decimal,
+                true,
+                lettered,
+                order,
+                levels,
+                entries,
+                marking,
+                delivery,
+                faultyLines,
+                heading);
     }
 
     /**

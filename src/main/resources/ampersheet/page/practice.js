@@ -264,7 +264,7 @@
     element("solve").disabled = !element("solution").hidden;
     element("answers").querySelector(".main").disabled = now.ended !== "" || unfound;
     element("find-faulty").hidden = !now.faulty || now.form === "faulty" && !now.ended;
-    element("sure").disabled = now.ended !== "";
+    element("sure").disabled = now.ended !== "" || unfound;
     element("onward").hidden = now.ended === "";
     element("onward").className = "main";
     element("later").hidden = now.ended !== "" || skills.length < 2;

@@ -44,7 +44,8 @@ class SideQuestionsTest {
     private static final Course COURSE = SET.course("beside");
 
     private static Practice begun() {
-        Practice practice = Practice.of(COURSE, LearnerRecord.none("beside"), "tab").start("", DAY, 0);
+        Practice practice =
+                Practice.of(COURSE, LearnerRecord.none("beside"), "tab").start("", DAY, 0);
         return practice.skillIndex() == 0 ? practice : practice.choose(0, DAY, 0);
     }
 
@@ -76,7 +77,9 @@ class SideQuestionsTest {
         assertTrue(begun().sideQuestion().isEmpty(), "not beside the example");
         SideQuestion asked = faded().sideQuestion().orElseThrow();
         assertTrue(asked.text().startsWith("Which rule gives step "), asked.text());
-        assertTrue(asked.choices().size() >= 2 && asked.choices().contains(asked.right()), asked.choices().toString());
+        assertTrue(
+                asked.choices().size() >= 2 && asked.choices().contains(asked.right()),
+                asked.choices().toString());
         assertEquals(new ArrayList<>(new TreeSet<>(asked.choices())), asked.choices(), "the place tells nothing");
         assertTrue(asked.said().isEmpty());
     }
@@ -100,9 +103,11 @@ class SideQuestionsTest {
     @Test
     void theFirstAnswerStands() {
         SideQuestion asked = faded().sideQuestion().orElseThrow();
-        Practice wrong = faded().answerAside(asked.choices().get(0)).answerAside(asked.choices().get(1));
+        Practice wrong = faded().answerAside(asked.choices().get(0))
+                .answerAside(asked.choices().get(1));
         assertEquals(asked.choices().get(0), wrong.sideQuestion().orElseThrow().chosen());
-        assertEquals("", faded().answerAside("no rule").sideQuestion().orElseThrow().chosen());
+        assertEquals(
+                "", faded().answerAside("no rule").sideQuestion().orElseThrow().chosen());
     }
 
     @Test
@@ -156,7 +161,8 @@ class SideQuestionsTest {
     @Test
     void anAnswerIsKeptAndForgottenWithTheProblem() {
         String right = faded().sideQuestion().orElseThrow().right();
-        LearnerRecord read = RecordText.read(RecordText.write(faded().answerAside(right).record()));
+        LearnerRecord read =
+                RecordText.read(RecordText.write(faded().answerAside(right).record()));
         assertEquals(
                 right,
                 Practice.of(COURSE, read, "tab")
@@ -178,7 +184,8 @@ class SideQuestionsTest {
         Map<String, List<ProblemTemplate>> bySkill = new LinkedHashMap<>();
         for (String name : ChosenTemplates.of(TemplateFiles.builtIn())) {
             ProblemTemplate template = library.template(name);
-            bySkill.computeIfAbsent(template.skill(), skill -> new ArrayList<>()).add(template);
+            bySkill.computeIfAbsent(template.skill(), skill -> new ArrayList<>())
+                    .add(template);
         }
         int lines = 0;
         int asked = 0;
@@ -198,7 +205,8 @@ class SideQuestionsTest {
                     if (RuleBook.does(line.principle()).isEmpty()) {
                         unknown.add(line.principle());
                     }
-                    offered.forEach(other -> pairs.add(line.principle() + " / not " + other + "   " + template.name() + " " + line.meaning()));
+                    offered.forEach(other -> pairs.add(
+                            line.principle() + " / not " + other + "   " + template.name() + " " + line.meaning()));
                 }
             }
         }
@@ -206,5 +214,4 @@ class SideQuestionsTest {
         System.out.println(asked + " of " + lines + " lines can be asked for; only named: " + unknown);
         assertTrue(asked * 2 > lines, asked + " of " + lines);
     }
-
 }

@@ -34,7 +34,10 @@ class FaultyWorkingTest {
             for (int draw = 0; draw < DRAWS; draw++) {
                 Problem problem = draws.draw(draw);
                 for (FaultyWorking faulty : FaultyWorking.of(problem)) {
-                    assertEquals(List.of(faulty.step()), faultyLines(problem, faulty.shown().values()), template.name() + " " + faulty.mistake());
+                    assertEquals(
+                            List.of(faulty.step()),
+                            faultyLines(problem, faulty.shown().values()),
+                            template.name() + " " + faulty.mistake());
                     assertOutside(problem, faulty);
                     ofThis++;
                 }

@@ -53,7 +53,11 @@ class TwinsTest {
                 Optional<Twin> twin = twins.of(problem, which);
                 if (twin.isPresent()) {
                     found++;
-                    if (Boolean.getBoolean("show")) System.out.println(template.name()+" | Suppose the "+twin.get().given()+" were "+twin.get().change()+". "+template.lines().get(twin.get().asked()-1).meaning()+" "+twin.get().turns());
+                    if (Boolean.getBoolean("show"))
+                        System.out.println(template.name() + " | Suppose the "
+                                + twin.get().given() + " were " + twin.get().change() + ". "
+                                + template.lines().get(twin.get().asked() - 1).meaning() + " "
+                                + twin.get().turns());
                     ways.merge(twin.get().way(), 1, Integer::sum);
                     assertEquals(freshly(problem, twin.get()), twin.get().way(), template.name() + " " + twin.get());
                 }
@@ -73,7 +77,8 @@ class TwinsTest {
     private static Way freshly(Problem problem, Twin twin) {
         ProblemTemplate template = problem.template();
         String asked = template.lines().get(twin.asked() - 1).id();
-        assertTrue(template.asks().stream().anyMatch(ask -> ask instanceof QuantityAsk && ask.of().equals(asked)));
+        assertTrue(template.asks().stream()
+                .anyMatch(ask -> ask instanceof QuantityAsk && ask.of().equals(asked)));
         String given = template.givens().stream()
                 .filter(one -> one.meaning().equals(twin.given()))
                 .map(Given::name)
