@@ -293,11 +293,7 @@ public final class PracticePage {
             page.element("option", choice[1], "value", choice[0]);
         }
         page.close("select").close("p").newline();
-        page.open("p").open("label", "class", "ticked").single("input", "type", "checkbox", "id", "aside-on");
-        page.element("span", "extra questions: which rule gives a line, and which way a value goes")
-                .close("label")
-                .close("p")
-                .newline();
+        asides(page);
         page.element("p", "", "id", "kept").newline();
         page.open("div", "class", "buttons").newline();
         button(page, "export", "Save progress as a file");
@@ -332,6 +328,14 @@ public final class PracticePage {
         page.open("p", "id", "kept-said", "role", "status")
                 .close("p")
                 .close("section")
+                .newline();
+    }
+
+    private static void asides(Markup page) {
+        page.open("p").open("label", "class", "ticked").single("input", "type", "checkbox", "id", "aside-on");
+        page.element("span", "extra questions: which rule gives a line, and which way a value goes")
+                .close("label")
+                .close("p")
                 .newline();
     }
 

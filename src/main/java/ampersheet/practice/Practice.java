@@ -208,8 +208,11 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
                 new Schedule.Next(skill, Optional.empty(), mistake.latest().variant(), form, Schedule.Why.OPEN), day);
     }
 
-    /** A working of this skill with one wrong line; one that was left open first, then one not yet mended. */
+    /** A working of this skill with one wrong line, of those mended least often; nothing new where none is offered. */
     public Practice findFaulty(int day) {
+        if (!hasFaulty()) {
+            return this;
+        }
         int skill = skillIndex();
         int variant = FaultyLine.next(skill(), record).orElseThrow();
         Practice left = leaving();
