@@ -73,7 +73,7 @@ final class RulesInLine {
         } else if (is(of, Dimension.CURRENT)) {
             found.add("Kirchhoff's current law");
         } else if (is(of, Dimension.RESISTANCE)) {
-            found.addAll(Set.of("series resistance", "out and back"));
+            found.addAll(Set.of("series resistance", "out and back", "Kirchhoff's voltage law"));
         } else if (is(of, Dimension.TEMPERATURE) || is(of, THERMAL)) {
             found.add("thermal resistance");
         } else if (is(of, Dimension.TIME)) {
@@ -96,6 +96,8 @@ final class RulesInLine {
             found.addAll(Set.of("counting", "counting from zero", "proportion"));
         }
         if (is(left, Dimension.ONE) || is(right, Dimension.ONE)) {
+            // So many times the same is a sum, too.
+            added(whole);
             found.addAll(Set.of("proportion", "safety margin", "out and back"));
         }
     }
@@ -115,6 +117,10 @@ final class RulesInLine {
             found.addAll(Set.of("parallel resistance", "voltage divider"));
         } else if (is(whole, Dimension.TIME)) {
             found.addAll(Set.of("frequency and period", "bit time", "serial transmission"));
+        }
+        if (is(whole, Dimension.ONE)) {
+            // How many times one goes into the other: a sum read backwards.
+            added(above);
         }
         if (is(whole, Dimension.ONE) || is(below, Dimension.ONE)) {
             found.addAll(Set.of("proportion", "division with remainder", "safety margin", "voltage divider"));

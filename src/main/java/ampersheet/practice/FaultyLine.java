@@ -3,6 +3,7 @@ package ampersheet.practice;
 import ampersheet.answer.ProblemKey;
 import ampersheet.practice.Course.Faulty;
 import ampersheet.practice.Course.Skill;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -23,12 +24,13 @@ public record FaultyLine(int step, int named, String mistake, String meaning) {
         if (faulty == null) {
             return Optional.empty();
         }
-        String typed = attempt.text(NAMED);
-        boolean solved = attempt.ending().isPresent();
-        int named = solved ? faulty.step() : typed.isEmpty() ? 0 : Texts.whole(typed);
-        String meaning = named == 0
-                ? ""
-                : skill.of(attempt.variant()).lines().get(named - 1).meaning();
+        List<Course.Line> lines = skill.of(attempt.variant()).lines();
+        int named = 0;
+        for (int step = 1; step <= lines.size(); step++) {
+            named = attempt.text(NAMED).equals(Integer.toString(step)) ? step : named;
+        }
+        named = attempt.ending().isPresent() ? faulty.step() : named;
+        String meaning = named == 0 ? "" : lines.get(named - 1).meaning();
         return Optional.of(new FaultyLine(faulty.step(), named, faulty.mistake(), meaning));
     }
 

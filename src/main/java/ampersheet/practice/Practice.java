@@ -170,7 +170,8 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
         int skill = course.indexOf(attempt.skill());
         return !attempt.left()
                 && skill >= 0
-                && attempt.variant() < course.skills().get(skill).variants().size();
+                && attempt.variant() < course.skills().get(skill).variants().size()
+                && (!attempt.isFaulty() || course.skills().get(skill).faulty().containsKey(attempt.variant()));
     }
 
     /** The next problem, by the schedule. What is still open stays so. */
@@ -196,7 +197,7 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
     public Practice tryAgain(Mistake mistake, int day) {
         int skill = course.indexOf(mistake.latest().skill());
         Practice left = leaving();
-        if (mistake.latest().isOpen()) {
+        if (mistake.latest().isOpen() && canBeShown(mistake.latest())) {
             return left.with(left.record, mistake.latest().id());
         }
         Form form = course.skills()

@@ -190,6 +190,20 @@ class FaultyLineTest {
     }
 
     @Test
+    void aPageWithoutThemLeavesThemOutAndNonsenseInARecordNamesNoLine() {
+        Practice given = settled().findFaulty(DAY);
+        Course without = set("").course("faulty");
+        Practice there = Practice.of(without, given.record(), "other")
+                .start(given.attempt().id(), DAY, 0);
+        assertFalse(there.attempt().isFaulty());
+        assertFalse(there.hasFaulty());
+        for (String nonsense : List.of("99", "0", "-1", "first")) {
+            assertEquals(
+                    0, given.type("line", nonsense).faultyLine().orElseThrow().named(), nonsense);
+        }
+    }
+
+    @Test
     void aRecordKeepsIt() {
         Practice found = settled().findFaulty(DAY);
         found = found.nameLine(found.faultyLine().orElseThrow().step());

@@ -53,11 +53,6 @@ class TwinsTest {
                 Optional<Twin> twin = twins.of(problem, which);
                 if (twin.isPresent()) {
                     found++;
-                    if (Boolean.getBoolean("show"))
-                        System.out.println(template.name() + " | Suppose the "
-                                + twin.get().given() + " were " + twin.get().change() + ". "
-                                + template.lines().get(twin.get().asked() - 1).meaning() + " "
-                                + twin.get().turns());
                     ways.merge(twin.get().way(), 1, Integer::sum);
                     assertEquals(freshly(problem, twin.get()), twin.get().way(), template.name() + " " + twin.get());
                 }
