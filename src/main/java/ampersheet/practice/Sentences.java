@@ -236,7 +236,7 @@ final class Sentences {
         } else {
             out.append("This problem does without it. ");
         }
-        return out.append("Step ").append(step).append(" has this one:").toString();
+        return out.append("Step ").append(step).append(" needs this one:").toString();
     }
 
     static String whichWay(Twin twin, List<Course.Line> lines) {

@@ -119,7 +119,7 @@
     shown.prepend(words);
     for (const line of shown.querySelectorAll(".steps > li")) {
       if (!now.found) {
-        const named = button("Step " + line.value + " is the wrong one", () => nameLine(line.value));
+        const named = button("Step " + line.value + " is wrong", () => nameLine(line.value));
         named.disabled = line.value === Number(now.named);
         line.append(named);
       } else if (line.value === Number(now.named)) {
