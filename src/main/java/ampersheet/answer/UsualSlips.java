@@ -17,8 +17,8 @@ import java.util.Set;
 
 /**
  * What an answer may be that no modelled mistake explains, in the order of {@link Rung}: a temperature taken for a
- * rise, the calculated value for the fitted one, a given or another step, voltage and current of two different parts, a
- * value that only rounding sets apart.
+ * rise, the calculated value for the fitted one, a given or another step, voltage and current of two different parts,
+ * what follows from a mistake in an earlier question or from a misplaced given, a value that only rounding sets apart.
  *
  * <p>Whoever hears that a value belongs to another question has a right answer to that question, but learns nothing
  * about the one at hand. What follows from a design is left out: its key is only one of many.
@@ -64,6 +64,7 @@ public final class UsualSlips {
         usual.fitted();
         usual.otherQuantities();
         usual.pairs();
+        usual.workedWrongly();
         usual.near();
         return List.copyOf(usual.slips);
     }
@@ -213,6 +214,15 @@ public final class UsualSlips {
                         add(Rung.WRONG_PAIR, product, reach(product), Sentences.wrongPair(the(voltage), the(current)));
                     }
                 }));
+    }
+
+    private void workedWrongly() {
+        for (WorkedWrongly.Reached carried : WorkedWrongly.carried(problem, key, chosen)) {
+            add(Rung.CARRIED_MISTAKE, carried.value(), reach(carried.value()), carried.says());
+        }
+        for (WorkedWrongly.Reached misplaced : WorkedWrongly.misplaced(problem, key, chosen)) {
+            add(Rung.MISPLACED_GIVEN, misplaced.value(), reach(misplaced.value()), misplaced.says());
+        }
     }
 
     private void near() {

@@ -4,13 +4,14 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import ampersheet.problem.AnswerKeys;
 import ampersheet.problem.Attempt;
 import ampersheet.problem.ChosenGivens;
 import ampersheet.problem.Draws;
 import ampersheet.problem.Problem;
 import ampersheet.problem.Workshop;
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.Quantity;
+import ampersheet.sheet.SheetProblem;
 import ampersheet.template.ChosenTemplates;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Given;
@@ -87,7 +88,7 @@ class ReaderSlipsTest {
             String problem = line.get(0) + " " + line.get(1);
             if (chosen.contains(line.get(2))) {
                 ProblemTemplate template = TemplateReader.read(templates, line.get(2));
-                keys.put(problem, AnswerKeys.keyOf(worked(template, line.get(3)), "q" + line.get(1), false));
+                keys.put(problem, SheetProblem.alone(worked(template, line.get(3)), DecimalMarker.POINT).key());
                 names.put(problem, line.get(2));
             }
         }
@@ -100,7 +101,7 @@ class ReaderSlipsTest {
     }
 
     private static Judged judged(List<String> line, String template, ProblemKey problem) {
-        String question = "q" + line.get(1) + line.get(2);
+        String question = "q1" + line.get(2);
         AnswerKey key = problem.answers().stream()
                 .filter(answer -> answer.question().equals(question))
                 .findFirst()
