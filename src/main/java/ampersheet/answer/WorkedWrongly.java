@@ -20,6 +20,8 @@ import java.util.Set;
  * nearly every one would come out somehow; for these only carried mistakes are looked for.
  */
 final class WorkedWrongly {
+    /** Nobody writes down what is so much too large or too small. */
+    private static final double ABSURD = 1e6;
     /** In kelvin; what is more is a temperature and no difference. */
     private static final double LOWEST_TEMPERATURE = 173.15;
 
@@ -155,7 +157,11 @@ final class WorkedWrongly {
                     .work(givens, instead)
                     .quantity(key.step())
                     .value();
-            reached.add(new Reached(value, says));
+            double size = Math.abs(value);
+            double wanted = Math.abs(key.expected());
+            if (size <= ABSURD * wanted && size * ABSURD >= wanted) {
+                reached.add(new Reached(value, says));
+            }
         } catch (NoValue noValue) {
             // Nobody gets anywhere with such a value.
         }
