@@ -34,7 +34,7 @@ import org.junit.jupiter.api.Test;
 /**
  * A judge of what learners are told: two readers who saw nothing but printed sheets with all templates wrote down what
  * somebody might type, and why ({@code slips.csv}, in their own words; the last hundred are what the first of them had
- * to spare). The numbers of each printed problem stand in {@code problems.csv}, in SI units. Two columns are ours: what
+ * to spare; {@code with} is what else the slip has in a design's blanks, which are filled rightly otherwise). The numbers of each printed problem stand in {@code problems.csv}, in SI units. Two columns are ours: what
  * the checker tells, and whether that fits the reader's cause, judged by reading both: {@code same}; {@code also} where
  * another cause gives the same number and the sentence is true of it; {@code other} where the sentence misleads. When a
  * slip is told otherwise than it stands there, it must be read and judged anew.
@@ -56,11 +56,11 @@ class ReaderSlipsTest {
         }
 
         String toldThen() {
-            return line.get(5);
+            return line.get(6);
         }
 
         String fits() {
-            return line.get(6);
+            return line.get(7);
         }
 
         boolean isRight() {
@@ -106,7 +106,13 @@ class ReaderSlipsTest {
                 .filter(answer -> answer.question().equals(question))
                 .findFirst()
                 .orElseThrow(() -> new AssertionError(template + " has no " + question));
-        Verdict verdict = Judge.judge(problem, TypedForms.withPartners(problem, key, line.get(3))).stream()
+        Map<String, String> typed = new LinkedHashMap<>(TypedForms.withPartners(problem, key, line.get(3)));
+        for (String other : line.get(5).split("; ")) {
+            if (!other.isEmpty()) {
+                typed.put("q1" + other.substring(0, 1), other.substring(2));
+            }
+        }
+        Verdict verdict = Judge.judge(problem, typed).stream()
                 .filter(one -> one.question().equals(question))
                 .findFirst()
                 .orElseThrow();
