@@ -12,6 +12,8 @@ final class MarkLabel {
     private static final double CROSSES_A_PIXEL = 1000;
     private static final double CROSSES_A_LINE = 3;
     private static final double CLEARANCE = 1;
+    /** Of the end of a line from its label. */
+    private static final double CLEAR_OF_TEXT = 2;
     /** Of a label from the pixels round it. */
     private static final double AMONG_PIXELS = 0.04;
     /** A label at the end of a line, from what it does not belong to. */
@@ -62,7 +64,7 @@ final class MarkLabel {
                     Point middle = centre.plus(right * off, down * lay.pitch / 2);
                     Spot spot = new Spot(middle.plus(-lines.get(0).width() / 2, 0), Side.RIGHT);
                     Box box = LabelPlacer.box(lines, spot);
-                    Point to = before(middle, box);
+                    Point to = before(middle, box.grown(CLEAR_OF_TEXT));
                     boolean apartFromRing = centre.distanceTo(to) > ring + 2;
                     if (drawing.isFree(box.grown(AMONG_PIXELS))
                             && !(apartFromRing && cost(centre.towards(middle, ring + 2), to) >= CROSSES_A_PIXEL)) {
@@ -90,7 +92,7 @@ final class MarkLabel {
                 name,
                 Stroke.FINE,
                 centre.towards(best.at(), ring),
-                before(best.at(), LabelPlacer.box(lines, best).grown(2)));
+                before(best.at(), LabelPlacer.box(lines, best).grown(CLEAR_OF_TEXT)));
         placer.place(name, lines, List.of(best));
     }
 
