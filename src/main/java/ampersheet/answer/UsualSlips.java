@@ -37,29 +37,34 @@ public final class UsualSlips {
     private final ProblemKey problem;
     private final AnswerKey key;
     private final Map<String, Quantity> chosen;
+    private final Set<String> settled;
     private final Values worked;
     private final Set<String> ofDesigns = new LinkedHashSet<>();
     private final List<UsualSlip> slips = new ArrayList<>();
 
-    private UsualSlips(ProblemKey problem, AnswerKey key, Map<String, Quantity> chosen) {
+    private UsualSlips(ProblemKey problem, AnswerKey key, Map<String, Quantity> chosen, Set<String> settled) {
         this.problem = problem;
         this.key = key;
         this.chosen = chosen;
+        this.settled = settled;
         this.worked = problem.working().work(problem.givens(), chosen);
         problem.designs().forEach(design -> ofDesigns.addAll(design.steps()));
         ofDesigns.addAll(problem.working().following(ofDesigns));
     }
 
     public static List<UsualSlip> of(ProblemKey problem, AnswerKey key) {
-        return of(problem, key, Map.of());
+        return of(problem, key, Map.of(), Set.of());
     }
 
-    /** @param chosen values of accepted designs, from which the key's own follows */
-    static List<UsualSlip> of(ProblemKey problem, AnswerKey key, Map<String, Quantity> chosen) {
+    /**
+     * @param chosen values of accepted designs, from which the key's own follows
+     * @param settled steps that were answered rightly, so that no mistake of theirs is carried on
+     */
+    static List<UsualSlip> of(ProblemKey problem, AnswerKey key, Map<String, Quantity> chosen, Set<String> settled) {
         if (key.acceptance() instanceof Acceptance.Choice || key.acceptance() instanceof Acceptance.Designed) {
             return List.of();
         }
-        UsualSlips usual = new UsualSlips(problem, key, chosen);
+        UsualSlips usual = new UsualSlips(problem, key, chosen, settled);
         usual.temperatures();
         usual.fitted();
         usual.otherQuantities();
@@ -217,7 +222,7 @@ public final class UsualSlips {
     }
 
     private void workedWrongly() {
-        for (WorkedWrongly.Reached carried : WorkedWrongly.carried(problem, key, chosen)) {
+        for (WorkedWrongly.Reached carried : WorkedWrongly.carried(problem, key, chosen, settled)) {
             add(Rung.CARRIED_MISTAKE, carried.value(), reach(carried.value()), carried.says());
         }
         for (WorkedWrongly.Reached misplaced : WorkedWrongly.misplaced(problem, key, chosen)) {

@@ -16,8 +16,8 @@ import java.util.Set;
  * What the steps give when they are worked rightly with one value wrong: what a modelled mistake of an earlier question
  * gave, or a given that was left out or stands in the place of another.
  *
- * <p>What is told is true whatever was done: that this value comes out so. Counts and preferred values lie so close that
- * nearly every one would come out somehow; for these only carried mistakes are looked for.
+ * <p>What is told is true whatever was done: that this value comes out so. Counts and preferred values lie so close
+ * that nearly every one would come out somehow; for these only carried mistakes are looked for.
  */
 final class WorkedWrongly {
     /** Nobody writes down what is so much too large or too small. */
@@ -41,12 +41,16 @@ final class WorkedWrongly {
         this.worked = problem.working().work(problem.givens(), chosen);
     }
 
-    /** @param chosen values of accepted designs, from which the key's own follows */
-    static List<Reached> carried(ProblemKey problem, AnswerKey key, Map<String, Quantity> chosen) {
+    /**
+     * @param chosen values of accepted designs, from which the key's own follows
+     * @param settled steps that were answered rightly
+     */
+    static List<Reached> carried(ProblemKey problem, AnswerKey key, Map<String, Quantity> chosen, Set<String> settled) {
         WorkedWrongly wrongly = new WorkedWrongly(problem, key, chosen);
         Set<String> designed = problem.working().following(chosen.keySet());
         for (AnswerKey earlier : problem.answers()) {
             if (!designed.contains(earlier.step())
+                    && !settled.contains(earlier.step())
                     && problem.working().following(Set.of(earlier.step())).contains(key.step())) {
                 for (KnownMistake mistake : earlier.mistakes()) {
                     wrongly.step(
@@ -124,7 +128,8 @@ final class WorkedWrongly {
         Set<String> needed = new LinkedHashSet<>(Set.of(key.step()));
         List<Step> steps = problem.working().steps();
         for (int i = steps.size() - 1; i >= 0; i--) {
-            if (needed.contains(steps.get(i).id()) && !chosen.containsKey(steps.get(i).id())) {
+            if (needed.contains(steps.get(i).id())
+                    && !chosen.containsKey(steps.get(i).id())) {
                 needed.addAll(steps.get(i).uses());
             }
         }
@@ -153,10 +158,8 @@ final class WorkedWrongly {
 
     private void reach(Values givens, Map<String, Quantity> instead, String says) {
         try {
-            double value = problem.working()
-                    .work(givens, instead)
-                    .quantity(key.step())
-                    .value();
+            double value =
+                    problem.working().work(givens, instead).quantity(key.step()).value();
             double size = Math.abs(value);
             double wanted = Math.abs(key.expected());
             if (size <= ABSURD * wanted && size * ABSURD >= wanted) {

@@ -34,10 +34,11 @@ import org.junit.jupiter.api.Test;
 /**
  * A judge of what learners are told: two readers who saw nothing but printed sheets with all templates wrote down what
  * somebody might type, and why ({@code slips.csv}, in their own words; the last hundred are what the first of them had
- * to spare; {@code with} is what else the slip has in a design's blanks, which are filled rightly otherwise). The numbers of each printed problem stand in {@code problems.csv}, in SI units. Two columns are ours: what
- * the checker tells, and whether that fits the reader's cause, judged by reading both: {@code same}; {@code also} where
- * another cause gives the same number and the sentence is true of it; {@code other} where the sentence misleads. When a
- * slip is told otherwise than it stands there, it must be read and judged anew.
+ * to spare; {@code with} is what else the slip has in a design's blanks, which are filled rightly otherwise). The
+ * numbers of each printed problem stand in {@code problems.csv}, in SI units. Two columns are ours: what the checker
+ * tells, and whether that fits the reader's cause, judged by reading both: {@code same}; {@code also} where another
+ * cause gives the same number and the sentence is true of it; {@code other} where the sentence misleads. When a slip is
+ * told otherwise than it stands there, it must be read and judged anew.
  */
 class ReaderSlipsTest {
     private static final Path FOLDER = Path.of("src/test/resources/reader-slips");
@@ -88,7 +89,10 @@ class ReaderSlipsTest {
             String problem = line.get(0) + " " + line.get(1);
             if (chosen.contains(line.get(2))) {
                 ProblemTemplate template = TemplateReader.read(templates, line.get(2));
-                keys.put(problem, SheetProblem.alone(worked(template, line.get(3)), DecimalMarker.POINT).key());
+                keys.put(
+                        problem,
+                        SheetProblem.alone(worked(template, line.get(3)), DecimalMarker.POINT)
+                                .key());
                 names.put(problem, line.get(2));
             }
         }
@@ -161,7 +165,9 @@ class ReaderSlipsTest {
                 .filter(slip -> !slip.isRight() && !(slip.key().acceptance() instanceof Acceptance.Choice))
                 .toList();
         List<Judged> left = asked.stream().filter(slip -> !slip.isExplained()).toList();
-        print("within the tolerance, and so right", JUDGED.stream().filter(Judged::isRight).toList());
+        print(
+                "within the tolerance, and so right",
+                JUDGED.stream().filter(Judged::isRight).toList());
         print("not explained, of " + asked.size(), left);
         boolean all = System.getProperty("only", "").isEmpty();
         assertTrue(!all || left.size() <= (1 - LEAST_EXPLAINED) * asked.size(), left.size() + " of " + asked.size());
@@ -192,7 +198,8 @@ class ReaderSlipsTest {
         List<Judged> misled =
                 JUDGED.stream().filter(slip -> slip.fits().equals("other")).toList();
         print("told another cause", misled);
-        assertTrue(misled.size() <= MOST_MISLED * JUDGED.size() || !System.getProperty("only", "").isEmpty());
+        assertTrue(misled.size() <= MOST_MISLED * JUDGED.size()
+                || !System.getProperty("only", "").isEmpty());
     }
 
     private static void print(String what, List<Judged> slips) {

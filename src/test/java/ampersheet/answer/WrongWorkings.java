@@ -10,7 +10,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** What a problem's steps give with one value wrong, for {@link LadderProbe}: by trying, not by the judge's own search. */
+/**
+ * What a problem's steps give with one value wrong, for {@link LadderProbe}: by trying, not by the judge's own search.
+ */
 record WrongWorkings(ProblemKey problem, AnswerKey key) {
 
     List<Double> carried() {
@@ -37,8 +39,8 @@ record WrongWorkings(ProblemKey problem, AnswerKey key) {
         Map<String, Quantity> givens = problem.givens().quantities();
         givens.forEach((name, given) -> instead(given, true)
                 .forEach(other -> values.add(with(problem.givens().with(name, other), Map.of()))));
-        Map<String, Quantity> worked = new LinkedHashMap<>(
-                problem.working().work(problem.givens()).quantities());
+        Map<String, Quantity> worked =
+                new LinkedHashMap<>(problem.working().work(problem.givens()).quantities());
         worked.keySet().removeAll(givens.keySet());
         for (Step step : problem.working().steps()) {
             if (step.id().equals(key.step())) {
