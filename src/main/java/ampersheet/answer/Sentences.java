@@ -240,7 +240,7 @@ final class Sentences {
     }
 
     static String leftOut(String what) {
-        return "This is what comes out without " + what + ". Check where it belongs in the steps.";
+        return "This comes out without " + what + ". Check where it belongs in the steps.";
     }
 
     static String restOfShare(String what) {
@@ -248,19 +248,17 @@ final class Sentences {
     }
 
     static String inPlaceOf(String other, String what) {
-        return "This is what comes out with " + other + " in the place of " + what
-                + ". Check which of the two belongs there.";
+        return "This comes out with " + other + " in the place of " + what + ". Check which of the two belongs there.";
     }
 
     static String nearMiss(int figures) {
-        return "This is near, but not near enough. Either you rounded on the way: go on with unrounded values and "
-                + "round only the result, to " + figures
-                + " figures. Or something small is left out or counted twice: look at each step again.";
+        return "This is near, but not near enough. You rounded on the way, or something small is left out or counted "
+                + "twice: go on with unrounded values and round only the result, to " + figures + " figures.";
     }
 
     static String nearCount() {
-        return "This is near, but a count must be exact. Either you rounded on the way: go on with unrounded values, "
-                + "and make the result whole only at the end. Or something is counted once too often or too seldom.";
+        return "This is near, but a count must be exact. You rounded on the way, or something is counted once too often "
+                + "or too seldom: make the result whole only at the end.";
     }
 
     static String judgedTogether(List<String> missing) {

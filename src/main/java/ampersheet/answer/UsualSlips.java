@@ -48,7 +48,9 @@ public final class UsualSlips {
         this.chosen = chosen;
         this.settled = settled;
         this.worked = problem.working().work(problem.givens(), chosen);
-        problem.designs().forEach(design -> ofDesigns.addAll(design.steps()));
+        for (DesignKey design : problem.designs()) {
+            ofDesigns.addAll(design.steps());
+        }
         ofDesigns.addAll(problem.working().following(ofDesigns));
     }
 
@@ -102,22 +104,23 @@ public final class UsualSlips {
         }
         double k = key.expected();
         boolean rise = key.unit().offset() == 0;
-        problem.givens().quantities().forEach((name, given) -> {
-            if (!given.dimension().equals(Dimension.TEMPERATURE)) {
-                return;
+        for (Map.Entry<String, Quantity> given : problem.givens().quantities().entrySet()) {
+            if (!given.getValue().dimension().equals(Dimension.TEMPERATURE)) {
+                continue;
             }
-            double si = given.value();
+            double si = given.getValue().value();
+            String what = the(given.getKey());
             if (si < LOWEST_TEMPERATURE) {
-                temperature(k + si, Sentences.differenceMiscounted(the(name)));
-                temperature(k - si, Sentences.differenceMiscounted(the(name)));
+                temperature(k + si, Sentences.differenceMiscounted(what));
+                temperature(k - si, Sentences.differenceMiscounted(what));
             } else if (rise) {
-                temperature(k + si - CELSIUS_ZERO, Sentences.temperatureForRise(the(name)));
-                temperature(k + si, Sentences.temperatureForRise(the(name)));
+                temperature(k + si - CELSIUS_ZERO, Sentences.temperatureForRise(what));
+                temperature(k + si, Sentences.temperatureForRise(what));
             } else {
-                temperature(k - (si - CELSIUS_ZERO), Sentences.riseForTemperature(the(name)));
-                temperature(k + (si - CELSIUS_ZERO), Sentences.addedTwice(the(name)));
+                temperature(k - (si - CELSIUS_ZERO), Sentences.riseForTemperature(what));
+                temperature(k + (si - CELSIUS_ZERO), Sentences.addedTwice(what));
             }
-        });
+        }
         temperature(k + CELSIUS_ZERO, rise ? Sentences.zeroInDifference() : Sentences.zeroInCelsius());
         temperature(k - CELSIUS_ZERO, rise ? Sentences.zeroInDifference() : Sentences.zeroInCelsius());
     }
@@ -127,14 +130,15 @@ public final class UsualSlips {
     }
 
     private void otherQuantities() {
-        worked.quantities().forEach((name, quantity) -> {
-            if (name.equals(key.step())
-                    || ofDesigns.contains(name)
-                    || !quantity.dimension().equals(key.unit().dimension())) {
-                return;
+        for (Map.Entry<String, Quantity> other : worked.quantities().entrySet()) {
+            String name = other.getKey();
+            if (!name.equals(key.step())
+                    && !ofDesigns.contains(name)
+                    && other.getValue().dimension().equals(key.unit().dimension())) {
+                double value = asTyped(other.getValue());
+                add(Rung.OTHER_QUANTITY, value, reach(value), otherQuantity(name));
             }
-            add(Rung.OTHER_QUANTITY, asTyped(quantity), reach(asTyped(quantity)), otherQuantity(name));
-        });
+        }
     }
 
     /** A difference typed in °C and a temperature typed in K have the same number. */
@@ -209,24 +213,35 @@ public final class UsualSlips {
         if (!key.unit().dimension().equals(Dimension.POWER)) {
             return;
         }
-        worked.quantities()
-                .forEach((voltage, volts) -> worked.quantities().forEach((current, amperes) -> {
-                    if (volts.dimension().equals(Dimension.VOLTAGE)
-                            && amperes.dimension().equals(Dimension.CURRENT)
-                            && !ofDesigns.contains(voltage)
-                            && !ofDesigns.contains(current)) {
-                        double product = volts.value() * amperes.value();
-                        add(Rung.WRONG_PAIR, product, reach(product), Sentences.wrongPair(the(voltage), the(current)));
-                    }
-                }));
+        for (Map.Entry<String, Quantity> voltage : of(Dimension.VOLTAGE)) {
+            for (Map.Entry<String, Quantity> current : of(Dimension.CURRENT)) {
+                double product =
+                        voltage.getValue().value() * current.getValue().value();
+                add(
+                        Rung.WRONG_PAIR,
+                        product,
+                        reach(product),
+                        Sentences.wrongPair(the(voltage.getKey()), the(current.getKey())));
+            }
+        }
+    }
+
+    private List<Map.Entry<String, Quantity>> of(Dimension dimension) {
+        List<Map.Entry<String, Quantity>> found = new ArrayList<>();
+        for (Map.Entry<String, Quantity> one : worked.quantities().entrySet()) {
+            if (one.getValue().dimension().equals(dimension) && !ofDesigns.contains(one.getKey())) {
+                found.add(one);
+            }
+        }
+        return found;
     }
 
     private void workedWrongly() {
-        for (WorkedWrongly.Reached carried : WorkedWrongly.carried(problem, key, chosen, settled)) {
-            add(Rung.CARRIED_MISTAKE, carried.value(), reach(carried.value()), carried.says());
-        }
-        for (WorkedWrongly.Reached misplaced : WorkedWrongly.misplaced(problem, key, chosen)) {
-            add(Rung.MISPLACED_GIVEN, misplaced.value(), reach(misplaced.value()), misplaced.says());
+        WorkedWrongly wrongly = new WorkedWrongly(problem, key, chosen);
+        List<UsualSlip> found = new ArrayList<>(wrongly.carried(settled));
+        found.addAll(wrongly.misplaced());
+        for (UsualSlip slip : found) {
+            add(slip.rung(), slip.value(), reach(slip.value()), slip.says());
         }
     }
 

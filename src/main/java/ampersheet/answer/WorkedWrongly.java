@@ -25,148 +25,122 @@ final class WorkedWrongly {
     /** In kelvin; what is more is a temperature and no difference. */
     private static final double LOWEST_TEMPERATURE = 173.15;
 
-    /** A value reached, and what is said of it. */
-    record Reached(double value, String says) {}
-
     private final ProblemKey problem;
     private final AnswerKey key;
     private final Map<String, Quantity> chosen;
-    private final Values worked;
-    private final List<Reached> reached = new ArrayList<>();
+    private final List<UsualSlip> slips = new ArrayList<>();
 
-    private WorkedWrongly(ProblemKey problem, AnswerKey key, Map<String, Quantity> chosen) {
+    /** @param chosen values of accepted designs, from which the key's own follows */
+    WorkedWrongly(ProblemKey problem, AnswerKey key, Map<String, Quantity> chosen) {
         this.problem = problem;
         this.key = key;
         this.chosen = chosen;
-        this.worked = problem.working().work(problem.givens(), chosen);
     }
 
-    /**
-     * @param chosen values of accepted designs, from which the key's own follows
-     * @param settled steps that were answered rightly
-     */
-    static List<Reached> carried(ProblemKey problem, AnswerKey key, Map<String, Quantity> chosen, Set<String> settled) {
-        WorkedWrongly wrongly = new WorkedWrongly(problem, key, chosen);
+    /** @param settled steps that were answered rightly */
+    List<UsualSlip> carried(Set<String> settled) {
+        slips.clear();
         Set<String> designed = problem.working().following(chosen.keySet());
         for (AnswerKey earlier : problem.answers()) {
-            if (!designed.contains(earlier.step())
-                    && !settled.contains(earlier.step())
-                    && problem.working().following(Set.of(earlier.step())).contains(key.step())) {
+            String step = earlier.step();
+            if (!designed.contains(step)
+                    && !settled.contains(step)
+                    && problem.working().following(Set.of(step)).contains(key.step())) {
                 for (KnownMistake mistake : earlier.mistakes()) {
-                    wrongly.step(
-                            earlier.step(),
-                            new Quantity(mistake.value(), earlier.unit().dimension()),
+                    instead(
+                            Rung.CARRIED_MISTAKE,
+                            step,
+                            mistake.value(),
+                            earlier.unit().dimension(),
                             Sentences.carried(earlier.question(), mistake.explanation()));
                 }
             }
         }
-        return List.copyOf(wrongly.reached);
+        return slips;
     }
 
-    /** @param chosen values of accepted designs, from which the key's own follows */
-    static List<Reached> misplaced(ProblemKey problem, AnswerKey key, Map<String, Quantity> chosen) {
-        WorkedWrongly wrongly = new WorkedWrongly(problem, key, chosen);
-        if (key.acceptance() instanceof Acceptance.Within) {
-            wrongly.givens();
-            wrongly.lastInputs();
+    /** None for counts and preferred values. */
+    List<UsualSlip> misplaced() {
+        slips.clear();
+        if (!(key.acceptance() instanceof Acceptance.Within)) {
+            return slips;
         }
-        return List.copyOf(wrongly.reached);
-    }
-
-    private void givens() {
-        for (String name : needed()) {
-            if (!problem.givens().has(name)) {
-                continue;
-            }
-            Quantity given = problem.givens().quantity(name);
-            if (given.dimension().equals(Dimension.ONE)) {
-                given(name, new Quantity(1, Dimension.ONE), Sentences.leftOut(problem.the(name)));
-                if (given.value() > 0 && given.value() < 1) {
-                    given(
-                            name,
-                            new Quantity(1 - given.value(), Dimension.ONE),
-                            Sentences.restOfShare(problem.the(name)));
-                }
-                continue;
-            }
-            if (!isTemperature(given)) {
-                given(name, new Quantity(0, given.dimension()), Sentences.leftOut(problem.the(name)));
-            }
-            problem.givens().quantities().forEach((other, quantity) -> {
-                if (isLike(given, quantity)) {
-                    given(name, quantity, Sentences.inPlaceOf(problem.the(other), problem.the(name)));
-                }
-            });
-        }
-    }
-
-    /** The steps, also those of designs, that stand in the formula of what is asked. */
-    private void lastInputs() {
-        for (Step step : problem.working().steps()) {
-            if (!step.id().equals(key.step())) {
-                continue;
-            }
-            for (String name : step.uses()) {
-                if (problem.givens().has(name) || !worked.has(name)) {
-                    continue;
-                }
-                Quantity input = worked.quantity(name);
-                if (!input.dimension().equals(Dimension.ONE) && !isTemperature(input)) {
-                    step(name, new Quantity(0, input.dimension()), Sentences.leftOut(problem.the(name)));
-                }
-                problem.givens().quantities().forEach((other, quantity) -> {
-                    if (!input.dimension().equals(Dimension.ONE) && isLike(input, quantity)) {
-                        step(name, quantity, Sentences.inPlaceOf(problem.the(other), problem.the(name)));
-                    }
-                });
-            }
-        }
-    }
-
-    /** What the step asked for follows from. */
-    private Set<String> needed() {
+        Values worked = problem.working().work(problem.givens(), chosen);
         Set<String> needed = new LinkedHashSet<>(Set.of(key.step()));
+        Set<String> last = Set.of();
         List<Step> steps = problem.working().steps();
         for (int i = steps.size() - 1; i >= 0; i--) {
-            if (needed.contains(steps.get(i).id())
-                    && !chosen.containsKey(steps.get(i).id())) {
-                needed.addAll(steps.get(i).uses());
+            Step step = steps.get(i);
+            if (needed.contains(step.id()) && !chosen.containsKey(step.id())) {
+                needed.addAll(step.uses());
+                last = step.id().equals(key.step()) ? step.uses() : last;
             }
         }
-        return needed;
+        for (String name : needed) {
+            // Of the steps only what stands in the formula of what is asked.
+            boolean given = problem.givens().has(name);
+            if (worked.has(name) && (given || last.contains(name))) {
+                misplaced(name, worked.quantity(name), given);
+            }
+        }
+        return slips;
     }
 
-    private static boolean isLike(Quantity one, Quantity other) {
-        return one.dimension().equals(other.dimension())
-                && one.value() != other.value()
-                && isTemperature(one) == isTemperature(other);
+    private void misplaced(String name, Quantity value, boolean given) {
+        Dimension dimension = value.dimension();
+        double v = value.value();
+        if (dimension.equals(Dimension.ONE)) {
+            if (given) {
+                misplaced(name, 1, dimension, Sentences.leftOut(problem.the(name)));
+                if (v > 0 && v < 1) {
+                    misplaced(name, 1 - v, dimension, Sentences.restOfShare(problem.the(name)));
+                }
+            }
+            return;
+        }
+        if (!isTemperature(value)) {
+            misplaced(name, 0, dimension, Sentences.leftOut(problem.the(name)));
+        }
+        for (Map.Entry<String, Quantity> other : problem.givens().quantities().entrySet()) {
+            Quantity like = other.getValue();
+            if (like.dimension().equals(dimension)
+                    && like.value() != v
+                    && isTemperature(like) == isTemperature(value)) {
+                misplaced(
+                        name,
+                        like.value(),
+                        dimension,
+                        Sentences.inPlaceOf(problem.the(other.getKey()), problem.the(name)));
+            }
+        }
+    }
+
+    private void misplaced(String name, double value, Dimension dimension, String says) {
+        instead(Rung.MISPLACED_GIVEN, name, value, dimension, says);
     }
 
     private static boolean isTemperature(Quantity quantity) {
         return quantity.dimension().equals(Dimension.TEMPERATURE) && quantity.value() > LOWEST_TEMPERATURE;
     }
 
-    private void given(String name, Quantity instead, String says) {
-        reach(problem.givens().with(name, instead), chosen, says);
-    }
-
-    private void step(String name, Quantity instead, String says) {
+    /** What the steps give with another value of a given, or of a step. */
+    private void instead(Rung rung, String name, double wrong, Dimension dimension, String says) {
+        Quantity instead = new Quantity(wrong, dimension);
         Map<String, Quantity> values = new LinkedHashMap<>(chosen);
         values.put(name, instead);
-        reach(problem.givens(), values, says);
-    }
-
-    private void reach(Values givens, Map<String, Quantity> instead, String says) {
+        double value;
         try {
-            double value =
-                    problem.working().work(givens, instead).quantity(key.step()).value();
-            double size = Math.abs(value);
-            double wanted = Math.abs(key.expected());
-            if (size <= ABSURD * wanted && size * ABSURD >= wanted) {
-                reached.add(new Reached(value, says));
-            }
+            value = problem.working()
+                    .work(problem.givens().with(name, instead), values)
+                    .quantity(key.step())
+                    .value();
         } catch (NoValue noValue) {
-            // Nobody gets anywhere with such a value.
+            return; // nobody gets anywhere with such a value
+        }
+        double size = Math.abs(value);
+        double wanted = Math.abs(key.expected());
+        if (size <= ABSURD * wanted && size * ABSURD >= wanted) {
+            slips.add(new UsualSlip(rung, value, 0, says));
         }
     }
 }

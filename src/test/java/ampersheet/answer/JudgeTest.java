@@ -467,7 +467,7 @@ class JudgeTest {
                 afterRight.message());
         // Without the LED's voltage 562.5 Ω would be wanted; 9 V over 620 Ω are 14.52 mA.
         assertEquals(
-                "This is what comes out without Vf. Check where it belongs in the steps.",
+                "This comes out without Vf. Check where it belongs in the steps.",
                 slip(Rung.MISPLACED_GIVEN, "q1c", "14.52 mA"));
     }
 
