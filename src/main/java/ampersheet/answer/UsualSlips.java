@@ -79,7 +79,9 @@ public final class UsualSlips {
     /** What goes into the step asked for first: another step where there is one, else a given; empty for neither. */
     static Optional<String> firstInput(ProblemKey problem, AnswerKey key) {
         Set<String> steps = new LinkedHashSet<>();
-        problem.working().steps().forEach(step -> steps.add(step.id()));
+        for (Step step : problem.working().steps()) {
+            steps.add(step.id());
+        }
         for (Step step : problem.working().steps()) {
             if (step.id().equals(key.step())) {
                 Set<String> uses = step.uses();

@@ -47,7 +47,9 @@ public record Course(String set, List<Skill> skills) {
     public record Template(String name, int steps, List<List<Integer>> faded) {
         public Template {
             List<List<Integer>> forms = new ArrayList<>();
-            faded.forEach(form -> forms.add(List.copyOf(form)));
+            for (List<Integer> form : faded) {
+                forms.add(List.copyOf(form));
+            }
             faded = List.copyOf(forms);
         }
 
@@ -116,9 +118,9 @@ public record Course(String set, List<Skill> skills) {
                         .append(' ')
                         .append(template.name())
                         .append('\n');
-                template.faded()
-                        .forEach(
-                                form -> out.append("faded").append(listed(form)).append('\n'));
+                for (List<Integer> form : template.faded()) {
+                    out.append("faded").append(listed(form)).append('\n');
+                }
             }
             out.append("variants").append(listed(skill.variants())).append('\n');
         }
@@ -127,7 +129,9 @@ public record Course(String set, List<Skill> skills) {
 
     private static String listed(List<Integer> numbers) {
         StringBuilder out = new StringBuilder();
-        numbers.forEach(number -> out.append(' ').append(number));
+        for (int number : numbers) {
+            out.append(' ').append(number);
+        }
         return out.toString();
     }
 
