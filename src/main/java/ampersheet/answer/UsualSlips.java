@@ -217,8 +217,7 @@ public final class UsualSlips {
         }
         for (Map.Entry<String, Quantity> voltage : of(Dimension.VOLTAGE)) {
             for (Map.Entry<String, Quantity> current : of(Dimension.CURRENT)) {
-                double product =
-                        voltage.getValue().value() * current.getValue().value();
+                double product = voltage.getValue().value() * current.getValue().value();
                 add(
                         Rung.WRONG_PAIR,
                         product,
