@@ -86,7 +86,9 @@ public record Course(String set, List<Skill> skills, Map<String, String> rules) 
             lines = List.copyOf(lines);
             twins = List.copyOf(twins);
             List<List<Integer>> forms = new ArrayList<>();
-            faded.forEach(form -> forms.add(List.copyOf(form)));
+            for (List<Integer> form : faded) {
+                forms.add(List.copyOf(form));
+            }
             faded = List.copyOf(forms);
         }
 
@@ -184,9 +186,9 @@ public record Course(String set, List<Skill> skills, Map<String, String> rules) 
                 template.twins()
                         .forEach(
                                 twin -> out.append("twin ").append(twin.write()).append('\n'));
-                template.faded()
-                        .forEach(
-                                form -> out.append("faded").append(listed(form)).append('\n'));
+                for (List<Integer> form : template.faded()) {
+                    out.append("faded").append(listed(form)).append('\n');
+                }
             }
             out.append("variants").append(listed(skill.variants())).append('\n');
             out.append("twins").append(listed(skill.twins())).append('\n');
@@ -204,7 +206,9 @@ public record Course(String set, List<Skill> skills, Map<String, String> rules) 
 
     private static String listed(List<Integer> numbers) {
         StringBuilder out = new StringBuilder();
-        numbers.forEach(number -> out.append(' ').append(number));
+        for (int number : numbers) {
+            out.append(' ').append(number);
+        }
         return out.toString();
     }
 

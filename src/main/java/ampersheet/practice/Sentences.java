@@ -319,7 +319,9 @@ final class Sentences {
             case "EXACT_OR_FITTED" -> "The calculated value where the fitted one counts, or the reverse.";
             case "OTHER_QUANTITY" -> "The value of another quantity of the problem.";
             case "WRONG_PAIR" -> "Voltage and current of two different parts.";
-            case "NEAR_MISS" -> "Rounded on the way.";
+            case "CARRIED_MISTAKE" -> "Worked on from a mistake in an earlier question.";
+            case "MISPLACED_GIVEN" -> "A given left out, or another one in its place.";
+            case "NEAR_MISS" -> "Rounded on the way, or something small left out.";
             default -> "A value that no known slip explains.";
         };
     }

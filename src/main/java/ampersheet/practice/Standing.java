@@ -165,7 +165,9 @@ public record Standing(
     /** Templates on which a bare success counts already. */
     Set<String> proven() {
         Set<String> names = new LinkedHashSet<>();
-        proofs.forEach(proof -> names.add(proof.template()));
+        for (Attempt proof : proofs) {
+            names.add(proof.template());
+        }
         return names;
     }
 }
