@@ -3,6 +3,7 @@ package ampersheet.figure;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 
 /**
@@ -11,20 +12,18 @@ import java.util.stream.Collectors;
  */
 final class SvgPen implements Pen {
     private final StringBuilder svg;
+    private final SvgLook look;
+    private final Supplier<String> names;
     private final Map<Stroke, SvgPath> lines = new LinkedHashMap<>();
     private final Map<Double, SvgPath> dots = new LinkedHashMap<>();
     private final SvgPath filled = new SvgPath();
     private final Map<String, StringBuilder> texts = new LinkedHashMap<>();
 
-    private SvgPen(StringBuilder svg) {
+    /** @param names each time another one, which no other element of the page has */
+    SvgPen(StringBuilder svg, SvgLook look, Supplier<String> names) {
         this.svg = svg;
-    }
-
-    /** Writes shapes, moved by {@code (dx, dy)}. */
-    static void write(List<Shape> shapes, double dx, double dy, StringBuilder svg) {
-        SvgPen pen = new SvgPen(svg);
-        shapes.forEach(shape -> shape.draw(pen, dx, dy));
-        pen.finish();
+        this.look = look;
+        this.names = names;
     }
 
     @Override
@@ -71,25 +70,25 @@ final class SvgPen implements Pen {
         alike.append("</text>");
     }
 
-    private static String look(Lettering lettering, Lettering.Anchor anchor) {
-        StringBuilder look = new StringBuilder();
+    private String look(Lettering lettering, Lettering.Anchor anchor) {
+        StringBuilder attributes = new StringBuilder();
         switch (anchor) {
             case START -> {}
-            case MIDDLE -> look.append(" text-anchor=\"middle\"");
-            case END -> look.append(" text-anchor=\"end\"");
+            case MIDDLE -> attributes.append(look.middle);
+            case END -> attributes.append(look.end);
         }
         if (lettering.size() != Lettering.BODY) {
-            look.append(" font-size=\"")
+            attributes.append(" font-size=\"")
                     .append(Decimals.print(lettering.size()))
                     .append('"');
         }
         if (lettering.bold()) {
-            look.append(" font-weight=\"bold\"");
+            attributes.append(" font-weight=\"bold\"");
         }
-        return look.toString();
+        return attributes.toString();
     }
 
-    private static void span(Lettering.Span span, double lowered, StringBuilder text) {
+    private void span(Lettering.Span span, double lowered, StringBuilder text) {
         StringBuilder attributes = new StringBuilder();
         if (span.lowered() != lowered) {
             attributes
@@ -104,7 +103,7 @@ final class SvgPen implements Pen {
                     .append('"');
         }
         if (span.italic()) {
-            attributes.append(" font-style=\"italic\"");
+            attributes.append(look.italic);
         }
         if (attributes.length() == 0) {
             text.append(Xml.escape(span.text()));
@@ -117,34 +116,64 @@ final class SvgPen implements Pen {
         }
     }
 
-    private void finish() {
-        lines.forEach((stroke, path) -> {
-            svg.append("<path d=\"").append(path.data()).append('"');
-            if (stroke.width() != Stroke.LINE.width()) {
-                svg.append(" stroke-width=\"")
-                        .append(Decimals.print(stroke.width()))
-                        .append('"');
-            }
-            if (!stroke.dashes().isEmpty()) {
-                svg.append(" stroke-dasharray=\"")
-                        .append(stroke.dashes().stream().map(Decimals::print).collect(Collectors.joining(" ")))
-                        .append('"');
-            }
-            svg.append("/>\n");
-        });
-        if (!filled.data().isEmpty()) {
-            svg.append("<path d=\"").append(filled.data()).append("\" fill=\"currentColor\" stroke=\"none\"/>\n");
-        }
+    /** Writes what was drawn. */
+    void finish() {
+        lines.forEach((stroke, path) -> path(path, attributes(stroke)));
+        path(filled, look.filled);
         // In a group of their own: a part that is cued has heavier lines, but no smaller dots.
-        dots.forEach((radius, path) -> svg.append("<g><path d=\"")
-                .append(path.data())
-                .append("\" stroke-width=\"")
-                .append(Decimals.print(2 * radius))
-                .append("\"/></g>\n"));
-        texts.forEach((look, alike) -> svg.append("<g fill=\"currentColor\" stroke=\"none\"")
-                .append(look)
+        dots.forEach((radius, path) -> {
+            svg.append("<g>");
+            path(path, " stroke-width=\"" + Decimals.print(2 * radius) + "\"");
+            svg.append("</g>\n");
+        });
+        texts.forEach((how, alike) -> svg.append("<g")
+                .append(look.words)
+                .append(how)
                 .append('>')
                 .append(alike)
                 .append("</g>\n"));
+    }
+
+    private static String attributes(Stroke stroke) {
+        String width = stroke.width() == Stroke.LINE.width()
+                ? ""
+                : " stroke-width=\"" + Decimals.print(stroke.width()) + "\"";
+        String dashes = stroke.dashes().stream().map(Decimals::print).collect(Collectors.joining(" "));
+        return dashes.isEmpty() ? width : width + " stroke-dasharray=\"" + dashes + "\"";
+    }
+
+    private void path(SvgPath path, String attributes) {
+        path(path.subpaths(), attributes);
+    }
+
+    private void path(List<SvgPath.Subpath> all, String attributes) {
+        Repeated repeated = Repeated.in(all);
+        if (repeated.isWorthwhile()) {
+            String name = names.get();
+            path(repeated.block(all), " id=\"" + name + "\"", attributes);
+            Point step = repeated.step(all);
+            for (int i = 1; i < repeated.times(); i++) {
+                reference(name, i * step.x(), i * step.y(), svg);
+            }
+            path(repeated.rest(all), attributes);
+        } else {
+            path(all, "", attributes);
+        }
+    }
+
+    private void path(List<SvgPath.Subpath> subpaths, String id, String attributes) {
+        if (!subpaths.isEmpty()) {
+            svg.append("<path").append(id).append(" d=\"").append(SvgPath.data(subpaths));
+            svg.append('"').append(attributes).append("/>\n");
+        }
+    }
+
+    /** Shows what stands under the name once more, moved. */
+    static void reference(String name, double right, double down, StringBuilder svg) {
+        svg.append("<use href=\"#").append(name).append('"');
+        String x = Decimals.print(right);
+        String y = Decimals.print(down);
+        svg.append(x.equals("0") ? "" : " x=\"" + x + "\"").append(y.equals("0") ? "" : " y=\"" + y + "\"");
+        svg.append("/>");
     }
 }

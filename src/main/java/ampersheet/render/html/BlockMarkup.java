@@ -48,23 +48,31 @@ final class BlockMarkup implements BlockVisitor {
     private final TableMarkup tables;
     private final Places places;
     private final String idPrefix;
+    /** Whether a script points at the parts of figures. */
+    private final boolean pointedAt;
     private final Set<String> ids = new TreeSet<>();
     private int headingLevel = 2;
     /** Of the last heading outside problems; what comes with one of its own belongs to it. */
     private int above;
 
+    /** On a page of its own, without a script. */
     BlockMarkup(Document document, Markup markup) {
-        this(document, markup, new RuledPlaces(markup), "");
+        this(document, markup, new RuledPlaces(markup), "", false);
     }
 
-    /** @param idPrefix before every id, where several of these share a page */
+    /** @param idPrefix before every id, where several of these share a page with its script */
     BlockMarkup(Document document, Markup markup, Places places, String idPrefix) {
+        this(document, markup, places, idPrefix, true);
+    }
+
+    private BlockMarkup(Document document, Markup markup, Places places, String idPrefix, boolean pointedAt) {
         this.document = document;
         this.markup = markup;
         this.formulas = new FormulaMarkup(markup);
         this.tables = new TableMarkup(markup, formulas);
         this.places = places;
         this.idPrefix = idPrefix;
+        this.pointedAt = pointedAt;
     }
 
     BlockMarkup under(int heading) {
@@ -223,7 +231,7 @@ final class BlockMarkup implements BlockVisitor {
                 formulas.inLine(MathMl.symbol(line.symbol().get()) + "<mo>=</mo>");
                 markup.text(" ");
             }
-            markup.open("span", "class", "value").line(line.value()).close("span");
+            markup.open("span").line(line.value()).close("span");
             markup.close("dd").close("div").newline();
         }
         markup.close("dl").newline().close("div").newline();
@@ -239,7 +247,7 @@ final class BlockMarkup implements BlockVisitor {
         } else {
             markup.open("div", "class", "drawing");
         }
-        markup.trusted(figure.svg()).close("div").newline();
+        markup.trusted(figure.picture().inPage(pointedAt)).close("div").newline();
         markup.open("figcaption")
                 .element("b", Wording.FIGURE + ":")
                 .text(" ")
@@ -256,13 +264,13 @@ final class BlockMarkup implements BlockVisitor {
             figure.table()
                     .head()
                     .forEach(
-                            head -> markup.open("th", "scope", "col").line(head).close("th"));
+                            head -> markup.open("th").line(head).close("th"));
             markup.close("tr").close("thead").newline().open("tbody").newline();
             for (List<String> row : figure.table().rows()) {
                 markup.open("tr");
                 for (int i = 0; i < row.size(); i++) {
                     if (i == 0) {
-                        markup.open("th", "scope", "row").line(row.get(i)).close("th");
+                        markup.open("th").line(row.get(i)).close("th");
                     } else {
                         markup.open("td").line(row.get(i)).close("td");
                     }

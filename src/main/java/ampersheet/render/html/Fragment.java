@@ -10,7 +10,7 @@ import java.util.List;
 
 /** Part of a page that somebody else frames: blocks with fields to type in, and the look they need. */
 public final class Fragment {
-    private static final String MATH = "<math xmlns=\"http://www.w3.org/1998/Math/MathML\" displaystyle=\"true\">";
+    private static final String MATH = "<math displaystyle=\"true\">";
 
     private Fragment() {}
 

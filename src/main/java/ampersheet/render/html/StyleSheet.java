@@ -1,5 +1,6 @@
 package ampersheet.render.html;
 
+import ampersheet.figure.Picture;
 import ampersheet.render.CssString;
 import ampersheet.render.Wording;
 import ampersheet.sheet.Document;
@@ -7,10 +8,20 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** The look of every page, and the rules for paper that depend on the document. */
 final class StyleSheet {
-    private static final String COMMON = read("sheet.css");
+    private static final String COMMON = closeSet(read("sheet.css")) + Picture.style() + TableMarkup.keyLabels();
+
+    private static final Pattern CLASSES = Pattern.compile(" class=\"([^\"]*)\"");
+    private static final Pattern CLASS = Pattern.compile("\\.([a-z][a-z-]*)");
 
     /** Tables with many columns of numbers. */
     private static final String WIDE = ".report { max-width: 64rem; }\n.report h2 { margin-top: 2.8rem; }\n"
@@ -38,8 +49,55 @@ final class StyleSheet {
         return COMMON;
     }
 
-    static String of(Document document) {
-        return COMMON + ofKind(document.kind()) + paged(document);
+    /** @param body markup of the page: rules for what does not stand in it are left out */
+    static String of(Document document, String body) {
+        Set<String> classes = new HashSet<>();
+        Matcher named = CLASSES.matcher(body);
+        while (named.find()) {
+            classes.addAll(List.of(named.group(1).split(" ")));
+        }
+        return used(COMMON, classes) + ofKind(document.kind()) + paged(document);
+    }
+
+    private static String used(String style, Set<String> classes) {
+        StringBuilder used = new StringBuilder();
+        for (int at = 0; at < style.length(); ) {
+            int opens = style.indexOf('{', at);
+            if (opens < 0) {
+                break;
+            }
+            String selectors = style.substring(at, opens).trim();
+            int end = end(style, opens);
+            String inside = style.substring(opens + 1, end);
+            if (selectors.startsWith("@media")) {
+                inside = used(inside, classes);
+                selectors = inside.isEmpty() ? "" : selectors;
+            } else {
+                selectors = Stream.of(selectors.split(","))
+                        .filter(selector -> classes.containsAll(classesOf(selector)))
+                        .collect(Collectors.joining(","));
+            }
+            if (!selectors.isEmpty()) {
+                used.append(selectors).append('{').append(inside).append("}\n");
+            }
+            at = end + 1;
+        }
+        return used.toString();
+    }
+
+    /** Where what opens there is closed. */
+    private static int end(String style, int opens) {
+        int depth = 1;
+        int at = opens;
+        while (depth > 0) {
+            at++;
+            depth += style.charAt(at) == '{' ? 1 : style.charAt(at) == '}' ? -1 : 0;
+        }
+        return at;
+    }
+
+    private static List<String> classesOf(String selector) {
+        return CLASS.matcher(selector).results().map(found -> found.group(1)).toList();
     }
 
     private static String ofKind(Document.Kind kind) {
@@ -66,6 +124,16 @@ final class StyleSheet {
                 + "  @bottom-center { content: " + CssString.of(middle) + "; font-weight: bold; }\n"
                 + "  @bottom-right { content: counter(page) \" / \" counter(pages); }\n"
                 + "}\n";
+    }
+
+    /** Without what is there for whoever reads the file: every page carries it. It holds no string with such signs. */
+    private static String closeSet(String style) {
+        return style.replaceAll("(?s)/\\*.*?\\*/", "")
+                .replaceAll("\\s+", " ")
+                .replaceAll(" ?([{};]) ?", "$1")
+                .replaceAll("([:,]) ", "$1")
+                .replace(";}", "}")
+                .trim();
     }
 
     private static String read(String name) {
