@@ -201,6 +201,7 @@ final class Drawing {
         Box box = frame();
         List<Shape> inOrder = byPart.values().stream().flatMap(List::stream).toList();
         return new Picture(
+                Xml.escape(idPrefix),
                 width(),
                 Math.ceil(box.height()),
                 new Point(box.left(), box.top()),

@@ -6,6 +6,7 @@ import java.util.stream.Collectors;
 
 /** What is drawn of a figure: its size, its shapes, and the SVG element that shows them on a page. */
 public final class Picture {
+    private final String id;
     private final double width;
     private final double height;
     private final Point origin;
@@ -13,15 +14,27 @@ public final class Picture {
     private final Function<SvgLook, String> svg;
 
     /**
+     * @param id what its ids in a page begin with
      * @param origin where the upper left corner lies among the shapes
      * @param svg the element that shows them
      */
-    Picture(double width, double height, Point origin, List<Shape> shapes, Function<SvgLook, String> svg) {
+    Picture(String id, double width, double height, Point origin, List<Shape> shapes, Function<SvgLook, String> svg) {
+        this.id = id;
         this.width = width;
         this.height = height;
         this.origin = origin;
         this.shapes = List.copyOf(shapes);
         this.svg = svg;
+    }
+
+    /** The id that the page gives the title, where it stands below the drawing. */
+    public String titleId() {
+        return id + "-title";
+    }
+
+    /** The id that the page gives the description, where it stands in words anyway. */
+    public String descriptionId() {
+        return id + "-desc";
     }
 
     /** In pixels. */
@@ -40,7 +53,8 @@ public final class Picture {
     }
 
     /**
-     * The same for a page that has {@link #style()}, inside an element of the class {@code drawing}.
+     * The same for a page that has {@link #style()}, inside an element of the class {@code drawing}; its
+     * title and description are the page's elements {@link #titleId()} and {@link #descriptionId()}.
      *
      * @param partsNamed whether each part is a group with its name in {@code data-part}, for a script to point at
      */
@@ -50,7 +64,7 @@ public final class Picture {
 
     /** Style rules for {@link #inPage()}. */
     public static String style() {
-        return SvgLook.STYLE;
+        return SvgLook.style();
     }
 
     /** Hands the shapes to a pen, each after what lies below it. */

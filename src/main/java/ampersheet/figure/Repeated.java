@@ -1,5 +1,6 @@
 package ampersheet.figure;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 
@@ -38,6 +39,31 @@ record Repeated(int first, int length, int times) {
             }
         }
         return best;
+    }
+
+    /**
+     * The same ink in another order where that repeats more: what is alike together, row by row from the left. A path that
+     * winds through a panel goes to the left in every other row; only lines that stand alone may be told from their other
+     * end.
+     */
+    static List<SvgPath.Subpath> inRows(List<SvgPath.Subpath> all) {
+        List<SvgPath.Subpath> rows = all.stream()
+                .map(SvgPath.Subpath::fromTheLeft)
+                .sorted(Comparator.comparing(SvgPath.Subpath::body)
+                        .thenComparingLong(SvgPath.Subpath::startY)
+                        .thenComparingLong(SvgPath.Subpath::startX))
+                .toList();
+        return letters(rows) < letters(all) ? rows : all;
+    }
+
+    /** How many it takes to write them. */
+    private static int letters(List<SvgPath.Subpath> all) {
+        Repeated repeated = in(all);
+        return repeated.isWorthwhile()
+                ? SvgPath.data(repeated.block(all)).length()
+                        + repeated.times() * REFERENCE
+                        + letters(repeated.rest(all))
+                : SvgPath.data(all).length();
     }
 
     /** How many subpaths from the second block on equal those one block before, up to the first that does not. */

@@ -1,10 +1,10 @@
 package ampersheet.figure;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 
 /**
  * Writes a drawing as one SVG element. Parts that are drawn alike, as the tiles of a panel, are written once and shown
@@ -32,13 +32,15 @@ final class SvgElement {
     String write(String title, String description) {
         String width = Decimals.print(Math.ceil(frame.width()));
         String height = Decimals.print(Math.ceil(frame.height()));
-        svg.append("<svg").append(look.language).append(" viewBox=\"0 0 ").append(width + " " + height);
+        svg.append("<svg").append(look.whole()).append(" viewBox=\"0 0 ").append(width + " " + height);
         svg.append("\" width=\"").append(width).append("\" height=\"").append(height);
         svg.append("\" role=\"img\" aria-labelledby=\"").append(id + "-title " + id + "-desc\"");
-        svg.append(look.all).append(">\n");
-        svg.append("<title id=\"").append(id).append("-title\">").append(Xml.escape(title));
-        svg.append("</title>\n<desc id=\"").append(id).append("-desc\">").append(Xml.escape(description));
-        svg.append("</desc>\n");
+        svg.append(look.lines()).append(">" + look.lineBreak());
+        if (look == SvgLook.ALONE) {
+            svg.append("<title id=\"").append(id).append("-title\">").append(Xml.escape(title));
+            svg.append("</title>\n<desc id=\"").append(id).append("-desc\">").append(Xml.escape(description));
+            svg.append("</desc>\n");
+        }
         parts();
         return svg.append("</svg>\n").toString();
     }
@@ -46,25 +48,27 @@ final class SvgElement {
     private void parts() {
         Map<String, String> drawn = new LinkedHashMap<>();
         byPart.forEach((part, shapes) -> drawn.put(part, fromItsCorner(shapes)));
-        Map<String, Integer> howOften = new HashMap<>();
+        Map<String, Integer> howOften = new TreeMap<>();
         drawn.values().forEach(alike -> howOften.merge(alike, 1, Integer::sum));
-        Map<String, Written> written = new HashMap<>();
+        Map<String, Written> written = new TreeMap<>();
         List<Shape> others = new ArrayList<>();
         byPart.forEach((part, shapes) -> {
             String alike = drawn.get(part);
             boolean again = alike.length() > WORTHWHILE && howOften.get(alike) > 1;
-            if (!again && !look.partsNamed) {
+            if (!again && !look.namesParts()) {
                 others.addAll(shapes);
                 return;
             }
-            svg.append(part.isEmpty() || !look.partsNamed ? "<g>" : "<g data-part=\"" + Xml.escape(part) + "\">");
+            if (look.namesParts()) {
+                svg.append(part.isEmpty() ? "<g>" : "<g data-part=\"" + Xml.escape(part) + "\">");
+            }
             if (again) {
                 repeated(shapes, written, alike);
             } else {
-                svg.append('\n');
+                svg.append(look.lineBreak());
                 shapes(shapes);
             }
-            svg.append("</g>\n");
+            svg.append(look.namesParts() ? "</g>" + look.lineBreak() : "");
         });
         shapes(others);
     }
@@ -77,7 +81,7 @@ final class SvgElement {
         }
         Written first = new Written(nextName(), corner(shapes));
         written.put(alike, first);
-        svg.append("<g id=\"").append(first.name).append("\">\n");
+        svg.append("<g id=\"").append(first.name).append("\">" + look.lineBreak());
         shapes(shapes);
         svg.append("</g>");
     }

@@ -1,56 +1,106 @@
 package ampersheet.figure;
 
-/** Who says how a drawing's lines and letters look. */
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/** Who says how a drawing's lines and letters look: each element, or the style of a page, once for all its drawings. */
 enum SvgLook {
     /** The SVG itself, in a file of its own. */
-    ALONE(
-            true,
-            " xmlns=\"http://www.w3.org/2000/svg\"",
-            " fill=\"none\" stroke=\"currentColor\" stroke-width=\"" + Decimals.print(Stroke.LINE.width())
-                    + "\" stroke-linecap=\"round\" stroke-linejoin=\"round\" font-family=\"" + Lettering.FAMILY
-                    + "\" font-size=\"" + Decimals.print(Lettering.BODY) + "\"",
-            " fill=\"currentColor\" stroke=\"none\"",
-            " fill=\"currentColor\" stroke=\"none\"",
-            " text-anchor=\"middle\"",
-            " text-anchor=\"end\"",
-            " font-style=\"italic\""),
-    /** The style of a page, which says it once for all its drawings; a script may point at parts. */
-    IN_PAGE(true, "", "", " class=\"f\"", "", " class=\"m\"", " class=\"e\"", " class=\"i\""),
+    ALONE,
+    /** The style of a page; a script may point at parts, and draw them heavier. */
+    IN_PAGE,
     /** The same on a page where nothing points at parts: what is drawn alike is one path across all of them. */
-    AT_REST(false, "", "", " class=\"f\"", "", " class=\"m\"", " class=\"e\"", " class=\"i\"");
+    AT_REST;
 
-    /** Says in a page what {@link #ALONE} says in each drawing. */
-    static final String STYLE = ".drawing svg{fill:none;stroke:currentColor;stroke-width:"
-            + Decimals.print(Stroke.LINE.width()) + ";stroke-linecap:round;stroke-linejoin:round;font-family:"
-            + Lettering.FAMILY + ";font-size:" + Decimals.print(Lettering.BODY) + "px}"
-            + ".drawing .f,.drawing text{fill:currentColor;stroke:none}"
-            + ".drawing .m{text-anchor:middle}.drawing .e{text-anchor:end}.drawing .i{font-style:italic}\n";
+    static final String FILLED = "fill=\"currentColor\" stroke=\"none\"";
+    static final String WORDS = FILLED + " ";
+    static final String MIDDLE = "text-anchor=\"middle\"";
+    static final String END = "text-anchor=\"end\"";
+    static final String ITALIC = "font-style=\"italic\"";
+    static final String BOLD = "font-weight=\"bold\"";
+    private static final String SMALL = size(12);
+    private static final String FINE = width(Stroke.FINE.width());
 
-    final boolean partsNamed;
-    final String language;
-    final String all;
-    final String filled;
-    final String words;
-    final String middle;
-    final String end;
-    final String italic;
+    private static final String ALL = "fill=\"none\" stroke=\"currentColor\" stroke-width=\""
+            + Decimals.print(Stroke.LINE.width()) + "\" stroke-linecap=\"round\" stroke-linejoin=\"round\" font-family=\""
+            + Lettering.FAMILY + "\" " + size(Lettering.BODY);
 
-    SvgLook(
-            boolean partsNamed,
-            String language,
-            String all,
-            String filled,
-            String words,
-            String middle,
-            String end,
-            String italic) {
-        this.partsNamed = partsNamed;
-        this.language = language;
-        this.all = all;
-        this.filled = filled;
-        this.words = words;
-        this.middle = middle;
-        this.end = end;
-        this.italic = italic;
+    /** Names in a page for what comes often. What is one name is read after what has none. */
+    private static final Map<String, String> CLASSES =
+            new TreeMap<>(Map.of(FILLED, "f", MIDDLE, "m", END, "e", ITALIC, "i", SMALL, "s", FINE, "t"));
+
+    static String size(double size) {
+        return "font-size=\"" + Decimals.print(size) + "\"";
+    }
+
+    static String width(double width) {
+        return "stroke-width=\"" + Decimals.print(width) + "\"";
+    }
+
+    /**
+     * Says in a page what {@link #ALONE} says in each drawing. What is shown by reference is matched by itself, without
+     * what stands around it; so no rule may name that.
+     */
+    static String style() {
+        StringBuilder style = new StringBuilder();
+        rule(".drawing svg", ALL, style);
+        rule("text", FILLED, style);
+        CLASSES.forEach((attributes, name) -> rule(
+                Stream.of("path", "g", "tspan")
+                        .map(element -> element + "." + name)
+                        .collect(Collectors.joining(",")),
+                attributes,
+                style));
+        return style.append('\n').toString();
+    }
+
+    private static void rule(String selector, String attributes, StringBuilder style) {
+        String declarations = attributes
+                .replaceAll("(font-size=\"[0-9.]+)\"", "$1px\"")
+                .replace("=\"", ":")
+                .replace("\" ", ";")
+                .replace("\"", "");
+        style.append(selector).append('{').append(declarations).append('}');
+    }
+
+    boolean namesParts() {
+        return this != AT_REST;
+    }
+
+    /** Between elements: a file of its own is also read by people. */
+    String lineBreak() {
+        return this == ALONE ? "\n" : "";
+    }
+
+    /** Attributes of the whole. */
+    String whole() {
+        return this == ALONE ? " xmlns=\"http://www.w3.org/2000/svg\"" : "";
+    }
+
+    /** The same, as far as they concern lines and letters. */
+    String lines() {
+        return this == ALONE ? " " + ALL : "";
+    }
+
+    /** @param all attributes with their values, some empty */
+    String attributes(String... all) {
+        StringBuilder names = new StringBuilder();
+        StringBuilder others = new StringBuilder();
+        for (String one : all) {
+            String name = isNamed(one) ? CLASSES.get(one) : null;
+            if (name != null) {
+                names.append(names.length() == 0 ? "" : " ").append(name);
+            } else if (!one.isEmpty() && !(one.equals(WORDS) && this != ALONE)) {
+                others.append(' ').append(one.trim());
+            }
+        }
+        return (names.length() == 0 ? "" : " class=\"" + names + "\"") + others;
+    }
+
+    /** A style rule would go before the heavier lines of what a script points at. */
+    private boolean isNamed(String attributes) {
+        return this == AT_REST || this == IN_PAGE && !attributes.equals(FINE);
     }
 }

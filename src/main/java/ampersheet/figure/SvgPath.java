@@ -2,6 +2,8 @@ package ampersheet.figure;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * The data of one SVG path, told from point to point in as few letters as it takes: a tile has hundreds of pixels. All
@@ -24,7 +26,17 @@ final class SvgPath {
     private boolean open;
 
     /** From a start to an end, in hundredths of a pixel; all in {@code body} is told from the point before. */
-    record Subpath(long startX, long startY, long endX, long endY, String body) {}
+    record Subpath(long startX, long startY, long endX, long endY, String body) {
+        private static final Pattern STRAIGHT = Pattern.compile("([hv])-([0-9.]+)");
+
+        /** One straight line is the same from its other end. */
+        Subpath fromTheLeft() {
+            Matcher straight = STRAIGHT.matcher(body);
+            return straight.matches()
+                    ? new Subpath(endX, endY, startX, startY, straight.group(1) + straight.group(2))
+                    : this;
+        }
+    }
 
     /** An open line; where it begins at the end of the one before, it is one with it. */
     void line(List<Point> points, boolean mayGoOn) {

@@ -1,5 +1,6 @@
 package ampersheet.figure;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,13 +12,16 @@ import java.util.stream.Collectors;
  * that nobody sees where one shape ends and another begins, and a tile of a thousand pixels is not a thousand elements.
  */
 final class SvgPen implements Pen {
+    /** From so many words in line on it takes fewer letters to say so. */
+    private static final int ALIGNED = 3;
+
     private final StringBuilder svg;
     private final SvgLook look;
     private final Supplier<String> names;
     private final Map<Stroke, SvgPath> lines = new LinkedHashMap<>();
     private final Map<Double, SvgPath> dots = new LinkedHashMap<>();
     private final SvgPath filled = new SvgPath();
-    private final Map<String, StringBuilder> texts = new LinkedHashMap<>();
+    private final Map<String, List<Line>> texts = new LinkedHashMap<>();
 
     /** @param names each time another one, which no other element of the page has */
     SvgPen(StringBuilder svg, SvgLook look, Supplier<String> names) {
@@ -56,56 +60,68 @@ final class SvgPen implements Pen {
 
     @Override
     public void words(Lettering lettering, Point baseline, Lettering.Anchor anchor) {
-        StringBuilder alike = texts.computeIfAbsent(look(lettering, anchor), l -> new StringBuilder());
-        alike.append("<text x=\"")
-                .append(Decimals.print(baseline.x()))
-                .append("\" y=\"")
-                .append(Decimals.print(baseline.y()))
-                .append("\">");
+        StringBuilder line = new StringBuilder();
         double lowered = 0;
         for (Lettering.Span span : lettering.spans()) {
-            span(span, lowered, alike);
+            span(span, lowered, line);
             lowered = span.lowered();
         }
-        alike.append("</text>");
+        texts.computeIfAbsent(look(lettering, anchor), l -> new ArrayList<>()).add(new Line(baseline, line.toString()));
+    }
+
+    /** Words at their place. */
+    private record Line(Point at, String markup) {
+        /** Whether letters in it look different from the others. */
+        boolean hasLook() {
+            return markup.indexOf('<') >= 0;
+        }
+
+        void write(StringBuilder svg) {
+            svg.append("<text x=\"").append(Decimals.print(at.x())).append("\" y=\"");
+            svg.append(Decimals.print(at.y())).append("\">").append(markup).append("</text>");
+        }
+    }
+
+    /** Numbers side by side say once how high they stand. */
+    private void texts(List<Line> lines) {
+        List<Line> left = new ArrayList<>(lines);
+        while (!left.isEmpty()) {
+            double height = left.get(0).at().y();
+            List<Line> row =
+                    left.stream().filter(line -> line.at().y() == height).toList();
+            if (look != SvgLook.AT_REST || row.size() < ALIGNED || row.stream().anyMatch(Line::hasLook)) {
+                left.remove(0).write(svg);
+                continue;
+            }
+            svg.append("<text y=\"").append(Decimals.print(height)).append("\">");
+            row.forEach(line -> svg.append("<tspan x=\"")
+                    .append(Decimals.print(line.at().x()))
+                    .append("\">")
+                    .append(line.markup())
+                    .append("</tspan>"));
+            svg.append("</text>");
+            left.removeAll(row);
+        }
     }
 
     private String look(Lettering lettering, Lettering.Anchor anchor) {
-        StringBuilder attributes = new StringBuilder();
-        switch (anchor) {
-            case START -> {}
-            case MIDDLE -> attributes.append(look.middle);
-            case END -> attributes.append(look.end);
-        }
-        if (lettering.size() != Lettering.BODY) {
-            attributes.append(" font-size=\"")
-                    .append(Decimals.print(lettering.size()))
-                    .append('"');
-        }
-        if (lettering.bold()) {
-            attributes.append(" font-weight=\"bold\"");
-        }
-        return attributes.toString();
+        return look.attributes(
+                SvgLook.WORDS,
+                switch (anchor) {
+                    case START -> "";
+                    case MIDDLE -> SvgLook.MIDDLE;
+                    case END -> SvgLook.END;
+                },
+                lettering.size() == Lettering.BODY ? "" : SvgLook.size(lettering.size()),
+                lettering.bold() ? SvgLook.BOLD : "");
     }
 
     private void span(Lettering.Span span, double lowered, StringBuilder text) {
-        StringBuilder attributes = new StringBuilder();
-        if (span.lowered() != lowered) {
-            attributes
-                    .append(" dy=\"")
-                    .append(Decimals.print(span.lowered() - lowered))
-                    .append('"');
-        }
-        if (span.subscript()) {
-            attributes
-                    .append(" font-size=\"")
-                    .append(Decimals.print(span.size()))
-                    .append('"');
-        }
-        if (span.italic()) {
-            attributes.append(look.italic);
-        }
-        if (attributes.length() == 0) {
+        String attributes = look.attributes(
+                span.lowered() == lowered ? "" : "dy=\"" + Decimals.print(span.lowered() - lowered) + "\"",
+                span.subscript() ? SvgLook.size(span.size()) : "",
+                span.italic() ? SvgLook.ITALIC : "");
+        if (attributes.isEmpty()) {
             text.append(Xml.escape(span.text()));
         } else {
             text.append("<tspan")
@@ -118,32 +134,31 @@ final class SvgPen implements Pen {
 
     /** Writes what was drawn. */
     void finish() {
-        lines.forEach((stroke, path) -> path(path, attributes(stroke)));
-        path(filled, look.filled);
+        lines.forEach((stroke, path) -> path(inRows(path, stroke), attributes(stroke)));
+        path(Repeated.inRows(filled.subpaths()), look.attributes(SvgLook.FILLED));
         // In a group of their own: a part that is cued has heavier lines, but no smaller dots.
         dots.forEach((radius, path) -> {
             svg.append("<g>");
-            path(path, " stroke-width=\"" + Decimals.print(2 * radius) + "\"");
-            svg.append("</g>\n");
+            path(Repeated.inRows(path.subpaths()), look.attributes(SvgLook.width(2 * radius)));
+            svg.append("</g>" + look.lineBreak());
         });
-        texts.forEach((how, alike) -> svg.append("<g")
-                .append(look.words)
-                .append(how)
-                .append('>')
-                .append(alike)
-                .append("</g>\n"));
+        texts.forEach((how, alike) -> {
+            svg.append("<g").append(how).append('>');
+            texts(alike);
+            svg.append("</g>" + look.lineBreak());
+        });
     }
 
-    private static String attributes(Stroke stroke) {
-        String width = stroke.width() == Stroke.LINE.width()
-                ? ""
-                : " stroke-width=\"" + Decimals.print(stroke.width()) + "\"";
+    private String attributes(Stroke stroke) {
         String dashes = stroke.dashes().stream().map(Decimals::print).collect(Collectors.joining(" "));
-        return dashes.isEmpty() ? width : width + " stroke-dasharray=\"" + dashes + "\"";
+        return look.attributes(
+                stroke.width() == Stroke.LINE.width() ? "" : SvgLook.width(stroke.width()),
+                dashes.isEmpty() ? "" : "stroke-dasharray=\"" + dashes + "\"");
     }
 
-    private void path(SvgPath path, String attributes) {
-        path(path.subpaths(), attributes);
+    /** Dashes are counted from where a line begins. */
+    private static List<SvgPath.Subpath> inRows(SvgPath path, Stroke stroke) {
+        return stroke.dashes().isEmpty() ? Repeated.inRows(path.subpaths()) : path.subpaths();
     }
 
     private void path(List<SvgPath.Subpath> all, String attributes) {
@@ -164,7 +179,7 @@ final class SvgPen implements Pen {
     private void path(List<SvgPath.Subpath> subpaths, String id, String attributes) {
         if (!subpaths.isEmpty()) {
             svg.append("<path").append(id).append(" d=\"").append(SvgPath.data(subpaths));
-            svg.append('"').append(attributes).append("/>\n");
+            svg.append('"').append(attributes).append("/>" + look.lineBreak());
         }
     }
 

@@ -16,7 +16,7 @@ public final class HtmlPage {
 
     public static String render(Document document) {
         String body = body(document);
-        Markup markup = new Markup();
+        Markup markup = Markup.inLongLines();
         markup.trusted("<!DOCTYPE html>\n");
         markup.open(
                         "html",
@@ -32,7 +32,7 @@ public final class HtmlPage {
     }
 
     private static String body(Document document) {
-        Markup markup = new Markup();
+        Markup markup = Markup.inLongLines();
         markup.open(
                         "body",
                         "class",

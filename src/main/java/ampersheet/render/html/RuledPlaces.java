@@ -10,9 +10,9 @@ record RuledPlaces(Markup markup) implements Places {
     @Override
     public void place(String id, String label, String symbol, String meaning, String hint) {
         markup.open("p", "class", "place")
-                .open("span", "class", "label")
+                .open("b")
                 .line(label)
-                .close("span")
+                .close("b")
                 .text(" ");
         markup.trusted(symbol);
         StringBuilder name = new StringBuilder(Wording.PLACE_FOR).append(' ').append(label);
@@ -32,7 +32,7 @@ record RuledPlaces(Markup markup) implements Places {
     @Override
     public void options(Question question, String id) {
         markup.open("p", "class", "prompt")
-                .open("b", "class", "label")
+                .open("b")
                 .line(question.id())
                 .close("b")
                 .text(" ");

@@ -8,20 +8,22 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.regex.Matcher;
+import java.util.TreeSet;
+import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** The look of every page, and the rules for paper that depend on the document. */
 final class StyleSheet {
-    private static final String COMMON = closeSet(read("sheet.css")) + Picture.style() + TableMarkup.keyLabels();
+    private static final String COMMON = closeSet(asWritten()) + Picture.style() + TableMarkup.keyLabels();
 
     private static final Pattern CLASSES = Pattern.compile(" class=\"([^\"]*)\"");
-    private static final Pattern CLASS = Pattern.compile("\\.([a-z][a-z-]*)");
+    private static final Pattern ELEMENT = Pattern.compile("<([a-z][a-z0-9]*)");
+    private static final Pattern VARIABLE = Pattern.compile("--[a-z-]+(?=:)");
+    private static final Pattern NAME = Pattern.compile("\\.?[a-z][a-z0-9-]*");
 
     /** Tables with many columns of numbers. */
     private static final String WIDE = ".report { max-width: 64rem; }\n.report h2 { margin-top: 2.8rem; }\n"
@@ -49,17 +51,35 @@ final class StyleSheet {
         return COMMON;
     }
 
-    /** @param body markup of the page: rules for what does not stand in it are left out */
-    static String of(Document document, String body) {
-        Set<String> classes = new HashSet<>();
-        Matcher named = CLASSES.matcher(body);
-        while (named.find()) {
-            classes.addAll(List.of(named.group(1).split(" ")));
-        }
-        return used(COMMON, classes) + ofKind(document.kind()) + paged(document);
+    /** What every page has, as it is read by people. */
+    static String asWritten() {
+        return read("sheet.css");
     }
 
-    private static String used(String style, Set<String> classes) {
+    /** @param body markup of the page: rules for what does not stand in it are left out */
+    static String of(Document document, String body) {
+        Set<String> named = new TreeSet<>(List.of("html"));
+        ELEMENT.matcher(body).results().forEach(element -> named.add(element.group(1)));
+        CLASSES.matcher(body).results().forEach(classes -> {
+            for (String one : classes.group(1).split(" ")) {
+                named.add("." + one);
+            }
+        });
+        return withoutUnusedNames(used(COMMON, named) + ofKind(document.kind())) + paged(document);
+    }
+
+    /** Colours and fonts that no rule asks for. */
+    private static String withoutUnusedNames(String style) {
+        String shorter = style;
+        for (MatchResult name : VARIABLE.matcher(style).results().toList()) {
+            if (!style.contains("var(" + name.group() + ")")) {
+                shorter = shorter.replaceAll(name.group() + ":[^;}]*;?", "");
+            }
+        }
+        return shorter;
+    }
+
+    private static String used(String style, Set<String> named) {
         StringBuilder used = new StringBuilder();
         for (int at = 0; at < style.length(); ) {
             int opens = style.indexOf('{', at);
@@ -70,11 +90,11 @@ final class StyleSheet {
             int end = end(style, opens);
             String inside = style.substring(opens + 1, end);
             if (selectors.startsWith("@media")) {
-                inside = used(inside, classes);
+                inside = used(inside, named);
                 selectors = inside.isEmpty() ? "" : selectors;
             } else {
                 selectors = Stream.of(selectors.split(","))
-                        .filter(selector -> classes.containsAll(classesOf(selector)))
+                        .filter(selector -> named.containsAll(namesIn(selector)))
                         .collect(Collectors.joining(","));
             }
             if (!selectors.isEmpty()) {
@@ -96,8 +116,10 @@ final class StyleSheet {
         return at;
     }
 
-    private static List<String> classesOf(String selector) {
-        return CLASS.matcher(selector).results().map(found -> found.group(1)).toList();
+    /** Elements and classes that must be there, or the rule is for nothing. */
+    private static List<String> namesIn(String selector) {
+        String plain = selector.replaceAll("\\([^)]*\\)|\\[[^]]*\\]|::?[a-z-]+", "");
+        return NAME.matcher(plain).results().map(MatchResult::group).toList();
     }
 
     private static String ofKind(Document.Kind kind) {
