@@ -105,8 +105,7 @@ public final class CommonParts {
             throw new NotLaidOut(NO_SUCH_PART, drawn.name() + " is drawn without any resistance, as nothing has it");
         }
         requireMoreThanContacts(drawn.name(), ohms);
-        double nearest =
-                ohms > 0 && ohms < Double.POSITIVE_INFINITY ? PreferredSeries.E24.nearest(ohms) : 0;
+        double nearest = ohms > 0 && ohms < Double.POSITIVE_INFINITY ? PreferredSeries.E24.nearest(ohms) : 0;
         double value = Math.min(MOST_OHMS, Math.max(LEAST_OHMS, nearest));
         requireNear(drawn, ohms, value, Unit.parse("ohm"));
         return new FittedPart(

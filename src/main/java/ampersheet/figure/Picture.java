@@ -53,8 +53,8 @@ public final class Picture {
     }
 
     /**
-     * The same for a page that has {@link #style()}, inside an element of the class {@code drawing}; its
-     * title and description are the page's elements {@link #titleId()} and {@link #descriptionId()}.
+     * The same for a page that has {@link #style()}, inside an element of the class {@code drawing}; its title and
+     * description are the page's elements {@link #titleId()} and {@link #descriptionId()}.
      *
      * @param partsNamed whether each part is a group with its name in {@code data-part}, for a script to point at
      */

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /**
- * Where in a path the same subpaths come again, each time moved alike: a panel's rows of pixels. Such a block is written
- * once and shown again by reference.
+ * Where in a path the same subpaths come again, each time moved alike: a panel's rows of pixels. Such a block is
+ * written once and shown again by reference.
  *
  * @param first index of the block's first subpath
  * @param length how many subpaths the block has
@@ -42,9 +42,9 @@ record Repeated(int first, int length, int times) {
     }
 
     /**
-     * The same ink in another order where that repeats more: what is alike together, row by row from the left. A path that
-     * winds through a panel goes to the left in every other row; only lines that stand alone may be told from their other
-     * end.
+     * The same ink in another order where that repeats more: what is alike together, row by row from the left. A path
+     * that winds through a panel goes to the left in every other row; only lines that stand alone may be told from
+     * their other end.
      */
     static List<SvgPath.Subpath> inRows(List<SvgPath.Subpath> all) {
         List<SvgPath.Subpath> rows = all.stream()
@@ -101,8 +101,7 @@ record Repeated(int first, int length, int times) {
 
     /** What is not repeated. */
     List<SvgPath.Subpath> rest(List<SvgPath.Subpath> all) {
-        return Stream.concat(
-                        all.subList(0, first).stream(), all.subList(first + length * times, all.size()).stream())
+        return Stream.concat(all.subList(0, first).stream(), all.subList(first + length * times, all.size()).stream())
                 .toList();
     }
 

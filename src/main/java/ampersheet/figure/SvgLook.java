@@ -24,7 +24,8 @@ enum SvgLook {
     private static final String FINE = width(Stroke.FINE.width());
 
     private static final String ALL = "fill=\"none\" stroke=\"currentColor\" stroke-width=\""
-            + Decimals.print(Stroke.LINE.width()) + "\" stroke-linecap=\"round\" stroke-linejoin=\"round\" font-family=\""
+            + Decimals.print(Stroke.LINE.width())
+            + "\" stroke-linecap=\"round\" stroke-linejoin=\"round\" font-family=\""
             + Lettering.FAMILY + "\" " + size(Lettering.BODY);
 
     /** Names in a page for what comes often. What is one name is read after what has none. */

@@ -7,8 +7,8 @@ import java.util.regex.Pattern;
 
 /**
  * The data of one SVG path, told from point to point in as few letters as it takes: a tile has hundreds of pixels. All
- * points are hundredths of a pixel already, so that no error adds up from one to the next. It is kept subpath by subpath,
- * so that what comes again and again can be told once.
+ * points are hundredths of a pixel already, so that no error adds up from one to the next. It is kept subpath by
+ * subpath, so that what comes again and again can be told once.
  */
 final class SvgPath {
     private final List<Subpath> subpaths = new ArrayList<>();

@@ -316,8 +316,7 @@ public final class MathMl {
         private static Piece called(String name, List<Piece> arguments) {
             StringBuilder markup = new StringBuilder();
             for (Piece argument : arguments) {
-                markup.append(markup.length() == 0 ? "" : "<mo>,</mo>")
-                        .append(inside(argument.text()));
+                markup.append(markup.length() == 0 ? "" : "<mo>,</mo>").append(inside(argument.text()));
             }
             return Piece.factor(row(name + APPLIED + fenced("(", markup.toString(), ")")));
         }

@@ -169,18 +169,18 @@ final class BenchWords {
     /** Signs of terminals that a learner has to compare, as far as there are any: "A, K, + and −". */
     String signs() {
         boolean diodes = circuit.parts().stream()
-                .anyMatch(part -> TERMINALS.getOrDefault(part.part().kind(), Map.of()).containsValue("A"));
+                .anyMatch(part ->
+                        TERMINALS.getOrDefault(part.part().kind(), Map.of()).containsValue("A"));
         return diodes ? "A, K, + and −" : "+ and −";
     }
 
     /** What has three pins, whose order differs from maker to maker. */
     List<String> threePins() {
         return circuit.parts().stream()
-                .filter(part ->
-                        switch (part.part().kind()) {
-                            case NMOS, PMOS, NPN, REGULATOR -> true;
-                            default -> false;
-                        })
+                .filter(part -> switch (part.part().kind()) {
+                    case NMOS, PMOS, NPN, REGULATOR -> true;
+                    default -> false;
+                })
                 .map(part -> name(part.name()))
                 .toList();
     }

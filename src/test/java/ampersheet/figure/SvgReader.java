@@ -29,7 +29,8 @@ final class SvgReader {
             switch (element.getTagName()) {
                 case "path" -> new SvgReader(pen).path(element, moved);
                 case "text" -> words(element, moved, pen);
-                case "use" -> read(root, named(root, element.getAttribute("href").substring(1)), moved(element, moved), pen);
+                case "use" ->
+                    read(root, named(root, element.getAttribute("href").substring(1)), moved(element, moved), pen);
                 case "polyline", "polygon", "circle", "rect" ->
                     throw new AssertionError("not written by the pen: " + element);
                 default -> {}

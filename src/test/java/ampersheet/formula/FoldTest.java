@@ -206,16 +206,14 @@ class FoldTest {
         assertMathMl(
                 "P * R2",
                 "<mrow><mi>P</mi><mo>\u2062</mo><msub><mi>R</mi><mn>2</mn></msub></mrow>",
-                "<mrow><mn>2</mn><mtext>\u00a0W</mtext>"
-                        + "<mo>×</mo><mn>3</mn><mtext>\u00a0kΩ</mtext></mrow>");
+                "<mrow><mn>2</mn><mtext>\u00a0W</mtext>" + "<mo>×</mo><mn>3</mn><mtext>\u00a0kΩ</mtext></mrow>");
         assertMathMl(
                 "row * col",
                 "<mrow><mtext>row</mtext><mo>\u22c5</mo><mtext>col</mtext></mrow>",
                 "<mrow><mn>3</mn><mo>×</mo><mn>12\u202f345</mn></mrow>");
         assertMathMl(
                 "ln(n)",
-                "<mrow><mi>ln</mi><mo>\u2061</mo><mrow><mo>(</mo><mi>n</mi>"
-                        + "<mo>)</mo></mrow></mrow>",
+                "<mrow><mi>ln</mi><mo>\u2061</mo><mrow><mo>(</mo><mi>n</mi>" + "<mo>)</mo></mrow></mrow>",
                 "<mrow><mi>ln</mi><mo>\u2061</mo><mrow><mo>(</mo><mn>8</mn><mo>)</mo></mrow></mrow>");
         assertMathMl(
                 "n ^ -2",

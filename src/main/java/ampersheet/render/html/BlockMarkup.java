@@ -50,6 +50,7 @@ final class BlockMarkup implements BlockVisitor {
     private final String idPrefix;
     /** Whether a script points at the parts of figures. */
     private final boolean pointedAt;
+
     private final Set<String> ids = new TreeSet<>();
     private int headingLevel = 2;
     /** Of the last heading outside problems; what comes with one of its own belongs to it. */
@@ -240,8 +241,7 @@ final class BlockMarkup implements BlockVisitor {
         markup.open("div", "class", "figure").newline();
         markup.open("figure").newline();
         if (DrawingSize.of(figure.picture()).scrollsOnAPhone()) {
-            markup.open(
-                    "div", "class", "drawing long", "tabindex", "0", "role", "group", "aria-labelledby", titleId);
+            markup.open("div", "class", "drawing long", "tabindex", "0", "role", "group", "aria-labelledby", titleId);
         } else {
             markup.open("div", "class", "drawing");
         }
@@ -263,10 +263,7 @@ final class BlockMarkup implements BlockVisitor {
         if (!figure.table().rows().isEmpty()) {
             markup.open("table");
             markup.open("thead").open("tr");
-            figure.table()
-                    .head()
-                    .forEach(
-                            head -> markup.open("th").line(head).close("th"));
+            figure.table().head().forEach(head -> markup.open("th").line(head).close("th"));
             markup.close("tr").close("thead").newline();
             for (List<String> row : figure.table().rows()) {
                 markup.open("tr");

@@ -69,11 +69,7 @@ public final class HtmlPage {
             title.append(" · ").append(document.sheetId());
         }
         markup.open("title").line(title.toString()).close("title").newline();
-        markup.open("style")
-                .newline()
-                .trusted(style)
-                .close("style")
-                .newline();
+        markup.open("style").newline().trusted(style).close("style").newline();
         markup.close("head").newline();
     }
 

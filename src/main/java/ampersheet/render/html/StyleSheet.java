@@ -118,7 +118,7 @@ final class StyleSheet {
 
     /** Elements and classes that must be there, or the rule is for nothing. */
     private static List<String> namesIn(String selector) {
-        String plain = selector.replaceAll("\\([^)]*\\)|\\[[^]]*\\]|::?[a-z-]+", "");
+        String plain = selector.replaceAll(":(?:not|nth-[a-z-]+)\\([^)]*\\)|\\[[^]]*\\]|::?[a-z-]+", "");
         return NAME.matcher(plain).results().map(MatchResult::group).toList();
     }
 

@@ -47,11 +47,7 @@ record TableMarkup(Markup markup, FormulaMarkup formulas) {
                 markup.open("td", "role", "cell", "colspan", Integer.toString(KEY_HEAD.size()));
                 markup.element("p", Wording.WRONG_METHODS + ":").open("ul").newline();
                 for (MistakeLine mistake : line.mistakes()) {
-                    markup.open("li")
-                            .open("b")
-                            .line(mistake.value())
-                            .close("b")
-                            .text(" — ");
+                    markup.open("li").open("b").line(mistake.value()).close("b").text(" — ");
                     markup.line(mistake.explanation()).close("li").newline();
                 }
                 markup.close("ul").close("td").close("tr").newline();
@@ -183,7 +179,8 @@ record TableMarkup(Markup markup, FormulaMarkup formulas) {
     private static String[] labelled(String label, String... attributes) {
         return label.isEmpty()
                 ? attributes
-                : Stream.concat(Stream.of(attributes), Stream.of("data-label", label)).toArray(String[]::new);
+                : Stream.concat(Stream.of(attributes), Stream.of("data-label", label))
+                        .toArray(String[]::new);
     }
 
     /** Names of the columns of a key, before each cell where its rows are cards. */
@@ -191,7 +188,9 @@ record TableMarkup(Markup markup, FormulaMarkup formulas) {
         StringBuilder style = new StringBuilder("@media (max-width:34em){");
         for (int i = 0; i < KEY_HEAD.size(); i++) {
             style.append(".key-lines tr:first-child>:nth-child(").append(i + 1);
-            style.append(")::before{content:").append(CssString.of(KEY_HEAD.get(i))).append(";color:var(--ink-soft)}");
+            style.append(")::before{content:")
+                    .append(CssString.of(KEY_HEAD.get(i)))
+                    .append(";color:var(--ink-soft)}");
         }
         return style.append("}\n").toString();
     }

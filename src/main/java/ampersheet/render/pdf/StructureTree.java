@@ -66,8 +66,8 @@ final class StructureTree {
     }
 
     /**
-     * The layout library knows a line of working as an abbreviation with its wording; it is a formula, which is read out
-     * as it is spoken.
+     * The layout library knows a line of working as an abbreviation with its wording; it is a formula, which is read
+     * out as it is spoken.
      */
     private static void formulas(COSDictionary tag) {
         if (tag.containsKey(COSName.E)) {
