@@ -68,7 +68,7 @@ public record Standing(
         int slips = 0;
         int helped = 0;
         for (Attempt attempt : record.attempts().values()) {
-            if (attempt.skill().equals(skill.name())) {
+            if (attempt.skill().equals(skill.name()) && !attempt.isFaulty()) {
                 given++;
                 slips += attempt.slips().size();
                 helped += attempt.isHelped() ? 1 : 0;
