@@ -66,8 +66,7 @@ final class BenchLimits {
                 part = part.rated(rating(part, watts));
                 parts.set(i, part);
             }
-            boolean supply =
-                    part.part().kind() == PartKind.SOURCE || part.part().kind() == PartKind.SINK;
+            boolean supply = part.part().kind() == PartKind.SOURCE;
             if (!supply && watts >= HOT_WATTS
                     || part.rating().isPresent() && watts > part.rating().getAsDouble() / 2 * (1 + 1e-9)) {
                 hot.add(part.name());
@@ -100,6 +99,8 @@ final class BenchLimits {
         switch (part.part().kind()) {
             case SOURCE -> requireSupplied(part, amps);
             case RESISTOR, LOAD -> {
+                CommonParts.requireMoreThanContacts(
+                        part.name(), part.part().values().get(PartValue.OHMS));
                 if (part.rating().isPresent() && watts > part.rating().getAsDouble()) {
                     throw tooHot(part, watts, part.rating().getAsDouble());
                 }

@@ -44,13 +44,13 @@ public final class CommonParts {
     private static final double BASE_AMPS = 0.001;
     private static final double SATURATION_VOLTS = 0.2;
 
-    /** As sold with wires for a drawer; below, leads and contacts count as much as the part. */
-    static final double LEAST_OHMS = 0.1;
+    /** Of the two contacts of a part in a breadboard, some 20 mΩ each. */
+    static final double CONTACTS_OHMS = 0.04;
+
+    /** Below, the contacts count for more than the part's tolerance. */
+    static final double LEAST_OHMS = 1;
 
     static final double MOST_OHMS = 10e6;
-    /** One ohm and up come in steps of E24, below in those of E12. */
-    private static final double COARSE_BELOW = 1;
-
     /** A part that is further from the drawn one is another circuit. */
     private static final double FURTHEST = 1.5;
 
@@ -104,8 +104,8 @@ public final class CommonParts {
         if (ohms == 0) {
             throw new NotLaidOut(NO_SUCH_PART, drawn.name() + " is drawn without any resistance, as nothing has it");
         }
-        double nearest =
-                ohms > 0 && ohms < Double.POSITIVE_INFINITY ? series(ohms).nearest(ohms) : 0;
+        requireMoreThanContacts(drawn.name(), ohms);
+        double nearest = ohms > 0 && ohms < Double.POSITIVE_INFINITY ? PreferredSeries.E24.nearest(ohms) : 0;
         double value = Math.min(MOST_OHMS, Math.max(LEAST_OHMS, nearest));
         requireNear(drawn, ohms, value, Unit.parse("ohm"));
         return new FittedPart(
@@ -113,8 +113,18 @@ public final class CommonParts {
                 List.of(Tolerance.share(PartValue.OHMS, value, RESISTOR)));
     }
 
-    private static PreferredSeries series(double ohms) {
-        return ohms < COARSE_BELOW ? PreferredSeries.E12 : PreferredSeries.E24;
+    /**
+     * No band holds for what the contacts of a breadboard change.
+     *
+     * @throws NotLaidOut if they do
+     */
+    static void requireMoreThanContacts(String name, double ohms) throws NotLaidOut {
+        if (ohms > 0 && ohms < LEAST_OHMS) {
+            throw new NotLaidOut(
+                    Reason.NO_SUCH_PART,
+                    name + " is " + ohms(ohms) + "; its two contacts in a breadboard have some " + ohms(CONTACTS_OHMS)
+                            + ", which counts below " + ohms(LEAST_OHMS));
+        }
     }
 
     static FittedPart source(PlacedPart drawn) throws NotLaidOut {
@@ -245,6 +255,10 @@ public final class CommonParts {
             }
         }
         return best;
+    }
+
+    private static String ohms(double ohms) {
+        return QuantityWriter.POINT.plain(ohms, Unit.parse("ohm"), 3).text();
     }
 
     static String volts(double volts) {

@@ -201,53 +201,11 @@ final class Drawing {
         Box box = frame();
         List<Shape> inOrder = byPart.values().stream().flatMap(List::stream).toList();
         return new Picture(
+                Xml.escape(idPrefix),
                 width(),
                 Math.ceil(box.height()),
                 new Point(box.left(), box.top()),
                 inOrder,
-                svg(title, description, idPrefix));
-    }
-
-    private String svg(String title, String description, String idPrefix) {
-        Box box = frame();
-        String width = Decimals.print(width());
-        String height = Decimals.print(Math.ceil(box.height()));
-        String id = Xml.escape(idPrefix);
-        StringBuilder svg = new StringBuilder();
-        svg.append("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 ")
-                .append(width)
-                .append(' ')
-                .append(height)
-                .append("\" width=\"")
-                .append(width)
-                .append("\" height=\"")
-                .append(height)
-                .append("\" role=\"img\" aria-labelledby=\"")
-                .append(id)
-                .append("-title ")
-                .append(id)
-                .append("-desc\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"")
-                .append(Decimals.print(Stroke.LINE.width()))
-                .append("\" stroke-linecap=\"round\" stroke-linejoin=\"round\" font-family=\"")
-                .append(Lettering.FAMILY)
-                .append("\" font-size=\"")
-                .append(Decimals.print(Lettering.BODY))
-                .append("\">\n");
-        svg.append("<title id=\"")
-                .append(id)
-                .append("-title\">")
-                .append(Xml.escape(title))
-                .append("</title>\n");
-        svg.append("<desc id=\"")
-                .append(id)
-                .append("-desc\">")
-                .append(Xml.escape(description))
-                .append("</desc>\n");
-        byPart.forEach((part, shapes) -> {
-            svg.append(part.isEmpty() ? "<g>\n" : "<g data-part=\"" + Xml.escape(part) + "\">\n");
-            SvgPen.write(shapes, -box.left(), -box.top(), svg);
-            svg.append("</g>\n");
-        });
-        return svg.append("</svg>\n").toString();
+                look -> new SvgElement(byPart, box, idPrefix, look).write(title, description));
     }
 }

@@ -1,13 +1,19 @@
 package ampersheet.figure;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * The data of one SVG path, told from point to point in as few letters as it takes: a tile has hundreds of pixels. All
- * points are hundredths of a pixel already, so that no error adds up from one to the next.
+ * points are hundredths of a pixel already, so that no error adds up from one to the next. It is kept subpath by
+ * subpath, so that what comes again and again can be told once.
  */
 final class SvgPath {
-    private final StringBuilder data = new StringBuilder();
+    private final List<Subpath> subpaths = new ArrayList<>();
+    /** What is drawn from the last start on. */
+    private final StringBuilder body = new StringBuilder();
     /** What the last command was; numbers after it go on with it. */
     private char command;
 
@@ -15,8 +21,22 @@ final class SvgPath {
     private long y;
     private long startX;
     private long startY;
+    private boolean begun;
     /** Whether a line may go on from here, as it may not from a dot or a closed body. */
     private boolean open;
+
+    /** From a start to an end, in hundredths of a pixel; all in {@code body} is told from the point before. */
+    record Subpath(long startX, long startY, long endX, long endY, String body) {
+        private static final Pattern STRAIGHT = Pattern.compile("([hv])-([0-9.]+)");
+
+        /** One straight line is the same from its other end. */
+        Subpath fromTheLeft() {
+            Matcher straight = STRAIGHT.matcher(body);
+            return straight.matches()
+                    ? new Subpath(endX, endY, startX, startY, straight.group(1) + straight.group(2))
+                    : this;
+        }
+    }
 
     /** An open line; where it begins at the end of the one before, it is one with it. */
     void line(List<Point> points, boolean mayGoOn) {
@@ -61,7 +81,7 @@ final class SvgPath {
             command('a');
             number(hundredths(radius));
             number(hundredths(radius));
-            data.append(" 0 1 0");
+            body.append(" 0 1 0");
             number(half);
             number(0);
         }
@@ -92,15 +112,22 @@ final class SvgPath {
     }
 
     private void move(Point to) {
-        boolean first = data.length() == 0;
-        command(first ? 'M' : 'm');
-        by(to);
+        end();
         startX = hundredths(to.x());
         startY = hundredths(to.y());
         x = startX;
         y = startY;
+        begun = true;
         open = false;
-        command = first ? 'L' : 'l'; // as further numbers would be understood
+        command = 'l'; // as further numbers would be understood
+    }
+
+    private void end() {
+        if (begun) {
+            subpaths.add(new Subpath(startX, startY, x, y, body.toString()));
+            body.setLength(0);
+            begun = false;
+        }
     }
 
     private void lineTo(Point to) {
@@ -121,8 +148,7 @@ final class SvgPath {
     }
 
     private void close() {
-        data.append('z');
-        command = 'z';
+        body.append('z');
         x = startX;
         y = startY;
         open = false;
@@ -134,25 +160,46 @@ final class SvgPath {
     }
 
     private void command(char next) {
-        if (next != command || next == 'm') {
-            data.append(next);
+        if (next != command) {
+            body.append(next);
             command = next;
         }
     }
 
     private void number(long hundredths) {
-        boolean afterNumber = data.length() > 0 && Character.isDigit(data.charAt(data.length() - 1));
+        number(hundredths, body, body.length() == 0 || Character.isDigit(body.charAt(body.length() - 1)));
+    }
+
+    private static void number(long hundredths, StringBuilder text, boolean afterNumber) {
         if (afterNumber && hundredths >= 0) {
-            data.append(' ');
+            text.append(' ');
         }
-        data.append(Decimals.print(hundredths / 100.0));
+        text.append(Decimals.print(hundredths / 100.0));
     }
 
     private static long hundredths(double value) {
         return Math.round(value * 100);
     }
 
-    String data() {
+    /** In the order drawn. */
+    List<Subpath> subpaths() {
+        end();
+        return List.copyOf(subpaths);
+    }
+
+    /** Each start is told from the end before; the first one is understood as from the corner of the picture. */
+    static String data(List<Subpath> subpaths) {
+        StringBuilder data = new StringBuilder();
+        long x = 0;
+        long y = 0;
+        for (Subpath one : subpaths) {
+            data.append('m');
+            number(one.startX() - x, data, false);
+            number(one.startY() - y, data, true);
+            data.append(one.body());
+            x = one.endX();
+            y = one.endY();
+        }
         return data.toString();
     }
 }

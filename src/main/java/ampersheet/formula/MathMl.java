@@ -17,6 +17,9 @@ public final class MathMl {
     private static final String APPLIED = "<mo>\u2061</mo>";
     private static final String MINUS = "<mo>−</mo>";
 
+    private static final String ROW = "<mrow>";
+    private static final String END_OF_ROW = "</mrow>";
+
     private MathMl() {}
 
     public static String symbol(Symbol symbol) {
@@ -85,11 +88,34 @@ public final class MathMl {
     }
 
     private static String row(String markup) {
-        return "<mrow>" + markup + "</mrow>";
+        return ROW + markup + END_OF_ROW;
+    }
+
+    /** What may stand in an element that is a row by itself: {@code math}, {@code mtd}, {@code msqrt}. */
+    public static String inRow(String markup) {
+        if (!markup.startsWith(ROW) || !markup.endsWith(END_OF_ROW)) {
+            return markup;
+        }
+        int depth = 0;
+        int at = 0;
+        do {
+            int opens = markup.indexOf(ROW, at);
+            int closes = markup.indexOf(END_OF_ROW, at);
+            boolean opened = opens >= 0 && opens < closes;
+            depth += opened ? 1 : -1;
+            at = opened ? opens + ROW.length() : closes + END_OF_ROW.length();
+        } while (depth > 0);
+        return at == markup.length() ? markup.substring(ROW.length(), at - END_OF_ROW.length()) : markup;
+    }
+
+    /** A number with its unit needs no row of its own inside another. */
+    private static String inside(String markup) {
+        String bare = inRow(markup);
+        return bare.indexOf("<mo>") < 0 && bare.indexOf("<mn>") == 0 ? bare : markup;
     }
 
     private static String fenced(String open, String markup, String close) {
-        return row("<mo form=\"prefix\">" + open + "</mo>" + markup + "<mo form=\"postfix\">" + close + "</mo>");
+        return row("<mo>" + open + "</mo>" + inside(markup) + "<mo>" + close + "</mo>");
     }
 
     private static String superscript(String base, String exponent) {
@@ -190,7 +216,7 @@ public final class MathMl {
         @Override
         public Piece negative(Expression.Negative negative) {
             Piece of = unsigned(of(negative.of()), Piece.Level.PRODUCT);
-            return new Piece(row(MINUS + of.text()), Piece.Level.PRODUCT, true, false, false, of.numberLast());
+            return new Piece(row(MINUS + inside(of.text())), Piece.Level.PRODUCT, true, false, false, of.numberLast());
         }
 
         @Override
@@ -257,7 +283,7 @@ public final class MathMl {
         private Piece function(Function function, List<Expression> arguments) {
             Piece first = of(arguments.get(0));
             return switch (function) {
-                case SQRT -> Piece.atom("<msqrt>" + first.text() + "</msqrt>");
+                case SQRT -> Piece.atom("<msqrt>" + inRow(first.text()) + "</msqrt>");
                 case ABS -> Piece.atom(fenced("|", first.text(), "|"));
                 case FLOOR -> Piece.atom(fenced("⌊", first.text(), "⌋"));
                 case CEILING -> Piece.atom(fenced("⌈", first.text(), "⌉"));
@@ -275,14 +301,14 @@ public final class MathMl {
         }
 
         private static Piece phrase(String words, Piece of) {
-            return Piece.phrase(row(text(words) + of.text()));
+            return Piece.phrase(row(text(words) + inside(of.text())));
         }
 
         private static Piece parallel(List<Piece> operands) {
             StringBuilder markup = new StringBuilder();
             for (Piece operand : operands) {
                 markup.append(markup.length() == 0 ? "" : "<mo>∥</mo>")
-                        .append(unsigned(operand, Piece.Level.RATIO).text());
+                        .append(inside(unsigned(operand, Piece.Level.RATIO).text()));
             }
             return Piece.phrase(row(markup.toString()));
         }
@@ -290,8 +316,7 @@ public final class MathMl {
         private static Piece called(String name, List<Piece> arguments) {
             StringBuilder markup = new StringBuilder();
             for (Piece argument : arguments) {
-                markup.append(markup.length() == 0 ? "" : "<mo separator=\"true\">,</mo>")
-                        .append(argument.text());
+                markup.append(markup.length() == 0 ? "" : "<mo>,</mo>").append(inside(argument.text()));
             }
             return Piece.factor(row(name + APPLIED + fenced("(", markup.toString(), ")")));
         }
@@ -302,12 +327,17 @@ public final class MathMl {
 
         private static Piece joined(Piece left, String sign, Piece right, Piece.Level level) {
             return new Piece(
-                    row(left.text() + sign + right.text()),
+                    row(beginning(left, level) + sign + inside(right.text())),
                     level,
                     left.signed(),
                     false,
                     left.numberFirst(),
                     right.numberLast());
+        }
+
+        /** A sum goes on with the next term, a product with the next factor, in one row. */
+        private static String beginning(Piece left, Piece.Level level) {
+            return left.level() == level ? inRow(left.text()) : inside(left.text());
         }
 
         private static Piece first(Piece piece, Piece.Level lowest) {

@@ -5,7 +5,24 @@ package ampersheet.render;
  * are given as name and value by turns.
  */
 public final class Markup {
+    private static final int LINE = 100;
+
+    private final int line;
+    private int lineBegan;
     private final StringBuilder out = new StringBuilder();
+
+    public Markup() {
+        this(0);
+    }
+
+    private Markup(int line) {
+        this.line = line;
+    }
+
+    /** For pages that are sent: each break of a line is a byte more. */
+    public static Markup inLongLines() {
+        return new Markup(LINE);
+    }
 
     public Markup open(String element, String... attributes) {
         tag(element, attributes);
@@ -47,8 +64,12 @@ public final class Markup {
         return this;
     }
 
+    /** Between elements where white space is nothing: the line ends there, once it is long enough. */
     public Markup newline() {
-        out.append('\n');
+        if (out.length() - lineBegan >= line) {
+            out.append('\n');
+            lineBegan = out.length();
+        }
         return this;
     }
 

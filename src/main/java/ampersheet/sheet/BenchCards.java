@@ -4,6 +4,7 @@ import ampersheet.bench.BenchCircuit;
 import ampersheet.bench.Drawer;
 import ampersheet.bench.FittedPart;
 import ampersheet.bench.MeterReading;
+import ampersheet.bench.Probes;
 import ampersheet.circuit.PartKind;
 import ampersheet.circuit.PartValue;
 import ampersheet.diagnostic.DiagnosticException;
@@ -220,7 +221,11 @@ public final class BenchCards {
 
     private static String steps(BenchCircuit circuit, BenchWords words) {
         List<String> steps = new ArrayList<>();
-        steps.add("Supply off: wire as drawn. Compare every A, K, + and −.");
+        List<String> pins = words.threePins();
+        steps.add("Supply off: wire as drawn. Compare every " + words.signs() + "."
+                + (pins.isEmpty()
+                        ? ""
+                        : " Pin order of " + Statement.escape(String.join(", ", pins)) + ": see its data sheet."));
         List<String> settings = new ArrayList<>();
         for (FittedPart part : circuit.parts()) {
             if (part.part().kind() == PartKind.SOURCE) {
@@ -242,6 +247,10 @@ public final class BenchCards {
                     + ".";
         }
         steps.add(on + " Measure line by line.");
+        if (circuit.readings().stream().anyMatch(reading -> reading.probes() instanceof Probes.Current)) {
+            steps.add("For a current: switch off, open the wire at the end named; one probe there, the other at the "
+                    + "wire's open end; switch on.");
+        }
         StringBuilder list = new StringBuilder();
         for (int i = 0; i < steps.size(); i++) {
             list.append(i + 1).append(". ").append(steps.get(i)).append('\n');

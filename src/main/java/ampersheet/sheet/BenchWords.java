@@ -128,7 +128,8 @@ final class BenchWords {
             case RESISTOR, LOAD ->
                 "resistor " + print(values.get(PartValue.OHMS), OHM) + off(part) + rating(part) + instead;
             case SINK ->
-                "electronic load, constant current " + print(values.get(PartValue.AMPS), AMPERE) + off(part) + instead;
+                "electronic load, constant current " + print(values.get(PartValue.AMPS), AMPERE) + off(part)
+                        + (floats(part) ? ", floating: neither end at 0" + SPACE + "V" : "") + instead;
             case LED -> leds(part);
             case DIODE ->
                 (values.get(PartValue.VOLTS) < 0.5 ? "Schottky" : "silicon") + " diode, "
@@ -158,6 +159,30 @@ final class BenchWords {
             case VOLTMETER -> "the meter, on volts";
             default -> throw new IllegalStateException("nothing to take for " + part);
         };
+    }
+
+    private boolean floats(FittedPart part) {
+        return part.part().kind().terminals().stream()
+                .noneMatch(terminal -> node(part.part(), terminal).equals(netlist.reference()));
+    }
+
+    /** Signs of terminals that a learner has to compare, as far as there are any: "A, K, + and −". */
+    String signs() {
+        boolean diodes = circuit.parts().stream()
+                .anyMatch(part ->
+                        TERMINALS.getOrDefault(part.part().kind(), Map.of()).containsValue("A"));
+        return diodes ? "A, K, + and −" : "+ and −";
+    }
+
+    /** What has three pins, whose order differs from maker to maker. */
+    List<String> threePins() {
+        return circuit.parts().stream()
+                .filter(part -> switch (part.part().kind()) {
+                    case NMOS, PMOS, NPN, REGULATOR -> true;
+                    default -> false;
+                })
+                .map(part -> name(part.name()))
+                .toList();
     }
 
     /** Whether its author calls it a resistor, and not a motor, a sensor or a load. */

@@ -2,6 +2,7 @@ package ampersheet.command;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.issue.Issue;
 import ampersheet.sheet.PlanReader;
@@ -36,6 +37,24 @@ class SampleTest {
                     .forEach(names::add);
         }
         return names;
+    }
+
+    /** What a phone loads in a second over a poor line. */
+    @Test
+    void noPageOfTheDemoIsLargerThan120Kilobytes() throws IOException {
+        Issue.issue(
+                PlanReader.read(PLAN.toString(), Files.readString(PLAN)),
+                RosterReader.read("roster.csv", Files.readString(PLAN.resolveSibling("roster.csv"))),
+                new TemplateLibrary(List.of(TemplateFiles.builtIn())),
+                folder,
+                2);
+        int seen = 0;
+        for (String page : pages(folder)) {
+            long bytes = Files.size(folder.resolve(page));
+            assertTrue(bytes <= 120_000, page + " has " + bytes + " bytes");
+            seen++;
+        }
+        assertEquals(12 * 4 + 1, seen);
     }
 
     @Test

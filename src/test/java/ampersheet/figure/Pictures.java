@@ -8,6 +8,12 @@ public final class Pictures {
 
     /** Without shapes, so only for pages that take in the SVG. */
     public static Picture of(double width, double height, String svg) {
-        return new Picture(width, height, new Point(0, 0), List.of(), svg);
+        return new Picture(
+                "nothing-" + Integer.toHexString(svg.hashCode()),
+                width,
+                height,
+                new Point(0, 0),
+                List.of(),
+                look -> svg);
     }
 }

@@ -20,15 +20,37 @@ final class SvgReader {
     }
 
     static void read(String svg, Pen pen) {
-        for (Element element : SvgText.elements(SvgText.parse(svg))) {
+        Element root = SvgText.parse(svg);
+        read(root, root, new Point(0, 0), pen);
+    }
+
+    private static void read(Element root, Element within, Point moved, Pen pen) {
+        for (Element element : SvgText.elements(within)) {
             switch (element.getTagName()) {
-                case "path" -> new SvgReader(pen).path(element);
-                case "text" -> words(element, pen);
+                case "path" -> new SvgReader(pen).path(element, moved);
+                case "text" -> words(element, moved, pen);
+                case "use" ->
+                    read(root, named(root, element.getAttribute("href").substring(1)), moved(element, moved), pen);
                 case "polyline", "polygon", "circle", "rect" ->
                     throw new AssertionError("not written by the pen: " + element);
                 default -> {}
             }
         }
+    }
+
+    private static Element named(Element root, String id) {
+        return SvgText.elements(root).stream()
+                .filter(element -> element.getAttribute("id").equals(id))
+                .findFirst()
+                .orElseThrow(() -> new AssertionError("nothing is named " + id));
+    }
+
+    private static Point moved(Element use, Point by) {
+        return by.plus(length(use, "x"), length(use, "y"));
+    }
+
+    private static double length(Element element, String attribute) {
+        return element.hasAttribute(attribute) ? Double.parseDouble(element.getAttribute(attribute)) : 0;
     }
 
     /** Numbers of a path's data or of an attribute. */
@@ -41,13 +63,13 @@ final class SvgReader {
         return numbers;
     }
 
-    private void path(Element element) {
+    private void path(Element element, Point moved) {
         boolean filled = element.getAttribute("fill").equals("currentColor");
         Stroke stroke = stroke(element);
         List<Point> points = new ArrayList<>();
         List<Pen.Corner> corners = new ArrayList<>();
         Matcher commands = COMMAND.matcher(element.getAttribute("d"));
-        Point at = new Point(0, 0);
+        Point at = moved;
         Point start = at;
         double radius = 0;
         while (commands.find()) {
@@ -126,7 +148,7 @@ final class SvgReader {
         return new Stroke(width, dashes);
     }
 
-    private static void words(Element element, Pen pen) {
+    private static void words(Element element, Point moved, Pen pen) {
         List<Lettering.Run> runs = new ArrayList<>();
         for (Node node = element.getFirstChild(); node != null; node = node.getNextSibling()) {
             boolean subscript = node instanceof Element run && run.hasAttribute("font-size");
@@ -147,6 +169,6 @@ final class SvgReader {
         };
         Point baseline =
                 new Point(Double.parseDouble(element.getAttribute("x")), Double.parseDouble(element.getAttribute("y")));
-        pen.words(lettering, baseline, anchor);
+        pen.words(lettering, rounded(baseline.plus(moved.x(), moved.y())), anchor);
     }
 }

@@ -200,24 +200,21 @@ class FoldTest {
                 "<mfrac><mrow><msub><mi>V</mi><mtext>s</mtext></msub><mo>−</mo>"
                         + "<msub><mi>V</mi><mtext>f</mtext></msub></mrow>"
                         + "<msub><mi>I</mi><mtext>f</mtext></msub></mfrac>",
-                "<mfrac><mrow><mrow><mn>9</mn><mtext>\u00a0V</mtext></mrow>"
-                        + "<mo>−</mo><mrow><mn>2</mn><mtext>\u00a0V</mtext></mrow>"
+                "<mfrac><mrow><mn>9</mn><mtext>\u00a0V</mtext>"
+                        + "<mo>−</mo><mn>2</mn><mtext>\u00a0V</mtext>"
                         + "</mrow><mrow><mn>16</mn><mtext>\u00a0mA</mtext></mrow></mfrac>");
         assertMathMl(
                 "P * R2",
                 "<mrow><mi>P</mi><mo>\u2062</mo><msub><mi>R</mi><mn>2</mn></msub></mrow>",
-                "<mrow><mrow><mn>2</mn><mtext>\u00a0W</mtext></mrow>"
-                        + "<mo>×</mo><mrow><mn>3</mn><mtext>\u00a0kΩ</mtext></mrow></mrow>");
+                "<mrow><mn>2</mn><mtext>\u00a0W</mtext>" + "<mo>×</mo><mn>3</mn><mtext>\u00a0kΩ</mtext></mrow>");
         assertMathMl(
                 "row * col",
                 "<mrow><mtext>row</mtext><mo>\u22c5</mo><mtext>col</mtext></mrow>",
                 "<mrow><mn>3</mn><mo>×</mo><mn>12\u202f345</mn></mrow>");
         assertMathMl(
                 "ln(n)",
-                "<mrow><mi>ln</mi><mo>\u2061</mo><mrow><mo form=\"prefix\">(</mo><mi>n</mi>"
-                        + "<mo form=\"postfix\">)</mo></mrow></mrow>",
-                "<mrow><mi>ln</mi><mo>\u2061</mo><mrow><mo form=\"prefix\">(</mo><mn>8</mn><mo "
-                        + "form=\"postfix\">)</mo></mrow></mrow>");
+                "<mrow><mi>ln</mi><mo>\u2061</mo><mrow><mo>(</mo><mi>n</mi>" + "<mo>)</mo></mrow></mrow>",
+                "<mrow><mi>ln</mi><mo>\u2061</mo><mrow><mo>(</mo><mn>8</mn><mo>)</mo></mrow></mrow>");
         assertMathMl(
                 "n ^ -2",
                 "<msup><mi>n</mi><mrow><mo>−</mo><mn>2</mn></mrow></msup>",

@@ -120,7 +120,7 @@ class BenchCardsTest {
     @Test
     void eachFaultOfEarlierCardsIsFoundWhenItIsPutBack() {
         String indicator = "current-limiting/one-indicator";
-        String driver = "current-limiting/driver-test-point";
+        String driver = "thermal-rise/regulator-junction";
         found(indicator, "\\d+\\.\\d+\u00a0V \\(.*\\)", "105\u00a0°C (95\u00a0to\u00a0115\u00a0°C)", "no meter shows");
         found(indicator, "\\d+\\.\\d+(\u00a0V \\()", "1.31516$1", "meter");
         found(indicator, "resistor \\d+\u00a0Ω", "resistor 506\u00a0Ω", "no such resistor");
@@ -128,12 +128,31 @@ class BenchCardsTest {
         found("voltage-dividers/loaded-divider", "(RL\\*\\*: resistor )\\S+", "$10\u00a0Ω", "no such resistor");
         found(driver, "constant current \\S+", "constant current 1.9003\u00a0A", "is not set to");
         found(indicator, "current limit \\d+\u00a0mA", "current limit 0\u00a0A", "current limit of");
-        found(driver, "current limit (\\S+); then", "current limit 100\u00a0mA; then", "current limit of");
+        found(driver, "current limit (\\S+); then", "current limit 1\u00a0mA; then", "current limit of");
         found(indicator, "(\\d+\\.\\d+)\u00a0V \\(.*?\\)", "$1\u00a0V ($1\u00a0to\u00a0$1\u00a0V)", "narrower");
         found(indicator, "red at its A", "red at its K", "shows");
         found(indicator, "red at its A, black at its K", "its forward voltage", "where the probes go");
         found("current-limiting/gate-clamp", "load X1", "X1", "no part is drawn by the name");
         found("current-limiting/motor-start", "2\u00a0W|5\u00a0W", "0.25\u00a0W", "too hot");
+    }
+
+    @Test
+    void whatAHostHasToKnowBesideTheBenchStandsOnTheCard() {
+        Roster one = seats(1);
+        BenchCards driver = new BenchCards(of("current-limiting/driver-test-point"), one);
+        assertEquals(List.of(), cards(driver, one));
+        assertTrue(
+                driver.leftOut().get(0).because().contains("contacts in a breadboard"),
+                driver.leftOut().toString());
+        String regulator = card("thermal-rise/regulator-junction").steps();
+        assertTrue(regulator.contains("Pin order of U1: see its data sheet."), regulator);
+        assertTrue(regulator.contains("Compare every + and −."), regulator);
+        assertTrue(card("thermal-rise/regulator-junction").parts().contains("capacitors its data sheet asks for"));
+        String indicator = card("current-limiting/one-indicator").steps();
+        assertTrue(indicator.contains("Compare every A, K, + and −."), indicator);
+        assertTrue(indicator.contains("switch off, open the wire at the end named"), indicator);
+        assertTrue(indicator.contains("the other at the wire's open end"), indicator);
+        assertFalse(indicator.contains("Pin order"), indicator);
     }
 
     /** Only two are left to draw: the sheet has one of them, and the card the other. */

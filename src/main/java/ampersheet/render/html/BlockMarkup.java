@@ -48,23 +48,32 @@ final class BlockMarkup implements BlockVisitor {
     private final TableMarkup tables;
     private final Places places;
     private final String idPrefix;
+    /** Whether a script points at the parts of figures. */
+    private final boolean pointedAt;
+
     private final Set<String> ids = new TreeSet<>();
     private int headingLevel = 2;
     /** Of the last heading outside problems; what comes with one of its own belongs to it. */
     private int above;
 
+    /** On a page of its own, without a script. */
     BlockMarkup(Document document, Markup markup) {
-        this(document, markup, new RuledPlaces(markup), "");
+        this(document, markup, new RuledPlaces(markup), "", false);
     }
 
-    /** @param idPrefix before every id, where several of these share a page */
+    /** @param idPrefix before every id, where several of these share a page with its script */
     BlockMarkup(Document document, Markup markup, Places places, String idPrefix) {
+        this(document, markup, places, idPrefix, true);
+    }
+
+    private BlockMarkup(Document document, Markup markup, Places places, String idPrefix, boolean pointedAt) {
         this.document = document;
         this.markup = markup;
         this.formulas = new FormulaMarkup(markup);
         this.tables = new TableMarkup(markup, formulas);
         this.places = places;
         this.idPrefix = idPrefix;
+        this.pointedAt = pointedAt;
     }
 
     BlockMarkup under(int heading) {
@@ -147,18 +156,15 @@ final class BlockMarkup implements BlockVisitor {
 
     @Override
     public void caution(Caution caution) {
-        String id = id("caution");
-        markup.open("div", "class", "caution", "role", "note", "aria-labelledby", id)
-                .newline()
-                .open("p");
+        markup.open("p", "class", "caution", "role", "note");
         markup.element("span", "⚠", "class", "sign", "role", "img", "aria-label", "Warning sign")
                 .text(" ");
-        markup.open("strong", "id", id)
+        markup.open("strong")
                 .text(Wording.CAUTION + ": ")
                 .line(Wording.sentence(caution.heading()))
                 .close("strong")
                 .text(" ");
-        markup.line(caution.text()).close("p").newline().close("div").newline();
+        markup.line(caution.text()).close("p").newline();
     }
 
     @Override
@@ -223,8 +229,7 @@ final class BlockMarkup implements BlockVisitor {
                 formulas.inLine(MathMl.symbol(line.symbol().get()) + "<mo>=</mo>");
                 markup.text(" ");
             }
-            markup.open("span", "class", "value").line(line.value()).close("span");
-            markup.close("dd").close("div").newline();
+            markup.line(line.value()).close("dd").close("div").newline();
         }
         markup.close("dl").newline().close("div").newline();
     }
@@ -232,44 +237,46 @@ final class BlockMarkup implements BlockVisitor {
     @Override
     public void figure(FigureBlock block) {
         Figure figure = block.figure();
+        String titleId = figure.picture().titleId();
         markup.open("div", "class", "figure").newline();
         markup.open("figure").newline();
         if (DrawingSize.of(figure.picture()).scrollsOnAPhone()) {
-            markup.open("div", "class", "drawing long", "tabindex", "0", "role", "group", "aria-label", figure.title());
+            markup.open("div", "class", "drawing long", "tabindex", "0", "role", "group", "aria-labelledby", titleId);
         } else {
             markup.open("div", "class", "drawing");
         }
-        markup.trusted(figure.svg()).close("div").newline();
+        markup.trusted(figure.picture().inPage(pointedAt)).close("div").newline();
         markup.open("figcaption")
                 .element("b", Wording.FIGURE + ":")
                 .text(" ")
+                .open("span", "id", titleId)
                 .line(figure.title())
+                .close("span")
                 .close("figcaption");
         markup.newline().close("figure").newline();
         markup.open("details").newline();
         markup.element("summary", Wording.FIGURE_IN_WORDS).newline();
-        markup.open("p").line(figure.summary()).close("p").newline();
+        markup.open("p", "id", figure.picture().descriptionId())
+                .line(figure.summary())
+                .close("p")
+                .newline();
         if (!figure.table().rows().isEmpty()) {
-            markup.open("div", "class", "scroll", "tabindex", "0", "role", "group", "aria-label", figure.title())
-                    .open("table");
+            markup.open("table");
             markup.open("thead").open("tr");
-            figure.table()
-                    .head()
-                    .forEach(
-                            head -> markup.open("th", "scope", "col").line(head).close("th"));
-            markup.close("tr").close("thead").newline().open("tbody").newline();
+            figure.table().head().forEach(head -> markup.open("th").line(head).close("th"));
+            markup.close("tr").close("thead").newline();
             for (List<String> row : figure.table().rows()) {
                 markup.open("tr");
                 for (int i = 0; i < row.size(); i++) {
                     if (i == 0) {
-                        markup.open("th", "scope", "row").line(row.get(i)).close("th");
+                        markup.open("th").line(row.get(i)).close("th");
                     } else {
                         markup.open("td").line(row.get(i)).close("td");
                     }
                 }
                 markup.close("tr").newline();
             }
-            markup.close("tbody").close("table").close("div").newline();
+            markup.close("table").newline();
         }
         if (!figure.walk().isEmpty()) {
             markup.element("p", Wording.WALK + ":").newline().open("ol").newline();
@@ -344,7 +351,7 @@ final class BlockMarkup implements BlockVisitor {
         markup.open("div", "class", "question", "id", id).newline();
         if (question.options().isEmpty()) {
             markup.open("p", "class", "prompt")
-                    .open("b", "class", "label")
+                    .open("b")
                     .line(question.id())
                     .close("b")
                     .text(" ");

@@ -11,8 +11,6 @@ import ampersheet.sheet.Document.StepBlock;
 
 /** Formulas of a page as MathML: in a line of words, and the lines of a working under each other. */
 record FormulaMarkup(Markup markup) {
-    private static final String MATHML = "http://www.w3.org/1998/Math/MathML";
-
     /**
      * What the narrowest phone's width surely holds; a longer equation may scroll and must be reachable by keyboard.
      */
@@ -20,7 +18,7 @@ record FormulaMarkup(Markup markup) {
 
     /** The whole element as text. */
     static String element(String children) {
-        return "<math xmlns=\"" + MATHML + "\">" + children + "</math>";
+        return "<math>" + MathMl.inRow(children) + "</math>";
     }
 
     void condition(Condition condition, Notation notation) {
@@ -39,8 +37,8 @@ record FormulaMarkup(Markup markup) {
         } else {
             markup.open("div", "class", "equation");
         }
-        markup.open("math", "xmlns", MATHML, "display", "block");
-        markup.open("mtable", "displaystyle", "true").newline();
+        markup.open("math", "display", "block");
+        markup.open("mtable").newline();
         String left = MathMl.symbol(step.symbol());
         if (derivation.formula()) {
             line(left, "=", MathMl.symbolic(step.formula().orElseThrow(), step.notation()));
@@ -56,12 +54,10 @@ record FormulaMarkup(Markup markup) {
     }
 
     private void line(String left, String relation, String right) {
-        markup.open("mtr").open("mtd").open("mrow").trusted(left).close("mrow").close("mtd");
+        markup.open("mtr").open("mtd").trusted(MathMl.inRow(left)).close("mtd");
         markup.open("mtd").element("mo", relation).close("mtd");
         markup.open("mtd")
-                .open("mrow")
-                .trusted(right)
-                .close("mrow")
+                .trusted(MathMl.inRow(right))
                 .close("mtd")
                 .close("mtr")
                 .newline();
@@ -69,6 +65,6 @@ record FormulaMarkup(Markup markup) {
 
     /** @param children MathML */
     void inLine(String children) {
-        markup.open("math", "xmlns", MATHML).trusted(children).close("math");
+        markup.trusted(element(children));
     }
 }

@@ -10,7 +10,7 @@ import java.util.List;
 
 /** Part of a page that somebody else frames: blocks with fields to type in, and the look they need. */
 public final class Fragment {
-    private static final String MATH = "<math xmlns=\"http://www.w3.org/1998/Math/MathML\" displaystyle=\"true\">";
+    private static final String MATH = "<math displaystyle=\"true\">";
 
     private Fragment() {}
 
@@ -24,7 +24,7 @@ public final class Fragment {
 
     /** The blocks of a document, with its sheet ID where its problems show it. */
     public static String of(Document document, String idPrefix, int under) {
-        Markup markup = new Markup();
+        Markup markup = Markup.inLongLines();
         new BlockMarkup(document, markup, new TypedPlaces(markup), idPrefix)
                 .under(under)
                 .write();
@@ -33,7 +33,7 @@ public final class Fragment {
 
     /** The blocks of a document as they are printed, with ruled places instead of fields. */
     public static String printed(Document document, String idPrefix, int under) {
-        Markup markup = new Markup();
+        Markup markup = Markup.inLongLines();
         new BlockMarkup(document, markup, new RuledPlaces(markup), idPrefix)
                 .under(under)
                 .write();
@@ -42,7 +42,7 @@ public final class Fragment {
 
     /** A step without its numbers, in words: what it finds, by which rule, and why. */
     public static String rule(StepBlock step) {
-        Markup markup = new Markup();
+        Markup markup = Markup.inLongLines();
         markup.open("p").line(Wording.capitalised(step.meaning())).text(": ");
         markup.open("strong").line(step.principle()).close("strong").text(". ");
         markup.line(Wording.sentence(step.reason())).close("p");
@@ -51,7 +51,7 @@ public final class Fragment {
 
     /** A step without its numbers, in symbols, with the case that applies. */
     public static String symbols(StepBlock step) {
-        Markup markup = new Markup();
+        Markup markup = Markup.inLongLines();
         step.condition().ifPresent(condition -> {
             markup.open("p", "class", "case").text(Wording.CASE + " ");
             markup.trusted(MATH + MathMl.symbolic(condition, step.notation()) + "</math>.")

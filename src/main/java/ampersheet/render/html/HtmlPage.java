@@ -15,7 +15,8 @@ public final class HtmlPage {
     private HtmlPage() {}
 
     public static String render(Document document) {
-        Markup markup = new Markup();
+        String body = body(document);
+        Markup markup = Markup.inLongLines();
         markup.trusted("<!DOCTYPE html>\n");
         markup.open(
                         "html",
@@ -26,7 +27,12 @@ public final class HtmlPage {
                         "xml:lang",
                         document.language())
                 .newline();
-        head(document, markup);
+        head(document, StyleSheet.of(document, body), markup);
+        return markup.trusted(body).close("html").newline().toString();
+    }
+
+    private static String body(Document document) {
+        Markup markup = Markup.inLongLines();
         markup.open(
                         "body",
                         "class",
@@ -43,11 +49,10 @@ public final class HtmlPage {
         new BlockMarkup(document, markup).write();
         markup.close("main").newline();
         foot(document, markup);
-        markup.close("body").newline().close("html").newline();
-        return markup.toString();
+        return markup.close("body").newline().toString();
     }
 
-    private static void head(Document document, Markup markup) {
+    private static void head(Document document, String style, Markup markup) {
         markup.open("head").newline();
         markup.single("meta", "charset", "UTF-8").newline();
         markup.single("meta", "http-equiv", "Content-Security-Policy", "content", NOTHING_FROM_OUTSIDE)
@@ -64,11 +69,7 @@ public final class HtmlPage {
             title.append(" · ").append(document.sheetId());
         }
         markup.open("title").line(title.toString()).close("title").newline();
-        markup.open("style")
-                .newline()
-                .trusted(StyleSheet.of(document))
-                .close("style")
-                .newline();
+        markup.open("style").newline().trusted(style).close("style").newline();
         markup.close("head").newline();
     }
 

@@ -9,11 +9,7 @@ import ampersheet.sheet.Document.Question;
 record RuledPlaces(Markup markup) implements Places {
     @Override
     public void place(String id, String label, String symbol, String meaning, String hint) {
-        markup.open("p", "class", "place")
-                .open("span", "class", "label")
-                .line(label)
-                .close("span")
-                .text(" ");
+        markup.open("p", "class", "place").open("b").line(label).close("b").text(" ");
         markup.trusted(symbol);
         StringBuilder name = new StringBuilder(Wording.PLACE_FOR).append(' ').append(label);
         if (!meaning.isEmpty()) {
@@ -32,7 +28,7 @@ record RuledPlaces(Markup markup) implements Places {
     @Override
     public void options(Question question, String id) {
         markup.open("p", "class", "prompt")
-                .open("b", "class", "label")
+                .open("b")
                 .line(question.id())
                 .close("b")
                 .text(" ");

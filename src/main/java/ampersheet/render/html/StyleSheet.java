@@ -1,5 +1,6 @@
 package ampersheet.render.html;
 
+import ampersheet.figure.Picture;
 import ampersheet.render.CssString;
 import ampersheet.render.Wording;
 import ampersheet.sheet.Document;
@@ -7,10 +8,22 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** The look of every page, and the rules for paper that depend on the document. */
 final class StyleSheet {
-    private static final String COMMON = read("sheet.css");
+    private static final String COMMON = closeSet(asWritten()) + Picture.style() + TableMarkup.keyLabels();
+
+    private static final Pattern CLASSES = Pattern.compile(" class=\"([^\"]*)\"");
+    private static final Pattern ELEMENT = Pattern.compile("<([a-z][a-z0-9]*)");
+    private static final Pattern VARIABLE = Pattern.compile("--[a-z-]+(?=:)");
+    private static final Pattern NAME = Pattern.compile("\\.?[a-z][a-z0-9-]*");
 
     /** Tables with many columns of numbers. */
     private static final String WIDE = ".report { max-width: 64rem; }\n.report h2 { margin-top: 2.8rem; }\n"
@@ -38,8 +51,75 @@ final class StyleSheet {
         return COMMON;
     }
 
-    static String of(Document document) {
-        return COMMON + ofKind(document.kind()) + paged(document);
+    /** What every page has, as it is read by people. */
+    static String asWritten() {
+        return read("sheet.css");
+    }
+
+    /** @param body markup of the page: rules for what does not stand in it are left out */
+    static String of(Document document, String body) {
+        Set<String> named = new TreeSet<>(List.of("html"));
+        ELEMENT.matcher(body).results().forEach(element -> named.add(element.group(1)));
+        CLASSES.matcher(body).results().forEach(classes -> {
+            for (String one : classes.group(1).split(" ")) {
+                named.add("." + one);
+            }
+        });
+        return withoutUnusedNames(used(COMMON, named) + ofKind(document.kind())) + paged(document);
+    }
+
+    /** Colours and fonts that no rule asks for. */
+    private static String withoutUnusedNames(String style) {
+        String shorter = style;
+        for (MatchResult name : VARIABLE.matcher(style).results().toList()) {
+            if (!style.contains("var(" + name.group() + ")")) {
+                shorter = shorter.replaceAll(name.group() + ":[^;}]*;?", "");
+            }
+        }
+        return shorter;
+    }
+
+    private static String used(String style, Set<String> named) {
+        StringBuilder used = new StringBuilder();
+        for (int at = 0; at < style.length(); ) {
+            int opens = style.indexOf('{', at);
+            if (opens < 0) {
+                break;
+            }
+            String selectors = style.substring(at, opens).trim();
+            int end = end(style, opens);
+            String inside = style.substring(opens + 1, end);
+            if (selectors.startsWith("@media")) {
+                inside = used(inside, named);
+                selectors = inside.isEmpty() ? "" : selectors;
+            } else {
+                selectors = Stream.of(selectors.split(","))
+                        .filter(selector -> named.containsAll(namesIn(selector)))
+                        .collect(Collectors.joining(","));
+            }
+            if (!selectors.isEmpty()) {
+                used.append(selectors).append('{').append(inside).append("}\n");
+            }
+            at = end + 1;
+        }
+        return used.toString();
+    }
+
+    /** Where what opens there is closed. */
+    private static int end(String style, int opens) {
+        int depth = 1;
+        int at = opens;
+        while (depth > 0) {
+            at++;
+            depth += style.charAt(at) == '{' ? 1 : style.charAt(at) == '}' ? -1 : 0;
+        }
+        return at;
+    }
+
+    /** Elements and classes that must be there, or the rule is for nothing. */
+    private static List<String> namesIn(String selector) {
+        String plain = selector.replaceAll(":(?:not|nth-[a-z-]+)\\([^)]*\\)|\\[[^]]*\\]|::?[a-z-]+", "");
+        return NAME.matcher(plain).results().map(MatchResult::group).toList();
     }
 
     private static String ofKind(Document.Kind kind) {
@@ -66,6 +146,16 @@ final class StyleSheet {
                 + "  @bottom-center { content: " + CssString.of(middle) + "; font-weight: bold; }\n"
                 + "  @bottom-right { content: counter(page) \" / \" counter(pages); }\n"
                 + "}\n";
+    }
+
+    /** Without what is there for whoever reads the file: every page carries it. It holds no string with such signs. */
+    private static String closeSet(String style) {
+        return style.replaceAll("(?s)/\\*.*?\\*/", "")
+                .replaceAll("\\s+", " ")
+                .replaceAll(" ?([{};]) ?", "$1")
+                .replaceAll("([:,]) ", "$1")
+                .replace(";}", "}")
+                .trim();
     }
 
     private static String read(String name) {

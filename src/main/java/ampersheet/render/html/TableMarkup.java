@@ -2,6 +2,7 @@ package ampersheet.render.html;
 
 import ampersheet.formula.MathMl;
 import ampersheet.render.Address;
+import ampersheet.render.CssString;
 import ampersheet.render.Markup;
 import ampersheet.render.Wording;
 import ampersheet.sheet.Document.Cell;
@@ -13,41 +14,40 @@ import ampersheet.sheet.Document.ReferenceTable;
 import ampersheet.sheet.Document.Series;
 import ampersheet.sheet.Document.Table;
 import java.util.List;
+import java.util.stream.Stream;
 
 /** Tables: the key, those to look values up in, and those whose rows become cards on a phone. */
 record TableMarkup(Markup markup, FormulaMarkup formulas) {
     /** Values in a row of preferred values: a whole E12, which a phone just shows. */
     private static final int SERIES_ROW = 12;
 
+    private static final List<String> KEY_HEAD =
+            List.of(Wording.QUESTION, Wording.ANSWER, Wording.ACCEPTED, Wording.SECOND_ROUTE);
+
     void write(KeyTable table) {
-        List<String> head = List.of(Wording.QUESTION, Wording.ANSWER, Wording.ACCEPTED, Wording.SECOND_ROUTE);
-        openTable(Wording.ANSWERS, head);
+        openTable(Wording.ANSWERS, KEY_HEAD, "cards key-lines");
         for (KeyLine line : table.lines()) {
             markup.open("tbody", "role", "rowgroup").newline().open("tr", "role", "row");
-            openCell("th", head.get(0));
+            openCell("th", "");
+            line.symbol().ifPresent(symbol -> markup.open("span")); // keeps both together on a phone
             markup.open("b", "class", "label").line(line.question()).close("b");
             line.symbol().ifPresent(symbol -> {
                 markup.text(" ");
                 formulas.inLine(MathMl.symbol(symbol));
+                markup.close("span");
             });
-            closeCell("th");
-            openCell("td", head.get(1)).open("strong").line(line.answer()).close("strong");
-            closeCell("td");
-            openCell("td", head.get(2)).line(line.accepted());
-            closeCell("td");
-            openCell("td", head.get(3)).line(line.secondRoute());
-            closeCell("td");
+            markup.close("th");
+            openCell("td", "").open("strong").line(line.answer()).close("strong");
+            markup.close("td");
+            openCell("td", "").line(line.accepted()).close("td");
+            openCell("td", "").line(line.secondRoute()).close("td");
             markup.close("tr").newline();
             if (!line.mistakes().isEmpty()) {
                 markup.open("tr", "role", "row", "class", "mistakes");
-                markup.open("td", "role", "cell", "colspan", Integer.toString(head.size()));
+                markup.open("td", "role", "cell", "colspan", Integer.toString(KEY_HEAD.size()));
                 markup.element("p", Wording.WRONG_METHODS + ":").open("ul").newline();
                 for (MistakeLine mistake : line.mistakes()) {
-                    markup.open("li")
-                            .open("b", "class", "value")
-                            .line(mistake.value())
-                            .close("b")
-                            .text(" — ");
+                    markup.open("li").open("b").line(mistake.value()).close("b").text(" — ");
                     markup.line(mistake.explanation()).close("li").newline();
                 }
                 markup.close("ul").close("td").close("tr").newline();
@@ -108,7 +108,7 @@ record TableMarkup(Markup markup, FormulaMarkup formulas) {
             wide(table);
             return;
         }
-        openTable(table.caption(), table.head());
+        openTable(table.caption(), table.head(), "cards");
         markup.open("tbody", "role", "rowgroup").newline();
         for (List<Cell> row : table.rows()) {
             markup.open("tr", "role", "row");
@@ -116,7 +116,7 @@ record TableMarkup(Markup markup, FormulaMarkup formulas) {
                 String element = i == 0 ? "th" : "td";
                 openCell(element, i < table.head().size() ? table.head().get(i) : "");
                 content(row.get(i));
-                closeCell(element);
+                markup.close(element);
             }
             markup.close("tr").newline();
         }
@@ -154,8 +154,8 @@ record TableMarkup(Markup markup, FormulaMarkup formulas) {
      * On a phone each row of these tables becomes a small card and each cell carries its column's name; roles are
      * spelled out because a cell that is no longer displayed as one would lose its meaning for a screen reader.
      */
-    private void openTable(String caption, List<String> head) {
-        markup.open("table", "class", "cards", "role", "table").newline();
+    private void openTable(String caption, List<String> head, String look) {
+        markup.open("table", "class", look, "role", "table").newline();
         if (!caption.isEmpty()) {
             markup.open("caption").line(caption).close("caption").newline();
         }
@@ -166,18 +166,33 @@ record TableMarkup(Markup markup, FormulaMarkup formulas) {
         markup.close("tr").close("thead").newline();
     }
 
-    /** The content in one element, so that it stays together beside the column's name. */
+    /** Of a table of one head for all, the style sheet knows the columns' names. */
     private Markup openCell(String element, String label) {
         if (element.equals("th")) {
-            markup.open("th", "scope", "row", "role", "rowheader", "data-label", label);
+            markup.open("th", labelled(label, "scope", "row", "role", "rowheader"));
         } else {
-            markup.open("td", "role", "cell", "data-label", label);
+            markup.open("td", labelled(label, "role", "cell"));
         }
-        return markup.open("span");
+        return markup;
     }
 
-    private void closeCell(String element) {
-        markup.close("span").close(element);
+    private static String[] labelled(String label, String... attributes) {
+        return label.isEmpty()
+                ? attributes
+                : Stream.concat(Stream.of(attributes), Stream.of("data-label", label))
+                        .toArray(String[]::new);
+    }
+
+    /** Names of the columns of a key, before each cell where its rows are cards. */
+    static String keyLabels() {
+        StringBuilder style = new StringBuilder("@media (max-width:34em){");
+        for (int i = 0; i < KEY_HEAD.size(); i++) {
+            style.append(".key-lines tr:first-child>:nth-child(").append(i + 1);
+            style.append(")::before{content:")
+                    .append(CssString.of(KEY_HEAD.get(i)))
+                    .append(";color:var(--ink-soft)}");
+        }
+        return style.append("}\n").toString();
     }
 
     private void content(Cell cell) {

@@ -37,6 +37,7 @@ record FigureSize(double width, double height) {
     /** Sizes of drawings that belong together, in order; neighbours that fit side by side are made to. */
     static List<FigureSize> of(List<Figure> figures, Profile profile, Paper paper) {
         List<FigureSize> natural = new ArrayList<>();
+        double least = smallEnough(profile);
         double tallest = tallest(figures, profile, paper);
         for (Figure figure : figures) {
             FigureSize size = natural(figure, profile);
@@ -45,14 +46,14 @@ record FigureSize(double width, double height) {
                 shrink = Math.min(shrink, Math.max(smallest(profile), tallest / size.height));
             }
             natural.add(size.times(shrink));
+            least = Math.max(least, smallest(profile) / shrink); // what is small already is not made smaller twice
         }
         if (profile == Profile.LARGE) {
             return natural;
         }
         return figures.size() == 1
-                ? List.of(natural.get(0)
-                        .within(SHARE_BESIDE_GIVENS * PrintStyle.textWidth(paper, profile), smallEnough(profile)))
-                : sideBySide(natural, PrintStyle.textWidth(paper, profile), smallEnough(profile));
+                ? List.of(natural.get(0).within(SHARE_BESIDE_GIVENS * PrintStyle.textWidth(paper, profile), least))
+                : sideBySide(natural, PrintStyle.textWidth(paper, profile), least);
     }
 
     /** Below each other in a column; empty if one of them is too wide to be read there. */

@@ -26,6 +26,13 @@ final class PrintStyle {
 
     private static final String COMPACT = Resources.text("compact.css");
 
+    /**
+     * The table of check letters, the only grid of a sheet: a rule at every fifth row leads the eye as well as at each.
+     */
+    private static final String CHECK_LETTERS =
+            ".grid th, .grid td { padding: 0; } .grid tbody th, .grid tbody td { border-bottom-width: 0; }\n"
+                    + ".grid tbody tr:nth-child(5n) th, .grid tbody tr:nth-child(5n) td { border-bottom-width: 0.35mm; }\n";
+
     /** A folded page has one column. */
     private static final String FOLDED =
             ".narrow { width: auto; } .column { display: block; width: auto; }\n.look-up th, .look-up td { padding-left: "
@@ -66,6 +73,7 @@ final class PrintStyle {
                 + COMMON
                 + ".closer { line-height: " + profile.closeLeading() + "; }\n"
                 + (profile == Profile.COMPACT ? COMPACT : "")
+                + (profile == Profile.COMPACT && document.kind() == Document.Kind.SHEET ? CHECK_LETTERS : "")
                 + (document.paper().isFolded() ? FOLDED : "")
                 + (profile == Profile.EASY ? EASY : "")
                 + (profile == Profile.LARGE ? LARGE : "");

@@ -47,6 +47,7 @@ final class StructureTree {
         COSDictionary part = (COSDictionary) (kids instanceof COSArray array ? array.getObject(0) : kids);
         part.setItem(COSName.S, COSName.getPDFName(StandardStructureTypes.PART));
         part.setItem(COSName.P, all);
+        formulas(part);
         file.reserve(part);
         COSArray places = own.getParentTree().getCOSObject().getCOSArray(COSName.NUMS);
         for (PDPage page : handout.getPages()) {
@@ -62,6 +63,33 @@ final class StructureTree {
         }
         next += places.size() / 2;
         return part;
+    }
+
+    /**
+     * The layout library knows a line of working as an abbreviation with its wording; it is a formula, which is read
+     * out as it is spoken.
+     */
+    private static void formulas(COSDictionary tag) {
+        if (tag.containsKey(COSName.E)) {
+            tag.setName(COSName.S, StandardStructureTypes.FORMULA);
+            tag.setItem(COSName.ALT, tag.getItem(COSName.E));
+            tag.removeItem(COSName.E);
+        }
+        COSBase kids = tag.getDictionaryObject(COSName.K);
+        if (kids instanceof COSArray array) {
+            for (int i = 0; i < array.size(); i++) {
+                formulasIn(array.getObject(i));
+            }
+        } else {
+            formulasIn(kids);
+        }
+    }
+
+    /** What is no tag is a reference to a page's letters or to an annotation. */
+    private static void formulasIn(COSBase kid) {
+        if (kid instanceof COSDictionary tag && tag.containsKey(COSName.S)) {
+            formulas(tag);
+        }
     }
 
     /** A list of tags becomes an object of its own, so that it need not be kept. */

@@ -15,7 +15,7 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 
 class StyleSheetTest {
-    private static final String CSS = StyleSheet.of(SampleDocuments.sheet());
+    private static final String CSS = StyleSheet.asWritten();
     private static final Pattern COLOUR = Pattern.compile("#[0-9a-fA-F]{3,8}\\b|\\brgba?\\(|\\bhsla?\\(");
 
     @Test
@@ -72,7 +72,10 @@ class StyleSheetTest {
                     unseen || mark || scrolled || !size.find(),
                     rule + " would cut text with wider spacing or on a narrow screen");
             if (rule.contains("overflow-x")) {
-                assertTrue(List.of("pre", ".drawing", ".scroll", ".equation").contains(selector), rule);
+                assertTrue(
+                        List.of("pre", ".drawing", ".scroll", ".equation", "details")
+                                .contains(selector),
+                        rule);
             }
         }
     }
@@ -99,6 +102,18 @@ class StyleSheetTest {
     @Test
     void theStyleSheetReadsTheSameAsHtmlAndAsXml() {
         assertFalse(CSS.contains("<") || CSS.contains("&"), "these would need escaping in one of the two");
+    }
+
+    @Test
+    void aPageCarriesTheRulesForWhatStandsInItAndNoOthers() {
+        String page = HtmlPage.render(SampleDocuments.sheet());
+        String style = page.substring(page.indexOf("<style>"), page.indexOf("</style>"));
+        for (String there : List.of(".caution{", ".drawing{", ".steps>li", "@media print{", ".masthead{")) {
+            assertTrue(style.replace(" > ", ">").contains(there), there);
+        }
+        for (String missing : List.of(".mistakes", ".key-lines", "blockquote", "--ink-key", "/*")) {
+            assertFalse(style.contains(missing), missing);
+        }
     }
 
     @Test
