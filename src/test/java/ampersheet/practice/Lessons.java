@@ -85,7 +85,7 @@ final class Lessons {
         return switch (practice.form().kind()) {
             case FULL -> FULL;
             case FADED -> practice.form().blanks() == 1 ? List.of("b") : BARE;
-            case BARE -> BARE;
+            case BARE, FAULTY -> BARE;
         };
     }
 
