@@ -118,12 +118,11 @@ public final class HomeworkPage {
         List<Block> tables = LookUpTables.atHand(preferring, plan.decimal()).stream()
                 .filter(PreferredValues.class::isInstance)
                 .toList();
-        String words = markup.replaceAll("<svg.*?</svg>|<[^>]*>", " ");
         return new LookUpDialog(
                 how,
                 tables,
                 LookUpDialog.RULES.among(rules(problems)),
-                LookUpDialog.WORDS.in(words),
+                LookUpDialog.WORDS.in(LookUpDialog.wordsOf(markup)),
                 plan.language(),
                 plan.decimal());
     }

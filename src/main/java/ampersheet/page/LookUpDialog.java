@@ -35,6 +35,11 @@ record LookUpDialog(
         {"1,5 V", "1.5 V"}
     };
 
+    /** What is read of markup: neither its tags nor the letters of its drawings. */
+    static String wordsOf(String markup) {
+        return markup.replaceAll("(?s)<svg.*?</svg>|<[^>]*>", " ");
+    }
+
     /** @param place tells its two buttons apart: an id is used once */
     static void button(Markup page, String place) {
         page.element("button", "Look up", "type", "button", "class", "look-up-opens", "id", "look-up-" + place)

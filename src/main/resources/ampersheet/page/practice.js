@@ -150,6 +150,7 @@
     element("setting").innerHTML = problem.setting;
     element("places").replaceChildren(placesShown());
     element("example-body").innerHTML = example.setting + example.solution;
+    cautionOnce();
     element("yours").dataset.variant = now.skill + "/" + now.variant;
     element("yours").dataset.support = now.form;
     places = page.places(element("places"));
@@ -173,6 +174,16 @@
       const narrow = getComputedStyle(element("yours")).display === "none";
       element(narrow ? "example-title" : "yours-title").focus();
       window.scrollTo(0, 0);
+    }
+  };
+
+  /* What the problem itself says, its example need not say again. */
+  const cautionOnce = () => {
+    const said = Array.from(element("setting").querySelectorAll(".caution"), caution => caution.textContent);
+    for (const caution of element("example-body").querySelectorAll(".caution")) {
+      if (said.includes(caution.textContent)) {
+        caution.remove();
+      }
     }
   };
 
@@ -601,6 +612,7 @@
     map();
   });
 
+  page.lookUp();
   for (const id of ["skills", "desk", "keeping"]) {
     element(id).hidden = false;
   }
