@@ -1,5 +1,6 @@
 package ampersheet.figure;
 
+import ampersheet.formula.Spoken;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -224,7 +225,7 @@ final class Drawing {
                 .append(height)
                 .append("\" role=\"img\" aria-labelledby=\"")
                 .append(id)
-                .append("-title ")
+                .append("-title\" aria-describedby=\"")
                 .append(id)
                 .append("-desc\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"")
                 .append(Decimals.print(Stroke.LINE.width()))
@@ -236,12 +237,12 @@ final class Drawing {
         svg.append("<title id=\"")
                 .append(id)
                 .append("-title\">")
-                .append(Xml.escape(title))
+                .append(Xml.escape(Spoken.words(title)))
                 .append("</title>\n");
         svg.append("<desc id=\"")
                 .append(id)
                 .append("-desc\">")
-                .append(Xml.escape(description))
+                .append(Xml.escape(Spoken.words(description)))
                 .append("</desc>\n");
         byPart.forEach((part, shapes) -> {
             svg.append(part.isEmpty() ? "<g>\n" : "<g data-part=\"" + Xml.escape(part) + "\">\n");

@@ -426,6 +426,8 @@
       return withResult ? shown : parsed(problem.hints[step - 1].formula);
     }
     rows[rows.length - 1].remove();
+    const math = shown.querySelector("math");
+    math.ariaLabel = math.ariaLabel.replace(/;[^;]*$/, "");
     return shown;
   };
 

@@ -1,7 +1,7 @@
 package ampersheet.render.html;
 
 import ampersheet.figure.Figure;
-import ampersheet.formula.MathMl;
+import ampersheet.formula.Spoken;
 import ampersheet.formula.Symbol;
 import ampersheet.render.Derivation;
 import ampersheet.render.GivensWithFigures;
@@ -220,7 +220,7 @@ final class BlockMarkup implements BlockVisitor {
         for (GivenLine line : givens.lines()) {
             markup.open("div").open("dt").line(line.label()).close("dt").open("dd");
             if (line.symbol().isPresent()) {
-                formulas.inLine(MathMl.symbol(line.symbol().get()) + "<mo>=</mo>");
+                markup.trusted(FormulaMarkup.isSymbol(line.symbol().get()));
                 markup.text(" ");
             }
             markup.open("span", "class", "value").line(line.value()).close("span");
@@ -248,7 +248,7 @@ final class BlockMarkup implements BlockVisitor {
         markup.newline().close("figure").newline();
         markup.open("details").newline();
         markup.element("summary", Wording.FIGURE_IN_WORDS).newline();
-        markup.open("p").line(figure.summary()).close("p").newline();
+        markup.open("p").line(Spoken.words(figure.summary())).close("p").newline();
         if (!figure.table().rows().isEmpty()) {
             markup.open("div", "class", "scroll", "tabindex", "0", "role", "group", "aria-label", figure.title())
                     .open("table");
@@ -262,9 +262,11 @@ final class BlockMarkup implements BlockVisitor {
                 markup.open("tr");
                 for (int i = 0; i < row.size(); i++) {
                     if (i == 0) {
-                        markup.open("th", "scope", "row").line(row.get(i)).close("th");
+                        markup.open("th", "scope", "row")
+                                .line(Spoken.words(row.get(i)))
+                                .close("th");
                     } else {
-                        markup.open("td").line(row.get(i)).close("td");
+                        markup.open("td").line(Spoken.words(row.get(i))).close("td");
                     }
                 }
                 markup.close("tr").newline();
@@ -274,8 +276,10 @@ final class BlockMarkup implements BlockVisitor {
         if (!figure.walk().isEmpty()) {
             markup.element("p", Wording.WALK + ":").newline().open("ol").newline();
             figure.walk()
-                    .forEach(sentence ->
-                            markup.open("li").line(sentence).close("li").newline());
+                    .forEach(sentence -> markup.open("li")
+                            .line(Spoken.words(sentence))
+                            .close("li")
+                            .newline());
             markup.close("ol").newline();
         }
         markup.close("details").newline().close("div").newline();
@@ -359,8 +363,7 @@ final class BlockMarkup implements BlockVisitor {
     }
 
     private void place(String label, Optional<Symbol> symbol, String meaning, String hint) {
-        String symbolMarkup = symbol.map(s -> FormulaMarkup.element(MathMl.symbol(s) + "<mo>=</mo>") + " ")
-                .orElse("");
+        String symbolMarkup = symbol.map(s -> FormulaMarkup.isSymbol(s) + " ").orElse("");
         places.place(id("place-" + label), label, symbolMarkup, meaning, hint);
     }
 

@@ -1,6 +1,7 @@
 package ampersheet.render.html;
 
 import ampersheet.formula.MathMl;
+import ampersheet.formula.Spoken;
 import ampersheet.render.Address;
 import ampersheet.render.Markup;
 import ampersheet.render.Wording;
@@ -28,7 +29,7 @@ record TableMarkup(Markup markup, FormulaMarkup formulas) {
             markup.open("b", "class", "label").line(line.question()).close("b");
             line.symbol().ifPresent(symbol -> {
                 markup.text(" ");
-                formulas.inLine(MathMl.symbol(symbol));
+                formulas.inLine(MathMl.symbol(symbol), Spoken.symbol(symbol));
             });
             closeCell("th");
             openCell("td", head.get(1)).open("strong").line(line.answer()).close("strong");
