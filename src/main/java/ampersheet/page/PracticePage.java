@@ -71,7 +71,7 @@ public final class PracticePage {
     }
 
     private static void masthead(Markup page, PracticeSet practice) {
-        page.open("a", "class", "skip", "href", "#yours")
+        page.open("a", "class", "skip", "id", "skip", "href", "#yours-title")
                 .text("To the problem")
                 .close("a")
                 .newline();
@@ -187,7 +187,7 @@ public final class PracticePage {
         button(page, "solve", "Worked solution");
         LookUpDialog.button(page, "below");
         page.close("div").close("form").newline();
-        page.open("div", "id", "hints", "role", "status").close("div").newline();
+        page.open("div", "id", "hints", "role", "log").close("div").newline();
         page.open("section", "id", "solution", "hidden", "", "aria-labelledby", "solution-title")
                 .newline();
         page.open("h3", "id", "solution-title", "tabindex", "-1")

@@ -203,6 +203,7 @@
     document.body.dataset.facing = which;
     element("show-example").setAttribute("aria-pressed", String(which === "example"));
     element("show-yours").setAttribute("aria-pressed", String(which === "yours"));
+    element("skip").href = "#" + which + "-title";
     page.reachable(element("desk"));
   };
 
@@ -250,6 +251,7 @@
   /* The map of skills: a row for each, with its state in words; lines from what builds to what is built on. */
   const map = () => {
     const list = element("skill-list");
+    const at = Array.from(list.children).findIndex(item => item.contains(document.activeElement));
     list.textContent = "";
     const rows = inGroups(practiceMap(today()), 4);
     rows.forEach(([name, state, kind, after], index) => {
@@ -263,6 +265,9 @@
       note.textContent = state + (after ? " · builds on " + after.split(" ").map(before => rows[before][0]).join(" and ") : "");
       item.append(choose, " ", note);
       list.append(item);
+      if (index === at) {
+        choose.focus();
+      }
     });
     mapLines(rows);
   };
@@ -469,7 +474,6 @@
       addHint(kind, Number(step), text, true);
     } else {
       say(practiceSays("hints"));
-      element("hint").disabled = true;
     }
     keep();
     update();

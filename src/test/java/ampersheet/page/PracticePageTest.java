@@ -470,6 +470,74 @@ class PracticePageTest {
                 browser.findElements(By.cssSelector("#example-body .caution")).size());
     }
 
+    @Test
+    void whatALearnerHasBeforeHerIsPrintedWithAnswersVerdictsAndHints() {
+        type("step 1", "5 kg");
+        check();
+        element("hint").click();
+        Chromium.screen(browser, 794, 1123);
+        element("show-example").click();
+        browser.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", "print"));
+        for (String printed : List.of("yours-title", "setting", "places", "hints")) {
+            assertTrue(element(printed).isDisplayed(), printed);
+        }
+        assertTrue(place("step 1").findElement(By.className("said")).isDisplayed());
+        assertEquals("5 kg", place("step 1").findElement(By.tagName("input")).getDomProperty("value"));
+        for (String left : List.of("example", "hint", "keeping", "skills", "look-up")) {
+            assertFalse(element(left).isDisplayed(), left);
+        }
+    }
+
+    @Test
+    void eachHintIsHeardOnceAndFocusNeverFallsToThePage() {
+        assertEquals("log", element("hints").getDomAttribute("role"), "only what is added to a log is read");
+        for (int i = 0; i < 20; i++) {
+            element("hint").click();
+            assertNotEquals("body", browser.switchTo().activeElement().getTagName(), "after hint " + i);
+        }
+        for (String button : List.of("solve", "onward", "another", "later")) {
+            if (element(button).isDisplayed() && element(button).isEnabled()) {
+                element(button).click();
+                assertNotEquals("body", browser.switchTo().activeElement().getTagName(), "after " + button);
+            }
+        }
+        goTo(2);
+        assertNotEquals("body", browser.switchTo().activeElement().getTagName(), "after another skill");
+        Chromium.screen(browser, 1000, 800);
+        browser.executeScript(
+                "document.querySelector('#skill-list button').focus(); dispatchEvent(new Event('resize'))");
+        assertNotEquals("body", browser.switchTo().activeElement().getTagName(), "after the screen changed");
+    }
+
+    @Test
+    void theSkipLinkLeadsToWhatIsShown() {
+        Chromium.screen(browser, 360, 740);
+        for (String facing : List.of("show-example", "show-yours")) {
+            element(facing).click();
+            browser.executeScript("document.getElementById('skip').focus()");
+            new Actions(browser).sendKeys(Keys.ENTER).perform();
+            WebElement reached = browser.switchTo().activeElement();
+            assertEquals(facing.replace("show-", "") + "-title", reached.getDomAttribute("id"));
+            assertTrue(reached.isDisplayed());
+        }
+    }
+
+    @Test
+    void theVerdictIsInViewWhereverOneIsOnThePage() {
+        Chromium.screen(browser, 360, 640);
+        element("show-yours").click();
+        for (String answer : List.of("5 kg", right(shownKey(), "step 1"))) {
+            type("step 1", answer);
+            check();
+            assertEquals(true, browser.executeScript("""
+            const said = [...document.querySelectorAll('#verdict, #places .said')].filter(one => one.textContent);
+            return said.some(one => {
+              const box = one.getBoundingClientRect();
+              return box.top >= 0 && box.bottom <= innerHeight;
+            });"""), answer);
+        }
+    }
+
     // Going onward
 
     @Test
