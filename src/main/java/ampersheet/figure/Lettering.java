@@ -99,8 +99,7 @@ public record Lettering(List<Run> runs, double size, boolean bold) {
     double width() {
         double em = 0;
         for (Run run : runs) {
-            double part =
-                    run.text().codePoints().mapToDouble(Lettering::advance).sum();
+            double part = advance(run.text());
             em += run.face() == Face.SUBSCRIPT ? part * subscriptSize() / size : part;
         }
         return em * size * (bold ? 1.08 : 1);
@@ -111,12 +110,34 @@ public record Lettering(List<Run> runs, double size, boolean bold) {
     }
 
     double descent() {
-        if (runs.stream()
-                .allMatch(run -> run.face() != Face.SUBSCRIPT && run.text().matches("[0-9?]+"))) {
+        boolean lowered = false;
+        boolean digits = true;
+        for (Run run : runs) {
+            lowered = lowered || run.face() == Face.SUBSCRIPT;
+            digits = digits && isDigits(run.text());
+        }
+        if (digits && !lowered) {
             return 0.02 * size; // nothing of them is below the line
         }
-        boolean lowered = runs.stream().anyMatch(run -> run.face() == Face.SUBSCRIPT);
         return (lowered ? 0.42 : 0.22) * size;
+    }
+
+    private static boolean isDigits(String text) {
+        for (int i = 0; i < text.length(); i++) {
+            char letter = text.charAt(i);
+            if (letter != '?' && (letter < '0' || letter > '9')) {
+                return false;
+            }
+        }
+        return !text.isEmpty();
+    }
+
+    private static double advance(String text) {
+        double ems = 0;
+        for (int i = 0; i < text.length(); i += Character.charCount(text.codePointAt(i))) {
+            ems += advance(text.codePointAt(i));
+        }
+        return ems;
     }
 
     private double subscriptSize() {

@@ -2,7 +2,9 @@ package ampersheet.figure;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.IntPredicate;
@@ -46,9 +48,7 @@ record Numbering(int pixels, double pitch, double half, double room) {
         wanted.add(pixels - 1);
         Set<Integer> numbered = new TreeSet<>();
         for (int i : wanted) {
-            boolean clear =
-                    numbered.stream().allMatch(other -> Math.abs(other - i) * pitch >= 2 * half + 2 * CLEARANCE);
-            if (clear && free.test(i)) {
+            if (isClear(i, numbered) && free.test(i)) {
                 numbered.add(i);
             }
         }
@@ -58,6 +58,15 @@ record Numbering(int pixels, double pitch, double half, double room) {
             }
         }
         return List.copyOf(numbered);
+    }
+
+    private boolean isClear(int i, Set<Integer> numbered) {
+        for (int other : numbered) {
+            if (Math.abs(other - i) * pitch < 2 * half + 2 * CLEARANCE) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private int step() {
@@ -78,6 +87,9 @@ record Numbering(int pixels, double pitch, double half, double room) {
      * @return from the middle of the pixels
      */
     double port(Collection<Set<Integer>> marked, double beyond, double... lines) {
+        Map<Set<Integer>, Integer> undisturbed = new LinkedHashMap<>();
+        marked.forEach(here -> undisturbed.computeIfAbsent(
+                here, set -> numbered(set, i -> true).size()));
         double middle = (pixels - 1) * pitch / 2;
         double best = 0;
         double least = Double.MAX_VALUE;
@@ -86,7 +98,10 @@ record Numbering(int pixels, double pitch, double half, double room) {
                 double off = side * away;
                 double cost = OFF_THE_MIDDLE * away / pitch;
                 for (Set<Integer> here : marked) {
-                    cost += cost(here, middle + off, lines);
+                    if (cost >= least) {
+                        break; // no line saves a number
+                    }
+                    cost += cost(here, undisturbed.get(here), middle + off, lines);
                 }
                 if (cost < least) {
                     least = cost;
@@ -97,7 +112,7 @@ record Numbering(int pixels, double pitch, double half, double room) {
         return best;
     }
 
-    private double cost(Set<Integer> marked, double port, double... lines) {
+    private double cost(Set<Integer> marked, int undisturbed, double port, double... lines) {
         List<Integer> numbered = numbered(marked, i -> {
             boolean free = true;
             for (double line : lines) {
@@ -105,8 +120,7 @@ record Numbering(int pixels, double pitch, double half, double room) {
             }
             return free;
         });
-        double cost = numbered(marked, i -> true).size() - numbered.size();
-        cost *= ONE_NUMBER_LESS;
+        double cost = ONE_NUMBER_LESS * (undisturbed - numbered.size());
         cost += numbered.containsAll(marked) ? 0 : NO_MARKED_NUMBER;
         return cost + (numbered.contains(0) || numbered.stream().anyMatch(marked::contains) ? 0 : NO_FIRST_NUMBER);
     }

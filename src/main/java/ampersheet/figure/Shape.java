@@ -133,10 +133,18 @@ sealed interface Shape {
         }
     }
 
-    /** One line of text. */
-    record Words(Lettering lettering, Point baseline, Lettering.Anchor anchor, boolean insideBody) implements Shape {
-        @Override
-        public Box bounds() {
+    /**
+     * One line of text.
+     *
+     * @param bounds measured once: a drawing asks every label for them again and again
+     */
+    record Words(Lettering lettering, Point baseline, Lettering.Anchor anchor, boolean insideBody, Box bounds)
+            implements Shape {
+        Words(Lettering lettering, Point baseline, Lettering.Anchor anchor, boolean insideBody) {
+            this(lettering, baseline, anchor, insideBody, measured(lettering, baseline, anchor));
+        }
+
+        private static Box measured(Lettering lettering, Point baseline, Lettering.Anchor anchor) {
             double width = lettering.width();
             double left = switch (anchor) {
                 case START -> baseline.x();
@@ -148,7 +156,7 @@ sealed interface Shape {
 
         @Override
         public boolean meets(Box box) {
-            return bounds().overlaps(box);
+            return bounds.overlaps(box);
         }
 
         @Override

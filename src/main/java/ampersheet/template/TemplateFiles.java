@@ -51,7 +51,7 @@ public interface TemplateFiles {
      * @throws ampersheet.diagnostic.DiagnosticException if the program was packed without them
      */
     static TemplateFiles builtIn() {
-        return PackedFiles.on(TemplateFiles.class.getClassLoader());
+        return BuiltInFiles.here();
     }
 
     /**

@@ -36,6 +36,12 @@ public final class TemplateReader {
 
     /** The same, with the warnings. */
     public static Checked check(TemplateFiles files, String name) {
+        return files instanceof BuiltInFiles own && own.names().contains(name)
+                ? own.checked(name)
+                : checkAnew(files, name);
+    }
+
+    static Checked checkAnew(TemplateFiles files, String name) {
         Optional<String> text = FileNames.isTemplate(name) ? files.text(name, TemplateFiles.PROBLEM) : Optional.empty();
         if (text.isEmpty()) {
             return new Checked(Optional.empty(), List.of(missing(files, name)));

@@ -114,9 +114,9 @@ class ChainFigureTest {
                     wiring(ChainFigure.layOut(laid.panel(), laid.path(), laid.marks(), Figure.PAGE_WIDTH));
             for (int i = 0; i < lines.size(); i++) {
                 for (int j = 0; j < i; j++) {
-                    assertTrue(
-                            !cross(lines.get(i), lines.get(j)),
-                            name + ": " + lines.get(i) + " crosses " + lines.get(j));
+                    Shape.Line one = lines.get(i);
+                    Shape.Line other = lines.get(j);
+                    assertTrue(!cross(one, other), () -> name + ": " + one + " crosses " + other);
                 }
             }
         });
@@ -149,7 +149,7 @@ class ChainFigureTest {
                                                                 .dashes()
                                                                 .isEmpty()
                                                         || !cross(dashed, solid),
-                                                panel.tile() + ": " + dashed + " crosses " + solid);
+                                                () -> panel.tile() + ": " + dashed + " crosses " + solid);
                                     }
                                 }
                             }

@@ -17,7 +17,10 @@ import org.junit.jupiter.api.TestFactory;
 
 /** Some draws of every template in the jar; the command {@code prove} does thousands. */
 class BuiltInTemplatesTest {
-    private static final int DRAWS = Boolean.getBoolean("ampersheet.deep") ? 200 : 60;
+    private static final boolean DEEP = Boolean.getBoolean("ampersheet.deep");
+    private static final int DRAWS = DEEP ? 200 : 60;
+    /** How many variants there are is what {@code EveryTemplateTest} asks. */
+    private static final long COUNTED = DEEP ? 100_000 : 1_000;
 
     /** Below, the ranges of the givens are wrong and not a few draws. */
     private static final double LEAST_INSIDE_LIMITS = 0.8;
@@ -29,7 +32,8 @@ class BuiltInTemplatesTest {
         TemplateFiles files = TemplateFiles.builtIn();
         return ChosenTemplates.of(files).stream()
                 .map(name -> DynamicTest.dynamicTest(name, () -> {
-                    ProofReport report = Proving.prove(new Workshop(TemplateReader.read(files, name)), "some", DRAWS);
+                    ProofReport report =
+                            Proving.prove(new Workshop(TemplateReader.read(files, name)), "some", DRAWS, COUNTED);
                     assertTrue(report.passed(), report.print());
                     assertTrue(report.tally().refusalRate() < 0.3, report.print());
                     assertTrue(report.tally().accepted() == DRAWS || report.exhausted(), report.print());

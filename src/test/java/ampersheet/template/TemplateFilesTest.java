@@ -27,7 +27,7 @@ class TemplateFilesTest {
 
     @Test
     void builtInTemplatesAreFoundBesideTheClasses() {
-        TemplateFiles files = TemplateFiles.builtIn();
+        TemplateFiles files = PackedFiles.on(TemplateFiles.class.getClassLoader());
         assertInstanceOf(FolderFiles.class, files);
         assertTrue(
                 files.names().contains("current-limiting/one-indicator"),
