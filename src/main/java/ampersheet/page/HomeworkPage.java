@@ -46,6 +46,27 @@ public final class HomeworkPage {
             first++;
         }
         Markup page = new Markup();
+        masthead(page, document);
+        List<Block> problems = blocks.subList(first, blocks.size());
+        String markup = Fragment.of(document.holding(problems), "", 1);
+        List<Block> instructors = Composer.atTheHead(sheet.plan().heading());
+        if (!instructors.isEmpty()) {
+            page.trusted(Fragment.of(instructors, document.language(), "said-", 1));
+        }
+        lookUp(sheet, blocks.subList(instructors.size(), first), problems, markup)
+                .write(page);
+        list(page, sheet);
+        page.open("main").newline();
+        page.open("form", "id", "answers", "novalidate", "").newline();
+        page.trusted(markup).close("form").newline();
+        turning(page);
+        handingIn(page);
+        page.close("main").newline();
+        footer(page, document);
+        return page.toString();
+    }
+
+    private static void masthead(Markup page, Document document) {
         page.open("a", "class", "skip", "id", "skip", "href", "#problem-1")
                 .text("To the problem")
                 .close("a")
@@ -80,21 +101,9 @@ public final class HomeworkPage {
                                 + "Answer on paper, or switch them on.")
                 .close("noscript")
                 .newline();
-        List<Block> problems = blocks.subList(first, blocks.size());
-        String markup = Fragment.of(document.holding(problems), "", 1);
-        List<Block> instructors = Composer.atTheHead(sheet.plan().heading());
-        if (!instructors.isEmpty()) {
-            page.trusted(Fragment.of(instructors, document.language(), "said-", 1));
-        }
-        lookUp(sheet, blocks.subList(instructors.size(), first), problems, markup)
-                .write(page);
-        list(page, sheet);
-        page.open("main").newline();
-        page.open("form", "id", "answers", "novalidate", "").newline();
-        page.trusted(markup).close("form").newline();
-        turning(page);
-        handingIn(page);
-        page.close("main").newline();
+    }
+
+    private static void footer(Markup page, Document document) {
         page.open("footer").open("p", "class", "running").open("span").text("End of ");
         page.open("cite").line(document.title()).close("cite").close("span").text(" ");
         page.open("span", "class", "sheet-id")
@@ -103,7 +112,7 @@ public final class HomeworkPage {
                 .line(document.sheetId())
                 .close("b")
                 .close("span");
-        return page.close("p").close("footer").newline().toString();
+        page.close("p").close("footer").newline();
     }
 
     /** Rules only where the sheet itself shows some, in lines that are worked. */
