@@ -13,6 +13,8 @@ final class AccessibilityTree {
     private static final Set<String> IMAGES = Set.of("image", "img", "graphics-document", "graphics-symbol");
     private static final Set<String> CONTROLS = Set.of(
             "link", "button", "textbox", "searchbox", "combobox", "checkbox", "radio", "switch", "DisclosureTriangle");
+    /** What a link leads to without being a control. */
+    private static final Set<String> PLACES = Set.of("RootWebArea", "main");
     /** Text that is meant for a program. */
     private static final Set<String> CODE = Set.of("code", "textbox");
 
@@ -53,13 +55,16 @@ final class AccessibilityTree {
         String description = text(node.get("description"));
         String what = role + " «" + name + "»";
         boolean named = !name.isBlank();
-        if (!named && (CONTROLS.contains(role) || isFocusable(node) && !role.equals("RootWebArea"))) {
+        if (!named && (CONTROLS.contains(role) || isFocusable(node) && !PLACES.contains(role))) {
             faults.add(what + " can be reached and has no name" + path(node));
         }
         if (IMAGES.contains(role) && !named) {
             faults.add(what + " is a picture without a name" + path(node));
         }
-        if (named && !description.isBlank() && (name.contains(description) || description.contains(name))) {
+        if (IMAGES.contains(role)
+                && named
+                && !description.isBlank()
+                && (name.contains(description) || description.contains(name))) {
             faults.add(what + " is described by the same words: " + description);
         }
         if ((role.equals("MathMLMath") || role.equals("math")) && !named) {
