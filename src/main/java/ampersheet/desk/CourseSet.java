@@ -22,6 +22,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Stream;
 
 /** What the files of a course mean, read as the commands read them. Made once and kept until a file changes. */
@@ -45,6 +47,19 @@ final class CourseSet {
 
     Course course() {
         return course;
+    }
+
+    /** Names of the templates that the plan speaks of; none while there is no plan that can be read. */
+    Set<String> lessonsInSet() {
+        TreeSet<String> names = new TreeSet<>();
+        try {
+            if (course.isThere(CourseFolder.PLAN)) {
+                plan().entries().forEach(entry -> names.addAll(SetPlace.names(entry.source(), lessons())));
+            }
+        } catch (DiagnosticException broken) {
+            return Set.of(); // the place of the set tells what is wrong
+        }
+        return names;
     }
 
     /** The built-in templates, and the instructor's own before them. */

@@ -104,6 +104,26 @@ final class Frame {
                 Pages.values("title", title, "faults", told(unfit.diagnostics()), "back", place));
     }
 
+    /** The lines of a text, each with whether the other lacks it, apart from what both begin and end with. */
+    private static List<Map<String, Object>> apart(String text, String other) {
+        List<String> lines = List.of(text.split("\n", -1));
+        List<String> others = List.of(other.split("\n", -1));
+        int shorter = Math.min(lines.size(), others.size());
+        int begin = 0;
+        while (begin < shorter && lines.get(begin).equals(others.get(begin))) {
+            begin++;
+        }
+        int end = 0;
+        while (end < shorter - begin && lines.get(lines.size() - 1 - end).equals(others.get(others.size() - 1 - end))) {
+            end++;
+        }
+        List<Map<String, Object>> shown = new ArrayList<>();
+        for (int i = 0; i < lines.size(); i++) {
+            shown.add(Pages.values("text", lines.get(i), "apart", i >= begin && i < lines.size() - end));
+        }
+        return shown;
+    }
+
     /** A page that shows what is there beside what would have been written over it. */
     Reply stale(Call call, String place, Course.Stale stale, String mine) {
         return page(
@@ -114,6 +134,8 @@ final class Frame {
                 Pages.values(
                         "file", stale.file(),
                         "now", stale.now().text(),
+                        "lines", apart(stale.now().text(), mine),
+                        "mineLines", apart(mine, stale.now().text()),
                         "version", stale.now().version(),
                         "mine", mine,
                         "isPlan", stale.file().equals(CourseFolder.PLAN)));

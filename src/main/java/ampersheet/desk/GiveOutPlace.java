@@ -18,6 +18,7 @@ import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -28,8 +29,6 @@ final class GiveOutPlace {
     private static final int MOST_VARIANTS = 200;
     private static final int PRACTICE_VARIANTS = 12;
     private static final int EXCHANGE_VARIANTS = 10;
-    /** Nobody watches how it is made, so that it cannot be stopped. */
-    private static final String EXCHANGE = "The exchange package";
 
     private final CourseSet set;
     private final Frame frame;
@@ -74,7 +73,13 @@ final class GiveOutPlace {
                 made.add(Pages.values("path", "/made/class/" + name, "name", "class/" + name));
             }
         }
+        made.sort(Comparator.comparingInt(one -> rank((String) one.get("name"))));
         return made;
+    }
+
+    /** What is printed or opened first, what only programs read last. */
+    private static int rank(String name) {
+        return name.endsWith(".pdf") ? 0 : name.endsWith(".html") ? 1 : name.contains("manifest") ? 3 : 2;
     }
 
     static Map<String, Object> shown(Optional<Work.Standing> standing) {
@@ -84,7 +89,6 @@ final class GiveOutPlace {
         Work.Standing now = standing.get();
         return Pages.values(
                 "is", true,
-                "stops", !now.title().equals(EXCHANGE),
                 "title", now.title(),
                 "place", now.place(),
                 "state", now.state().name().toLowerCase(Locale.ROOT),
@@ -149,8 +153,8 @@ final class GiveOutPlace {
                 }
                 case "exchange" -> {
                     ProblemSet of = set.set(false);
-                    title = EXCHANGE;
-                    task = progress -> exchange(of, form.number("variants", 1, MOST_VARIANTS, EXCHANGE_VARIANTS));
+                    title = "The exchange package";
+                    task = progress -> exchange(of, form, progress);
                 }
                 default -> {
                     return Reply.unknown();
@@ -200,12 +204,14 @@ final class GiveOutPlace {
     }
 
     private static Handouts.Wish wish(Form form, ProblemSet of) {
+        Document.Paper paper = form.text("paper").equals("letter")
+                ? Document.Paper.LETTER
+                : form.text("paper").equals("a4")
+                        ? Document.Paper.A4
+                        : of.plan().paper();
+        boolean folded = form.text("profile").equals("booklet");
         return new Handouts.Wish(
-                form.text("paper").equals("letter")
-                        ? Document.Paper.LETTER
-                        : form.text("paper").equals("a4")
-                                ? Document.Paper.A4
-                                : of.plan().paper(),
+                folded ? paper.folded() : paper,
                 choice(Profile.values(), form.text("profile"), Profile.COMPACT),
                 choice(Handouts.Keys.values(), form.text("keys"), Handouts.Keys.GRID),
                 !form.has("no-letters"),
@@ -295,14 +301,14 @@ final class GiveOutPlace {
                 + " in made/practice.html, one page that needs no network.");
     }
 
-    private List<String> exchange(ProblemSet of, int variants) {
+    private List<String> exchange(ProblemSet of, Form form, Progress progress) {
         Exchange.Packed packed = Exchange.pack(
                 of.plan(),
                 set.library(),
-                variants,
-                QtiVersion.V3_0,
+                form.number("variants", 1, MOST_VARIANTS, EXCHANGE_VARIANTS),
+                form.text("version").equals("2.1") ? QtiVersion.V2_1 : QtiVersion.V3_0,
                 set.course().files().exchange(),
-                terms(Progress.UNWATCHED));
+                terms(progress));
         List<String> told = new ArrayList<>();
         told.add(packed.items() + (packed.items() == 1 ? " item" : " items") + " in made/exchange.zip.");
         packed.leftOut().forEach(what -> told.add("Left out: " + what + "."));

@@ -18,6 +18,7 @@ import ampersheet.template.TemplateLibrary;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Function;
@@ -42,10 +43,12 @@ final class LessonsPlace {
     Reply list(Call call) {
         LessonList all = set.lessons();
         Form asked = call.query();
+        Set<String> inSet = set.lessonsInSet();
         List<Map<String, Object>> found = all.lessons().stream()
                 .filter(lesson -> fits(lesson, asked))
                 .map(LessonsPlace::shown)
                 .toList();
+        found.forEach(one -> one.put("inSet", inSet.contains(one.get("name"))));
         return frame.page(
                 Reply.FINE,
                 call,

@@ -122,8 +122,11 @@ final class SetPlace {
     private List<Map<String, Object>> entries(Plan plan) {
         LessonList lessons = set.lessons();
         List<Map<String, Object>> entries = new ArrayList<>();
+        int before = 0;
         for (int i = 0; i < plan.entries().size(); i++) {
             Plan.Entry entry = plan.entries().get(i);
+            int first = before + 1;
+            before += entry.count() * (entry.example() ? 2 : 1);
             List<String> names = names(entry.source(), lessons);
             List<Map<String, Object>> members = names.stream()
                     .map(name -> lessons.lesson(name)
@@ -133,6 +136,8 @@ final class SetPlace {
             Map<String, Object> shown = Pages.values(
                     "at",
                     i,
+                    "number",
+                    plan.order() == Plan.Order.MIXED ? "" : before > first ? first + "–" + before : "" + first,
                     "isFirst",
                     i == 0,
                     "isLast",
@@ -159,7 +164,8 @@ final class SetPlace {
         return entries;
     }
 
-    private static List<String> names(Plan.Source source, LessonList lessons) {
+    /** Of the templates that one place of the plan may show. */
+    static List<String> names(Plan.Source source, LessonList lessons) {
         if (source instanceof Plan.Source.One one) {
             return List.of(one.template());
         } else if (source instanceof Plan.Source.Pool pool) {

@@ -45,8 +45,18 @@ final class TakeInPlace {
         CourseFolder files = set.course().files();
         List<Path> archives = set.course().archives();
         Course.Kept decisions = set.course().read(CourseFolder.DECISIONS);
+        List<Map<String, Object>> open = open(decisions.text());
+        List<String> answers = set.course().names(files.answers());
+        List<List<String>> became = rows("files.csv", List.of("file", "answers_marked", "what_became_of_it", "notes"));
+        boolean withoutNames = table("names.csv").isPresent();
         Map<String, Object> values = Pages.values(
-                "answers", set.course().names(files.answers()),
+                "answers", answers,
+                "newer",
+                        !withoutNames
+                                && !became.stream()
+                                        .map(row -> row.get(0))
+                                        .toList()
+                                        .containsAll(answers),
                 "archives", archives.stream().map(set.course()::shown).toList(),
                 "chosen",
                         chosen(call.query().text("archive"))
@@ -56,10 +66,14 @@ final class TakeInPlace {
                 "canUndo", set.course().canUndo(CourseFolder.DECISIONS),
                 "hasClass", set.course().isThere(CourseFolder.CLASS),
                 "isMarked", table("marks.csv").isPresent(),
-                "withoutNames", table("names.csv").isPresent(),
-                "open", open(),
+                "withoutNames", withoutNames,
+                "open", open,
+                "undecided",
+                        open.stream()
+                                .filter(one -> one.get("decided").equals(""))
+                                .count(),
                 "marks", rows("marks.csv", List.of("seat", "name", "marks", "of", "status")),
-                "files", rows("files.csv", List.of("file", "answers_marked", "what_became_of_it", "notes")),
+                "files", became,
                 "changes", rows("changes.csv", List.of("seat", "name", "before", "now")),
                 "tables", tables(),
                 "feedback", set.course().names(files.marks().resolve("feedback")),
@@ -106,10 +120,16 @@ final class TakeInPlace {
         }
     }
 
-    private List<Map<String, Object>> open() {
-        return table("decide.csv").map(DecisionList::open).orElse(List.of()).stream()
+    private List<Map<String, Object>> open(String decisions) {
+        List<DecisionList.Open> open =
+                table("decide.csv").map(DecisionList::open).orElse(List.of());
+        return open.stream()
                 .limit(MOST_SHOWN)
                 .map(one -> Pages.values(
+                        "asked", one.cell("asked"),
+                        "right", one.cell("right_answer"),
+                        "decided", DecisionList.decided(decisions, one).orElse(""),
+                        "like", alike(open, one, decisions).size() - 1,
                         "key", Course.version(one.key()),
                         "seat", one.cell("seat"),
                         "name", one.cell("name"),
@@ -119,6 +139,16 @@ final class TakeInPlace {
                         "words", one.words(),
                         "why", one.cell("why"),
                         "meanings", one.cell("may_mean")))
+                .toList();
+    }
+
+    /** The line itself and the others that are still open and can be decided with it. */
+    private static List<DecisionList.Open> alike(
+            List<DecisionList.Open> open, DecisionList.Open one, String decisions) {
+        return open.stream()
+                .filter(other -> other == one
+                        || other.isLike(one)
+                                && DecisionList.decided(decisions, other).isEmpty())
                 .toList();
     }
 
@@ -239,7 +269,9 @@ final class TakeInPlace {
     /** Adds a line to the list of decisions; it holds from the next time that is marked. */
     Reply decide(Call call) {
         Form form = call.form();
-        Optional<DecisionList.Open> on = table("decide.csv").map(DecisionList::open).orElse(List.of()).stream()
+        List<DecisionList.Open> open =
+                table("decide.csv").map(DecisionList::open).orElse(List.of());
+        Optional<DecisionList.Open> on = open.stream()
                 .filter(one -> Course.version(one.key()).equals(form.text("key")))
                 .findFirst();
         if (on.isEmpty()) {
@@ -247,19 +279,29 @@ final class TakeInPlace {
         }
         Course.Kept now = set.course().read(CourseFolder.DECISIONS);
         try {
-            String list = DecisionList.with(
-                    CourseFolder.DECISIONS,
-                    now.text(),
-                    on.get(),
-                    form.text("decision"),
-                    form.text("value"),
-                    form.text("reason"));
+            List<DecisionList.Open> meant = form.has("alike") ? alike(open, on.get(), now.text()) : List.of(on.get());
+            String list = now.text();
+            for (DecisionList.Open one : meant) {
+                list = DecisionList.with(
+                        CourseFolder.DECISIONS,
+                        list,
+                        one,
+                        form.text("decision"),
+                        form.text("value"),
+                        form.text("reason"));
+            }
             try {
                 set.course().write(CourseFolder.DECISIONS, list, form.text("seen"));
             } catch (Course.Stale stale) {
                 return frame.stale(call, "take-in", stale, list);
             }
-            return frame.goOn("/take-in", List.of("Decided. It counts when you mark again."));
+            return frame.goOn(
+                    "/take-in",
+                    List.of(
+                            meant.size() == 1
+                                    ? "Decided. It counts when you mark again."
+                                    : "Decided for " + count(meant.size(), "learner")
+                                            + ". It counts when you mark again."));
         } catch (DiagnosticException unfit) {
             return frame.unfit(call, "take-in", "This decision is not kept", unfit);
         }

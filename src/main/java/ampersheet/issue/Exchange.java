@@ -80,7 +80,7 @@ public final class Exchange {
         try (Output output = Output.file(out, ".zip", terms)) {
             output.require(List.of(out));
             Exchange exchange = new Exchange(set, variants);
-            Optional<ExchangePackage.Contents> contents = exchange.contents();
+            Optional<ExchangePackage.Contents> contents = exchange.contents(terms.progress());
             contents.ifPresent(packed -> output.write(out, ExchangePackage.of(packed, version)::write));
             output.finish();
             return exchange.packed(contents);
@@ -89,7 +89,7 @@ public final class Exchange {
 
     /** What a plan's package would hold; empty if nothing of it can be packed. */
     static Optional<ExchangePackage.Contents> contents(ProblemSet set, int variants) {
-        return new Exchange(set, variants).contents();
+        return new Exchange(set, variants).contents(Progress.UNWATCHED);
     }
 
     private Packed packed(Optional<ExchangePackage.Contents> contents) {
@@ -99,16 +99,20 @@ public final class Exchange {
         return new Packed(counts.values().stream().mapToInt(Integer::intValue).sum(), counts, List.copyOf(leftOut));
     }
 
-    private Optional<ExchangePackage.Contents> contents() {
+    private Optional<ExchangePackage.Contents> contents(Progress progress) {
         List<ExchangePackage.Pool> pools = new ArrayList<>();
         Map<Kind, Entry> wanted = bySkill();
         wanted.forEach((kind, entry) -> entry.sources()
                 .forEach(source -> shown.computeIfAbsent(template(source).name(), first -> new ArrayList<>())
                         .add(new Shown(source, kind))));
+        int sources = wanted.values().stream()
+                .mapToInt(entry -> entry.sources().size())
+                .sum();
         wanted.forEach((kind, entry) -> {
             List<ExchangeItem> items = new ArrayList<>();
             for (String source : entry.sources()) {
                 items.addAll(items(new Shown(source, kind)));
+                progress.made("lessons", sources);
             }
             if (items.isEmpty()) {
                 leftOut.add("the skill “" + kind.title() + "”: nothing of it is left");

@@ -8,6 +8,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * The list that an instructor keeps of what she decided, line by line, as a place that is no spreadsheet writes it.
@@ -15,6 +16,8 @@ import java.util.Map;
  */
 public final class DecisionList {
     private static final List<String> DECIDED = List.of("decision", "value", "reason");
+    /** By which a decision is known to be of an open matter; a list of her own form may lack some. */
+    private static final List<String> SAME = List.of("seat", "question", "answer", "file");
 
     private DecisionList() {}
 
@@ -44,6 +47,13 @@ public final class DecisionList {
             return words;
         }
 
+        /** Lines of one matter: the same was typed to the same question, and is open for the same reason. */
+        public boolean isLike(Open other) {
+            return !cell("template").isEmpty()
+                    && List.of("template", "step", "answer", "why").stream()
+                            .allMatch(column -> cell(column).equals(other.cell(column)));
+        }
+
         /** By which the same line is known in a table that was made later. */
         public String key() {
             return String.join(
@@ -69,6 +79,15 @@ public final class DecisionList {
             open.add(new Open(cells));
         }
         return open;
+    }
+
+    /** What was decided of a line of the list of open matters, by the list of decisions; empty if nothing was. */
+    public static Optional<String> decided(String list, Open open) {
+        return open(list).stream()
+                .filter(one -> !one.cell("decision").isEmpty()
+                        && SAME.stream().allMatch(column -> open.cell(column).equals(one.cell(column))))
+                .map(one -> one.cell("decision") + (one.cell("value").isEmpty() ? "" : " " + one.cell("value")))
+                .findFirst();
     }
 
     /**

@@ -124,7 +124,7 @@ final class Inbox {
             toDecide.add(new ToDecide(
                     maybe(origin),
                     origin.sheet(),
-                    "",
+                    ToDecide.Asked.NOTHING,
                     "",
                     note.shown(),
                     given.get(0).place().line(),

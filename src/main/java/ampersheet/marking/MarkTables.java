@@ -136,6 +136,10 @@ final class MarkTables {
                     one.line() == 0 ? "" : Integer.toString(one.line()),
                     one.why(),
                     one.meanings(),
+                    one.asked().template(),
+                    one.asked().step(),
+                    one.asked().words(),
+                    one.asked().right(),
                     "",
                     "",
                     ""));

@@ -53,6 +53,10 @@ enum OwnFile {
             "line",
             "why",
             "may_mean",
+            "template",
+            "step",
+            "asked",
+            "right_answer",
             "decision",
             "value",
             "reason"),
@@ -61,6 +65,9 @@ enum OwnFile {
     /** Which feedback page goes to whom. */
     SEND("send.csv", "file", "seat", "name"),
     NAMES("names.csv", "what", "number", "name");
+
+    /** Those after them may be newer than the file. */
+    private static final int TELLING_COLUMNS = 5;
 
     private final String file;
     private final List<String> head;
@@ -82,8 +89,8 @@ enum OwnFile {
     static boolean is(String name, List<String> head) {
         String small = AsciiCase.small(name);
         for (OwnFile own : values()) {
-            boolean begins = head.size() >= own.head.size()
-                    && head.subList(0, own.head.size()).equals(own.head);
+            int telling = Math.min(TELLING_COLUMNS, own.head.size());
+            boolean begins = head.size() >= telling && head.subList(0, telling).equals(own.head.subList(0, telling));
             if (own.file.equals(small) && begins) {
                 return true;
             }

@@ -88,7 +88,7 @@ final class ProblemMarker {
             taken.filter(from -> !from.answer().isBlank())
                     .ifPresent(from -> from.file().countMarked());
             if (credit == Credit.UNREADABLE && decision.isEmpty()) {
-                tell(verdict, judged.meanings(question));
+                tell(at, verdict, judged.meanings(question));
             }
             marked.add(new MarkedAnswer(
                     at,
@@ -157,12 +157,12 @@ final class ProblemMarker {
         return open ? Credit.UNDECIDED : Credit.of(verdict);
     }
 
-    private void tell(Verdict verdict, String meanings) {
+    private void tell(AnswerKey at, Verdict verdict, String meanings) {
         Optional<SheetAnswers.Taken> taken = answers.at(verdict.question());
         toDecide.add(new ToDecide(
                 List.of(seat.number()),
                 sheet.id().toString(),
-                verdict.question(),
+                ToDecide.Asked.of(sheet, at),
                 verdict.asTyped(),
                 taken.map(from -> from.file().shown()).orElse(""),
                 taken.map(from -> from.answer().place().line()).orElse(0),

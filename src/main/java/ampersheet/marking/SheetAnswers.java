@@ -82,7 +82,7 @@ final class SheetAnswers {
         toDecide.add(new ToDecide(
                 List.of(sheet.id().seat()),
                 sheet.id().toString(),
-                "",
+                ToDecide.Asked.NOTHING,
                 "",
                 first.file().shown(),
                 first.first().place().line(),
@@ -330,7 +330,7 @@ final class SheetAnswers {
             toDecide.add(new ToDecide(
                     List.of(sheet.id().seat()),
                     one.origin().sheet(),
-                    "",
+                    ToDecide.Asked.NOTHING,
                     "",
                     one.file().shown(),
                     one.first().place().line(),
@@ -351,7 +351,7 @@ final class SheetAnswers {
         said.forEach(answer -> toDecide.add(new ToDecide(
                 List.of(sheet.id().seat()),
                 one.origin().sheet(),
-                question,
+                ToDecide.Asked.of(sheet, places.get(question)),
                 answer.text(),
                 one.file().shown(),
                 answer.place().line(),

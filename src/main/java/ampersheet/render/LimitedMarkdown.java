@@ -10,6 +10,7 @@ import com.vladsch.flexmark.html.HtmlRenderer;
 import com.vladsch.flexmark.parser.Parser;
 import com.vladsch.flexmark.util.ast.Document;
 import com.vladsch.flexmark.util.ast.Node;
+import com.vladsch.flexmark.util.ast.TextCollectingVisitor;
 import com.vladsch.flexmark.util.data.DataHolder;
 import com.vladsch.flexmark.util.data.MutableDataSet;
 import java.util.List;
@@ -41,6 +42,14 @@ public final class LimitedMarkdown {
     public static Document read(String prose) {
         String source = Wording.lines(prose);
         return parsedIfShallow(source).orElseGet(() -> PARSER.parse(allEscaped(source)));
+    }
+
+    /** What the prose says without its marks, on one line: for a cell of a table. */
+    public static String plain(String prose) {
+        return new TextCollectingVisitor()
+                .collectAndGetText(read(prose))
+                .replaceAll("\\s*\n\\s*", " ")
+                .strip();
     }
 
     /**

@@ -243,7 +243,9 @@ class DeskJourneyTest {
             line.findElement(By.name("reason")).sendKeys("the sketch is right");
             press("ol.open > li:nth-child(" + (i + 1) + ") button");
         }
-        press("form[action='/take-in/mark'] button");
+        assertTrue(until("ol.open > li").getText().contains("Decided: mark 1."), "what was decided is told");
+        assertFalse(until("ol.open .asked").getText().isBlank(), "what was asked is told");
+        press("section[aria-labelledby=open] form[action='/take-in/mark'] button");
         until(".work.done");
         assertTrue(
                 until(".work.done").getText().contains("2 marks changed"),

@@ -1,6 +1,7 @@
 package ampersheet.marking;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -61,5 +62,26 @@ class DecisionListTest {
         assertEquals(
                 List.of("accept", "read as", "mark", "leave out"), open.get(0).words());
         assertEquals(List.of("counts", "does not count"), open.get(1).words());
+    }
+
+    @Test
+    void linesOfOneMatterAreThoseOfTheSameWordsToTheSameQuestion() {
+        String head =
+                "seat,name,sheet,question,answer,file,line,why,may_mean,template,step,asked,right_answer,decision,value,reason\n";
+        List<DecisionList.Open> open = DecisionList.open(head
+                + "7,,A7K3M-007-R,q2a,two,a.csv,2,no number,,f/leds,n,How many LEDs at 9 V?,2,,,\n"
+                + "8,,A7K3M-008-T,q5a,two,b.csv,2,no number,,f/leds,n,How many LEDs at 12 V?,3,,,\n"
+                + "9,,A7K3M-009-V,q2a,two,c.csv,2,no number,,f/leds,m,How many strings?,2,,,\n");
+        assertTrue(open.get(0).isLike(open.get(1)));
+        assertFalse(open.get(0).isLike(open.get(2)));
+    }
+
+    @Test
+    void whatWasDecidedIsKnownUntilItIsMarkedAgain() {
+        DecisionList.Open open = DecisionList.open(DECIDE).get(0);
+        String list = DecisionList.with("decisions.csv", "", open, "read as", "4.7 kΩ", "she said so");
+        assertEquals("read as 4.7 kΩ", DecisionList.decided(list, open).orElseThrow());
+        assertTrue(DecisionList.decided(list, DecisionList.open(DECIDE).get(1)).isEmpty());
+        assertTrue(DecisionList.decided("", open).isEmpty());
     }
 }

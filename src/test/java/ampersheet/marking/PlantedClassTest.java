@@ -436,7 +436,8 @@ class PlantedClassTest {
         SafeCsv list = new SafeCsv(OwnFile.DECIDE.head());
         int lines = 0;
         for (CSVRecord row : first.rows("decide.csv")) {
-            List<String> cells = new ArrayList<>(row.toList().subList(0, 9));
+            List<String> cells = new ArrayList<>(
+                    row.toList().subList(0, OwnFile.DECIDE.head().indexOf("decision")));
             String seat = row.get("seat");
             if (row.get("question").isEmpty()) {
                 Optional<Integer> owner = truth.entrySet().stream()

@@ -1,5 +1,12 @@
 "use strict";
-// Only what a form cannot do by itself: a problem dragged to another place is sent as a move.
+// Only what a form cannot do by itself: to count what is ticked, and to send a problem dragged elsewhere as a move.
+document.addEventListener("change", event => {
+  const ticked = document.getElementById("ticked");
+  if (ticked && event.target.name === "lesson") {
+    const count = document.querySelectorAll("input[name=lesson]:checked").length;
+    ticked.textContent = count === 0 ? "what is ticked" : count === 1 ? "the one that is ticked" : "the " + count + " that are ticked";
+  }
+});
 document.addEventListener("DOMContentLoaded", () => {
   const list = document.getElementById("entries");
   const form = document.getElementById("dropped");
