@@ -39,6 +39,8 @@ public final class SpiceNetlist {
     private final List<String> lines = new ArrayList<>();
     private final Map<String, String> models = new LinkedHashMap<>();
     private int inside;
+    /** Whether the part at hand is one whose values are left open: then no number that comes from one is written. */
+    private boolean open;
 
     private SpiceNetlist(Netlist drawn, Set<String> blank, boolean metered, DoubleFunction<String> numbers) {
         this.netlist = Copper.withInsides(drawn);
@@ -87,6 +89,7 @@ public final class SpiceNetlist {
         Map<String, String> at = new LinkedHashMap<>();
         connected.node().forEach((terminal, its) -> at.put(terminal, node.get(its)));
         String name = part.name().replaceAll("[^A-Za-z0-9_]", "_");
+        open = blank.contains(part.name());
         meter(part.kind(), name, at);
         switch (part.kind()) {
             case SOURCE -> line("V" + name, at.get("to"), at.get("from"), value(part, PartValue.VOLTS));
@@ -135,7 +138,7 @@ public final class SpiceNetlist {
     }
 
     private void resistor(String name, String from, String to, double ohms, String shown) {
-        if (ohms == 0) {
+        if (ohms == 0 && !open) {
             line("V" + name, from, to, "0"); // simulators refuse a resistor of nothing
         } else {
             line("R" + name, from, to, shown);
@@ -301,11 +304,11 @@ public final class SpiceNetlist {
     }
 
     private String value(PlacedPart part, PartValue name) {
-        return blank.contains(part.name()) ? BLANK : number(part.values().get(name));
+        return number(part.values().get(name));
     }
 
     private String number(double value) {
-        return numbers.apply(value).toLowerCase(Locale.ROOT);
+        return open ? BLANK : numbers.apply(value).toLowerCase(Locale.ROOT);
     }
 
     private void line(String... words) {

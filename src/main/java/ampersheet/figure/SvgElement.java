@@ -1,5 +1,6 @@
 package ampersheet.figure;
 
+import ampersheet.formula.Spoken;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -34,11 +35,15 @@ final class SvgElement {
         String height = Decimals.print(Math.ceil(frame.height()));
         svg.append("<svg").append(look.whole()).append(" viewBox=\"0 0 ").append(width + " " + height);
         svg.append("\" width=\"").append(width).append("\" height=\"").append(height);
-        svg.append("\" role=\"img\" aria-labelledby=\"").append(id + "-title " + id + "-desc\"");
+        svg.append("\" role=\"img\" aria-labelledby=\"").append(id);
+        svg.append("-title\" aria-describedby=\"").append(id).append("-desc\"");
         svg.append(look.lines()).append(">" + look.lineBreak());
         if (look == SvgLook.ALONE) {
-            svg.append("<title id=\"").append(id).append("-title\">").append(Xml.escape(title));
-            svg.append("</title>\n<desc id=\"").append(id).append("-desc\">").append(Xml.escape(description));
+            svg.append("<title id=\"").append(id).append("-title\">").append(Xml.escape(Spoken.words(title)));
+            svg.append("</title>\n<desc id=\"")
+                    .append(id)
+                    .append("-desc\">")
+                    .append(Xml.escape(Spoken.words(description)));
             svg.append("</desc>\n");
         }
         parts();

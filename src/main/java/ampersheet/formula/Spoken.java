@@ -46,6 +46,23 @@ public final class Spoken {
         return new Conditions(notation, Shown.SYMBOLS).of(condition);
     }
 
+    public static String substituted(Condition condition, Notation notation) {
+        return new Conditions(notation, Shown.VALUES).of(condition);
+    }
+
+    /** Words in which symbols stand as they are typed, {@code V_s}: the same with the symbols as they are read. */
+    public static String words(String typed) {
+        StringBuilder read = new StringBuilder(typed);
+        for (int i = 1; i + 1 < typed.length(); i++) {
+            if (typed.charAt(i) == '_'
+                    && Character.isLetter(typed.charAt(i - 1))
+                    && Character.isLetterOrDigit(typed.charAt(i + 1))) {
+                read.setCharAt(i, ' ');
+            }
+        }
+        return read.toString();
+    }
+
     private static String powerOfTen(String text) {
         int ten = text.indexOf("×10");
         if (ten < 0) {

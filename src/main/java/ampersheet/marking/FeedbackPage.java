@@ -163,7 +163,8 @@ final class FeedbackPage {
         }
         Composer.workedLine(marked.problem(), answer.key())
                 .ifPresentOrElse(
-                        line -> blocks.add(new Steps("The worked line", List.of(line))),
+                        line -> blocks.add(
+                                new Steps("The worked line of " + answer.key().question(), List.of(line))),
                         () -> blocks.add(new Prose("The right option: **"
                                 + Statement.escape(Composer.answer(marked.problem(), answer.key())) + "**")));
     }

@@ -7,7 +7,17 @@ import ampersheet.render.Markup;
 import ampersheet.render.html.Fragment;
 import ampersheet.sheet.Composer;
 import ampersheet.sheet.Document;
+import ampersheet.sheet.Document.Block;
+import ampersheet.sheet.Document.PreferredValues;
+import ampersheet.sheet.Document.ProblemBlock;
+import ampersheet.sheet.Document.StepBlock;
+import ampersheet.sheet.Document.Steps;
+import ampersheet.sheet.LookUpTables;
+import ampersheet.sheet.Plan;
 import ampersheet.sheet.Sheet;
+import ampersheet.sheet.SheetProblem;
+import ampersheet.template.ProblemTemplate;
+import java.util.List;
 
 /**
  * A learner's sheet to answer in: it reads answers back, keeps drafts in the browser and saves a file for marking. Of
@@ -24,13 +34,43 @@ public final class HomeworkPage {
                 document.language(),
                 document.title() + " · " + document.sheetId(),
                 "sheet homework",
-                body(document),
+                body(sheet, document),
                 data(sheet),
                 "homework.js");
     }
 
-    private static String body(Document document) {
+    private static String body(Sheet sheet, Document document) {
+        List<Block> blocks = document.blocks();
+        int first = 0;
+        while (first < blocks.size() && !(blocks.get(first) instanceof ProblemBlock)) {
+            first++;
+        }
         Markup page = new Markup();
+        masthead(page, document);
+        List<Block> problems = blocks.subList(first, blocks.size());
+        String markup = Fragment.of(document.holding(problems), "", 1);
+        List<Block> instructors = Composer.atTheHead(sheet.plan().heading());
+        if (!instructors.isEmpty()) {
+            page.trusted(Fragment.of(instructors, document.language(), "said-", 1));
+        }
+        lookUp(sheet, blocks.subList(instructors.size(), first), problems, markup)
+                .write(page);
+        list(page, sheet);
+        page.open("main").newline();
+        page.open("form", "id", "answers", "novalidate", "").newline();
+        page.trusted(markup).close("form").newline();
+        turning(page);
+        handingIn(page);
+        page.close("main").newline();
+        footer(page, document);
+        return page.toString();
+    }
+
+    private static void masthead(Markup page, Document document) {
+        page.open("a", "class", "skip", "id", "skip", "href", "#problem-1")
+                .text("To the problem")
+                .close("a")
+                .newline();
         page.open("header", "class", "masthead").newline();
         page.open("h1").line(document.title()).close("h1").newline();
         page.open("p", "class", "running")
@@ -61,11 +101,9 @@ public final class HomeworkPage {
                                 + "Answer on paper, or switch them on.")
                 .close("noscript")
                 .newline();
-        page.open("main").newline();
-        page.open("form", "id", "answers", "novalidate", "").newline();
-        page.trusted(Fragment.of(document, "", 1)).close("form").newline();
-        handingIn(page);
-        page.close("main").newline();
+    }
+
+    private static void footer(Markup page, Document document) {
         page.open("footer").open("p", "class", "running").open("span").text("End of ");
         page.open("cite").line(document.title()).close("cite").close("span").text(" ");
         page.open("span", "class", "sheet-id")
@@ -74,29 +112,106 @@ public final class HomeworkPage {
                 .line(document.sheetId())
                 .close("b")
                 .close("span");
-        return page.close("p").close("footer").newline().toString();
+        page.close("p").close("footer").newline();
+    }
+
+    /** Rules only where the sheet itself shows some, in lines that are worked. */
+    private static LookUpDialog lookUp(Sheet sheet, List<Block> head, List<Block> problems, String markup) {
+        Plan plan = sheet.plan();
+        List<Block> how = head.stream()
+                .filter(block -> !(block instanceof PreferredValues))
+                .toList();
+        List<ProblemTemplate> preferring = head.size() == how.size()
+                ? List.of()
+                : sheet.problems().stream().map(SheetProblem::template).toList();
+        List<Block> tables = LookUpTables.atHand(preferring, plan.decimal()).stream()
+                .filter(PreferredValues.class::isInstance)
+                .toList();
+        return new LookUpDialog(
+                how,
+                tables,
+                LookUpDialog.RULES.among(rules(problems)),
+                LookUpDialog.WORDS.in(LookUpDialog.wordsOf(markup)),
+                plan.language(),
+                plan.decimal());
+    }
+
+    private static List<String> rules(List<Block> problems) {
+        return problems.stream()
+                .filter(ProblemBlock.class::isInstance)
+                .flatMap(problem -> ((ProblemBlock) problem).blocks().stream())
+                .filter(Steps.class::isInstance)
+                .flatMap(steps -> ((Steps) steps).steps().stream())
+                .filter(step -> step.result().isPresent())
+                .map(StepBlock::principle)
+                .toList();
+    }
+
+    /** All problems with how far each is; without the script, where they are. */
+    private static void list(Markup page, Sheet sheet) {
+        page.open("nav", "id", "problems", "aria-label", "Problems").open("details", "open", "");
+        page.open("summary")
+                .open("span", "id", "progress")
+                .text("Problems of this sheet")
+                .close("span")
+                .close("summary")
+                .newline();
+        page.open("ol").newline();
+        for (SheetProblem problem : sheet.problems()) {
+            page.open("li").open("a", "href", "#problem-" + problem.number());
+            page.open("b").text(Integer.toString(problem.number())).close("b").text(" ");
+            page.line(problem.template().title()).close("a").text(" ");
+            page.element("span", problem.places().isEmpty() ? "worked example, to be read" : "")
+                    .close("li")
+                    .newline();
+        }
+        page.close("ol").newline();
+        page.close("details");
+        LookUpDialog.button(page, "above");
+        page.close("nav").newline();
+    }
+
+    /** To the problem before and the next one, where the one at hand ends. */
+    private static void turning(Markup page) {
+        page.open("nav", "id", "turn", "class", "buttons", "aria-label", "Before and after", "hidden", "")
+                .newline();
+        page.element("a", "", "id", "before", "href", "#").newline();
+        page.element("a", "", "id", "next", "href", "#").newline();
+        LookUpDialog.button(page, "below");
+        page.close("nav").newline();
     }
 
     private static void handingIn(Markup page) {
         page.open("section", "class", "keeping", "aria-labelledby", "keeping-title", "hidden", "", "id", "keeping")
                 .newline();
-        page.element("h2", "Handing in", "id", "keeping-title").newline();
+        page.element("h2", "Handing in", "id", "keeping-title", "tabindex", "-1")
+                .newline();
         page.open("p")
                 .element("strong", "", "id", "tally")
                 .text(" ")
                 .element("span", "", "id", "kept")
                 .close("p")
                 .newline();
+        page.open("ul", "id", "open-places").close("ul").newline();
         page.open("div", "class", "buttons").newline();
         page.element("button", "Save the answer file", "type", "button", "class", "main", "id", "save")
+                .newline();
+        page.element("button", "Share the answer file", "type", "button", "id", "share", "hidden", "")
+                .newline();
+        page.element("button", "Copy the answers", "type", "button", "id", "copy")
                 .newline();
         page.element("button", "Clear my answers", "type", "button", "id", "clear")
                 .newline();
         page.close("div").newline();
         page.open("p", "id", "kept-said", "role", "status").close("p").newline();
-        page.open("details")
-                .element("summary", "The answer file as text, to copy")
+        page.element(
+                        "p",
+                        "How it reaches your teacher: the saved file lies where your downloads are, under a name with "
+                                + "this sheet's number. Hand it in as your class does: upload it, attach it to a "
+                                + "message, or carry it on a stick. Where no file can be sent, copy the answers, paste "
+                                + "them into a message and send that.")
                 .newline();
+        page.open("details").element("summary", "The answer file as text").newline();
         page.element("label", "Answer file", "for", "file-text").newline();
         page.open("textarea", "id", "file-text", "readonly", "", "rows", "8", "spellcheck", "false")
                 .close("textarea");

@@ -6,8 +6,6 @@ import ampersheet.page.PracticeSet.Variant;
 import ampersheet.problem.FaultyWorking;
 import ampersheet.problem.Problem;
 import ampersheet.render.Markup;
-import ampersheet.render.html.Fragment;
-import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.LookUpTables;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.ProblemSet;
@@ -64,9 +62,10 @@ public final class PracticePage {
         button(page, "show-yours", "Your problem");
         page.close("div").newline();
         example(page);
-        yours(page, practice);
+        yours(page);
         page.close("main").newline();
         keeping(page);
+        lookUp(practice).write(page);
         page.open("footer").open("p", "class", "running").open("span").text("End of ");
         page.element("cite", practice.set().plan().title()).close("span").text(" ");
         page.element("span", "Extra-low voltage only. Local codes and licensed practice come before any sheet.");
@@ -74,7 +73,7 @@ public final class PracticePage {
     }
 
     private static void masthead(Markup page, PracticeSet practice) {
-        page.open("a", "class", "skip", "href", "#yours")
+        page.open("a", "class", "skip", "id", "skip", "href", "#yours-title")
                 .text("To the problem")
                 .close("a")
                 .newline();
@@ -121,7 +120,9 @@ public final class PracticePage {
                         + " back after some days.",
                 "class",
                 "lead");
-        page.close("details").close("nav").newline();
+        page.close("details");
+        LookUpDialog.button(page, "above");
+        page.close("nav").newline();
     }
 
     private static void mistakes(Markup page) {
@@ -157,14 +158,13 @@ public final class PracticePage {
         page.close("section").newline();
     }
 
-    private static void yours(Markup page, PracticeSet practice) {
+    private static void yours(Markup page) {
         page.open("section", "class", "yours", "id", "yours", "aria-labelledby", "yours-title")
                 .newline();
         page.open("h2", "id", "yours-title", "tabindex", "-1").close("h2").newline();
         page.open("p", "class", "running").element("span", "", "id", "tags").text(" ");
         page.element("span", "", "id", "row").close("p").newline();
         page.open("div", "id", "setting").close("div").newline();
-        lookUps(page, practice);
         page.open("form", "id", "answers", "novalidate", "").newline();
         page.open("div", "id", "places").close("div").newline();
         page.open("p", "id", "verdict", "role", "status").close("p").newline();
@@ -187,9 +187,10 @@ public final class PracticePage {
         page.element("button", "Check", "type", "submit", "class", "main").newline();
         button(page, "hint", "Next hint");
         button(page, "solve", "Worked solution");
+        LookUpDialog.button(page, "below");
         page.close("div").close("form").newline();
         aside(page);
-        page.open("div", "id", "hints", "role", "status").close("div").newline();
+        page.open("div", "id", "hints", "role", "log").close("div").newline();
         page.open("section", "id", "solution", "hidden", "", "aria-labelledby", "solution-title")
                 .newline();
         page.open("h3", "id", "solution-title", "tabindex", "-1")
@@ -258,18 +259,24 @@ public final class PracticePage {
         page.close("details").newline();
     }
 
-    /** The tables of all skills, folded up where a learner works; nothing where no problem needs one. */
-    private static void lookUps(Markup page, PracticeSet practice) {
-        List<Block> tables = LookUpTables.of(
-                practice.set().templates(), practice.set().plan().decimal());
-        if (!tables.isEmpty()) {
-            page.open("details", "id", "look-ups")
-                    .element("summary", "Tables to look values up in")
-                    .newline();
-            page.trusted(Fragment.of(tables, practice.set().plan().language(), "table-", 2))
-                    .close("details")
-                    .newline();
+    /** Rules only in general form: the formula of a line at hand is a hint, and counted as one. */
+    private static LookUpDialog lookUp(PracticeSet practice) {
+        Plan plan = practice.set().plan();
+        List<String> rules = new ArrayList<>();
+        StringBuilder words = new StringBuilder();
+        for (Skill skill : practice.skills()) {
+            for (Practised practised : skill.templates()) {
+                practised.template().lines().forEach(line -> rules.add(line.principle()));
+                words.append(text(practised.example(), practice.set(), true, Optional.empty()));
+            }
         }
+        return new LookUpDialog(
+                List.of(),
+                LookUpTables.atHand(practice.set().templates(), plan.decimal()),
+                LookUpDialog.RULES.among(rules),
+                LookUpDialog.WORDS.in(LookUpDialog.wordsOf(words.toString())),
+                plan.language(),
+                plan.decimal());
     }
 
     private static void keeping(Markup page) {

@@ -75,7 +75,7 @@ final class PracticeProblem {
     void write(JsonGenerator json) throws IOException {
         ProblemParts parts = ProblemParts.of(stepByStep());
         json.writeStartObject();
-        json.writeStringField("setting", fragment(parts.setting(), example ? "example-" : "yours-"));
+        json.writeStringField("setting", fragment(setting(parts), example ? "example-" : "yours-"));
         json.writeStringField("solution", fragment(solution(parts), example ? "shown-" : "solution-"));
         json.writeObjectFieldStart("places");
         json.writeStringField(
@@ -90,6 +90,14 @@ final class PracticeProblem {
         hints(json, parts.worked());
         json.writeStringField("key", KeyWriter.write(key()));
         json.writeEndObject();
+    }
+
+    private List<Block> setting(ProblemParts parts) {
+        List<Block> blocks = new ArrayList<>(parts.setting());
+        if (!example) {
+            parts.circuit().ifPresent(blocks::add);
+        }
+        return blocks;
     }
 
     private String fragment(List<Block> blocks, String idPrefix) {

@@ -77,8 +77,8 @@ public final class Composer {
         return document(Kind.SHEET, sheet, sheet.plan().title(), name, blocks);
     }
 
-    /** What the instructor writes over a sheet. */
-    private static List<Block> atTheHead(Plan.Heading heading) {
+    /** What the instructor writes over a sheet; a sheet begins with it. */
+    public static List<Block> atTheHead(Plan.Heading heading) {
         return Stream.of(String.join(" · ", heading.facts()), heading.instructions())
                 .filter(words -> !words.isEmpty())
                 .<Block>map(words -> new Prose(Statement.escape(words)))

@@ -29,6 +29,11 @@ public record Document(
         return new Document(kind, language, title, subtitle, sheetId, other, blocks);
     }
 
+    /** The same head and foot around other blocks. */
+    public Document holding(List<Block> other) {
+        return new Document(kind, language, title, subtitle, sheetId, paper, other);
+    }
+
     public enum Kind {
         SHEET,
         KEY,

@@ -44,6 +44,17 @@ public final class LookUpTables {
         return blocks;
     }
 
+    /** The same, with the series that everybody knows even where no template takes a value from one. */
+    public static List<Block> atHand(Collection<ProblemTemplate> templates, DecimalMarker marker) {
+        Set<PreferredSeries> series = EnumSet.of(PreferredSeries.E12, PreferredSeries.E24);
+        templates.forEach(template -> series.addAll(series(template)));
+        List<Block> blocks = new ArrayList<>(List.of(preferredValues(series, marker)));
+        if (templates.stream().anyMatch(LookUpTables::needsWireGauges)) {
+            blocks.add(wireGauges(marker));
+        }
+        return blocks;
+    }
+
     /** All series that one of the templates takes a value from; nothing if none does. */
     static Optional<PreferredValues> preferredValues(Collection<ProblemTemplate> templates, DecimalMarker marker) {
         Set<PreferredSeries> series = EnumSet.noneOf(PreferredSeries.class);

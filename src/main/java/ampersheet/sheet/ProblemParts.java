@@ -5,6 +5,7 @@ import ampersheet.figure.Figure;
 import ampersheet.sheet.Document.Assumptions;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.FigureBlock;
+import ampersheet.sheet.Document.Listing;
 import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.Steps;
@@ -21,6 +22,7 @@ import java.util.TreeSet;
  * @param places places for answers among the steps that its support shows, or with their questions where it shows none
  * @param worked every step with its result
  * @param curve of the worked solution
+ * @param circuit as a netlist that tells nothing a step finds
  * @param assumptions what the problem takes for granted, and what happens really
  */
 public record ProblemParts(
@@ -28,6 +30,7 @@ public record ProblemParts(
         List<Block> places,
         List<StepBlock> worked,
         Optional<FigureBlock> curve,
+        Optional<Listing> circuit,
         Optional<Assumptions> assumptions) {
     public ProblemParts {
         setting = List.copyOf(setting);
@@ -43,6 +46,7 @@ public record ProblemParts(
                 places(problem),
                 WorkedSteps.onSheet(full),
                 SolutionCurve.of(problem, Figure.PAGE_WIDTH).map(FigureBlock::new),
+                CircuitListing.open(problem),
                 Composer.assumptions(problem.template()));
     }
 

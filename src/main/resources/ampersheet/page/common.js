@@ -93,6 +93,13 @@ const page = {
     }
   },
 
+  /* What is looked up lies over the page; the browser leads back to where it was asked for. */
+  lookUp() {
+    const dialog = page.element("look-up");
+    document.querySelectorAll(".look-up-opens").forEach(button => button.addEventListener("click", () => dialog.showModal()));
+    page.element("look-up-close").addEventListener("click", () => dialog.close());
+  },
+
   saveFile(name, type, text) {
     const link = document.createElement("a");
     link.href = URL.createObjectURL(new Blob([text], {type}));

@@ -182,6 +182,7 @@
     element("tags").textContent = template.tags;
     element("setting").innerHTML = problem.setting;
     element("example-body").innerHTML = example.setting + example.solution;
+    cautionOnce();
     element("yours").dataset.variant = now.skill + "/" + now.variant;
     element("yours").dataset.support = now.form;
     const typed = layOut();
@@ -207,6 +208,16 @@
     }
   };
 
+  /* What the problem itself says, its example need not say again. */
+  const cautionOnce = () => {
+    const said = Array.from(element("setting").querySelectorAll(".caution"), caution => caution.textContent);
+    for (const caution of element("example-body").querySelectorAll(".caution")) {
+      if (said.includes(caution.textContent)) {
+        caution.remove();
+      }
+    }
+  };
+
   const layOut = () => {
     element("places").replaceChildren(placesShown());
     places = page.places(element("places"));
@@ -229,6 +240,7 @@
     document.body.dataset.facing = which;
     element("show-example").setAttribute("aria-pressed", String(which === "example"));
     element("show-yours").setAttribute("aria-pressed", String(which === "yours"));
+    element("skip").href = "#" + which + "-title";
     page.reachable(element("desk"));
   };
 
@@ -280,6 +292,7 @@
   /* The map of skills: a row for each, with its state in words; lines from what builds to what is built on. */
   const map = () => {
     const list = element("skill-list");
+    const at = Array.from(list.children).findIndex(item => item.contains(document.activeElement));
     list.textContent = "";
     const rows = inGroups(practiceMap(today()), 4);
     rows.forEach(([name, state, kind, after], index) => {
@@ -293,6 +306,9 @@
       note.textContent = state + (after ? " · builds on " + after.split(" ").map(before => rows[before][0]).join(" and ") : "");
       item.append(choose, " ", note);
       list.append(item);
+      if (index === at) {
+        choose.focus();
+      }
     });
     mapLines(rows);
   };
@@ -496,6 +512,8 @@
       return withResult ? shown : parsed(problem.hints[step - 1].formula);
     }
     rows[rows.length - 1].remove();
+    const math = shown.querySelector("math");
+    math.ariaLabel = math.ariaLabel.replace(/;[^;]*$/, "");
     return shown;
   };
 
@@ -537,7 +555,6 @@
       addHint(kind, Number(step), text, true);
     } else {
       say(practiceSays("hints"));
-      element("hint").disabled = true;
     }
     keep();
     update();
@@ -689,6 +706,7 @@
     map();
   });
 
+  page.lookUp();
   for (const id of ["skills", "desk", "keeping"]) {
     element(id).hidden = false;
   }

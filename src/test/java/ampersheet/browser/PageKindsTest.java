@@ -2,6 +2,9 @@ package ampersheet.browser;
 
 import ampersheet.issue.Issue;
 import ampersheet.marking.Marking;
+import ampersheet.page.HomeworkPage;
+import ampersheet.page.PracticePage;
+import ampersheet.page.PracticeSet;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
@@ -19,10 +22,12 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.By;
 import org.openqa.selenium.chrome.ChromeDriver;
 
 /**
- * Every kind of page the program makes without a script, as a browser shows it: sheet, key, index, feedback, report.
+ * Every kind of page the program makes, as a browser shows it and a screen reader is given it: sheet, key, index,
+ * feedback, report, homework, practice. The desk's are looked at on a journey of their own.
  */
 class PageKindsTest {
     /** All pages share one style sheet: a build looks at one of them in both schemes. */
@@ -54,23 +59,61 @@ class PageKindsTest {
                     "index.html",
                     "marks/feedback/seat-001.html",
                     "marks/report.html")) {
-                Chromium.screen(browser, 1280, 900);
-                browser.get(folder.resolve(page).toUri().toString());
+                open(browser, page);
                 if (DEEP || page.startsWith("sheets/")) {
                     Chromium.prefer(browser, "prefers-color-scheme", "dark");
                     PageAudit.accessible(browser, page + ", dark");
                     Chromium.prefer(browser, "prefers-color-scheme", "light");
                     PageAudit.accessible(browser, page + ", light");
                 }
-                Chromium.screen(browser, 320, 900);
+                look(browser, page);
                 if (DEEP || !page.contains("report")) {
                     PageAudit.accessible(browser, page + ", 320 px");
                 }
-                PageAudit.noSidewaysScrolling(browser, page + ", 320 px");
+            }
+            for (String page : List.of("homework/seat-001.html", "practice.html")) {
+                open(browser, page);
+                Chromium.untilReady(browser);
+                look(browser, page);
+                Chromium.screen(browser, 1280, 900);
+                use(browser, page);
+                look(browser, page + " in use");
+                browser.findElement(By.className("look-up-opens")).click();
+                PageAudit.spoken(browser, page + ", looking up");
+                PageAudit.noSidewaysScrolling(browser, page + ", looking up");
             }
         } finally {
             browser.quit();
         }
+    }
+
+    private static void open(ChromeDriver browser, String page) {
+        Chromium.screen(browser, 1280, 900);
+        browser.get(folder.resolve(page).toUri().toString());
+    }
+
+    /** Something wrong in every field, and whatever can be asked for on the page. */
+    private static void use(ChromeDriver browser, String page) {
+        browser.executeScript("""
+        document.querySelectorAll('main input[type=text]').forEach(field => {
+          field.value = '5 kg';
+          field.dispatchEvent(new Event('input', {bubbles: true}));
+        });
+        document.querySelectorAll('details').forEach(details => { details.open = true; });
+        document.querySelectorAll('#answers .main, #hint, #hint, #solve, #next').forEach(button => button.click());
+        """);
+    }
+
+    /** As it is heard; at 400 % on a screen of 1280 by 1024; with the colours that a reader has chosen. */
+    private static void look(ChromeDriver browser, String page) {
+        PageAudit.spoken(browser, page);
+        Chromium.prefer(browser, "forced-colors", "active");
+        PageAudit.focusAndBoxesAreSeen(browser, page + ", forced colours");
+        Chromium.prefer(browser);
+        PageAudit.focusAndBoxesAreSeen(browser, page);
+        Chromium.screen(browser, 320, 256);
+        PageAudit.noSidewaysScrolling(browser, page + ", 320 px");
+        PageAudit.nothingCoversAField(browser, page + ", 320 by 256 px");
     }
 
     private static void make() throws IOException {
@@ -78,6 +121,9 @@ class PageKindsTest {
         Issue.issue(PlanReader.read("plan.yaml", PLAN), CLASS, library, folder, 1);
         ProblemSet set = ProblemSet.of(PlanReader.read("plan.yaml", PLAN), library);
         Sheet sheet = new SheetMaker(set).sheet(1);
+        Files.createDirectories(folder.resolve("homework"));
+        Files.writeString(folder.resolve("homework/seat-001.html"), HomeworkPage.render(sheet, "Ada"));
+        Files.writeString(folder.resolve("practice.html"), PracticePage.render(PracticeSet.of(set, 1)));
         StringBuilder answers = new StringBuilder("sheet,question,answer\n");
         sheet.places()
                 .forEach(place -> answers.append(sheet.id())

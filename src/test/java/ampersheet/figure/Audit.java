@@ -27,7 +27,8 @@ public final class Audit {
                 "0 0 " + root.getAttribute("width") + " " + root.getAttribute("height"),
                 root.getAttribute("viewBox"),
                 where);
-        assertEquals(idPrefix + "-title " + idPrefix + "-desc", root.getAttribute("aria-labelledby"), where);
+        assertEquals(idPrefix + "-title", root.getAttribute("aria-labelledby"), where);
+        assertEquals(idPrefix + "-desc", root.getAttribute("aria-describedby"), where);
         Set<String> ids = new TreeSet<>();
         for (Element element : SvgText.elements(root)) {
             assertTrue(ELEMENTS.contains(element.getTagName()), where + ": " + element.getTagName());

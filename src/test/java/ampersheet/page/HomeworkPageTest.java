@@ -26,6 +26,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -43,6 +44,7 @@ import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** A learner answers her homework in Chromium and hands in the file it saves. */
 class HomeworkPageTest {
@@ -103,33 +105,221 @@ class HomeworkPageTest {
                 .getDomProperty("textContent");
     }
 
+    /** As a whole, as if pasted, in whatever problem it is. */
     private static void type(String question, String answer) {
-        field(question).clear();
-        field(question).sendKeys(answer);
+        browser.executeScript("""
+        const place = document.querySelector("[data-question='" + arguments[0] + "']");
+        const field = place.querySelector('input[type=text]');
+        const option = Array.from(place.querySelectorAll('input[type=radio]')).find(one => one.value === arguments[1]);
+        if (option) {
+          option.click();
+        } else {
+          field.value = arguments[1];
+          field.dispatchEvent(new Event('input', {bubbles: true}));
+          field.dispatchEvent(new Event('change', {bubbles: true}));
+        }""", question, answer);
     }
 
-    /** Into every place the key, as printed; a choice is clicked. */
+    /** As a link does that somebody was sent. */
+    private static void goTo(String id) {
+        browser.executeAsyncScript("""
+        const done = arguments[1];
+        addEventListener('hashchange', () => done(), {once: true});
+        location.hash = arguments[0];""", id);
+    }
+
+    private static String text(String id) {
+        return element(id).getDomProperty("textContent");
+    }
+
+    private static List<String> shown() {
+        return browser.findElements(By.cssSelector(".problem h2")).stream()
+                .filter(WebElement::isDisplayed)
+                .map(title -> title.getDomAttribute("id"))
+                .toList();
+    }
+
+    private static String focused() {
+        return browser.switchTo().activeElement().getDomAttribute("id");
+    }
+
+    private static String state(int problem) {
+        return browser.findElements(By.cssSelector("#problems li span"))
+                .get(problem - 1)
+                .getDomProperty("textContent");
+    }
+
+    /** Into every place the key, as printed. */
     private static Map<String, String> answerAll() {
         Map<String, String> answers = new LinkedHashMap<>();
         for (SheetProblem problem : sheet.problems()) {
             for (AnswerKey place : problem.places()) {
                 String answer = Composer.answer(problem, place);
                 answers.put(place.question(), answer);
-                if (place.acceptance() instanceof Acceptance.Choice) {
-                    browser
-                            .findElements(
-                                    By.cssSelector("[data-question='" + place.question() + "'] input[type=radio]"))
-                            .stream()
-                            .filter(option -> answer.equals(option.getDomProperty("value")))
-                            .findFirst()
-                            .orElseThrow()
-                            .click();
-                } else {
-                    type(place.question(), answer);
-                }
+                type(place.question(), answer);
             }
         }
         return answers;
+    }
+
+    // One problem at a time
+
+    @Test
+    void oneProblemIsShownAndTheListTellsInWordsHowFarEachIs() {
+        assertEquals(List.of("problem-1"), shown());
+        assertEquals("worked example, to be read", state(1));
+        assertEquals("3 blank", state(2));
+        type("q2a", "4.7 kohm");
+        type("q2b", "quite a lot");
+        assertEquals("1 filled, 1 unclear, 1 blank", state(2));
+        assertTrue(text("progress").startsWith("Problem 1 of 5 · 2 of "), text("progress"));
+        assertTrue(text("progress").endsWith("1 unclear."), text("progress"));
+        element("next").click();
+        assertEquals(List.of("problem-2"), shown());
+        assertEquals("problem-2", focused());
+        assertEquals(
+                "2 A resistor for one indicator",
+                browser.findElement(By.cssSelector("#problems a[aria-current]")).getDomProperty("textContent"));
+        element("before").click();
+        assertEquals(List.of("problem-1"), shown());
+        browser.findElements(By.cssSelector("#problems a")).get(4).click();
+        assertEquals(List.of("problem-5"), shown());
+        element("next").click();
+        assertEquals("keeping-title", focused(), "after the last problem comes handing in");
+        assertEquals(List.of("problem-5"), shown());
+    }
+
+    @Test
+    void backButtonDeepLinkAndReloadKeepPlaceAndText() {
+        goTo("problem-3");
+        type("q3a", "5 K");
+        goTo("place-q2b");
+        assertEquals(List.of("problem-2"), shown());
+        assertEquals("place-q2b", focused());
+        browser.navigate().back();
+        assertEquals(List.of("problem-3"), shown());
+        assertEquals("problem-3", focused());
+        browser.navigate().refresh();
+        Chromium.untilReady(browser);
+        assertEquals(List.of("problem-3"), shown());
+        assertEquals("5 K", field("q3a").getDomProperty("value"));
+        browser.get("about:blank");
+        browser.get(file.toUri().toString());
+        Chromium.untilReady(browser);
+        assertEquals(List.of("problem-3"), shown(), "opened again without an address, where it was left");
+    }
+
+    @Test
+    void paperHasAllProblemsAndWhatIsLookedUpForThem() {
+        browser.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", "print"));
+        assertEquals(5, shown().size());
+        assertTrue(
+                element("look-up").getText().contains("E24"), element("look-up").getText());
+        assertTrue(
+                element("look-up").getText().contains("Keep all digits"),
+                element("look-up").getText());
+        assertFalse(element("problems").isDisplayed() || element("keeping").isDisplayed());
+        assertFalse(HomeworkPage.render(sheet, "").contains("problem away"), "without a script, all are on the screen");
+    }
+
+    // Handing in
+
+    @Test
+    void blankAndUnclearPlacesAreNamedBeforeSavingAndLeadThere() {
+        assertTrue(text("open-places").contains("Problem 2: q2a blank, q2b blank"), text("open-places"));
+        answerAll();
+        assertEquals("", text("open-places"));
+        type("q2b", "quite a lot");
+        type("q3a", "");
+        assertEquals("Problem 2: q2b unclearProblem 3: q3a blank", text("open-places"));
+        browser.findElement(By.linkText("q3a")).click();
+        assertEquals(List.of("problem-3"), shown());
+        assertEquals("place-q3a", focused());
+        element("save").click();
+        assertTrue(text("kept-said").endsWith("Of its places are 1 unclear, 1 blank: see above."), text("kept-said"));
+        String choice = sheet.places().stream()
+                .filter(place -> place.acceptance() instanceof Acceptance.Choice)
+                .map(AnswerKey::question)
+                .findFirst()
+                .orElse("");
+        assertFalse(text("open-places").contains(choice + " "), "a choice is a place, too");
+    }
+
+    @Test
+    void whatIsSaidOfASaveGoesWithTheNextChangeAndComesBackWithTheSameAnswers() {
+        type("q2a", "1 kΩ");
+        assertEquals("", text("kept-said"));
+        element("save").click();
+        assertTrue(text("kept-said").startsWith("Saved as answers-" + sheet.id() + ".csv."), text("kept-said"));
+        assertTrue(sheet.id().toString().contains("-00" + SEAT + "-"), "the seat is in the file's name");
+        type("q2a", "2 kΩ");
+        assertEquals("Changed since you saved: save again before you hand in.", text("kept-said"));
+        browser.navigate().refresh();
+        Chromium.untilReady(browser);
+        assertEquals("Changed since you saved: save again before you hand in.", text("kept-said"));
+        type("q2a", "1 kΩ");
+        assertEquals("These answers are saved.", text("kept-said"));
+    }
+
+    @Test
+    void answersAreSharedOrCopiedWhereTheBrowserCan() {
+        Object script = browser.executeCdpCommand("Page.addScriptToEvaluateOnNewDocument", Map.of("source", """
+        navigator.canShare = data => data.files.length === 1;
+        navigator.share = data => data.files[0].text().then(text => { window.shared = data.files[0].name + ' ' + text; });
+        Object.defineProperty(navigator, 'clipboard', {value: {writeText: text => {
+          window.copied = text;
+          return window.refused ? Promise.reject(new Error('refused')) : Promise.resolve();
+        }}});"""))
+                .get("identifier");
+        try {
+            browser.navigate().refresh();
+            Chromium.untilReady(browser);
+            assertFalse(element("share").isEnabled(), "there is nothing to share");
+            type("q2a", "1 kΩ");
+            element("share").click();
+            String csv = text("file-text").isEmpty() ? element("file-text").getDomProperty("value") : text("file-text");
+            untilSaid("Shared as answers-" + sheet.id() + ".csv.");
+            assertTrue(
+                    browser.executeScript("return window.shared").toString().startsWith("answers-" + sheet.id()), csv);
+            element("copy").click();
+            untilSaid("Copied. Paste it into a message.");
+            assertTrue(browser.executeScript("return window.copied").toString().contains(",q2a,1 kΩ,2,"), csv);
+            browser.executeScript("window.refused = true");
+            element("copy").click();
+            untilSaid("Copy the text that is marked below");
+            assertTrue(element("file-text").isDisplayed());
+        } finally {
+            browser.executeCdpCommand("Page.removeScriptToEvaluateOnNewDocument", Map.of("identifier", script));
+        }
+    }
+
+    private static void untilSaid(String words) {
+        new WebDriverWait(browser, Duration.ofSeconds(10))
+                .until(page -> text("kept-said").startsWith(words));
+    }
+
+    @Test
+    void lookingUpLiesOverThePageAndLeadsBackToWhereItWasAskedFor() {
+        Chromium.screen(browser, 360, 640);
+        browser.navigate().refresh();
+        Chromium.untilReady(browser);
+        assertTrue(
+                ((Number) browser.executeScript(
+                                        "return document.getElementById('problem-1').getBoundingClientRect().top"))
+                                .intValue()
+                        < 500,
+                "the first problem begins on the first screen of a phone");
+        goTo("place-q2b");
+        element("look-up-below").click();
+        assertEquals("look-up-close", focused());
+        assertTrue(element("look-up").getText().contains("E12")
+                && element("look-up").getText().contains("220 uF"));
+        PageAudit.noSidewaysScrolling(browser, "looking up on a phone");
+        PageAudit.accessible(browser, "looking up");
+        browser.switchTo().activeElement().sendKeys(Keys.ESCAPE);
+        assertFalse(element("look-up").isDisplayed());
+        assertEquals("look-up-below", focused());
+        assertEquals(List.of("problem-2"), shown());
     }
 
     // Reading back
@@ -142,7 +332,9 @@ class HomeworkPageTest {
         assertEquals("You entered 4.7\u00A0kΩ.", said("q2a"), "so is a prefix alone");
         type("q2a", "4700 ohm");
         assertEquals("You entered 4.7\u00A0kΩ.", said("q2a"));
-        type("q2a", "0.0047 MΩ" + Keys.TAB);
+        goTo("place-q2a");
+        field("q2a").clear();
+        field("q2a").sendKeys("0.0047 MΩ" + Keys.TAB);
         assertEquals("You entered 4.7\u00A0kΩ.", said("q2a"));
         assertEquals(
                 "q2a: You entered 4.7\u00A0kΩ.",
@@ -156,8 +348,7 @@ class HomeworkPageTest {
         assertTrue(said("q2c").startsWith("This can be read as 4.700 mW or 4700 mW."), said("q2c"));
         type("q2c", "quite a lot");
         assertTrue(said("q2c").length() > 10, said("q2c"));
-        field("q2c").clear();
-        field("q2c").sendKeys(" ", Keys.BACK_SPACE);
+        type("q2c", "");
         assertEquals("", said("q2c"));
     }
 

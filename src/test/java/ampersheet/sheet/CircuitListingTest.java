@@ -5,10 +5,26 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.circuit.CircuitSimulator;
+import ampersheet.circuit.Netlist;
+import ampersheet.circuit.PartKind;
+import ampersheet.circuit.PartValue;
+import ampersheet.circuit.PlacedPart;
+import ampersheet.circuit.SpiceNetlist;
+import ampersheet.model.CircuitModel;
+import ampersheet.problem.Draws;
+import ampersheet.problem.Workshop;
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.sheet.Document.Listing;
 import ampersheet.sheet.Document.ProblemBlock;
+import ampersheet.template.ProblemTemplate;
+import ampersheet.template.TemplateFiles;
+import ampersheet.template.TemplateLibrary;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 
 /** The netlist in a key is a circuit that a simulator runs as it stands, and stands in the key alone. */
@@ -30,6 +46,60 @@ class CircuitListingTest {
     void theKeyHoldsTheCircuitAndTheSheetDoesNot() {
         assertEquals(1, listings(Composer.key(SHEET, "")).size());
         assertTrue(listings(Composer.sheet(SHEET, "")).isEmpty());
+    }
+
+    @Test
+    void aLearnersNetlistTellsNoValueThatAStepFinds() {
+        TemplateLibrary library = new TemplateLibrary(List.of(TemplateFiles.builtIn()));
+        int blank = 0;
+        for (String name : library.names()) {
+            ProblemTemplate template = library.template(name);
+            SheetProblem drawn = SheetProblem.alone(
+                    Draws.fromTheEnd(new Workshop(template), "listing").draw(0), DecimalMarker.POINT);
+            Optional<CircuitModel> circuit = drawn.problem().model(CircuitModel.class);
+            if (circuit.isEmpty()) {
+                continue;
+            }
+            Set<String> all = new TreeSet<>();
+            circuit.get().netlist().parts().forEach(part -> all.add(part.part().name()));
+            assertEquals(
+                    SpiceNetlist.of(circuit.get().netlist(), "t", all, Double::toString),
+                    SpiceNetlist.of(withOtherValues(circuit.get().netlist()), "t", all, Double::toString),
+                    template.name() + ": what is left open leaves no trace");
+            blank += CircuitListing.open(drawn)
+                            .filter(listing -> listing.text().contains(SpiceNetlist.BLANK))
+                            .isPresent()
+                    ? 1
+                    : 0;
+        }
+        assertTrue(blank > 5, blank + " templates with a value sought in their circuit");
+    }
+
+    private static Netlist withOtherValues(Netlist netlist) {
+        return new Netlist(
+                netlist.parts().stream()
+                        .map(one -> new Netlist.Connected(withOtherValues(one.part()), one.node()))
+                        .toList(),
+                netlist.nodes(),
+                netlist.nodeAt(),
+                netlist.doubts());
+    }
+
+    /** What a part is made of stays: the copper of a strip, the gauge of a cable, whether a contact is closed. */
+    private static PlacedPart withOtherValues(PlacedPart part) {
+        Map<PartValue, Double> others = new LinkedHashMap<>(part.values());
+        Set.of(
+                        PartValue.VOLTS,
+                        PartValue.OHMS,
+                        PartValue.AMPS,
+                        PartValue.FARADS,
+                        PartValue.GAIN,
+                        PartValue.METRES,
+                        PartValue.POSITION)
+                .forEach(value -> others.computeIfPresent(value, (its, number) -> number * 0.97));
+        return Set.of(PartKind.STRIP, PartKind.PANEL).contains(part.kind())
+                ? part
+                : new PlacedPart(part.kind(), part.name(), part.ends(), others, part.words());
     }
 
     @Test

@@ -46,7 +46,7 @@ class ContactSheetTest {
                         .svg()
                         .replace("id=\"p1", "id=\"" + own)
                         .replace("aria-labelledby=\"p1", "aria-labelledby=\"" + own)
-                        .replace("-title p1", "-title " + own));
+                        .replace("aria-describedby=\"p1", "aria-describedby=\"" + own));
             }
             page.append("</section>\n");
         }

@@ -1,7 +1,7 @@
 package ampersheet.render.html;
 
 import ampersheet.figure.Figure;
-import ampersheet.formula.MathMl;
+import ampersheet.formula.Spoken;
 import ampersheet.formula.Symbol;
 import ampersheet.render.Derivation;
 import ampersheet.render.GivensWithFigures;
@@ -226,7 +226,7 @@ final class BlockMarkup implements BlockVisitor {
         for (GivenLine line : givens.lines()) {
             markup.open("div").open("dt").line(line.label()).close("dt").open("dd");
             if (line.symbol().isPresent()) {
-                formulas.inLine(MathMl.symbol(line.symbol().get()) + "<mo>=</mo>");
+                markup.trusted(FormulaMarkup.isSymbol(line.symbol().get()));
                 markup.text(" ");
             }
             markup.line(line.value()).close("dd").close("div").newline();
@@ -257,7 +257,7 @@ final class BlockMarkup implements BlockVisitor {
         markup.open("details").newline();
         markup.element("summary", Wording.FIGURE_IN_WORDS).newline();
         markup.open("p", "id", figure.picture().descriptionId())
-                .line(figure.summary())
+                .line(Spoken.words(figure.summary()))
                 .close("p")
                 .newline();
         if (!figure.table().rows().isEmpty()) {
@@ -269,9 +269,9 @@ final class BlockMarkup implements BlockVisitor {
                 markup.open("tr");
                 for (int i = 0; i < row.size(); i++) {
                     if (i == 0) {
-                        markup.open("th").line(row.get(i)).close("th");
+                        markup.open("th").line(Spoken.words(row.get(i))).close("th");
                     } else {
-                        markup.open("td").line(row.get(i)).close("td");
+                        markup.open("td").line(Spoken.words(row.get(i))).close("td");
                     }
                 }
                 markup.close("tr").newline();
@@ -281,8 +281,10 @@ final class BlockMarkup implements BlockVisitor {
         if (!figure.walk().isEmpty()) {
             markup.element("p", Wording.WALK + ":").newline().open("ol").newline();
             figure.walk()
-                    .forEach(sentence ->
-                            markup.open("li").line(sentence).close("li").newline());
+                    .forEach(sentence -> markup.open("li")
+                            .line(Spoken.words(sentence))
+                            .close("li")
+                            .newline());
             markup.close("ol").newline();
         }
         markup.close("details").newline().close("div").newline();
@@ -369,8 +371,7 @@ final class BlockMarkup implements BlockVisitor {
     }
 
     private void place(String label, Optional<Symbol> symbol, String meaning, String hint) {
-        String symbolMarkup = symbol.map(s -> FormulaMarkup.element(MathMl.symbol(s) + "<mo>=</mo>") + " ")
-                .orElse("");
+        String symbolMarkup = symbol.map(s -> FormulaMarkup.isSymbol(s) + " ").orElse("");
         places.place(id("place-" + label), label, symbolMarkup, meaning, hint);
     }
 

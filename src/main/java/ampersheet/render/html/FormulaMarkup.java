@@ -3,11 +3,15 @@ package ampersheet.render.html;
 import ampersheet.formula.Condition;
 import ampersheet.formula.MathMl;
 import ampersheet.formula.Notation;
+import ampersheet.formula.Spoken;
+import ampersheet.formula.Symbol;
 import ampersheet.quantity.QuantityWriter.Printed;
 import ampersheet.render.Derivation;
 import ampersheet.render.Markup;
 import ampersheet.render.Wording;
 import ampersheet.sheet.Document.StepBlock;
+import java.util.ArrayList;
+import java.util.List;
 
 /** Formulas of a page as MathML: in a line of words, and the lines of a working under each other. */
 record FormulaMarkup(Markup markup) {
@@ -17,15 +21,17 @@ record FormulaMarkup(Markup markup) {
     private static final int NARROW_LINE = 17;
 
     /** The whole element as text. */
-    static String element(String children) {
-        return "<math>" + MathMl.inRow(children) + "</math>";
+    static String element(String children, String spoken) {
+        Markup markup = Markup.inLongLines();
+        new FormulaMarkup(markup).inLine(children, spoken);
+        return markup.toString();
     }
 
     void condition(Condition condition, Notation notation) {
         markup.open("p", "class", "case").text(Wording.CASE + " ");
-        inLine(MathMl.symbolic(condition, notation));
+        inLine(MathMl.symbolic(condition, notation), Spoken.symbolic(condition, notation));
         markup.text("; " + Wording.CASE_HERE + " ");
-        inLine(MathMl.substituted(condition, notation));
+        inLine(MathMl.substituted(condition, notation), Spoken.substituted(condition, notation));
         markup.text(".").close("p").newline();
     }
 
@@ -37,7 +43,7 @@ record FormulaMarkup(Markup markup) {
         } else {
             markup.open("div", "class", "equation");
         }
-        markup.open("math", "display", "block");
+        markup.open("math", "display", "block", "aria-label", spoken(step, derivation));
         markup.open("mtable").newline();
         String left = MathMl.symbol(step.symbol());
         if (derivation.formula()) {
@@ -53,6 +59,22 @@ record FormulaMarkup(Markup markup) {
         markup.close("mtable").close("math").close("div").newline();
     }
 
+    /** The lines as they are read aloud, set apart by semicolons. */
+    private static String spoken(StepBlock step, Derivation derivation) {
+        List<String> lines = new ArrayList<>();
+        if (derivation.formula()) {
+            lines.add("equals " + Spoken.symbolic(step.formula().orElseThrow(), step.notation()));
+        }
+        if (derivation.numbers()) {
+            lines.add("equals " + Spoken.substituted(step.formula().orElseThrow(), step.notation()));
+        }
+        if (derivation.result()) {
+            Printed result = step.result().orElseThrow();
+            lines.add((result.exact() ? "equals " : "is about ") + Spoken.value(result));
+        }
+        return Spoken.symbol(step.symbol()) + " " + String.join("; ", lines);
+    }
+
     private void line(String left, String relation, String right) {
         markup.open("mtr").open("mtd").trusted(MathMl.inRow(left)).close("mtd");
         markup.open("mtd").element("mo", relation).close("mtd");
@@ -63,8 +85,18 @@ record FormulaMarkup(Markup markup) {
                 .newline();
     }
 
-    /** @param children MathML */
-    void inLine(String children) {
-        markup.trusted(element(children));
+    /**
+     * @param children MathML
+     * @param spoken the same in words, for whoever hears the page: few readers speak MathML by themselves
+     */
+    void inLine(String children, String spoken) {
+        markup.open("math", "aria-label", spoken)
+                .trusted(MathMl.inRow(children))
+                .close("math");
+    }
+
+    /** {@code V_s =}, before a value or a place for one. */
+    static String isSymbol(Symbol symbol) {
+        return element(MathMl.symbol(symbol) + "<mo>=</mo>", Spoken.symbol(symbol) + " equals");
     }
 }

@@ -1,6 +1,7 @@
 package ampersheet.render.html;
 
 import ampersheet.formula.MathMl;
+import ampersheet.formula.Spoken;
 import ampersheet.render.Markup;
 import ampersheet.render.Wording;
 import ampersheet.sheet.Document;
@@ -10,7 +11,7 @@ import java.util.List;
 
 /** Part of a page that somebody else frames: blocks with fields to type in, and the look they need. */
 public final class Fragment {
-    private static final String MATH = "<math displaystyle=\"true\">";
+    private static final String MATH = "<math displaystyle=\"true\" aria-label=\"";
 
     private Fragment() {}
 
@@ -54,11 +55,14 @@ public final class Fragment {
         Markup markup = Markup.inLongLines();
         step.condition().ifPresent(condition -> {
             markup.open("p", "class", "case").text(Wording.CASE + " ");
-            markup.trusted(MATH + MathMl.symbolic(condition, step.notation()) + "</math>.")
+            markup.trusted(MATH + Spoken.symbolic(condition, step.notation()) + "\">"
+                            + MathMl.symbolic(condition, step.notation()) + "</math>.")
                     .close("p");
         });
         markup.open("p", "class", "line", "tabindex", "0", "role", "group", "aria-label", step.meaning());
-        markup.trusted(MATH + MathMl.symbol(step.symbol()) + "<mo>=</mo>"
+        markup.trusted(MATH + Spoken.symbol(step.symbol()) + " equals "
+                        + Spoken.symbolic(step.formula().orElseThrow(), step.notation()) + "\">"
+                        + MathMl.symbol(step.symbol()) + "<mo>=</mo>"
                         + MathMl.symbolic(step.formula().orElseThrow(), step.notation()) + "</math>")
                 .close("p");
         return markup.toString();

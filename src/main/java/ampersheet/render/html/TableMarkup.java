@@ -1,6 +1,7 @@
 package ampersheet.render.html;
 
 import ampersheet.formula.MathMl;
+import ampersheet.formula.Spoken;
 import ampersheet.render.Address;
 import ampersheet.render.CssString;
 import ampersheet.render.Markup;
@@ -33,7 +34,7 @@ record TableMarkup(Markup markup, FormulaMarkup formulas) {
             markup.open("b", "class", "label").line(line.question()).close("b");
             line.symbol().ifPresent(symbol -> {
                 markup.text(" ");
-                formulas.inLine(MathMl.symbol(symbol));
+                formulas.inLine(MathMl.symbol(symbol), Spoken.symbol(symbol));
                 markup.close("span");
             });
             markup.close("th");

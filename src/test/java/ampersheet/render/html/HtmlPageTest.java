@@ -76,6 +76,7 @@ class HtmlPageTest {
 
     private static final Set<String> MATHML_CORE_ATTRIBUTES = Set.of(
             "xmlns",
+            "aria-label",
             "display",
             "displaystyle",
             "mathvariant",
