@@ -56,7 +56,9 @@ final class DesignJudge {
         Map<String, Verdict> verdicts = new LinkedHashMap<>();
         List<String> missing = new ArrayList<>();
         for (Blank blank : blanks) {
-            blank.fault().ifPresent(fault -> missing.add(fault.question()));
+            if (blank.fault().isPresent()) {
+                missing.add(blank.key().question());
+            }
         }
         if (!missing.isEmpty()) {
             for (Blank blank : blanks) {

@@ -4,9 +4,11 @@ import ampersheet.formula.NoValue;
 import ampersheet.quantity.Quantity;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * The learner's own values for the questions already judged, from which later ones are worked again: one slip should
@@ -36,7 +38,13 @@ final class EarlierAnswers {
 
     /** Slips that any problem may have, seen from the designs that were accepted. */
     List<UsualSlip> usualSlips(AnswerKey answer) {
-        return UsualSlips.of(key, answer, chosen);
+        Set<String> settled = new LinkedHashSet<>();
+        for (Given one : given) {
+            if (one.right()) {
+                settled.add(one.step());
+            }
+        }
+        return UsualSlips.of(key, answer, chosen, settled);
     }
 
     /** What to check first, as it is called in a sentence. */

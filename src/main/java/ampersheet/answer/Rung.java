@@ -30,6 +30,10 @@ public enum Rung {
     OTHER_QUANTITY,
     /** For a power: a voltage and a current of the problem that do not belong together. */
     WRONG_PAIR,
+    /** What follows rightly from a modelled mistake in an earlier question. */
+    CARRIED_MISTAKE,
+    /** A given that was left out, exchanged for its rest up to the whole, or another one put in its place. */
+    MISPLACED_GIVEN,
     /** Within 5 %, but outside the tolerance. */
     NEAR_MISS,
     UNEXPLAINED

@@ -234,16 +234,31 @@ final class Sentences {
                 + " nothing off one in °C.";
     }
 
+    /** @param mistake what was probably done there, and what to do instead */
+    static String carried(String question, String mistake) {
+        return "This follows from a mistake in " + question + ". Look there first: " + mistake;
+    }
+
+    static String leftOut(String what) {
+        return "This comes out without " + what + ". Check where it belongs in the steps.";
+    }
+
+    static String restOfShare(String what) {
+        return "Here " + what + " and the rest up to 100 % have changed places. Check which of the two counts.";
+    }
+
+    static String inPlaceOf(String other, String what) {
+        return "This comes out with " + other + " in the place of " + what + ". Check which of the two belongs there.";
+    }
+
     static String nearMiss(int figures) {
-        return "This is near, but not near enough. You probably rounded on the way: go on with unrounded values "
-                + "and round only the"
-                + " result, to " + figures + " figures.";
+        return "This is near, but not near enough. You rounded on the way, or something small is left out or counted "
+                + "twice: go on with unrounded values and round only the result, to " + figures + " figures.";
     }
 
     static String nearCount() {
-        return "This is near, but a count must be exact. You probably rounded on the way: go on with unrounded "
-                + "values, and make the"
-                + " result whole only at the end.";
+        return "This is near, but a count must be exact. You rounded on the way, or something is counted once too often "
+                + "or too seldom: make the result whole only at the end.";
     }
 
     static String judgedTogether(List<String> missing) {

@@ -17,8 +17,8 @@ import java.util.Set;
 
 /**
  * What an answer may be that no modelled mistake explains, in the order of {@link Rung}: a temperature taken for a
- * rise, the calculated value for the fitted one, a given or another step, voltage and current of two different parts, a
- * value that only rounding sets apart.
+ * rise, the calculated value for the fitted one, a given or another step, voltage and current of two different parts,
+ * what follows from a mistake in an earlier question or from a misplaced given, a value that only rounding sets apart.
  *
  * <p>Whoever hears that a value belongs to another question has a right answer to that question, but learns nothing
  * about the one at hand. What follows from a design is left out: its key is only one of many.
@@ -37,33 +37,41 @@ public final class UsualSlips {
     private final ProblemKey problem;
     private final AnswerKey key;
     private final Map<String, Quantity> chosen;
+    private final Set<String> settled;
     private final Values worked;
     private final Set<String> ofDesigns = new LinkedHashSet<>();
     private final List<UsualSlip> slips = new ArrayList<>();
 
-    private UsualSlips(ProblemKey problem, AnswerKey key, Map<String, Quantity> chosen) {
+    private UsualSlips(ProblemKey problem, AnswerKey key, Map<String, Quantity> chosen, Set<String> settled) {
         this.problem = problem;
         this.key = key;
         this.chosen = chosen;
+        this.settled = settled;
         this.worked = problem.working().work(problem.givens(), chosen);
-        problem.designs().forEach(design -> ofDesigns.addAll(design.steps()));
+        for (DesignKey design : problem.designs()) {
+            ofDesigns.addAll(design.steps());
+        }
         ofDesigns.addAll(problem.working().following(ofDesigns));
     }
 
     public static List<UsualSlip> of(ProblemKey problem, AnswerKey key) {
-        return of(problem, key, Map.of());
+        return of(problem, key, Map.of(), Set.of());
     }
 
-    /** @param chosen values of accepted designs, from which the key's own follows */
-    static List<UsualSlip> of(ProblemKey problem, AnswerKey key, Map<String, Quantity> chosen) {
+    /**
+     * @param chosen values of accepted designs, from which the key's own follows
+     * @param settled steps that were answered rightly, so that no mistake of theirs is carried on
+     */
+    static List<UsualSlip> of(ProblemKey problem, AnswerKey key, Map<String, Quantity> chosen, Set<String> settled) {
         if (key.acceptance() instanceof Acceptance.Choice || key.acceptance() instanceof Acceptance.Designed) {
             return List.of();
         }
-        UsualSlips usual = new UsualSlips(problem, key, chosen);
+        UsualSlips usual = new UsualSlips(problem, key, chosen, settled);
         usual.temperatures();
         usual.fitted();
         usual.otherQuantities();
         usual.pairs();
+        usual.workedWrongly();
         usual.near();
         return List.copyOf(usual.slips);
     }
@@ -71,7 +79,9 @@ public final class UsualSlips {
     /** What goes into the step asked for first: another step where there is one, else a given; empty for neither. */
     static Optional<String> firstInput(ProblemKey problem, AnswerKey key) {
         Set<String> steps = new LinkedHashSet<>();
-        problem.working().steps().forEach(step -> steps.add(step.id()));
+        for (Step step : problem.working().steps()) {
+            steps.add(step.id());
+        }
         for (Step step : problem.working().steps()) {
             if (step.id().equals(key.step())) {
                 Set<String> uses = step.uses();
@@ -96,22 +106,23 @@ public final class UsualSlips {
         }
         double k = key.expected();
         boolean rise = key.unit().offset() == 0;
-        problem.givens().quantities().forEach((name, given) -> {
-            if (!given.dimension().equals(Dimension.TEMPERATURE)) {
-                return;
+        for (Map.Entry<String, Quantity> given : problem.givens().quantities().entrySet()) {
+            if (!given.getValue().dimension().equals(Dimension.TEMPERATURE)) {
+                continue;
             }
-            double si = given.value();
+            double si = given.getValue().value();
+            String what = the(given.getKey());
             if (si < LOWEST_TEMPERATURE) {
-                temperature(k + si, Sentences.differenceMiscounted(the(name)));
-                temperature(k - si, Sentences.differenceMiscounted(the(name)));
+                temperature(k + si, Sentences.differenceMiscounted(what));
+                temperature(k - si, Sentences.differenceMiscounted(what));
             } else if (rise) {
-                temperature(k + si - CELSIUS_ZERO, Sentences.temperatureForRise(the(name)));
-                temperature(k + si, Sentences.temperatureForRise(the(name)));
+                temperature(k + si - CELSIUS_ZERO, Sentences.temperatureForRise(what));
+                temperature(k + si, Sentences.temperatureForRise(what));
             } else {
-                temperature(k - (si - CELSIUS_ZERO), Sentences.riseForTemperature(the(name)));
-                temperature(k + (si - CELSIUS_ZERO), Sentences.addedTwice(the(name)));
+                temperature(k - (si - CELSIUS_ZERO), Sentences.riseForTemperature(what));
+                temperature(k + (si - CELSIUS_ZERO), Sentences.addedTwice(what));
             }
-        });
+        }
         temperature(k + CELSIUS_ZERO, rise ? Sentences.zeroInDifference() : Sentences.zeroInCelsius());
         temperature(k - CELSIUS_ZERO, rise ? Sentences.zeroInDifference() : Sentences.zeroInCelsius());
     }
@@ -121,14 +132,15 @@ public final class UsualSlips {
     }
 
     private void otherQuantities() {
-        worked.quantities().forEach((name, quantity) -> {
-            if (name.equals(key.step())
-                    || ofDesigns.contains(name)
-                    || !quantity.dimension().equals(key.unit().dimension())) {
-                return;
+        for (Map.Entry<String, Quantity> other : worked.quantities().entrySet()) {
+            String name = other.getKey();
+            if (!name.equals(key.step())
+                    && !ofDesigns.contains(name)
+                    && other.getValue().dimension().equals(key.unit().dimension())) {
+                double value = asTyped(other.getValue());
+                add(Rung.OTHER_QUANTITY, value, reach(value), otherQuantity(name));
             }
-            add(Rung.OTHER_QUANTITY, asTyped(quantity), reach(asTyped(quantity)), otherQuantity(name));
-        });
+        }
     }
 
     /** A difference typed in °C and a temperature typed in K have the same number. */
@@ -203,16 +215,35 @@ public final class UsualSlips {
         if (!key.unit().dimension().equals(Dimension.POWER)) {
             return;
         }
-        worked.quantities()
-                .forEach((voltage, volts) -> worked.quantities().forEach((current, amperes) -> {
-                    if (volts.dimension().equals(Dimension.VOLTAGE)
-                            && amperes.dimension().equals(Dimension.CURRENT)
-                            && !ofDesigns.contains(voltage)
-                            && !ofDesigns.contains(current)) {
-                        double product = volts.value() * amperes.value();
-                        add(Rung.WRONG_PAIR, product, reach(product), Sentences.wrongPair(the(voltage), the(current)));
-                    }
-                }));
+        for (Map.Entry<String, Quantity> voltage : of(Dimension.VOLTAGE)) {
+            for (Map.Entry<String, Quantity> current : of(Dimension.CURRENT)) {
+                double product = voltage.getValue().value() * current.getValue().value();
+                add(
+                        Rung.WRONG_PAIR,
+                        product,
+                        reach(product),
+                        Sentences.wrongPair(the(voltage.getKey()), the(current.getKey())));
+            }
+        }
+    }
+
+    private List<Map.Entry<String, Quantity>> of(Dimension dimension) {
+        List<Map.Entry<String, Quantity>> found = new ArrayList<>();
+        for (Map.Entry<String, Quantity> one : worked.quantities().entrySet()) {
+            if (one.getValue().dimension().equals(dimension) && !ofDesigns.contains(one.getKey())) {
+                found.add(one);
+            }
+        }
+        return found;
+    }
+
+    private void workedWrongly() {
+        WorkedWrongly wrongly = new WorkedWrongly(problem, key, chosen);
+        List<UsualSlip> found = new ArrayList<>(wrongly.carried(settled));
+        found.addAll(wrongly.misplaced());
+        for (UsualSlip slip : found) {
+            add(slip.rung(), slip.value(), reach(slip.value()), slip.says());
+        }
     }
 
     private void near() {

@@ -146,10 +146,19 @@ public final class Checker {
         return DESK.hintsTaken(key);
     }
 
-    /** What is said where nothing more is to be had: without hints, with the solution. */
+    /** What is said where nothing more is to be had: without hints, with the solution, without extra questions. */
     @JSExport
     public static String practiceSays(String what) {
-        return what.equals("hints") ? Practice.saidWithoutHints() : Practice.saidWithSolution();
+        return switch (what) {
+            case "hints" -> Practice.saidWithoutHints();
+            case "aside" -> Practice.saidWithoutAside();
+            default -> Practice.saidWithSolution();
+        };
+    }
+
+    @JSExport
+    public static String[] practiceAside() {
+        return DESK.aside();
     }
 
     @JSExport

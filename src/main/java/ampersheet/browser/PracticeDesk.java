@@ -6,11 +6,13 @@ import ampersheet.practice.Attempt;
 import ampersheet.practice.Checked;
 import ampersheet.practice.Course;
 import ampersheet.practice.Day;
+import ampersheet.practice.FaultyLine;
 import ampersheet.practice.Hint;
 import ampersheet.practice.LearnerRecord;
 import ampersheet.practice.Mistake;
 import ampersheet.practice.Practice;
 import ampersheet.practice.RecordText;
+import ampersheet.practice.SideQuestion;
 import ampersheet.practice.Standing;
 import ampersheet.practice.Texts;
 import java.util.ArrayList;
@@ -76,6 +78,12 @@ final class PracticeDesk {
                 practice.record().support().form().map(form -> form.word()).orElse("auto"));
         tell(told, "progress", practice.progress());
         tell(told, "settled", Integer.toString(practice.settled()));
+        tell(told, "aside", practice.record().aside().asked() ? "asked" : "off");
+        tell(told, "faulty", practice.hasFaulty() ? "yes" : "");
+        Optional<FaultyLine> line = practice.faultyLine();
+        tell(told, "line", line.map(FaultyLine::said).orElse(""));
+        tell(told, "named", line.map(one -> Integer.toString(one.named())).orElse("0"));
+        tell(told, "found", line.map(FaultyLine::isFound).orElse(false) ? "yes" : "");
         int[] sure = practice.sureness();
         tell(told, "sureness", sure[0] + " " + sure[1] + " " + sure[2] + " " + sure[3]);
         return array(told);
@@ -137,8 +145,32 @@ final class PracticeDesk {
             case "solution" -> practice.showSolution(day);
             case "example" -> practice.lookAtExample();
             case "support" -> practice.support(argument);
+            case "faulty" -> practice.findFaulty(day);
+            case "line" -> practice.nameLine(Texts.whole(argument));
+            case "aside" -> practice.askAside(argument.equals("asked"));
+            case "answer" -> practice.answerAside(argument);
             default -> throw new IllegalArgumentException("no event " + event);
         };
+    }
+
+    /**
+     * The question beside the problem: its text, what was chosen, what is said of that, the right one, the step that
+     * shows the reason or 0; then the choices. Nothing where there is none.
+     */
+    String[] aside() {
+        Optional<SideQuestion> question = practice.sideQuestion();
+        if (question.isEmpty()) {
+            return new String[0];
+        }
+        SideQuestion asked = question.get();
+        List<String> told = new ArrayList<>();
+        told.add(asked.text());
+        told.add(asked.chosen());
+        told.add(asked.said());
+        told.add(asked.chosen().isEmpty() ? "" : asked.right());
+        told.add(Integer.toString(asked.step()));
+        told.addAll(asked.choices());
+        return array(told);
     }
 
     private ProblemKey key(String text) {

@@ -60,7 +60,7 @@ final class ChainDrawing {
     /** What the numbers are that are there. */
     private String numbers(boolean columns, boolean rows) {
         return !lay.hasRows()
-                ? "numbers: pixels from the left"
+                ? "numbers: addresses of the pixels"
                 : columns && rows
                         ? "numbers: columns above, rows at the left"
                         : columns ? "numbers: columns above" : rows ? "numbers: rows at the left" : "";

@@ -27,6 +27,10 @@ final class CopperSymbol {
 
     private static final double HALF_PANEL = 96;
     private static final double HALF_PANEL_IF_NARROW = 82;
+    /** A feed at an end stands outside the rows: from there to the first row there is one more section of the bus. */
+    private static final double OUTER_FEED = HALF_PANEL + 10;
+
+    private static final double INNER_FEED = HALF_PANEL + 4;
     private static final double PLUS_BUS = 24;
     private static final double MINUS_BUS = 34;
     private static final double HOP = 4;
@@ -170,8 +174,11 @@ final class CopperSymbol {
 
     private void panel() {
         double far = MINUS_BUS + 2 * halfPanel;
-        conductor(-HALF_PANEL, PLUS_BUS, HALF_PANEL, PLUS_BUS);
-        conductor(-HALF_PANEL, MINUS_BUS, HALF_PANEL, MINUS_BUS);
+        String feed = part.word("feed");
+        double first = feed.equals("start") || feed.equals("both ends") ? OUTER_FEED : HALF_PANEL;
+        double last = feed.equals("end") || feed.equals("both ends") ? OUTER_FEED : HALF_PANEL;
+        conductor(-first, PLUS_BUS, last, PLUS_BUS);
+        conductor(-first, MINUS_BUS, last, MINUS_BUS);
         List<Double> columns = shares(part.values().get(PartValue.COLUMNS).intValue());
         List<Double> rows = shares(part.values().get(PartValue.ROWS).intValue());
         if (part.values().containsKey(PartValue.CROSS)) {
@@ -187,12 +194,12 @@ final class CopperSymbol {
                 row(middle - ROW_SHARE * pitch / 2, middle + ROW_SHARE * pitch / 2, columns);
             }
         }
-        switch (part.word("feed")) {
-            case "start" -> feed(-HALF_PANEL + 6, 0, -HALF_PANEL + 16, 0);
-            case "end" -> feed(HALF_PANEL - 16, 0, HALF_PANEL - 6, 0);
+        switch (feed) {
+            case "start" -> feed(-OUTER_FEED, 0, -INNER_FEED, 0);
+            case "end" -> feed(INNER_FEED, 0, OUTER_FEED, 0);
             case "both ends" -> {
-                feed(-HALF_PANEL + 6, 0, -HALF_PANEL + 16, 10);
-                feed(HALF_PANEL - 16, 0, HALF_PANEL - 6, 10);
+                feed(-OUTER_FEED, 0, -INNER_FEED, 10);
+                feed(INNER_FEED, 0, OUTER_FEED, 10);
             }
             default -> feed(-5, 0, 5, 0);
         }

@@ -12,6 +12,8 @@ final class MarkLabel {
     private static final double CROSSES_A_PIXEL = 1000;
     private static final double CROSSES_A_LINE = 3;
     private static final double CLEARANCE = 1;
+    /** Of the end of a line from its label. */
+    private static final double CLEAR_OF_TEXT = 2;
     /** Of a label from the pixels round it. */
     private static final double AMONG_PIXELS = 0.04;
     /** A label at the end of a line, from what it does not belong to. */
@@ -50,15 +52,25 @@ final class MarkLabel {
         }
     }
 
-    /** Diagonally beside the ring, as near as it is free. */
+    /**
+     * Diagonally beside the ring, as near as it is free. Between pixels it is never much nearer to one than to another,
+     * so a line leads to it.
+     */
     private boolean amongPixels(List<Lettering> lines) {
         for (double out = 0; out <= 1.1 * lay.pitch; out += 0.5) {
             for (int down : new int[] {-1, 1}) {
                 for (int right : new int[] {1, -1}) {
                     double off = lay.pitch / 2 + out;
-                    Point at = centre.plus(right * off - lines.get(0).width() / 2, down * lay.pitch / 2);
-                    Spot spot = new Spot(at, Side.RIGHT);
-                    if (drawing.isFree(LabelPlacer.box(lines, spot).grown(AMONG_PIXELS))) {
+                    Point middle = centre.plus(right * off, down * lay.pitch / 2);
+                    Spot spot = new Spot(middle.plus(-lines.get(0).width() / 2, 0), Side.RIGHT);
+                    Box box = LabelPlacer.box(lines, spot);
+                    Point to = before(middle, box.grown(CLEAR_OF_TEXT));
+                    boolean apartFromRing = centre.distanceTo(to) > ring + 2;
+                    if (drawing.isFree(box.grown(AMONG_PIXELS))
+                            && !(apartFromRing && cost(centre.towards(middle, ring + 2), to) >= CROSSES_A_PIXEL)) {
+                        if (apartFromRing) {
+                            drawing.line(name, Stroke.FINE, centre.towards(middle, ring), to);
+                        }
                         placer.place(name, lines, List.of(spot));
                         return true;
                     }
@@ -76,14 +88,21 @@ final class MarkLabel {
         if (best == null) {
             throw new IllegalStateException("no room for the label of " + name);
         }
-        Box label = LabelPlacer.box(lines, best).grown(2);
+        drawing.line(
+                name,
+                Stroke.FINE,
+                centre.towards(best.at(), ring),
+                before(best.at(), LabelPlacer.box(lines, best).grown(CLEAR_OF_TEXT)));
+        placer.place(name, lines, List.of(best));
+    }
+
+    /** Where a line to there ends: before the label. */
+    private Point before(Point there, Box label) {
         double before = 0;
-        while (label.contains(best.at().towards(centre, before))) {
+        while (label.contains(there.towards(centre, before))) {
             before += 0.5;
         }
-        drawing.line(
-                name, Stroke.FINE, centre.towards(best.at(), ring), best.at().towards(centre, before));
-        placer.place(name, lines, List.of(best));
+        return there.towards(centre, before);
     }
 
     /** The free spot whose line crosses least; null if none is free. */

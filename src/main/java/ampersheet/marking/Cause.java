@@ -35,7 +35,12 @@ record Cause(String id, String label, String says, boolean modelled) {
                         "calculated or fitted",
                         "The calculated value stands where the fitted one counts, or the" + " reverse.");
             case WRONG_PAIR -> slip("wrong pair", "The voltage of one part was multiplied by the current of another.");
-            case NEAR_MISS -> slip("near miss", "The value is near, but was probably rounded on the way.");
+            case CARRIED_MISTAKE ->
+                slip("carried mistake", "The value follows from a known mistake in an earlier question.");
+            case MISPLACED_GIVEN ->
+                slip("left out or misplaced", "A given was left out, or another one was put in its place.");
+            case NEAR_MISS ->
+                slip("near miss", "The value is near: rounded on the way, or something small was left out.");
             case TOO_COARSE -> slip("rounded too far", "The method looks right, but the number is rounded too far.");
             case POWER_OF_TEN -> slip("power of ten", "The digits are right, but not the power of ten.");
             case SIGN -> slip("sign", "The size is right, but not the sign.");

@@ -44,6 +44,8 @@ enum Credit {
                     OTHER_QUANTITY,
                     EXACT_OR_FITTED,
                     WRONG_PAIR,
+                    CARRIED_MISTAKE,
+                    MISPLACED_GIVEN,
                     NEAR_MISS,
                     UNEXPLAINED -> WRONG;
         };

@@ -3,6 +3,7 @@ package ampersheet.page;
 import ampersheet.page.PracticeSet.Practised;
 import ampersheet.page.PracticeSet.Skill;
 import ampersheet.page.PracticeSet.Variant;
+import ampersheet.problem.FaultyWorking;
 import ampersheet.problem.Problem;
 import ampersheet.render.Markup;
 import ampersheet.sheet.LookUpTables;
@@ -15,6 +16,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 
 /** A practice set as one file: it holds its keys, and says so. */
@@ -187,6 +189,7 @@ public final class PracticePage {
         button(page, "solve", "Worked solution");
         LookUpDialog.button(page, "below");
         page.close("div").close("form").newline();
+        aside(page);
         page.open("div", "id", "hints", "role", "log").close("div").newline();
         page.open("section", "id", "solution", "hidden", "", "aria-labelledby", "solution-title")
                 .newline();
@@ -199,8 +202,26 @@ public final class PracticePage {
         button(page, "onward", "Next problem");
         button(page, "another", "Another one like this");
         button(page, "later", "Leave it open, go on");
+        button(page, "find-faulty", "Find the faulty line");
         page.close("div").newline();
         calculator(page);
+        page.close("section").newline();
+    }
+
+    /** The question beside a problem. */
+    private static void aside(Markup page) {
+        page.open("section", "id", "aside", "class", "aside", "hidden", "", "aria-labelledby", "aside-title")
+                .newline();
+        page.element("h3", "Extra question", "id", "aside-title", "tabindex", "-1")
+                .newline();
+        page.element("p", "", "id", "aside-text");
+        page.open("div", "class", "buttons", "id", "aside-choices", "role", "group", "aria-labelledby", "aside-text")
+                .close("div")
+                .newline();
+        page.open("div", "id", "aside-said", "role", "status").close("div").newline();
+        page.open("p", "class", "lead").text("It counts neither for nor against you. ");
+        page.element("button", "No more extra questions", "type", "button", "id", "aside-off")
+                .close("p");
         page.close("section").newline();
     }
 
@@ -246,7 +267,7 @@ public final class PracticePage {
         for (Skill skill : practice.skills()) {
             for (Practised practised : skill.templates()) {
                 practised.template().lines().forEach(line -> rules.add(line.principle()));
-                words.append(text(practised.example(), practice.set(), true));
+                words.append(text(practised.example(), practice.set(), true, Optional.empty()));
             }
         }
         return new LookUpDialog(
@@ -279,6 +300,7 @@ public final class PracticePage {
             page.element("option", choice[1], "value", choice[0]);
         }
         page.close("select").close("p").newline();
+        asides(page);
         page.element("p", "", "id", "kept").newline();
         page.open("div", "class", "buttons").newline();
         button(page, "export", "Save progress as a file");
@@ -316,6 +338,14 @@ public final class PracticePage {
                 .newline();
     }
 
+    private static void asides(Markup page) {
+        page.open("p").open("label", "class", "ticked").single("input", "type", "checkbox", "id", "aside-on");
+        page.element("span", "extra questions: which rule gives a line, and which way a value goes")
+                .close("label")
+                .close("p")
+                .newline();
+    }
+
     private static void button(Markup page, String id, String text) {
         page.element("button", text, "type", "button", "id", id).newline();
     }
@@ -341,7 +371,7 @@ public final class PracticePage {
         json.writeArrayFieldStart("templates");
         for (Practised practised : skill.templates()) {
             ProblemTemplate template = practised.template();
-            String text = text(practised.example(), set, true);
+            String text = text(practised.example(), set, true, Optional.empty());
             examples.add(text);
             json.writeStartObject();
             json.writeStringField("title", template.title());
@@ -356,8 +386,10 @@ public final class PracticePage {
         json.writeArrayFieldStart("variants");
         // A variant shares most with another of its template: the first is told by the example, the others by both.
         Map<Integer, Delta> bases = new TreeMap<>();
+        int number = 0;
         for (Variant variant : skill.variants()) {
-            String text = text(variant.problem(), set, false);
+            Optional<FaultyWorking> faulty = Optional.ofNullable(skill.faulty().get(number++));
+            String text = text(variant.problem(), set, false, faulty);
             String example = examples.get(variant.template());
             json.writeStartObject();
             json.writeNumberField("template", variant.template());
@@ -370,7 +402,7 @@ public final class PracticePage {
         json.writeEndObject();
     }
 
-    private static String text(Problem problem, ProblemSet set, boolean example) {
-        return Json.write(json -> new PracticeProblem(problem, set.plan(), example).write(json));
+    private static String text(Problem problem, ProblemSet set, boolean example, Optional<FaultyWorking> faulty) {
+        return Json.write(json -> new PracticeProblem(problem, set.plan(), example, faulty).write(json));
     }
 }

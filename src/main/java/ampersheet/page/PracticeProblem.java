@@ -4,6 +4,7 @@ import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.KeyWriter;
 import ampersheet.answer.ProblemKey;
+import ampersheet.problem.FaultyWorking;
 import ampersheet.problem.Problem;
 import ampersheet.render.html.Fragment;
 import ampersheet.sheet.Composer;
@@ -37,8 +38,15 @@ final class PracticeProblem {
     private final Problem problem;
     private final Plan plan;
     private final boolean example;
+    private final Optional<FaultyWorking> faulty;
 
     PracticeProblem(Problem problem, Plan plan, boolean example) {
+        this(problem, plan, example, Optional.empty());
+    }
+
+    /** @param faulty a working of it with one wrong line, to be shown as well */
+    PracticeProblem(Problem problem, Plan plan, boolean example, Optional<FaultyWorking> faulty) {
+        this.faulty = faulty;
         this.problem = problem;
         this.plan = plan;
         this.example = example;
@@ -76,6 +84,9 @@ final class PracticeProblem {
                 "bare",
                 fragment(renamed(ProblemParts.of(with(new Support.Bare())).places()), "bare-"));
         json.writeEndObject();
+        if (faulty.isPresent()) {
+            json.writeStringField("faulty", fragment(List.of(lines(faulty.get())), "faulty-"));
+        }
         hints(json, parts.worked());
         json.writeStringField("key", KeyWriter.write(key()));
         json.writeEndObject();
@@ -104,6 +115,15 @@ final class PracticeProblem {
         List<Block> blocks = new ArrayList<>(List.of(prompts(key -> open.contains(key.question()))));
         blocks.addAll(renamed(parts.places()));
         return blocks;
+    }
+
+    /** Without rules and reasons: those of the right line would point at the wrong one. */
+    private Steps lines(FaultyWorking working) {
+        List<StepBlock> worked = ProblemParts.of(new SheetProblem(0, new Support.Full(), false, plan, working.shown()))
+                .worked();
+        return new Steps(
+                "Somebody's working",
+                worked.stream().map(StepBlock::withoutReason).toList());
     }
 
     private Prose prompts(Predicate<AnswerKey> which) {

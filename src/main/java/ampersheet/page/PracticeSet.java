@@ -2,16 +2,25 @@ package ampersheet.page;
 
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.practice.Course;
+import ampersheet.practice.Twin;
 import ampersheet.problem.Draws;
+import ampersheet.problem.FaultyWorking;
 import ampersheet.problem.Problem;
+import ampersheet.problem.Twins;
 import ampersheet.problem.Workshop;
-import ampersheet.sheet.FadedForms;
+import ampersheet.sheet.Plan;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.template.ProblemTemplate;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
 
 /**
  * Proven problems by skill, for one learner to go through at her own pace. They come from the far end of the order in
@@ -25,12 +34,22 @@ public record PracticeSet(ProblemSet set, List<Skill> skills) {
         skills = List.copyOf(skills);
     }
 
+    /** Enough to meet each kind once; more would make the page large. */
+    private static final int MOST_FAULTY = 3;
+
     /**
      * @param variants in the order given, the templates of the skill by turns
+     * @param faulty workings with one wrong line, by the variant of which they are; none unless the plan wants them
      * @param after indexes of the skills of the set that it builds on, by any of its templates
      */
-    public record Skill(String name, List<Practised> templates, List<Variant> variants, List<Integer> after) {
+    public record Skill(
+            String name,
+            List<Practised> templates,
+            List<Variant> variants,
+            Map<Integer, FaultyWorking> faulty,
+            List<Integer> after) {
         public Skill {
+            faulty = Collections.unmodifiableMap(new TreeMap<>(faulty));
             after = List.copyOf(after);
             templates = List.copyOf(templates);
             variants = List.copyOf(variants);
@@ -40,8 +59,11 @@ public record PracticeSet(ProblemSet set, List<Skill> skills) {
     /** @param example shown beside the variants of this template, and never asked */
     public record Practised(ProblemTemplate template, Problem example) {}
 
-    /** @param template index among the templates of its skill */
-    public record Variant(int template, Problem problem) {}
+    /**
+     * @param template index among the templates of its skill
+     * @param twin asked once the problem is solved; empty where nothing can be asked without numbers
+     */
+    public record Variant(int template, Problem problem, Optional<Twin> twin) {}
 
     /**
      * @param variants of each skill, not counting one worked example of each of its templates
@@ -62,7 +84,7 @@ public record PracticeSet(ProblemSet set, List<Skill> skills) {
         List<Skill> skills = new ArrayList<>();
         bySkill.forEach((skill, templates) -> {
             each.run();
-            skills.add(skill(skill, templates, set.plan().seed(), variants, order.after(skill)));
+            skills.add(skill(skill, templates, set.plan(), variants, order.after(skill)));
         });
         return new PracticeSet(set, skills);
     }
@@ -73,39 +95,42 @@ public record PracticeSet(ProblemSet set, List<Skill> skills) {
      * @param name under which a browser keeps it
      */
     Course course(String name) {
-        return new Course(
-                name,
-                skills.stream()
-                        .map(skill -> new Course.Skill(
-                                skill.name(),
-                                skill.templates().stream()
-                                        .map(practised -> new Course.Template(
-                                                practised.template().name(),
-                                                practised.template().lines().size(),
-                                                FadedForms.of(
-                                                        practised.template(),
-                                                        set.fade(practised
-                                                                .template()
-                                                                .name()))))
-                                        .toList(),
-                                skill.variants().stream().map(Variant::template).toList(),
-                                skill.after()))
-                        .toList());
+        return new PracticeCourse(this).named(name);
     }
 
     private static Skill skill(
-            String name, List<ProblemTemplate> templates, String seed, int variants, List<Integer> after) {
-        List<Draws> draws = templates.stream()
-                .map(template -> Draws.fromTheEnd(new Workshop(template), seed))
+            String name, List<ProblemTemplate> templates, Plan plan, int variants, List<Integer> after) {
+        List<Workshop> workshops = templates.stream().map(Workshop::new).toList();
+        List<Draws> draws = workshops.stream()
+                .map(workshop -> Draws.fromTheEnd(workshop, plan.seed()))
                 .toList();
+        List<Twins> twins = workshops.stream().map(Twins::new).toList();
         List<Practised> practised = draws.stream()
                 .map(of -> new Practised(of.template(), of.draw(0)))
                 .toList();
         List<Variant> given = new ArrayList<>();
         for (int i = 0; i < variants; i++) {
             int template = i % templates.size();
-            given.add(new Variant(template, draws.get(template).draw(1 + i / templates.size())));
+            int which = i / templates.size();
+            Problem problem = draws.get(template).draw(1 + which);
+            given.add(new Variant(template, problem, twins.get(template).of(problem, which)));
         }
-        return new Skill(name, practised, given, after);
+        return new Skill(name, practised, given, plan.faultyLines() ? faulty(given) : Map.of(), after);
+    }
+
+    /** Of the first variants, each with another mistake as long as there are others; one that is carried on first. */
+    private static Map<Integer, FaultyWorking> faulty(List<Variant> variants) {
+        Map<Integer, FaultyWorking> faulty = new TreeMap<>();
+        Set<String> made = new TreeSet<>();
+        for (int i = 0; i < variants.size() && faulty.size() < MOST_FAULTY; i++) {
+            Optional<FaultyWorking> best = FaultyWorking.of(variants.get(i).problem()).stream()
+                    .min(Comparator.comparing((FaultyWorking one) -> made.contains(one.mistake()))
+                            .thenComparing(one -> !one.isCarriedOn()));
+            if (best.isPresent()) {
+                faulty.put(i, best.get());
+                made.add(best.get().mistake());
+            }
+        }
+        return faulty;
     }
 }

@@ -138,6 +138,11 @@ public record Attempt(
         return ending.isPresent() && ending.get().way().isRight();
     }
 
+    /** Whether it is a working with a wrong line, which counts neither for nor against a skill. */
+    public boolean isFaulty() {
+        return form.kind() == Form.Kind.FAULTY;
+    }
+
     /** Whether something was got wrong, or given up, on the way. */
     public boolean wentWrong() {
         return !slips.isEmpty() || ending.isPresent() && !ending.get().way().isRight();

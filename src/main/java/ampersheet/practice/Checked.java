@@ -65,7 +65,9 @@ public record Checked(List<Told> places, Optional<String> stop, Optional<String>
             });
         }
         Map<String, Verdict> verdicts = new LinkedHashMap<>();
-        Judge.judge(key, judged).forEach(verdict -> verdicts.put(verdict.question(), verdict));
+        for (Verdict verdict : Judge.judge(key, judged)) {
+            verdicts.put(verdict.question(), verdict);
+        }
         int asked = 0;
         int answeredRight = 0;
         int lastFilled = -1;

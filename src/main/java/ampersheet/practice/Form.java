@@ -11,7 +11,9 @@ public record Form(Kind kind, int blanks) implements Comparable<Form> {
     public enum Kind {
         FULL("full"),
         FADED("faded"),
-        BARE("bare");
+        BARE("bare"),
+        /** A worked solution with one wrong line, which is to be found and mended; it is no step on the way to bare. */
+        FAULTY("faulty");
 
         private final String word;
 
@@ -27,6 +29,7 @@ public record Form(Kind kind, int blanks) implements Comparable<Form> {
 
     public static final Form FULL = new Form(Kind.FULL, 0);
     public static final Form BARE = new Form(Kind.BARE, 0);
+    public static final Form FAULTY = new Form(Kind.FAULTY, 0);
 
     public static Form faded(int blanks) {
         return new Form(Kind.FADED, blanks);
@@ -56,7 +59,7 @@ public record Form(Kind kind, int blanks) implements Comparable<Form> {
         }
         String faded = Kind.FADED.word() + " ";
         if (!written.startsWith(faded)) {
-            throw new IllegalArgumentException("a form is full, faded and a number, or bare; not " + written);
+            throw new IllegalArgumentException("a form is full, faded and a number, bare or faulty; not " + written);
         }
         return faded(Texts.whole(written.substring(faded.length())));
     }

@@ -13,8 +13,9 @@ import java.util.TreeMap;
  * @param set of which course
  * @param attempts by id
  * @param support chosen by the learner, and when
+ * @param aside whether she has questions beside the problems, and since when
  */
-public record LearnerRecord(String set, Map<String, Attempt> attempts, Chosen support) {
+public record LearnerRecord(String set, Map<String, Attempt> attempts, Chosen support, Aside aside) {
     /** @param form empty: as it goes */
     public record Chosen(Moment at, Optional<Form.Kind> form) {
         private Chosen orLater(Chosen other) {
@@ -28,12 +29,23 @@ public record LearnerRecord(String set, Map<String, Attempt> attempts, Chosen su
         }
     }
 
+    /** @param asked whether there are any; at first there are */
+    public record Aside(Moment at, boolean asked) {
+        static final Aside AT_FIRST = new Aside(Moment.NEVER, true);
+
+        /** Of two that were said at one moment, the one with questions. */
+        private Aside orLater(Aside other) {
+            int order = at.compareTo(other.at);
+            return order > 0 || order == 0 && asked ? this : other;
+        }
+    }
+
     public LearnerRecord {
         attempts = Collections.unmodifiableMap(new TreeMap<>(attempts));
     }
 
     public static LearnerRecord none(String set) {
-        return new LearnerRecord(set, Map.of(), new Chosen(Moment.NEVER, Optional.empty()));
+        return new LearnerRecord(set, Map.of(), new Chosen(Moment.NEVER, Optional.empty()), Aside.AT_FIRST);
     }
 
     /**
@@ -48,22 +60,26 @@ public record LearnerRecord(String set, Map<String, Attempt> attempts, Chosen su
         }
         Map<String, Attempt> all = new TreeMap<>(attempts);
         other.attempts.forEach((id, attempt) -> all.merge(id, attempt, Attempt::joined));
-        return new LearnerRecord(set, all, support.orLater(other.support));
+        return new LearnerRecord(set, all, support.orLater(other.support), aside.orLater(other.aside));
     }
 
     LearnerRecord with(Attempt attempt) {
         Map<String, Attempt> all = new TreeMap<>(attempts);
         all.put(attempt.id(), attempt);
-        return new LearnerRecord(set, all, support);
+        return new LearnerRecord(set, all, support, aside);
     }
 
     LearnerRecord with(Chosen chosen) {
-        return new LearnerRecord(set, attempts, chosen);
+        return new LearnerRecord(set, attempts, chosen, aside);
+    }
+
+    LearnerRecord with(Aside chosen) {
+        return new LearnerRecord(set, attempts, support, chosen);
     }
 
     /** Later than all that is in it. */
     Moment next(String writer) {
-        int most = support.at().count();
+        int most = Math.max(support.at().count(), aside.at().count());
         for (Attempt attempt : attempts.values()) {
             most = Math.max(
                     most, Math.max(attempt.shown().count(), attempt.checked().count()));
@@ -88,10 +104,16 @@ public record LearnerRecord(String set, Map<String, Attempt> attempts, Chosen su
         return flat(byMoment);
     }
 
-    /** Those that ended, in the order in which they did. */
+    /**
+     * Those that ended, in the order in which they did; without the workings with a wrong line, which count nothing.
+     */
     List<Attempt> ended() {
         TreeMap<Moment, List<Attempt>> byMoment = new TreeMap<>();
-        attempts.values().forEach(attempt -> attempt.ending().ifPresent(ending -> put(byMoment, ending.at(), attempt)));
+        for (Attempt attempt : attempts.values()) {
+            if (attempt.ending().isPresent() && !attempt.isFaulty()) {
+                put(byMoment, attempt.ending().get().at(), attempt);
+            }
+        }
         return flat(byMoment);
     }
 
@@ -112,7 +134,7 @@ public record LearnerRecord(String set, Map<String, Attempt> attempts, Chosen su
     Optional<Attempt> open(String skill) {
         Optional<Attempt> found = Optional.empty();
         for (Attempt attempt : inOrder()) {
-            if (attempt.skill().equals(skill) && attempt.isOpen()) {
+            if (attempt.skill().equals(skill) && attempt.isOpen() && !attempt.isFaulty()) {
                 found = Optional.of(attempt);
             }
         }

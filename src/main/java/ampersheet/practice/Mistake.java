@@ -47,7 +47,9 @@ public record Mistake(String cause, int times, int sure, int day, Attempt latest
             names.add(at, name);
         }
         List<Mistake> mistakes = new ArrayList<>();
-        names.forEach(name -> mistakes.add(byCause.get(name)));
+        for (String name : names) {
+            mistakes.add(byCause.get(name));
+        }
         return mistakes;
     }
 }

@@ -106,21 +106,25 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
 
     /** A sentence for a cause: that of the template where it is a modelled mistake. */
     public static String told(Mistake mistake, ProblemKey key) {
+        return told(mistake.cause(), key);
+    }
+
+    static String told(String cause, ProblemKey key) {
         for (AnswerKey answer : key.answers()) {
             for (KnownMistake known : answer.mistakes()) {
-                if (known.id().equals(mistake.cause())) {
+                if (known.id().equals(cause)) {
                     return known.explanation();
                 }
             }
         }
         for (DesignKey design : key.designs()) {
             for (DesignKey.Criterion criterion : design.criteria()) {
-                if (criterion.id().equals(mistake.cause())) {
+                if (criterion.id().equals(cause)) {
                     return criterion.says();
                 }
             }
         }
-        return Sentences.cause(mistake.cause());
+        return Sentences.cause(cause);
     }
 
     /**
@@ -166,7 +170,8 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
         int skill = course.indexOf(attempt.skill());
         return !attempt.left()
                 && skill >= 0
-                && attempt.variant() < course.skills().get(skill).variants().size();
+                && attempt.variant() < course.skills().get(skill).variants().size()
+                && (!attempt.isFaulty() || course.skills().get(skill).faulty().containsKey(attempt.variant()));
     }
 
     /** The next problem, by the schedule. What is still open stays so. */
@@ -192,7 +197,7 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
     public Practice tryAgain(Mistake mistake, int day) {
         int skill = course.indexOf(mistake.latest().skill());
         Practice left = leaving();
-        if (mistake.latest().isOpen()) {
+        if (mistake.latest().isOpen() && canBeShown(mistake.latest())) {
             return left.with(left.record, mistake.latest().id());
         }
         Form form = course.skills()
@@ -202,6 +207,42 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
                         Standing.of(course.skills().get(skill), left.record).blanks());
         return left.give(
                 new Schedule.Next(skill, Optional.empty(), mistake.latest().variant(), form, Schedule.Why.OPEN), day);
+    }
+
+    /** A working of this skill with one wrong line, of those mended least often; nothing new where none is offered. */
+    public Practice findFaulty(int day) {
+        if (!hasFaulty()) {
+            return this;
+        }
+        int skill = skillIndex();
+        int variant = FaultyLine.next(skill(), record).orElseThrow();
+        Practice left = leaving();
+        Optional<Attempt> open = Optional.empty();
+        for (Attempt attempt : left.record.attempts().values()) {
+            boolean same = attempt.skill().equals(skill().name()) && attempt.variant() == variant;
+            open = same && attempt.isFaulty() && attempt.isOpen() ? Optional.of(attempt) : open;
+        }
+        return left.give(new Schedule.Next(skill, open, variant, Form.FAULTY, Schedule.Why.OPEN), day);
+    }
+
+    /** Whether the present skill is settled and has a working with a wrong line to go on with. */
+    public boolean hasFaulty() {
+        return standing().isSettled() && FaultyLine.next(skill(), record).isPresent();
+    }
+
+    /** The wrong line of the present problem, as far as it is found; empty where it is no such problem. */
+    public Optional<FaultyLine> faultyLine() {
+        return attempt().isFaulty() ? FaultyLine.of(this) : Optional.empty();
+    }
+
+    /** Says which line is wrong; once it is found, that stands. */
+    public Practice nameLine(int step) {
+        return attempt().isOpen() && isLineWanted() ? type(FaultyLine.NAMED, Integer.toString(step)) : this;
+    }
+
+    /** Whether the wrong line is still to be found, before there is a place to mend it. */
+    private boolean isLineWanted() {
+        return faultyLine().isPresent() && !faultyLine().get().isFound();
     }
 
     private Practice leaving() {
@@ -243,11 +284,11 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
     public Practice support(String chosen) {
         Optional<Form.Kind> kind = Optional.empty();
         for (Form.Kind one : Form.Kind.values()) {
-            kind = one.word().equals(chosen) ? Optional.of(one) : kind;
+            kind = one.word().equals(chosen) && one != Form.Kind.FAULTY ? Optional.of(one) : kind;
         }
         Practice set =
                 new Practice(course, record.with(new LearnerRecord.Chosen(record.next(writer), kind)), writer, current);
-        if (!set.attempt().isOpen()) {
+        if (!set.attempt().isOpen() || set.attempt().isFaulty()) {
             return set;
         }
         Schedule.Next asked = Schedule.another(course, set.record, skillIndex(), 0, Schedule.Why.OPEN);
@@ -278,7 +319,7 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
      * @param sure {@code sure}, {@code unsure} or nothing
      */
     public Practice check(ProblemKey key, List<String> places, String sure, int day) {
-        if (!attempt().isOpen()) {
+        if (!attempt().isOpen() || isLineWanted()) {
             return this;
         }
         Sureness said = sure.equals("sure") ? Sureness.SURE : sure.equals("unsure") ? Sureness.UNSURE : Sureness.UNSAID;
@@ -307,6 +348,25 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
             }
         }
         return true;
+    }
+
+    /** The question beside the present problem; none if the learner wants none. */
+    public Optional<SideQuestion> sideQuestion() {
+        return record.aside().asked() ? SideQuestion.of(course, skill(), attempt()) : Optional.empty();
+    }
+
+    /** The first answer to the question beside the problem stands. */
+    public Practice answerAside(String choice) {
+        Optional<SideQuestion> question =
+                sideQuestion().filter(one -> one.chosen().isEmpty());
+        return question.isPresent() && question.get().choices().contains(choice)
+                ? type(question.get().name(), choice)
+                : this;
+    }
+
+    /** Whether there shall be questions beside the problems. */
+    public Practice askAside(boolean asked) {
+        return new Practice(course, record.with(new LearnerRecord.Aside(record.next(writer), asked)), writer, current);
     }
 
     public Optional<Hint> nextHint(ProblemKey key, List<String> places) {
@@ -342,6 +402,12 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
     /** After a check: where it stopped, or what the success is worth and what comes next. */
     public String saidAfterCheck(Practice before, ProblemKey key, List<String> places, int day) {
         Checked checked = look(key, places);
+        if (isLineWanted()) {
+            return Sentences.FIND_THE_LINE;
+        }
+        if (checked.isSolved() && attempt().isFaulty()) {
+            return FaultyLine.of(this).orElseThrow().mended(key) + whatIsNext(day);
+        }
         if (!checked.isSolved()) {
             Optional<Checked.Told> stop = checked.stopped();
             String said = Sentences.stopped(checked, stop.orElseThrow());
@@ -376,6 +442,10 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
 
     public static String saidWithoutHints() {
         return Sentences.ALL_HINTS;
+    }
+
+    public static String saidWithoutAside() {
+        return Sentences.NO_ASIDE;
     }
 
     public static String saidWithSolution() {

@@ -14,12 +14,14 @@ import java.util.TreeSet;
 
 /**
  * A learner's record as a text that a browser keeps, a file carries and a person can read: a line that names its
- * version, the set, then a paragraph for each problem. A moment is written as a number and who counted it.
+ * version, the set, what was chosen, then a paragraph for each problem. A moment is written as a number and who counted
+ * it.
  *
  * <pre>
  * Ampersheet practice record, version 1
  * set AB123-60
  * support auto 0 -
+ * aside off 3 k3f9
  *
  * problem k3f9.1
  * skill series resistor for an indicator
@@ -38,6 +40,7 @@ import java.util.TreeSet;
 public final class RecordText {
     private static final String FIRST_LINE = "Ampersheet practice record, version ";
     private static final String VERSION = "1";
+    private static final String ASKED = "asked";
 
     private final List<String> lines;
     private int at;
@@ -54,6 +57,13 @@ public final class RecordText {
                 .append(' ')
                 .append(moment(record.support().at()))
                 .append('\n');
+        if (!record.aside().equals(LearnerRecord.Aside.AT_FIRST)) {
+            out.append("aside ")
+                    .append(record.aside().asked() ? ASKED : "off")
+                    .append(' ')
+                    .append(moment(record.aside().at()))
+                    .append('\n');
+        }
         for (Attempt attempt : record.inOrder()) {
             out.append('\n');
             write(attempt, out);
@@ -180,18 +190,27 @@ public final class RecordText {
         Words chosen = new Words(behind("support "));
         String form = chosen.next();
         Optional<Form.Kind> support = form.equals("auto") ? Optional.empty() : Optional.of(kind(form));
-        LearnerRecord record = new LearnerRecord(set, Map.of(), new LearnerRecord.Chosen(chosen.moment(), support));
+        LearnerRecord.Chosen chosenSupport = new LearnerRecord.Chosen(chosen.moment(), support);
+        LearnerRecord.Aside aside = isAt("aside ") ? aside(new Words(behind("aside "))) : LearnerRecord.Aside.AT_FIRST;
         Map<String, Attempt> attempts = new TreeMap<>();
         while (skipBlankLines()) {
             Attempt attempt = attempt();
             attempts.merge(attempt.id(), attempt, Attempt::joined);
         }
-        return new LearnerRecord(record.set(), attempts, record.support());
+        return new LearnerRecord(set, attempts, chosenSupport, aside);
+    }
+
+    private static LearnerRecord.Aside aside(Words words) {
+        String word = words.next();
+        if (!word.equals(ASKED) && !word.equals("off")) {
+            throw new IllegalArgumentException("questions aside are asked or off, not " + word);
+        }
+        return new LearnerRecord.Aside(words.moment(), word.equals(ASKED));
     }
 
     private static Form.Kind kind(String word) {
         for (Form.Kind kind : Form.Kind.values()) {
-            if (kind.word().equals(word)) {
+            if (kind.word().equals(word) && kind != Form.Kind.FAULTY) {
                 return kind;
             }
         }

@@ -83,7 +83,7 @@ public final class Schedule {
         return switch (chosen) {
             case FULL -> Form.FULL;
             case FADED -> skill.templates().get(template).middle();
-            case BARE -> Form.BARE;
+            case BARE, FAULTY -> Form.BARE;
         };
     }
 

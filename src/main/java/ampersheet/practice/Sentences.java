@@ -12,6 +12,8 @@ final class Sentences {
     static final String READ_SOLUTION =
             "Read the worked solution, then take another one like this: it counts only when you find" + " it yourself.";
 
+    static final String NO_ASIDE =
+            "No more extra questions. Below, under “Support and progress”, you can have them again.";
     static final String NOTHING_TO_WORK = "Type a line to work out, with units, such as (12 V - 2.1 V) / 15 mA.";
 
     private Sentences() {}
@@ -205,6 +207,90 @@ final class Sentences {
                 .toString();
     }
 
+    // Questions beside a problem
+
+    static String whichRule(int step, Course.Line line) {
+        return "Which rule gives step " + step + ", the " + line.meaning() + "?";
+    }
+
+    /** What a rule does, and if it is not the one of the line, where it belongs; the line's own reason follows. */
+    static String rule(Course course, Course.Template template, int step, String chosen) {
+        Course.Line line = template.lines().get(step - 1);
+        boolean right = chosen.equals(line.principle());
+        String does = course.rules().get(chosen);
+        StringBuilder out = new StringBuilder(right ? "Right. " : "Not that one. ");
+        if (does != null) {
+            out.append("The rule “").append(chosen).append("” ").append(does).append(". ");
+        }
+        if (right) {
+            return out.toString();
+        }
+        int used = 0;
+        while (used < template.lines().size()
+                && !template.lines().get(used).principle().equals(chosen)) {
+            used++;
+        }
+        if (used < template.lines().size()) {
+            out.append("Here that gives step ").append(used + 1).append(", the ");
+            out.append(template.lines().get(used).meaning()).append(". ");
+        } else {
+            out.append("This problem does without it. ");
+        }
+        return out.append("Step ").append(step).append(" needs this one:").toString();
+    }
+
+    static String whichWay(Twin twin, List<Course.Line> lines) {
+        return "Suppose one value were " + twin.change().words() + " and nothing else changed: the " + twin.given()
+                + ". What would become of the "
+                + lines.get(twin.asked() - 1).meaning() + "?";
+    }
+
+    /** The line where the change enters, and which way each line goes from there. */
+    static String way(Twin twin, List<Course.Line> lines, boolean right) {
+        StringBuilder out = new StringBuilder(right ? "Right. " : "Not so. ");
+        if (twin.turns().isEmpty()) {
+            return out.append("The ")
+                    .append(twin.given())
+                    .append(" enters in no line that leads to the ")
+                    .append(lines.get(twin.asked() - 1).meaning())
+                    .append(": it stays as it is.")
+                    .toString();
+        }
+        String before = "The change enters in step ";
+        for (Twin.Turn turn : twin.turns()) {
+            out.append(before).append(turn.step()).append(": the ");
+            out.append(lines.get(turn.step() - 1).meaning());
+            out.append(
+                    switch (turn.way()) {
+                        case RISES -> " rises.";
+                        case FALLS -> " falls.";
+                        case STAYS -> " stays as it is.";
+                    });
+            before = " From there to step ";
+        }
+        return out.toString();
+    }
+
+    // A working with a wrong line
+
+    static final String FIND_THE_LINE =
+            "One line of this working does not follow from what stands before it; the lines after it"
+                    + " go on rightly from there. Which one is it?";
+
+    static String found(int step) {
+        return "Yes, step " + step + " is wrong. Now mend it: what should it give?";
+    }
+
+    static String lineFollows(int step, String meaning) {
+        return "Step " + step + ", the " + meaning
+                + ", follows from what stands before it, even if a number in it is wrong"
+                + " already. Look at another one.";
+    }
+
+    static String mended(String mistake) {
+        return "Found and mended. Whoever works so is told: " + mistake + " ";
+    }
+
     // The map and mistakes
 
     static String state(Course course, List<Standing> standings, int skill, int day) {
@@ -233,7 +319,9 @@ final class Sentences {
             case "EXACT_OR_FITTED" -> "The calculated value where the fitted one counts, or the reverse.";
             case "OTHER_QUANTITY" -> "The value of another quantity of the problem.";
             case "WRONG_PAIR" -> "Voltage and current of two different parts.";
-            case "NEAR_MISS" -> "Rounded on the way.";
+            case "CARRIED_MISTAKE" -> "Worked on from a mistake in an earlier question.";
+            case "MISPLACED_GIVEN" -> "A given left out, or another one in its place.";
+            case "NEAR_MISS" -> "Rounded on the way, or something small left out.";
             default -> "A value that no known slip explains.";
         };
     }

@@ -68,7 +68,7 @@ public record Standing(
         int slips = 0;
         int helped = 0;
         for (Attempt attempt : record.attempts().values()) {
-            if (attempt.skill().equals(skill.name())) {
+            if (attempt.skill().equals(skill.name()) && !attempt.isFaulty()) {
                 given++;
                 slips += attempt.slips().size();
                 helped += attempt.isHelped() ? 1 : 0;
@@ -165,7 +165,9 @@ public record Standing(
     /** Templates on which a bare success counts already. */
     Set<String> proven() {
         Set<String> names = new LinkedHashSet<>();
-        proofs.forEach(proof -> names.add(proof.template()));
+        for (Attempt proof : proofs) {
+            names.add(proof.template());
+        }
         return names;
     }
 }

@@ -18,7 +18,7 @@ record Decimal(boolean negative, int[] digits, int point) {
     /** @param figures significant digits to keep, at most {@link #MOST_DIGITS}; the last is rounded half up */
     static Decimal of(double value, int figures) {
         if (!Double.isFinite(value)) {
-            throw new IllegalArgumentException("only a finite number can be written in decimal: " + value);
+            throw new IllegalArgumentException("only a finite number can be written in decimal");
         }
         return exact(value).rounded(Math.min(figures, MOST_DIGITS));
     }

@@ -128,7 +128,8 @@ public enum PreferredSeries {
     /** Index of the last member not above {@code value}, give or take one for rounding at a decade's edge. */
     private int indexNear(double value) {
         if (!(value > 0 && value < Double.POSITIVE_INFINITY)) {
-            throw new IllegalArgumentException("a preferred value is positive and finite, not " + value);
+            // Not said with the value: to write one double so, the script of a page would grow by a tenth.
+            throw new IllegalArgumentException("a preferred value is positive and finite");
         }
         int decade = (int) Math.floor(Elementary.log10(value));
         double inDecade = PowerOfTen.scale(value, 2 - decade);

@@ -82,6 +82,8 @@ final class UnitWords {
         {"vdc", "V"},
         {"adc", "A"},
         {"bps", "bit/s"},
+        {"bd", "bit/s"},
+        {"baud", "bit/s"},
         {"fps", "frame/s"},
         {"rpm", "turn/min"},
         {"rps", "turn/s"},

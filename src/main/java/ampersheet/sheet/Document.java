@@ -229,6 +229,12 @@ public record Document(
                     check);
         }
 
+        /** The line alone, without its rule and reason. */
+        public StepBlock withoutReason() {
+            return new StepBlock(
+                    number, symbol, meaning, condition, formula, notation, result, "", "", blankId, unitBox, check);
+        }
+
         StepBlock checkedBy(String letter) {
             return new StepBlock(
                     number, symbol, meaning, condition, formula, notation, result, principle, reason, blankId, unitBox,

@@ -18,6 +18,7 @@ import java.util.stream.Stream;
  * @param marking what answers earn; it changes no number and no sheet's ID
  * @param delivery how an exchange package is to be given; no part of a sheet's ID either
  * @param levels the levels that templates of a pool or a skill may have; empty: any
+ * @param faultyLines whether a page to practise with has workings with one wrong line, too; nothing else knows of it
  * @param heading what else stands at the head of a sheet; it changes no number and no sheet's ID, either
  */
 public record Plan(
@@ -36,6 +37,7 @@ public record Plan(
         List<Entry> entries,
         MarkingPolicy marking,
         Delivery delivery,
+        boolean faultyLines,
         Heading heading) {
     public Plan {
         levels = List.copyOf(levels);
@@ -81,14 +83,30 @@ public record Plan(
                 entries,
                 marking,
                 delivery,
+                faultyLines,
                 heading);
     }
 
     /** The same plan with the unit behind every blank. */
     public Plan printingUnits() {
         return new Plan(
-                file, written, title, seeding, paper, language, symbols, decimal, true, lettered, order, levels,
-                entries, marking, delivery, heading);
+                file,
+                written,
+                title,
+                seeding,
+                paper,
+                language,
+                symbols,
+                decimal,
+                true,
+                lettered,
+                order,
+                levels,
+                entries,
+                marking,
+                delivery,
+                faultyLines,
+                heading);
     }
 
     /**

@@ -37,6 +37,7 @@ public final class PlanReader {
             ordered("point", DecimalMarker.POINT, "comma", DecimalMarker.COMMA);
     private static final Map<String, Boolean> FEEDBACK = ordered("shown", true, "hidden", false);
     private static final Map<String, Boolean> UNITS = ordered("asked", false, "printed", true);
+    private static final Map<String, Boolean> FAULTY_LINES = ordered("no", false, "yes", true);
     private static final Map<String, Plan.Lettered> LETTERED = lettered();
     private static final Map<String, Order> ORDERS = ordered("as listed", Order.AS_LISTED, "mixed", Order.MIXED);
 
@@ -102,6 +103,7 @@ public final class PlanReader {
                 .map(group -> MarkingPolicyReader.read(group, faults))
                 .orElse(MarkingPolicy.USUAL);
         Plan.Delivery delivery = fields.group("exchange").map(this::delivery).orElse(Plan.Delivery.USUAL);
+        boolean faultyLines = choice(fields, "faulty-lines", FAULTY_LINES, false);
         Plan.Heading heading = heading(fields);
         fields.finish();
         return Optional.of(new Plan(
@@ -120,6 +122,7 @@ public final class PlanReader {
                 entries,
                 marking,
                 delivery,
+                faultyLines,
                 heading));
     }
 

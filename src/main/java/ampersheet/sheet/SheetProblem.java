@@ -49,6 +49,7 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
                 List.of(),
                 MarkingPolicy.USUAL,
                 Plan.Delivery.USUAL,
+                false,
                 Plan.Heading.NONE);
         return new SheetProblem(1, new Support.Full(), true, plan, problem);
     }

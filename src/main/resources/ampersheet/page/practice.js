@@ -109,8 +109,41 @@
     return holder.content;
   };
 
+  /* A working with one wrong line: each can be named until that one is, which then has a place to mend it. */
+  const faultyLines = () => {
+    const shown = parsed(problem.faulty);
+    const words = document.createElement("p");
+    words.id = "faulty-said";
+    words.tabIndex = -1;
+    words.textContent = now.line;
+    shown.prepend(words);
+    for (const line of shown.querySelectorAll(".steps > li")) {
+      if (!now.found) {
+        const named = button("Step " + line.value + " is wrong", () => nameLine(line.value));
+        named.disabled = line.value === Number(now.named);
+        line.append(named);
+      } else if (line.value === Number(now.named)) {
+        line.dataset.faulty = "";
+        line.append(parsed(problem.places.full).querySelector('.steps > li[value="' + line.value + '"] [data-question]'));
+      }
+    }
+    return shown;
+  };
+
+  const nameLine = step => {
+    practiceGo("line", String(step), today(), 0);
+    keep();
+    now = told(practiceNow());
+    layOut();
+    update();
+    element("faulty-said").focus();
+  };
+
   /* Between the example and the question alone, lines of the solution stand where a step is not left blank. */
   const placesShown = () => {
+    if (now.form === "faulty") {
+      return faultyLines();
+    }
     if (now.form === "bare") {
       return parsed(problem.places.bare);
     }
@@ -148,13 +181,11 @@
     element("yours-title").textContent = template.title;
     element("tags").textContent = template.tags;
     element("setting").innerHTML = problem.setting;
-    element("places").replaceChildren(placesShown());
     element("example-body").innerHTML = example.setting + example.solution;
     cautionOnce();
     element("yours").dataset.variant = now.skill + "/" + now.variant;
     element("yours").dataset.support = now.form;
-    places = page.places(element("places"));
-    const typed = fill();
+    const typed = layOut();
     element("sure").querySelectorAll("input").forEach(option => { option.checked = false; });
     element("hints").textContent = "";
     hints = 0;
@@ -185,6 +216,12 @@
         caution.remove();
       }
     }
+  };
+
+  const layOut = () => {
+    element("places").replaceChildren(placesShown());
+    places = page.places(element("places"));
+    return fill();
   };
 
   /* What was typed stands where it was, but for the place in which the learner is typing. */
@@ -234,15 +271,19 @@
   const update = () => {
     now = told(practiceNow());
     element("row").textContent = now.progress;
-    element("hint").disabled = now.ended !== "";
+    const unfound = now.form === "faulty" && !now.found;
+    element("hint").disabled = now.ended !== "" || unfound;
     element("solve").disabled = !element("solution").hidden;
-    element("answers").querySelector(".main").disabled = now.ended !== "";
-    element("sure").disabled = now.ended !== "";
+    element("answers").querySelector(".main").disabled = now.ended !== "" || unfound;
+    element("find-faulty").hidden = !now.faulty || now.form === "faulty" && !now.ended;
+    element("sure").disabled = now.ended !== "" || unfound;
     element("onward").hidden = now.ended === "";
     element("onward").className = "main";
     element("later").hidden = now.ended !== "" || skills.length < 2;
     element("support").value = now.support;
     element("tally").textContent = now.settled + " of " + skills.length + " settled";
+    element("aside-on").checked = now.aside === "asked";
+    aside();
     map();
     mistakes();
     element("record").value = practiceStored();
@@ -374,6 +415,46 @@
         element("example-title").focus();
       }
     }
+  };
+
+  // ------------------------------------------------------------------------------------------------ a question beside it
+
+  const aside = () => {
+    const [text, chosen, said, right, step, ...choices] = practiceAside();
+    const box = element("aside");
+    box.hidden = text === undefined;
+    if (box.hidden) {
+      return;
+    }
+    element("aside-text").textContent = text;
+    element("aside-choices").replaceChildren(...choices.map(choice => {
+      const made = button(choice, () => answerAside(choice));
+      made.disabled = chosen !== "";
+      if (chosen && (choice === chosen || choice === right)) {
+        made.dataset.said = choice === right ? "right" : "wrong";
+        made.textContent = (choice === right ? "✓ " : "✗ ") + choice;
+      }
+      return made;
+    }));
+    const words = document.createElement("p");
+    words.textContent = said;
+    element("aside-said").replaceChildren(...(said ? [words] : []),
+        ...(step > 0 ? [parsed(problem.hints[step - 1].rule)] : []));
+  };
+
+  const answerAside = choice => {
+    typeAll();
+    practiceGo("answer", choice, today(), 0);
+    keep();
+    aside();
+    element("aside-title").focus();
+  };
+
+  const askAside = asked => {
+    typeAll();
+    practiceGo("aside", asked ? "asked" : "off", today(), 0);
+    keep();
+    update();
   };
 
   // ------------------------------------------------------------------------------------------------ cueing
@@ -562,6 +643,7 @@
   element("another").addEventListener("click", () => go("another"));
   element("onward").addEventListener("click", () => go("next"));
   element("later").addEventListener("click", () => go("next"));
+  element("find-faulty").addEventListener("click", () => go("faulty"));
   element("show-example").addEventListener("click", lookAtExample);
   element("show-yours").addEventListener("click", () => facing("yours"));
   element("to-yours").addEventListener("click", () => {
@@ -569,6 +651,12 @@
     element("yours-title").focus();
     element("yours-title").scrollIntoView();
   });
+  element("aside-off").addEventListener("click", () => {
+    askAside(false);
+    element("verdict").textContent = practiceSays("aside");
+    element(now.ended ? "onward" : "hint").focus();
+  });
+  element("aside-on").addEventListener("change", event => askAside(event.target.checked));
   element("support").addEventListener("change", event => {
     typeAll();
     practiceGo("support", event.target.value, today(), 0);

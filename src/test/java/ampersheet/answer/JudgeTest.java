@@ -454,6 +454,23 @@ class JudgeTest {
                 slip(Rung.UNEXPLAINED, "q1c", "3.3 mA"));
     }
 
+    @Test
+    void aMistakeCarriedOnAndAGivenLeftOutAreNamed() {
+        // The whole supply in q1a would lead to 620 Ω, and so does a modelled mistake in q1b; 7 V then drive 11.29 mA.
+        assertTrue(slip(Rung.CARRIED_MISTAKE, "q1c", "11.3 mA").startsWith("This follows from a mistake in q1a."));
+        Verdict afterRight = Judge.judge(MEANT, Map.of("q1a", "437.5 ohm", "q1c", "11.3 mA")).stream()
+                .filter(one -> one.question().equals("q1c"))
+                .findFirst()
+                .orElseThrow();
+        assertEquals(
+                "This follows from a mistake in q1b. Look there first: The limit of the other diode was used.",
+                afterRight.message());
+        // Without the LED's voltage 562.5 Ω would be wanted; 9 V over 620 Ω are 14.52 mA.
+        assertEquals(
+                "This comes out without Vf. Check where it belongs in the steps.",
+                slip(Rung.MISPLACED_GIVEN, "q1c", "14.52 mA"));
+    }
+
     private static String slip(Rung rung, String question, String typed) {
         Verdict verdict = meant(question, typed);
         assertEquals(rung, verdict.rung(), () -> typed + ": " + verdict);

@@ -31,6 +31,8 @@ public record LadderProbe(Rung rung, String question, Map<String, String> typed,
             Rung.OTHER_QUANTITY,
             Rung.EXACT_OR_FITTED,
             Rung.WRONG_PAIR,
+            Rung.CARRIED_MISTAKE,
+            Rung.MISPLACED_GIVEN,
             Rung.NEAR_MISS);
 
     private static final double[] SOMEHOW_WRONG = {1.37, 0.61, 1.83, 0.43, 2.71, 3.37, 0.29, 5.3, 7.7};
@@ -273,6 +275,9 @@ public record LadderProbe(Rung rung, String question, Map<String, String> typed,
                             }
                         }));
             }
+            WrongWorkings wrong = new WrongWorkings(problem, key);
+            slips.put(Rung.CARRIED_MISTAKE, wrong.carried());
+            slips.put(Rung.MISPLACED_GIVEN, wrong.misplaced());
             slips.values().forEach(list -> list.removeIf(value -> !Double.isFinite(value) || value == 0));
             return slips;
         }

@@ -44,7 +44,7 @@ import org.openqa.selenium.chrome.ChromeDriver;
 class CheckerParityTest {
     private static final int ANSWERS = Boolean.getBoolean("ampersheet.deep") ? 10_000 : 3_000;
     private static final int DRAWS = 2;
-    private static final int MOST_GZIP_BYTES = 100_000;
+    private static final int MOST_GZIP_BYTES = 90_000;
     private static final long SEED = 20_260_104;
 
     @TempDir
@@ -186,20 +186,33 @@ class CheckerParityTest {
                 "q",
                 true);
         String course = """
-        course 1
+        course 2
         SET
+        rule Ohm's law\tties the voltage across one resistance to the current through it
         skill one
         after
         template 3 a/one
+        line Ohm's law\tcurrent
+        line series resistance\tsum\tOhm's law
+        line electrical power\theat
+        twin 0 3 +1 =2 -3\tsupply voltage
         faded 3
         faded 2 3
         template 3 a/two
         variants 0 1 0 1
+        twins 0 -1 0 -1
+        faulty 0\t2\tan-id
+        faulty 2\t1\tanother-id
         skill two
         after 0
         template 3 b/one
+        line Ohm's law\tcurrent
+        line electrical power\theat
+        line thermal resistance\trise
+        twin 1 2\tdistance
         faded 3
         variants 0 0 0
+        twins 0 0 0
         """;
         List<String> places = key.answers().stream().map(AnswerKey::question).toList();
         Random random = new Random(SEED);
@@ -221,9 +234,15 @@ class CheckerParityTest {
             } else {
                 events.add(List.of(
                         "go",
-                        List.of("next", "another", "choose", "solution", "example")
-                                .get(random.nextInt(5)),
+                        List.of("next", "another", "choose", "solution", "example", "faulty", "line")
+                                .get(random.nextInt(7)),
                         "1"));
+                events.add(List.of(
+                        "go",
+                        "answer",
+                        List.of("Ohm's law", "electrical power", "It rises", "It falls")
+                                .get(random.nextInt(4))));
+                events.add(List.of("aside", "", ""));
             }
         }
         List<String> here = new ArrayList<>();
@@ -237,6 +256,7 @@ class CheckerParityTest {
             switch (event.get(0)) {
                 case "type" -> desk.type(event.get(1), event.get(2));
                 case "check" -> here.addAll(List.of(desk.check(keyText, placesShown, event.get(1), day)));
+                case "aside" -> here.addAll(List.of(desk.aside()));
                 case "hint" -> here.addAll(List.of(desk.hint(keyText, placesShown)));
                 default -> desk.go(event.get(1), event.get(2), day, i);
             }
@@ -258,6 +278,8 @@ class CheckerParityTest {
               practiceType(first, second);
             } else if (kind === 'check') {
               told.push(...practiceCheck(key, places, first, day));
+            } else if (kind === 'aside') {
+              told.push(...practiceAside());
             } else if (kind === 'hint') {
               told.push(...practiceHint(key, places));
             } else {

@@ -207,7 +207,7 @@ class ChainTemplatesTest {
                     drawn.where() + ": " + legend);
             assertEquals(
                     !drawn.numbers(true).isEmpty(),
-                    legend.contains("columns above") || legend.contains("pixels from the left"),
+                    legend.contains("columns above") || legend.contains("addresses of the pixels"),
                     drawn.where() + ": " + legend);
         });
     }

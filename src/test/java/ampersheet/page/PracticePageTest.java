@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.answer.AnswerKey;
 import ampersheet.answer.Judge;
 import ampersheet.answer.LadderProbe;
 import ampersheet.answer.ProblemKey;
@@ -13,6 +14,10 @@ import ampersheet.answer.Verdict;
 import ampersheet.browser.Chromium;
 import ampersheet.browser.PageAudit;
 import ampersheet.page.PracticeSet.Variant;
+import ampersheet.practice.Course;
+import ampersheet.practice.LearnerRecord;
+import ampersheet.practice.Practice;
+import ampersheet.practice.RecordText;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.template.TemplateFiles;
@@ -51,6 +56,7 @@ class PracticePageTest {
     private static final String PLAN = """
       title: Lanterns to practise with
       seed: practice-page
+      faulty-lines: yes
       problems:
         - {template: current-limiting/one-indicator}
         - {template: thermal-rise/regulator-junction}
@@ -644,6 +650,104 @@ class PracticePageTest {
         element("mistakes").findElement(By.tagName("button")).click();
         assertEquals(variant, shownVariant());
         assertEquals("wrong", kind("a"), "its verdict is kept, too");
+    }
+
+    // Questions beside a problem, and the wrong line
+
+    private static List<WebElement> asideChoices() {
+        return browser.findElements(By.cssSelector("#aside-choices button"));
+    }
+
+    @Test
+    void extraQuestionsAreAnsweredBesideTheProblemAndCanBeHadNoMore() {
+        assertFalse(element("aside").isDisplayed(), "not beside the example");
+        support("faded");
+        assertTrue(text("aside-text").startsWith("Which rule gives step "), text("aside-text"));
+        type(places().get(0), "5 V");
+        asideChoices().get(0).click();
+        assertEquals("aside-title", browser.switchTo().activeElement().getDomAttribute("id"));
+        assertTrue(text("aside-said").matches("(?s)(Right|Not that one).*"), text("aside-said"));
+        assertTrue(asideChoices().stream().noneMatch(WebElement::isEnabled), "the first answer stands");
+        audit("an extra question is answered");
+        reload();
+        assertFalse(text("aside-said").isEmpty(), "the answer is kept");
+        assertFalse(place(places().get(0))
+                .findElement(By.tagName("input"))
+                .getDomProperty("value")
+                .isEmpty());
+        support("bare");
+        element("another").click();
+        solveAll();
+        assertTrue(text("aside-text").startsWith("Suppose one value were "), text("aside-text"));
+        assertTrue(element("onward").isEnabled(), "nothing is held up");
+        asideChoices().get(2).click();
+        assertTrue(text("aside-said").matches("(Right|Not so).*"), text("aside-said"));
+        element("aside-off").click();
+        assertFalse(element("aside").isDisplayed());
+        assertTrue(text("verdict").startsWith("No more extra questions."), text("verdict"));
+        reload();
+        assertFalse(element("aside").isDisplayed());
+        element("aside-on").click();
+        assertTrue(element("aside").isDisplayed());
+    }
+
+    /** What a learner has who solved both of the first two skills by turns. */
+    private static String settledRecord() {
+        Course course = practice.course(PracticePage.name(practice));
+        Practice learner = Practice.of(course, LearnerRecord.none(course.set()), "before")
+                .start("", 20_786, 0)
+                .support("bare");
+        for (int skill : new int[] {0, 1, 0, 1, 0, 1}) {
+            learner = learner.choose(skill, 20_786, 0);
+            Variant shown = practice.skills()
+                    .get(skill)
+                    .variants()
+                    .get(learner.attempt().variant());
+            ProblemKey key = new PracticeProblem(shown.problem(), practice.set().plan(), false).key();
+            List<String> asked = key.answers().stream()
+                    .map(AnswerKey::question)
+                    .filter(question -> !question.startsWith("step"))
+                    .toList();
+            for (String question : asked) {
+                learner = learner.type(question, right(key, question));
+            }
+            learner = learner.check(key, asked, "", 20_786);
+        }
+        assertEquals(2, learner.settled());
+        return RecordText.write(learner.record());
+    }
+
+    @Test
+    void theWrongLineOfAWorkingIsNamedAndMended() {
+        assertFalse(element("find-faulty").isDisplayed(), "only with a skill that is settled");
+        browser.executeScript(
+                "document.getElementById('pasted').value = arguments[0];"
+                        + "document.getElementById('take-over').click();",
+                settledRecord());
+        goTo(0);
+        element("find-faulty").click();
+        assertFalse(element("answers").findElement(By.className("main")).isEnabled());
+        audit("a working with a wrong line");
+        Chromium.screen(browser, 360, 740);
+        PageAudit.noSidewaysScrolling(browser, "a working with a wrong line");
+        Chromium.screen(browser, 1280, 900);
+        int lines = browser.findElements(By.cssSelector("#places .steps > li")).size();
+        for (int line = 0; line < lines && places().isEmpty(); line++) {
+            browser.findElements(By.cssSelector("#places .steps button"))
+                    .get(line)
+                    .click();
+            assertEquals("faulty-said", browser.switchTo().activeElement().getDomAttribute("id"));
+        }
+        assertTrue(text("faulty-said").startsWith("Yes, step "), text("faulty-said"));
+        String question = places().get(0);
+        reload();
+        type(question, "5 kg");
+        check();
+        assertEquals("wrong", kind(question));
+        type(question, right(shownKey(), question));
+        check();
+        assertTrue(text("verdict").startsWith("Found and mended."), text("verdict"));
+        assertTrue(element("onward").isDisplayed());
     }
 
     @Test

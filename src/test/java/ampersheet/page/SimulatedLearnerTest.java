@@ -79,7 +79,7 @@ class SimulatedLearnerTest {
                     return switch (practice.form().kind()) {
                         case FULL -> true;
                         case FADED -> number == 0 || practice.blankSteps().contains(number);
-                        case BARE -> !answer.question().startsWith("step ");
+                        case BARE, FAULTY -> !answer.question().startsWith("step ");
                     };
                 })
                 .map(AnswerKey::question)

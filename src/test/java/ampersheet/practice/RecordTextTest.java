@@ -145,7 +145,7 @@ class RecordTextTest {
         assertTrue(told(text.replace("version 1", "version 2")).contains("version 2; this page reads version 1"));
         assertTrue(told(text.replace("variant 0", "variant many")).startsWith("Line 8 of the record does not fit"));
         assertTrue(told(text.replace("2024-10-04", "2024-02-30")).contains("there is no day 2024-02-30"));
-        assertTrue(told(text.replace("tab full", "tab loose")).contains("full, faded and a number, or bare"));
+        assertTrue(told(text.replace("tab full", "tab loose")).contains("full, faded and a number, bare or faulty"));
         for (int cut = text.length() - 1; cut > 60; cut -= 7) {
             // Either a shorter record, or a sentence: never anything else.
             try {

@@ -329,6 +329,8 @@ class QuantityReaderTest {
         assertReads(0.02, "20 milli", "A");
         assertReads(0.02, "20 milli", "m");
         assertReads(800e3, "800 kbps", "bit/s");
+        assertReads(800e3, "800 kBd", "bit/s");
+        assertReads(9600, "9600 baud", "bit/s");
         assertReads(30, "30 fps", "frame/s");
         assertReads(50, "3000 rpm", "turn/min");
         assertReads(50, "3000 revolutions per minute", "turn/min");

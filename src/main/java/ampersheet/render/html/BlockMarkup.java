@@ -323,6 +323,9 @@ final class BlockMarkup implements BlockVisitor {
 
     /** The rule used and the reason, beside the working or below it. */
     private void why(StepBlock step) {
+        if (step.principle().isEmpty() && step.reason().isEmpty()) {
+            return;
+        }
         markup.open("div", "class", "why").newline();
         if (!step.principle().isEmpty()) {
             markup.open("p", "class", "rule").element("span", Wording.RULE_USED + ": ", "class", "unseen");

@@ -21,6 +21,8 @@ enum Feedback {
     OTHER_QUANTITY,
     EXACT_OR_FITTED,
     WRONG_PAIR,
+    CARRIED_MISTAKE,
+    MISPLACED_GIVEN,
     NEAR_MISS,
     UNEXPLAINED;
 
@@ -59,9 +61,14 @@ enum Feedback {
             case WRONG_PAIR ->
                 "This is a voltage times a current that does not belong to it. For the power of a part, take the "
                         + "voltage across it and the current through it.";
+            case CARRIED_MISTAKE ->
+                "This follows from a mistake in an earlier question. Look there first, then work this one again.";
+            case MISPLACED_GIVEN ->
+                "This is what the steps give when a given value is left out, or when another one stands in its "
+                        + "place. Check where each given value belongs.";
             case NEAR_MISS ->
-                "This is near, but not near enough. You probably rounded on the way: go on with unrounded values and "
-                        + "round only the result.";
+                "This is near, but not near enough. Either you rounded on the way: go on with unrounded values and "
+                        + "round only the result. Or something small is left out or counted twice.";
             case UNEXPLAINED -> unexplained(key.acceptance());
         };
     }

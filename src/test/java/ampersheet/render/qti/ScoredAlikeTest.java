@@ -79,9 +79,11 @@ class ScoredAlikeTest {
     private void compare(ExchangeItem item, ItemModel.Place place, Readers readers) {
         AnswerKey key = place.key();
         ProblemKey whole = item.asked().key();
-        ProblemKey alone = new ProblemKey(List.of(key), whole.givens(), whole.working(), whole.designs());
-        for (String typed : probes(alone, key)) {
-            Verdict verdict = Judge.judge(alone, Map.of(key.question(), typed)).get(0);
+        for (String typed : probes(whole, key)) {
+            Verdict verdict = Judge.judge(whole, Map.of(key.question(), typed)).stream()
+                    .filter(one -> one.question().equals(key.question()))
+                    .findFirst()
+                    .orElseThrow();
             String expected = expected(key, verdict);
             Map<String, String> responses = typed.isEmpty() ? Map.of() : Map.of(place.response(), response(key, typed));
             Map<String, Object> good = readers.good().score(responses);
