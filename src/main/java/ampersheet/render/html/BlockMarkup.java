@@ -157,8 +157,7 @@ final class BlockMarkup implements BlockVisitor {
     @Override
     public void caution(Caution caution) {
         markup.open("p", "class", "caution", "role", "note");
-        markup.element("span", "⚠", "class", "sign", "role", "img", "aria-label", "Warning sign")
-                .text(" ");
+        markup.element("span", "⚠", "class", "sign", "aria-hidden", "true").text(" ");
         markup.open("strong")
                 .text(Wording.CAUTION + ": ")
                 .line(Wording.sentence(caution.heading()))
