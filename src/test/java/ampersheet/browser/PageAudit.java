@@ -111,9 +111,15 @@ public final class PageAudit {
         assertEquals(List.of(), browser.executeScript("""
         const wide = document.documentElement.clientWidth;
         if (document.documentElement.scrollWidth <= wide) return [];
-        return Array.from(document.querySelectorAll('body *')).filter(e => e.getBoundingClientRect().right > wide + 1
-            && !e.closest('.drawing, .scroll, .equation, .line, .case, pre'))
-            .slice(0, 5).map(e => e.outerHTML.slice(0, 120));
+        const scrollsWithin = e => {
+          for (let a = e.parentElement; a && a !== document.body; a = a.parentElement) {
+            if (getComputedStyle(a).overflowX !== 'visible') return true;
+          }
+          return false;
+        };
+        const out = Array.from(document.querySelectorAll('body *'))
+            .filter(e => e.getBoundingClientRect().right > wide + 1 && !scrollsWithin(e));
+        return [document.documentElement.scrollWidth + ' px wide: ', ...out.slice(0, 5).map(e => e.outerHTML.slice(0, 120))];
         """), which);
     }
 
