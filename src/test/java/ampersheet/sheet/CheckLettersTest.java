@@ -111,7 +111,7 @@ class CheckLettersTest {
         assertTrue(share > 0.045 && share < 0.075, "a wrong guess passes " + share + " of the time; 1/16 is told");
         assertTrue(several <= questions / 20, several + " of " + questions + " questions have several letters");
         int missing = without.values().stream().mapToInt(Integer::intValue).sum();
-        assertTrue(missing <= questions / 50, "questions without a letter: " + without);
+        assertTrue(missing <= questions / 40, "questions without a letter: " + without);
     }
 
     @Test
