@@ -120,6 +120,7 @@ public final class UsualSlips {
                 temperature(k + si, Sentences.temperatureForRise(what));
             } else {
                 temperature(k - (si - CELSIUS_ZERO), Sentences.riseForTemperature(what));
+                temperature(k - si, Sentences.riseForTemperature(what)); // the same, written in kelvin
                 temperature(k + (si - CELSIUS_ZERO), Sentences.addedTwice(what));
             }
         }

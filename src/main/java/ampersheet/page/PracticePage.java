@@ -140,6 +140,7 @@ public final class PracticePage {
     private static void example(Markup page) {
         page.open("section", "class", "example", "id", "example", "aria-labelledby", "example-title")
                 .newline();
+        page.element("p", "", "id", "led", "class", "told", "hidden", "").newline();
         page.open("h2", "id", "example-title", "tabindex", "-1")
                 .text("Worked example")
                 .close("h2")

@@ -120,7 +120,9 @@ final class Sentences {
         }
         return after.blanks() >= Standing.ALL
                 ? "Next time the question alone."
-                : "Next time with more steps left to you.";
+                : attempt.form().kind() == Form.Kind.FULL
+                        ? "Next time without the example beside it: some steps are worked, the last are yours."
+                        : "Next time with more steps left to you.";
     }
 
     static String next(Schedule.Next next, Course course, int skillNow, int nextDue) {

@@ -187,6 +187,7 @@
     element("yours").dataset.support = now.form;
     const typed = layOut();
     element("sure").querySelectorAll("input").forEach(option => { option.checked = false; });
+    unled();
     element("hints").textContent = "";
     hints = 0;
     inGroups(practiceHintsTaken(problem.key), 2).forEach(([kind, step]) => addHint(kind, Number(step), "", false));
@@ -388,6 +389,13 @@
 
   const typeAll = () => places.forEach(place => practiceType(place.question, place.typed()));
 
+  /* On a phone, the place from which one was led to the example, and why. */
+  let led = null;
+  const unled = () => {
+    led = null;
+    element("led").hidden = true;
+  };
+
   const check = event => {
     event.preventDefault();
     if (now.ended) {
@@ -402,17 +410,23 @@
     update();
     const at = places.find(place => place.question === stop);
     const [, , message] = found.find(([question]) => question === stop) || ["", "", ""];
-    say(sentence, at ? " " + message : "");
+    say(sentence, at ? " " + message : element("aside").hidden ? "" : " An extra question stands before the next problem.");
     if (!at) {
-      element("onward").focus();
+      element("onward").focus({preventScroll: true});
+      element("verdict").scrollIntoView({block: "nearest"});
       return;
     }
     at.focus();
     cuePlace(at.question);
     if (sureAndWrong) {
+      sure.checked = false;
       facing("example");
       if (matchMedia(NARROW).matches) {
+        led = at;
+        element("led").textContent = sentence + " " + message;
+        element("led").hidden = false;
         element("example-title").focus();
+        element("led").scrollIntoView({block: "nearest"});
       }
     }
   };
@@ -648,6 +662,11 @@
   element("show-yours").addEventListener("click", () => facing("yours"));
   element("to-yours").addEventListener("click", () => {
     facing("yours");
+    if (led) {
+      led.focus();
+      unled();
+      return;
+    }
     element("yours-title").focus();
     element("yours-title").scrollIntoView();
   });
