@@ -49,7 +49,8 @@ class PlanReaderTest {
     void aPlanMayAskForTheFirstEvening() {
         assertEquals(
                 List.of(0, 1),
-                plan("title: T\nlevel: [0, 1]\nproblems: [{skill: colour code}]\n").levels());
+                plan("title: T\nlevel: [0, 1]\nproblems: [{skill: colour code}]\n")
+                        .levels());
     }
 
     @Test
