@@ -157,6 +157,7 @@ final class BenchWords {
             case CAPACITOR ->
                 "capacitor " + print(values.get(PartValue.FARADS), FARAD) + ", for " + volts(highest()) + " or more";
             case VOLTMETER -> "the meter, on volts";
+            case AMMETER -> "the meter, on amperes";
             default -> throw new IllegalStateException("nothing to take for " + part);
         };
     }

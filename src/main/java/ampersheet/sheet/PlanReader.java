@@ -185,7 +185,7 @@ public final class PlanReader {
         fields.value("level").ifPresent(written -> {
             List<Yaml> items = written instanceof Yaml.Sequence list ? list.items() : List.of(written);
             for (Yaml item : items) {
-                Optional<Integer> level = wholeNumber(item, "level", 1, 4);
+                Optional<Integer> level = wholeNumber(item, "level", 0, 4);
                 level.ifPresent(levels::add);
             }
         });

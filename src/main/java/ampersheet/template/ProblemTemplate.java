@@ -22,7 +22,7 @@ import java.util.TreeSet;
  *
  * @param name {@code family/name}, as in the folder
  * @param skill what it practises; templates of one skill can stand in for each other in a pool
- * @param level 1 first lesson to 4 design task
+ * @param level 0 first evening, 1 first lesson, to 4 design task
  * @param givens drawn, in order
  * @param constants not drawn but printed, such as a property of copper
  * @param lines what is told of each step, in the order of {@code working}

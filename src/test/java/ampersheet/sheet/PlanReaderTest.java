@@ -46,6 +46,14 @@ class PlanReaderTest {
     }
 
     @Test
+    void aPlanMayAskForTheFirstEvening() {
+        assertEquals(
+                List.of(0, 1),
+                plan("title: T\nlevel: [0, 1]\nproblems: [{skill: colour code}]\n")
+                        .levels());
+    }
+
+    @Test
     void everyKeyIsRead() {
         Plan plan = plan("""
         title: T

@@ -147,7 +147,7 @@ final class PrintedParts {
                 values.put(PartValue.OHMS, first(words));
             } else if (words.startsWith("capacitor")) {
                 values.put(PartValue.FARADS, first(words));
-            } else if (!words.startsWith("switch, ") && !words.equals("the meter, on volts")) {
+            } else if (!words.startsWith("switch, ") && !words.matches("the meter, on (volts|amperes)")) {
                 objections.add("nobody knows what to take: " + words);
             }
             put(part, part.kind(), values);

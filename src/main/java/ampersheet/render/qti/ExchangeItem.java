@@ -21,7 +21,7 @@ public record ExchangeItem(String identifier, About about, Shown shown, Asked as
     /**
      * What a catalogue tells of it.
      *
-     * @param level from 1 to 4
+     * @param level from 0 to 4
      * @param rules that its working rests on
      */
     public record About(String language, String skill, int level, List<String> rules) {

@@ -11,7 +11,7 @@ final class ManifestMarkup {
     private static final String METADATA = "http://ltsc.ieee.org/xsd/LOM";
     private static final String METADATA_SCHEMA = "http://www.imsglobal.org/xsd/imsmd_loose_v1p3p2.xsd";
     private static final String INSTANCE = "http://www.w3.org/2001/XMLSchema-instance";
-    private static final String[] DIFFICULTIES = {"easy", "medium", "difficult", "very difficult"};
+    private static final String[] DIFFICULTIES = {"very easy", "easy", "medium", "difficult", "very difficult"};
 
     private final Contents contents;
     private final QtiVersion version;
@@ -97,7 +97,7 @@ final class ManifestMarkup {
         about.rules().forEach(rule -> words("lom:keyword", rule, about));
         out.close("lom:general").open("lom:educational");
         vocabulary("lom:learningResourceType", "LOMv1.0", "exercise");
-        vocabulary("lom:difficulty", "LOMv1.0", DIFFICULTIES[Math.min(about.level(), DIFFICULTIES.length) - 1]);
+        vocabulary("lom:difficulty", "LOMv1.0", DIFFICULTIES[about.level()]);
         out.close("lom:educational");
         classified("competency", List.of(about.skill()), about);
         classified("skill level", List.of("level " + about.level()), about);

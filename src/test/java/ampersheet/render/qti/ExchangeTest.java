@@ -246,6 +246,23 @@ class ExchangeTest {
         }
     }
 
+    @ParameterizedTest
+    @EnumSource
+    void aProblemOfTheFirstEveningIsVeryEasyInTheManifest(QtiVersion version) {
+        List<ExchangeItem> items = PackagedItems.bare("current-limiting/first-current", 0, 1);
+        String manifest = ExchangePackage.of(
+                        new ExchangePackage.Contents(
+                                "first",
+                                "First evening",
+                                new ExchangeSession(3, true),
+                                List.of(new ExchangePackage.Pool("everything", 1, items))),
+                        version)
+                .files()
+                .get("imsmanifest.xml");
+        assertTrue(manifest.contains("<lom:value>very easy</lom:value>"), manifest);
+        assertTrue(manifest.contains("level 0"), manifest);
+    }
+
     @Test
     void feedbackIsShownAndAttemptsAreAsTheInstructorSays() {
         assertTrue(text(QtiVersion.V3_0, "test.xml").contains("max-attempts=\"3\" show-feedback=\"true\""));

@@ -1,0 +1,1 @@
+In a drawer of the lantern workshop lies a resistor whose coloured bands have burnt off. You connect it to a bench supply with two meters, as in the figure: one shows the current through the resistor R1, the other the voltage across it. The voltage meter shows **${V}**, the current meter **${I}**.

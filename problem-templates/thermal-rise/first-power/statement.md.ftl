@@ -1,0 +1,1 @@
+On the first evening in the lantern workshop you want to connect a resistor R1 of **${R}** straight across a supply of **${V}**. Current that flows through a resistor warms it. A resistor has a rated power, the most that it is made for; this one is rated for **${P0}**. A resistor that runs at its rated power gets too hot to touch.

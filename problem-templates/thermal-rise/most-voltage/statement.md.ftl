@@ -1,0 +1,1 @@
+A resistor R1 of **${R}** from the drawer of the lantern workshop is rated for **${P0}**: this is the most that it is made to turn into heat. To keep it cool, the workshop allows a resistor only **${s}** of its rated power. The figure shows the resistor across the highest voltage that it is allowed.

@@ -1,0 +1,1 @@
+Two resistors, **${R1}** (R1) and **${R2}** (R2), lie one behind the other on a supply of **${V}**. A meter in the loop shows the current, another one the voltage across R2. Before you look for a fault, you work out what the two meters ought to show. A short-circuited resistor acts like a wire; a broken one acts like a gap.
