@@ -124,7 +124,8 @@ final class Reading {
                 .map(Printable::line);
         Optional<String> skill = wording.needText(fields, "skill", "what it practises, such as series resistor")
                 .map(Printable::line);
-        int level = fields.needText("level", "0 first evening, 1 first lesson, 2 practice, 3 several ideas at once, 4 design task")
+        int level = fields.needText(
+                        "level", "0 first evening, 1 first lesson, 2 practice, 3 several ideas at once, 4 design task")
                 .flatMap(number -> new Numbers(faults).whole(number, 0, 4))
                 .orElse(1);
         return new Head(title, skill, level, texts(fields, "teaches", "the laws and rules the steps use"));

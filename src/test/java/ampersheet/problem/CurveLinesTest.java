@@ -47,23 +47,33 @@ class CurveLinesTest {
     private static final Map<String, Followed> FOLLOWED = followed();
 
     /** Lines that no model shows, and why. */
-    private static final Map<String, String> NOT_FOLLOWED = Map.of(
-            "current-limiting/relay-hold-up 1", "a limit that is given",
-            "thermal-rise/warm-up-time 1", "a limit that is given",
-            "thermal-rise/panel-brightness 1", "a limit that is given",
-            "thermal-rise/regulator-junction 1", "a limit that is given",
-            "voltage-dividers/heaviest-load 1", "a limit, proven as a step",
-            "current-limiting/panel-level 1", "a limit, two givens multiplied",
-            "voltage-dividers/trimpot-window 1", "another circuit, without its end resistors",
-            "thermal-rise/hot-driver 0",
-                    "heat at a temperature that the model would not settle at; the crossing is proven",
-            "thermal-rise/hot-driver 1",
-                    "heat at a temperature that the model would not settle at; the crossing is proven");
+    private static final Map<String, String> NOT_FOLLOWED = Map.ofEntries(
+            Map.entry("current-limiting/relay-hold-up 1", "a limit that is given"),
+            Map.entry("thermal-rise/warm-up-time 1", "a limit that is given"),
+            Map.entry("thermal-rise/panel-brightness 1", "a limit that is given"),
+            Map.entry("thermal-rise/regulator-junction 1", "a limit that is given"),
+            Map.entry("voltage-dividers/heaviest-load 1", "a limit, proven as a step"),
+            Map.entry("current-limiting/panel-level 1", "a limit, two givens multiplied"),
+            Map.entry("voltage-dividers/trimpot-window 1", "another circuit, without its end resistors"),
+            Map.entry(
+                    "thermal-rise/hot-driver 0",
+                    "heat at a temperature that the model would not settle at; the crossing is proven"),
+            Map.entry(
+                    "thermal-rise/hot-driver 1",
+                    "heat at a temperature that the model would not settle at; the crossing is proven"),
+            Map.entry("thermal-rise/first-power 1", "a limit that is given"),
+            Map.entry("thermal-rise/most-voltage 1", "a limit that is given"),
+            Map.entry("voltage-dividers/parallel-sources 1", "a voltage that is given"),
+            Map.entry("voltage-dividers/wake-interval 1", "a limit, proven as a step"));
 
     /** Where the model does not take the quantity that runs: what it takes, and which value that has. */
     private static final Map<String, String[]> PUT_INTO_THE_MODEL = Map.of(
             "voltage-dividers/thermistor-divider", new String[] {"TK", "T"},
-            "current-limiting/transistor-overdrive", new String[] {"RB", "(Vc - Vbe) / Ib"});
+            "current-limiting/transistor-overdrive", new String[] {"RB", "(Vc - Vbe) / Ib"},
+            "thermal-rise/current-source-heat", new String[] {"RL", "RX"},
+            "thermal-rise/most-voltage", new String[] {"V", "Vc"},
+            "voltage-dividers/source-inner-resistance", new String[] {"RL", "RX"},
+            "voltage-dividers/wake-interval", new String[] {"T", "Tc"});
 
     private static Map<String, Followed> followed() {
         Map<String, Followed> all = new LinkedHashMap<>();
@@ -108,6 +118,23 @@ class CurveLinesTest {
                 new Followed("voltage(out) + current(RL) * R1 * R2 / (R1 + R2)", ALONG, false, EXACT));
         all.put("voltage-dividers/thermistor-divider 0", new Followed("voltage(out)", ALONG, false, EXACT));
         all.put("voltage-dividers/trimpot-window 0", new Followed("voltage(out)", new double[] {0.5}, false, EXACT));
+        all.put("current-limiting/first-current 0", new Followed("current(R1)", ALONG, false, EXACT));
+        all.put(
+                "thermal-rise/current-source-heat 0",
+                new Followed("current(X1)", new double[] {0.3, 0.6}, false, EXACT));
+        all.put("thermal-rise/first-power 0", new Followed("power(R1)", ALONG, false, EXACT));
+        all.put("thermal-rise/most-voltage 0", new Followed("power(R1)", ALONG, false, EXACT));
+        all.put("thermal-rise/shared-box 0", new Followed("temperature(regulator)", ALONG, false, EXACT));
+        all.put("thermal-rise/shared-box 1", new Followed("temperature(driver)", ALONG, false, EXACT));
+        all.put("thermal-rise/shared-box 2", new Followed("temperature(box)", ALONG, false, EXACT));
+        all.put("thermal-rise/track-squares 0", new Followed("across(track) / current(track)", ALONG, false, EXACT));
+        all.put(
+                "voltage-dividers/battery-life 0",
+                new Followed("u * C * VB / power(B1) / (24 h)", ALONG, false, EXACT));
+        all.put("voltage-dividers/bridging-resistor 0", new Followed("current(R5)", ALONG, false, EXACT));
+        all.put("voltage-dividers/parallel-sources 0", new Followed("voltage(out)", ALONG, false, EXACT));
+        all.put("voltage-dividers/source-inner-resistance 0", new Followed("power(RL)", ALONG, false, EXACT));
+        all.put("voltage-dividers/wake-interval 0", new Followed("current(B1)", ALONG, false, EXACT));
         return all;
     }
 
@@ -174,10 +201,9 @@ class CurveLinesTest {
         String running = plan.across().quantity();
         Quantity value = new Quantity(x, plan.across().unit().dimension());
         Values there = problem.values().with(running, value);
-        if (!problem.values().has(running)) {
-            return there;
-        }
-        Values worked = problem.template().working().work(there, Map.of(running, value));
+        Values worked = problem.values().has(running)
+                ? problem.template().working().work(there, Map.of(running, value))
+                : there;
         String[] put = PUT_INTO_THE_MODEL.get(problem.template().name());
         return put == null
                 ? worked
