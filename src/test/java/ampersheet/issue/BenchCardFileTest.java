@@ -138,11 +138,10 @@ class BenchCardFileTest {
         List<Float> bands = new ArrayList<>();
         for (TextPosition letter : letters(2, 2)) {
             if (letter.getUnicode().equals("(")
-                    && letter.getXDirAdj() < 300
+                    && letter.getXDirAdj() > 400
+                    && letter.getXDirAdj() < 430
                     && letter.getYDirAdj() > 250
-                    && letter.getYDirAdj() < 420
-                    && letter.getXDirAdj() > 130
-                    && letter.getXDirAdj() < 160) {
+                    && letter.getYDirAdj() < 420) {
                 bands.add(letter.getYDirAdj());
             }
         }
