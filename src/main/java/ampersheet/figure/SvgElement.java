@@ -47,7 +47,7 @@ final class SvgElement {
             svg.append("</desc>\n");
         }
         parts();
-        return svg.append("</svg>\n").toString();
+        return svg.append("</svg>" + look.lineBreak()).toString();
     }
 
     private void parts() {
