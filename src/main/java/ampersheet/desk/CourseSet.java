@@ -54,7 +54,8 @@ final class CourseSet {
         TreeSet<String> names = new TreeSet<>();
         try {
             if (course.isThere(CourseFolder.PLAN)) {
-                plan().entries().forEach(entry -> names.addAll(SetPlace.names(entry.source(), lessons())));
+                LessonList lessons = lessons();
+                plan().entries().forEach(entry -> names.addAll(SetPlace.names(entry.source(), lessons)));
             }
         } catch (DiagnosticException broken) {
             return Set.of(); // the place of the set tells what is wrong

@@ -123,13 +123,14 @@ final class TakeInPlace {
     private List<Map<String, Object>> open(String decisions) {
         List<DecisionList.Open> open =
                 table("decide.csv").map(DecisionList::open).orElse(List.of());
+        DecisionList.Decided decided = DecisionList.decided(decisions);
         return open.stream()
                 .limit(MOST_SHOWN)
                 .map(one -> Pages.values(
                         "asked", one.cell("asked"),
                         "right", one.cell("right_answer"),
-                        "decided", DecisionList.decided(decisions, one).orElse(""),
-                        "like", alike(open, one, decisions).size() - 1,
+                        "decided", decided.of(one).orElse(""),
+                        "like", alike(open, one, decided).size() - 1,
                         "key", Course.version(one.key()),
                         "seat", one.cell("seat"),
                         "name", one.cell("name"),
@@ -144,11 +145,10 @@ final class TakeInPlace {
 
     /** The line itself and the others that are still open and can be decided with it. */
     private static List<DecisionList.Open> alike(
-            List<DecisionList.Open> open, DecisionList.Open one, String decisions) {
+            List<DecisionList.Open> open, DecisionList.Open one, DecisionList.Decided decided) {
         return open.stream()
-                .filter(other -> other == one
-                        || other.isLike(one)
-                                && DecisionList.decided(decisions, other).isEmpty())
+                .filter(other ->
+                        other == one || other.isLike(one) && decided.of(other).isEmpty())
                 .toList();
     }
 
@@ -279,7 +279,8 @@ final class TakeInPlace {
         }
         Course.Kept now = set.course().read(CourseFolder.DECISIONS);
         try {
-            List<DecisionList.Open> meant = form.has("alike") ? alike(open, on.get(), now.text()) : List.of(on.get());
+            List<DecisionList.Open> meant =
+                    form.has("alike") ? alike(open, on.get(), DecisionList.decided(now.text())) : List.of(on.get());
             String list = now.text();
             for (DecisionList.Open one : meant) {
                 list = DecisionList.with(

@@ -81,13 +81,32 @@ public final class DecisionList {
         return open;
     }
 
-    /** What was decided of a line of the list of open matters, by the list of decisions; empty if nothing was. */
-    public static Optional<String> decided(String list, Open open) {
-        return open(list).stream()
-                .filter(one -> !one.cell("decision").isEmpty()
-                        && SAME.stream().allMatch(column -> open.cell(column).equals(one.cell(column))))
-                .map(one -> one.cell("decision") + (one.cell("value").isEmpty() ? "" : " " + one.cell("value")))
-                .findFirst();
+    /** What was decided, by the matters it was decided of; a list is read once for all of them. */
+    public static final class Decided {
+        private final Map<List<String>, String> byMatter = new LinkedHashMap<>();
+
+        private Decided(String list) {
+            for (Open one : open(list)) {
+                if (!one.cell("decision").isEmpty()) {
+                    String value = one.cell("value");
+                    byMatter.putIfAbsent(matter(one), one.cell("decision") + (value.isEmpty() ? "" : " " + value));
+                }
+            }
+        }
+
+        private static List<String> matter(Open open) {
+            return SAME.stream().map(open::cell).toList();
+        }
+
+        /** Empty if nothing was. */
+        public Optional<String> of(Open open) {
+            return Optional.ofNullable(byMatter.get(matter(open)));
+        }
+    }
+
+    /** @param list of decisions, as it is now */
+    public static Decided decided(String list) {
+        return new Decided(list);
     }
 
     /**

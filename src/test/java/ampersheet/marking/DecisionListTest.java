@@ -80,8 +80,9 @@ class DecisionListTest {
     void whatWasDecidedIsKnownUntilItIsMarkedAgain() {
         DecisionList.Open open = DecisionList.open(DECIDE).get(0);
         String list = DecisionList.with("decisions.csv", "", open, "read as", "4.7 kΩ", "she said so");
-        assertEquals("read as 4.7 kΩ", DecisionList.decided(list, open).orElseThrow());
-        assertTrue(DecisionList.decided(list, DecisionList.open(DECIDE).get(1)).isEmpty());
-        assertTrue(DecisionList.decided("", open).isEmpty());
+        assertEquals("read as 4.7 kΩ", DecisionList.decided(list).of(open).orElseThrow());
+        assertTrue(
+                DecisionList.decided(list).of(DecisionList.open(DECIDE).get(1)).isEmpty());
+        assertTrue(DecisionList.decided("").of(open).isEmpty());
     }
 }
