@@ -1,21 +1,14 @@
 package ampersheet.answer;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import ampersheet.problem.Attempt;
-import ampersheet.problem.ChosenGivens;
-import ampersheet.problem.Draws;
+import ampersheet.problem.PrintedNumbers;
 import ampersheet.problem.Problem;
-import ampersheet.problem.Workshop;
 import ampersheet.quantity.DecimalMarker;
-import ampersheet.quantity.Quantity;
 import ampersheet.sheet.SheetProblem;
 import ampersheet.template.ChosenTemplates;
 import ampersheet.template.ProblemTemplate;
-import ampersheet.template.ProblemTemplate.Given;
-import ampersheet.template.ProblemTemplate.QuantityGiven;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateReader;
 import java.io.IOException;
@@ -128,21 +121,7 @@ class ReaderSlipsTest {
         for (String number : printed.split(" ")) {
             numbers.put(number.substring(0, number.indexOf('=')), number.substring(number.indexOf('=') + 1));
         }
-        Map<String, Quantity> quantities = new LinkedHashMap<>();
-        Map<String, String> words = new LinkedHashMap<>();
-        for (Given given : template.givens()) {
-            String number = numbers.get(given.name());
-            assertTrue(number != null, template.name() + ": no number for " + given.name());
-            if (given instanceof QuantityGiven quantity) {
-                quantities.put(
-                        given.name(),
-                        new Quantity(Double.parseDouble(number), quantity.unit().dimension()));
-            } else {
-                words.put(given.name(), number.replace('_', ' '));
-            }
-        }
-        Attempt attempt = new Draws(new Workshop(template), "reader").work(new ChosenGivens(quantities, words));
-        return assertInstanceOf(Attempt.Worked.class, attempt, template.name()).problem();
+        return PrintedNumbers.worked(template, numbers);
     }
 
     /** Without the head. */

@@ -2,21 +2,14 @@ package ampersheet.circuit;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import ampersheet.problem.Attempt;
-import ampersheet.problem.ChosenGivens;
-import ampersheet.problem.Draws;
+import ampersheet.problem.PrintedNumbers;
 import ampersheet.problem.Problem;
-import ampersheet.problem.Workshop;
-import ampersheet.quantity.Quantity;
 import ampersheet.quantity.Unit;
 import ampersheet.template.ChosenTemplates;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.ChoiceAsk;
-import ampersheet.template.ProblemTemplate.Given;
-import ampersheet.template.ProblemTemplate.QuantityGiven;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateReader;
 import java.io.IOException;
@@ -74,7 +67,7 @@ class ReaderNetlistsTest {
     private static void judge(ReaderNetlist netlist, ProblemTemplate template)
             throws IOException, InterruptedException {
         Map<String, Double> simulated = CircuitSimulator.batch(netlist.text, netlist.answers.keySet());
-        Problem problem = worked(netlist, template);
+        Problem problem = PrintedNumbers.worked(template, netlist.numbers);
         List<String> faults = new ArrayList<>();
         netlist.answers.forEach((name, told) -> {
             double found = simulated.get(name);
@@ -91,24 +84,6 @@ class ReaderNetlistsTest {
             }
         });
         assertEquals(List.of(), faults, netlist.assumed);
-    }
-
-    private static Problem worked(ReaderNetlist netlist, ProblemTemplate template) {
-        Map<String, Quantity> quantities = new LinkedHashMap<>();
-        Map<String, String> words = new LinkedHashMap<>();
-        for (Given given : template.givens()) {
-            String number = netlist.numbers.get(given.name());
-            assertTrue(number != null, "no number for " + given.name());
-            if (given instanceof QuantityGiven quantity) {
-                quantities.put(
-                        given.name(),
-                        new Quantity(Double.parseDouble(number), quantity.unit().dimension()));
-            } else {
-                words.put(given.name(), number.replace('_', ' '));
-            }
-        }
-        Attempt attempt = new Draws(new Workshop(template), "reader").work(new ChosenGivens(quantities, words));
-        return assertInstanceOf(Attempt.Worked.class, attempt).problem();
     }
 
     /** @param option from 1, for which {@code printed} stands; 0 for a quantity */
