@@ -42,7 +42,7 @@ import org.openqa.selenium.chrome.ChromeDriver;
 
 /** The checker of the page and the checker of the command are one program: same key, same answer, same verdict. */
 class CheckerParityTest {
-    private static final int ANSWERS = Boolean.getBoolean("ampersheet.deep") ? 10_000 : 3_000;
+    private static final int ANSWERS = Boolean.getBoolean("ampersheet.deep") ? 10_000 : 1_500;
     private static final int DRAWS = 2;
     private static final int MOST_GZIP_BYTES = 90_000;
     private static final long SEED = 20_260_104;

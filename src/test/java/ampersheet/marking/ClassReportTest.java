@@ -160,7 +160,7 @@ class ClassReportTest {
      */
     @Test
     void slipsOfAttentionMakeNoPattern() {
-        Simulation simulation = Simulation.run(20260306, 0.1);
+        Simulation simulation = WithSlips.SIMULATION;
         assertTrue(simulation.found() >= 0.95 * simulation.answerable(), simulation.toString());
         assertTrue(simulation.falsePatterns() <= 0.01 * Simulation.LEARNERS, simulation.toString());
     }
@@ -171,7 +171,7 @@ class ClassReportTest {
      */
     @Test
     void atMostTwoClassesOfThirtyInAHundredAreToldToCheckARightKey() {
-        Simulation simulation = Simulation.run(20260307, 0.1);
+        Simulation simulation = WithSlips.SIMULATION;
         Random random = new Random(simulation.seed());
         List<Standing> all = new ArrayList<>(simulation.standings());
         int told = 0;
@@ -190,6 +190,11 @@ class ClassReportTest {
         assertTrue(
                 told <= classes / 50, told + " of " + classes + ", by the sign " + bySign + "; " + simulation.seed());
         assertTrue(bySign > classes / 5, "by the sign " + bySign);
+    }
+
+    /** Two tests look at the same learners. */
+    private static final class WithSlips {
+        static final Simulation SIMULATION = Simulation.run(20260306, 0.1);
     }
 
     /**

@@ -31,7 +31,7 @@ import org.junit.jupiter.api.Test;
  * Whoever asked for large print can read all of it: sizes of letters as another reader of PDF finds them in the file.
  * 18 point is where guidance on large print begins (UK Association for Accessible Formats, Minimum Standards: Clear and
  * Large Print, from memory); a raised or lowered letter has its meaning from the one beside it and may have 14, and so
- * may the side notes and axis numbers of drawings. A build looks at every seventh template, {@code -Pdeep} at all.
+ * may the side notes and axis numbers of drawings. A build looks at every thirteenth template, {@code -Pdeep} at all.
  */
 class LargePrintTest {
     private static final double LEAST = 18;
@@ -39,7 +39,7 @@ class LargePrintTest {
     /** Sizes in the file are rounded. */
     private static final double ROUNDING = 0.05;
 
-    private static final int EVERY = Boolean.getBoolean("ampersheet.deep") ? 1 : 7;
+    private static final int EVERY = Boolean.getBoolean("ampersheet.deep") ? 1 : 13;
     private static final TemplateFiles FILES = TemplateFiles.builtIn();
     private static final TemplateLibrary LIBRARY = new TemplateLibrary(List.of(FILES));
 
