@@ -75,6 +75,11 @@ final class IssueCommand implements Callable<Integer> {
     private boolean pdf;
 
     @Option(
+            names = "--drawings",
+            description = "Also each figure as a file beside the Markdown, which then shows it: seat-001-1.svg.")
+    private boolean drawings;
+
+    @Option(
             names = "--threads",
             paramLabel = "N",
             defaultValue = "0",
@@ -129,7 +134,7 @@ final class IssueCommand implements Callable<Integer> {
                 learners,
                 out,
                 atATime,
-                new Issue.Besides(homework, pdf, font.read()),
+                new Issue.Besides(homework, pdf, drawings, font.read()),
                 output.terms(streams, clean, plan, roster, parts.file(), font.file()));
         leftOver(issued.left()).forEach(note -> streams.err().print(note.print()));
         if (json) {

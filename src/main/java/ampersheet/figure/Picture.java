@@ -52,6 +52,12 @@ public final class Picture {
         return svg.apply(SvgLook.ALONE);
     }
 
+    /** The same for a file that is shown on a page of any colour: its lines are black, so it brings its own white. */
+    public String file() {
+        String alone = svg();
+        return "<svg style=\"background:#fff\"" + alone.substring("<svg".length()) + "\n";
+    }
+
     /**
      * The same for a page that has {@link #style()}, inside an element of the class {@code drawing}; its title and
      * description are the page's elements {@link #titleId()} and {@link #descriptionId()}.

@@ -17,6 +17,7 @@ import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetId;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.template.TemplateLibrary;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -24,6 +25,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 
 /** A plan and a class become sheets, keys apart from them, and an index page. */
 public final class Issue {
@@ -92,11 +94,12 @@ public final class Issue {
      *
      * @param homework a page to answer in, {@code homework/seat-007.html}
      * @param pdf sheet and key for a printer, {@code sheets/seat-007.pdf} and {@code keys/seat-007.pdf}
-     * @param extra font for names on these in letters that the shipped ones lack
+     * @param drawings each figure as a file beside the Markdown, which shows it, {@code sheets/seat-007-1.svg}
+     * @param extra font for names on PDFs in letters that the shipped ones lack
      */
-    public record Besides(boolean homework, boolean pdf, Optional<ExtraFont> extra) {
+    public record Besides(boolean homework, boolean pdf, boolean drawings, Optional<ExtraFont> extra) {
         public Besides(boolean homework, boolean pdf) {
-            this(homework, pdf, Optional.empty());
+            this(homework, pdf, false, Optional.empty());
         }
     }
 
@@ -136,7 +139,8 @@ public final class Issue {
                                     .map(seat -> seat.kept().orElseThrow())
                                     .toList(),
                             output);
-            LeftOver left = folder.end();
+            LeftOver left = folder.end(
+                    seats.stream().flatMap(seat -> seat.figures().stream()).toList());
             output.finish();
             return new Issued(
                     seats.size(),
@@ -174,9 +178,19 @@ public final class Issue {
         return files;
     }
 
-    private record Written(ClassIndex.Line line, AnswerGrid.Line grid, int files, Optional<ArchivedSheet> kept) {
+    private record Written(
+            ClassIndex.Line line, AnswerGrid.Line grid, int files, List<String> figures, Optional<ArchivedSheet> kept) {
         Written keeping(ArchivedSheet sheet) {
-            return new Written(line, grid, files, Optional.of(sheet));
+            return new Written(line, grid, files, figures, Optional.of(sheet));
+        }
+    }
+
+    /** A sheet or a key in both forms: how many files changed, and which hold figures. */
+    private record Both(int files, List<String> figures) {
+        Both and(Both other) {
+            return new Both(
+                    files + other.files,
+                    Stream.concat(figures.stream(), other.figures.stream()).toList());
         }
     }
 
@@ -211,20 +225,20 @@ public final class Issue {
                 ? write(output, out.resolve(HOMEWORK).resolve(name + ".html"), HomeworkPage.render(sheet, seat.name()))
                 : 0;
         int prints = besides.pdf() ? Handouts.beside(sheet, seat.name(), out, name, output, besides.extra()) : 0;
-        int files = pages
-                + prints
-                + writeBoth(Composer.sheet(sheet, seat.name()), out.resolve(SHEETS), name, output)
-                + writeBoth(Composer.key(sheet, seat.name()), out.resolve(KEYS), name, output);
+        boolean drawings = besides.drawings();
+        Both both = writeBoth(Composer.sheet(sheet, seat.name()), out, SHEETS + "/" + name, drawings, output)
+                .and(writeBoth(Composer.key(sheet, seat.name()), out, KEYS + "/" + name, drawings, output));
         return new Written(
                 ClassIndex.line(seat, sheet, links(name, besides)),
                 AnswerGrid.Line.of(sheet, seat),
-                files,
+                pages + prints + both.files(),
+                both.figures(),
                 Optional.empty());
     }
 
     /**
      * A sheet and its key again, under the names that {@link #issue} gives them, on these terms with what is found in
-     * the folder; the number of files that changed.
+     * the folder, and with drawings if they lie there; the number of files that changed.
      */
     public static int again(Document sheet, Document key, SheetId id, Path out, Output.Terms terms) {
         String name = fileName(id.seat());
@@ -234,17 +248,28 @@ public final class Issue {
         try (Output output = Output.folder(out, terms)) {
             IssuedFolder folder = IssuedFolder.open(output, out, id.plan() + id.templates(), files);
             folder.beginAgain();
-            int written = writeBoth(sheet, out.resolve(SHEETS), name, output)
-                    + writeBoth(key, out.resolve(KEYS), name, output);
-            folder.endAgain();
+            boolean drawings = Files.exists(out.resolve(SHEETS).resolve(name + "-1.svg"));
+            Both both = writeBoth(sheet, out, SHEETS + "/" + name, drawings, output)
+                    .and(writeBoth(key, out, KEYS + "/" + name, drawings, output));
+            folder.endAgain(both.figures());
             output.finish();
-            return written;
+            return both.files();
         }
     }
 
-    private static int writeBoth(Document document, Path folder, String name, Output output) {
-        return write(output, folder.resolve(name + ".html"), HtmlPage.render(document))
-                + write(output, folder.resolve(name + ".md"), MarkdownPage.render(document));
+    private static Both writeBoth(Document document, Path out, String name, boolean drawings, Output output) {
+        int files = write(output, out.resolve(name + ".html"), HtmlPage.render(document));
+        Path markdown = out.resolve(name + ".md");
+        if (!drawings) {
+            return new Both(files + write(output, markdown, MarkdownPage.render(document)), List.of());
+        }
+        MarkdownPage.Illustrated page = MarkdownPage.illustrated(document, name.substring(name.indexOf('/') + 1));
+        List<String> figures = new ArrayList<>();
+        for (Map.Entry<String, String> figure : page.figures().entrySet()) {
+            files += write(output, markdown.resolveSibling(figure.getKey()), figure.getValue());
+            figures.add(name.substring(0, name.indexOf('/') + 1) + figure.getKey());
+        }
+        return new Both(files + write(output, markdown, page.text()), figures);
     }
 
     private static int write(Output output, Path file, String text) {

@@ -7,6 +7,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 
 /** The folder of an issue while it is written: its manifest is true at every moment, so that a run may be cut off. */
 final class IssuedFolder {
@@ -40,8 +41,13 @@ final class IssuedFolder {
         write(before.writing(files, issue));
     }
 
-    /** What lies here besides, removed if that was asked for. */
-    Issue.LeftOver end() {
+    /**
+     * What lies here besides, removed if that was asked for.
+     *
+     * @param figures files that were written though nobody could name them before
+     */
+    Issue.LeftOver end(Collection<String> figures) {
+        Set<String> files = with(figures);
         Manifest now =
                 told(folder, () -> before.written(files, issue).asFound()).written(files, issue);
         Map<String, List<String>> left = now.leftBesides(files);
@@ -60,10 +66,16 @@ final class IssuedFolder {
         }
     }
 
-    void endAgain() {
+    void endAgain(Collection<String> figures) {
         if (!before.isEmpty()) {
-            write(before.written(files, issue));
+            write(before.written(with(figures), issue));
         }
+    }
+
+    private Set<String> with(Collection<String> figures) {
+        Set<String> all = new TreeSet<>(files);
+        all.addAll(figures);
+        return all;
     }
 
     private void write(Manifest manifest) {

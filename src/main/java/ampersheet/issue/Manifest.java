@@ -28,11 +28,11 @@ final class Manifest {
     private static final String UNKNOWN = "unknown";
     private static final String HEAD = "file,issue";
     private static final long LARGEST = 256L << 20;
-    private static final Pattern LINE =
-            Pattern.compile("((?:index|(?:sheets|keys|homework)/(?:seat-[0-9]{3,6}|issued-[0-9A-Z]{5}))\\.[a-z]{2,4}),"
+    private static final Pattern LINE = Pattern.compile(
+            "((?:index|(?:sheets|keys|homework)/(?:seat-[0-9]{3,6}(?:-[0-9]{1,3})?|issued-[0-9A-Z]{5}))\\.[a-z]{2,4}),"
                     + "([0-9A-Z]{5}(?:" + UNFINISHED + ")?|" + UNKNOWN + ")");
     private static final List<String> FOLDERS = List.of("homework", "keys", "sheets");
-    private static final Pattern SEAT_FILE = Pattern.compile("seat-[0-9]{3,6}\\.(?:html|md|pdf)");
+    private static final Pattern SEAT_FILE = Pattern.compile("seat-[0-9]{3,6}(?:\\.(?:html|md|pdf)|-[0-9]{1,3}\\.svg)");
     private static final Pattern ARCHIVE = Pattern.compile("issued-([0-9A-Z]{5})\\.zip");
 
     private final Path folder;

@@ -18,12 +18,16 @@ import ampersheet.sheet.RosterReader;
 import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SmallLibrary;
+import ampersheet.template.TemplateFiles;
+import ampersheet.template.TemplateLibrary;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -83,6 +87,47 @@ class IssueTest {
                         "sheets/seat-105.html",
                         "sheets/seat-105.md"),
                 List.copyOf(WrittenFiles.under(folder).keySet()));
+    }
+
+    @Test
+    void drawingsLieBesideTheMarkdownThatShowsThemAndAreTakenAwayWithIt() throws IOException {
+        ProblemSet set = ProblemSet.of(
+                PlanReader.read(
+                        "plan.yaml",
+                        "title: Lanterns\nseed: drawings\nproblems:\n"
+                                + "  - {template: thermal-rise/regulator-junction, example: yes}\n"),
+                new TemplateLibrary(List.of(TemplateFiles.builtIn())));
+        Roster two = RosterReader.read("class.csv", "seat,name\n1,Ada\n2,Bo\n");
+        Issue.issue(set, two, folder, 1, new Issue.Besides(false, false, true, Optional.empty()));
+        for (String in : List.of("sheets", "keys")) {
+            String page = Files.readString(folder.resolve(in + "/seat-002.md"));
+            List<String> named = Pattern.compile("!\\[[^]]+]\\(([^)]+)\\)")
+                    .matcher(page)
+                    .results()
+                    .map(found -> found.group(1))
+                    .toList();
+            assertEquals("seat-002-1.svg", named.get(0));
+            for (String file : named) {
+                String svg = Files.readString(folder.resolve(in).resolve(file));
+                assertTrue(svg.startsWith("<svg style=\"background:#fff\" xmlns"), svg.substring(0, 80));
+                assertTrue(svg.contains("<title"), file + " has a title of its own");
+            }
+            assertEquals(
+                    named.size(), page.split("\\*\\*Figure: ", -1).length - 1, "each figure is shown where it is told");
+        }
+        Map<String, byte[]> before = WrittenFiles.under(folder);
+        Sheet sheet = new SheetMaker(set).sheet(2);
+        Issue.again(Composer.sheet(sheet, "Bo"), Composer.key(sheet, "Bo"), sheet.id(), folder, Output.Terms.NONE);
+        assertSame(before, WrittenFiles.under(folder));
+
+        Roster one = RosterReader.read("class.csv", "seat,name\n1,Ada\n");
+        Output.Terms clean = new Output.Terms(List.of(), false, true, place -> {});
+        Issue.issue(set, one, folder, 1, new Issue.Besides(false, false), clean);
+        assertEquals(
+                List.of(),
+                WrittenFiles.under(folder).keySet().stream()
+                        .filter(file -> file.endsWith(".svg"))
+                        .toList());
     }
 
     private static String grid(Issue.Issued issued) {

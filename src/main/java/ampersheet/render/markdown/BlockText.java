@@ -44,10 +44,12 @@ final class BlockText implements BlockVisitor {
     private static final int LINE = 78;
 
     private final Page page;
+    private final FigureFiles figures;
     private int headingLevel = 2;
 
-    BlockText(Page page) {
+    BlockText(Page page, FigureFiles figures) {
         this.page = page;
+        this.figures = figures;
     }
 
     void write(List<Block> blocks) {
@@ -151,6 +153,7 @@ final class BlockText implements BlockVisitor {
     public void figure(FigureBlock block) {
         Figure figure = block.figure();
         page.paragraph("**" + Wording.FIGURE + ": " + Escaped.text(figure.title()) + "**");
+        figures.keep(figure).ifPresent(file -> page.paragraph("![" + Escaped.text(figure.title()) + "](" + file + ")"));
         page.paragraph(Escaped.start(figure.summary()));
         if (!figure.table().rows().isEmpty()) {
             page.paragraph(TextTable.of(

@@ -2,13 +2,33 @@ package ampersheet.render.markdown;
 
 import ampersheet.render.Wording;
 import ampersheet.sheet.Document;
+import java.util.Map;
+import java.util.Optional;
 
 /** A document as Markdown (CommonMark with tables) that reads well as plain text. */
 public final class MarkdownPage {
     private MarkdownPage() {}
 
+    /**
+     * A page that shows its figures.
+     *
+     * @param figures SVG by the names of files that lie beside the page, in the order of the page
+     */
+    public record Illustrated(String text, Map<String, String> figures) {}
+
     /** Ends with one line end. */
     public static String render(Document document) {
+        return render(document, new FigureFiles(Optional.empty()));
+    }
+
+    /** @param name what the names of the files begin with: {@code seat-007} for {@code seat-007-1.svg} */
+    public static Illustrated illustrated(Document document, String name) {
+        FigureFiles figures = new FigureFiles(Optional.of(name));
+        String text = render(document, figures);
+        return new Illustrated(text, figures.files());
+    }
+
+    private static String render(Document document, FigureFiles figures) {
         Page page = new Page();
         page.paragraph("# " + Escaped.text(document.title()));
         boolean key = document.kind() == Document.Kind.KEY;
@@ -22,7 +42,7 @@ public final class MarkdownPage {
         if (!sheet.isEmpty()) {
             page.paragraph("**" + sheet + "**");
         }
-        new BlockText(page).write(document.blocks());
+        new BlockText(page, figures).write(document.blocks());
         page.paragraph("---");
         page.paragraph(Wording.END_OF + " " + Escaped.text(document.title())
                 + (sheet.isEmpty() ? "" : " · " + sheet)
