@@ -78,13 +78,13 @@ public final class TimeIntegration {
             }
             for (int i = 0; i < MOST_SPANS && time < seconds; i++) {
                 double end = Math.min(seconds, time + span);
-                Optional<Arrived> reached = advance(state, time, end, gap);
+                Optional<Advanced> reached = advance(state, time, end, gap);
                 if (reached.isEmpty()) {
                     return new Diverged(i);
                 }
                 state = reached.get().state();
-                if (reached.get().seconds() < end || isClosed(gap, state)) {
-                    return reached.get();
+                if (reached.get().passed() || isClosed(gap, state)) {
+                    return new Arrived(reached.get().seconds(), state);
                 }
                 for (double value : state) {
                     if (!(Math.abs(value) < largest)) {
@@ -130,11 +130,17 @@ public final class TimeIntegration {
         return true;
     }
 
+    /**
+     * @param passed whether the gap closed here. The time cannot tell: the explicit method may say the last bit less
+     *     than it was asked for.
+     */
+    private record Advanced(double seconds, double[] state, boolean passed) {}
+
     /** The state at {@code to}, or earlier where the gap closes; empty when steps become too many. */
-    private Optional<Arrived> advance(
+    private Optional<Advanced> advance(
             double[] state, double from, double to, Optional<ToDoubleFunction<double[]>> gap) {
         if (state.length == 0) {
-            return Optional.of(new Arrived(to, state));
+            return Optional.of(new Advanced(to, state, false));
         }
         if (!implicit) {
             try {
@@ -147,16 +153,18 @@ public final class TimeIntegration {
         return implicitly(state, from, to, gap);
     }
 
-    private Arrived explicitly(double[] state, double from, double to, Optional<ToDoubleFunction<double[]>> gap) {
+    private Advanced explicitly(double[] state, double from, double to, Optional<ToDoubleFunction<double[]>> gap) {
         DormandPrince853Integrator integrator = new DormandPrince853Integrator(0, to - from, 1e-12 * scale, RELATIVE);
         integrator.setMaxEvaluations(EXPLICIT_EVALUATIONS);
-        gap.ifPresent(closing -> integrator.addEventHandler(new Passing(closing), (to - from) / 10, 1e-14 * to, 200));
+        Optional<Passing> passing = gap.map(Passing::new);
+        passing.ifPresent(closing -> integrator.addEventHandler(closing, (to - from) / 10, 1e-14 * to, 200));
         double[] reached = new double[state.length];
         double time = integrator.integrate(new Equations(state.length), from, state.clone(), to, reached);
-        return new Arrived(time, reached);
+        boolean passed = passing.filter(closing -> closing.occurred).isPresent();
+        return new Advanced(passed ? time : to, reached, passed);
     }
 
-    private Optional<Arrived> implicitly(
+    private Optional<Advanced> implicitly(
             double[] state, double from, double to, Optional<ToDoubleFunction<double[]>> closing) {
         ToDoubleFunction<double[]> gap = closing.orElse(any -> 0);
         ExtrapolatedSteps steps = new ExtrapolatedSteps(rates, 1e-11, scale);
@@ -187,14 +195,14 @@ public final class TimeIntegration {
                                 },
                                 0,
                                 tried);
-                return Optional.of(new Arrived(time + passes, steps.accepting(base, passes)));
+                return Optional.of(new Advanced(time + passes, steps.accepting(base, passes), true));
             }
             here = next;
             gapHere = gapNext;
             time = tried == to - time ? to : time + tried;
             step = Math.max(step, tried) * steps.factor();
         }
-        return Optional.of(new Arrived(to, here));
+        return Optional.of(new Advanced(to, here, false));
     }
 
     private final class Equations implements FirstOrderDifferentialEquations {
@@ -216,7 +224,14 @@ public final class TimeIntegration {
     }
 
     /** Stops the explicit method where the gap closes. */
-    private record Passing(ToDoubleFunction<double[]> gap) implements EventHandler {
+    private static final class Passing implements EventHandler {
+        private final ToDoubleFunction<double[]> gap;
+        private boolean occurred;
+
+        Passing(ToDoubleFunction<double[]> gap) {
+            this.gap = gap;
+        }
+
         @Override
         public void init(double time, double[] state, double end) {}
 
@@ -227,6 +242,7 @@ public final class TimeIntegration {
 
         @Override
         public Action eventOccurred(double time, double[] state, boolean increasing) {
+            occurred = true;
             return Action.STOP;
         }
 

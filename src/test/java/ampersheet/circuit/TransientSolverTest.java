@@ -168,6 +168,21 @@ class TransientSolverTest {
         assertEquals(-1e6 * StrictMath.log1p(-5e-6), until(bench, "c", 5), 5e-7);
     }
 
+    /** What a hold-up capacitor does behind the diode that keeps it from the dead supply: 17.5 V down to 7.2 V. */
+    @Test
+    void aCapacitorBehindABlockedDiodeIsEmptiedByTheLoadAlone() {
+        for (double emission : new double[] {0.5, 1, 1.8, 2}) {
+            Bench bench = new Bench()
+                    .source("V1", "0", "a", 0)
+                    .part(PartKind.DIODE, "D1", List.of("a", "c"), "volts", 0.5, "amps", 0.1, "emission", emission)
+                    .part(PartKind.CAPACITOR, "C1", List.of("c", "0"), "farads", 680e-6, "initial", 17.5)
+                    .part(PartKind.SINK, "B1", List.of("c", "0"), "amps", 0.1);
+            double time = 680e-6 * (17.5 - 7.2) / 0.1;
+            assertEquals(time, until(bench, "c", 7.2), 1e-4 * time, "emission " + emission);
+            assertEquals(7.2, after(bench, time).voltage("c"), 1e-3, "emission " + emission);
+        }
+    }
+
     @Test
     void aCapacitorStraightAcrossASourceIsASourceLoopUnlessItHasThatVoltage() {
         Bench bench = new Bench()
