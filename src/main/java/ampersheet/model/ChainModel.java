@@ -59,19 +59,22 @@ public final class ChainModel implements Model {
                     List.of(),
                     Dimension.ONE,
                     "packets that carry a frame",
-                    (chain, asked) -> chain.slot(chain.traced().stops().size() - 1).packet()),
+                    (chain, asked) ->
+                            chain.slot(chain.traced().stops().size() - 1).packet()),
             measure(
                     "packet_of",
                     List.of(TURN),
                     Dimension.ONE,
                     "packet that carries the pixel with that turn, from 1",
-                    (chain, asked) -> chain.slot(chain.stopAt(asked.number(0)).turn()).packet()),
+                    (chain, asked) ->
+                            chain.slot(chain.stopAt(asked.number(0)).turn()).packet()),
             measure(
                     "channel_of",
                     List.of(TURN),
                     Dimension.ONE,
                     "first channel of the pixel with that turn in its packet, from 1",
-                    (chain, asked) -> chain.slot(chain.stopAt(asked.number(0)).turn()).channel()),
+                    (chain, asked) ->
+                            chain.slot(chain.stopAt(asked.number(0)).turn()).channel()),
             measure(
                     "packet_time",
                     List.of(),
@@ -153,7 +156,8 @@ public final class ChainModel implements Model {
     /** Channel after channel of the fullest packet, after what comes before the first. */
     private double packetTime() {
         ChainPlan.PlannedPackets planned = planned();
-        double time = planned.before().map(lead -> ModelNumbers.number(lead, values)).orElse(0.0);
+        double time =
+                planned.before().map(lead -> ModelNumbers.number(lead, values)).orElse(0.0);
         double each = ModelNumbers.number(
                 planned.channelTime().orElseThrow(() -> new Unsolved("the packets have no channel_time")), values);
         int used = planned.packets(values).mostUsed(traced().stops().size());
