@@ -2,7 +2,10 @@ package ampersheet.chain;
 
 import ampersheet.quantity.Elementary;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 
 /**
  * The net of a prism whose edges are all alike: a band of square tiles, numbered from 1 at the left, and two lids, each
@@ -134,58 +137,57 @@ public record PrismNet(int sides, int top, int bottom, List<Integer> turned, Lis
         if (place.tile() < 1 || place.tile() > tiles() || place.side() < 1 || place.side() > sidesOf(place.tile())) {
             throw new IllegalArgumentException("the net has no tile " + place.tile() + " with a side " + place.side());
         }
-        return met(place, true);
+        return meeting(true).get(place);
     }
 
-    private Place met(Place place, boolean closed) {
-        List<Point> mine = closed ? folded(place.tile()) : corners(place.tile());
-        Point from = mine.get(place.side() - 1);
-        Point to = mine.get(place.side() % mine.size());
+    /** Which sides lie on each other, in the folded net or in the flat one; in the order of the tiles. */
+    private Map<Place, Place> meeting(boolean closed) {
+        List<List<Point>> corners = new ArrayList<>();
         for (int tile = 1; tile <= tiles(); tile++) {
-            List<Point> its = closed ? folded(tile) : corners(tile);
-            for (int side = 1; side <= its.size(); side++) {
-                boolean meets =
-                        its.get(side - 1).isAt(to) && its.get(side % its.size()).isAt(from);
-                if (tile != place.tile() && meets) {
-                    return new Place(tile, side);
-                }
-            }
+            corners.add(closed ? folded(tile) : corners(tile));
         }
-        if (closed) {
-            throw new IllegalStateException("the folded net is open at " + place);
-        }
-        return null;
-    }
-
-    /** Every edge of the solid once, by the place that comes first. */
-    private List<Place> edges() {
-        List<Place> edges = new ArrayList<>();
+        Map<Place, Place> meeting = new LinkedHashMap<>();
         for (int tile = 1; tile <= tiles(); tile++) {
             for (int side = 1; side <= sidesOf(tile); side++) {
                 Place place = new Place(tile, side);
-                if (met(place).tile() > tile) {
-                    edges.add(place);
+                Optional<Place> other = onto(place, corners);
+                other.ifPresent(found -> meeting.put(place, found));
+                if (closed && other.isEmpty()) {
+                    throw new IllegalStateException("the folded net is open at " + place);
                 }
             }
         }
-        return edges;
+        return meeting;
+    }
+
+    /** Neighbours run along their edge in opposite directions, since both show their outside. */
+    private static Optional<Place> onto(Place place, List<List<Point>> corners) {
+        List<Point> mine = corners.get(place.tile() - 1);
+        Point from = mine.get(place.side() - 1);
+        Point to = mine.get(place.side() % mine.size());
+        for (int tile = 1; tile <= corners.size(); tile++) {
+            List<Point> its = corners.get(tile - 1);
+            for (int side = 1; side <= its.size(); side++) {
+                boolean meets = its.get(side - 1).isAt(to) && its.get(side % its.size()).isAt(from);
+                if (tile != place.tile() && meets) {
+                    return Optional.of(new Place(tile, side));
+                }
+            }
+        }
+        return Optional.empty();
     }
 
     /** Edges that are open in the flat net and closed by folding. */
     public int closedEdges() {
-        int closed = 0;
-        for (Place edge : edges()) {
-            closed += met(edge, false) == null ? 1 : 0;
-        }
-        return closed;
+        return (meeting(true).size() - meeting(false).size()) / 2;
     }
 
     /** Edges where two plain sides meet, or two mirrored ones. */
     public int likeEdges() {
         int like = 0;
-        for (Place edge : edges()) {
-            like += isPlain(edge) == isPlain(met(edge)) ? 1 : 0;
+        for (Map.Entry<Place, Place> edge : meeting(true).entrySet()) {
+            like += isPlain(edge.getKey()) == isPlain(edge.getValue()) ? 1 : 0;
         }
-        return like;
+        return like / 2; // each was met from both its tiles
     }
 }

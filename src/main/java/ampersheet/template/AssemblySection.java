@@ -19,6 +19,14 @@ import java.util.Optional;
 
 /** Reads tiles that are joined: by their edges, in branches, in a row, or in a net. */
 final class AssemblySection {
+    /** What is drawn as it must become leaves nothing to find. */
+    private static final Formulas.Rule DRAWN = (named, mention) -> !named.isStep()
+            ? Optional.empty()
+            : Optional.of(new Formulas.Refusal(
+                    "a tile drawn as the step " + named.id() + " turns it gives the answer away",
+                    "givens and constants, or lies: with how the tiles are drawn",
+                    "Draw each tile as it lies before."));
+
     /** The keys of the sections, with what they model. */
     static final Map<String, ModelKind> KEYS = keys();
 
@@ -116,7 +124,10 @@ final class AssemblySection {
         Optional<Expression> bottom = value(fields, "bottom", "of the net", Dimension.ONE);
         Optional<List<Expression>> turned =
                 fields.has("turned") ? places(fields, "turned", "net") : Optional.of(List.of());
-        Optional<List<Expression>> lies = fields.has("lies") ? lying(fields) : Optional.of(List.of());
+        Optional<List<Expression>> lies = fields.has("lies") ? drawn(fields, "lies") : Optional.of(List.of());
+        if (fields.has("turned") && !fields.has("lies")) {
+            drawn(fields, "turned");
+        }
         Optional<List<Expression>> plain =
                 fields.has("plain") ? places(fields, "plain", "net") : Optional.of(List.of());
         note(sides, "sides of a lid", fields, "sides", SizeLimits.SIDES_OF_A_LID, "each is laid against every other");
@@ -134,29 +145,23 @@ final class AssemblySection {
     }
 
     /** How the tiles are drawn; a step there would give its value away. */
-    private Optional<List<Expression>> lying(Fields fields) {
+    private Optional<List<Expression>> drawn(Fields fields, String key) {
         List<Expression> turns = new ArrayList<>();
-        List<Yaml.Scalar> items = fields.value("lies").orElse(null) instanceof Yaml.Sequence list
-                ? list.items().stream()
-                        .filter(Yaml.Scalar.class::isInstance)
-                        .map(Yaml.Scalar.class::cast)
-                        .toList()
-                : List.of();
-        items.forEach(
-                item -> drawnAt(item, "lies of the net takes plain numbers").ifPresent(turns::add));
+        List<Yaml> items = fields.value(key).orElse(null) instanceof Yaml.Sequence list ? list.items() : List.of();
+        for (Yaml item : items) {
+            if (item instanceof Yaml.Scalar text && !text.text().isBlank()) {
+                formulas.expression(text, DRAWN, Optional.of(Dimension.ONE), key + " of the net takes plain numbers")
+                        .ifPresent(formula -> turns.add(formula.expression()));
+            }
+        }
         if (items.isEmpty()) {
             faults.error(
-                    fields.placeOf("lies"),
-                    "the value of \"lies\" is no list of turns",
+                    fields.placeOf(key),
+                    "the value of \"" + key + "\" is no list of turns",
                     "[qa, qb, qc], over givens",
                     "Write how each tile is drawn.");
         }
         return turns.isEmpty() || turns.size() < items.size() ? Optional.empty() : Optional.of(turns);
-    }
-
-    private Optional<Expression> drawnAt(Yaml.Scalar text, String otherwise) {
-        return formulas.expression(text, ChainSection.GIVENS, Optional.of(Dimension.ONE), otherwise)
-                .map(Formulas.Checked::expression);
     }
 
     private Optional<AssemblyPlan> row(Fields fields) {
@@ -219,6 +224,8 @@ final class AssemblySection {
 
     private Optional<Expression> given(Fields fields, String key) {
         return fields.needText(key, "a number or a given")
-                .flatMap(text -> drawnAt(text, key + " of a mark takes plain numbers"));
+                .flatMap(text -> formulas.expression(
+                        text, ChainSection.GIVENS, Optional.of(Dimension.ONE), key + " of a mark takes plain numbers"))
+                .map(Formulas.Checked::expression);
     }
 }
