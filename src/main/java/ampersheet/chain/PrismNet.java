@@ -168,7 +168,8 @@ public record PrismNet(int sides, int top, int bottom, List<Integer> turned, Lis
         for (int tile = 1; tile <= corners.size(); tile++) {
             List<Point> its = corners.get(tile - 1);
             for (int side = 1; side <= its.size(); side++) {
-                boolean meets = its.get(side - 1).isAt(to) && its.get(side % its.size()).isAt(from);
+                boolean meets =
+                        its.get(side - 1).isAt(to) && its.get(side % its.size()).isAt(from);
                 if (tile != place.tile() && meets) {
                     return Optional.of(new Place(tile, side));
                 }
