@@ -106,6 +106,8 @@ public record PrismNet(int sides, int top, int bottom, List<Integer> turned, Lis
 
     /** Its corners after folding: about its own seam first, then about those that lead to tile 1. */
     private List<Point> folded(int tile) {
+        double cos = Elementary.cos(2 * PI / sides);
+        double sin = Elementary.sin(2 * PI / sides);
         List<Point> points = new ArrayList<>();
         for (Point corner : corners(tile)) {
             Point point = tile == sides + 1
@@ -113,7 +115,7 @@ public record PrismNet(int sides, int top, int bottom, List<Integer> turned, Lis
                     : tile == sides + 2 ? new Point(corner.x(), 0, corner.y()) : corner;
             int last = tile <= sides ? tile : tile == sides + 1 ? top : bottom;
             for (int seam = last - 1; seam >= 1; seam--) {
-                point = aboutSeam(seam, point);
+                point = aboutSeam(seam, point, cos, sin);
             }
             points.add(point);
         }
@@ -121,9 +123,7 @@ public record PrismNet(int sides, int top, int bottom, List<Integer> turned, Lis
     }
 
     /** Backwards about the right side of a tile of the band. */
-    private Point aboutSeam(int x, Point point) {
-        double cos = Elementary.cos(2 * PI / sides);
-        double sin = Elementary.sin(2 * PI / sides);
+    private static Point aboutSeam(int x, Point point, double cos, double sin) {
         double out = point.x() - x;
         return new Point(x + out * cos + point.z() * sin, point.y(), point.z() * cos - out * sin);
     }
