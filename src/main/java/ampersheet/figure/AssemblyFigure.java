@@ -3,11 +3,13 @@ package ampersheet.figure;
 import ampersheet.chain.Assembly;
 import ampersheet.chain.BranchedTiles;
 import ampersheet.chain.MatingEdge;
+import ampersheet.chain.PrismNet;
 import ampersheet.chain.TileRow;
 import java.util.List;
 
 /**
- * Draws tiles that are joined: the row of contacts at an edge, branching tiles with their return line, a row of tiles.
+ * Draws tiles that are joined: the row of contacts at an edge, branching tiles with their return line, a row of tiles,
+ * a net that is still flat.
  */
 public final class AssemblyFigure {
     private AssemblyFigure() {}
@@ -30,6 +32,9 @@ public final class AssemblyFigure {
         } else if (assembly instanceof BranchedTiles tiles) {
             words = new BranchWords(tiles, marks);
             drawing = new BranchDrawing(tiles, marks, widest).drawing();
+        } else if (assembly instanceof PrismNet net) {
+            words = new NetWords(net);
+            drawing = new NetDrawing(net, widest).drawing();
         } else {
             words = new RowWords((TileRow) assembly);
             drawing = new RowDrawing((TileRow) assembly, widest).drawing();

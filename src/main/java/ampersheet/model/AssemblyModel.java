@@ -8,11 +8,13 @@ import static ampersheet.model.Argument.TILE;
 import ampersheet.chain.Assembly;
 import ampersheet.chain.BranchedTiles;
 import ampersheet.chain.MatingEdge;
+import ampersheet.chain.PrismNet;
 import ampersheet.chain.TileRow;
 import ampersheet.formula.Values;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Elementary;
 import java.util.List;
+import java.util.function.Supplier;
 import java.util.function.ToDoubleBiFunction;
 
 /** Tiles put together with numbers. */
@@ -78,6 +80,26 @@ public final class AssemblyModel implements Model {
                     Dimension.ONE,
                     "side of the first tile at which the data comes home last",
                     (branches, asked) -> branches.lastSide()),
+            net(
+                    "meets_tile",
+                    List.of(TILE, SIDE),
+                    "tile of which a side meets that side after folding",
+                    (net, asked) -> net.met(place(asked)).tile()),
+            net(
+                    "meets_side",
+                    List.of(TILE, SIDE),
+                    "side, as it lies in the net, that meets that side after folding",
+                    (net, asked) -> net.met(place(asked)).side()),
+            net(
+                    "closed_edges",
+                    List.of(),
+                    "edges that are open in the flat net and closed by folding",
+                    (net, asked) -> net.closedEdges()),
+            net(
+                    "like_edges",
+                    List.of(),
+                    "edges of the solid where two plain or two mirrored sides meet",
+                    (net, asked) -> net.likeEdges()),
             row(
                     "worst_edge",
                     "farthest the last edge can be from its place, each tile set against the one before",
@@ -93,16 +115,20 @@ public final class AssemblyModel implements Model {
 
     private final AssemblyPlan plan;
     private final Once<Assembly> assembly;
+    private final Once<Assembly> drawn;
 
     AssemblyModel(AssemblyPlan plan, Values values) {
         this.plan = plan;
-        this.assembly = new Once<>(() -> {
-            try {
-                return plan.put(values);
-            } catch (IllegalArgumentException impossible) {
-                throw new Unsolved(impossible.getMessage());
-            }
-        });
+        this.assembly = new Once<>(() -> possible(() -> plan.put(values)));
+        this.drawn = new Once<>(() -> possible(() -> plan.drawn(values)));
+    }
+
+    private static Assembly possible(Supplier<Assembly> put) {
+        try {
+            return put.get();
+        } catch (IllegalArgumentException impossible) {
+            throw new Unsolved(impossible.getMessage());
+        }
     }
 
     private static Measure edge(
@@ -117,6 +143,11 @@ public final class AssemblyModel implements Model {
             String meaning,
             ToDoubleBiFunction<BranchedTiles, Arguments> reading) {
         return measure(ModelKind.BRANCHES, BranchedTiles.class, name, arguments, dimension, meaning, reading);
+    }
+
+    private static Measure net(
+            String name, List<Argument> arguments, String meaning, ToDoubleBiFunction<PrismNet, Arguments> reading) {
+        return measure(ModelKind.NET, PrismNet.class, name, arguments, Dimension.ONE, meaning, reading);
     }
 
     private static Measure row(String name, String meaning, ToDoubleBiFunction<TileRow, Arguments> reading) {
@@ -151,6 +182,15 @@ public final class AssemblyModel implements Model {
         return assembly.get();
     }
 
+    /**
+     * As the figure shows it.
+     *
+     * @throws Unsolved if the tiles cannot be put together so
+     */
+    public Assembly drawn() {
+        return drawn.get();
+    }
+
     private static double touched(MatingEdge edge, Arguments asked) {
         int place = asked.whole(0);
         if (place < 1 || place > edge.contacts()) {
@@ -169,6 +209,10 @@ public final class AssemblyModel implements Model {
         return edge.fault(asked.whole(0) - 1, asked.whole(1) - 1)
                 .map(fault -> fault.ordinal() + 1)
                 .orElse(0);
+    }
+
+    private static PrismNet.Place place(Arguments asked) {
+        return new PrismNet.Place(asked.whole(0), asked.whole(1));
     }
 
     private static double armTurn(BranchedTiles branches, Arguments asked) {

@@ -3,6 +3,7 @@ package ampersheet.model;
 import ampersheet.chain.Assembly;
 import ampersheet.chain.BranchedTiles;
 import ampersheet.chain.MatingEdge;
+import ampersheet.chain.PrismNet;
 import ampersheet.chain.TileRow;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Values;
@@ -13,6 +14,11 @@ import java.util.List;
 public sealed interface AssemblyPlan extends ModelPlan {
     /** @throws Unsolved or IllegalArgumentException if the tiles cannot be put together so */
     Assembly put(Values values);
+
+    /** As it is drawn: what only a step knows is left out. */
+    default Assembly drawn(Values values) {
+        return put(values);
+    }
 
     @Override
     default AssemblyModel with(Values values, Values.Measured others) {
@@ -106,6 +112,63 @@ public sealed interface AssemblyPlan extends ModelPlan {
 
     /** @param at side of the first tile on which the arm stands */
     record PlannedArm(Expression at, Expression tiles) {}
+
+    /**
+     * The net of a prism.
+     *
+     * @param top tile of the band that carries the upper lid; the same for the lower one
+     * @param turned how far each tile is turned clockwise, or none
+     * @param lies the same as it is drawn, over givens alone, where that is another
+     * @param plain sides of a tile that carry the plain row of contacts, or none
+     */
+    record Net(
+            Expression sides,
+            Expression top,
+            Expression bottom,
+            List<Expression> turned,
+            List<Expression> lies,
+            List<Expression> plain)
+            implements AssemblyPlan {
+        public Net {
+            turned = List.copyOf(turned);
+            lies = List.copyOf(lies);
+            plain = List.copyOf(plain);
+        }
+
+        @Override
+        public ModelKind kind() {
+            return ModelKind.NET;
+        }
+
+        @Override
+        public List<Expression> formulas() {
+            List<Expression> formulas = new ArrayList<>(List.of(sides, top, bottom));
+            formulas.addAll(turned);
+            formulas.addAll(plain);
+            return formulas;
+        }
+
+        @Override
+        public Assembly put(Values values) {
+            return turned(turned, values);
+        }
+
+        @Override
+        public Assembly drawn(Values values) {
+            return turned(lies.isEmpty() ? turned : lies, values);
+        }
+
+        private PrismNet turned(List<Expression> by, Values values) {
+            return new PrismNet(
+                    ModelNumbers.size("sides of a lid", sides, values),
+                    ModelNumbers.size("tile under the upper lid", top, values),
+                    ModelNumbers.size("tile over the lower lid", bottom, values),
+                    by.stream()
+                            .map(turn -> ModelNumbers.whole("turn of a tile", turn, values))
+                            .toList(),
+                    ModelNumbers.sizes("plain side", plain, values));
+        }
+    }
 
     /** Tiles that each may be off their measure. */
     record Row(Expression tiles, Expression length, Expression error) implements AssemblyPlan {

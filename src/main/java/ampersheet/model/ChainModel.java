@@ -4,6 +4,7 @@ import static ampersheet.model.Argument.COLUMN;
 import static ampersheet.model.Argument.ROW;
 import static ampersheet.model.Argument.TURN;
 
+import ampersheet.chain.ChannelPackets;
 import ampersheet.chain.DataPath;
 import ampersheet.chain.FrameMemory;
 import ampersheet.chain.Panel;
@@ -53,6 +54,33 @@ public final class ChainModel implements Model {
                     Dimension.ONE,
                     "number of tiles",
                     (chain, asked) -> chain.traced().tileOrder().size()),
+            measure(
+                    "packets",
+                    List.of(),
+                    Dimension.ONE,
+                    "packets that carry a frame",
+                    (chain, asked) ->
+                            chain.slot(chain.traced().stops().size() - 1).packet()),
+            measure(
+                    "packet_of",
+                    List.of(TURN),
+                    Dimension.ONE,
+                    "packet that carries the pixel with that turn, from 1",
+                    (chain, asked) ->
+                            chain.slot(chain.stopAt(asked.number(0)).turn()).packet()),
+            measure(
+                    "channel_of",
+                    List.of(TURN),
+                    Dimension.ONE,
+                    "first channel of the pixel with that turn in its packet, from 1",
+                    (chain, asked) ->
+                            chain.slot(chain.stopAt(asked.number(0)).turn()).channel()),
+            measure(
+                    "packet_time",
+                    List.of(),
+                    Dimension.TIME,
+                    "time of the fullest packet",
+                    (chain, asked) -> chain.packetTime()),
             measure("frame_time", List.of(), Dimension.TIME, "time of one frame", (chain, asked) -> chain.frameTime()),
             measure(
                     "memory",
@@ -77,12 +105,15 @@ public final class ChainModel implements Model {
     private final Values values;
     private final Once<Panel> panel;
     private final Once<DataPath.Outcome.Traced> traced;
+    private final Once<List<ChannelPackets.Slot>> slots;
 
     ChainModel(ChainPlan plan, Values values) {
         this.plan = plan;
         this.values = values;
         this.panel = new Once<>(() -> plan.panel(values));
         this.traced = new Once<>(() -> Solutions.of(DataPath.trace(panel())));
+        this.slots = new Once<>(
+                () -> planned().packets(values).slots(traced().stops().size()));
     }
 
     private static Measure measure(
@@ -111,7 +142,29 @@ public final class ChainModel implements Model {
     private double frameTime() {
         // A panel whose path is not complete has no frame; the trace tells why.
         traced();
-        return DataPath.frameTime(panel(), plan.parallelChains(values), 0);
+        return DataPath.frameTime(panel(), plan.parallelChains(values), plan.passingDelay(values));
+    }
+
+    private ChainPlan.PlannedPackets planned() {
+        return plan.packets().orElseThrow(() -> new Unsolved("the chain has no packets"));
+    }
+
+    private ChannelPackets.Slot slot(int turn) {
+        return slots.get().get(turn);
+    }
+
+    /** Channel after channel of the fullest packet, after what comes before the first. */
+    private double packetTime() {
+        ChainPlan.PlannedPackets planned = planned();
+        double time =
+                planned.before().map(lead -> ModelNumbers.number(lead, values)).orElse(0.0);
+        double each = ModelNumbers.number(
+                planned.channelTime().orElseThrow(() -> new Unsolved("the packets have no channel_time")), values);
+        int used = planned.packets(values).mostUsed(traced().stops().size());
+        for (int channel = 0; channel < used; channel++) {
+            time += each;
+        }
+        return time;
     }
 
     private static double ofPixel(IntBinaryOperator turn, Arguments asked) {

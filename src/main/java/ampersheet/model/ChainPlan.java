@@ -1,5 +1,6 @@
 package ampersheet.model;
 
+import ampersheet.chain.ChannelPackets;
 import ampersheet.chain.Panel;
 import ampersheet.chain.Tile;
 import ampersheet.formula.Expression;
@@ -16,6 +17,8 @@ import java.util.Optional;
  * @param layout how tiles follow each other
  * @param chains parallel chains to which the tiles are dealt out for the frame time; one unless said
  * @param frames frames kept in memory; one unless said
+ * @param passing time by which each pixel delays what it passes on; none unless said
+ * @param packets that carry the frame to the controller, where these are asked about
  */
 public record ChainPlan(
         Expression tileColumns,
@@ -32,6 +35,8 @@ public record ChainPlan(
         Optional<Expression> resetTime,
         Optional<Expression> chains,
         Optional<Expression> frames,
+        Optional<Expression> passing,
+        Optional<PlannedPackets> packets,
         List<PlannedMark> marks)
         implements ModelPlan {
     /** Of pixels in a panel that a proof solves, or of tiles: as many as 256 rows of 256. What is drawn has fewer. */
@@ -139,6 +144,28 @@ public record ChainPlan(
 
     public record PlannedPlace(Expression column, Expression row, Expression quarterTurns) {}
 
+    /**
+     * @param channels of a packet
+     * @param ofAPixel channels that each pixel takes
+     * @param channelTime in which one channel is sent
+     * @param before time from the beginning of a packet until its first channel is sent
+     */
+    public record PlannedPackets(
+            Expression channels, Expression ofAPixel, Optional<Expression> channelTime, Optional<Expression> before) {
+        List<Expression> formulas() {
+            List<Expression> formulas = new ArrayList<>(List.of(channels, ofAPixel));
+            channelTime.ifPresent(formulas::add);
+            before.ifPresent(formulas::add);
+            return formulas;
+        }
+
+        ChannelPackets packets(Values values) {
+            return new ChannelPackets(
+                    ModelNumbers.size("channels of a packet", channels, values),
+                    ModelNumbers.size("channels of a pixel", ofAPixel, values));
+        }
+    }
+
     @Override
     public ModelKind kind() {
         return ModelKind.CHAIN;
@@ -148,7 +175,9 @@ public record ChainPlan(
     public List<Expression> formulas() {
         List<Expression> formulas = new ArrayList<>(List.of(tileColumns, tileRows));
         formulas.addAll(layout.formulas());
-        List.of(bitsPerPixel, bitTime, resetTime, chains, frames).forEach(each -> each.ifPresent(formulas::add));
+        List.of(bitsPerPixel, bitTime, resetTime, chains, frames, passing)
+                .forEach(each -> each.ifPresent(formulas::add));
+        packets.ifPresent(planned -> formulas.addAll(planned.formulas()));
         return formulas;
     }
 
@@ -206,6 +235,10 @@ public record ChainPlan(
     int framesKept(Values values) {
         return frames.map(count -> ModelNumbers.size("frames in memory", count, values, SizeLimits.FRAMES))
                 .orElse(1);
+    }
+
+    double passingDelay(Values values) {
+        return passing.map(time -> ModelNumbers.number(time, values)).orElse(0.0);
     }
 
     /** A word of the tile, or of the given that the word names. */

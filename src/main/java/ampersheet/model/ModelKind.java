@@ -7,7 +7,8 @@ public enum ModelKind {
     CHAIN("chain", "a chain"),
     EDGE("edge", "an edge"),
     BRANCHES("branches", "branches"),
-    ROW("row", "a row");
+    ROW("row", "a row"),
+    NET("net", "a net");
 
     private final String key;
     private final String told;

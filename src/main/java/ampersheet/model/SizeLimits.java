@@ -1,5 +1,6 @@
 package ampersheet.model;
 
+import ampersheet.chain.PrismNet;
 import ampersheet.chain.TileRow;
 
 /**
@@ -21,6 +22,8 @@ public final class SizeLimits {
     public static final int JOINED = 400;
     /** Of a tile that is pushed against others: each is laid against every other. */
     public static final int SIDES = 24;
+    /** Of a prism that is folded from a net. */
+    public static final int SIDES_OF_A_LID = PrismNet.MOST_SIDES;
     /** Of a row: every combination of errors is walked through. */
     public static final int TILES_IN_A_ROW = TileRow.MOST_TILES;
     /** Of a strip. */

@@ -172,6 +172,18 @@ final class WordsAround {
         "bits",
         "byte",
         "bytes",
+        "packet",
+        "packets",
+        "slot",
+        "slots",
+        "line",
+        "lines",
+        "section",
+        "sections",
+        "probe",
+        "probes",
+        "clash",
+        "clashes",
     };
 
     private static final String[] BETWEEN = {

@@ -67,10 +67,10 @@ final class ModelFigures {
                                             .toList(),
                                     id + "d",
                                     widest);
-                        case EDGE, BRANCHES, ROW ->
+                        case EDGE, BRANCHES, ROW, NET ->
                             AssemblyFigure.draw(
                                     "Tiles" + of,
-                                    ((AssemblyModel) model).assembly(),
+                                    ((AssemblyModel) model).drawn(),
                                     model.plan().marks().stream()
                                             .map(mark -> armMark(mark, problem))
                                             .toList(),

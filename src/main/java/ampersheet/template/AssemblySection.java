@@ -17,8 +17,16 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** Reads tiles that are joined: by their edges, in branches, or in a row. */
+/** Reads tiles that are joined: by their edges, in branches, in a row, or in a net. */
 final class AssemblySection {
+    /** What is drawn as it must become leaves nothing to find. */
+    private static final Formulas.Rule DRAWN = (named, mention) -> !named.isStep()
+            ? Optional.empty()
+            : Optional.of(new Formulas.Refusal(
+                    "a tile drawn as the step " + named.id() + " turns it gives the answer away",
+                    "givens and constants, or lies: with how the tiles are drawn",
+                    "Draw each tile as it lies before."));
+
     /** The keys of the sections, with what they model. */
     static final Map<String, ModelKind> KEYS = keys();
 
@@ -41,6 +49,7 @@ final class AssemblySection {
         keys.put("edge", ModelKind.EDGE);
         keys.put("branches", ModelKind.BRANCHES);
         keys.put("row", ModelKind.ROW);
+        keys.put("net", ModelKind.NET);
         return Collections.unmodifiableMap(keys);
     }
 
@@ -49,6 +58,7 @@ final class AssemblySection {
             case EDGE -> edge(new Fields(section, "the edge", faults));
             case BRANCHES -> branches(new Fields(section, "the branches", faults));
             case ROW -> row(new Fields(section, "the row", faults));
+            case NET -> net(new Fields(section, "the net", faults));
             default -> throw new IllegalArgumentException("no assembly: " + model);
         };
         return plan;
@@ -58,8 +68,8 @@ final class AssemblySection {
         Optional<Expression> sides = value(fields, "sides", "of the edge", Dimension.ONE);
         Optional<Expression> plain = value(fields, "plain", "of the edge", Dimension.ONE);
         Optional<Expression> contacts = value(fields, "contacts", "of the edge", Dimension.ONE);
-        Optional<List<Expression>> supplies = places(fields, "supply");
-        Optional<List<Expression>> grounds = places(fields, "ground");
+        Optional<List<Expression>> supplies = places(fields, "supply", "edge");
+        Optional<List<Expression>> grounds = places(fields, "ground", "edge");
         Optional<Expression> output = value(fields, "output", "of the edge", Dimension.ONE);
         Optional<Expression> input = value(fields, "input", "of the edge", Dimension.ONE);
         note(sides, "sides of the tile", fields, "sides", SizeLimits.SIDES, "each is laid against every other");
@@ -85,14 +95,14 @@ final class AssemblySection {
     }
 
     /** One place, or a list of them where several contacts of the row carry the same. */
-    private Optional<List<Expression>> places(Fields fields, String key) {
+    private Optional<List<Expression>> places(Fields fields, String key, String of) {
         if (!(fields.value(key).orElse(null) instanceof Yaml.Sequence list)) {
-            return value(fields, key, "of the edge", Dimension.ONE).map(List::of);
+            return value(fields, key, "of the " + of, Dimension.ONE).map(List::of);
         }
         List<Expression> places = new ArrayList<>();
         for (Yaml item : list.items()) {
             if (item instanceof Yaml.Scalar text && !text.text().isBlank()) {
-                values.read(text, Dimension.ONE, key + " of the edge").ifPresent(places::add);
+                values.read(text, Dimension.ONE, key + " of the " + of).ifPresent(places::add);
             } else {
                 faults.error(
                         item.place(),
@@ -102,9 +112,56 @@ final class AssemblySection {
             }
         }
         if (list.items().isEmpty()) {
-            faults.error(list.place(), "the edge has no " + key + " contact", "at least one place", "Add a place.");
+            String contact = of.equals("edge") ? key + " contact" : key + " entry";
+            faults.error(list.place(), "the " + of + " has no " + contact, "at least one place", "Add a place.");
         }
         return places.isEmpty() || places.size() < list.items().size() ? Optional.empty() : Optional.of(places);
+    }
+
+    private Optional<AssemblyPlan> net(Fields fields) {
+        Optional<Expression> sides = value(fields, "sides", "of the net", Dimension.ONE);
+        Optional<Expression> top = value(fields, "top", "of the net", Dimension.ONE);
+        Optional<Expression> bottom = value(fields, "bottom", "of the net", Dimension.ONE);
+        Optional<List<Expression>> turned =
+                fields.has("turned") ? places(fields, "turned", "net") : Optional.of(List.of());
+        Optional<List<Expression>> lies = fields.has("lies") ? drawn(fields, "lies") : Optional.of(List.of());
+        if (fields.has("turned") && !fields.has("lies")) {
+            drawn(fields, "turned");
+        }
+        Optional<List<Expression>> plain =
+                fields.has("plain") ? places(fields, "plain", "net") : Optional.of(List.of());
+        note(sides, "sides of a lid", fields, "sides", SizeLimits.SIDES_OF_A_LID, "each is laid against every other");
+        fields.finish();
+        boolean complete = sides.isPresent()
+                && top.isPresent()
+                && bottom.isPresent()
+                && turned.isPresent()
+                && lies.isPresent()
+                && plain.isPresent();
+        return complete
+                ? Optional.of(new AssemblyPlan.Net(
+                        sides.get(), top.get(), bottom.get(), turned.get(), lies.get(), plain.get()))
+                : Optional.empty();
+    }
+
+    /** How the tiles are drawn; a step there would give its value away. */
+    private Optional<List<Expression>> drawn(Fields fields, String key) {
+        List<Expression> turns = new ArrayList<>();
+        List<Yaml> items = fields.value(key).orElse(null) instanceof Yaml.Sequence list ? list.items() : List.of();
+        for (Yaml item : items) {
+            if (item instanceof Yaml.Scalar text && !text.text().isBlank()) {
+                formulas.expression(text, DRAWN, Optional.of(Dimension.ONE), key + " of the net takes plain numbers")
+                        .ifPresent(formula -> turns.add(formula.expression()));
+            }
+        }
+        if (items.isEmpty()) {
+            faults.error(
+                    fields.placeOf(key),
+                    "the value of \"" + key + "\" is no list of turns",
+                    "[qa, qb, qc], over givens",
+                    "Write how each tile is drawn.");
+        }
+        return turns.isEmpty() || turns.size() < items.size() ? Optional.empty() : Optional.of(turns);
     }
 
     private Optional<AssemblyPlan> row(Fields fields) {

@@ -6,6 +6,7 @@ import ampersheet.formula.FormulaReader;
 import ampersheet.formula.Spelling;
 import ampersheet.model.ChainPlan;
 import ampersheet.model.ChainPlan.Layout;
+import ampersheet.model.ChainPlan.PlannedPackets;
 import ampersheet.model.ChainPlan.PlannedPlace;
 import ampersheet.model.PlannedMark;
 import ampersheet.model.SizeLimits;
@@ -62,6 +63,8 @@ final class ChainSection {
         Optional<Expression> reset = value(fields, "reset", Dimension.TIME);
         Optional<Expression> chains = value(fields, "chains", Dimension.ONE);
         Optional<Expression> frames = value(fields, "frames", Dimension.ONE);
+        Optional<Expression> passing = value(fields, "passing", Dimension.TIME);
+        Optional<PlannedPackets> packets = packets(fields);
         List<PlannedMark> marks = marks(fields);
         fields.finish();
         if (tile.columns().isPresent() && tile.rows().isPresent()) {
@@ -84,6 +87,8 @@ final class ChainSection {
                         reset,
                         chains,
                         frames,
+                        passing,
+                        packets,
                         marks))
                 : Optional.empty();
     }
@@ -124,6 +129,18 @@ final class ChainSection {
 
     private Optional<Expression> value(Fields fields, String key, Dimension dimension) {
         return fields.text(key).flatMap(text -> values.read(text, dimension, key + " of the chain"));
+    }
+
+    private Optional<PlannedPackets> packets(Fields chain) {
+        Optional<Fields> group = chain.group("packets").map(read -> new Fields(read, "the packets", faults));
+        Optional<Expression> channels = group.flatMap(fields -> count(fields, "channels", "of the packets"));
+        Optional<Expression> ofAPixel = group.flatMap(fields -> count(fields, "of_a_pixel", "of the packets"));
+        Optional<Expression> channelTime = group.flatMap(fields -> value(fields, "channel_time", Dimension.TIME));
+        Optional<Expression> before = group.flatMap(fields -> value(fields, "before", Dimension.TIME));
+        group.ifPresent(Fields::finish);
+        return channels.isPresent() && ofAPixel.isPresent()
+                ? Optional.of(new PlannedPackets(channels.get(), ofAPixel.get(), channelTime, before))
+                : Optional.empty();
     }
 
     private void noteData(

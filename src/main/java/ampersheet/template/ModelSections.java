@@ -100,7 +100,7 @@ final class ModelSections {
             if (models.stream().anyMatch(AssemblySection.KEYS::containsValue)) {
                 faults.error(
                         fields.placeOf(kind.getKey()),
-                        "the template has two of edge, branches and row",
+                        "the template has two of edge, branches, row and net",
                         "one of them",
                         "Remove one, or write two templates.");
                 models.add(kind.getValue());

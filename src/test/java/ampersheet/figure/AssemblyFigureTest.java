@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import ampersheet.chain.Assembly;
 import ampersheet.chain.BranchedTiles;
 import ampersheet.chain.MatingEdge;
+import ampersheet.chain.PrismNet;
 import ampersheet.chain.TileRow;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -36,6 +37,10 @@ class AssemblyFigureTest {
         for (int tiles : new int[] {2, 4, 8, 12, 16}) {
             all.put("row of " + tiles, new TileRow(tiles, 0.12, 2e-4));
         }
+        for (int sides : new int[] {3, 4, 5, 6, 8}) {
+            all.put("net of " + sides, new PrismNet(sides, 1, sides, List.of(), List.of()));
+        }
+        all.put("net of a cube with contacts", new PrismNet(4, 1, 3, List.of(0, 1, 2, 3, 0, 1), List.of(1, 3)));
         return all;
     }
 
@@ -85,7 +90,9 @@ class AssemblyFigureTest {
                 ? new EdgeDrawing(edge, widest).drawing()
                 : assembly instanceof BranchedTiles tiles
                         ? new BranchDrawing(tiles, marks(tiles), widest).drawing()
-                        : new RowDrawing((TileRow) assembly, widest).drawing();
+                        : assembly instanceof PrismNet net
+                                ? new NetDrawing(net, widest).drawing()
+                                : new RowDrawing((TileRow) assembly, widest).drawing();
     }
 
     /** Seen from outside, left is where one's left hand is: walking round the tile clockwise, behind one's back. */

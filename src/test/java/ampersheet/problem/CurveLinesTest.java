@@ -80,6 +80,9 @@ class CurveLinesTest {
         all.put("chain-addressing/alignment-error 0", new Followed("worst_edge()", ALONG, true, EXACT));
         all.put("chain-addressing/alignment-error 1", new Followed("typical_edge()", ALONG, true, EXACT));
         all.put("chain-addressing/frame-time 0", new Followed("1 / frame_time()", ALONG, true, EXACT));
+        all.put(
+                "chain-addressing/clocked-frame 0",
+                new Followed("ceiling(frame_time() * f / 8 - 1e-6) * 8 / f", ALONG, true, EXACT));
         all.put("chain-addressing/supply-drop-one-end 0", new Followed("Vs - tap_voltage(L1, x)", ALONG, true, 1e-4));
         all.put("current-limiting/capacitor-inrush 0", new Followed("current_after(R2, t)", ALONG, false, 1e-4));
         all.put("current-limiting/relay-hold-up 0", new Followed("voltage_after(a, t)", ALONG, false, 1e-4));

@@ -308,7 +308,36 @@ class ModelsTest {
                         Optional.of(formula("50 us")),
                         Optional.empty(),
                         Optional.empty(),
+                        Optional.of(formula("0.5 us")),
+                        Optional.of(new ChainPlan.PlannedPackets(
+                                formula("32"),
+                                formula("3"),
+                                Optional.of(formula("44 us")),
+                                Optional.of(formula("148 us")))),
                         List.of()));
+    }
+
+    /** 48 pixels, ten to a packet of 32 channels; the fullest packet sends 30 channels, the last pixel is 47 on. */
+    @Test
+    void thePacketsOfAFrameAreFilledPixelByPixel() {
+        Problem problem = first(wall().step("P", "1", "5")
+                .step("k", "1", "5")
+                .step("c", "1", "7 * 3 + 1")
+                .step("tp", "s", "148 us + 30 * 44 us")
+                .step("tf", "s", "48 * 24 * 1.25 us + 50 us + 47 * 0.5 us")
+                .ask("P", new Acceptance.Count())
+                .ask("k", new Acceptance.Count())
+                .ask("c", new Acceptance.Count())
+                .ask("tp", new Acceptance.Within(0.02, 0))
+                .ask("tf", new Acceptance.Within(0.02, 0))
+                .proof("P", "P", "packets()", new Way.Direct(), 1e-12)
+                .proof("k", "k", "packet_of(47)", new Way.Direct(), 1e-12)
+                .proof("c", "c", "channel_of(47)", new Way.Direct(), 1e-12)
+                .proof("tp", "tp", "packet_time()", new Way.Direct(), 1e-9)
+                .proof("tf", "tf", "frame_time()", new Way.Direct(), 1e-9));
+        assertEquals(
+                List.of(5.0, 5.0, 22.0),
+                problem.answers().stream().limit(3).map(Problem.Answer::second).toList());
     }
 
     @Test
@@ -321,7 +350,7 @@ class ModelsTest {
                 .step("tile", "1", "3")
                 .step("turn", "1", "3 * 8 + 4 + 2")
                 .step("back", "1", "3")
-                .step("tf", "s", "n * 24 * 1.25 us + 50 us");
+                .step("tf", "s", "n * 24 * 1.25 us + 50 us + (n - 1) * 0.5 us");
         Problem problem = first(progressive
                 .ask("n", new Acceptance.Count())
                 .ask("tile", new Acceptance.Count())

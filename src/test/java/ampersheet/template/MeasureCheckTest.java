@@ -32,7 +32,8 @@ class MeasureCheckTest {
                     || line.startsWith("| chain |")
                     || line.startsWith("| edge |")
                     || line.startsWith("| branches |")
-                    || line.startsWith("| row |")) {
+                    || line.startsWith("| row |")
+                    || line.startsWith("| net |")) {
                 Matcher matcher = Pattern.compile("`([a-z_]+)\\(([^)]*)\\)`").matcher(line);
                 while (matcher.find()) {
                     int arguments =

@@ -1,0 +1,3 @@
+A computer sends the colours for a chain of **${N}** square tiles with **${s}** by **${s}** pixels each over a network. Every pixel takes **${k}** channels, one for each of its colours, a byte each. A packet has **${S}** channels. The pixels are packed in the order of the data, each directly behind the one before, the first one from the first channel of the first packet on; but a pixel stays whole: if the channels left in a packet are too few for it, they stay empty, and the pixel begins the next packet. The last packet ends with the last pixel.
+
+Now one pixel shows a wrong colour, and you want to watch its channels. Addresses are counted from 0 in the order of the data, packets from 1, and the channels of each packet from 1.

@@ -1,0 +1,1 @@
+A cube is folded from a net.
