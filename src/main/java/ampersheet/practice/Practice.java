@@ -86,7 +86,8 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
     }
 
     public String progress() {
-        return Sentences.progress(standing());
+        return Sentences.progress(
+                standing(), Schedule.untilSettled(course, record, skillIndex(), attempt()), attempt().isOpen());
     }
 
     /** The state of a skill in words: open, later, begun, settled and until when, due again. */
@@ -203,8 +204,7 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
         Form form = course.skills()
                 .get(skill)
                 .of(mistake.latest().variant())
-                .formWithAtLeast(
-                        Standing.of(course.skills().get(skill), left.record).blanks());
+                .formFor(Standing.of(course.skills().get(skill), left.record).blanks());
         return left.give(
                 new Schedule.Next(skill, Optional.empty(), mistake.latest().variant(), form, Schedule.Why.OPEN), day);
     }
@@ -419,8 +419,20 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
                         before.standing(),
                         after,
                         skill().hasSeveralTemplates(),
-                        course.skills().size() > 1)
+                        course.skills().size() > 1,
+                        nextTime())
                 + " " + whatIsNext(day);
+    }
+
+    /** How the next problem of this skill will be shown, for whoever has done with the present one. */
+    private String nextTime() {
+        LearnerRecord left = leaving().record;
+        Schedule.Next next = Schedule.another(course, left, skillIndex(), 0, Schedule.Why.OPEN);
+        return Sentences.nextTime(
+                form(),
+                next.form(),
+                left.support().form().isPresent(),
+                skill().of(next.variant()).steps());
     }
 
     /** Whether the last check found wrong what the learner was sure of. */

@@ -1,6 +1,7 @@
 package ampersheet.practice;
 
 import java.util.List;
+import java.util.OptionalInt;
 
 /** What the page says of a learner's own steps: what was found, and what comes next. */
 final class Sentences {
@@ -84,11 +85,21 @@ final class Sentences {
 
     static final String SURE_AND_WRONG = " You were sure: compare with the example before you try again.";
 
-    /** @param after where the learner stands with the skill now */
+    /**
+     * @param after where the learner stands with the skill now
+     * @param nextTime how the next problem of the skill is shown
+     */
     static String finished(
-            Attempt attempt, Standing before, Standing after, boolean severalTemplates, boolean otherSkills) {
-        String start = "All right"
-                + (attempt.isClean() ? "" : attempt.slips().isEmpty() ? ", with help" : " in the end") + ". ";
+            Attempt attempt,
+            Standing before,
+            Standing after,
+            boolean severalTemplates,
+            boolean otherSkills,
+            String nextTime) {
+        String how = !attempt.slips().isEmpty()
+                ? " in the end"
+                : attempt.isHinted() ? ", with hints" : attempt.isClean() ? "" : ", after a look at worked lines";
+        String start = "All right" + how + ". ";
         if (after.isSettled()) {
             return start
                     + (before.isSettled()
@@ -104,25 +115,27 @@ final class Sentences {
                     + (severalTemplates ? "on another kind of problem, and " : "")
                     + (otherSkills ? "after another skill or on a later day." : "on a later day.");
         }
-        return start + support(attempt, after);
+        return start + nextTime;
     }
 
-    private static String support(Attempt attempt, Standing after) {
-        boolean bare = attempt.form().kind() == Form.Kind.BARE;
-        int had = bare ? Standing.ALL : attempt.form().blanks();
-        if (attempt.wentWrong()) {
-            return after.blanks() < had ? "Next time with more support." : "Next time with the same support.";
+    /**
+     * What the next problem of a skill shows, against the present one.
+     *
+     * @param chosen whether the learner set that herself
+     * @param steps of the next problem
+     */
+    static String nextTime(Form now, Form next, boolean chosen, int steps) {
+        String shown = switch (next.kind()) {
+            case FULL -> "the example beside it";
+            case FADED -> next.blanks() + " of " + steps + " steps left to you, the others worked";
+            case BARE, FAULTY -> "the question alone";
+        };
+        if (chosen) {
+            return "Next time " + shown + ", as you chose it.";
         }
-        if (attempt.isHelped()) {
-            return bare
-                    ? "Next time with a little more support."
-                    : "Next time with the same support: try it without hints.";
-        }
-        return after.blanks() >= Standing.ALL
-                ? "Next time the question alone."
-                : attempt.form().kind() == Form.Kind.FULL
-                        ? "Next time without the example beside it: some steps are worked, the last are yours."
-                        : "Next time with more steps left to you.";
+        int order = next.compareTo(now);
+        String against = order == 0 ? "as much support" : order < 0 ? "more support" : "less support";
+        return "Next time with " + against + ": " + shown + ".";
     }
 
     static String next(Schedule.Next next, Course course, int skillNow, int nextDue) {
@@ -140,11 +153,35 @@ final class Sentences {
                         + name + ".";
     }
 
-    static String progress(Standing standing) {
-        return "problem " + standing.given() + " of this skill · "
-                + (standing.isSettled()
-                        ? "settled"
-                        : standing.proofs().size() + " of " + Standing.PROOFS + " solved bare and without help");
+    private static final String[] NUMBERS = {
+        "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"
+    };
+
+    /** Up to twelve in words. */
+    static String number(int number) {
+        return number < NUMBERS.length ? NUMBERS[number] : Integer.toString(number);
+    }
+
+    /**
+     * @param left how many problems settle the skill if each is right at once and without help; empty where, as they
+     *     are shown, none does
+     * @param withThis whether the present one is among them
+     */
+    static String progress(Standing standing, OptionalInt left, boolean withThis) {
+        String start = "problem " + standing.given() + " of this skill · ";
+        if (standing.isSettled()) {
+            return start + "settled";
+        }
+        String proofs = start + standing.proofs().size() + " of " + Standing.PROOFS + " solved bare and without help";
+        if (left.isEmpty()) {
+            return proofs + " · with the support that you chose, none counts: the question alone does";
+        }
+        int more = left.getAsInt() - (withThis ? 1 : 0);
+        String which = !withThis
+                ? number(more) + " more"
+                : more == 0 ? "this one" : "this one and " + number(more) + " more";
+        return proofs + " · if all goes right at once, " + which
+                + (left.getAsInt() == 1 ? " settles it" : " settle it");
     }
 
     // Hints
