@@ -109,10 +109,7 @@ final class DesignJudge {
                             understood,
                             Sentences.wrongDimension(unit, answer.unit())));
         }
-        boolean bare = value.unit().isEmpty()
-                && !value.hasPrefix()
-                && !answer.unitPrinted()
-                && !answer.unit().dimension().equals(Dimension.ONE);
+        boolean bare = answer.lacksUnit(value);
         double si = value.si(answer.unit());
         if (bare && !acceptance.allows(si) && acceptance.allows(value.si(Unit.ONE))) {
             si = value.si(Unit.ONE);

@@ -225,11 +225,12 @@ final class PracticeDesk {
         };
     }
 
-    /** Kind and step by turns. */
-    String[] hintsTaken(String keyRead) {
+    /** Kind, step and text of each that holds still. */
+    String[] hintsTaken(String keyRead, String[] places) {
         List<String> told = new ArrayList<>();
-        for (Hint hint : practice.hintsTaken(key(keyRead))) {
+        for (Hint hint : practice.hintsTaken(key(keyRead), List.of(places))) {
             tell(told, hint.kind().word(), Integer.toString(hint.step()));
+            told.add(hint.text());
         }
         return array(told);
     }

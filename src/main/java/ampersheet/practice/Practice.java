@@ -379,8 +379,9 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
         return with(attempt().helped(hint.about(), hint.level()));
     }
 
-    public List<Hint> hintsTaken(ProblemKey key) {
-        return Hint.taken(key, attempt());
+    /** Those that hold still. */
+    public List<Hint> hintsTaken(ProblemKey key, List<String> places) {
+        return Hint.taken(key, attempt(), look(key, places));
     }
 
     /** Before all was right, this ends the problem as not done. */

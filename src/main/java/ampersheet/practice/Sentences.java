@@ -66,21 +66,43 @@ final class Sentences {
                 + ". Work it again.";
     }
 
+    /** It must not say whether the number is right. */
+    static final String UNIT_MISSING =
+            "The unit is missing: a quantity is a number with a unit. Write it behind the number; then it is judged.";
+
+    private static final String LOOK = " is not right yet: look again, or take the next hint.";
+    private static final String FORM = " needs another form.";
+
     // After a check
 
     static String name(String question) {
         return Checked.isStep(question) ? "Step " + question.substring("step ".length()) : "Answer " + question;
     }
 
+    /** Of how many places what is said; then where to go on. */
     static String stopped(Checked checked, Checked.Told stop) {
-        int right = checked.right();
-        String before = right == 0 ? "" : right == 1 ? "1 place is right. " : right + " places are right. ";
-        String what = stop.blank()
-                ? " is still open."
-                : stop.kind() == Checked.Kind.WRONG
-                        ? " is not right yet: look again, or take the next hint."
-                        : " needs another form.";
-        return before + name(stop.question()) + what;
+        int wrong = checked.count(Checked.Kind.WRONG) + checked.count(Checked.Kind.FOLLOWS);
+        int form = checked.count(Checked.Kind.FORM);
+        boolean several = wrong + form > (stop.blank() ? 0 : 1);
+        String counted = "";
+        counted = with(counted, several ? wrong : 0, "not right yet");
+        counted = with(counted, several ? form : 0, "in need of another form");
+        counted = with(counted, checked.count(Checked.Kind.RIGHT), "right");
+        String go = several
+                ? "Begin with " + (Checked.isStep(stop.question()) ? stop.question() : "answer " + stop.question()) + "."
+                : name(stop.question())
+                        + (stop.blank() ? " is still open." : stop.kind() == Checked.Kind.WRONG ? LOOK : FORM);
+        return counted.isEmpty() ? go : counted + ". " + go;
+    }
+
+    private static String with(String before, int places, String how) {
+        if (places == 0) {
+            return before;
+        }
+        String place = places == 1 ? " place is " : " places are ";
+        return before.isEmpty()
+                ? places + place + how
+                : before + ", " + places + (places == 1 ? " is " : " are ") + how;
     }
 
     static final String SURE_AND_WRONG = " You were sure: compare with the example before you try again.";
@@ -208,6 +230,10 @@ final class Sentences {
                 : "Your value is too small; look at its sign, too.";
     }
 
+    static String little(boolean large) {
+        return large ? "Your value is a little too large." : "Your value is a little too small.";
+    }
+
     static String size(boolean large, double times, boolean count) {
         String side = count ? large ? "too many" : "too few" : large ? "too large" : "too small";
         String far = times < 1.25
@@ -229,13 +255,14 @@ final class Sentences {
                 + " are right the other way round. Think which part the output lies" + " across.";
     }
 
+    /** @param wanted empty where it is known */
     static String criterion(String symbol, String wanted, double off, List<String> ways) {
-        StringBuilder out = new StringBuilder("Wanted is ").append(wanted).append(". ");
+        StringBuilder out = new StringBuilder(wanted.isEmpty() ? "" : "Wanted is " + wanted + ". ");
         if (off > 0) {
             int percent = (int) Math.floor(100 * off + 0.5);
             out.append("Your ")
                     .append(symbol)
-                    .append(" is beyond that by ")
+                    .append(" is beyond what is wanted by ")
                     .append(percent < 1 ? "less than 1" : Integer.toString(percent))
                     .append("\u00a0%. ");
         }
