@@ -352,7 +352,7 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
 
     /** The question beside the present problem; none if the learner wants none. */
     public Optional<SideQuestion> sideQuestion() {
-        return record.aside().asked() ? SideQuestion.of(course, skill(), attempt()) : Optional.empty();
+        return record.aside().asked() ? SideQuestion.of(course, skill(), attempt(), record) : Optional.empty();
     }
 
     /** The first answer to the question beside the problem stands. */

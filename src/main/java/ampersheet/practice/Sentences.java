@@ -30,13 +30,19 @@ final class Sentences {
     private static final String LINE = "This line does not go through: ";
     static final String NEVER_OPENED = LINE + "a parenthesis closes that was never opened.";
     static final String NOT_CLOSED = LINE + "a parenthesis is not closed.";
-    static final String MISSING_QUANTITY = LINE + "a quantity is missing beside one of the signs.";
+    private static final String SIGNS =
+            "These are read: + - * / ^, || for resistors side by side, parentheses, sqrt(…).";
+    static final String MISSING_QUANTITY = LINE + "a quantity is missing beside one of the signs. " + SIGNS;
     static final String WHOLE_POWERS = LINE + "a power is a whole number of at most two digits.";
     static final String TOO_DEEP = LINE + "too many parentheses lie in each other.";
     static final String TWO_READINGS = "It can be read in two ways: write a point as the decimal marker.";
 
     static String lineStops(String rest) {
-        return LINE + "“" + rest + "” stands without a sign before it.";
+        return LINE + "“" + rest + "” stands without a sign before it. " + SIGNS;
+    }
+
+    static String notSideBySide(String one, String other) {
+        return LINE + one + " and " + other + " cannot lie side by side. Check what belongs together.";
     }
 
     static String notInLine(String operand, String problem) {

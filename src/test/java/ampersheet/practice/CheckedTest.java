@@ -118,6 +118,11 @@ class CheckedTest {
                 "0.4*10^3 Ω x 1",
                 "1 / (1/800 ohm + 1/800 ohm)",
                 "parallel(800 ohm, 800 ohm)",
+                "0.8k || 0.8k",
+                "R = 800 Ω ∥ 800 Ω",
+                "1.2k || 1.2k || 1.2k",
+                "200 ohm + 400 ohm||400 ohm",
+                "2 * 400 ohm || 400 ohm",
                 "20 Ω × 20",
                 "sqrt((6.2 V)^2 / (15.5 mA)^2)",
                 "(20)² × 1 Ω"
@@ -142,6 +147,10 @@ class CheckedTest {
         assertTrue(ofLine("U / 15.5 mA").contains("there is no U among the given values"), ofLine("U / 15.5 mA"));
         assertTrue(ofLine("(6.2 V) * (6.2 V)").contains("V² is a unit of another kind"), ofLine("(6.2 V) * (6.2 V)"));
         assertTrue(ofLine("6.2 V / (15.5 mA").contains("not closed"), ofLine("6.2 V / (15.5 mA"));
+        assertTrue(ofLine("6.2 V || 15.5 mA").contains("volts and amperes cannot lie side by side"));
+        for (String unread : List.of("6.2 V / 2 (3)", "6.2 V +", "6.2 V || ")) {
+            assertTrue(ofLine(unread).contains("These are read: + - * / ^, || for resistors"), ofLine(unread));
+        }
     }
 
     private static String ofLine(String line) {
@@ -152,6 +161,7 @@ class CheckedTest {
     void itIsTheCalculatorToo() {
         assertEquals("Your line gives 660\u00a0Ω.", Practice.calculated("(12 V - 2.1 V) / 15 mA"));
         assertEquals("Your line gives 12.", Practice.calculated("3*4"));
+        assertEquals("Your line gives 891.9\u00a0Ω.", Practice.calculated("2.2k || 1.5k"));
         assertTrue(Practice.calculated("hello").startsWith("Type a line"));
     }
 
