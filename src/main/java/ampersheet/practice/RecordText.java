@@ -202,7 +202,7 @@ public final class RecordText {
             return reader.record();
         } catch (IllegalArgumentException unfit) {
             throw new IllegalArgumentException(
-                    "Line " + reader.numbers.get(Math.min(reader.at, reader.numbers.size()) - 1)
+                    "Line " + reader.number()
                             + " of the record does not fit: " + unfit.getMessage()
                             + ". Copy or save it again, from its first line to its last.");
         }
@@ -216,6 +216,11 @@ public final class RecordText {
             }
         }
         return out.toString();
+    }
+
+    /** The number in the text of the line read last. An int: what joins an object to a text is large in a script. */
+    private int number() {
+        return numbers.get(Math.min(at, numbers.size()) - 1);
     }
 
     private LearnerRecord record() {

@@ -80,15 +80,23 @@ const page = {
     });
   },
 
-  /* Whatever scrolls sideways here must be reachable by keyboard, and have a name. */
+  /* Whatever scrolls sideways here must be reachable by keyboard, have a name and show that it does; as long as it does,
+     and while it has the focus. */
   reachable(under) {
     for (const region of under.querySelectorAll(".equation, .drawing, .scroll, .line, .case")) {
-      if (region.scrollWidth > region.clientWidth && !region.hasAttribute("tabindex")) {
+      const scrolls = region.scrollWidth > region.clientWidth + 1;
+      if (scrolls && !region.hasAttribute("tabindex")) {
         const around = region.closest("figure, .step");
-        const name = around && around.querySelector("figcaption, .finding");
+        const name = around && around.querySelector("figcaption, .finding") || region.querySelector("caption");
         region.tabIndex = 0;
+        region.dataset.sideways = "";
         region.setAttribute("role", "group");
-        region.setAttribute("aria-label", name ? name.textContent : "Working");
+        if (!region.hasAttribute("aria-label")) {
+          region.setAttribute("aria-label", name ? name.textContent : "Working");
+        }
+      } else if (!scrolls && "sideways" in region.dataset && region !== document.activeElement) {
+        region.removeAttribute("tabindex");
+        delete region.dataset.sideways;
       }
     }
   },
@@ -96,7 +104,10 @@ const page = {
   /* What is looked up lies over the page; the browser leads back to where it was asked for. */
   lookUp() {
     const dialog = page.element("look-up");
-    document.querySelectorAll(".look-up-opens").forEach(button => button.addEventListener("click", () => dialog.showModal()));
+    document.querySelectorAll(".look-up-opens").forEach(button => button.addEventListener("click", () => {
+      dialog.showModal();
+      page.reachable(dialog);
+    }));
     page.element("look-up-close").addEventListener("click", () => dialog.close());
   },
 

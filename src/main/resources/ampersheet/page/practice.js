@@ -188,9 +188,10 @@
     const typed = layOut();
     element("sure").querySelectorAll("input").forEach(option => { option.checked = false; });
     unled();
+    askSolution(false);
     element("hints").textContent = "";
     hints = 0;
-    inGroups(practiceHintsTaken(problem.key), 2).forEach(([kind, step]) => addHint(kind, Number(step), "", false));
+    hintsTaken().forEach(([kind, step, text]) => addHint(kind, Number(step), text, false));
     say("");
     if (now.checked) {
       sayPlaces(inGroups(practiceLook(problem.key, questions()), 3));
@@ -276,6 +277,7 @@
     element("hint").disabled = now.ended !== "" || unfound;
     element("solve").disabled = !element("solution").hidden;
     element("answers").querySelector(".main").disabled = now.ended !== "" || unfound;
+    element("answers-title").hidden = now.form === "faulty";
     element("find-faulty").hidden = !now.faulty || now.form === "faulty" && !now.ended;
     element("sure").disabled = now.ended !== "" || unfound;
     element("onward").hidden = now.ended === "";
@@ -406,6 +408,7 @@
     const [sentence, stop, sureAndWrong, ...rest] = practiceCheck(problem.key, questions(), sure ? sure.value : "", today());
     const found = inGroups(rest, 3);
     sayPlaces(found);
+    withdrawHints();
     keep();
     update();
     const at = places.find(place => place.question === stop);
@@ -552,6 +555,9 @@
   const addHint = (kind, step, text, cued) => {
     const shown = document.createElement("div");
     shown.className = "hinted";
+    if (kind === "typed") {
+      shown.dataset.typed = text;
+    }
     const title = document.createElement("h3");
     title.textContent = "Hint " + ++hints + (step > 0 ? ": step " + step + ", " : ": ") + HINT_TITLES[kind];
     shown.append(title, hintBody(kind, step, text));
@@ -560,6 +566,17 @@
       cue(step);
     }
     page.reachable(shown);
+  };
+
+  const hintsTaken = () => inGroups(practiceHintsTaken(problem.key, questions()), 3);
+
+  /* A hint on what is typed no more, or that a verdict says by now, goes. */
+  const withdrawHints = () => {
+    const shown = element("hints").querySelectorAll("[data-typed]");
+    if (shown.length > 0) {
+      const hold = hintsTaken().map(([, , text]) => text);
+      shown.forEach(hint => hold.includes(hint.dataset.typed) || hint.remove());
+    }
   };
 
   const nextHint = () => {
@@ -583,8 +600,30 @@
     }
   };
 
+  /* Before it is right, the solution ends the problem: that is asked first. */
+  const askSolution = asked => {
+    element("solve-asked").hidden = !asked;
+    element("solve").setAttribute("aria-expanded", String(asked));
+  };
+
+  const askOrSolve = () => {
+    if (now.ended) {
+      solve();
+      return;
+    }
+    askSolution(true);
+    element("solve-asked").scrollIntoView({block: "nearest"});
+    element("solve-no").focus();
+  };
+
+  const keepSolving = () => {
+    askSolution(false);
+    element("solve").focus();
+  };
+
   const solve = () => {
     typeAll();
+    askSolution(false);
     if (!now.ended) {
       say(practiceSays("solution"));
     }
@@ -643,6 +682,7 @@
   element("answers").addEventListener("submit", check);
   element("places").addEventListener("input", () => {
     typeAll();
+    withdrawHints();
     keep();
   });
   element("places").addEventListener("focusin", event => {
@@ -653,7 +693,14 @@
   });
   element("example-body").addEventListener("pointerover", cueLine);
   element("hint").addEventListener("click", nextHint);
-  element("solve").addEventListener("click", solve);
+  element("solve").addEventListener("click", askOrSolve);
+  element("solve-yes").addEventListener("click", solve);
+  element("solve-no").addEventListener("click", keepSolving);
+  element("solve-asked").addEventListener("keydown", event => {
+    if (event.key === "Escape") {
+      keepSolving();
+    }
+  });
   element("another").addEventListener("click", () => go("another"));
   element("onward").addEventListener("click", () => go("next"));
   element("later").addEventListener("click", () => go("next"));
@@ -676,12 +723,28 @@
     element(now.ended ? "onward" : "hint").focus();
   });
   element("aside-on").addEventListener("change", event => askAside(event.target.checked));
-  element("support").addEventListener("change", event => {
-    typeAll();
-    practiceGo("support", event.target.value, today(), 0);
-    keep();
-    show(false);
+  /* By keys one passes over choices on the way to another: what counts then is Enter, or leaving the list. */
+  let byKeys = false;
+  const support = () => {
+    byKeys = false;
+    if (element("support").value !== now.support) {
+      typeAll();
+      practiceGo("support", element("support").value, today(), 0);
+      keep();
+      show(false);
+    }
+  };
+  element("support").addEventListener("pointerdown", () => { byKeys = false; });
+  element("support").addEventListener("keydown", event => {
+    byKeys = event.key !== "Enter";
+    if (event.key === "Enter") {
+      support();
+    } else if (event.key === "Escape") {
+      element("support").value = now.support;
+    }
   });
+  element("support").addEventListener("change", () => byKeys || support());
+  element("support").addEventListener("blur", support);
   element("export").addEventListener("click", () => {
     page.saveFile("practice-" + set + ".txt", "text/plain;charset=utf-8", practiceStored());
     element("kept-said").textContent = "Saved as practice-" + set + ".txt.";
