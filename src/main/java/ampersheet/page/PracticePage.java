@@ -273,9 +273,9 @@ public final class PracticePage {
         page.element("p", "", "id", "calculation", "role", "status").newline();
         page.element(
                 "p",
-                "Such a line may also stand in the place of an answer: it is worked and checked, with its units. "
-                        + "To type"
-                        + " Ω, µ or ° write ohm, u or deg.",
+                "It reads + - * / ^, parentheses, sqrt(…), and || for resistors side by side. Such a line may also stand"
+                        + " in the place of an answer: it is worked and checked, with its units. To type Ω, µ or °"
+                        + " write ohm, u or deg.",
                 "class",
                 "lead");
         page.close("details").newline();

@@ -102,13 +102,7 @@ public record Checked(List<Told> places, Optional<String> stop, Optional<String>
             String message = message(verdict, line, typed.getOrDefault(question, ""));
             boolean goesOn = kind == Kind.RIGHT || kind == Kind.OPEN && i < questions.size() - 1;
             if (stop.isPresent()) {
-                boolean follows = rung == Rung.CONSISTENT_WITH_EARLIER;
-                told.add(new Told(
-                        question,
-                        blank ? Kind.NOTHING : follows ? Kind.FOLLOWS : kind,
-                        rung,
-                        blank ? "" : message,
-                        blank));
+                told.add(blank ? new Told(question, Kind.NOTHING, rung, "", true) : behind(verdict, rung, message, told));
             } else if (goesOn) {
                 right += kind == Kind.RIGHT ? 1 : 0;
                 told.add(new Told(question, kind, rung, message, blank));
@@ -121,6 +115,21 @@ public record Checked(List<Told> places, Optional<String> stop, Optional<String>
             }
         }
         return new Checked(told, stop, cause, straight && stop.isEmpty());
+    }
+
+    /** A place after the one where it stopped; what is wrong there in the same way as further up is told once. */
+    private static Told behind(Verdict verdict, Rung rung, String message, List<Told> before) {
+        for (Told earlier : before) {
+            boolean same = rung == Rung.KNOWN_MISTAKE
+                    && earlier.rung() == rung
+                    && earlier.message().endsWith(verdict.message());
+            if (same) {
+                return new Told(
+                        verdict.question(), Kind.FOLLOWS, rung, Sentences.sameSlip(earlier.question()), false);
+            }
+        }
+        Kind kind = rung == Rung.CONSISTENT_WITH_EARLIER ? Kind.FOLLOWS : kind(rung);
+        return new Told(verdict.question(), kind, rung, message, false);
     }
 
     private static Map<String, Verdict> verdicts(ProblemKey key, Map<String, String> typed) {

@@ -95,10 +95,18 @@ final class Sentences {
         counted = with(counted, several ? form : 0, "in need of another form");
         counted = with(counted, checked.count(Checked.Kind.RIGHT), "right");
         String go = several
-                ? "Begin with " + (Checked.isStep(stop.question()) ? stop.question() : "answer " + stop.question()) + "."
+                ? "Begin with " + place(stop.question()) + "."
                 : name(stop.question())
                         + (stop.blank() ? " is still open." : stop.kind() == Checked.Kind.WRONG ? LOOK : FORM);
         return counted.isEmpty() ? go : counted + ". " + go;
+    }
+
+    static String sameSlip(String question) {
+        return "This is the slip of " + place(question) + " again. Correct that one first, then work this one anew.";
+    }
+
+    private static String place(String question) {
+        return Checked.isStep(question) ? question : "answer " + question;
     }
 
     private static String with(String before, int places, String how) {

@@ -80,21 +80,22 @@ const page = {
     });
   },
 
-  /* Whatever scrolls sideways here must be reachable by keyboard, have a name and show that it does; as long as it does,
-     and while it has the focus. */
+  /* Whatever scrolls sideways here must be reachable by keyboard, have a name and show that it does; what does not, is no stop
+     for the keyboard. What has the focus keeps it. */
   reachable(under) {
-    for (const region of under.querySelectorAll(".equation, .drawing, .scroll, .line, .case")) {
-      const scrolls = region.scrollWidth > region.clientWidth + 1;
-      if (scrolls && !region.hasAttribute("tabindex")) {
+    for (const region of under.querySelectorAll(".equation, .drawing, .scroll, .line, .case, pre")) {
+      if (region.scrollWidth > region.clientWidth + 1) {
         const around = region.closest("figure, .step");
         const name = around && around.querySelector("figcaption, .finding") || region.querySelector("caption");
         region.tabIndex = 0;
         region.dataset.sideways = "";
-        region.setAttribute("role", "group");
+        if (!region.hasAttribute("role")) {
+          region.setAttribute("role", "group");
+        }
         if (!region.hasAttribute("aria-label")) {
           region.setAttribute("aria-label", name ? name.textContent : "Working");
         }
-      } else if (!scrolls && "sideways" in region.dataset && region !== document.activeElement) {
+      } else if (region.clientWidth > 0 && region !== document.activeElement) {
         region.removeAttribute("tabindex");
         delete region.dataset.sideways;
       }

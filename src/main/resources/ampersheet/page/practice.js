@@ -767,6 +767,7 @@
   });
   element("skills").querySelector("details").addEventListener("toggle", map);
   element("mistakes-shown").addEventListener("toggle", mistakes);
+  element("desk").addEventListener("toggle", () => page.reachable(element("desk")), true);
   /* Another tab wrote: what it knows is taken over at once; if it erased everything, so does this one. */
   window.addEventListener("storage", event => {
     if (event.key === "ampersheet-practice-erased-" + set && event.newValue !== null) {

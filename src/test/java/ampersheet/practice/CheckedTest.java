@@ -58,6 +58,9 @@ class CheckedTest {
                 stopped("6.2 V", "529 ohm", ""));
         assertEquals("1 place is not right yet. Begin with answer a.", stopped("", "", "5 kg"));
         assertEquals("2 places are right. Answer b is still open.", stopped("6.2 V", "400 ohm", ""));
+        assertEquals(
+                "This is the slip of step 1 again. Correct that one first, then work this one anew.",
+                Sentences.sameSlip("step 1"));
         Map<String, String> later = Map.of("step 1", "7 V", "a", "400 ohm", "b", "96.1 mW");
         assertEquals(List.of(Kind.WRONG, Kind.RIGHT, Kind.RIGHT), kinds(full(later)), "a right one is told so, too");
     }
