@@ -3,7 +3,6 @@ package ampersheet.answer;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.NoValue;
 import ampersheet.formula.Values;
-import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Quantity;
 import ampersheet.quantity.QuantityReader;
 import ampersheet.quantity.QuantityWriter;

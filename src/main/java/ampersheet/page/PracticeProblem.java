@@ -22,10 +22,10 @@ import ampersheet.template.Statement;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.Predicate;
 
 /**
@@ -82,8 +82,7 @@ final class PracticeProblem {
         json.writeStringField(
                 "full", fragment(isDesign() ? meant(parts.places()) : amongSteps(stepByStep(), parts), "full-"));
         json.writeStringField(
-                "bare",
-                fragment(meant(ProblemParts.of(with(new Support.Bare())).places()), "bare-"));
+                "bare", fragment(meant(ProblemParts.of(with(new Support.Bare())).places()), "bare-"));
         json.writeEndObject();
         if (faulty.isPresent()) {
             json.writeStringField("faulty", fragment(List.of(lines(faulty.get())), "faulty-"));
@@ -188,11 +187,12 @@ final class PracticeProblem {
 
     /** Renamed, and with what is to be found: no step around the place says it. */
     private List<Block> meant(List<Block> blocks) {
-        Map<String, String> meanings = new HashMap<>();
+        Map<String, String> meanings = new TreeMap<>();
         for (AnswerKey key : with(new Support.Bare()).answers()) {
             if (!(key.acceptance() instanceof Acceptance.Choice)) {
                 meanings.put(
-                        renamed(key.question()), problem.template().line(key.step()).meaning());
+                        renamed(key.question()),
+                        problem.template().line(key.step()).meaning());
             }
         }
         return renamed(blocks).stream()

@@ -17,8 +17,9 @@ import java.util.Optional;
 
 /**
  * What is said of all places of a problem at once, of each its own verdict. In the order of the working, the first that
- * is not right is where to go on. Who goes straight to the answers need not fill in the steps. A number without its unit
- * is no answer yet, be it right or wrong: to say of one of them only that its unit is missing would tell which it is.
+ * is not right is where to go on. Who goes straight to the answers need not fill in the steps. A number without its
+ * unit is no answer yet, be it right or wrong: to say of one of them only that its unit is missing would tell which it
+ * is.
  *
  * @param places one for each place, in their order
  * @param stop the first that is not right; empty where the problem is solved
@@ -102,7 +103,10 @@ public record Checked(List<Told> places, Optional<String> stop, Optional<String>
             String message = message(verdict, line, typed.getOrDefault(question, ""));
             boolean goesOn = kind == Kind.RIGHT || kind == Kind.OPEN && i < questions.size() - 1;
             if (stop.isPresent()) {
-                told.add(blank ? new Told(question, Kind.NOTHING, rung, "", true) : behind(verdict, rung, message, told));
+                told.add(
+                        blank
+                                ? new Told(question, Kind.NOTHING, rung, "", true)
+                                : behind(verdict, rung, message, told));
             } else if (goesOn) {
                 right += kind == Kind.RIGHT ? 1 : 0;
                 told.add(new Told(question, kind, rung, message, blank));
@@ -124,8 +128,7 @@ public record Checked(List<Told> places, Optional<String> stop, Optional<String>
                     && earlier.rung() == rung
                     && earlier.message().endsWith(verdict.message());
             if (same) {
-                return new Told(
-                        verdict.question(), Kind.FOLLOWS, rung, Sentences.sameSlip(earlier.question()), false);
+                return new Told(verdict.question(), Kind.FOLLOWS, rung, Sentences.sameSlip(earlier.question()), false);
             }
         }
         Kind kind = rung == Rung.CONSISTENT_WITH_EARLIER ? Kind.FOLLOWS : kind(rung);

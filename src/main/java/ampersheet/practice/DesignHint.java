@@ -77,8 +77,7 @@ final class DesignHint {
         for (int i = 0; i < chosen.size(); i++) {
             way(i, missed.get(), off).ifPresent(ways::add);
         }
-        return Optional.of(
-                Sentences.criterion(
+        return Optional.of(Sentences.criterion(
                 missed.get().symbol(), wantedIsTold ? "" : missed.get().wanted(), off, ways));
     }
 

@@ -15,8 +15,8 @@ import java.util.Set;
  * One hint: the next that tells something new to whoever stands at the first place that is not right. It starts from
  * what was typed, as far as the verdict beside does not say as much; then come, for each step on the way there that no
  * right answer has settled, the rule's name, the formula, the formula with numbers, the line. Where the example stands
- * beside, its line takes the place of rule and formula. Where the verdict knows what is wrong in a line, that line comes
- * first, and from where the verdict ended.
+ * beside, its line takes the place of rule and formula. Where the verdict knows what is wrong in a line, that line
+ * comes first, and from where the verdict ended.
  *
  * @param kind what it tells
  * @param about for what help is recorded
@@ -60,7 +60,9 @@ public record Hint(Kind kind, String about, int level, int step, String text) {
         }
         AnswerKey answer = answer(key, stop.get().question());
         Optional<Hint> typed = fromTyped(key, attempt, answer, stop.get());
-        if (typed.isPresent() && attempt.help().getOrDefault(typed.get().about(), 0) < typed.get().level()) {
+        if (typed.isPresent()
+                && attempt.help().getOrDefault(typed.get().about(), 0)
+                        < typed.get().level()) {
             return typed;
         }
         int from = levelBehind(stop.get().rung());

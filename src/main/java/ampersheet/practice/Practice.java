@@ -87,7 +87,9 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
 
     public String progress() {
         return Sentences.progress(
-                standing(), Schedule.untilSettled(course, record, skillIndex(), attempt()), attempt().isOpen());
+                standing(),
+                Schedule.untilSettled(course, record, skillIndex(), attempt()),
+                attempt().isOpen());
     }
 
     /** The state of a skill in words: open, later, begun, settled and until when, due again. */

@@ -201,10 +201,9 @@ public final class RecordText {
         try {
             return reader.record();
         } catch (IllegalArgumentException unfit) {
-            throw new IllegalArgumentException(
-                    "Line " + reader.number()
-                            + " of the record does not fit: " + unfit.getMessage()
-                            + ". Copy or save it again, from its first line to its last.");
+            throw new IllegalArgumentException("Line " + reader.number()
+                    + " of the record does not fit: " + unfit.getMessage()
+                    + ". Copy or save it again, from its first line to its last.");
         }
     }
 

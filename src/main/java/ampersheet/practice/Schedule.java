@@ -94,8 +94,8 @@ public final class Schedule {
         int day = present.day();
         for (int problems = present.isOpen() ? 1 : 0; problems <= MOST_LEFT; problems++) {
             if (attempt.isOpen()) {
-                attempt = attempt.ended(new Attempt.Ending(
-                        after.next(FORESEEN), ++day, Attempt.Way.RIGHT, Attempt.Sureness.UNSAID));
+                attempt = attempt.ended(
+                        new Attempt.Ending(after.next(FORESEEN), ++day, Attempt.Way.RIGHT, Attempt.Sureness.UNSAID));
                 after = after.with(attempt);
             }
             if (Standing.of(of, after).isSettled()) {

@@ -213,9 +213,8 @@ final class Sentences {
             return proofs + " · with the support that you chose, none counts: the question alone does";
         }
         int more = left.getAsInt() - (withThis ? 1 : 0);
-        String which = !withThis
-                ? number(more) + " more"
-                : more == 0 ? "this one" : "this one and " + number(more) + " more";
+        String which =
+                !withThis ? number(more) + " more" : more == 0 ? "this one" : "this one and " + number(more) + " more";
         return proofs + " · if all goes right at once, " + which
                 + (left.getAsInt() == 1 ? " settles it" : " settle it");
     }

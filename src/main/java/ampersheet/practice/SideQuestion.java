@@ -48,7 +48,8 @@ public record SideQuestion(
     private static List<Attempt> before(Attempt attempt, LearnerRecord record) {
         List<Attempt> before = new ArrayList<>();
         for (Attempt other : record.inOrder()) {
-            boolean same = other.skill().equals(attempt.skill()) && other.template().equals(attempt.template());
+            boolean same =
+                    other.skill().equals(attempt.skill()) && other.template().equals(attempt.template());
             if (same && other.day() == attempt.day() && attempt.given().isAfter(other.given())) {
                 before.add(other);
             }

@@ -16,8 +16,8 @@ import java.util.Set;
  * proven. Once settled it is due again after even gaps (expanding ones do no better: Latimier, Peyre, Ramus 2021, Educ
  * Psychol Rev 33:959).
  *
- * @param blanks how many steps the next problem leaves blank; {@link #ALL} for the question alone, one less than that for
- *     the last form before it, and so on: templates differ in how many forms they have
+ * @param blanks how many steps the next problem leaves blank; {@link #ALL} for the question alone, one less than that
+ *     for the last form before it, and so on: templates differ in how many forms they have
  * @param proofs bare successes that count so far
  * @param due the day from which the skill comes back; empty until it is settled
  * @param given problems given
@@ -27,14 +27,7 @@ import java.util.Set;
  * @param helped problems in which help was taken
  */
 public record Standing(
-        int blanks,
-        List<Attempt> proofs,
-        OptionalInt due,
-        int given,
-        int right,
-        int atOnce,
-        int slips,
-        int helped) {
+        int blanks, List<Attempt> proofs, OptionalInt due, int given, int right, int atOnce, int slips, int helped) {
     /** Days from one time to the next that a settled skill is looked at again. */
     public static final int GAP = 3;
 
@@ -74,14 +67,7 @@ public record Standing(
             }
         }
         return new Standing(
-                standing.blanks,
-                standing.proofs,
-                standing.due,
-                given,
-                standing.right,
-                standing.atOnce,
-                slips,
-                helped);
+                standing.blanks, standing.proofs, standing.due, given, standing.right, standing.atOnce, slips, helped);
     }
 
     private Standing after(Attempt attempt, List<Attempt> before, Skill skill) {

@@ -78,9 +78,7 @@ final class TypedHint {
         }
         return near(answer, si)
                 .or(() -> Optional.of(
-                        told.rung() == Rung.NEAR_MISS
-                                ? Sentences.little(si > answer.expected())
-                                : size(answer, si)));
+                        told.rung() == Rung.NEAR_MISS ? Sentences.little(si > answer.expected()) : size(answer, si)));
     }
 
     /** Whether the verdict on a member of a series or a count tells more than its side or its size would. */

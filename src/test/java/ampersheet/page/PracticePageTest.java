@@ -647,7 +647,10 @@ class PracticePageTest {
             String last = places().get(places().size() - 1);
             names.put(
                     support,
-                    place(last).findElement(By.tagName("input")).getAccessibleName().replaceAll("\\s+", " "));
+                    place(last)
+                            .findElement(By.tagName("input"))
+                            .getAccessibleName()
+                            .replaceAll("\\s+", " "));
         }
         names.forEach((support, name) ->
                 assertTrue(name.startsWith("c : power the fitted resistor turns into heat, "), support + ": " + name));
@@ -658,7 +661,9 @@ class PracticePageTest {
         type("a", "123 ohm");
         WebElement select = element("support");
         browser.executeScript("arguments[0].focus()", select);
-        new Actions(browser).sendKeys(Keys.ARROW_DOWN, Keys.ARROW_DOWN, Keys.ARROW_DOWN).perform();
+        new Actions(browser)
+                .sendKeys(Keys.ARROW_DOWN, Keys.ARROW_DOWN, Keys.ARROW_DOWN)
+                .perform();
         assertEquals("bare", select.getDomProperty("value"));
         assertEquals("full", shownForm(), "only passed over");
         new Actions(browser).sendKeys(Keys.ENTER).perform();

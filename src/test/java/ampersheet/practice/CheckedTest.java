@@ -242,7 +242,9 @@ class CheckedTest {
 
     private static List<String> standing(Practice practice) {
         return practice.hintsTaken(Lessons.key(), Lessons.places(practice)).stream()
-                .map(hint -> hint.kind() == Hint.Kind.TYPED ? hint.text() : hint.kind().word() + " " + hint.step())
+                .map(hint -> hint.kind() == Hint.Kind.TYPED
+                        ? hint.text()
+                        : hint.kind().word() + " " + hint.step())
                 .toList();
     }
 
@@ -255,7 +257,9 @@ class CheckedTest {
                 "the mistake is told with what to do instead: the line itself comes next");
         assertEquals("numbers 2", hints(checked(bare(), "a", "4 kohm")).get(0), "the digits are right");
         Practice unexplained = checked(bare(), "a", "1 kohm");
-        assertTrue(hints(unexplained).get(0).startsWith("Your value is too large"), hints(unexplained).get(0));
+        assertTrue(
+                hints(unexplained).get(0).startsWith("Your value is too large"),
+                hints(unexplained).get(0));
         assertEquals("rule 1", hints(unexplained).get(1));
         assertTrue(hints(checked(bare(), "a", "6 W")).get(0).startsWith("The unit first"));
         assertEquals("rule 1", hints(checked(bare(), "a", "many")).get(0), "what cannot be read is told");
@@ -266,7 +270,9 @@ class CheckedTest {
     @Test
     void beforeACheckTheFirstHintIsWhatACheckWouldSay() {
         Practice typed = bare().type("a", "529 ohm");
-        assertTrue(hints(typed).get(0).contains("You put the whole supply across the resistor."), hints(typed).get(0));
+        assertTrue(
+                hints(typed).get(0).contains("You put the whole supply across the resistor."),
+                hints(typed).get(0));
         Practice hinted = typed.take(typed.nextHint(Lessons.key(), Lessons.BARE).orElseThrow());
         assertEquals(1, standing(hinted).size());
         assertEquals(List.of(), standing(hinted.check(Lessons.key(), Lessons.BARE, "", Lessons.MONDAY)));
@@ -277,7 +283,9 @@ class CheckedTest {
         Practice typed = bare().type("a", "1 kohm");
         Practice hinted = typed.take(typed.nextHint(Lessons.key(), Lessons.BARE).orElseThrow());
         hinted = hinted.take(hinted.nextHint(Lessons.key(), Lessons.BARE).orElseThrow());
-        assertTrue(standing(hinted).get(0).startsWith("Your value is too large"), standing(hinted).toString());
+        assertTrue(
+                standing(hinted).get(0).startsWith("Your value is too large"),
+                standing(hinted).toString());
         Practice read = new Practice(
                 hinted.course(), RecordText.read(RecordText.write(hinted.record())), "tab", hinted.current());
         assertEquals(standing(hinted), standing(read), "it stands after a reload, too");
@@ -290,8 +298,7 @@ class CheckedTest {
 
     @Test
     void aRightAnswerSettlesTheStepsThatLeadToItAlsoForHints() {
-        assertEquals(
-                List.of("rule 3", "formula 3", "numbers 3", "line 3"), hints(bare().type("a", "400 ohm")));
+        assertEquals(List.of("rule 3", "formula 3", "numbers 3", "line 3"), hints(bare().type("a", "400 ohm")));
         Practice later = Lessons.start(Lessons.course("A")).type("a", "1 kohm");
         assertTrue(hints(later).get(0).startsWith("Your value is too large"), "where it stops, not at the empty step");
     }

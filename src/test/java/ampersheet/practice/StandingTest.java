@@ -129,7 +129,8 @@ class StandingTest {
     @Test
     void everySkillOfATwelfthIsMetInTheFirstRoundAndWhatBuildsOnOthersAfterThem() {
         assertEquals(
-                "AB*CDE*FGHIJKL", order(Lessons.start(Lessons.course("A", "B*", "C", "D", "E*", "F", "G", "H", "I", "J", "K", "L")), 12));
+                "AB*CDE*FGHIJKL",
+                order(Lessons.start(Lessons.course("A", "B*", "C", "D", "E*", "F", "G", "H", "I", "J", "K", "L")), 12));
         Practice given = Lessons.start(Lessons.course("A", "B*", "C")).another(MONDAY, 0);
         assertEquals("CAB*", order(given.goOn(MONDAY, 0), 3), "what it builds on was given up");
     }
@@ -156,7 +157,9 @@ class StandingTest {
                     .another(MONDAY, 0);
         }
         assertEquals(List.of("bare", "faded 2", "faded 1", "full", "full"), forms);
-        assertEquals("faded 1", Lessons.solve(practice, MONDAY).another(MONDAY, 0).form().written());
+        assertEquals(
+                "faded 1",
+                Lessons.solve(practice, MONDAY).another(MONDAY, 0).form().written());
     }
 
     @Test
@@ -260,7 +263,8 @@ class StandingTest {
         assertTrue(said(seen, done).startsWith("All right, after a look at worked lines. "), said(seen, done));
         Practice auto = slipped.support("auto");
         assertTrue(
-                said(bare, auto).startsWith("All right in the end. Next time with more support: 2 of 3 steps left to you"),
+                said(bare, auto)
+                        .startsWith("All right in the end. Next time with more support: 2 of 3 steps left to you"),
                 said(bare, auto));
     }
 
@@ -287,8 +291,10 @@ class StandingTest {
                         "this one settles it",
                         "settled"),
                 told);
-        assertTrue(
-                Lessons.start(Lessons.course("A")).support("full").progress().endsWith("none counts: the question alone does"));
+        assertTrue(Lessons.start(Lessons.course("A"))
+                .support("full")
+                .progress()
+                .endsWith("none counts: the question alone does"));
     }
 
     private static String left(Practice practice) {

@@ -17,7 +17,11 @@ record TypedPlaces(Markup markup) implements Places {
                 .line(label)
                 .close("span");
         if (!meaning.isEmpty()) {
-            markup.open("span", "class", "unseen").text(": ").line(meaning).text(", ").close("span");
+            markup.open("span", "class", "unseen")
+                    .text(": ")
+                    .line(meaning)
+                    .text(", ")
+                    .close("span");
         }
         markup.text(" ").trusted(symbol).close("label");
         markup.single(
