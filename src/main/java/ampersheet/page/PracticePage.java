@@ -308,22 +308,7 @@ public final class PracticePage {
                 .text("Support and progress")
                 .close("h2")
                 .newline();
-        page.open("p")
-                .open("label", "for", "support")
-                .text("How much of the working is shown ")
-                .close("label");
-        page.open("select", "id", "support", "aria-describedby", "support-taken");
-        for (String[] choice : new String[][] {
-            {"auto", "as it goes: less with every right answer, more after a slip"},
-            {"full", "full: the example beside a place for every step"},
-            {"faded", "faded: some steps are worked"},
-            {"bare", "bare: the question only"}
-        }) {
-            page.element("option", choice[1], "value", choice[0]);
-        }
-        page.close("select").close("p").newline();
-        page.element("p", "By keys: Enter takes the choice.", "id", "support-taken", "class", "lead")
-                .newline();
+        support(page);
         asides(page);
         page.element("p", "", "id", "kept").newline();
         page.open("div", "class", "buttons").newline();
@@ -359,6 +344,25 @@ public final class PracticePage {
         page.open("p", "id", "kept-said", "role", "status")
                 .close("p")
                 .close("section")
+                .newline();
+    }
+
+    private static void support(Markup page) {
+        page.open("p")
+                .open("label", "for", "support")
+                .text("How much of the working is shown ")
+                .close("label");
+        page.open("select", "id", "support", "aria-describedby", "support-taken");
+        for (String[] choice : new String[][] {
+            {"auto", "as it goes: less with every right answer, more after a slip"},
+            {"full", "full: the example beside a place for every step"},
+            {"faded", "faded: some steps are worked"},
+            {"bare", "bare: the question only"}
+        }) {
+            page.element("option", choice[1], "value", choice[0]);
+        }
+        page.close("select").close("p").newline();
+        page.element("p", "By keys: Enter takes the choice.", "id", "support-taken", "class", "lead")
                 .newline();
     }
 
