@@ -23,10 +23,9 @@ import java.util.Optional;
  *
  * @param places one for each place, in their order
  * @param stop the first that is not right; empty where the problem is solved
- * @param cause of the stop, where it is a wrong answer: the id of the modelled mistake or the name of the rung
  * @param straight whether it is solved with steps left blank
  */
-public record Checked(List<Told> places, Optional<String> stop, Optional<String> cause, boolean straight) {
+public record Checked(List<Told> places, Optional<String> stop, boolean straight) {
     private static final String STEP = "step ";
 
     /** How a place stands. */
@@ -53,9 +52,26 @@ public record Checked(List<Told> places, Optional<String> stop, Optional<String>
 
     /**
      * @param rung that its verdict has; of a line that does not go through, that of what cannot be read
+     * @param cause of what is wrong: the id of the modelled mistake or the name of the rung; else empty
      * @param blank whether nothing was typed
      */
-    public record Told(String question, Kind kind, Rung rung, String message, boolean blank) {}
+    public record Told(
+            String question, Kind kind, Rung rung, Optional<String> cause, String message, boolean blank) {
+        private static Told nothing(String question) {
+            return new Told(question, Kind.NOTHING, Rung.BLANK, Optional.empty(), "", true);
+        }
+
+        private static Told of(Verdict verdict, Kind kind, Rung rung, String message) {
+            Optional<String> cause = kind == Kind.WRONG
+                    ? Optional.of(verdict.mistake().orElse(verdict.rung().name()))
+                    : Optional.empty();
+            return new Told(verdict.question(), kind, rung, cause, message, false);
+        }
+
+        private Told blankWith(String words) {
+            return new Told(question, kind, rung, cause, words, true);
+        }
+    }
 
     public Checked {
         places = List.copyOf(places);
@@ -84,7 +100,6 @@ public record Checked(List<Told> places, Optional<String> stop, Optional<String>
         boolean answered = asked > 0 && answeredRight == asked;
         List<Told> told = new ArrayList<>();
         Optional<String> stop = Optional.empty();
-        Optional<String> cause = Optional.empty();
         boolean straight = false;
         int right = 0;
         for (int i = 0; i < questions.size(); i++) {
@@ -95,44 +110,39 @@ public record Checked(List<Told> places, Optional<String> stop, Optional<String>
             boolean leftOut = blank && isStep(question) && (answered || i < lastFilled);
             if (leftOut) {
                 straight = true;
-                told.add(new Told(question, Kind.NOTHING, Rung.BLANK, "", true));
+                told.add(Told.nothing(question));
                 continue;
             }
             Rung rung = line.isPresent() && line.get().isFaulty() ? Rung.UNREADABLE : verdict.rung();
             Kind kind = kind(rung);
             String message = message(verdict, line, typed.getOrDefault(question, ""));
             boolean goesOn = kind == Kind.RIGHT || kind == Kind.OPEN && i < questions.size() - 1;
+            Told here = Told.of(verdict, kind, rung, message);
             if (stop.isPresent()) {
-                told.add(
-                        blank
-                                ? new Told(question, Kind.NOTHING, rung, "", true)
-                                : behind(verdict, rung, message, told));
+                told.add(blank ? Told.nothing(question) : behind(verdict, here, told));
             } else if (goesOn) {
                 right += kind == Kind.RIGHT ? 1 : 0;
-                told.add(new Told(question, kind, rung, message, blank));
+                told.add(blank ? here.blankWith(message) : here);
             } else {
                 stop = Optional.of(question);
-                cause = kind == Kind.WRONG
-                        ? Optional.of(verdict.mistake().orElse(verdict.rung().name()))
-                        : Optional.empty();
-                told.add(new Told(question, kind, rung, blank && right > 0 ? Sentences.NOW_THIS_ONE : message, blank));
+                told.add(blank ? here.blankWith(right > 0 ? Sentences.NOW_THIS_ONE : message) : here);
             }
         }
-        return new Checked(told, stop, cause, straight && stop.isEmpty());
+        return new Checked(told, stop, straight && stop.isEmpty());
     }
 
     /** A place after the one where it stopped; what is wrong there in the same way as further up is told once. */
-    private static Told behind(Verdict verdict, Rung rung, String message, List<Told> before) {
+    private static Told behind(Verdict verdict, Told here, List<Told> before) {
         for (Told earlier : before) {
-            boolean same = rung == Rung.KNOWN_MISTAKE
-                    && earlier.rung() == rung
+            boolean same = here.rung() == Rung.KNOWN_MISTAKE
+                    && earlier.rung() == Rung.KNOWN_MISTAKE
                     && earlier.message().endsWith(verdict.message());
             if (same) {
-                return new Told(verdict.question(), Kind.FOLLOWS, rung, Sentences.sameSlip(earlier.question()), false);
+                return Told.of(verdict, Kind.FOLLOWS, here.rung(), Sentences.sameSlip(earlier.question()));
             }
         }
-        Kind kind = rung == Rung.CONSISTENT_WITH_EARLIER ? Kind.FOLLOWS : kind(rung);
-        return new Told(verdict.question(), kind, rung, message, false);
+        boolean follows = here.rung() == Rung.CONSISTENT_WITH_EARLIER || here.rung() == Rung.CARRIED_MISTAKE;
+        return follows ? Told.of(verdict, Kind.FOLLOWS, here.rung(), here.message()) : here;
     }
 
     private static Map<String, Verdict> verdicts(ProblemKey key, Map<String, String> typed) {
@@ -209,6 +219,16 @@ public record Checked(List<Told> places, Optional<String> stop, Optional<String>
 
     public boolean isSolved() {
         return stop.isEmpty();
+    }
+
+    /** The first place with a wrong answer; a check counts one slip, for a second may come of the first. */
+    Optional<Told> slip() {
+        for (Told told : places) {
+            if (told.cause().isPresent()) {
+                return Optional.of(told);
+            }
+        }
+        return Optional.empty();
     }
 
     /** The place where it stopped, as it stands. */

@@ -332,10 +332,10 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
             return with(after.checkedAt(now)
                     .ended(new Ending(now, day, checked.straight() ? Way.STRAIGHT : Way.RIGHT, said)));
         }
-        if (checked.cause().isPresent()
-                && isNew(checked.stop().orElseThrow(), checked.cause().get())) {
-            after = after.with(
-                    new Slip(now, checked.stop().get(), checked.cause().get(), day, said));
+        Optional<Checked.Told> slip = checked.slip();
+        if (slip.isPresent() && isNew(slip.get().question(), slip.get().cause().orElseThrow())) {
+            after = after.with(new Slip(
+                    now, slip.get().question(), slip.get().cause().get(), day, said));
         }
         return with(after.checkedAt(now));
     }

@@ -39,7 +39,8 @@ class CheckedTest {
         Checked checked = full(Map.of("step 1", "6.2 V", "a", "529 ohm", "b", ""));
         assertEquals(List.of(Kind.RIGHT, Kind.WRONG, Kind.NOTHING), kinds(checked));
         assertEquals(Optional.of("a"), checked.stop());
-        assertEquals(Optional.of("no-forward-voltage"), checked.cause());
+        assertEquals(
+                Optional.of("no-forward-voltage"), checked.slip().orElseThrow().cause());
         assertTrue(said(Map.of("step 1", "6.2 V", "a", "529 ohm"), "a").contains("whole supply"));
     }
 
@@ -71,12 +72,20 @@ class CheckedTest {
     }
 
     @Test
+    void whatIsToldWrongIsASlipAlsoBehindAPlaceThatIsOnlyUnread() {
+        Practice checked = Lessons.answer(
+                bare().goOn(Lessons.MONDAY, 0), Map.of("step 1", "6.2", "a", "529 ohm", "b", "529 W"), "", Lessons.MONDAY);
+        assertEquals(1, checked.attempt().slips().size());
+        assertEquals("a", checked.attempt().slips().iterator().next().question());
+    }
+
+    @Test
     void aNumberWithoutItsUnitIsNotYetAnAnswerAndNothingTellsWhetherItIsRight() {
         Checked right = full(Map.of("step 1", "6.2", "a", "400 ohm"));
         Checked wrong = full(Map.of("step 1", "7.5", "a", "400 ohm"));
         assertEquals(right, wrong);
         assertEquals(Kind.FORM, right.places().get(0).kind());
-        assertEquals(Optional.empty(), wrong.cause(), "no slip");
+        assertEquals(Optional.empty(), wrong.slip());
         assertTrue(
                 right.places().get(0).message().startsWith("The unit is missing: a quantity is a number with a unit."),
                 right.toString());
