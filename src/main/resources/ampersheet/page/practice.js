@@ -262,6 +262,14 @@
     }
   };
 
+  /* A verdict on what is typed no more still helps to mend it, but is no verdict on what stands there now. */
+  const outdate = place => {
+    const said = place && place.element.querySelector(".said").textContent;
+    if (said && place.element.dataset.said !== "read") {
+      place.say("read", "Before your change: " + said);
+    }
+  };
+
   const button = (text, pressed) => {
     const made = document.createElement("button");
     made.type = "button";
@@ -680,8 +688,9 @@
   };
 
   element("answers").addEventListener("submit", check);
-  element("places").addEventListener("input", () => {
+  element("places").addEventListener("input", event => {
     typeAll();
+    outdate(places.find(place => place.element.contains(event.target)));
     withdrawHints();
     keep();
   });

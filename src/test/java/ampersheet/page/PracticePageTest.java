@@ -463,6 +463,19 @@ class PracticePageTest {
     }
 
     @Test
+    void aVerdictOnWhatIsTypedNoMoreSaysSo() {
+        type("step 1", "5 kg");
+        check();
+        type("step 1", "6 kg");
+        assertTrue(said("step 1").startsWith("Before your change: ✗ kg is a unit of mass"), said("step 1"));
+        assertEquals(null, place("step 1").findElement(By.tagName("input")).getDomAttribute("aria-invalid"));
+        type("step 1", "7 kg");
+        assertEquals(said("step 1").indexOf("Before"), said("step 1").lastIndexOf("Before"));
+        check();
+        assertTrue(said("step 1").startsWith("✗ kg is a unit of mass"), said("step 1"));
+    }
+
+    @Test
     void whatAVerdictSaysNoHintSaysAgain() {
         LadderProbe mistake = LadderProbe.of(shownKey()).stream()
                 .filter(probe ->
