@@ -49,6 +49,11 @@ public record Hint(Kind kind, String about, int level, int step, String text) {
 
     private static final String TYPED_INTO = "typed into ";
 
+    /** The place whose text it starts from; empty for a hint about a step. */
+    public String place() {
+        return kind == Kind.TYPED ? about.substring(TYPED_INTO.length()) : "";
+    }
+
     /**
      * @param checked how the places stand with what is typed now
      * @param worked numbers of the steps whose lines are shown anyway

@@ -191,7 +191,7 @@
     askSolution(false);
     element("hints").textContent = "";
     hints = 0;
-    hintsTaken().forEach(([kind, step, text]) => addHint(kind, Number(step), text, false));
+    hintsTaken().forEach(hint => addHint(hint, false));
     say("");
     if (now.checked) {
       sayPlaces(inGroups(practiceLook(problem.key, questions()), 3));
@@ -389,7 +389,7 @@
       when.className = "lead";
       when.textContent = plural(Number(times), "time", "times") + (Number(sure) > 0 ? ", " + sure + " when sure" : "") + ", last on " + day
           + " in " + skills[skill].templates[skills[skill].variants[variant].template].title + ", "
-          + (question.startsWith("step") ? question : "answer " + question) + ". ";
+          + placeName(question) + ". ";
       item.append(text, when, button("Try that problem again", () => go("again", String(index))));
       return item;
     }));
@@ -560,14 +560,17 @@
     }
   };
 
-  const addHint = (kind, step, text, cued) => {
+  const placeName = question => question.startsWith("step") ? question : "answer " + question;
+
+  const addHint = ([kind, number, text, place], cued) => {
+    const step = Number(number);
     const shown = document.createElement("div");
     shown.className = "hinted";
     if (kind === "typed") {
       shown.dataset.typed = text;
     }
     const title = document.createElement("h3");
-    title.textContent = "Hint " + ++hints + (step > 0 ? ": step " + step + ", " : ": ") + HINT_TITLES[kind];
+    title.textContent = "Hint " + ++hints + ": " + (step > 0 ? "step " + step : placeName(place)) + ", " + HINT_TITLES[kind];
     shown.append(title, hintBody(kind, step, text));
     element("hints").append(shown);
     if (step > 0 && cued) {
@@ -576,7 +579,7 @@
     page.reachable(shown);
   };
 
-  const hintsTaken = () => inGroups(practiceHintsTaken(problem.key, questions()), 3);
+  const hintsTaken = () => inGroups(practiceHintsTaken(problem.key, questions()), 4);
 
   /* A hint on what is typed no more, or that a verdict says by now, goes. */
   const withdrawHints = () => {
@@ -589,9 +592,9 @@
 
   const nextHint = () => {
     typeAll();
-    const [kind, step, text] = practiceHint(problem.key, questions());
-    if (kind) {
-      addHint(kind, Number(step), text, true);
+    const hint = practiceHint(problem.key, questions());
+    if (hint.length > 0) {
+      addHint(hint, true);
     } else {
       say(practiceSays("hints"));
     }
@@ -743,9 +746,9 @@
       show(false);
     }
   };
-  element("support").addEventListener("pointerdown", () => { byKeys = false; });
+  element("support").addEventListener("keyup", () => { byKeys = false; });
   element("support").addEventListener("keydown", event => {
-    byKeys = event.key !== "Enter";
+    byKeys = event.key !== "Enter" && event.key !== " ";
     if (event.key === "Enter") {
       support();
     } else if (event.key === "Escape") {
