@@ -55,8 +55,7 @@ public record Checked(List<Told> places, Optional<String> stop, boolean straight
      * @param cause of what is wrong: the id of the modelled mistake or the name of the rung; else empty
      * @param blank whether nothing was typed
      */
-    public record Told(
-            String question, Kind kind, Rung rung, Optional<String> cause, String message, boolean blank) {
+    public record Told(String question, Kind kind, Rung rung, Optional<String> cause, String message, boolean blank) {
         private static Told nothing(String question) {
             return new Told(question, Kind.NOTHING, Rung.BLANK, Optional.empty(), "", true);
         }

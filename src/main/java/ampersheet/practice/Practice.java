@@ -334,8 +334,8 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
         }
         Optional<Checked.Told> slip = checked.slip();
         if (slip.isPresent() && isNew(slip.get().question(), slip.get().cause().orElseThrow())) {
-            after = after.with(new Slip(
-                    now, slip.get().question(), slip.get().cause().get(), day, said));
+            after = after.with(
+                    new Slip(now, slip.get().question(), slip.get().cause().get(), day, said));
         }
         return with(after.checkedAt(now));
     }

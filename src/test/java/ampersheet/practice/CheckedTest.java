@@ -74,7 +74,10 @@ class CheckedTest {
     @Test
     void whatIsToldWrongIsASlipAlsoBehindAPlaceThatIsOnlyUnread() {
         Practice checked = Lessons.answer(
-                bare().goOn(Lessons.MONDAY, 0), Map.of("step 1", "6.2", "a", "529 ohm", "b", "529 W"), "", Lessons.MONDAY);
+                bare().goOn(Lessons.MONDAY, 0),
+                Map.of("step 1", "6.2", "a", "529 ohm", "b", "529 W"),
+                "",
+                Lessons.MONDAY);
         assertEquals(1, checked.attempt().slips().size());
         assertEquals("a", checked.attempt().slips().iterator().next().question());
     }
