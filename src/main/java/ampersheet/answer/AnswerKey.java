@@ -1,5 +1,7 @@
 package ampersheet.answer;
 
+import ampersheet.quantity.Dimension;
+import ampersheet.quantity.Reading;
 import ampersheet.quantity.Unit;
 import java.util.List;
 
@@ -30,6 +32,14 @@ public record AnswerKey(
     /** Whether a share is asked for in %, so that a fraction of 1 is the same answer. */
     public boolean isShare() {
         return unit.symbol().equals("%") && acceptance instanceof Acceptance.Within;
+    }
+
+    /** Whether what was typed is a bare number where a quantity with its unit is asked for. */
+    public boolean lacksUnit(Reading.Value typed) {
+        return typed.unit().isEmpty()
+                && !typed.hasPrefix()
+                && !unitPrinted
+                && !unit.dimension().equals(Dimension.ONE);
     }
 
     /**

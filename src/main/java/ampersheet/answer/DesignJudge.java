@@ -3,7 +3,6 @@ package ampersheet.answer;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.NoValue;
 import ampersheet.formula.Values;
-import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Quantity;
 import ampersheet.quantity.QuantityReader;
 import ampersheet.quantity.QuantityWriter;
@@ -109,10 +108,7 @@ final class DesignJudge {
                             understood,
                             Sentences.wrongDimension(unit, answer.unit())));
         }
-        boolean bare = value.unit().isEmpty()
-                && !value.hasPrefix()
-                && !answer.unitPrinted()
-                && !answer.unit().dimension().equals(Dimension.ONE);
+        boolean bare = answer.lacksUnit(value);
         double si = value.si(answer.unit());
         if (bare && !acceptance.allows(si) && acceptance.allows(value.si(Unit.ONE))) {
             si = value.si(Unit.ONE);

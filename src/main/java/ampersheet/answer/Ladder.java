@@ -197,10 +197,7 @@ final class Ladder {
     }
 
     private boolean isUnitMissing() {
-        return typed.unit().isEmpty()
-                && !typed.hasPrefix()
-                && !key.unitPrinted()
-                && !key.unit().dimension().equals(Dimension.ONE)
+        return key.lacksUnit(typed)
                 && (acceptance.accepts(expected, si) || acceptance.accepts(expected, typed.si(Unit.ONE)));
     }
 

@@ -142,8 +142,8 @@ public final class Checker {
     }
 
     @JSExport
-    public static String[] practiceHintsTaken(String key) {
-        return DESK.hintsTaken(key);
+    public static String[] practiceHintsTaken(String key, String[] places) {
+        return DESK.hintsTaken(key, places);
     }
 
     /** What is said where nothing more is to be had: without hints, with the solution, without extra questions. */

@@ -211,25 +211,28 @@ final class PracticeDesk {
         }
     }
 
-    /** Kind, step and text of the next hint, which is taken with this; nothing where there is none. */
+    /** Kind, step, text and place of the next hint, which is taken with this; nothing where there is none. */
     String[] hint(String keyRead, String[] places) {
         Optional<Hint> hint = practice.nextHint(key(keyRead), List.of(places));
         if (hint.isEmpty()) {
             return new String[0];
         }
         practice = practice.take(hint.get());
-        return new String[] {
-            hint.get().kind().word(),
-            Integer.toString(hint.get().step()),
-            hint.get().text()
-        };
+        List<String> told = new ArrayList<>();
+        tell(told, hint.get());
+        return array(told);
     }
 
-    /** Kind and step by turns. */
-    String[] hintsTaken(String keyRead) {
+    private static void tell(List<String> told, Hint hint) {
+        tell(told, hint.kind().word(), Integer.toString(hint.step()));
+        tell(told, hint.text(), hint.place());
+    }
+
+    /** Kind, step, text and place of each that holds still. */
+    String[] hintsTaken(String keyRead, String[] places) {
         List<String> told = new ArrayList<>();
-        for (Hint hint : practice.hintsTaken(key(keyRead))) {
-            tell(told, hint.kind().word(), Integer.toString(hint.step()));
+        for (Hint hint : practice.hintsTaken(key(keyRead), List.of(places))) {
+            tell(told, hint);
         }
         return array(told);
     }

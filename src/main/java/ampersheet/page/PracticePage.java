@@ -166,7 +166,9 @@ public final class PracticePage {
         page.open("p", "class", "running").element("span", "", "id", "tags").text(" ");
         page.element("span", "", "id", "row").close("p").newline();
         page.open("div", "id", "setting").close("div").newline();
-        page.open("form", "id", "answers", "novalidate", "").newline();
+        page.open("form", "id", "answers", "novalidate", "", "aria-labelledby", "answers-title")
+                .newline();
+        page.element("h3", "Your answers", "id", "answers-title").newline();
         page.open("div", "id", "places").close("div").newline();
         page.open("p", "id", "verdict", "role", "status").close("p").newline();
         page.open("fieldset", "id", "sure")
@@ -189,7 +191,9 @@ public final class PracticePage {
         button(page, "hint", "Next hint");
         button(page, "solve", "Worked solution");
         LookUpDialog.button(page, "below");
-        page.close("div").close("form").newline();
+        page.close("div").newline();
+        askedForSolution(page);
+        page.close("form").newline();
         aside(page);
         page.open("div", "id", "hints", "role", "log").close("div").newline();
         page.open("section", "id", "solution", "hidden", "", "aria-labelledby", "solution-title")
@@ -207,6 +211,23 @@ public final class PracticePage {
         page.close("div").newline();
         calculator(page);
         page.close("section").newline();
+    }
+
+    /** Whether the solution is really wanted, which ends the problem. */
+    private static void askedForSolution(Markup page) {
+        page.open("div", "id", "solve-asked", "hidden", "", "role", "group", "aria-labelledby", "solve-question")
+                .newline();
+        page.element(
+                        "p",
+                        "Once you see the solution, this problem counts as not done. A hint goes on from where you are."
+                                + " Show the solution?",
+                        "id",
+                        "solve-question")
+                .newline();
+        page.open("div", "class", "buttons").newline();
+        button(page, "solve-yes", "Show it");
+        button(page, "solve-no", "Not yet");
+        page.close("div").close("div").newline();
     }
 
     /** The question beside a problem. */
@@ -252,9 +273,9 @@ public final class PracticePage {
         page.element("p", "", "id", "calculation", "role", "status").newline();
         page.element(
                 "p",
-                "Such a line may also stand in the place of an answer: it is worked and checked, with its units. "
-                        + "To type"
-                        + " Ω, µ or ° write ohm, u or deg.",
+                "It reads + - * / ^, parentheses, sqrt(…), and || for resistors side by side. Such a line may also stand"
+                        + " in the place of an answer: it is worked and checked, with its units. To type Ω, µ or °"
+                        + " write ohm, u or deg.",
                 "class",
                 "lead");
         page.close("details").newline();
@@ -287,20 +308,7 @@ public final class PracticePage {
                 .text("Support and progress")
                 .close("h2")
                 .newline();
-        page.open("p")
-                .open("label", "for", "support")
-                .text("How much of the working is shown ")
-                .close("label");
-        page.open("select", "id", "support");
-        for (String[] choice : new String[][] {
-            {"auto", "as it goes: less with every right answer, more after a slip"},
-            {"full", "full: the example beside a place for every step"},
-            {"faded", "faded: some steps are worked"},
-            {"bare", "bare: the question only"}
-        }) {
-            page.element("option", choice[1], "value", choice[0]);
-        }
-        page.close("select").close("p").newline();
+        support(page);
         asides(page);
         page.element("p", "", "id", "kept").newline();
         page.open("div", "class", "buttons").newline();
@@ -336,6 +344,25 @@ public final class PracticePage {
         page.open("p", "id", "kept-said", "role", "status")
                 .close("p")
                 .close("section")
+                .newline();
+    }
+
+    private static void support(Markup page) {
+        page.open("p")
+                .open("label", "for", "support")
+                .text("How much of the working is shown ")
+                .close("label");
+        page.open("select", "id", "support", "aria-describedby", "support-taken");
+        for (String[] choice : new String[][] {
+            {"auto", "as it goes: less with every right answer, more after a slip"},
+            {"full", "full: the example beside a place for every step"},
+            {"faded", "faded: some steps are worked"},
+            {"bare", "bare: the question only"}
+        }) {
+            page.element("option", choice[1], "value", choice[0]);
+        }
+        page.close("select").close("p").newline();
+        page.element("p", "By keys: Enter takes the choice.", "id", "support-taken", "class", "lead")
                 .newline();
     }
 

@@ -25,6 +25,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.Predicate;
 
 /**
@@ -79,10 +80,9 @@ final class PracticeProblem {
         json.writeStringField("solution", fragment(solution(parts), example ? "shown-" : "solution-"));
         json.writeObjectFieldStart("places");
         json.writeStringField(
-                "full", fragment(isDesign() ? renamed(parts.places()) : amongSteps(stepByStep(), parts), "full-"));
+                "full", fragment(isDesign() ? meant(parts.places()) : amongSteps(stepByStep(), parts), "full-"));
         json.writeStringField(
-                "bare",
-                fragment(renamed(ProblemParts.of(with(new Support.Bare())).places()), "bare-"));
+                "bare", fragment(meant(ProblemParts.of(with(new Support.Bare())).places()), "bare-"));
         json.writeEndObject();
         if (faulty.isPresent()) {
             json.writeStringField("faulty", fragment(List.of(lines(faulty.get())), "faulty-"));
@@ -183,6 +183,23 @@ final class PracticeProblem {
                 .map(answer -> answer.named(renamed(answer.question())))
                 .toList();
         return new ProblemKey(answers, key.givens(), key.working(), key.designs(), key.meanings());
+    }
+
+    /** Renamed, and with what is to be found: no step around the place says it. */
+    private List<Block> meant(List<Block> blocks) {
+        Map<String, String> meanings = new TreeMap<>();
+        for (AnswerKey key : with(new Support.Bare()).answers()) {
+            if (!(key.acceptance() instanceof Acceptance.Choice)) {
+                meanings.put(
+                        renamed(key.question()),
+                        problem.template().line(key.step()).meaning());
+            }
+        }
+        return renamed(blocks).stream()
+                .map(block -> block instanceof Question question
+                        ? question.meaning(meanings.getOrDefault(question.id(), ""))
+                        : block)
+                .toList();
     }
 
     private static List<Block> renamed(List<Block> blocks) {

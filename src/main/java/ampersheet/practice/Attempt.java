@@ -158,6 +158,11 @@ public record Attempt(
         return false;
     }
 
+    /** Whether a hint was taken. */
+    boolean isHinted() {
+        return help.size() > (help.containsKey(EXAMPLE) ? 1 : 0);
+    }
+
     /** Right at once and by oneself. */
     public boolean isClean() {
         return isRight() && slips.isEmpty() && !isHelped();
@@ -166,15 +171,6 @@ public record Attempt(
     /** What counts towards being settled: the question alone, right at once and by oneself. */
     public boolean isProof() {
         return isClean() && form.kind() == Form.Kind.BARE;
-    }
-
-    boolean wasSureAndWrong() {
-        for (Slip slip : slips) {
-            if (slip.sure() == Sureness.SURE) {
-                return true;
-            }
-        }
-        return false;
     }
 
     /** The one that came last; empty for none. */

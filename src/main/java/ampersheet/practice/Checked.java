@@ -1,11 +1,14 @@
 package ampersheet.practice;
 
+import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.Judge;
 import ampersheet.answer.ProblemKey;
 import ampersheet.answer.Rung;
 import ampersheet.answer.Verdict;
+import ampersheet.quantity.QuantityReader;
 import ampersheet.quantity.QuantityWriter;
+import ampersheet.quantity.Reading;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -13,16 +16,16 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * What is said of all places of a problem at once. In the order of the working, it stops at the first that is not
- * right; what follows from that one by right steps is told, too. Who goes straight to the answers need not fill in the
- * steps.
+ * What is said of all places of a problem at once, of each its own verdict. In the order of the working, the first that
+ * is not right is where to go on. Who goes straight to the answers need not fill in the steps. A number without its
+ * unit is no answer yet, be it right or wrong: to say of one of them only that its unit is missing would tell which it
+ * is.
  *
  * @param places one for each place, in their order
  * @param stop the first that is not right; empty where the problem is solved
- * @param cause of the stop, where it is a wrong answer: the id of the modelled mistake or the name of the rung
  * @param straight whether it is solved with steps left blank
  */
-public record Checked(List<Told> places, Optional<String> stop, Optional<String> cause, boolean straight) {
+public record Checked(List<Told> places, Optional<String> stop, boolean straight) {
     private static final String STEP = "step ";
 
     /** How a place stands. */
@@ -47,8 +50,27 @@ public record Checked(List<Told> places, Optional<String> stop, Optional<String>
         }
     }
 
-    /** @param blank whether nothing was typed */
-    public record Told(String question, Kind kind, String message, boolean blank) {}
+    /**
+     * @param rung that its verdict has; of a line that does not go through, that of what cannot be read
+     * @param cause of what is wrong: the id of the modelled mistake or the name of the rung; else empty
+     * @param blank whether nothing was typed
+     */
+    public record Told(String question, Kind kind, Rung rung, Optional<String> cause, String message, boolean blank) {
+        private static Told nothing(String question) {
+            return new Told(question, Kind.NOTHING, Rung.BLANK, Optional.empty(), "", true);
+        }
+
+        private static Told of(Verdict verdict, Kind kind, Rung rung, String message) {
+            Optional<String> cause = kind == Kind.WRONG
+                    ? Optional.of(verdict.mistake().orElse(verdict.rung().name()))
+                    : Optional.empty();
+            return new Told(verdict.question(), kind, rung, cause, message, false);
+        }
+
+        private Told blankWith(String words) {
+            return new Told(question, kind, rung, cause, words, true);
+        }
+    }
 
     public Checked {
         places = List.copyOf(places);
@@ -64,10 +86,7 @@ public record Checked(List<Told> places, Optional<String> stop, Optional<String>
                 judged.put(answer.question(), line.value());
             });
         }
-        Map<String, Verdict> verdicts = new LinkedHashMap<>();
-        for (Verdict verdict : Judge.judge(key, judged)) {
-            verdicts.put(verdict.question(), verdict);
-        }
+        Map<String, Verdict> verdicts = verdicts(key, judged);
         int asked = 0;
         int answeredRight = 0;
         int lastFilled = -1;
@@ -80,7 +99,6 @@ public record Checked(List<Told> places, Optional<String> stop, Optional<String>
         boolean answered = asked > 0 && answeredRight == asked;
         List<Told> told = new ArrayList<>();
         Optional<String> stop = Optional.empty();
-        Optional<String> cause = Optional.empty();
         boolean straight = false;
         int right = 0;
         for (int i = 0; i < questions.size(); i++) {
@@ -91,27 +109,66 @@ public record Checked(List<Told> places, Optional<String> stop, Optional<String>
             boolean leftOut = blank && isStep(question) && (answered || i < lastFilled);
             if (leftOut) {
                 straight = true;
-                told.add(new Told(question, Kind.NOTHING, "", true));
+                told.add(Told.nothing(question));
                 continue;
             }
-            Kind kind = line.isPresent() && line.get().isFaulty() ? Kind.FORM : kind(verdict);
+            Rung rung = line.isPresent() && line.get().isFaulty() ? Rung.UNREADABLE : verdict.rung();
+            Kind kind = kind(rung);
             String message = message(verdict, line, typed.getOrDefault(question, ""));
             boolean goesOn = kind == Kind.RIGHT || kind == Kind.OPEN && i < questions.size() - 1;
+            Told here = Told.of(verdict, kind, rung, message);
             if (stop.isPresent()) {
-                boolean follows = verdict.rung() == Rung.CONSISTENT_WITH_EARLIER;
-                told.add(new Told(question, follows ? Kind.FOLLOWS : Kind.NOTHING, follows ? message : "", blank));
+                told.add(blank ? Told.nothing(question) : behind(verdict, here, told));
             } else if (goesOn) {
                 right += kind == Kind.RIGHT ? 1 : 0;
-                told.add(new Told(question, kind, message, blank));
+                told.add(blank ? here.blankWith(message) : here);
             } else {
                 stop = Optional.of(question);
-                cause = kind == Kind.WRONG
-                        ? Optional.of(verdict.mistake().orElse(verdict.rung().name()))
-                        : Optional.empty();
-                told.add(new Told(question, kind, blank && right > 0 ? Sentences.NOW_THIS_ONE : message, blank));
+                told.add(blank ? here.blankWith(right > 0 ? Sentences.NOW_THIS_ONE : message) : here);
             }
         }
-        return new Checked(told, stop, cause, straight && stop.isEmpty());
+        return new Checked(told, stop, straight && stop.isEmpty());
+    }
+
+    /** A place after the one where it stopped; what is wrong there in the same way as further up is told once. */
+    private static Told behind(Verdict verdict, Told here, List<Told> before) {
+        for (Told earlier : before) {
+            boolean same = here.rung() == Rung.KNOWN_MISTAKE
+                    && earlier.rung() == Rung.KNOWN_MISTAKE
+                    && earlier.message().endsWith(verdict.message());
+            if (same) {
+                return Told.of(verdict, Kind.FOLLOWS, here.rung(), Sentences.sameSlip(earlier.question()));
+            }
+        }
+        boolean follows = here.rung() == Rung.CONSISTENT_WITH_EARLIER || here.rung() == Rung.CARRIED_MISTAKE;
+        return follows ? Told.of(verdict, Kind.FOLLOWS, here.rung(), here.message()) : here;
+    }
+
+    private static Map<String, Verdict> verdicts(ProblemKey key, Map<String, String> typed) {
+        Map<String, Verdict> verdicts = new LinkedHashMap<>();
+        for (Verdict verdict : Judge.judge(key, typed)) {
+            verdicts.put(verdict.question(), verdict);
+        }
+        for (AnswerKey answer : key.answers()) {
+            String question = answer.question();
+            boolean bare = !(answer.acceptance() instanceof Acceptance.Choice)
+                    && QuantityReader.read(typed.getOrDefault(question, ""), answer.unit())
+                            instanceof Reading.Value value
+                    && answer.lacksUnit(value);
+            if (bare) {
+                Verdict found = verdicts.get(question);
+                verdicts.put(
+                        question,
+                        new Verdict(
+                                question,
+                                found.asTyped(),
+                                Rung.UNIT_MISSING,
+                                "",
+                                Sentences.UNIT_MISSING,
+                                Optional.empty()));
+            }
+        }
+        return verdicts;
     }
 
     private static boolean isBlank(Map<String, String> typed, String question) {
@@ -129,8 +186,8 @@ public record Checked(List<Told> places, Optional<String> stop, Optional<String>
         return question.startsWith(STEP);
     }
 
-    private static Kind kind(Verdict verdict) {
-        return switch (verdict.rung()) {
+    private static Kind kind(Rung rung) {
+        return switch (rung) {
             case CORRECT -> Kind.RIGHT;
             case INCOMPLETE -> Kind.OPEN;
             // Not yet an answer, or right but for its form: no slip, yet nothing to go on from.
@@ -163,6 +220,16 @@ public record Checked(List<Told> places, Optional<String> stop, Optional<String>
         return stop.isEmpty();
     }
 
+    /** The first place with a wrong answer; a check counts one slip, for a second may come of the first. */
+    Optional<Told> slip() {
+        for (Told told : places) {
+            if (told.cause().isPresent()) {
+                return Optional.of(told);
+            }
+        }
+        return Optional.empty();
+    }
+
     /** The place where it stopped, as it stands. */
     Optional<Told> stopped() {
         for (Told told : places) {
@@ -173,11 +240,12 @@ public record Checked(List<Told> places, Optional<String> stop, Optional<String>
         return Optional.empty();
     }
 
-    int right() {
-        int right = 0;
+    /** How many places that are filled in stand so. */
+    int count(Kind kind) {
+        int count = 0;
         for (Told told : places) {
-            right += told.kind() == Kind.RIGHT ? 1 : 0;
+            count += told.kind() == kind && !told.blank() ? 1 : 0;
         }
-        return right;
+        return count;
     }
 }

@@ -105,15 +105,34 @@ public record Course(String set, List<Skill> skills, Map<String, String> rules) 
             return Form.BARE;
         }
 
-        /** The form with at most so many blank steps. */
-        Form formWithAtMost(int blanks) {
-            Form found = Form.FULL;
-            for (List<Integer> form : faded) {
-                if (form.size() <= blanks) {
-                    found = Form.faded(form.size());
-                }
+        /** How many forms with support lie between this one and the question alone, this one among them. */
+        int formsBeforeBare(Form form) {
+            int between = 0;
+            for (List<Integer> other : faded) {
+                between += form.kind() != Form.Kind.BARE && other.size() >= form.blanks() ? 1 : 0;
             }
-            return found;
+            return between;
+        }
+
+        /**
+         * The form in which a learner has the next problem: the question alone is only for who needs no support, and
+         * the example only for who needs all of it, wherever there is something in between.
+         *
+         * @param blanks as {@link Standing} counts them
+         */
+        Form formFor(int blanks) {
+            if (blanks <= 0 || blanks >= Standing.ALL) {
+                return blanks <= 0 ? Form.FULL : Form.BARE;
+            }
+            if (faded.isEmpty()) {
+                return Form.FULL;
+            }
+            boolean fromTheEnd = blanks > Standing.ALL / 2;
+            int at = fromTheEnd ? Math.max(0, faded.size() - (Standing.ALL - blanks)) : 0;
+            while (!fromTheEnd && at < faded.size() - 1 && faded.get(at).size() < blanks) {
+                at++;
+            }
+            return Form.faded(faded.get(at).size());
         }
 
         /** In the middle of the way from the example to the question. */

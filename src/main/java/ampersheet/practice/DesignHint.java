@@ -30,8 +30,12 @@ final class DesignHint {
         this.design = design;
     }
 
-    /** Empty while a part is missing, cannot be chosen, or all criteria are met. */
-    static Optional<String> of(ProblemKey key, DesignKey design, Attempt attempt) {
+    /**
+     * Empty while a part is missing, cannot be chosen, or all criteria are met.
+     *
+     * @param wantedIsTold whether a verdict beside says what is wanted
+     */
+    static Optional<String> of(ProblemKey key, DesignKey design, Attempt attempt, boolean wantedIsTold) {
         DesignHint hint = new DesignHint(key, design);
         for (AnswerKey answer : key.answers()) {
             if (design.steps().contains(answer.step())) {
@@ -49,10 +53,10 @@ final class DesignHint {
                 hint.chosen.add(((Reading.Value) reading).si(answer.unit()));
             }
         }
-        return hint.told();
+        return hint.told(wantedIsTold);
     }
 
-    private Optional<String> told() {
+    private Optional<String> told(boolean wantedIsTold) {
         Optional<DesignKey.Criterion> missed = missed(chosen);
         if (missed.isEmpty()) {
             return Optional.empty();
@@ -73,8 +77,8 @@ final class DesignHint {
         for (int i = 0; i < chosen.size(); i++) {
             way(i, missed.get(), off).ifPresent(ways::add);
         }
-        return Optional.of(
-                Sentences.criterion(missed.get().symbol(), missed.get().wanted(), off, ways));
+        return Optional.of(Sentences.criterion(
+                missed.get().symbol(), wantedIsTold ? "" : missed.get().wanted(), off, ways));
     }
 
     /** Whether more or less of one part comes nearer to the criterion. */

@@ -3,6 +3,7 @@ package ampersheet.practice;
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.ProblemKey;
+import ampersheet.answer.Rung;
 import ampersheet.formula.Step;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -12,8 +13,10 @@ import java.util.Set;
 
 /**
  * One hint: the next that tells something new to whoever stands at the first place that is not right. It starts from
- * what was typed; then come, for each step on the way there, the rule's name, the formula, the formula with numbers,
- * the line. Where the example stands beside, its line takes the place of rule and formula.
+ * what was typed, as far as the verdict beside does not say as much; then come, for each step on the way there that no
+ * right answer has settled, the rule's name, the formula, the formula with numbers, the line. Where the example stands
+ * beside, its line takes the place of rule and formula. Where the verdict knows what is wrong in a line, that line
+ * comes first, and from where the verdict ended.
  *
  * @param kind what it tells
  * @param about for what help is recorded
@@ -46,37 +49,63 @@ public record Hint(Kind kind, String about, int level, int step, String text) {
 
     private static final String TYPED_INTO = "typed into ";
 
+    /** The place whose text it starts from; empty for a hint about a step. */
+    public String place() {
+        return kind == Kind.TYPED ? about.substring(TYPED_INTO.length()) : "";
+    }
+
     /**
      * @param checked how the places stand with what is typed now
      * @param worked numbers of the steps whose lines are shown anyway
      */
     static Optional<Hint> next(ProblemKey key, Attempt attempt, Checked checked, List<Integer> worked) {
-        for (Checked.Told place : checked.places()) {
-            boolean done = place.kind() == Checked.Kind.RIGHT
-                    || place.kind() == Checked.Kind.OPEN
-                    || place.blank() && Checked.isStep(place.question()) && checked.isSolved();
-            if (done) {
-                continue;
-            }
-            AnswerKey answer = answer(key, place.question());
-            Optional<Hint> typed = fromTyped(key, attempt, answer);
-            if (typed.isPresent()) {
-                return typed;
-            }
-            for (int step : onTheWay(key, answer, checked, worked)) {
-                Optional<Hint> ofStep = ofStep(attempt, step);
-                if (ofStep.isPresent()) {
-                    return ofStep;
-                }
-            }
+        Optional<Checked.Told> stop = checked.stopped();
+        if (stop.isEmpty()) {
             return Optional.empty();
+        }
+        AnswerKey answer = answer(key, stop.get().question());
+        Optional<Hint> typed = fromTyped(key, attempt, answer, stop.get());
+        if (typed.isPresent()
+                && attempt.help().getOrDefault(typed.get().about(), 0)
+                        < typed.get().level()) {
+            return typed;
+        }
+        int from = levelBehind(stop.get().rung());
+        List<Integer> steps = onTheWay(key, answer, checked, worked);
+        if (from > 0 && !steps.isEmpty()) {
+            steps.add(0, steps.remove(steps.size() - 1));
+        }
+        for (int step : steps) {
+            Optional<Hint> ofStep = ofStep(attempt, step, step == steps.get(0) ? from : 0);
+            if (ofStep.isPresent()) {
+                return ofStep;
+            }
         }
         return Optional.empty();
     }
 
-    /** The hints about steps that an attempt has had, in the order of the steps. */
-    static List<Hint> taken(ProblemKey key, Attempt attempt) {
+    /** What a verdict has told of a line as much as the hints up to here do; 0 where the fault may lie before it. */
+    private static int levelBehind(Rung rung) {
+        return switch (rung) {
+            case KNOWN_MISTAKE, RECIPROCAL -> level(Kind.RULE);
+            case POWER_OF_TEN, SIGN, TOO_COARSE, OTHER_SCALE -> level(Kind.FORMULA);
+            default -> 0;
+        };
+    }
+
+    /**
+     * The hints that an attempt has had: those that start from what stands in a place still, as far as no verdict has
+     * said it since; then those about steps, in the order of the steps.
+     */
+    static List<Hint> taken(ProblemKey key, Attempt attempt, Checked checked) {
         List<Hint> taken = new ArrayList<>();
+        for (Checked.Told place : checked.places()) {
+            if (attempt.help().containsKey(TYPED_INTO + place.question())) {
+                fromTyped(key, attempt, answer(key, place.question()), place)
+                        .filter(hint -> attempt.help().get(hint.about()) == hint.level())
+                        .ifPresent(taken::add);
+            }
+        }
         for (int step = 1; step <= key.working().steps().size(); step++) {
             int had = attempt.help().getOrDefault(about(step), 0);
             for (Kind kind : kinds(attempt)) {
@@ -97,18 +126,19 @@ public record Hint(Kind kind, String about, int level, int step, String text) {
         throw new IllegalArgumentException("no question " + question);
     }
 
-    private static Optional<Hint> fromTyped(ProblemKey key, Attempt attempt, AnswerKey answer) {
+    private static Optional<Hint> fromTyped(ProblemKey key, Attempt attempt, AnswerKey answer, Checked.Told told) {
         Attempt.Typed typed = attempt.typed().get(answer.question());
-        String about = TYPED_INTO + answer.question();
-        if (typed == null || attempt.help().getOrDefault(about, 0) >= typed.at().count()) {
+        if (typed == null || told.blank()) {
             return Optional.empty();
         }
-        return TypedHint.of(key, answer, attempt)
+        String about = TYPED_INTO + answer.question();
+        return TypedHint.of(key, answer, attempt, told)
                 .map(text -> new Hint(Kind.TYPED, about, typed.at().count(), 0, text));
     }
 
-    private static Optional<Hint> ofStep(Attempt attempt, int step) {
+    private static Optional<Hint> ofStep(Attempt attempt, int step, int behind) {
         int had = attempt.help().getOrDefault(about(step), 0);
+        had = attempt.form().kind() == Form.Kind.FULL ? had : Math.max(had, behind);
         for (Kind kind : kinds(attempt)) {
             if (level(kind) > had) {
                 return Optional.of(new Hint(kind, about(step), level(kind), step, ""));
@@ -137,7 +167,10 @@ public record Hint(Kind kind, String about, int level, int step, String text) {
         return "step " + step;
     }
 
-    /** Numbers of the steps that lead to an answer and are not yet right, its own last; all for what is chosen. */
+    /**
+     * Numbers of the steps that lead to an answer, its own last, but for those that are right or lead to what is; all
+     * for what is chosen.
+     */
     private static List<Integer> onTheWay(ProblemKey key, AnswerKey answer, Checked checked, List<Integer> worked) {
         List<Step> steps = key.working().steps();
         Set<String> needed = new LinkedHashSet<>();
@@ -153,6 +186,11 @@ public record Hint(Kind kind, String about, int level, int step, String text) {
         for (Checked.Told place : checked.places()) {
             if (place.kind() == Checked.Kind.RIGHT) {
                 right.add(answer(key, place.question()).step());
+            }
+        }
+        for (int i = steps.size() - 1; i >= 0; i--) {
+            if (right.contains(steps.get(i).id())) {
+                right.addAll(steps.get(i).uses());
             }
         }
         List<Integer> numbers = new ArrayList<>();

@@ -11,11 +11,11 @@ import ampersheet.quantity.UnitFault;
 
 /**
  * Works a line of calculation as people type it: quantities as in an answer, names of givens, {@code + - * / ^} and the
- * signs that mean the same, parentheses, {@code sqrt} and {@code parallel}. A unit behind a parenthesis or a power
- * belongs to it.
+ * signs that mean the same, parentheses, {@code sqrt}, {@code ||} and {@code parallel} for resistances side by side,
+ * which bind closer than {@code *}. A unit behind a parenthesis or a power belongs to it.
  */
 final class LineReader {
-    private static final String SIGNS = "+-*/^×·÷:²³√";
+    private static final String SIGNS = "+-*/^×·÷:²³√|∥";
     private static final String OPERATORS = SIGNS + "();";
 
     private final String text;
@@ -87,10 +87,10 @@ final class LineReader {
     }
 
     private Quantity product() throws Fault {
-        Quantity product = signed();
+        Quantity product = sideBySide();
         for (char sign = peek(); "*×·/÷:".indexOf(sign) >= 0; sign = peek()) {
             at++;
-            Quantity next = signed();
+            Quantity next = sideBySide();
             boolean times = "*×·".indexOf(sign) >= 0;
             product = times
                     ? times(product, next)
@@ -98,6 +98,20 @@ final class LineReader {
                             product.value() / next.value(), product.dimension().over(next.dimension()));
         }
         return product;
+    }
+
+    private Quantity sideBySide() throws Fault {
+        Quantity all = signed();
+        while (peek() == '|' || peek() == '∥') {
+            at += text.startsWith("||", at) ? 2 : 1;
+            Quantity next = signed();
+            if (!next.dimension().equals(all.dimension())) {
+                throw new Fault(Sentences.notSideBySide(
+                        TradeWords.plural(all.dimension()), TradeWords.plural(next.dimension())));
+            }
+            all = new Quantity(1 / (1 / all.value() + 1 / next.value()), all.dimension());
+        }
+        return all;
     }
 
     private static Quantity times(Quantity one, Quantity other) {

@@ -86,7 +86,10 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
     }
 
     public String progress() {
-        return Sentences.progress(standing());
+        return Sentences.progress(
+                standing(),
+                Schedule.untilSettled(course, record, skillIndex(), attempt()),
+                attempt().isOpen());
     }
 
     /** The state of a skill in words: open, later, begun, settled and until when, due again. */
@@ -203,8 +206,7 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
         Form form = course.skills()
                 .get(skill)
                 .of(mistake.latest().variant())
-                .formWithAtLeast(
-                        Standing.of(course.skills().get(skill), left.record).blanks());
+                .formFor(Standing.of(course.skills().get(skill), left.record).blanks());
         return left.give(
                 new Schedule.Next(skill, Optional.empty(), mistake.latest().variant(), form, Schedule.Why.OPEN), day);
     }
@@ -330,10 +332,10 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
             return with(after.checkedAt(now)
                     .ended(new Ending(now, day, checked.straight() ? Way.STRAIGHT : Way.RIGHT, said)));
         }
-        if (checked.cause().isPresent()
-                && isNew(checked.stop().orElseThrow(), checked.cause().get())) {
+        Optional<Checked.Told> slip = checked.slip();
+        if (slip.isPresent() && isNew(slip.get().question(), slip.get().cause().orElseThrow())) {
             after = after.with(
-                    new Slip(now, checked.stop().get(), checked.cause().get(), day, said));
+                    new Slip(now, slip.get().question(), slip.get().cause().get(), day, said));
         }
         return with(after.checkedAt(now));
     }
@@ -352,7 +354,7 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
 
     /** The question beside the present problem; none if the learner wants none. */
     public Optional<SideQuestion> sideQuestion() {
-        return record.aside().asked() ? SideQuestion.of(course, skill(), attempt()) : Optional.empty();
+        return record.aside().asked() ? SideQuestion.of(course, skill(), attempt(), record) : Optional.empty();
     }
 
     /** The first answer to the question beside the problem stands. */
@@ -379,8 +381,9 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
         return with(attempt().helped(hint.about(), hint.level()));
     }
 
-    public List<Hint> hintsTaken(ProblemKey key) {
-        return Hint.taken(key, attempt());
+    /** Those that hold still. */
+    public List<Hint> hintsTaken(ProblemKey key, List<String> places) {
+        return Hint.taken(key, attempt(), look(key, places));
     }
 
     /** Before all was right, this ends the problem as not done. */
@@ -419,8 +422,20 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
                         before.standing(),
                         after,
                         skill().hasSeveralTemplates(),
-                        course.skills().size() > 1)
+                        course.skills().size() > 1,
+                        nextTime())
                 + " " + whatIsNext(day);
+    }
+
+    /** How the next problem of this skill will be shown, for whoever has done with the present one. */
+    private String nextTime() {
+        LearnerRecord left = leaving().record;
+        Schedule.Next next = Schedule.another(course, left, skillIndex(), 0, Schedule.Why.OPEN);
+        return Sentences.nextTime(
+                form(),
+                next.form(),
+                left.support().form().isPresent(),
+                skill().of(next.variant()).steps());
     }
 
     /** Whether the last check found wrong what the learner was sure of. */

@@ -5,6 +5,8 @@ import ampersheet.practice.Attempt.Slip;
 import ampersheet.practice.Attempt.Sureness;
 import ampersheet.practice.Attempt.Typed;
 import ampersheet.practice.Attempt.Way;
+import ampersheet.quantity.QuantityWriter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -15,7 +17,8 @@ import java.util.TreeSet;
 /**
  * A learner's record as a text that a browser keeps, a file carries and a person can read: a line that names its
  * version, the set, what was chosen, then a paragraph for each problem. A moment is written as a number and who counted
- * it.
+ * it. On its way a text may lose or get empty lines and blanks at the ends of lines: a problem ends where the next
+ * begins.
  *
  * <pre>
  * Ampersheet practice record, version 1
@@ -42,11 +45,41 @@ public final class RecordText {
     private static final String VERSION = "1";
     private static final String ASKED = "asked";
 
-    private final List<String> lines;
+    private static final String PROBLEM = "problem ";
+    private static final String TYPED = "typed ";
+
+    /** Those that are not empty, and the number of each in the text. */
+    private final List<String> lines = new ArrayList<>();
+
+    private final List<Integer> numbers = new ArrayList<>();
     private int at;
 
-    private RecordText(List<String> lines) {
-        this.lines = lines;
+    private RecordText(String text) {
+        List<String> all = Texts.parts(withoutReturns(text), '\n');
+        for (int i = 0; i < all.size(); i++) {
+            String line = withoutBlanksAround(all.get(i));
+            if (!line.isEmpty()) {
+                lines.add(line);
+                numbers.add(i + 1);
+            }
+        }
+    }
+
+    /** What was typed keeps its end. */
+    private static String withoutBlanksAround(String line) {
+        int from = 0;
+        int to = line.length();
+        while (from < to && isBlank(line.charAt(from))) {
+            from++;
+        }
+        while (!line.startsWith(TYPED, from) && to > from && isBlank(line.charAt(to - 1))) {
+            to--;
+        }
+        return line.substring(from, to);
+    }
+
+    private static boolean isBlank(char c) {
+        return c == ' ' || c == '\t' || c == QuantityWriter.NO_BREAK_SPACE;
     }
 
     public static String write(LearnerRecord record) {
@@ -72,7 +105,7 @@ public final class RecordText {
     }
 
     private static void write(Attempt attempt, StringBuilder out) {
-        out.append("problem ").append(attempt.id()).append('\n');
+        out.append(PROBLEM).append(attempt.id()).append('\n');
         out.append("skill ").append(attempt.skill()).append('\n');
         out.append("template ").append(attempt.template()).append('\n');
         out.append("variant ").append(attempt.variant()).append('\n');
@@ -106,7 +139,7 @@ public final class RecordText {
                         .append(about)
                         .append('\n'));
         attempt.typed()
-                .forEach((question, typed) -> out.append("typed ")
+                .forEach((question, typed) -> out.append(TYPED)
                         .append(moment(typed.at()))
                         .append(' ')
                         .append(question)
@@ -154,8 +187,8 @@ public final class RecordText {
 
     /** @throws IllegalArgumentException with a sentence for the learner: what it is not, or which line does not fit */
     public static LearnerRecord read(String text) {
-        List<String> lines = Texts.parts(withoutReturns(text), '\n');
-        String first = lines.get(0);
+        RecordText reader = new RecordText(text);
+        String first = reader.lines.isEmpty() ? "" : reader.lines.get(0);
         if (!first.startsWith(FIRST_LINE)) {
             throw new IllegalArgumentException(
                     "This is not a practice record. One begins with “" + FIRST_LINE + VERSION + "”.");
@@ -164,14 +197,13 @@ public final class RecordText {
             throw new IllegalArgumentException("This record has version " + first.substring(FIRST_LINE.length())
                     + "; this page reads version " + VERSION + ". Open it in the page that wrote it.");
         }
-        RecordText reader = new RecordText(lines);
         reader.at = 1;
         try {
             return reader.record();
         } catch (IllegalArgumentException unfit) {
-            throw new IllegalArgumentException(
-                    "Line " + Math.min(reader.at, lines.size()) + " of the record does not fit: " + unfit.getMessage()
-                            + ". Copy or save it again, from its first line to its last.");
+            throw new IllegalArgumentException("Line " + reader.number()
+                    + " of the record does not fit: " + unfit.getMessage()
+                    + ". Copy or save it again, from its first line to its last.");
         }
     }
 
@@ -185,6 +217,11 @@ public final class RecordText {
         return out.toString();
     }
 
+    /** The number in the text of the line read last. An int: what joins an object to a text is large in a script. */
+    private int number() {
+        return numbers.get(Math.min(at, numbers.size()) - 1);
+    }
+
     private LearnerRecord record() {
         String set = behind("set ");
         Words chosen = new Words(behind("support "));
@@ -193,7 +230,7 @@ public final class RecordText {
         LearnerRecord.Chosen chosenSupport = new LearnerRecord.Chosen(chosen.moment(), support);
         LearnerRecord.Aside aside = isAt("aside ") ? aside(new Words(behind("aside "))) : LearnerRecord.Aside.AT_FIRST;
         Map<String, Attempt> attempts = new TreeMap<>();
-        while (skipBlankLines()) {
+        while (at < lines.size()) {
             Attempt attempt = attempt();
             attempts.merge(attempt.id(), attempt, Attempt::joined);
         }
@@ -217,22 +254,6 @@ public final class RecordText {
         throw new IllegalArgumentException("a support is auto, full, faded or bare, not " + word);
     }
 
-    private boolean skipBlankLines() {
-        while (at < lines.size() && isBlank(lines.get(at))) {
-            at++;
-        }
-        return at < lines.size();
-    }
-
-    private static boolean isBlank(String line) {
-        for (int i = 0; i < line.length(); i++) {
-            if (line.charAt(i) != ' ') {
-                return false;
-            }
-        }
-        return true;
-    }
-
     private String behind(String word) {
         String line = at < lines.size() ? lines.get(at) : "";
         at++;
@@ -247,7 +268,7 @@ public final class RecordText {
     }
 
     private Attempt attempt() {
-        String id = behind("problem ");
+        String id = behind(PROBLEM);
         String skill = behind("skill ");
         String template = behind("template ");
         int variant = Texts.whole(behind("variant "));
@@ -276,8 +297,8 @@ public final class RecordText {
             help.merge(helped.rest(), level, Math::max);
         }
         Map<String, Typed> typed = new TreeMap<>();
-        while (isAt("typed ")) {
-            Words one = new Words(behind("typed "));
+        while (isAt(TYPED)) {
+            Words one = new Words(behind(TYPED));
             Moment when = one.moment();
             String rest = one.rest();
             int equals = rest.indexOf(" =");
@@ -294,7 +315,7 @@ public final class RecordText {
         if (left) {
             at++;
         }
-        if (at < lines.size() && !isBlank(lines.get(at))) {
+        if (at < lines.size() && !isAt(PROBLEM)) {
             at++;
             throw new IllegalArgumentException("nothing like this is known of a problem");
         }

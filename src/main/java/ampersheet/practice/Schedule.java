@@ -4,14 +4,18 @@ import ampersheet.practice.Course.Skill;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /**
- * Which skill and which problem come next. Skills come mixed: of those that are due and the first {@value #AT_A_TIME}
- * that are not settled, the one that was longest not given. A skill waits for those it builds on until each was once
- * solved bare.
+ * Which skill and which problem come next. Skills come mixed: of those that are due or not settled, the one that was
+ * longest not given, so that each is met in the first round. A skill waits for those it builds on until each was once
+ * solved.
  */
 public final class Schedule {
-    static final int AT_A_TIME = 3;
+    /** More problems than any skill takes whose forms are all gone through, from the example to the question alone. */
+    private static final int MOST_LEFT = 20;
+
+    private static final String FORESEEN = "foreseen";
 
     private Schedule() {}
 
@@ -75,8 +79,39 @@ public final class Schedule {
         Form form = record.support()
                 .form()
                 .map(chosen -> shown(of, template, chosen))
-                .orElseGet(() -> of.templates().get(template).formWithAtLeast(standing.blanks()));
+                .orElseGet(() -> of.templates().get(template).formFor(standing.blanks()));
         return new Next(skill, Optional.empty(), variant, form, why);
+    }
+
+    /**
+     * How many problems of a skill, the present one with them if it is open, settle it if each is right at once and
+     * without help, on days of their own; empty where, in the form that the learner chose, none ever does.
+     */
+    static OptionalInt untilSettled(Course course, LearnerRecord record, int skill, Attempt present) {
+        Skill of = course.skills().get(skill);
+        LearnerRecord after = record;
+        Attempt attempt = present;
+        int day = present.day();
+        for (int problems = present.isOpen() ? 1 : 0; problems <= MOST_LEFT; problems++) {
+            if (attempt.isOpen()) {
+                attempt = attempt.ended(
+                        new Attempt.Ending(after.next(FORESEEN), ++day, Attempt.Way.RIGHT, Attempt.Sureness.UNSAID));
+                after = after.with(attempt);
+            }
+            if (Standing.of(of, after).isSettled()) {
+                return OptionalInt.of(problems);
+            }
+            Next next = another(course, after, skill, 0, Why.OPEN);
+            attempt = Attempt.begun(
+                    FORESEEN + problems,
+                    of.name(),
+                    of.of(next.variant()).name(),
+                    next.variant(),
+                    after.next(FORESEEN),
+                    ++day,
+                    next.form());
+        }
+        return OptionalInt.empty();
     }
 
     private static Form shown(Skill skill, int template, Form.Kind chosen) {
@@ -95,22 +130,19 @@ public final class Schedule {
 
     private static List<Integer> candidates(Course course, List<Standing> standings, int day) {
         List<Integer> candidates = new ArrayList<>();
-        int open = 0;
         for (int i = 0; i < standings.size(); i++) {
-            if (standings.get(i).isDue(day)) {
+            boolean open = !standings.get(i).isSettled() && isReady(course, standings, i);
+            if (open || standings.get(i).isDue(day)) {
                 candidates.add(i);
-            } else if (!standings.get(i).isSettled() && open < AT_A_TIME && isReady(course, standings, i)) {
-                candidates.add(i);
-                open++;
             }
         }
         return candidates;
     }
 
-    /** Whether what a skill builds on was solved bare. */
+    /** Whether of all that a skill builds on something was solved. */
     static boolean isReady(Course course, List<Standing> standings, int skill) {
         for (int before : course.skills().get(skill).after()) {
-            if (!standings.get(before).wasBare()) {
+            if (standings.get(before).right() == 0) {
                 return false;
             }
         }

@@ -1,6 +1,7 @@
 package ampersheet.practice;
 
 import java.util.List;
+import java.util.OptionalInt;
 
 /** What the page says of a learner's own steps: what was found, and what comes next. */
 final class Sentences {
@@ -29,13 +30,19 @@ final class Sentences {
     private static final String LINE = "This line does not go through: ";
     static final String NEVER_OPENED = LINE + "a parenthesis closes that was never opened.";
     static final String NOT_CLOSED = LINE + "a parenthesis is not closed.";
-    static final String MISSING_QUANTITY = LINE + "a quantity is missing beside one of the signs.";
+    private static final String SIGNS =
+            "These are read: + - * / ^, || for resistors side by side, parentheses, sqrt(…).";
+    static final String MISSING_QUANTITY = LINE + "a quantity is missing beside one of the signs. " + SIGNS;
     static final String WHOLE_POWERS = LINE + "a power is a whole number of at most two digits.";
     static final String TOO_DEEP = LINE + "too many parentheses lie in each other.";
     static final String TWO_READINGS = "It can be read in two ways: write a point as the decimal marker.";
 
     static String lineStops(String rest) {
-        return LINE + "“" + rest + "” stands without a sign before it.";
+        return LINE + "“" + rest + "” stands without a sign before it. " + SIGNS;
+    }
+
+    static String notSideBySide(String one, String other) {
+        return LINE + one + " and " + other + " cannot lie side by side. Check what belongs together.";
     }
 
     static String notInLine(String operand, String problem) {
@@ -65,30 +72,70 @@ final class Sentences {
                 + ". Work it again.";
     }
 
+    /** It must not say whether the number is right. */
+    static final String UNIT_MISSING =
+            "The unit is missing: a quantity is a number with a unit. Write it behind the number; then it is judged.";
+
+    private static final String LOOK = " is not right yet: look again, or take the next hint.";
+    private static final String FORM = " needs another form.";
+
     // After a check
 
     static String name(String question) {
         return Checked.isStep(question) ? "Step " + question.substring("step ".length()) : "Answer " + question;
     }
 
+    /** Of how many places what is said; then where to go on. */
     static String stopped(Checked checked, Checked.Told stop) {
-        int right = checked.right();
-        String before = right == 0 ? "" : right == 1 ? "1 place is right. " : right + " places are right. ";
-        String what = stop.blank()
-                ? " is still open."
-                : stop.kind() == Checked.Kind.WRONG
-                        ? " is not right yet: look again, or take the next hint."
-                        : " needs another form.";
-        return before + name(stop.question()) + what;
+        int wrong = checked.count(Checked.Kind.WRONG) + checked.count(Checked.Kind.FOLLOWS);
+        int form = checked.count(Checked.Kind.FORM);
+        boolean several = wrong + form > (stop.blank() ? 0 : 1);
+        String counted = "";
+        counted = with(counted, several ? wrong : 0, "not right yet");
+        counted = with(counted, several ? form : 0, "in need of another form");
+        counted = with(counted, checked.count(Checked.Kind.RIGHT), "right");
+        String go = several
+                ? "Begin with " + place(stop.question()) + "."
+                : name(stop.question())
+                        + (stop.blank() ? " is still open." : stop.kind() == Checked.Kind.WRONG ? LOOK : FORM);
+        return counted.isEmpty() ? go : counted + ". " + go;
+    }
+
+    static String sameSlip(String question) {
+        return "This is the slip of " + place(question) + " again. Correct that one first, then work this one anew.";
+    }
+
+    private static String place(String question) {
+        return Checked.isStep(question) ? question : "answer " + question;
+    }
+
+    private static String with(String before, int places, String how) {
+        if (places == 0) {
+            return before;
+        }
+        String place = places == 1 ? " place is " : " places are ";
+        return before.isEmpty()
+                ? places + place + how
+                : before + ", " + places + (places == 1 ? " is " : " are ") + how;
     }
 
     static final String SURE_AND_WRONG = " You were sure: compare with the example before you try again.";
 
-    /** @param after where the learner stands with the skill now */
+    /**
+     * @param after where the learner stands with the skill now
+     * @param nextTime how the next problem of the skill is shown
+     */
     static String finished(
-            Attempt attempt, Standing before, Standing after, boolean severalTemplates, boolean otherSkills) {
-        String start = "All right"
-                + (attempt.isClean() ? "" : attempt.slips().isEmpty() ? ", with help" : " in the end") + ". ";
+            Attempt attempt,
+            Standing before,
+            Standing after,
+            boolean severalTemplates,
+            boolean otherSkills,
+            String nextTime) {
+        String how = !attempt.slips().isEmpty()
+                ? " in the end"
+                : attempt.isHinted() ? ", with hints" : attempt.isClean() ? "" : ", after a look at worked lines";
+        String start = "All right" + how + ". ";
         if (after.isSettled()) {
             return start
                     + (before.isSettled()
@@ -104,25 +151,27 @@ final class Sentences {
                     + (severalTemplates ? "on another kind of problem, and " : "")
                     + (otherSkills ? "after another skill or on a later day." : "on a later day.");
         }
-        return start + support(attempt, after);
+        return start + nextTime;
     }
 
-    private static String support(Attempt attempt, Standing after) {
-        boolean bare = attempt.form().kind() == Form.Kind.BARE;
-        int had = bare ? Standing.ALL : attempt.form().blanks();
-        if (attempt.wentWrong()) {
-            return after.blanks() < had ? "Next time with more support." : "Next time with the same support.";
+    /**
+     * What the next problem of a skill shows, against the present one.
+     *
+     * @param chosen whether the learner set that herself
+     * @param steps of the next problem
+     */
+    static String nextTime(Form now, Form next, boolean chosen, int steps) {
+        String shown = switch (next.kind()) {
+            case FULL -> "the example beside it";
+            case FADED -> next.blanks() + " of " + steps + " steps left to you, the others worked";
+            case BARE, FAULTY -> "the question alone";
+        };
+        if (chosen) {
+            return "Next time " + shown + ", as you chose it.";
         }
-        if (attempt.isHelped()) {
-            return bare
-                    ? "Next time with a little more support."
-                    : "Next time with the same support: try it without hints.";
-        }
-        return after.blanks() >= Standing.ALL
-                ? "Next time the question alone."
-                : attempt.form().kind() == Form.Kind.FULL
-                        ? "Next time without the example beside it: some steps are worked, the last are yours."
-                        : "Next time with more steps left to you.";
+        int order = next.compareTo(now);
+        String against = order == 0 ? "as much support" : order < 0 ? "more support" : "less support";
+        return "Next time with " + against + ": " + shown + ".";
     }
 
     static String next(Schedule.Next next, Course course, int skillNow, int nextDue) {
@@ -140,11 +189,34 @@ final class Sentences {
                         + name + ".";
     }
 
-    static String progress(Standing standing) {
-        return "problem " + standing.given() + " of this skill · "
-                + (standing.isSettled()
-                        ? "settled"
-                        : standing.proofs().size() + " of " + Standing.PROOFS + " solved bare and without help");
+    private static final String[] NUMBERS = {
+        "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"
+    };
+
+    /** Up to twelve in words. */
+    static String number(int number) {
+        return number < NUMBERS.length ? NUMBERS[number] : Integer.toString(number);
+    }
+
+    /**
+     * @param left how many problems settle the skill if each is right at once and without help; empty where, as they
+     *     are shown, none does
+     * @param withThis whether the present one is among them
+     */
+    static String progress(Standing standing, OptionalInt left, boolean withThis) {
+        String start = "problem " + standing.given() + " of this skill · ";
+        if (standing.isSettled()) {
+            return start + "settled";
+        }
+        String proofs = start + standing.proofs().size() + " of " + Standing.PROOFS + " solved bare and without help";
+        if (left.isEmpty()) {
+            return proofs + " · with the support that you chose, none counts: the question alone does";
+        }
+        int more = left.getAsInt() - (withThis ? 1 : 0);
+        String which =
+                !withThis ? number(more) + " more" : more == 0 ? "this one" : "this one and " + number(more) + " more";
+        return proofs + " · if all goes right at once, " + which
+                + (left.getAsInt() == 1 ? " settles it" : " settle it");
     }
 
     // Hints
@@ -171,6 +243,10 @@ final class Sentences {
                 : "Your value is too small; look at its sign, too.";
     }
 
+    static String little(boolean large) {
+        return large ? "Your value is a little too large." : "Your value is a little too small.";
+    }
+
     static String size(boolean large, double times, boolean count) {
         String side = count ? large ? "too many" : "too few" : large ? "too large" : "too small";
         String far = times < 1.25
@@ -192,13 +268,14 @@ final class Sentences {
                 + " are right the other way round. Think which part the output lies" + " across.";
     }
 
+    /** @param wanted empty where it is known */
     static String criterion(String symbol, String wanted, double off, List<String> ways) {
-        StringBuilder out = new StringBuilder("Wanted is ").append(wanted).append(". ");
+        StringBuilder out = new StringBuilder(wanted.isEmpty() ? "" : "Wanted is " + wanted + ". ");
         if (off > 0) {
             int percent = (int) Math.floor(100 * off + 0.5);
             out.append("Your ")
                     .append(symbol)
-                    .append(" is beyond that by ")
+                    .append(" is beyond what is wanted by ")
                     .append(percent < 1 ? "less than 1" : Integer.toString(percent))
                     .append("\u00a0%. ");
         }

@@ -6,12 +6,13 @@ import ampersheet.practice.Course.Template;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 
 /**
  * A closed question beside a problem: which rule gives a line that is left blank, or, once it is solved without help,
  * which way a value goes when a given is changed. It counts neither for nor against anything, and a learner may have
- * them no more.
+ * them no more. On one day none is asked twice of a template, whatever its numbers.
  *
  * @param name under which the answer is kept
  * @param right one of the choices
@@ -31,28 +32,45 @@ public record SideQuestion(
     }
 
     /** The one beside a problem as it stands; never two at once. */
-    static Optional<SideQuestion> of(Course course, Skill skill, Attempt attempt) {
+    static Optional<SideQuestion> of(Course course, Skill skill, Attempt attempt, LearnerRecord record) {
+        List<Attempt> before = before(attempt, record);
         if (attempt.isOpen() && attempt.form().kind() == Form.Kind.FADED) {
-            return rule(course, skill, attempt);
+            return rule(course, skill, attempt, before);
         }
-        boolean solved = attempt.isRight() && !attempt.isHelped() && !attempt.isFaulty();
-        return solved ? twin(skill, attempt) : Optional.empty();
+        return isForTwin(attempt) ? twin(skill, attempt, before) : Optional.empty();
     }
 
-    /** One of the blank lines for which the problem, or the skill, knows another rule; by turns with the variants. */
-    private static Optional<SideQuestion> rule(Course course, Skill skill, Attempt attempt) {
-        Template template = skill.of(attempt.variant());
-        List<Integer> steps = new ArrayList<>();
-        for (int step : template.blank(attempt.form())) {
-            if (step <= template.lines().size()
-                    && choices(skill, template, step).size() > 1) {
-                steps.add(step);
+    private static boolean isForTwin(Attempt attempt) {
+        return attempt.isRight() && !attempt.isHelped() && !attempt.isFaulty();
+    }
+
+    /** Those of the template that were given on the same day, in their order. */
+    private static List<Attempt> before(Attempt attempt, LearnerRecord record) {
+        List<Attempt> before = new ArrayList<>();
+        for (Attempt other : record.inOrder()) {
+            boolean same =
+                    other.skill().equals(attempt.skill()) && other.template().equals(attempt.template());
+            if (same && other.day() == attempt.day() && attempt.given().isAfter(other.given())) {
+                before.add(other);
             }
         }
-        if (steps.isEmpty()) {
+        return before;
+    }
+
+    /** One of the blank lines for which the problem, or the skill, knows another rule, and that was not asked about. */
+    private static Optional<SideQuestion> rule(Course course, Skill skill, Attempt attempt, List<Attempt> before) {
+        Template template = skill.of(attempt.variant());
+        Set<Integer> asked = new TreeSet<>();
+        for (Attempt other : before) {
+            if (other.form().kind() == Form.Kind.FADED) {
+                step(skill, other, asked).ifPresent(asked::add);
+            }
+        }
+        Optional<Integer> found = step(skill, attempt, asked);
+        if (found.isEmpty()) {
             return Optional.empty();
         }
-        int step = steps.get(attempt.variant() / skill.templates().size() % steps.size());
+        int step = found.get();
         Line line = template.lines().get(step - 1);
         String chosen = attempt.text(RULE);
         String said = chosen.isEmpty() ? "" : Sentences.rule(course, template, step, chosen);
@@ -65,6 +83,21 @@ public record SideQuestion(
                 wrong ? step : 0,
                 chosen,
                 said));
+    }
+
+    private static Optional<Integer> step(Skill skill, Attempt attempt, Set<Integer> asked) {
+        Template template = skill.of(attempt.variant());
+        List<Integer> steps = new ArrayList<>();
+        for (int step : template.blank(attempt.form())) {
+            if (step <= template.lines().size()
+                    && !asked.contains(step)
+                    && choices(skill, template, step).size() > 1) {
+                steps.add(step);
+            }
+        }
+        return steps.isEmpty()
+                ? Optional.empty()
+                : Optional.of(steps.get(attempt.variant() / skill.templates().size() % steps.size()));
     }
 
     /** Of this problem first; in the order of their letters, so that the place tells nothing. */
@@ -85,9 +118,13 @@ public record SideQuestion(
         return new ArrayList<>(choices);
     }
 
-    private static Optional<SideQuestion> twin(Skill skill, Attempt attempt) {
+    private static Optional<SideQuestion> twin(Skill skill, Attempt attempt, List<Attempt> before) {
         Optional<Twin> twin = skill.twin(attempt.variant());
-        if (twin.isEmpty()) {
+        boolean asked = twin.isEmpty();
+        for (Attempt other : before) {
+            asked |= isForTwin(other) && skill.twin(other.variant()).equals(twin);
+        }
+        if (asked) {
             return Optional.empty();
         }
         List<Line> lines = skill.of(attempt.variant()).lines();

@@ -16,7 +16,8 @@ import java.util.Set;
  * proven. Once settled it is due again after even gaps (expanding ones do no better: Latimier, Peyre, Ramus 2021, Educ
  * Psychol Rev 33:959).
  *
- * @param blanks how many steps the next problem leaves blank; {@link #ALL} for the question alone
+ * @param blanks how many steps the next problem leaves blank; {@link #ALL} for the question alone, one less than that
+ *     for the last form before it, and so on: templates differ in how many forms they have
  * @param proofs bare successes that count so far
  * @param due the day from which the skill comes back; empty until it is settled
  * @param given problems given
@@ -24,25 +25,16 @@ import java.util.Set;
  * @param atOnce of these, without slip or help
  * @param slips wrong answers
  * @param helped problems in which help was taken
- * @param wasBare whether one was ever solved bare and by oneself
  */
 public record Standing(
-        int blanks,
-        List<Attempt> proofs,
-        OptionalInt due,
-        int given,
-        int right,
-        int atOnce,
-        int slips,
-        int helped,
-        boolean wasBare) {
+        int blanks, List<Attempt> proofs, OptionalInt due, int given, int right, int atOnce, int slips, int helped) {
     /** Days from one time to the next that a settled skill is looked at again. */
     public static final int GAP = 3;
 
     static final int ALL = 1000;
     static final int PROOFS = 2;
 
-    private static final Standing NOTHING_DONE = new Standing(0, List.of(), OptionalInt.empty(), 0, 0, 0, 0, 0, false);
+    private static final Standing NOTHING_DONE = new Standing(0, List.of(), OptionalInt.empty(), 0, 0, 0, 0, 0);
 
     public Standing {
         proofs = List.copyOf(proofs);
@@ -75,15 +67,7 @@ public record Standing(
             }
         }
         return new Standing(
-                standing.blanks,
-                standing.proofs,
-                standing.due,
-                given,
-                standing.right,
-                standing.atOnce,
-                slips,
-                helped,
-                standing.wasBare);
+                standing.blanks, standing.proofs, standing.due, given, standing.right, standing.atOnce, slips, helped);
     }
 
     private Standing after(Attempt attempt, List<Attempt> before, Skill skill) {
@@ -106,8 +90,7 @@ public record Standing(
                 right + (attempt.isRight() ? 1 : 0),
                 atOnce + (attempt.isClean() ? 1 : 0),
                 0,
-                0,
-                wasBare || attempt.isProof());
+                0);
     }
 
     /** Whether the last of these and another of them are two that settle. */
@@ -138,22 +121,20 @@ public record Standing(
 
     /**
      * Less support with what is right at once: twice as many blank steps, or the question alone to who needs none of
-     * them. More after a slip: half as many, and the example again to who was sure of what was wrong.
+     * them. More after each problem that went wrong: one form back, however it went wrong.
      */
     private int blanksAfter(Attempt attempt, Skill skill) {
         Template template = attempt.variant() < skill.variants().size()
                 ? skill.of(attempt.variant())
                 : skill.templates().get(0);
         boolean bare = attempt.form().kind() == Form.Kind.BARE;
-        int had = bare ? template.steps() : attempt.form().blanks();
-        if (attempt.wasSureAndWrong()) {
-            return 0;
-        }
-        if (attempt.wentWrong()) {
-            return template.formWithAtMost(had / 2).blanks();
+        int had = attempt.form().blanks();
+        if (attempt.wentWrong() || bare && attempt.isHelped()) {
+            int back = template.formsBeforeBare(attempt.form()) + 1;
+            return back > template.faded().size() ? 0 : ALL - back;
         }
         if (attempt.isHelped()) {
-            return bare ? template.formWithAtMost(template.steps() - 1).blanks() : had;
+            return had;
         }
         if (bare || attempt.ending().orElseThrow().way() == Attempt.Way.STRAIGHT) {
             return ALL;

@@ -5,6 +5,7 @@ import ampersheet.answer.AnswerKey;
 import ampersheet.answer.DesignKey;
 import ampersheet.answer.KnownMistake;
 import ampersheet.answer.ProblemKey;
+import ampersheet.answer.Rung;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.QuantityReader;
 import ampersheet.quantity.Reading;
@@ -12,8 +13,9 @@ import ampersheet.quantity.Unit;
 import java.util.Optional;
 
 /**
- * What can be said of a wrong value beyond its verdict: what its unit should be made of, on which side and how far off
- * it lies, which modelled mistake it is near. Never the value asked for.
+ * What can be said of a wrong value: its verdict, where that does not stand beside yet, or what tells more than that:
+ * what its unit should be made of, on which side and how far off it lies, which modelled mistake it is near. Never the
+ * value asked for.
  */
 final class TypedHint {
     /** How near, and nearer than to the key: whoever makes this mistake and a small slip lands here. */
@@ -21,18 +23,43 @@ final class TypedHint {
 
     private TypedHint() {}
 
-    /** Empty where nothing was typed, or where the verdict said all there is to say. */
-    static Optional<String> of(ProblemKey key, AnswerKey answer, Attempt attempt) {
-        String text = attempt.text(answer.question());
-        Acceptance acceptance = answer.acceptance();
-        if (acceptance instanceof Acceptance.Choice) {
+    /**
+     * Empty where the verdict stands beside and says all there is to say.
+     *
+     * @param told of what is typed now
+     */
+    static Optional<String> of(ProblemKey key, AnswerKey answer, Attempt attempt, Checked.Told told) {
+        boolean isTold = !attempt.typed().get(answer.question()).at().isAfter(attempt.checked());
+        if (told.kind() == Checked.Kind.RIGHT) {
             return Optional.empty();
         }
-        for (DesignKey design : key.designs()) {
-            if (design.steps().contains(answer.step())) {
-                return DesignHint.of(key, design, attempt);
+        if (!(answer.acceptance() instanceof Acceptance.Choice)) {
+            Optional<String> more = beyond(key, answer, attempt, told, isTold);
+            if (more.isPresent()) {
+                return more;
             }
         }
+        return isTold ? Optional.empty() : Optional.of(told.message());
+    }
+
+    /** What the verdict does not say. */
+    private static Optional<String> beyond(
+            ProblemKey key, AnswerKey answer, Attempt attempt, Checked.Told told, boolean isTold) {
+        for (DesignKey design : key.designs()) {
+            if (design.steps().contains(answer.step())) {
+                return told.rung() == Rung.CRITERION_MISSED
+                        ? DesignHint.of(key, design, attempt, isTold)
+                        : Optional.empty();
+            }
+        }
+        boolean saysWhatIsWrong = switch (told.rung()) {
+            case WRONG_DIMENSION, UNEXPLAINED, NEAR_MISS -> false;
+            default -> true;
+        };
+        if (saysWhatIsWrong) {
+            return Optional.empty();
+        }
+        String text = attempt.text(answer.question());
         String typed = WorkingLine.read(text, key, answer)
                 .filter(line -> !line.isFaulty())
                 .map(WorkingLine::value)
@@ -46,10 +73,24 @@ final class TypedHint {
                     .map(made -> Sentences.unitIsMadeOf(answer.unit().symbol(), made));
         }
         double si = value.si(answer.unit());
-        if (acceptance.accepts(answer.expected(), si)) {
+        if (saysWhichWay(answer, value, si)) {
             return Optional.empty();
         }
-        return near(answer, si).or(() -> Optional.of(size(answer, si)));
+        return near(answer, si)
+                .or(() -> Optional.of(
+                        told.rung() == Rung.NEAR_MISS ? Sentences.little(si > answer.expected()) : size(answer, si)));
+    }
+
+    /** Whether the verdict on a member of a series or a count tells more than its side or its size would. */
+    private static boolean saysWhichWay(AnswerKey answer, Reading.Value value, double si) {
+        double expected = answer.expected();
+        if (answer.acceptance() instanceof Acceptance.Preferred preferred) {
+            return !preferred.series().contains(si)
+                    || preferred.accepts(preferred.below(expected), si)
+                    || preferred.accepts(preferred.above(expected), si);
+        }
+        return answer.acceptance() instanceof Acceptance.Count
+                && (!value.wholeNumber() || Math.abs(si - expected) < 1.5);
     }
 
     /** A mistake that the verdict did not name, because the value is too far off it. */
@@ -58,9 +99,6 @@ final class TypedHint {
         double least = Math.abs(si - answer.expected());
         for (KnownMistake mistake : answer.mistakes()) {
             double distance = Math.abs(si - mistake.value());
-            if (answer.acceptance().accepts(mistake.value(), si)) {
-                return Optional.empty();
-            }
             if (distance < least && distance <= NEAR_A_MISTAKE * Math.abs(mistake.value())) {
                 nearest = Optional.of(mistake);
                 least = distance;

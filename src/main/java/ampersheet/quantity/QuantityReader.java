@@ -264,6 +264,8 @@ public final class QuantityReader {
                 || first == '*'
                 || first == '^'
                 || first == '('
+                || rest.indexOf('|') >= 0
+                || rest.indexOf('∥') >= 0
                 || first == '·'
                 || first == '×') {
             return unreadable(

@@ -257,6 +257,7 @@ public record Document(
      *
      * @param unitHint the unit where it is printed; else empty
      * @param check code and letter by which a learner checks it; may be empty
+     * @param meaning what is to be found, for whoever comes to the place without its prompt; may be empty
      */
     public record Question(
             String id,
@@ -265,7 +266,8 @@ public record Document(
             UnitBox unitBox,
             String unitHint,
             List<String> options,
-            String check)
+            String check,
+            String meaning)
             implements Block {
         public Question {
             options = List.copyOf(options);
@@ -276,6 +278,17 @@ public record Document(
             visitor.question(this);
         }
 
+        public Question(
+                String id,
+                String prompt,
+                Optional<Symbol> symbol,
+                UnitBox unitBox,
+                String unitHint,
+                List<String> options,
+                String check) {
+            this(id, prompt, symbol, unitBox, unitHint, options, check, "");
+        }
+
         /** With a place for the unit unless it is printed. */
         public Question(String id, String prompt, Optional<Symbol> symbol, String unitHint, List<String> options) {
             this(id, prompt, symbol, unitHint.isEmpty() ? UnitBox.ASKED : UnitBox.NONE, unitHint, options, "");
@@ -283,11 +296,16 @@ public record Document(
 
         /** The same question under another name. */
         public Question named(String other) {
-            return new Question(other, prompt, symbol, unitBox, unitHint, options, check);
+            return new Question(other, prompt, symbol, unitBox, unitHint, options, check, meaning);
         }
 
         Question checkedBy(String letter) {
-            return new Question(id, prompt, symbol, unitBox, unitHint, options, letter);
+            return new Question(id, prompt, symbol, unitBox, unitHint, options, letter, meaning);
+        }
+
+        /** The same question with what is to be found. */
+        public Question meaning(String what) {
+            return new Question(id, prompt, symbol, unitBox, unitHint, options, check, what);
         }
     }
 

@@ -80,15 +80,24 @@ const page = {
     });
   },
 
-  /* Whatever scrolls sideways here must be reachable by keyboard, and have a name. */
+  /* Whatever scrolls sideways here must be reachable by keyboard, have a name and show that it does; what does not, is no stop
+     for the keyboard. What has the focus keeps it. */
   reachable(under) {
-    for (const region of under.querySelectorAll(".equation, .drawing, .scroll, .line, .case")) {
-      if (region.scrollWidth > region.clientWidth && !region.hasAttribute("tabindex")) {
+    for (const region of under.querySelectorAll(".equation, .drawing, .scroll, .line, .case, pre")) {
+      if (region.scrollWidth > region.clientWidth + 1) {
         const around = region.closest("figure, .step");
-        const name = around && around.querySelector("figcaption, .finding");
+        const name = around && around.querySelector("figcaption, .finding") || region.querySelector("caption");
         region.tabIndex = 0;
-        region.setAttribute("role", "group");
-        region.setAttribute("aria-label", name ? name.textContent : "Working");
+        region.dataset.sideways = "";
+        if (!region.hasAttribute("role")) {
+          region.setAttribute("role", "group");
+        }
+        if (!region.hasAttribute("aria-label")) {
+          region.setAttribute("aria-label", name ? name.textContent : "Working");
+        }
+      } else if (region.clientWidth > 0 && region !== document.activeElement) {
+        region.removeAttribute("tabindex");
+        delete region.dataset.sideways;
       }
     }
   },
@@ -96,7 +105,10 @@ const page = {
   /* What is looked up lies over the page; the browser leads back to where it was asked for. */
   lookUp() {
     const dialog = page.element("look-up");
-    document.querySelectorAll(".look-up-opens").forEach(button => button.addEventListener("click", () => dialog.showModal()));
+    document.querySelectorAll(".look-up-opens").forEach(button => button.addEventListener("click", () => {
+      dialog.showModal();
+      page.reachable(dialog);
+    }));
     page.element("look-up-close").addEventListener("click", () => dialog.close());
   },
 

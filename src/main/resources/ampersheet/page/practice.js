@@ -188,9 +188,10 @@
     const typed = layOut();
     element("sure").querySelectorAll("input").forEach(option => { option.checked = false; });
     unled();
+    askSolution(false);
     element("hints").textContent = "";
     hints = 0;
-    inGroups(practiceHintsTaken(problem.key), 2).forEach(([kind, step]) => addHint(kind, Number(step), "", false));
+    hintsTaken().forEach(hint => addHint(hint, false));
     say("");
     if (now.checked) {
       sayPlaces(inGroups(practiceLook(problem.key, questions()), 3));
@@ -261,6 +262,14 @@
     }
   };
 
+  /* A verdict on what is typed no more still helps to mend it, but is no verdict on what stands there now. */
+  const outdate = place => {
+    const said = place && place.element.querySelector(".said").textContent;
+    if (said && place.element.dataset.said !== "read") {
+      place.say("read", "Before your change: " + said);
+    }
+  };
+
   const button = (text, pressed) => {
     const made = document.createElement("button");
     made.type = "button";
@@ -276,6 +285,7 @@
     element("hint").disabled = now.ended !== "" || unfound;
     element("solve").disabled = !element("solution").hidden;
     element("answers").querySelector(".main").disabled = now.ended !== "" || unfound;
+    element("answers-title").hidden = now.form === "faulty";
     element("find-faulty").hidden = !now.faulty || now.form === "faulty" && !now.ended;
     element("sure").disabled = now.ended !== "" || unfound;
     element("onward").hidden = now.ended === "";
@@ -379,7 +389,7 @@
       when.className = "lead";
       when.textContent = plural(Number(times), "time", "times") + (Number(sure) > 0 ? ", " + sure + " when sure" : "") + ", last on " + day
           + " in " + skills[skill].templates[skills[skill].variants[variant].template].title + ", "
-          + (question.startsWith("step") ? question : "answer " + question) + ". ";
+          + placeName(question) + ". ";
       item.append(text, when, button("Try that problem again", () => go("again", String(index))));
       return item;
     }));
@@ -406,6 +416,7 @@
     const [sentence, stop, sureAndWrong, ...rest] = practiceCheck(problem.key, questions(), sure ? sure.value : "", today());
     const found = inGroups(rest, 3);
     sayPlaces(found);
+    withdrawHints();
     keep();
     update();
     const at = places.find(place => place.question === stop);
@@ -549,11 +560,17 @@
     }
   };
 
-  const addHint = (kind, step, text, cued) => {
+  const placeName = question => question.startsWith("step") ? question : "answer " + question;
+
+  const addHint = ([kind, number, text, place], cued) => {
+    const step = Number(number);
     const shown = document.createElement("div");
     shown.className = "hinted";
+    if (kind === "typed") {
+      shown.dataset.typed = text;
+    }
     const title = document.createElement("h3");
-    title.textContent = "Hint " + ++hints + (step > 0 ? ": step " + step + ", " : ": ") + HINT_TITLES[kind];
+    title.textContent = "Hint " + ++hints + ": " + (step > 0 ? "step " + step : placeName(place)) + ", " + HINT_TITLES[kind];
     shown.append(title, hintBody(kind, step, text));
     element("hints").append(shown);
     if (step > 0 && cued) {
@@ -562,11 +579,22 @@
     page.reachable(shown);
   };
 
+  const hintsTaken = () => inGroups(practiceHintsTaken(problem.key, questions()), 4);
+
+  /* A hint on what is typed no more, or that a verdict says by now, goes. */
+  const withdrawHints = () => {
+    const shown = element("hints").querySelectorAll("[data-typed]");
+    if (shown.length > 0) {
+      const hold = hintsTaken().map(([, , text]) => text);
+      shown.forEach(hint => hold.includes(hint.dataset.typed) || hint.remove());
+    }
+  };
+
   const nextHint = () => {
     typeAll();
-    const [kind, step, text] = practiceHint(problem.key, questions());
-    if (kind) {
-      addHint(kind, Number(step), text, true);
+    const hint = practiceHint(problem.key, questions());
+    if (hint.length > 0) {
+      addHint(hint, true);
     } else {
       say(practiceSays("hints"));
     }
@@ -583,8 +611,30 @@
     }
   };
 
+  /* Before it is right, the solution ends the problem: that is asked first. */
+  const askSolution = asked => {
+    element("solve-asked").hidden = !asked;
+    element("solve").setAttribute("aria-expanded", String(asked));
+  };
+
+  const askOrSolve = () => {
+    if (now.ended) {
+      solve();
+      return;
+    }
+    askSolution(true);
+    element("solve-asked").scrollIntoView({block: "nearest"});
+    element("solve-no").focus();
+  };
+
+  const keepSolving = () => {
+    askSolution(false);
+    element("solve").focus();
+  };
+
   const solve = () => {
     typeAll();
+    askSolution(false);
     if (!now.ended) {
       say(practiceSays("solution"));
     }
@@ -641,8 +691,10 @@
   };
 
   element("answers").addEventListener("submit", check);
-  element("places").addEventListener("input", () => {
+  element("places").addEventListener("input", event => {
     typeAll();
+    outdate(places.find(place => place.element.contains(event.target)));
+    withdrawHints();
     keep();
   });
   element("places").addEventListener("focusin", event => {
@@ -653,7 +705,14 @@
   });
   element("example-body").addEventListener("pointerover", cueLine);
   element("hint").addEventListener("click", nextHint);
-  element("solve").addEventListener("click", solve);
+  element("solve").addEventListener("click", askOrSolve);
+  element("solve-yes").addEventListener("click", solve);
+  element("solve-no").addEventListener("click", keepSolving);
+  element("solve-asked").addEventListener("keydown", event => {
+    if (event.key === "Escape") {
+      keepSolving();
+    }
+  });
   element("another").addEventListener("click", () => go("another"));
   element("onward").addEventListener("click", () => go("next"));
   element("later").addEventListener("click", () => go("next"));
@@ -676,12 +735,28 @@
     element(now.ended ? "onward" : "hint").focus();
   });
   element("aside-on").addEventListener("change", event => askAside(event.target.checked));
-  element("support").addEventListener("change", event => {
-    typeAll();
-    practiceGo("support", event.target.value, today(), 0);
-    keep();
-    show(false);
+  /* By keys one passes over choices on the way to another: what counts then is Enter, or leaving the list. */
+  let byKeys = false;
+  const support = () => {
+    byKeys = false;
+    if (element("support").value !== now.support) {
+      typeAll();
+      practiceGo("support", element("support").value, today(), 0);
+      keep();
+      show(false);
+    }
+  };
+  element("support").addEventListener("keyup", () => { byKeys = false; });
+  element("support").addEventListener("keydown", event => {
+    byKeys = event.key !== "Enter" && event.key !== " ";
+    if (event.key === "Enter") {
+      support();
+    } else if (event.key === "Escape") {
+      element("support").value = now.support;
+    }
   });
+  element("support").addEventListener("change", () => byKeys || support());
+  element("support").addEventListener("blur", support);
   element("export").addEventListener("click", () => {
     page.saveFile("practice-" + set + ".txt", "text/plain;charset=utf-8", practiceStored());
     element("kept-said").textContent = "Saved as practice-" + set + ".txt.";
@@ -704,6 +779,7 @@
   });
   element("skills").querySelector("details").addEventListener("toggle", map);
   element("mistakes-shown").addEventListener("toggle", mistakes);
+  element("desk").addEventListener("toggle", () => page.reachable(element("desk")), true);
   /* Another tab wrote: what it knows is taken over at once; if it erased everything, so does this one. */
   window.addEventListener("storage", event => {
     if (event.key === "ampersheet-practice-erased-" + set && event.newValue !== null) {

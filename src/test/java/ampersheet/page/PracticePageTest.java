@@ -211,7 +211,15 @@ class PracticePageTest {
     }
 
     private static void assertRow(String row, String... because) {
-        assertTrue(text("row").endsWith(" · " + row), text("row") + String.join("", because));
+        assertTrue((text("row") + " · ").contains(" · " + row + " · "), text("row") + String.join("", because));
+    }
+
+    /** Asked for, and wanted. */
+    private static void showSolution() {
+        element("solve").click();
+        if (element("solve-asked").isDisplayed()) {
+            element("solve-yes").click();
+        }
     }
 
     /** Only what is asked, none of the steps on the way. */
@@ -323,13 +331,15 @@ class PracticePageTest {
         assertEquals(expected, kind(probe.question()), probe.toString());
         String said = said(probe.question());
         assertTrue(
-                said.endsWith(verdict.message()) || verdict.rung() == Rung.BLANK && said.endsWith("Now this one."),
+                said.endsWith(verdict.message())
+                        || verdict.rung() == Rung.UNIT_MISSING && said.startsWith("… The unit is missing: ")
+                        || verdict.rung() == Rung.BLANK && said.endsWith("Now this one."),
                 probe + ": " + said + " instead of " + verdict.message());
         return true;
     }
 
     @Test
-    void checkingStopsAtTheFirstWrongStepAndPutsTheLearnerThere() {
+    void eachWrongPlaceHasItsVerdictAndTheFirstOneTheLearner() {
         support("full");
         ProblemKey key = shownKey();
         List<String> places = places();
@@ -340,9 +350,12 @@ class PracticePageTest {
         type("c", "1 W");
         check();
         assertEquals(
-                List.of("right", "wrong", "none", "none"),
+                List.of("right", "wrong", "right", "wrong"),
                 places.stream().map(PracticePageTest::kind).toList());
-        assertTrue(text("verdict").startsWith("1 place is right. Answer a is not right yet: "), text("verdict"));
+        assertTrue(
+                text("verdict").startsWith("2 places are not right yet, 2 are right. Begin with answer a."),
+                text("verdict"));
+        assertFalse(said("c").isEmpty());
         assertTrue(
                 text("verdict").contains("kg is a unit of mass"), "who cannot see the place hears what is said there");
         assertTrue(said("a").contains("kg is a unit of mass"), said("a"));
@@ -409,6 +422,20 @@ class PracticePageTest {
         String answer = right(shownKey(), "a");
         assertFalse(element("solution").isDisplayed());
         element("solve").click();
+        assertFalse(element("solution").isDisplayed(), "it is asked first");
+        assertEquals("solve-no", browser.switchTo().activeElement().getDomAttribute("id"));
+        new Actions(browser).sendKeys(Keys.ESCAPE).perform();
+        assertFalse(element("solve-asked").isDisplayed());
+        assertEquals("solve", browser.switchTo().activeElement().getDomAttribute("id"));
+        assertRow("0 of 2 solved bare and without help");
+        new Actions(browser)
+                .sendKeys(Keys.ENTER)
+                .keyDown(Keys.SHIFT)
+                .sendKeys(Keys.TAB)
+                .keyUp(Keys.SHIFT)
+                .sendKeys(Keys.ENTER)
+                .perform();
+        assertFalse(element("solve-asked").isDisplayed());
         assertTrue(element("solution").isDisplayed());
         assertTrue(
                 text("solution-body").contains("Worked steps")
@@ -425,9 +452,45 @@ class PracticePageTest {
         element("hint").click();
         assertTrue(
                 text("hints").contains("from what you typed") && text("hints").contains("V comes from"), text("hints"));
+        type("step 1", "1 kV");
+        assertFalse(text("hints").contains("from what you typed"), "it held for what is typed no more");
+        element("hint").click();
+        assertTrue(text("hints").contains("Your value is too large"), text("hints"));
         type("step 1", right(shownKey(), "step 1"));
+        assertEquals("", text("hints"));
         element("hint").click();
         assertTrue(text("hints").contains("step 2"), text("hints"));
+    }
+
+    @Test
+    void aVerdictOnWhatIsTypedNoMoreSaysSo() {
+        type("step 1", "5 kg");
+        check();
+        type("step 1", "6 kg");
+        assertTrue(said("step 1").startsWith("Before your change: ✗ kg is a unit of mass"), said("step 1"));
+        assertEquals(null, place("step 1").findElement(By.tagName("input")).getDomAttribute("aria-invalid"));
+        type("step 1", "7 kg");
+        assertEquals(said("step 1").indexOf("Before"), said("step 1").lastIndexOf("Before"));
+        check();
+        assertTrue(said("step 1").startsWith("✗ kg is a unit of mass"), said("step 1"));
+    }
+
+    @Test
+    void whatAVerdictSaysNoHintSaysAgain() {
+        LadderProbe mistake = LadderProbe.of(shownKey()).stream()
+                .filter(probe ->
+                        probe.rung() == Rung.KNOWN_MISTAKE && probe.question().equals("a"))
+                .findFirst()
+                .orElseThrow();
+        type("step 1", right(shownKey(), "step 1"));
+        type("a", mistake.typed().get("a"));
+        element("hint").click();
+        String told = mistake.verdict(shownKey()).message();
+        assertTrue(text("hints").contains(told), "before a check, the hint is what it would say: " + text("hints"));
+        check();
+        assertEquals("", text("hints"), "now it stands beside");
+        element("hint").click();
+        assertTrue(text("hints").contains("step 2, the example"), text("hints"));
     }
 
     @Test
@@ -505,7 +568,7 @@ class PracticePageTest {
           if (document.activeElement === document.body) return i;
         }
         return true;"""), "focus falls to the page after this hint");
-        for (String button : List.of("solve", "onward", "another", "later")) {
+        for (String button : List.of("solve", "solve-yes", "onward", "another", "later")) {
             if (element(button).isDisplayed() && element(button).isEnabled()) {
                 element(button).click();
                 assertNotEquals("body", browser.switchTo().activeElement().getTagName(), "after " + button);
@@ -589,17 +652,61 @@ class PracticePageTest {
     }
 
     @Test
+    void inEveryFormAnswersHaveTheirHeadingAndEachFieldSaysWhatIsToBeFound() {
+        Map<String, String> names = new LinkedHashMap<>();
+        for (String support : List.of("full", "faded", "bare")) {
+            support(support);
+            assertTrue(element("answers-title").isDisplayed(), support);
+            String last = places().get(places().size() - 1);
+            names.put(
+                    support,
+                    place(last)
+                            .findElement(By.tagName("input"))
+                            .getAccessibleName()
+                            .replaceAll("\\s+", " "));
+        }
+        names.forEach((support, name) ->
+                assertTrue(name.startsWith("c : power the fitted resistor turns into heat, "), support + ": " + name));
+    }
+
+    @Test
+    void byKeysAChoiceOfSupportIsTakenWhenItIsMadeAndWhatWasTypedStays() {
+        type("a", "123 ohm");
+        WebElement select = element("support");
+        browser.executeScript("arguments[0].focus()", select);
+        new Actions(browser)
+                .sendKeys(Keys.ARROW_DOWN, Keys.ARROW_DOWN, Keys.ARROW_DOWN)
+                .perform();
+        assertEquals("bare", select.getDomProperty("value"));
+        assertEquals("full", shownForm(), "only passed over");
+        new Actions(browser).sendKeys(Keys.ENTER).perform();
+        assertEquals("bare", shownForm());
+        assertEquals(select, browser.switchTo().activeElement());
+        new Actions(browser).sendKeys(Keys.ARROW_UP).perform();
+        assertEquals("bare", shownForm());
+        new Actions(browser).sendKeys(Keys.TAB).perform();
+        assertEquals("faded", shownForm(), "left");
+        browser.executeScript("arguments[0].focus()", select);
+        new Actions(browser).sendKeys(Keys.ARROW_UP, Keys.ESCAPE, Keys.TAB).perform();
+        assertEquals("faded", shownForm());
+        support("full");
+        assertEquals("123 ohm", place("a").findElement(By.tagName("input")).getDomProperty("value"));
+    }
+
+    @Test
     void skillsComeMixedAndTwoBareSuccessesSettleWithAnotherSkillBetween() {
         StringBuilder order = new StringBuilder();
-        for (int i = 0; i < 9; i++) {
+        for (int i = 0; i < 12; i++) {
             order.append(shownSkill()).append(shownForm().charAt(0)).append(' ');
-            assertEquals(i < 7 ? "0" : "1", text("tally").substring(0, 1), "after " + order);
+            assertEquals("0", text("tally").substring(0, 1), "after " + order);
             solveStraight();
             assertEquals("onward", browser.switchTo().activeElement().getDomAttribute("id"), "after " + order);
             element("onward").click();
         }
-        assertEquals("0f 1f 3f 0b 1b 3b 0b 4f 1b ", order.toString());
-        assertEquals("2 of " + practice.skills().size() + " settled", text("tally"));
+        assertEquals("0f 1f 3f 4f 5f 2f 0b 1b 3b 4b 5b 2f ", order.toString(), "each is met in the first round");
+        solveStraight();
+        assertEquals("1 of " + practice.skills().size() + " settled", text("tally"));
+        assertTrue(text("row").endsWith(" · settled"), text("row"));
         String map = text("skill-list");
         assertTrue(map.contains("settled, back on 20") && map.contains("builds on divider from preferred values"), map);
     }
@@ -623,9 +730,11 @@ class PracticePageTest {
         check();
         assertTrue(element("example").isDisplayed() && text("verdict").contains("You were sure"), text("verdict"));
         solveAll();
-        assertTrue(text("verdict").contains("in the end. Next time with more support."), text("verdict"));
+        assertTrue(
+                text("verdict").contains("in the end. Next time with more support: 3 of 4 steps left to you"),
+                text("verdict"));
         element("another").click();
-        assertEquals("full", shownForm());
+        assertEquals("faded", shownForm());
         assertTrue(text("sureness").contains("Sure: right at once 0, wrong 1."), text("sureness"));
     }
 
@@ -884,7 +993,7 @@ class PracticePageTest {
         solveAll();
         element("onward").click();
         element("hint").click();
-        element("solve").click();
+        showSolution();
         List<String> seen = Chromium.requestsAndComplaints(browser);
         assertFalse(seen.isEmpty(), "the log of requests is empty though a page was opened");
         assertEquals(
@@ -924,6 +1033,8 @@ class PracticePageTest {
             browser.executeScript("document.querySelectorAll('details').forEach(details => { details.open = true; })");
             audit("skill " + skill + ", wrong, with hints, map and mistakes open");
             element("solve").click();
+            audit("skill " + skill + ", wrong, with hints, asked whether to show the solution");
+            element("solve-yes").click();
             audit("skill " + skill + ", wrong, with hints, solved");
         }
         for (String scheme : List.of("light", "dark")) {
@@ -969,6 +1080,52 @@ class PracticePageTest {
                 browser.executeScript("document.documentElement.style.fontSize = ''");
             }
         }
+    }
+
+    /** Of what scrolls sideways: whether it is no stop for the keyboard, has no name or does not say so. */
+    private static final String ASTRAY = """
+      const under = document.getElementById(arguments[0]);
+      return [...under.querySelectorAll('*')].filter(one => one.clientWidth > 0 && !one.closest('svg'))
+        .filter(one => ['auto', 'scroll'].includes(getComputedStyle(one).overflowX) && one.tagName !== 'DETAILS')
+        .filter(one => one.scrollWidth > one.clientWidth + 1
+          ? one.tabIndex < 0 || !one.ariaLabel && !one.getAttribute('aria-labelledby') || !('sideways' in one.dataset)
+          : one.tabIndex >= 0)
+        .map(one => one.outerHTML.slice(0, 80));""";
+
+    @Test
+    void whatScrollsSidewaysIsReachedNamedAndSaysSoAndNothingElseIsAStop() {
+        for (int width : List.of(360, 1280)) {
+            Chromium.screen(browser, width, 740);
+            int stops = 0;
+            for (int skill = 0; skill < practice.skills().size(); skill++) {
+                goTo(skill);
+                for (String facing : List.of("example", "yours")) {
+                    browser.executeScript("document.getElementById('show-' + arguments[0]).click()", facing);
+                    assertEquals(List.of(), browser.executeScript(ASTRAY, facing), width + " px, skill " + skill);
+                    stops += browser.findElements(By.cssSelector("#" + facing + " .drawing[data-sideways]"))
+                            .size();
+                }
+            }
+            assertEquals(width == 360, stops > 0, width + " px: " + stops);
+            element("look-up-above").click();
+            assertEquals(List.of(), browser.executeScript(ASTRAY, "look-up"), width + " px");
+            assertEquals(
+                    true,
+                    browser.executeScript("const table = document.querySelector('#look-up .series').parentElement;"
+                            + "return table.scrollWidth <= table.clientWidth"),
+                    "the preferred values fit");
+            element("look-up-close").click();
+        }
+    }
+
+    @Test
+    void aHeadingThatGetsTheFocusByKeyShowsIt() {
+        browser.executeScript("document.querySelector('#skills details').open = true;"
+                + "document.querySelectorAll('#skill-list button')[1].focus()");
+        new Actions(browser).sendKeys(Keys.ENTER).perform();
+        WebElement heading = browser.switchTo().activeElement();
+        assertEquals("h2", heading.getTagName());
+        assertNotEquals("none", heading.getCssValue("outline-style"));
     }
 
     @Test

@@ -221,7 +221,7 @@ class PracticeSetTest {
         String told = hint(wide, key, places);
         assertTrue(
                 told.startsWith("Wanted is V ≤ ")
-                        && told.contains("is beyond that by ")
+                        && told.contains("is beyond what is wanted by ")
                         && told.contains("It comes nearer with a smaller " + blanks.get(0) + " or with a larger "
                                 + blanks.get(1)),
                 told);

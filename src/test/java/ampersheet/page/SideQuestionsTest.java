@@ -26,6 +26,7 @@ import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -142,6 +143,25 @@ class SideQuestionsTest {
             assertTrue(said.contains(" step ") || said.contains(" in no line "), said);
         }
         assertTrue(done.goOn(DAY, 0).attempt().isOpen(), "nothing is held up");
+    }
+
+    @Test
+    void onOneDayNoQuestionComesTwiceOfATemplateAndOnTheNextItMay() {
+        for (String support : List.of("faded", "bare")) {
+            Practice practice = begun().support(support);
+            List<String> asked = new ArrayList<>();
+            for (int i = 0; i < 6; i++) {
+                practice.sideQuestion().ifPresent(question -> asked.add(question.text()));
+                practice = solved(practice);
+                practice.sideQuestion().ifPresent(question -> asked.add(question.text()));
+                practice = practice.another(DAY, 0);
+            }
+            assertEquals(new LinkedHashSet<>(asked).size(), asked.size(), asked.toString());
+            assertTrue(asked.size() >= (support.equals("faded") ? 3 : 1), asked.toString());
+            Practice tomorrow = practice.another(DAY + 1, 0);
+            tomorrow = support.equals("faded") ? tomorrow : solved(tomorrow);
+            assertTrue(tomorrow.sideQuestion().isPresent());
+        }
     }
 
     @Test

@@ -36,11 +36,64 @@ class CheckedTest {
 
     @Test
     void itStopsAtTheFirstThatIsNotRight() {
-        Checked checked = full(Map.of("step 1", "6.2 V", "a", "529 ohm", "b", "96.1 mW"));
+        Checked checked = full(Map.of("step 1", "6.2 V", "a", "529 ohm", "b", ""));
         assertEquals(List.of(Kind.RIGHT, Kind.WRONG, Kind.NOTHING), kinds(checked));
         assertEquals(Optional.of("a"), checked.stop());
-        assertEquals(Optional.of("no-forward-voltage"), checked.cause());
+        assertEquals(
+                Optional.of("no-forward-voltage"), checked.slip().orElseThrow().cause());
         assertTrue(said(Map.of("step 1", "6.2 V", "a", "529 ohm"), "a").contains("whole supply"));
+    }
+
+    @Test
+    void ofSeveralWrongPlacesEachHasItsOwnVerdictAndTheMessageBeginsWithHowMany() {
+        Map<String, String> typed = Map.of("step 1", "6.2 V", "a", "529 ohm", "b", "5 kg");
+        assertEquals(List.of(Kind.RIGHT, Kind.WRONG, Kind.WRONG), kinds(full(typed)));
+        assertTrue(said(typed, "b").contains("kg is a unit of mass"), said(typed, "b"));
+        assertEquals(
+                "2 places are not right yet, 1 is right. Begin with answer a.", stopped("6.2 V", "529 ohm", "5 kg"));
+        assertEquals(
+                "1 place is not right yet, 1 is in need of another form, 1 is right. Begin with answer a.",
+                stopped("6.2 V", "529 ohm", "96.1"));
+        assertEquals(
+                "1 place is right. Answer a is not right yet: look again, or take the next hint.",
+                stopped("6.2 V", "529 ohm", ""));
+        assertEquals("1 place is not right yet. Begin with answer a.", stopped("", "", "5 kg"));
+        assertEquals("2 places are right. Answer b is still open.", stopped("6.2 V", "400 ohm", ""));
+        assertEquals(
+                "This is the slip of step 1 again. Correct that one first, then work this one anew.",
+                Sentences.sameSlip("step 1"));
+        Map<String, String> later = Map.of("step 1", "7 V", "a", "400 ohm", "b", "96.1 mW");
+        assertEquals(List.of(Kind.WRONG, Kind.RIGHT, Kind.RIGHT), kinds(full(later)), "a right one is told so, too");
+    }
+
+    private static String stopped(String step1, String a, String b) {
+        Checked checked = full(Map.of("step 1", step1, "a", a, "b", b));
+        return Sentences.stopped(checked, checked.stopped().orElseThrow());
+    }
+
+    @Test
+    void whatIsToldWrongIsASlipAlsoBehindAPlaceThatIsOnlyUnread() {
+        Practice checked = Lessons.answer(
+                bare().goOn(Lessons.MONDAY, 0),
+                Map.of("step 1", "6.2", "a", "529 ohm", "b", "529 W"),
+                "",
+                Lessons.MONDAY);
+        assertEquals(1, checked.attempt().slips().size());
+        assertEquals("a", checked.attempt().slips().iterator().next().question());
+    }
+
+    @Test
+    void aNumberWithoutItsUnitIsNotYetAnAnswerAndNothingTellsWhetherItIsRight() {
+        Checked right = full(Map.of("step 1", "6.2", "a", "400 ohm"));
+        Checked wrong = full(Map.of("step 1", "7.5", "a", "400 ohm"));
+        assertEquals(right, wrong);
+        assertEquals(Kind.FORM, right.places().get(0).kind());
+        assertEquals(Optional.empty(), wrong.slip());
+        assertTrue(
+                right.places().get(0).message().startsWith("The unit is missing: a quantity is a number with a unit."),
+                right.toString());
+        assertEquals(hints(bare().type("a", "400")), hints(bare().type("a", "529")), "nor do the hints");
+        assertEquals(Kind.FORM, full(Map.of("a", "529")).places().get(1).kind(), "a modelled mistake, too");
     }
 
     @Test
@@ -80,6 +133,11 @@ class CheckedTest {
                 "0.4*10^3 Ω x 1",
                 "1 / (1/800 ohm + 1/800 ohm)",
                 "parallel(800 ohm, 800 ohm)",
+                "0.8k || 0.8k",
+                "R = 800 Ω ∥ 800 Ω",
+                "1.2k || 1.2k || 1.2k",
+                "200 ohm + 400 ohm||400 ohm",
+                "2 * 400 ohm || 400 ohm",
                 "20 Ω × 20",
                 "sqrt((6.2 V)^2 / (15.5 mA)^2)",
                 "(20)² × 1 Ω"
@@ -104,6 +162,10 @@ class CheckedTest {
         assertTrue(ofLine("U / 15.5 mA").contains("there is no U among the given values"), ofLine("U / 15.5 mA"));
         assertTrue(ofLine("(6.2 V) * (6.2 V)").contains("V² is a unit of another kind"), ofLine("(6.2 V) * (6.2 V)"));
         assertTrue(ofLine("6.2 V / (15.5 mA").contains("not closed"), ofLine("6.2 V / (15.5 mA"));
+        assertTrue(ofLine("6.2 V || 15.5 mA").contains("volts and amperes cannot lie side by side"));
+        for (String unread : List.of("6.2 V / 2 (3)", "6.2 V +", "6.2 V || ")) {
+            assertTrue(ofLine(unread).contains("These are read: + - * / ^, || for resistors"), ofLine(unread));
+        }
     }
 
     private static String ofLine(String line) {
@@ -114,6 +176,7 @@ class CheckedTest {
     void itIsTheCalculatorToo() {
         assertEquals("Your line gives 660\u00a0Ω.", Practice.calculated("(12 V - 2.1 V) / 15 mA"));
         assertEquals("Your line gives 12.", Practice.calculated("3*4"));
+        assertEquals("Your line gives 891.9\u00a0Ω.", Practice.calculated("2.2k || 1.5k"));
         assertTrue(Practice.calculated("hello").startsWith("Type a line"));
     }
 
@@ -183,6 +246,73 @@ class CheckedTest {
 
     private static String first(String typed) {
         return hints(typed.isEmpty() ? bare() : bare().type("a", typed)).get(0);
+    }
+
+    private static Practice checked(Practice practice, String question, String typed) {
+        return practice.type(question, typed).check(Lessons.key(), Lessons.places(practice), "", Lessons.MONDAY);
+    }
+
+    private static List<String> standing(Practice practice) {
+        return practice.hintsTaken(Lessons.key(), Lessons.places(practice)).stream()
+                .map(hint -> hint.kind() == Hint.Kind.TYPED
+                        ? hint.text()
+                        : hint.kind().word() + " " + hint.step())
+                .toList();
+    }
+
+    @Test
+    void whatTheVerdictBesideSaysNoHintSaysAgainAndTheNextOneSaysMore() {
+        Practice mistaken = checked(bare(), "a", "529 ohm");
+        assertEquals(
+                List.of("formula 2", "numbers 2", "line 2"),
+                hints(mistaken).subList(0, 3),
+                "the mistake is told with what to do instead: the line itself comes next");
+        assertEquals("numbers 2", hints(checked(bare(), "a", "4 kohm")).get(0), "the digits are right");
+        Practice unexplained = checked(bare(), "a", "1 kohm");
+        assertTrue(
+                hints(unexplained).get(0).startsWith("Your value is too large"),
+                hints(unexplained).get(0));
+        assertEquals("rule 1", hints(unexplained).get(1));
+        assertTrue(hints(checked(bare(), "a", "6 W")).get(0).startsWith("The unit first"));
+        assertEquals("rule 1", hints(checked(bare(), "a", "many")).get(0), "what cannot be read is told");
+        Practice full = checked(Lessons.start(Lessons.course("A")).type("step 1", "6.2 V"), "a", "529 ohm");
+        assertEquals(List.of("example 2", "numbers 2", "line 2"), hints(full));
+    }
+
+    @Test
+    void beforeACheckTheFirstHintIsWhatACheckWouldSay() {
+        Practice typed = bare().type("a", "529 ohm");
+        assertTrue(
+                hints(typed).get(0).contains("You put the whole supply across the resistor."),
+                hints(typed).get(0));
+        Practice hinted = typed.take(typed.nextHint(Lessons.key(), Lessons.BARE).orElseThrow());
+        assertEquals(1, standing(hinted).size());
+        assertEquals(List.of(), standing(hinted.check(Lessons.key(), Lessons.BARE, "", Lessons.MONDAY)));
+    }
+
+    @Test
+    void aHintOnWhatIsTypedNoMoreIsWithdrawnAndThoseOnStepsStay() {
+        Practice typed = bare().type("a", "1 kohm");
+        Practice hinted = typed.take(typed.nextHint(Lessons.key(), Lessons.BARE).orElseThrow());
+        hinted = hinted.take(hinted.nextHint(Lessons.key(), Lessons.BARE).orElseThrow());
+        assertTrue(
+                standing(hinted).get(0).startsWith("Your value is too large"),
+                standing(hinted).toString());
+        Practice read = new Practice(
+                hinted.course(), RecordText.read(RecordText.write(hinted.record())), "tab", hinted.current());
+        assertEquals(standing(hinted), standing(read), "it stands after a reload, too");
+        Practice other = hinted.type("a", "100 ohm");
+        assertEquals(List.of("rule 1"), standing(other));
+        Hint renewed = other.nextHint(Lessons.key(), Lessons.BARE).orElseThrow();
+        assertTrue(renewed.text().startsWith("Your value is too small"), renewed.text());
+        assertEquals(List.of("rule 1"), standing(other.take(renewed).type("a", "400 ohm")), "nor of what became right");
+    }
+
+    @Test
+    void aRightAnswerSettlesTheStepsThatLeadToItAlsoForHints() {
+        assertEquals(List.of("rule 3", "formula 3", "numbers 3", "line 3"), hints(bare().type("a", "400 ohm")));
+        Practice later = Lessons.start(Lessons.course("A")).type("a", "1 kohm");
+        assertTrue(hints(later).get(0).startsWith("Your value is too large"), "where it stops, not at the empty step");
     }
 
     @Test

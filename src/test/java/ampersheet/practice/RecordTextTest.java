@@ -52,6 +52,24 @@ class RecordTextTest {
     }
 
     @Test
+    void aRecordIsReadWhateverBecameOfItsEmptyLinesAndOfTheEndsOfItsLines() {
+        Random random = new Random(SEED);
+        for (int i = 0; i < 50; i++) {
+            LearnerRecord record = some(Lessons.start(Lessons.course("A", "B", "C")), random, random.nextInt(40))
+                    .record();
+            String text = RecordText.write(record);
+            String told = "seed " + SEED + ", record " + i + "\n" + text;
+            assertEquals(record, RecordText.read(text.replaceAll("\n\n+", "\n")), told);
+            assertEquals(
+                    record, RecordText.read(text.replaceAll("\n\n+", "\r\n").strip()), told);
+            assertEquals(record, RecordText.read("\n \n" + text.replace("\n", "\n\n") + "\n\t\n"), told);
+            assertEquals(record, RecordText.read(text.replaceAll("(?m)^(?!typed)(.*)$", " $1 \t\u00a0")), told);
+        }
+        assertTrue(told("Ampersheet practice record, version 1\n\n\n\nset A\nsupport no 0 -\n")
+                .startsWith("Line 6 of"));
+    }
+
+    @Test
     void joiningIsTheSameInAnyOrderAndHoweverOftenAndLosesNothing() {
         Random random = new Random(SEED);
         for (int i = 0; i < 100; i++) {

@@ -82,9 +82,9 @@ class StandingTest {
         assertEquals(1, one.standing().proofs().size());
         Practice slipped = Lessons.solve(Lessons.wrong(one.another(MONDAY, 0), "", MONDAY), MONDAY);
         assertEquals(0, slipped.standing().proofs().size());
-        assertEquals("faded 1", slipped.another(MONDAY, 0).form().written());
+        assertEquals("faded 2", slipped.another(MONDAY, 0).form().written());
         Practice shown = one.another(MONDAY, 0).showSolution(MONDAY);
-        assertEquals("faded 1", shown.another(MONDAY, 0).form().written());
+        assertEquals("faded 2", shown.another(MONDAY, 0).form().written());
         assertEquals(0, shown.standing().right() - one.standing().right(), "a solution shown is not done");
     }
 
@@ -104,10 +104,12 @@ class StandingTest {
         Practice sure = Lessons.wrong(practice, "sure", MONDAY);
         assertTrue(sure.isSureAndWrong(practice.type("a", "529 ohm")));
         assertEquals(
-                "full", Lessons.solve(sure, MONDAY).another(MONDAY, 0).form().written());
+                "faded 2",
+                Lessons.solve(sure, MONDAY).another(MONDAY, 0).form().written(),
+                "the example stood beside at once");
         Practice unsure = Lessons.wrong(practice, "unsure", MONDAY);
         assertEquals(
-                "faded 1",
+                "faded 2",
                 Lessons.solve(unsure, MONDAY).another(MONDAY, 0).form().written());
         assertEquals(List.of(0, 1, 0, 0), counted(sure));
         assertEquals(List.of(0, 0, 0, 1), counted(unsure));
@@ -121,17 +123,60 @@ class StandingTest {
 
     @Test
     void skillsComeMixed() {
-        Practice practice = Lessons.start(Lessons.course("A", "B", "C", "D"));
-        StringBuilder order = new StringBuilder();
-        for (int i = 0; i < 9; i++) {
-            order.append(practice.attempt().skill());
-            practice = Lessons.solve(practice, MONDAY).goOn(MONDAY, 0);
-        }
-        assertEquals("ABCABCABC", order.toString());
+        assertEquals("ABCDABCDABCD", order(Lessons.start(Lessons.course("A", "B", "C", "D")), 12));
     }
 
     @Test
-    void aSkillWaitsUntilWhatItBuildsOnWasOnceSolvedBare() {
+    void everySkillOfATwelfthIsMetInTheFirstRoundAndWhatBuildsOnOthersAfterThem() {
+        assertEquals(
+                "AB*CDE*FGHIJKL",
+                order(Lessons.start(Lessons.course("A", "B*", "C", "D", "E*", "F", "G", "H", "I", "J", "K", "L")), 12));
+        Practice given = Lessons.start(Lessons.course("A", "B*", "C")).another(MONDAY, 0);
+        assertEquals("CAB*", order(given.goOn(MONDAY, 0), 3), "what it builds on was given up");
+    }
+
+    private static String order(Practice from, int problems) {
+        Practice practice = from;
+        StringBuilder order = new StringBuilder();
+        for (int i = 0; i < problems; i++) {
+            order.append(practice.attempt().skill());
+            practice = Lessons.solve(practice, MONDAY).goOn(MONDAY, 0);
+        }
+        return order.toString();
+    }
+
+    @Test
+    void eachProblemThatWentWrongTakesTheFadingOneFormBack() {
+        Practice practice = Lessons.straight(Lessons.start(Lessons.course("A", "B")), MONDAY)
+                .another(MONDAY, 0);
+        List<String> forms = new ArrayList<>();
+        for (int i = 0; i < 5; i++) {
+            forms.add(practice.form().written());
+            String sure = i == 0 ? "sure" : "";
+            practice = Lessons.solve(Lessons.wrong(practice.type("a", ""), sure, MONDAY), MONDAY)
+                    .another(MONDAY, 0);
+        }
+        assertEquals(List.of("bare", "faded 2", "faded 1", "full", "full"), forms);
+        assertEquals(
+                "faded 1",
+                Lessons.solve(practice, MONDAY).another(MONDAY, 0).form().written());
+    }
+
+    @Test
+    void aStepBackOnAShortTemplateIsAStepBackOnALongOneAndNeverTheQuestionAlone() {
+        Course.Template brief = new Course.Template("family/brief", 2, List.of(List.of(2)));
+        Course.Template lengthy = new Course.Template(
+                "family/lengthy", 5, List.of(List.of(5), List.of(4, 5), List.of(3, 4, 5), List.of(2, 3, 4, 5)));
+        for (int back = 1; back <= 5; back++) {
+            assertEquals(Form.faded(1), brief.formFor(Standing.ALL - back));
+            assertEquals(Form.faded(Math.max(1, 5 - back)), lengthy.formFor(Standing.ALL - back));
+            assertEquals(Form.faded(1), brief.formFor(back));
+        }
+        assertEquals(Form.FULL, new Course.Template("family/one", 1, List.of()).formFor(Standing.ALL - 1));
+    }
+
+    @Test
+    void aSkillWaitsUntilWhatItBuildsOnWasOnceSolved() {
         Practice practice = Lessons.start(Lessons.course("A", "B*"));
         StringBuilder order = new StringBuilder();
         for (int i = 0; i < 7; i++) {
@@ -139,7 +184,7 @@ class StandingTest {
                     .append(practice.form().kind() == Form.Kind.BARE ? "." : "");
             practice = Lessons.solve(practice, MONDAY).goOn(MONDAY, 0);
         }
-        assertEquals("AAAA.BA.B", order.toString());
+        assertEquals("ABABABA.", order.toString());
     }
 
     @Test
@@ -185,11 +230,76 @@ class StandingTest {
                             : said.endsWith(next.attempt().skill() + ".")
                                     || said.contains("Every skill is settled; the next is due on "),
                     said);
-            if (said.contains("Next time with more support")) {
-                assertTrue(practice.standing().blanks() < Standing.ALL, said);
+            if (said.contains("Next time")) {
+                String form = practice.another(day, 0).form().written();
+                String shown = form.equals("bare")
+                        ? "the question alone"
+                        : form.equals("full") ? "the example beside it" : form.substring(6) + " of 3 steps left to you";
+                assertTrue(said.contains(shown), form + " after " + said);
             }
             practice = next;
         }
+    }
+
+    private static String said(Practice before, Practice after) {
+        return after.saidAfterCheck(before, Lessons.key(), Lessons.places(after), MONDAY);
+    }
+
+    @Test
+    void whatIsSaidOfSupportIsWhatComesAlsoWhereItWasSetByHand() {
+        Practice bare = Lessons.start(Lessons.course("A", "B")).support("bare").another(MONDAY, 0);
+        Practice slipped = Lessons.solve(Lessons.wrong(bare, "", MONDAY), MONDAY);
+        assertTrue(
+                said(bare, slipped).startsWith("All right in the end. Next time the question alone, as you chose it."),
+                said(bare, slipped));
+        assertEquals("bare", slipped.another(MONDAY, 0).form().written());
+        Practice full = Lessons.start(Lessons.course("A", "B")).support("full");
+        Practice solved = Lessons.solve(full, MONDAY);
+        assertTrue(
+                said(full, solved).startsWith("All right. Next time the example beside it, as you chose it."),
+                said(full, solved));
+        Practice seen = Lessons.start(Lessons.course("A", "B")).support("bare");
+        Practice done = Lessons.solve(seen, MONDAY);
+        assertTrue(said(seen, done).startsWith("All right, after a look at worked lines. "), said(seen, done));
+        Practice auto = slipped.support("auto");
+        assertTrue(
+                said(bare, auto)
+                        .startsWith("All right in the end. Next time with more support: 2 of 3 steps left to you"),
+                said(bare, auto));
+    }
+
+    @Test
+    void howManyProblemsAreLeftUntilASkillIsSettledIsToldAndHolds() {
+        Practice practice = Lessons.start(Lessons.course("A", "B"));
+        List<String> told = new ArrayList<>();
+        for (int problem = 0; problem < 5; problem++) {
+            told.add(left(practice));
+            practice = Lessons.solve(practice.choose(0, MONDAY + problem, 0), MONDAY + problem);
+            told.add(left(practice));
+            practice = practice.choose(0, MONDAY + problem + 1, 0);
+        }
+        assertEquals(
+                List.of(
+                        "this one and four more settle it",
+                        "four more settle it",
+                        "this one and three more settle it",
+                        "three more settle it",
+                        "this one and two more settle it",
+                        "two more settle it",
+                        "this one and one more settle it",
+                        "one more settles it",
+                        "this one settles it",
+                        "settled"),
+                told);
+        assertTrue(Lessons.start(Lessons.course("A"))
+                .support("full")
+                .progress()
+                .endsWith("none counts: the question alone does"));
+    }
+
+    private static String left(Practice practice) {
+        String told = practice.progress();
+        return told.substring(Math.max(told.lastIndexOf(", ") + 2, told.lastIndexOf("· ") + 2));
     }
 
     @Test

@@ -361,7 +361,7 @@ final class BlockMarkup implements BlockVisitor {
             place(
                     question.id(),
                     question.symbol(),
-                    "",
+                    question.meaning(),
                     question.unitBox() == UnitBox.SHARE ? Wording.SHARE_HINT : question.unitHint());
         } else {
             places.options(question, id + "-option");

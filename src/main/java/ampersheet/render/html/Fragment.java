@@ -59,7 +59,7 @@ public final class Fragment {
                             + MathMl.symbolic(condition, step.notation()) + "</math>.")
                     .close("p");
         });
-        markup.open("p", "class", "line", "tabindex", "0", "role", "group", "aria-label", step.meaning());
+        markup.open("p", "class", "line", "role", "group", "aria-label", step.meaning());
         markup.trusted(MATH + Spoken.symbol(step.symbol()) + " equals "
                         + Spoken.symbolic(step.formula().orElseThrow(), step.notation()) + "\">"
                         + MathMl.symbol(step.symbol()) + "<mo>=</mo>"

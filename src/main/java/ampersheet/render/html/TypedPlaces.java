@@ -15,12 +15,15 @@ record TypedPlaces(Markup markup) implements Places {
         markup.open("label", "for", id)
                 .open("span", "class", "label")
                 .line(label)
-                .close("span")
-                .text(" ");
+                .close("span");
         if (!meaning.isEmpty()) {
-            markup.open("span", "class", "unseen").line(meaning).text(" ").close("span");
+            markup.open("span", "class", "unseen")
+                    .text(": ")
+                    .line(meaning)
+                    .text(", ")
+                    .close("span");
         }
-        markup.trusted(symbol).close("label");
+        markup.text(" ").trusted(symbol).close("label");
         markup.single(
                 "input",
                 "id",
