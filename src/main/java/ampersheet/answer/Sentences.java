@@ -154,9 +154,8 @@ final class Sentences {
     }
 
     static String offByOne() {
-        return "Off by one. Check whether counting starts at 0 or at 1, whether both ends are counted, which way "
-                + "a part is"
-                + " rounded, and whether you rounded on the way.";
+        return "Off by one. Check whether counting starts at 0 or at 1, whether both ends are counted and, where a part "
+                + "is rounded, which way.";
     }
 
     static String unrecognisedCount(Optional<String> first) {

@@ -76,7 +76,7 @@ public record Hint(Kind kind, String about, int level, int step, String text) {
             steps.add(0, steps.remove(steps.size() - 1));
         }
         for (int step : steps) {
-            Optional<Hint> ofStep = ofStep(attempt, step, step == steps.get(0) ? from : 0);
+            Optional<Hint> ofStep = ofStep(key, attempt, step, step == steps.get(0) ? from : 0);
             if (ofStep.isPresent()) {
                 return ofStep;
             }
@@ -108,7 +108,7 @@ public record Hint(Kind kind, String about, int level, int step, String text) {
         }
         for (int step = 1; step <= key.working().steps().size(); step++) {
             int had = attempt.help().getOrDefault(about(step), 0);
-            for (Kind kind : kinds(attempt)) {
+            for (Kind kind : kinds(key, attempt, step)) {
                 if (level(kind) <= had) {
                     taken.add(new Hint(kind, about(step), level(kind), step, ""));
                 }
@@ -136,10 +136,11 @@ public record Hint(Kind kind, String about, int level, int step, String text) {
                 .map(text -> new Hint(Kind.TYPED, about, typed.at().count(), 0, text));
     }
 
-    private static Optional<Hint> ofStep(Attempt attempt, int step, int behind) {
+    private static Optional<Hint> ofStep(ProblemKey key, Attempt attempt, int step, int behind) {
         int had = attempt.help().getOrDefault(about(step), 0);
-        had = attempt.form().kind() == Form.Kind.FULL ? had : Math.max(had, behind);
-        for (Kind kind : kinds(attempt)) {
+        List<Kind> kinds = kinds(key, attempt, step);
+        had = kinds.contains(Kind.EXAMPLE_LINE) ? had : Math.max(had, behind);
+        for (Kind kind : kinds) {
             if (level(kind) > had) {
                 return Optional.of(new Hint(kind, about(step), level(kind), step, ""));
             }
@@ -147,8 +148,10 @@ public record Hint(Kind kind, String about, int level, int step, String text) {
         return Optional.empty();
     }
 
-    private static List<Kind> kinds(Attempt attempt) {
-        return attempt.form().kind() == Form.Kind.FULL
+    /** A step of several cases may have another one in the example: its line there would mislead. */
+    private static List<Kind> kinds(ProblemKey key, Attempt attempt, int step) {
+        boolean oneCase = key.working().steps().get(step - 1).cases().size() == 1;
+        return attempt.form().kind() == Form.Kind.FULL && oneCase
                 ? List.of(Kind.EXAMPLE_LINE, Kind.NUMBERS, Kind.LINE)
                 : List.of(Kind.RULE, Kind.FORMULA, Kind.NUMBERS, Kind.LINE);
     }

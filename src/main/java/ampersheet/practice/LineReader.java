@@ -58,6 +58,30 @@ final class LineReader {
         return text.trim().startsWith("parallel(") || text.trim().startsWith("sqrt(");
     }
 
+    /**
+     * Whether a number stands in it that has neither unit nor prefix and is no whole one such as the 2 of {@code 2 *
+     * R}.
+     */
+    static boolean hasBareNumber(String text) {
+        int from = 0;
+        for (int i = 0; i <= text.length(); i++) {
+            if (i < text.length() && (OPERATORS + "=").indexOf(text.charAt(i)) < 0) {
+                continue;
+            }
+            String operand = text.substring(from, i).trim();
+            boolean number = !operand.isEmpty() && isDigit(operand.charAt(0));
+            if (number
+                    && QuantityReader.read(operand) instanceof Reading.Value value
+                    && value.unit().isEmpty()
+                    && !value.hasPrefix()
+                    && !(value.wholeNumber() && operand.length() <= 2)) {
+                return true;
+            }
+            from = i + 1;
+        }
+        return false;
+    }
+
     /** Whether it may be the symbol before an equals sign. */
     static boolean isName(String text) {
         boolean name = !text.isEmpty() && isLetter(text.charAt(0));

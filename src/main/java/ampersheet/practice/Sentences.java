@@ -61,6 +61,12 @@ final class Sentences {
         return LINE + what + " are " + (added ? "added to " : "taken from ") + to + ". Check what belongs together.";
     }
 
+    /** Of a line with numbers that have no unit: they are no wrong answer yet. */
+    static String lineNeedsUnits(String asked) {
+        return "The numbers of this line have no units, so it cannot be worked out to " + asked
+                + ". Write a unit behind every number, or put all of it in parentheses with " + asked + " behind.";
+    }
+
     static String lineInStrangeUnit(String unit, String asked) {
         return "The units of this line come out as " + unit
                 + (asked.isEmpty() ? ". " : ", but " + asked + " is asked for. ")
@@ -151,8 +157,11 @@ final class Sentences {
                     + (severalTemplates ? "on another kind of problem, and " : "")
                     + (otherSkills ? "after another skill or on a later day." : "on a later day.");
         }
-        return start + nextTime;
+        return start + (before.isSettled() ? OPEN_AGAIN : "") + nextTime;
     }
+
+    private static final String OPEN_AGAIN =
+            "This skill was due again, and is open again: two problems solved bare settle it. ";
 
     /**
      * What the next problem of a skill shows, against the present one.

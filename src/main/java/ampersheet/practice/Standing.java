@@ -13,8 +13,9 @@ import java.util.Set;
  *
  * <p>A skill is settled by two problems solved bare, right at once and without help: on two templates where the skill
  * has two, and the second on a later day or after a problem of another skill. Whatever goes wrong takes back what was
- * proven. Once settled it is due again after even gaps (expanding ones do no better: Latimier, Peyre, Ramus 2021, Educ
- * Psychol Rev 33:959).
+ * proven; what goes wrong in a settled skill before it is due, in extra practice, only brings it back the next day.
+ * Once settled it is due again after even gaps (expanding ones do no better: Latimier, Peyre, Ramus 2021, Educ Psychol
+ * Rev 33:959).
  *
  * @param blanks how many steps the next problem leaves blank; {@link #ALL} for the question alone, one less than that
  *     for the last form before it, and so on: templates differ in how many forms they have
@@ -71,6 +72,18 @@ public record Standing(
     }
 
     private Standing after(Attempt attempt, List<Attempt> before, Skill skill) {
+        if (attempt.wentWrong() && isExtra(attempt)) {
+            int tomorrow = attempt.day() + 1;
+            return new Standing(
+                    blanks,
+                    proofs,
+                    OptionalInt.of(Math.min(due.getAsInt(), tomorrow)),
+                    0,
+                    right + (attempt.isRight() ? 1 : 0),
+                    atOnce,
+                    0,
+                    0);
+        }
         int next = blanksAfter(attempt, skill);
         List<Attempt> counted = new ArrayList<>(attempt.wentWrong() ? List.of() : proofs);
         OptionalInt dueNext = attempt.wentWrong() ? OptionalInt.empty() : due;
@@ -91,6 +104,11 @@ public record Standing(
                 atOnce + (attempt.isClean() ? 1 : 0),
                 0,
                 0);
+    }
+
+    /** Whether it was given while the skill was settled and not due. */
+    private boolean isExtra(Attempt attempt) {
+        return due.isPresent() && !isDue(attempt.day());
     }
 
     /** Whether the last of these and another of them are two that settle. */

@@ -72,7 +72,15 @@ record WorkingLine(String value, String said) {
                 return Optional.of(new WorkingLine("", fault.getMessage()));
             }
         }
-        return calculated ? Optional.of(told(worked, asked, figures)) : Optional.empty();
+        if (!calculated) {
+            return Optional.empty();
+        }
+        Dimension came = worked.get(worked.size() - 1).dimension();
+        boolean strange = !came.equals(asked.dimension()) && !came.equals(Dimension.ONE);
+        return Optional.of(
+                strange && !asked.symbol().isEmpty() && LineReader.hasBareNumber(text)
+                        ? new WorkingLine("", Sentences.lineNeedsUnits(asked.symbol()))
+                        : told(worked, asked, figures));
     }
 
     private static WorkingLine told(List<Quantity> sides, Unit asked, int figures) {

@@ -242,7 +242,6 @@
     document.body.dataset.facing = which;
     element("show-example").setAttribute("aria-pressed", String(which === "example"));
     element("show-yours").setAttribute("aria-pressed", String(which === "yours"));
-    element("skip").href = "#" + which + "-title";
     page.reachable(element("desk"));
   };
 
@@ -577,6 +576,9 @@
       cue(step);
     }
     page.reachable(shown);
+    if (cued) {
+      shown.scrollIntoView({block: "nearest"});
+    }
   };
 
   const hintsTaken = () => inGroups(practiceHintsTaken(problem.key, questions()), 4);
@@ -704,6 +706,8 @@
     }
   });
   element("example-body").addEventListener("pointerover", cueLine);
+  // Wherever the example is in the way.
+  element("skip").addEventListener("click", () => facing("yours"));
   element("hint").addEventListener("click", nextHint);
   element("solve").addEventListener("click", askOrSolve);
   element("solve-yes").addEventListener("click", solve);

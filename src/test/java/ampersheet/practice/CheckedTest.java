@@ -4,6 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.answer.ProblemKey;
+import ampersheet.formula.FormulaReader;
+import ampersheet.formula.Step;
+import ampersheet.formula.Working;
 import ampersheet.practice.Checked.Kind;
 import java.util.ArrayList;
 import java.util.List;
@@ -168,6 +172,24 @@ class CheckedTest {
         }
     }
 
+    /** A fresh user followed the advice to write the unit behind the number, and was told wrong. */
+    @Test
+    void aLineOfNumbersWithoutUnitsIsNotReadYetAndNoSlip() {
+        for (String line : List.of("6,2/15,5 Ohm", "6.2 * 6.2 / 2400 W", "6.2 / 15.5k")) {
+            Checked checked = full(Map.of("step 1", "6.2 V", "a", line));
+            assertEquals(Kind.FORM, kinds(checked).get(1), line);
+            assertEquals(Optional.empty(), checked.slip(), line);
+            assertTrue(ofLine(line).contains("put all of it in parentheses with Ω behind"), ofLine(line));
+        }
+        assertEquals(
+                Kind.RIGHT,
+                kinds(full(Map.of("step 1", "6.2 V", "a", "(6.2/0.0155) Ohm"))).get(1));
+        assertEquals(
+                Kind.RIGHT,
+                kinds(full(Map.of("step 1", "6.2 V", "a", "2 * 3.1 V / 15.5 mA")))
+                        .get(1));
+    }
+
     private static String ofLine(String line) {
         return said(Map.of("step 1", "6.2 V", "a", line), "a");
     }
@@ -214,6 +236,32 @@ class CheckedTest {
     @Test
     void besideTheExampleItsLineIsPointedAtInsteadOfRuleAndFormula() {
         assertEquals(List.of("example 1", "numbers 1", "line 1"), hints(Lessons.start(Lessons.course("A"))));
+    }
+
+    /** In an even row of a tile the pixels count forwards, in an odd one backwards: the example may be the other. */
+    @Test
+    void aLineOfTheExampleIsNotPointedAtWhereTheStepHasSeveralCases() {
+        List<Step> steps = new ArrayList<>(Lessons.key().working().steps());
+        steps.set(
+                1,
+                new Step(
+                        "R",
+                        List.of(
+                                new Step.Case(
+                                        Optional.of(FormulaReader.condition("Vs >= 5 V")),
+                                        steps.get(1).cases().get(0).is()),
+                                new Step.Case(
+                                        Optional.of(FormulaReader.condition("Vs < 5 V")),
+                                        FormulaReader.expression("Vs / If")))));
+        ProblemKey key = new ProblemKey(Lessons.key().answers(), Lessons.key().givens(), new Working(steps), List.of());
+        Practice practice = Lessons.start(Lessons.course("A")).type("step 1", "6.2 V");
+        List<Hint.Kind> kinds = new ArrayList<>();
+        for (int i = 0; i < 4; i++) {
+            Hint hint = practice.nextHint(key, Lessons.places(practice)).orElseThrow();
+            kinds.add(hint.kind());
+            practice = practice.take(hint);
+        }
+        assertEquals(List.of(Hint.Kind.RULE, Hint.Kind.FORMULA, Hint.Kind.NUMBERS, Hint.Kind.LINE), kinds);
     }
 
     @Test

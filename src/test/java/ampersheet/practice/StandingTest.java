@@ -213,6 +213,29 @@ class StandingTest {
         assertEquals(1, practice.settled());
     }
 
+    /** Two fresh users lost what they had proven by going on of their own will, and nobody told them. */
+    @Test
+    void extraPracticeTakesNothingAwayButBringsTheSkillBackTheNextDayAndSaysSo() {
+        Practice practice = Lessons.start(Lessons.course("A", "B"));
+        while (practice.settled() < 2) {
+            practice = Lessons.straight(practice, MONDAY).goOn(MONDAY, 0);
+        }
+        int skill = practice.skillIndex();
+        Practice wrong = Lessons.wrong(practice, "", MONDAY);
+        Practice extra = Lessons.solve(wrong, MONDAY);
+        assertEquals(2, extra.settled());
+        assertEquals(MONDAY + 1, extra.standing().due().orElseThrow());
+        assertTrue(
+                said(wrong, extra).startsWith("All right in the end. This skill stays settled; it comes back from "),
+                said(wrong, extra));
+        Practice due = extra.choose(skill, MONDAY + 1, 0);
+        assertEquals("bare", due.form().written());
+        Practice slipped = Lessons.wrong(due, "", MONDAY + 1);
+        Practice failed = Lessons.solve(slipped, MONDAY + 1);
+        assertFalse(failed.standing().isSettled());
+        assertTrue(said(due, failed).contains("This skill was due again, and is open again"), said(due, failed));
+    }
+
     @Test
     void whatThePageSaysComesNextIsWhatComesNext() {
         Practice practice = Lessons.start(Lessons.course("A", "B*", "C"));
