@@ -183,7 +183,7 @@ class CheckedTest {
         }
         assertEquals(
                 Kind.RIGHT,
-                kinds(full(Map.of("step 1", "6.2 V", "a", "(6.2/0.0155) Ohm"))).get(1));
+                kinds(full(Map.of("step 1", "6.2 V", "a", "(6,2/0,0155) Ω"))).get(1));
         assertEquals(
                 Kind.RIGHT,
                 kinds(full(Map.of("step 1", "6.2 V", "a", "2 * 3.1 V / 15.5 mA")))
