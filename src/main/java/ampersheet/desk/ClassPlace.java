@@ -40,7 +40,9 @@ final class ClassPlace {
             kept = set.course().read(CourseFolder.CLASS);
             roster = set.roster();
         } catch (DiagnosticException broken) {
-            all.addAll(broken.diagnostics());
+            if (typed.isEmpty()) {
+                all.addAll(broken.diagnostics()); // otherwise line numbers would be of two texts
+            }
         }
         Map<String, Object> values = Pages.values(
                 "isThere", kept.isThere(),

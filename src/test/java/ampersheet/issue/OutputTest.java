@@ -196,7 +196,7 @@ class OutputTest {
         try (Output output = Output.folder(folder, NONE)) {
             IssuedFolder issue = IssuedFolder.open(output, folder, "A7K3M", files);
             issue.begin();
-            issue.end();
+            issue.end(List.of());
         }
         assertEquals(
                 "file,issue\nindex.html,A7K3M\nsheets/seat-001.html,A7K3M\n",
