@@ -142,6 +142,15 @@ final class Course {
     }
 
     private void put(String name, String text) {
+        writeBytes(name, text.getBytes(StandardCharsets.UTF_8));
+    }
+
+    /**
+     * Puts a file of the course in its place, whatever lay there.
+     *
+     * @throws DiagnosticException if a link lies there, or if it cannot be written
+     */
+    synchronized void writeBytes(String name, byte[] bytes) {
         Path file = folder.folder().resolve(name);
         if (Files.isSymbolicLink(file)) {
             throw new DiagnosticException(Diagnostic.error(
@@ -152,7 +161,7 @@ final class Course {
         }
         Output.Terms terms = new Output.Terms(List.of(), true, false, place -> {});
         try (Output output = Output.file(file, ending(name), terms)) {
-            output.write(file, text);
+            output.write(file, bytes);
             output.finish();
         }
     }
@@ -184,6 +193,27 @@ final class Course {
         } catch (IOException failure) {
             throw unreadable(file, failure);
         }
+    }
+
+    /**
+     * All of a file of the course that is no text; empty if there is none.
+     *
+     * @throws DiagnosticException if it is there and cannot be read, or has more bytes
+     */
+    Optional<byte[]> bytesOf(String name, int most) {
+        Path file = folder.folder().resolve(name);
+        if (!Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
+            return Optional.empty();
+        }
+        try {
+            return Optional.of(SourceFile.bytes(file, most, SourceFile.Links.REFUSED));
+        } catch (Unread unread) {
+            throw new DiagnosticException(unread.told(name, "an ordinary file of at most " + most + " bytes"));
+        }
+    }
+
+    synchronized void removeFile(String name) {
+        remove(folder.folder().resolve(name));
     }
 
     /** Whether a file of this name is there, whatever is in it. */

@@ -11,6 +11,8 @@ public record CourseFolder(Path folder) {
     public static final String PLAN = "plan.yaml";
     public static final String CLASS = "class.csv";
     public static final String PARTS = "parts.csv";
+    /** A font for names in letters that the program's own lack; need not be there. */
+    public static final String FONT = "font.ttf";
     public static final String ANSWERS = "answers";
     public static final String DECISIONS = "decisions.csv";
     public static final String MADE = "made";
@@ -27,6 +29,10 @@ public record CourseFolder(Path folder) {
 
     public Path parts() {
         return folder.resolve(PARTS);
+    }
+
+    public Path font() {
+        return folder.resolve(FONT);
     }
 
     public Path answers() {

@@ -320,7 +320,7 @@ class DeskFilesTest {
         String page = desk.get("/set");
         assertEquals(1, count(page, "not a whole number from 0 to 4"), page);
         assertTrue(page.contains("Line 2 of templates/my/one/problem.yaml: "), page);
-        assertFalse(page.contains("class=\"here\""), page);
+        assertFalse(page.contains("<p class=\"here\""), page);
     }
 
     @Test

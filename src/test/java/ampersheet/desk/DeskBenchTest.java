@@ -1,0 +1,130 @@
+package ampersheet.desk;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import ampersheet.render.pdf.Profile;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What a course has besides plan and class: the parts in its bins, a font, a drawing of each figure. */
+class DeskBenchTest {
+    private static final Limits FOR_FONTS = new Limits(
+            4_000_000, 8_000_000, 20, Duration.ofSeconds(10), Duration.ofSeconds(10));
+    private static final String HEAD = "kind,value,tolerance,rating,count\n";
+    private static final int PATIENCE = 60_000;
+
+    @TempDir
+    private Path root;
+
+    private Path folder;
+    private OpenDesk desk;
+
+    @BeforeEach
+    void open() throws IOException {
+        folder = Files.createDirectory(root.resolve("course"));
+        desk = OpenDesk.withCourse(folder, FOR_FONTS);
+    }
+
+    @AfterEach
+    void nothingFailed() throws IOException {
+        desk.close();
+        assertEquals(List.of(), desk.failures);
+    }
+
+    @Test
+    void theListOfPartsIsShownChangedAndTakenBack() throws IOException {
+        String before = Files.readString(folder.resolve("parts.csv"));
+        assertTrue(desk.get("/parts").contains("<td>6.8 kohm</td>"));
+        String list = HEAD + "resistor,1 kohm,5 %,0.25 W,50\n";
+        assertEquals(303, OpenDesk.status(desk.post("/parts", "seen", desk.seen("/parts"), "text", list)));
+        assertEquals(list, Files.readString(folder.resolve("parts.csv")));
+        assertTrue(desk.get("/parts").contains("1 line</h2>"));
+        desk.post("/parts/undo");
+        assertEquals(before, Files.readString(folder.resolve("parts.csv")));
+    }
+
+    @Test
+    void aListOfPartsIsDroppedAsASpreadsheetWroteIt() throws IOException {
+        byte[] list = (HEAD + "resistor,4.7 kohm,5 %,,40\n").getBytes(StandardCharsets.UTF_16);
+        String reply = desk.send("/parts", "bins.csv", list, "seen", desk.seen("/parts"));
+        assertEquals(303, OpenDesk.status(reply), reply);
+        assertEquals(HEAD + "resistor,4.7 kohm,5 %,,40\n", Files.readString(folder.resolve("parts.csv")));
+    }
+
+    @Test
+    void aFaultOfThePartsIsToldOnceBelowItsLineAndNothingIsKept() throws IOException {
+        String before = Files.readString(folder.resolve("parts.csv"));
+        String list = HEAD + "resistor,1 kohm,5 %,0.25 W,50\nresistor,390 ohn,5 %,,<b>\n";
+        String reply = desk.post("/parts", "seen", desk.seen("/parts"), "text", list);
+        assertEquals(422, OpenDesk.status(reply));
+        assertEquals(2, reply.split("390 ohn” is not|&lt;b&gt;” is not", -1).length - 1, reply);
+        assertTrue(reply.contains("<li value=\"3\" class=\"wrong\">") && !reply.contains("<b>”"), reply);
+        assertEquals(before, Files.readString(folder.resolve("parts.csv")));
+        Files.writeString(folder.resolve("parts.csv"), list);
+        assertTrue(desk.get("/parts").contains("<li value=\"3\" class=\"wrong\">"));
+        String beside = desk.get("/set/sheet?seat=1&parts=yes");
+        assertTrue(beside.contains("Line 3 of parts.csv: "), beside);
+    }
+
+    @Test
+    void aListOfPartsThatChangedMeanwhileIsNotWrittenOver() throws IOException {
+        String seen = desk.seen("/parts");
+        Files.writeString(folder.resolve("parts.csv"), HEAD + "resistor,1 kohm,5 %,0.25 W,50\n");
+        String reply = desk.post("/parts", "seen", seen, "text", HEAD + "resistor,2 kohm,5 %,0.25 W,50\n");
+        assertEquals(409, OpenDesk.status(reply));
+        assertTrue(reply.contains("action=\"/parts\"") && reply.contains("2 kohm"), reply);
+        assertTrue(Files.readString(folder.resolve("parts.csv")).contains("1 kohm"));
+    }
+
+    @Test
+    void aFontIsKeptUnderItsOwnNameOnlyIfItIsOneAndTakenAway() throws IOException {
+        byte[] font;
+        try (InputStream in = Profile.class.getResourceAsStream("fonts/LiberationSans-Italic.ttf")) {
+            font = in.readAllBytes();
+        }
+        assertEquals(422, OpenDesk.status(desk.send("/give-out/font", "../../x.ttf", "no font")));
+        assertFalse(Files.exists(folder.resolve("font.ttf")));
+        String reply = desk.send("/give-out/font", "../../x.ttf", font);
+        assertEquals(303, OpenDesk.status(reply), reply);
+        assertArrayEquals(font, Files.readAllBytes(folder.resolve("font.ttf")));
+        assertTrue(desk.get("/give-out").contains("--font font.ttf"), "the command that does the same");
+        desk.post("/give-out/font/remove");
+        assertFalse(Files.exists(folder.resolve("font.ttf")));
+    }
+
+    @Test
+    void aFontThatLiesInTheCourseAndIsNoneIsToldBeforeAPdfIsMade() throws IOException {
+        Files.writeString(folder.resolve("font.ttf"), "no font");
+        String reply = desk.post("/give-out/make", "what", "pdf", "copies", "1");
+        assertEquals(422, OpenDesk.status(reply));
+        assertTrue(reply.contains("This font cannot be used"), reply);
+        Files.delete(folder.resolve("font.ttf"));
+        Path outside = Files.writeString(root.resolve("secret.ttf"), "x");
+        Files.createSymbolicLink(folder.resolve("font.ttf"), outside);
+        assertTrue(desk.post("/give-out/make", "what", "pdf", "copies", "1").contains("links are not followed"));
+        assertEquals(422, OpenDesk.status(desk.post("/give-out/make", "what", "pages", "pdf", "yes")));
+    }
+
+    @Test
+    void eachDrawingIsGivenOutAsAFileWhereThatIsTicked() throws Exception {
+        Files.writeString(folder.resolve("class.csv"), "seat,name\n1,Ayo\n");
+        assertEquals(303, OpenDesk.status(desk.post("/give-out/make", "what", "pages", "drawings", "yes")));
+        Path drawing = folder.resolve("made/class/sheets/seat-001-1.svg");
+        for (int waited = 0; waited < PATIENCE && !desk.get("/give-out").contains("class=\"work done\""); waited += 100) {
+            Thread.sleep(100);
+        }
+        assertTrue(Files.readString(drawing).startsWith("<svg"));
+    }
+}
