@@ -18,6 +18,7 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Deque;
 import java.util.HexFormat;
 import java.util.List;
@@ -209,6 +210,31 @@ final class Course {
             return Optional.of(SourceFile.bytes(file, most, SourceFile.Links.REFUSED));
         } catch (Unread unread) {
             throw new DiagnosticException(unread.told(name, "an ordinary file of at most " + most + " bytes"));
+        }
+    }
+
+    /**
+     * Keeps a file in the course under the first name of these that nothing else has: logo.png, logo-2.png …
+     *
+     * @return the name
+     */
+    synchronized String keptBeside(String stem, String ending, byte[] bytes) {
+        String name = stem + ending;
+        for (int i = 2; isThere(name) && !isSame(name, bytes); i++) {
+            name = stem + "-" + i + ending;
+        }
+        if (!isThere(name)) {
+            writeBytes(name, bytes);
+        }
+        return name;
+    }
+
+    private boolean isSame(String name, byte[] bytes) {
+        try {
+            return Arrays.equals(
+                    SourceFile.bytes(folder.folder().resolve(name), LARGEST, SourceFile.Links.REFUSED), bytes);
+        } catch (Unread other) {
+            return false; // a folder, a link: the next name will do
         }
     }
 

@@ -136,6 +136,8 @@ public final class Desk implements AutoCloseable {
                     Map.entry("/set/remove", edits::remove),
                     Map.entry("/set/entry", edits::entry),
                     Map.entry("/set/heading", edits::heading),
+                    Map.entry("/set/logo", edits::logo),
+                    Map.entry("/set/logo/remove", edits::noLogo),
                     Map.entry("/set/policy", edits::policy),
                     Map.entry("/set/text", edits::text),
                     Map.entry("/set/undo", call -> edits.undo()),

@@ -83,6 +83,15 @@ final class SetPlace {
                 "side", call.query().text("side").equals("key") ? "key" : "sheet",
                 "skills", skills());
         values.put("isRead", plan.isPresent());
+        values.put(
+                "logo",
+                plan.flatMap(read -> read.heading().logo())
+                        .map(logo -> Pages.values(
+                                "file", logo.file(),
+                                "address", logo.address(),
+                                "wide", logo.pixelsWide(),
+                                "high", logo.pixelsHigh()))
+                        .orElse(Pages.values("file", "")));
         values.put("isFitting", plan.isPresent() && unfit.isEmpty());
         plan.ifPresent(read -> {
             values.put("entries", entries(read));
@@ -237,6 +246,7 @@ final class SetPlace {
                     "title", document.title(),
                     "subtitle", document.subtitle(),
                     "id", document.sheetId(),
+                    "logo", Pages.html(Fragment.logo(document)),
                     "html", Pages.html(Fragment.printed(document, "sheet-", 1)),
                     "facts", facts(SetFacts.of(sheet)),
                     "warnings", warnings);

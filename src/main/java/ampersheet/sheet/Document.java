@@ -70,6 +70,8 @@ public record Document(
 
     /** A new kind of block is a new method here, so that a renderer that forgets it does not compile. */
     public interface BlockVisitor {
+        void logo(LogoBlock logo);
+
         void prose(Prose prose);
 
         void heading(Heading heading);
@@ -107,6 +109,26 @@ public record Document(
         public void accept(BlockVisitor visitor) {
             visitor.listing(this);
         }
+    }
+
+    /**
+     * The picture of a school. It stands with the title, wherever a renderer has its place for that.
+     *
+     * @param alt the school's name, or empty
+     */
+    public record LogoBlock(Logo logo, String alt) implements Block {
+        @Override
+        public void accept(BlockVisitor visitor) {
+            visitor.logo(this);
+        }
+    }
+
+    /** The picture over the page, if there is one. */
+    public Optional<LogoBlock> logo() {
+        return blocks.stream()
+                .filter(LogoBlock.class::isInstance)
+                .map(LogoBlock.class::cast)
+                .findFirst();
     }
 
     /** Second level or lower; problems make their own. */

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.render.pdf.Profile;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -13,6 +15,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -126,5 +129,51 @@ class DeskBenchTest {
             Thread.sleep(100);
         }
         assertTrue(Files.readString(drawing).startsWith("<svg"));
+    }
+
+    private static byte[] picture(int wide) throws IOException {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ImageIO.write(new BufferedImage(wide, 20, BufferedImage.TYPE_INT_RGB), "png", out);
+        return out.toByteArray();
+    }
+
+    @Test
+    void aLogoIsKeptBesideThePlanShownOverTheSheetAndTakenAway() throws IOException {
+        byte[] picture = picture(60);
+        String reply = desk.send("/set/logo", "../../evil.html", picture, "seen", desk.seen("/set"));
+        assertEquals(303, OpenDesk.status(reply), reply);
+        assertArrayEquals(picture, Files.readAllBytes(folder.resolve("logo.png")));
+        assertTrue(Files.readString(folder.resolve("plan.yaml")).contains("\nlogo: logo.png\n"));
+        assertTrue(desk.get("/set/sheet?seat=1").contains("<img class=\"logo\" src=\"data:image/png;base64,"));
+        desk.send("/set/logo", "b.png", picture(30), "seen", desk.seen("/set"));
+        assertArrayEquals(picture, Files.readAllBytes(folder.resolve("logo.png")), "nothing is written over");
+        assertTrue(Files.readString(folder.resolve("plan.yaml")).contains("\nlogo: logo-2.png\n"));
+        desk.post("/set/logo/remove", "seen", desk.seen("/set"));
+        assertFalse(Files.readString(folder.resolve("plan.yaml")).contains("logo"));
+        assertTrue(Files.exists(folder.resolve("logo-2.png")), "its file is the instructor's");
+    }
+
+    @Test
+    void whatIsNoPictureIsNotKeptAndThePlanStaysAsItWas() throws IOException {
+        String before = Files.readString(folder.resolve("plan.yaml"));
+        for (byte[] sent : List.of("<svg/>".getBytes(StandardCharsets.UTF_8), picture(2_001))) {
+            String reply = desk.send("/set/logo", "a.png", sent, "seen", desk.seen("/set"));
+            assertEquals(422, OpenDesk.status(reply), reply);
+            assertTrue(reply.contains("at most 200 kB and 2000 pixels a side"), reply);
+        }
+        assertEquals(409, OpenDesk.status(desk.send("/set/logo", "a.png", picture(60), "seen", "older")));
+        assertFalse(Files.exists(folder.resolve("logo.png")));
+        assertEquals(before, Files.readString(folder.resolve("plan.yaml")));
+    }
+
+    @Test
+    void aLinkInPlaceOfTheLogoIsNotReadAndToldAtItsLine() throws IOException {
+        Files.write(root.resolve("outside.png"), picture(60));
+        Files.createSymbolicLink(folder.resolve("logo.png"), root.resolve("outside.png"));
+        Files.writeString(folder.resolve("plan.yaml"), "logo: logo.png\n" + Files.readString(folder.resolve("plan.yaml")));
+        String page = desk.get("/set");
+        assertTrue(page.contains("<li value=\"1\" class=\"wrong\">") && page.contains("links are not followed"), page);
+        desk.send("/set/logo", "a.png", picture(60), "seen", desk.seen("/set"));
+        assertTrue(Files.isSymbolicLink(folder.resolve("logo.png")));
     }
 }

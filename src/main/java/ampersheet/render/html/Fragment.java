@@ -41,6 +41,32 @@ public final class Fragment {
         return markup.toString();
     }
 
+    /** The picture over a page; empty where it has none. */
+    public static String logo(Document document) {
+        return document.logo()
+                .map(block -> Markup.inLongLines()
+                        .single(
+                                "img",
+                                "class",
+                                "logo",
+                                "src",
+                                block.logo().address(),
+                                "alt",
+                                block.alt(),
+                                "width",
+                                Integer.toString(block.logo().pixelsWide()),
+                                "height",
+                                Integer.toString(block.logo().pixelsHigh()))
+                        .newline()
+                        .toString())
+                .orElse("");
+    }
+
+    /** The look of {@link #logo}, for those pages that have one. */
+    public static String logoStyle() {
+        return StyleSheet.LOGO;
+    }
+
     /** A step without its numbers, in words: what it finds, by which rule, and why. */
     public static String rule(StepBlock step) {
         Markup markup = Markup.inLongLines();
