@@ -26,6 +26,9 @@ public final class Logo {
     /** Bytes of the file. */
     public static final int LARGEST = 200_000;
 
+    /** How the address of every logo begins. */
+    public static final String WITHIN = "data:image/png;base64,";
+
     private static final int MOST_PIXELS = 2_000;
     private static final String WANTED = "a PNG or JPEG picture, at most 200 kB and 2000 pixels a side";
     private static final String NEXT = "Save it anew as such, or do without it.";
@@ -209,7 +212,7 @@ public final class Logo {
 
     /** For a page that needs no other file. */
     public String address() {
-        return "data:image/png;base64," + Base64.getEncoder().encodeToString(png);
+        return WITHIN + Base64.getEncoder().encodeToString(png);
     }
 
     /** In millimetres: as large as fits into 50 by 16. */

@@ -148,7 +148,7 @@ class LogoTest {
     @CsvSource({
         "school.png,words,is neither a PNG nor a JPEG picture",
         "school.png,svg,is neither a PNG nor a JPEG picture",
-        "school.png,large,is too large",
+        "school.png,large,is larger than 200000 bytes",
         "school.png,wide,has 2001 by 10 pixels",
         "school.png,cut,cannot be read: it is damaged",
         "missing.png,none,the picture missing.png cannot be read",

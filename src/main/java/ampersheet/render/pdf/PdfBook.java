@@ -4,6 +4,7 @@ import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import ampersheet.sheet.Document;
+import ampersheet.sheet.Logo;
 import ampersheet.sheet.Document.ProblemBlock;
 import com.openhtmltopdf.outputdevice.helper.ExternalResourceControlPriority;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
@@ -401,10 +402,13 @@ public final class PdfBook implements Closeable {
         PdfRendererBuilder builder = new PdfRendererBuilder();
         builder.usePDDocument(into);
         builder.usePdfUaAccessibility(true);
+        // A logo is part of its page; whatever lies elsewhere is not asked for.
         builder.useExternalResourceAccessControl(
-                (address, kind) -> false, ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI);
+                (address, kind) -> address.startsWith(Logo.WITHIN),
+                ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI);
         builder.useExternalResourceAccessControl(
-                (address, kind) -> false, ExternalResourceControlPriority.RUN_AFTER_RESOLVING_URI);
+                (address, kind) -> address.startsWith(Logo.WITHIN),
+                ExternalResourceControlPriority.RUN_AFTER_RESOLVING_URI);
         builder.withDiagnosticConsumer(faults::hear);
         builder.useUnicodeLineBreaker(new LineBreaks());
         builder.useSVGDrawer(new FigureDrawer(markup.drawings(), profile.sansSerif() ? Fonts.SANS : Fonts.SERIF));

@@ -160,7 +160,7 @@ final class PrintMarkup implements BlockVisitor {
                         "src",
                         block.logo().address(),
                         "alt",
-                        block.alt(),
+                        block.alt().isEmpty() ? Wording.LOGO : block.alt(),
                         "style",
                         "width:" + block.logo().width() + "mm;height:"
                                 + block.logo().height() + "mm")

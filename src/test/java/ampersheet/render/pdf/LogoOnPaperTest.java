@@ -12,6 +12,7 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.io.TempDir;
@@ -24,21 +25,21 @@ class LogoOnPaperTest {
     private Path folder;
 
     @ParameterizedTest
-    @CsvSource({"COMPACT,Harbour School", "COMPACT,''", "EASY,Harbour School", "LARGE,''"})
+    @CsvSource({"COMPACT,school: Harbour School", "COMPACT,''", "EASY,school: Harbour School", "LARGE,''"})
     void aPageWithALogoIsAccessibleWithAndWithoutWordsForIt(Profile profile, String school) throws Exception {
         ByteArrayOutputStream picture = new ByteArrayOutputStream();
         ImageIO.write(new BufferedImage(300, 100, BufferedImage.TYPE_INT_RGB), "png", picture);
         Files.write(folder.resolve("school.png"), picture.toByteArray());
         Plan plan = PlanReader.read(
                 "plan.yaml",
-                "title: Lanterns\nseed: one\nlogo: school.png\nschool: \"" + school
-                        + "\"\nproblems: [{template: voltage-dividers/plain-divider}]\n",
+                "title: Lanterns\nseed: one\nlogo: school.png\n" + school
+                        + "\nproblems: [{template: voltage-dividers/plain-divider}]\n",
                 PlanReader.Beside.in(folder));
         try (PdfBook book = new PdfBook("Lanterns", "en", profile, Optional.empty(), folder)) {
             book.add(Composer.sheet(new SheetMaker(ProblemSet.of(plan, SmallLibrary.open())).sheet(1), "Ada"));
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             book.write(out);
-            assertEquals(java.util.List.of(), Accessible.faults(out.toByteArray()));
+            assertEquals(List.of(), Accessible.faults(out.toByteArray()));
         }
     }
 }
