@@ -88,9 +88,7 @@ final class SetPlace {
                 plan.flatMap(read -> read.heading().logo())
                         .map(logo -> Pages.values(
                                 "file", logo.file(),
-                                "address", logo.address(),
-                                "wide", logo.pixelsWide(),
-                                "high", logo.pixelsHigh()))
+                                "address", logo.address()))
                         .orElse(Pages.values("file", "")));
         values.put("isFitting", plan.isPresent() && unfit.isEmpty());
         plan.ifPresent(read -> {

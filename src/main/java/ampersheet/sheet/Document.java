@@ -114,9 +114,14 @@ public record Document(
     /**
      * The picture of a school. It stands with the title, wherever a renderer has its place for that.
      *
+     * @param address that holds the picture itself
      * @param alt the school's name, or empty
+     * @param width in millimetres, as the height
      */
-    public record LogoBlock(Logo logo, String alt) implements Block {
+    public record LogoBlock(String address, String alt, double width, double height) implements Block {
+        /** How every address begins. */
+        public static final String WITHIN = "data:image/png;base64,";
+
         @Override
         public void accept(BlockVisitor visitor) {
             visitor.logo(this);

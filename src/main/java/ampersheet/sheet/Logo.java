@@ -26,9 +26,6 @@ public final class Logo {
     /** Bytes of the file. */
     public static final int LARGEST = 200_000;
 
-    /** How the address of every logo begins. */
-    public static final String WITHIN = "data:image/png;base64,";
-
     private static final int MOST_PIXELS = 2_000;
     private static final String WANTED = "a PNG or JPEG picture, at most 200 kB and 2000 pixels a side";
     private static final String NEXT = "Save it anew as such, or do without it.";
@@ -38,7 +35,6 @@ public final class Logo {
     private static final int FINEST_WIDE = 600;
     private static final double HIGHEST = 16;
     private static final double WIDEST = 50;
-    private static final double PIXELS_PER_MILLIMETRE = 96 / 25.4;
 
     private static final byte[] PNG = {(byte) 0x89, 'P', 'N', 'G', '\r', '\n', 0x1a, '\n'};
     private static final byte[] JPEG = {(byte) 0xff, (byte) 0xd8, (byte) 0xff};
@@ -212,7 +208,7 @@ public final class Logo {
 
     /** For a page that needs no other file. */
     public String address() {
-        return WITHIN + Base64.getEncoder().encodeToString(png);
+        return Document.LogoBlock.WITHIN + Base64.getEncoder().encodeToString(png);
     }
 
     /** In millimetres: as large as fits into 50 by 16. */
@@ -222,15 +218,6 @@ public final class Logo {
 
     public double height() {
         return Math.min(HIGHEST, WIDEST * high / wide);
-    }
-
-    /** In pixels of a page. */
-    public int pixelsWide() {
-        return Math.max(1, (int) Math.round(width() * PIXELS_PER_MILLIMETRE));
-    }
-
-    public int pixelsHigh() {
-        return Math.max(1, (int) Math.round(height() * PIXELS_PER_MILLIMETRE));
     }
 
     @Override

@@ -136,7 +136,7 @@ public final class PlanReader {
                 .orElse(MarkingPolicy.USUAL);
         Plan.Delivery delivery = fields.group("exchange").map(this::delivery).orElse(Plan.Delivery.USUAL);
         boolean faultyLines = choice(fields, "faulty-lines", FAULTY_LINES, false);
-        Plan.Heading heading = heading(fields);
+        Plan.Heading heading = new HeadingReader(fields, beside, faults).read();
         fields.finish();
         return Optional.of(new Plan(
                 file,
@@ -182,52 +182,6 @@ public final class PlanReader {
                 "a whole number from 1 to " + MOST_ATTEMPTS + ", or unlimited",
                 "Write one of them.");
         return Plan.Delivery.USUAL.attempts();
-    }
-
-    private Plan.Heading heading(Fields fields) {
-        return new Plan.Heading(
-                words(fields, "school"),
-                words(fields, "course"),
-                words(fields, "date"),
-                words(fields, "due"),
-                words(fields, "instructions"),
-                fields.text("logo").flatMap(this::logo));
-    }
-
-    private Optional<Logo> logo(Yaml.Scalar written) {
-        String name = written.text();
-        if (!name.matches("[^./\\\\:\\p{Cntrl}][^/\\\\:\\p{Cntrl}]{0,100}")) {
-            faults.error(
-                    written.place(),
-                    "\"" + name + "\" is not the name of a file beside the plan",
-                    "a name without a path, such as school.png",
-                    "Put the picture into the folder of the plan and write its name.");
-            return Optional.empty();
-        }
-        if (beside.isEmpty()) {
-            return Optional.empty();
-        }
-        try {
-            return Optional.of(Logo.read(name, written.place(), beside.get().bytes(name, Logo.LARGEST)));
-        } catch (Unread unread) {
-            faults.error(
-                    written.place(),
-                    "the picture " + name + " cannot be read: " + unread.getMessage(),
-                    "a PNG or JPEG picture beside the plan, at most 200 kB",
-                    "Put it there, or leave the line out.");
-        } catch (DiagnosticException unfit) {
-            unfit.diagnostics()
-                    .forEach(fault -> faults.error(
-                            fault.place(), fault.problem(), fault.expected(), fault.nextAction()));
-        }
-        return Optional.empty();
-    }
-
-    /** As they are to be printed; empty where there are none. */
-    private static String words(Fields fields, String key) {
-        return fields.text(key)
-                .map(written -> RosterReader.printable(written.text()))
-                .orElse("");
     }
 
     private String language(Yaml.Scalar written) {

@@ -13,6 +13,8 @@ import java.util.List;
 public final class Fragment {
     private static final String MATH = "<math displaystyle=\"true\" aria-label=\"";
 
+    private static final double PIXELS_PER_MILLIMETRE = 96 / 25.4;
+
     private Fragment() {}
 
     /**
@@ -50,16 +52,20 @@ public final class Fragment {
                                 "class",
                                 "logo",
                                 "src",
-                                block.logo().address(),
+                                block.address(),
                                 "alt",
                                 block.alt(),
                                 "width",
-                                Integer.toString(block.logo().pixelsWide()),
+                                pixels(block.width()),
                                 "height",
-                                Integer.toString(block.logo().pixelsHigh()))
+                                pixels(block.height()))
                         .newline()
                         .toString())
                 .orElse("");
+    }
+
+    private static String pixels(double millimetres) {
+        return Long.toString(Math.max(1, Math.round(millimetres * PIXELS_PER_MILLIMETRE)));
     }
 
     /** The look of {@link #logo}, for those pages that have one. */

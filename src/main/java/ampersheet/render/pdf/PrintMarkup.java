@@ -158,12 +158,12 @@ final class PrintMarkup implements BlockVisitor {
                 .single(
                         "img",
                         "src",
-                        block.logo().address(),
+                        block.address(),
                         "alt",
                         block.alt().isEmpty() ? Wording.LOGO : block.alt(),
                         "style",
-                        "width:" + block.logo().width() + "mm;height:"
-                                + block.logo().height() + "mm")
+                        "width:" + block.width() + "mm;height:"
+                                + block.height() + "mm")
                 .close("div")
                 .newline());
         if (document.kind() == Document.Kind.KEY) {
