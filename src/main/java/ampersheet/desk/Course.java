@@ -39,7 +39,8 @@ final class Course {
 
     private static final int MOST_LISTED = 20_000;
     /** Which commands read in whatever encoding a spreadsheet wrote them. */
-    private static final List<String> TABLES = List.of(CourseFolder.CLASS, CourseFolder.DECISIONS);
+    private static final List<String> TABLES =
+            List.of(CourseFolder.CLASS, CourseFolder.DECISIONS, CourseFolder.RECEIVED);
 
     private final CourseFolder folder;
     /** Texts as they were before the desk changed them, the last first. */

@@ -150,6 +150,7 @@ public final class Desk implements AutoCloseable {
                     Map.entry("/give-out/make", out::make),
                     Map.entry("/give-out/stop", call -> out.stop()),
                     Map.entry("/take-in/files", in::receive),
+                    Map.entry("/take-in/times", in::times),
                     Map.entry("/take-in/mark", in::mark),
                     Map.entry("/take-in/decide", in::decide),
                     Map.entry("/take-in/undo", call -> in.undo()));

@@ -321,8 +321,7 @@ final class GiveOutPlace {
         List<String> told = new ArrayList<>();
         told.add(issued.sheets() + (issued.sheets() == 1 ? " sheet" : " sheets")
                 + ", each with its key, in made/class.");
-        told.add("Hand out what is in sheets" + (besides.homework() ? " or homework" : "")
-                + "; keep what is in keys.");
+        told.add("Hand out what is in sheets" + (besides.homework() ? " or homework" : "") + "; keep what is in keys.");
         if (issued.left().files() > 0) {
             told.add("made/class also holds " + issued.left().files()
                     + " files of an earlier time; manifest.csv tells of each. Hand out none of them by mistake.");

@@ -13,7 +13,11 @@ public record CourseFolder(Path folder) {
     public static final String PARTS = "parts.csv";
     /** A font for names in letters that the program's own lack; need not be there. */
     public static final String FONT = "font.ttf";
+
     public static final String ANSWERS = "answers";
+    /** When files came in, as the instructor wrote it down; need not be there. */
+    public static final String RECEIVED = "received.csv";
+
     public static final String DECISIONS = "decisions.csv";
     public static final String MADE = "made";
     /** Of the instructor's own; need not be there. */
@@ -37,6 +41,10 @@ public record CourseFolder(Path folder) {
 
     public Path answers() {
         return folder.resolve(ANSWERS);
+    }
+
+    public Path received() {
+        return folder.resolve(RECEIVED);
     }
 
     public Path decisions() {

@@ -54,8 +54,8 @@ final class HeadingReader {
                     "Put it there, or leave the line out.");
         } catch (DiagnosticException unfit) {
             unfit.diagnostics()
-                    .forEach(fault -> faults.error(
-                            fault.place(), fault.problem(), fault.expected(), fault.nextAction()));
+                    .forEach(fault ->
+                            faults.error(fault.place(), fault.problem(), fault.expected(), fault.nextAction()));
         }
         return Optional.empty();
     }

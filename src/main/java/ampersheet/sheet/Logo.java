@@ -157,8 +157,7 @@ public final class Logo {
         BufferedImage plain = new BufferedImage(newWide, newHigh, BufferedImage.TYPE_INT_RGB);
         for (int y = 0; y < newHigh; y++) {
             int top = y * high / newHigh;
-            int[] band = pixels.getRGB(
-                    0, top, wide, Math.max(1, (y + 1) * high / newHigh - top), null, 0, wide);
+            int[] band = pixels.getRGB(0, top, wide, Math.max(1, (y + 1) * high / newHigh - top), null, 0, wide);
             for (int x = 0; x < newWide; x++) {
                 int left = x * wide / newWide;
                 plain.setRGB(x, y, mean(band, wide, left, Math.max(left + 1, (x + 1) * wide / newWide)));

@@ -23,8 +23,8 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** What a course has besides plan and class: the parts in its bins, a font, a drawing of each figure. */
 class DeskBenchTest {
-    private static final Limits FOR_FONTS = new Limits(
-            4_000_000, 8_000_000, 20, Duration.ofSeconds(10), Duration.ofSeconds(10));
+    private static final Limits FOR_FONTS =
+            new Limits(4_000_000, 8_000_000, 20, Duration.ofSeconds(10), Duration.ofSeconds(10));
     private static final String HEAD = "kind,value,tolerance,rating,count\n";
     private static final int PATIENCE = 60_000;
 
@@ -125,9 +125,7 @@ class DeskBenchTest {
         Files.writeString(folder.resolve("class.csv"), "seat,name\n1,Ayo\n");
         assertEquals(303, OpenDesk.status(desk.post("/give-out/make", "what", "pages", "drawings", "yes")));
         Path drawing = folder.resolve("made/class/sheets/seat-001-1.svg");
-        for (int waited = 0; waited < PATIENCE && !desk.get("/give-out").contains("class=\"work done\""); waited += 100) {
-            Thread.sleep(100);
-        }
+        until("/give-out");
         assertTrue(Files.readString(drawing).startsWith("<svg"));
     }
 
@@ -170,10 +168,38 @@ class DeskBenchTest {
     void aLinkInPlaceOfTheLogoIsNotReadAndToldAtItsLine() throws IOException {
         Files.write(root.resolve("outside.png"), picture(60));
         Files.createSymbolicLink(folder.resolve("logo.png"), root.resolve("outside.png"));
-        Files.writeString(folder.resolve("plan.yaml"), "logo: logo.png\n" + Files.readString(folder.resolve("plan.yaml")));
+        Files.writeString(
+                folder.resolve("plan.yaml"), "logo: logo.png\n" + Files.readString(folder.resolve("plan.yaml")));
         String page = desk.get("/set");
         assertTrue(page.contains("<li value=\"1\" class=\"wrong\">") && page.contains("links are not followed"), page);
         desk.send("/set/logo", "a.png", picture(60), "seen", desk.seen("/set"));
         assertTrue(Files.isSymbolicLink(folder.resolve("logo.png")));
+    }
+
+    @Test
+    void aFileThatCameInAfterTheTimeInThePlanIsCalledLateByTheInstructorsOwnList() throws Exception {
+        Files.writeString(folder.resolve("class.csv"), "seat,name\n1,Ayo\n");
+        desk.post("/set/heading", "seen", desk.seen("/set"), "due", "2026-03-12 18:00");
+        desk.post("/give-out/make", "what", "pages");
+        until("/give-out");
+        desk.send("/take-in/files", "ayo.csv", "sheet,question,answer\n");
+        String times = "file,received\nayo.csv,2026-03-12T18:01\n";
+        byte[] list = times.getBytes(StandardCharsets.UTF_8);
+        assertEquals(303, OpenDesk.status(desk.send("/take-in/times", "t.csv", list, "seen", "none")));
+        assertEquals(times, Files.readString(folder.resolve("received.csv")));
+        desk.post("/take-in/mark");
+        String page = until("/take-in");
+        assertTrue(page.contains("1 file late, by received.csv."), page);
+        assertTrue(page.contains("<td>2026-03-12T18:01</td><td>late</td>"), page);
+        assertTrue(page.contains("--received received.csv --due 2026-03-12T18:00"), "the command that does the same");
+    }
+
+    private String until(String place) throws Exception {
+        String page = desk.get(place);
+        for (int waited = 0; waited < PATIENCE && !page.contains("class=\"work done\""); waited += 100) {
+            Thread.sleep(100);
+            page = desk.get(place);
+        }
+        return page;
     }
 }

@@ -117,7 +117,8 @@ class LogoTest {
         Sheet with = sheet(withLogo());
         assertEquals(bare.id(), with.id());
         assertEquals(
-                bare.problems().get(0).problem().givens(), with.problems().get(0).problem().givens());
+                bare.problems().get(0).problem().givens(),
+                with.problems().get(0).problem().givens());
     }
 
     @ParameterizedTest
@@ -129,7 +130,10 @@ class LogoTest {
         String shown = new String(logo.png(), StandardCharsets.ISO_8859_1);
         assertFalse(shown.contains("53.5 N") || shown.contains("tEXt") || shown.contains("JFIF"));
         assertTrue(logo.height() <= 16 && logo.width() <= 50 && logo.height() > 0 && logo.width() > 0);
-        assertArrayEquals(logo.png(), Logo.read("a.png", Place.inFile("plan.yaml"), logo.png()).png(), "made again");
+        assertArrayEquals(
+                logo.png(),
+                Logo.read("a.png", Place.inFile("plan.yaml"), logo.png()).png(),
+                "made again");
     }
 
     @Test
@@ -138,7 +142,8 @@ class LogoTest {
         clear.setRGB(1, 1, 0x80000000);
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ImageIO.write(clear, "png", out);
-        byte[] png = Logo.read("a.png", Place.inFile("plan.yaml"), out.toByteArray()).png();
+        byte[] png =
+                Logo.read("a.png", Place.inFile("plan.yaml"), out.toByteArray()).png();
         BufferedImage shown = ImageIO.read(new java.io.ByteArrayInputStream(png));
         assertEquals(0xffffffff, shown.getRGB(0, 0));
         assertEquals(0xff7f7f7f, shown.getRGB(1, 1));
@@ -160,15 +165,14 @@ class LogoTest {
     })
     void whatIsNoSuchPictureIsRefusedAtItsLineInWords(String name, String what, String told) throws IOException {
         byte[] good = picture(300, 100, "png", false);
-        byte[] bytes =
-                switch (what) {
-                    case "words" -> "no picture".getBytes(StandardCharsets.UTF_8);
-                    case "svg" -> "<svg xmlns='http://www.w3.org/2000/svg'/>".getBytes(StandardCharsets.UTF_8);
-                    case "large" -> picture(300, 300, "png", true);
-                    case "wide" -> picture(2_001, 10, "png", false);
-                    case "cut" -> Arrays.copyOf(good, good.length / 2);
-                    default -> good;
-                };
+        byte[] bytes = switch (what) {
+            case "words" -> "no picture".getBytes(StandardCharsets.UTF_8);
+            case "svg" -> "<svg xmlns='http://www.w3.org/2000/svg'/>".getBytes(StandardCharsets.UTF_8);
+            case "large" -> picture(300, 300, "png", true);
+            case "wide" -> picture(2_001, 10, "png", false);
+            case "cut" -> Arrays.copyOf(good, good.length / 2);
+            default -> good;
+        };
         Files.write(folder.resolve("school.png"), bytes);
         Files.createSymbolicLink(folder.resolve("link.png"), folder.resolve("school.png"));
         DiagnosticException refused =
@@ -199,11 +203,7 @@ class LogoTest {
                 set,
                 new Roster(seats),
                 out,
-                new Handouts.Wish(
-                        set.plan().paper(),
-                        ampersheet.render.pdf.Profile.COMPACT,
-                        Handouts.Keys.NONE,
-                        true));
+                new Handouts.Wish(set.plan().paper(), ampersheet.render.pdf.Profile.COMPACT, Handouts.Keys.NONE, true));
         byte[] bytes = Files.readAllBytes(out);
         try (PDDocument pdf = Loader.loadPDF(bytes)) {
             int with = 0;
@@ -221,11 +221,7 @@ class LogoTest {
                 set,
                 new Roster(seats),
                 again,
-                new Handouts.Wish(
-                        set.plan().paper(),
-                        ampersheet.render.pdf.Profile.COMPACT,
-                        Handouts.Keys.NONE,
-                        true));
+                new Handouts.Wish(set.plan().paper(), ampersheet.render.pdf.Profile.COMPACT, Handouts.Keys.NONE, true));
         assertArrayEquals(bytes, Files.readAllBytes(again));
     }
 }

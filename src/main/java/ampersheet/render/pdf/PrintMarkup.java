@@ -154,18 +154,18 @@ final class PrintMarkup implements BlockVisitor {
             drawing(code, "QR code of the sheet ID " + document.sheetId(), code.side(), code.side());
             markup.close("div").newline();
         }
-        document.logo().ifPresent(block -> markup.open("div", "class", "logo")
-                .single(
-                        "img",
-                        "src",
-                        block.address(),
-                        "alt",
-                        block.alt().isEmpty() ? Wording.LOGO : block.alt(),
-                        "style",
-                        "width:" + block.width() + "mm;height:"
-                                + block.height() + "mm")
-                .close("div")
-                .newline());
+        document.logo()
+                .ifPresent(block -> markup.open("div", "class", "logo")
+                        .single(
+                                "img",
+                                "src",
+                                block.address(),
+                                "alt",
+                                block.alt().isEmpty() ? Wording.LOGO : block.alt(),
+                                "style",
+                                "width:" + block.width() + "mm;height:" + block.height() + "mm")
+                        .close("div")
+                        .newline());
         if (document.kind() == Document.Kind.KEY) {
             markup.element("p", Wording.KEY_NOTICE, "class", "key-notice").newline();
         }
