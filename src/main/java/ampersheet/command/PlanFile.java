@@ -55,6 +55,7 @@ final class PlanFile {
     }
 
     private static Plan read(Path file) {
-        return PlanReader.read(InputFile.shown(file), InputFile.read(file, "a plan"));
+        Path folder = file.toAbsolutePath().getParent();
+        return PlanReader.read(InputFile.shown(file), InputFile.read(file, "a plan"), PlanReader.Beside.in(folder));
     }
 }

@@ -2,16 +2,9 @@ package ampersheet.desk;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
-import ampersheet.diagnostic.Place;
 import ampersheet.issue.CourseFolder;
 import ampersheet.sheet.PastedClass;
 import ampersheet.sheet.Roster;
-import ampersheet.source.Bounds;
-import ampersheet.source.SourceFile;
-import ampersheet.source.Unread;
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -40,7 +33,9 @@ final class ClassPlace {
             kept = set.course().read(CourseFolder.CLASS);
             roster = set.roster();
         } catch (DiagnosticException broken) {
-            all.addAll(broken.diagnostics());
+            if (typed.isEmpty()) {
+                all.addAll(broken.diagnostics()); // otherwise line numbers would be of two texts
+            }
         }
         Map<String, Object> values = Pages.values(
                 "isThere", kept.isThere(),
@@ -69,7 +64,7 @@ final class ClassPlace {
             if (pasted.isBlank()) {
                 pasted = call.uploads().isEmpty()
                         ? ""
-                        : text(call.uploads().get(0).bytes());
+                        : Received.table(call.uploads().get(0).bytes());
             }
             Roster roster = PastedClass.read(pasted);
             int seats = roster.seats().size();
@@ -95,28 +90,5 @@ final class ClassPlace {
                         undone
                                 ? "The last change is taken back."
                                 : "Nothing to take back: class.csv was changed elsewhere since."));
-    }
-
-    /** Of a table as a spreadsheet wrote it; read as a file is, from a copy that nobody else can read. */
-    private static String text(byte[] bytes) {
-        Path copy = null;
-        try {
-            copy = Files.createTempFile("ampersheet-class-", ".part");
-            Files.write(copy, bytes);
-            return SourceFile.foreign(copy, Bounds.WRITTEN, SourceFile.Links.REFUSED)
-                    .text();
-        } catch (Unread unread) {
-            throw new DiagnosticException(unread.told("the file you sent", "a table: CSV, .xlsx or .ods"));
-        } catch (IOException failure) {
-            throw new DiagnosticException(Diagnostic.error(
-                    Place.inFile("the file you sent"),
-                    "it cannot be kept for reading: " + failure.getMessage(),
-                    "room on the disk",
-                    "Make room, and send it again."));
-        } finally {
-            if (copy != null) {
-                copy.toFile().delete();
-            }
-        }
     }
 }

@@ -18,6 +18,7 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Deque;
 import java.util.HexFormat;
 import java.util.List;
@@ -38,7 +39,8 @@ final class Course {
 
     private static final int MOST_LISTED = 20_000;
     /** Which commands read in whatever encoding a spreadsheet wrote them. */
-    private static final List<String> TABLES = List.of(CourseFolder.CLASS, CourseFolder.DECISIONS);
+    private static final List<String> TABLES =
+            List.of(CourseFolder.CLASS, CourseFolder.DECISIONS, CourseFolder.RECEIVED);
 
     private final CourseFolder folder;
     /** Texts as they were before the desk changed them, the last first. */
@@ -142,6 +144,15 @@ final class Course {
     }
 
     private void put(String name, String text) {
+        writeBytes(name, text.getBytes(StandardCharsets.UTF_8));
+    }
+
+    /**
+     * Puts a file of the course in its place, whatever lay there.
+     *
+     * @throws DiagnosticException if a link lies there, or if it cannot be written
+     */
+    synchronized void writeBytes(String name, byte[] bytes) {
         Path file = folder.folder().resolve(name);
         if (Files.isSymbolicLink(file)) {
             throw new DiagnosticException(Diagnostic.error(
@@ -152,7 +163,7 @@ final class Course {
         }
         Output.Terms terms = new Output.Terms(List.of(), true, false, place -> {});
         try (Output output = Output.file(file, ending(name), terms)) {
-            output.write(file, text);
+            output.write(file, bytes);
             output.finish();
         }
     }
@@ -184,6 +195,52 @@ final class Course {
         } catch (IOException failure) {
             throw unreadable(file, failure);
         }
+    }
+
+    /**
+     * All of a file of the course that is no text; empty if there is none.
+     *
+     * @throws DiagnosticException if it is there and cannot be read, or has more bytes
+     */
+    Optional<byte[]> bytesOf(String name, int most) {
+        Path file = folder.folder().resolve(name);
+        if (!Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
+            return Optional.empty();
+        }
+        try {
+            return Optional.of(SourceFile.bytes(file, most, SourceFile.Links.REFUSED));
+        } catch (Unread unread) {
+            throw new DiagnosticException(unread.told(name, "an ordinary file of at most " + most + " bytes"));
+        }
+    }
+
+    /**
+     * Keeps a file in the course under the first name of these that nothing else has: logo.png, logo-2.png …
+     *
+     * @return the name
+     */
+    synchronized String keptBeside(String stem, String ending, byte[] bytes) {
+        String name = stem + ending;
+        for (int i = 2; isThere(name) && !isSame(name, bytes); i++) {
+            name = stem + "-" + i + ending;
+        }
+        if (!isThere(name)) {
+            writeBytes(name, bytes);
+        }
+        return name;
+    }
+
+    private boolean isSame(String name, byte[] bytes) {
+        try {
+            return Arrays.equals(
+                    SourceFile.bytes(folder.folder().resolve(name), LARGEST, SourceFile.Links.REFUSED), bytes);
+        } catch (Unread other) {
+            return false; // a folder, a link: the next name will do
+        }
+    }
+
+    synchronized void removeFile(String name) {
+        remove(folder.folder().resolve(name));
     }
 
     /** Whether a file of this name is there, whatever is in it. */

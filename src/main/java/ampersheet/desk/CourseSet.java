@@ -7,6 +7,7 @@ import ampersheet.issue.Issue;
 import ampersheet.issue.SeedFile;
 import ampersheet.problem.Inventory;
 import ampersheet.sheet.LessonList;
+import ampersheet.sheet.Logo;
 import ampersheet.sheet.PartsReader;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.PlanReader;
@@ -104,7 +105,13 @@ final class CourseSet {
 
     /** @throws DiagnosticException with all faults of the plan */
     Plan plan() {
-        return PlanReader.read(CourseFolder.PLAN, course.read(CourseFolder.PLAN).text());
+        return plan(course.read(CourseFolder.PLAN).text());
+    }
+
+    /** What a text says that is not kept yet; the files that it names lie in the course. */
+    Plan plan(String text) {
+        return PlanReader.read(
+                CourseFolder.PLAN, text, PlanReader.Beside.in(course.files().folder()));
     }
 
     /** The class; empty while there is no list of it. */
@@ -157,6 +164,7 @@ final class CourseSet {
                 course.read(CourseFolder.PLAN).text(),
                 course.read(CourseFolder.PLAN + ".seed").text(),
                 buildable ? course.read(CourseFolder.PARTS).text() : "",
+                plan().heading().logo().map(Logo::address).orElse(""),
                 own.state());
     }
 }

@@ -100,6 +100,8 @@ public final class Desk implements AutoCloseable {
                 "/take-in/files",
                 "/take-in/decide",
                 "/class/paste",
+                "/parts",
+                "/parts/undo",
                 "/help");
 
         Places(CourseFolder files, Work work, Consumer<String> failures) {
@@ -111,6 +113,7 @@ public final class Desk implements AutoCloseable {
             SetPlace sheet = new SetPlace(set, frame);
             SetEdits edits = new SetEdits(set, sheet, frame);
             ClassPlace class_ = new ClassPlace(set, frame);
+            PartsPlace parts = new PartsPlace(set, frame);
             GiveOutPlace out = new GiveOutPlace(set, frame, work);
             TakeInPlace in = new TakeInPlace(set, frame, work);
             this.read = Map.ofEntries(
@@ -121,6 +124,7 @@ public final class Desk implements AutoCloseable {
                     Map.entry("/set/sheet", sheet::sheet),
                     Map.entry("/set/paper", sheet::paper),
                     Map.entry("/class", class_::show),
+                    Map.entry("/parts", parts::show),
                     Map.entry("/give-out", out::show),
                     Map.entry("/give-out/progress", out::progress),
                     Map.entry("/take-in", in::show),
@@ -132,14 +136,21 @@ public final class Desk implements AutoCloseable {
                     Map.entry("/set/remove", edits::remove),
                     Map.entry("/set/entry", edits::entry),
                     Map.entry("/set/heading", edits::heading),
+                    Map.entry("/set/logo", edits::logo),
+                    Map.entry("/set/logo/remove", edits::noLogo),
                     Map.entry("/set/policy", edits::policy),
                     Map.entry("/set/text", edits::text),
                     Map.entry("/set/undo", call -> edits.undo()),
                     Map.entry("/class/paste", class_::paste),
                     Map.entry("/class/undo", call -> class_.undo()),
+                    Map.entry("/parts", parts::keep),
+                    Map.entry("/parts/undo", call -> parts.undo()),
+                    Map.entry("/give-out/font", out::takeFont),
+                    Map.entry("/give-out/font/remove", call -> out.removeFont()),
                     Map.entry("/give-out/make", out::make),
                     Map.entry("/give-out/stop", call -> out.stop()),
                     Map.entry("/take-in/files", in::receive),
+                    Map.entry("/take-in/times", in::times),
                     Map.entry("/take-in/mark", in::mark),
                     Map.entry("/take-in/decide", in::decide),
                     Map.entry("/take-in/undo", call -> in.undo()));

@@ -6,6 +6,7 @@ import ampersheet.diagnostic.Severity;
 import ampersheet.issue.CourseFolder;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -72,19 +73,25 @@ final class Frame {
         return notices.getOrDefault(call.query().number("told").orElse(0), List.of());
     }
 
-    /** For pages: by line where it stands in one. */
+    /** For pages: by file and line where it stands in one; each once, however many readers met it. */
     static List<Map<String, Object>> told(List<Diagnostic> diagnostics) {
         List<Map<String, Object>> told = new ArrayList<>();
-        for (Diagnostic one : diagnostics) {
+        for (Diagnostic one : new LinkedHashSet<>(diagnostics)) {
             told.add(Pages.values(
                     "error", one.severity() == Severity.ERROR,
-                    "file", one.place().file(),
+                    "file", inCourse(one.place().file()),
                     "line", one.place().line(),
                     "problem", capital(one.problem()),
                     "expected", one.expected(),
                     "next", one.nextAction()));
         }
         return told;
+    }
+
+    /** Templates are read by their whole path; who reads this knows the folder. */
+    private static String inCourse(String file) {
+        int templates = file.lastIndexOf("/" + CourseFolder.TEMPLATES + "/");
+        return file.substring(templates + 1);
     }
 
     private static String capital(String sentence) {

@@ -11,6 +11,7 @@ import ampersheet.issue.Issue;
 import ampersheet.issue.Output;
 import ampersheet.issue.PracticeFile;
 import ampersheet.issue.Progress;
+import ampersheet.render.pdf.ExtraFont;
 import ampersheet.render.pdf.Profile;
 import ampersheet.render.qti.QtiVersion;
 import ampersheet.sheet.Document;
@@ -46,6 +47,8 @@ final class GiveOutPlace {
                 "hasPlan", set.course().isThere(CourseFolder.PLAN),
                 "hasClass", set.course().isThere(CourseFolder.CLASS),
                 "hasParts", set.course().isThere(CourseFolder.PARTS),
+                "hasFont", set.course().isThere(CourseFolder.FONT),
+                "largest", Limits.USUAL.bodyBytes() >> 20,
                 "own", set.course().isFolder(files.templates()),
                 "learners", learners(),
                 "made", made(),
@@ -142,8 +145,13 @@ final class GiveOutPlace {
                 case "pages" -> {
                     Roster roster = classList();
                     ProblemSet of = set.set(buildable);
+                    Issue.Besides besides = new Issue.Besides(
+                            form.has("homework"),
+                            form.has("pdf"),
+                            form.has("drawings"),
+                            form.has("pdf") ? font() : Optional.empty());
                     title = "Pages for the class";
-                    task = progress -> pages(of, roster, form, progress);
+                    task = progress -> pages(of, roster, besides, progress);
                 }
                 case "practice" -> {
                     ProblemSet of = set.set(false);
@@ -203,7 +211,7 @@ final class GiveOutPlace {
         return new Roster(seats);
     }
 
-    private static Handouts.Wish wish(Form form, ProblemSet of) {
+    private Handouts.Wish wish(Form form, ProblemSet of) {
         Document.Paper paper = form.text("paper").equals("letter")
                 ? Document.Paper.LETTER
                 : form.text("paper").equals("a4")
@@ -217,7 +225,34 @@ final class GiveOutPlace {
                 !form.has("no-letters"),
                 !form.has("no-host"),
                 form.has("shared"),
-                Optional.empty());
+                font());
+    }
+
+    /** @throws DiagnosticException if it lies there and cannot be used */
+    private Optional<ExtraFont> font() {
+        return set.course()
+                .bytesOf(CourseFolder.FONT, ExtraFont.LARGEST)
+                .map(bytes -> new ExtraFont(CourseFolder.FONT, bytes));
+    }
+
+    /** Keeps a font in the course, if it is one. */
+    Reply takeFont(Call call) {
+        try {
+            if (call.uploads().isEmpty()) {
+                return frame.goOn("/give-out", List.of("No file was chosen."));
+            }
+            byte[] bytes = call.uploads().get(0).bytes();
+            new ExtraFont("the file you sent", bytes);
+            set.course().writeBytes(CourseFolder.FONT, bytes);
+            return frame.goOn("/give-out", List.of("Kept as font.ttf: from now on PDFs set names with it, too."));
+        } catch (DiagnosticException unfit) {
+            return frame.unfit(call, "give-out", "This font is not kept", unfit);
+        }
+    }
+
+    Reply removeFont() {
+        set.course().removeFile(CourseFolder.FONT);
+        return frame.goOn("/give-out", List.of("PDFs are made without font.ttf from now on."));
     }
 
     private static <E extends Enum<E>> E choice(E[] values, String word, E otherwise) {
@@ -231,7 +266,8 @@ final class GiveOutPlace {
 
     private Output.Terms terms(Progress progress) {
         CourseFolder files = set.course().files();
-        return new Output.Terms(List.of(files.plan(), files.roster(), files.parts()), false, false, place -> {})
+        return new Output.Terms(
+                        List.of(files.plan(), files.roster(), files.parts(), files.font()), false, false, place -> {})
                 .watchedBy(progress);
     }
 
@@ -274,19 +310,18 @@ final class GiveOutPlace {
         return told;
     }
 
-    private List<String> pages(ProblemSet of, Roster roster, Form form, Progress progress) {
+    private List<String> pages(ProblemSet of, Roster roster, Issue.Besides besides, Progress progress) {
         Issue.Issued issued = Issue.issue(
                 of,
                 roster,
                 set.course().files().pages(),
                 Math.max(1, Runtime.getRuntime().availableProcessors() - 1),
-                new Issue.Besides(form.has("homework"), form.has("pdf")),
+                besides,
                 terms(progress));
         List<String> told = new ArrayList<>();
         told.add(issued.sheets() + (issued.sheets() == 1 ? " sheet" : " sheets")
                 + ", each with its key, in made/class.");
-        told.add("Hand out what is in sheets" + (form.has("homework") ? " or homework" : "")
-                + "; keep what is in keys.");
+        told.add("Hand out what is in sheets" + (besides.homework() ? " or homework" : "") + "; keep what is in keys.");
         if (issued.left().files() > 0) {
             told.add("made/class also holds " + issued.left().files()
                     + " files of an earlier time; manifest.csv tells of each. Hand out none of them by mistake.");

@@ -5,6 +5,9 @@ import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import ampersheet.diagnostic.Printable;
 import ampersheet.source.AsciiCase;
+import ampersheet.source.Bounds;
+import ampersheet.source.SourceFile;
+import ampersheet.source.Unread;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
@@ -127,6 +130,29 @@ final class Received {
         boolean device =
                 DEVICES.contains(AsciiCase.small(stem)) || AsciiCase.small(stem).matches("(com|lpt)[0-9].*");
         return (stem.isEmpty() || device ? "answers-" + stem : stem) + (ending.length() > LONGEST_NAME ? "" : ending);
+    }
+
+    /** Of a table as a spreadsheet wrote it; read as a file is, from a copy that nobody else can read. */
+    static String table(byte[] bytes) {
+        Path copy = null;
+        try {
+            copy = Files.createTempFile("ampersheet-table-", ".part");
+            Files.write(copy, bytes);
+            return SourceFile.foreign(copy, Bounds.WRITTEN, SourceFile.Links.REFUSED)
+                    .text();
+        } catch (Unread unread) {
+            throw new DiagnosticException(unread.told("the file you sent", "a table: CSV, .xlsx or .ods"));
+        } catch (IOException failure) {
+            throw new DiagnosticException(Diagnostic.error(
+                    Place.inFile("the file you sent"),
+                    "it cannot be kept for reading: " + failure.getMessage(),
+                    "room on the disk",
+                    "Make room, and send it again."));
+        } finally {
+            if (copy != null) {
+                copy.toFile().delete();
+            }
+        }
     }
 
     private static String ending(String name) {

@@ -5,6 +5,7 @@ import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import ampersheet.issue.CourseFolder;
 import ampersheet.issue.CourseStart;
+import ampersheet.sheet.Logo;
 import ampersheet.sheet.MarkingPolicy;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.PlanReader;
@@ -229,6 +230,38 @@ final class SetEdits {
         return keep(call, text, call.form().text("seen"), all);
     }
 
+    /** A picture over every sheet, kept beside the plan under a name that nothing else has. */
+    Reply logo(Call call) {
+        if (call.uploads().isEmpty()) {
+            return frame.goOn("/set", List.of("No file was chosen."));
+        }
+        byte[] bytes = call.uploads().get(0).bytes();
+        String seen = call.form().text("seen");
+        try {
+            Logo.read("you sent", Place.inFile("the picture"), bytes);
+            if (!set.course().read(CourseFolder.PLAN).version().equals(seen)) {
+                throw new Course.Stale(CourseFolder.PLAN, set.course().read(CourseFolder.PLAN));
+            }
+            String name = set.course().keptBeside("logo", Logo.ending(bytes).orElseThrow(), bytes);
+            return change(
+                    call,
+                    (text, entries) -> text.with("logo", name),
+                    List.of("Kept as " + name + ", and over every sheet from now on."));
+        } catch (DiagnosticException unfit) {
+            return frame.unfit(call, "set", "This picture is not kept", unfit);
+        } catch (Course.Stale stale) {
+            return frame.stale(call, "set", stale, "");
+        }
+    }
+
+    /** The file stays where it is. */
+    Reply noLogo(Call call) {
+        return change(
+                call,
+                (text, entries) -> text.with("logo", ""),
+                List.of("The sheets have no picture any more. Its file stays in the folder."));
+    }
+
     Reply policy(Call call) {
         return change(
                 call,
@@ -302,6 +335,6 @@ final class SetEdits {
 
     /** @throws DiagnosticException if this is no plan, or its templates do not fit it */
     private void check(String text) {
-        ProblemSet.of(PlanReader.read(CourseFolder.PLAN, text), set.library());
+        ProblemSet.of(set.plan(text), set.library());
     }
 }

@@ -15,6 +15,7 @@ import ampersheet.sheet.LessonList;
 import ampersheet.sheet.LessonList.Lesson;
 import ampersheet.sheet.MarkingPolicy;
 import ampersheet.sheet.Plan;
+import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.SetFacts;
 import ampersheet.sheet.Sheet;
@@ -57,22 +58,24 @@ final class SetPlace {
         Course.Kept kept = set.course().read(CourseFolder.PLAN);
         List<Diagnostic> faults = new ArrayList<>(more);
         Optional<Plan> plan = Optional.empty();
+        List<Diagnostic> unfit = List.of();
         if (kept.isThere()) {
             try {
                 plan = Optional.of(set.plan());
+                ProblemSet.of(plan.get(), set.library());
             } catch (DiagnosticException broken) {
-                if (typed.isEmpty()) {
-                    faults.addAll(broken.diagnostics());
-                }
+                unfit = broken.diagnostics();
             }
+        }
+        if (typed.isEmpty()) {
+            faults.addAll(unfit);
         }
         Map<String, Object> values = Pages.values(
                 "isThere", kept.isThere(),
                 "version", kept.version(),
                 "text", typed.orElse(kept.text()),
                 "isTyped", typed.isPresent(),
-                "lines", lines(typed.orElse(kept.text()), faults),
-                "faults", Frame.told(faults),
+                "marked", FaultyText.of(CourseFolder.PLAN, typed.orElse(kept.text()), faults),
                 "canUndo", set.course().canUndo(CourseFolder.PLAN),
                 "hasParts", set.course().isThere(CourseFolder.PARTS),
                 "buildable", call.query().has("parts"),
@@ -80,6 +83,14 @@ final class SetPlace {
                 "side", call.query().text("side").equals("key") ? "key" : "sheet",
                 "skills", skills());
         values.put("isRead", plan.isPresent());
+        values.put(
+                "logo",
+                plan.flatMap(read -> read.heading().logo())
+                        .map(logo -> Pages.values(
+                                "file", logo.file(),
+                                "address", logo.address()))
+                        .orElse(Pages.values("file", "")));
+        values.put("isFitting", plan.isPresent() && unfit.isEmpty());
         plan.ifPresent(read -> {
             values.put("entries", entries(read));
             values.put("heading", heading(read));
@@ -100,23 +111,6 @@ final class SetPlace {
         TreeSet<String> skills = new TreeSet<>();
         set.lessons().lessons().forEach(lesson -> skills.add(lesson.skill()));
         return List.copyOf(skills);
-    }
-
-    /** A text with its faults below the lines in which they stand. */
-    private static List<Map<String, Object>> lines(String text, List<Diagnostic> faults) {
-        List<Map<String, Object>> lines = new ArrayList<>();
-        if (faults.isEmpty()) {
-            return lines;
-        }
-        String[] all = text.split("\n", -1);
-        for (int i = 0; i < all.length; i++) {
-            int line = i + 1;
-            List<Diagnostic> here = faults.stream()
-                    .filter(fault -> fault.place().line() == line)
-                    .toList();
-            lines.add(Pages.values("number", line, "text", all[i], "faults", Frame.told(here)));
-        }
-        return lines;
     }
 
     private List<Map<String, Object>> entries(Plan plan) {
@@ -250,6 +244,7 @@ final class SetPlace {
                     "title", document.title(),
                     "subtitle", document.subtitle(),
                     "id", document.sheetId(),
+                    "logo", Pages.html(Fragment.logo(document)),
                     "html", Pages.html(Fragment.printed(document, "sheet-", 1)),
                     "facts", facts(SetFacts.of(sheet)),
                     "warnings", warnings);

@@ -12,6 +12,7 @@ import ampersheet.marking.DecisionList;
 import ampersheet.marking.EarlierMarks;
 import ampersheet.marking.MarkForms;
 import ampersheet.marking.Marking;
+import ampersheet.marking.ReceivedList;
 import ampersheet.sheet.ArchivedClass;
 import ampersheet.sheet.ArchivedSheets;
 import ampersheet.sheet.IssuedArchive;
@@ -20,6 +21,7 @@ import ampersheet.source.CellRows;
 import ampersheet.source.SafeCsv;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -47,7 +49,8 @@ final class TakeInPlace {
         Course.Kept decisions = set.course().read(CourseFolder.DECISIONS);
         List<Map<String, Object>> open = open(decisions.text());
         List<String> answers = set.course().names(files.answers());
-        List<List<String>> became = rows("files.csv", List.of("file", "answers_marked", "what_became_of_it", "notes"));
+        List<List<String>> became =
+                rows("files.csv", List.of("file", "received", "late", "answers_marked", "what_became_of_it", "notes"));
         boolean withoutNames = table("names.csv").isPresent();
         Map<String, Object> values = Pages.values(
                 "answers", answers,
@@ -64,6 +67,10 @@ final class TakeInPlace {
                                 .orElse(""),
                 "version", decisions.version(),
                 "canUndo", set.course().canUndo(CourseFolder.DECISIONS),
+                "receivedVersion", set.course().read(CourseFolder.RECEIVED).version(),
+                "hasReceived", set.course().isThere(CourseFolder.RECEIVED),
+                "dueWritten", dueWritten(),
+                "due", due().map(LocalDateTime::toString).orElse(""),
                 "hasClass", set.course().isThere(CourseFolder.CLASS),
                 "isMarked", table("marks.csv").isPresent(),
                 "withoutNames", withoutNames,
@@ -177,6 +184,39 @@ final class TakeInPlace {
         }
     }
 
+    /** What the plan says of it, in whatever words; empty while there is no plan that can be read. */
+    private String dueWritten() {
+        try {
+            return set.course().isThere(CourseFolder.PLAN)
+                    ? set.plan().heading().due()
+                    : "";
+        } catch (DiagnosticException broken) {
+            return ""; // the place of the set tells
+        }
+    }
+
+    /** The same as a time, where it is one: nothing is guessed of other words. */
+    private Optional<LocalDateTime> due() {
+        return ReceivedList.time(dueWritten());
+    }
+
+    /** A list of when files came in; what it says is looked at when they are marked. */
+    Reply times(Call call) {
+        if (call.uploads().isEmpty()) {
+            return frame.goOn("/take-in", List.of("No file was chosen."));
+        }
+        try {
+            String list = CellRows.Lines.of(Received.table(call.uploads().get(0).bytes()))
+                    .text();
+            set.course().write(CourseFolder.RECEIVED, list, call.form().text("seen"));
+            return frame.goOn("/take-in", List.of("Kept in received.csv. It counts when you mark."));
+        } catch (DiagnosticException unfit) {
+            return frame.unfit(call, "take-in", "This list is not kept", unfit);
+        } catch (Course.Stale stale) {
+            return frame.stale(call, "take-in", stale, "");
+        }
+    }
+
     /** Puts what was sent among the answers. */
     Reply receive(Call call) {
         try {
@@ -222,13 +262,16 @@ final class TakeInPlace {
         Optional<String> before = table("marks.csv");
         before.ifPresent(marks -> keepBefore(files.marksBefore(), marks));
         Course.Kept decisions = set.course().read(CourseFolder.DECISIONS);
+        Course.Kept received = set.course().read(CourseFolder.RECEIVED);
         Marking.Task task = new Marking.Task(
                 files.answers(),
                 new ArchivedSheets(ArchivedClass.read(archive), set.library()),
                 Optional.of(Corrections.orElseAsIssued(set.library())),
                 roster,
-                Optional.empty(),
-                Optional.empty(),
+                received.isThere()
+                        ? Optional.of(new Marking.NamedText(CourseFolder.RECEIVED, received.text()))
+                        : Optional.empty(),
+                received.isThere() ? due() : Optional.empty(),
                 before.map(marks -> EarlierMarks.read(set.course().shown(files.marksBefore()), marks)),
                 decisions.isThere()
                         ? Optional.of(new Marking.NamedText(CourseFolder.DECISIONS, decisions.text()))
@@ -238,13 +281,23 @@ final class TakeInPlace {
                 task,
                 files.marks(),
                 List.of(MarkForms.XLSX, MarkForms.SEMICOLONS),
-                new Output.Terms(List.of(files.roster(), files.decisions(), archive), false, false, place -> {})
+                new Output.Terms(
+                                List.of(files.roster(), files.decisions(), files.received(), archive),
+                                false,
+                                false,
+                                place -> {})
                         .watchedBy(progress));
         Marking.Marked marked = written.marked();
         List<String> told = new ArrayList<>();
         told.add(count(marked.answers(), "answer") + " in " + count(marked.files(), "file") + " from "
                 + count(marked.learners(), "learner")
                 + (marked.absent() == 0 ? "." : "; nothing from " + count(marked.absent(), "seat") + "."));
+        if (received.isThere()) {
+            told.add(
+                    due().isPresent()
+                            ? count(marked.late(), "file") + " late, by received.csv."
+                            : "No file is called late: “hand in by” at Set is no time such as 2026-03-12 18:00.");
+        }
         if (marked.toDecide() > 0) {
             told.add(count(marked.toDecide(), "line") + " to decide, below.");
         }

@@ -11,7 +11,13 @@ public record CourseFolder(Path folder) {
     public static final String PLAN = "plan.yaml";
     public static final String CLASS = "class.csv";
     public static final String PARTS = "parts.csv";
+    /** A font for names in letters that the program's own lack; need not be there. */
+    public static final String FONT = "font.ttf";
+
     public static final String ANSWERS = "answers";
+    /** When files came in, as the instructor wrote it down; need not be there. */
+    public static final String RECEIVED = "received.csv";
+
     public static final String DECISIONS = "decisions.csv";
     public static final String MADE = "made";
     /** Of the instructor's own; need not be there. */
@@ -29,8 +35,16 @@ public record CourseFolder(Path folder) {
         return folder.resolve(PARTS);
     }
 
+    public Path font() {
+        return folder.resolve(FONT);
+    }
+
     public Path answers() {
         return folder.resolve(ANSWERS);
+    }
+
+    public Path received() {
+        return folder.resolve(RECEIVED);
     }
 
     public Path decisions() {

@@ -72,6 +72,7 @@ public final class HomeworkPage {
                 .close("a")
                 .newline();
         page.open("header", "class", "masthead").newline();
+        page.trusted(Fragment.logo(document));
         page.open("h1").line(document.title()).close("h1").newline();
         page.open("p", "class", "running")
                 .open("span", "class", "reader")

@@ -52,6 +52,7 @@ final class PageFrame {
                 .newline()
                 .trusted(Fragment.style())
                 .trusted(read("page.css"))
+                .trusted(body.contains(" class=\"logo\"") ? Fragment.logoStyle() : "")
                 .close("style")
                 .newline();
         page.close("head").newline().open("body", "class", bodyClass).newline();

@@ -5,6 +5,9 @@ import ampersheet.sheet.Document.Assumptions;
 
 /** The words that a page adds to the document's own, the same in every format; and how a phrase becomes a sentence. */
 public final class Wording {
+    /** Of one whose school is not named: on paper a picture must have words. */
+    public static final String LOGO = "Logo";
+
     public static final String SHEET = "Sheet";
     public static final String PROBLEM = "Problem";
     public static final String KEY_NOTICE = "Key — not for handing out";

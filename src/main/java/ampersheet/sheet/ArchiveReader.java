@@ -43,6 +43,7 @@ final class ArchiveReader {
     private static final long LARGEST_FILE = 256L << 20;
     private static final long LARGEST_TABLE = 64L << 20;
     private static final long MOST_BYTES = 256L << 20;
+    private static final int LARGEST_PICTURE = 1_000_000;
     private static final int LARGEST_TEXT = 200_000;
     private static final int MOST_ENTRIES = 5_000;
     private static final int MOST_FAULTS = 20;
@@ -54,6 +55,7 @@ final class ArchiveReader {
     private final Map<String, String> texts = new TreeMap<>();
     private final List<Diagnostic> faults = new ArrayList<>();
     private long bytesRead;
+    private byte[] logo;
 
     ArchiveReader(Path path) {
         this.path = path;
@@ -67,7 +69,7 @@ final class ArchiveReader {
     private ArchivedClass readWhole() {
         unpack();
         requireForm();
-        Plan written = PlanReader.read(shown(IssuedArchive.PLAN), text(IssuedArchive.PLAN));
+        Plan written = PlanReader.read(shown(IssuedArchive.PLAN), text(IssuedArchive.PLAN), this::beside);
         Plan plan = Optional.ofNullable(texts.get(IssuedArchive.SEED))
                 .map(text -> written.drawnWith(Secret.read(text)
                         .orElseThrow(() -> refusal(IssuedArchive.SEED, "this is no seed that was drawn for a plan"))))
@@ -86,6 +88,12 @@ final class ArchiveReader {
             throw refusal(IssuedArchive.SHEETS, "the archive holds no sheet");
         }
         return new ArchivedClass(file, plan, parts, templates(), sheets);
+    }
+
+    /** The picture lies in the archive under one name, whatever the plan calls it. */
+    private byte[] beside(String name, int most) {
+        return Optional.ofNullable(logo)
+                .orElseThrow(() -> refusal(IssuedArchive.LOGO, "the picture is missing that the plan names"));
     }
 
     /** A problem whose numbers are still being read. */
@@ -135,16 +143,21 @@ final class ArchiveReader {
         boolean small = List.of(IssuedArchive.FORM_FILE, IssuedArchive.PLAN, IssuedArchive.SEED, IssuedArchive.PARTS)
                         .contains(name)
                 || isOfTemplates(name);
-        if (!table && !small) {
+        boolean picture = name.equals(IssuedArchive.LOGO);
+        if (!table && !small && !picture) {
             return;
         }
-        long most = Math.min(table ? LARGEST_TABLE : LARGEST_TEXT, MOST_BYTES - bytesRead);
+        long most = Math.min(table ? LARGEST_TABLE : picture ? LARGEST_PICTURE : LARGEST_TEXT, MOST_BYTES - bytesRead);
         try (InputStream in = zip.getInputStream(entry)) {
             byte[] bytes = in.readNBytes((int) most + 1);
             if (bytes.length > most) {
                 throw refusal(name, "this is larger than any such file of an archive");
             }
             bytesRead += bytes.length;
+            if (picture) {
+                logo = bytes;
+                return;
+            }
             String text = SourceFile.decoded(bytes);
             if (texts.putIfAbsent(name, text.replace("\r\n", "\n").replace('\r', '\n')) != null) {
                 throw refusal(name, "it stands in the archive twice");

@@ -79,9 +79,13 @@ public final class Composer {
 
     /** What the instructor writes over a sheet; a sheet begins with it. */
     public static List<Block> atTheHead(Plan.Heading heading) {
-        return Stream.of(String.join(" · ", heading.facts()), heading.instructions())
-                .filter(words -> !words.isEmpty())
-                .<Block>map(words -> new Prose(Statement.escape(words)))
+        return Stream.<Block>concat(
+                        heading.logo().stream()
+                                .map(logo -> new Document.LogoBlock(
+                                        logo.address(), heading.school(), logo.width(), logo.height())),
+                        Stream.of(String.join(" · ", heading.facts()), heading.instructions())
+                                .filter(words -> !words.isEmpty())
+                                .map(words -> new Prose(Statement.escape(words))))
                 .toList();
     }
 

@@ -70,6 +70,8 @@ public record Document(
 
     /** A new kind of block is a new method here, so that a renderer that forgets it does not compile. */
     public interface BlockVisitor {
+        void logo(LogoBlock logo);
+
         void prose(Prose prose);
 
         void heading(Heading heading);
@@ -107,6 +109,31 @@ public record Document(
         public void accept(BlockVisitor visitor) {
             visitor.listing(this);
         }
+    }
+
+    /**
+     * The picture of a school. It stands with the title, wherever a renderer has its place for that.
+     *
+     * @param address that holds the picture itself
+     * @param alt the school's name, or empty
+     * @param width in millimetres, as the height
+     */
+    public record LogoBlock(String address, String alt, double width, double height) implements Block {
+        /** How every address begins. */
+        public static final String WITHIN = "data:image/png;base64,";
+
+        @Override
+        public void accept(BlockVisitor visitor) {
+            visitor.logo(this);
+        }
+    }
+
+    /** The picture over the page, if there is one. */
+    public Optional<LogoBlock> logo() {
+        return blocks.stream()
+                .filter(LogoBlock.class::isInstance)
+                .map(LogoBlock.class::cast)
+                .findFirst();
     }
 
     /** Second level or lower; problems make their own. */

@@ -34,6 +34,9 @@ public final class IssuedArchive {
     static final String PLAN = "plan.yaml";
     static final String SEED = "seed.txt";
     static final String PARTS = "parts.csv";
+    /** The picture over the sheets, whatever the plan calls it. */
+    static final String LOGO = "logo.png";
+
     static final String SHEETS = "sheets.csv";
     static final String NUMBERS = "numbers.csv";
     static final String ANSWERS = "answers.csv";
@@ -71,9 +74,11 @@ public final class IssuedArchive {
       """;
 
     private final Map<String, String> files;
+    private final Optional<Logo> logo;
 
-    private IssuedArchive(Map<String, String> files) {
+    private IssuedArchive(Map<String, String> files, Optional<Logo> logo) {
         this.files = files;
+        this.logo = logo;
     }
 
     /**
@@ -96,7 +101,8 @@ public final class IssuedArchive {
         sheets.forEach(sheet -> bySeat.put(sheet.id().seat(), sheet));
         Map<String, String> files = new LinkedHashMap<>();
         files.put(FORM_FILE, FORM + "\n");
-        files.put(READ_ME, ABOUT);
+        Optional<Logo> logo = set.plan().heading().logo();
+        files.put(READ_ME, ABOUT + (logo.isPresent() ? LOGO + "       the picture over the sheets\n" : ""));
         files.put(PLAN, set.plan().written());
         if (set.plan().seeding() instanceof Plan.Seeding.Drawn drawn) {
             files.put(SEED, drawn.secret().characters() + "\n");
@@ -112,7 +118,7 @@ public final class IssuedArchive {
         files.put(NUMBERS, numbers.toString());
         files.put(ANSWERS, answers.toString());
         addTemplates(set, files);
-        return new IssuedArchive(Collections.unmodifiableMap(files));
+        return new IssuedArchive(Collections.unmodifiableMap(files), logo);
     }
 
     /** @throws DiagnosticException if an earlier archive has other numbers under the sheet's ID */
@@ -182,20 +188,26 @@ public final class IssuedArchive {
     public void write(OutputStream to) throws IOException {
         ZipOutputStream zip = new ZipOutputStream(to, StandardCharsets.UTF_8);
         for (Map.Entry<String, String> file : files.entrySet()) {
-            byte[] bytes = file.getValue().getBytes(StandardCharsets.UTF_8);
-            CRC32 check = new CRC32();
-            check.update(bytes);
-            ZipEntry entry = new ZipEntry(file.getKey());
-            entry.setMethod(ZipEntry.STORED);
-            entry.setSize(bytes.length);
-            entry.setCompressedSize(bytes.length);
-            entry.setCrc(check.getValue());
-            entry.setTimeLocal(NO_TIME);
-            zip.putNextEntry(entry);
-            zip.write(bytes);
-            zip.closeEntry();
+            pack(file.getKey(), file.getValue().getBytes(StandardCharsets.UTF_8), zip);
+        }
+        if (logo.isPresent()) {
+            pack(LOGO, logo.get().png(), zip);
         }
         zip.finish();
+    }
+
+    private static void pack(String name, byte[] bytes, ZipOutputStream zip) throws IOException {
+        CRC32 check = new CRC32();
+        check.update(bytes);
+        ZipEntry entry = new ZipEntry(name);
+        entry.setMethod(ZipEntry.STORED);
+        entry.setSize(bytes.length);
+        entry.setCompressedSize(bytes.length);
+        entry.setCrc(check.getValue());
+        entry.setTimeLocal(NO_TIME);
+        zip.putNextEntry(entry);
+        zip.write(bytes);
+        zip.closeEntry();
     }
 
     /** Comma-separated values. */

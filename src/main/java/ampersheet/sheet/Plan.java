@@ -4,6 +4,7 @@ import ampersheet.diagnostic.Place;
 import ampersheet.figure.SymbolStyle;
 import ampersheet.quantity.DecimalMarker;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
@@ -48,9 +49,11 @@ public record Plan(
      * What an instructor writes over a sheet besides its title, each as she writes it; empty where she does not.
      *
      * @param instructions to learners, before those on how to answer
+     * @param logo a picture over all of it
      */
-    public record Heading(String school, String course, String date, String due, String instructions) {
-        public static final Heading NONE = new Heading("", "", "", "", "");
+    public record Heading(
+            String school, String course, String date, String due, String instructions, Optional<Logo> logo) {
+        public static final Heading NONE = new Heading("", "", "", "", "", Optional.empty());
 
         /** In the order in which they are read. */
         List<String> facts() {

@@ -11,10 +11,13 @@ import ampersheet.sheet.Plan.Order;
 import ampersheet.sheet.Plan.Source;
 import ampersheet.source.Faults;
 import ampersheet.source.Fields;
+import ampersheet.source.SourceFile;
 import ampersheet.source.SourceText;
+import ampersheet.source.Unread;
 import ampersheet.source.WithinMemory;
 import ampersheet.source.Yaml;
 import ampersheet.source.YamlReader;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -45,16 +48,45 @@ public final class PlanReader {
     private final String text;
     private final Faults faults = new Faults();
 
-    private PlanReader(String file, String text) {
+    private final Optional<Beside> beside;
+
+    private PlanReader(String file, String text, Optional<Beside> beside) {
         this.file = file;
         this.text = text;
+        this.beside = beside;
+    }
+
+    /** What lies in the folder of a plan. */
+    @FunctionalInterface
+    public interface Beside {
+        /**
+         * @param most bytes
+         * @throws Unread if there is no such file, or a larger one
+         */
+        byte[] bytes(String name, int most) throws Unread;
+
+        /** The folder in which this plan lies. No link is followed: a plan may come from somebody else. */
+        static Beside in(Path folder) {
+            return (name, most) -> SourceFile.bytes(folder.resolve(name), most, SourceFile.Links.REFUSED);
+        }
     }
 
     /**
+     * The plan without the files that it names; what stands over its sheets has no picture.
+     *
      * @param file as its reader knows it
      * @throws DiagnosticException with all faults of the file at once
      */
     public static Plan read(String file, String text) {
+        return read(file, text, Optional.empty());
+    }
+
+    /** The plan with the files that it names. */
+    public static Plan read(String file, String text, Beside beside) {
+        return read(file, text, Optional.of(beside));
+    }
+
+    private static Plan read(String file, String text, Optional<Beside> beside) {
         if (text.isBlank()) {
             throw new DiagnosticException(Diagnostic.error(
                     Place.inFile(file),
@@ -62,7 +94,7 @@ public final class PlanReader {
                     "keys such as title and problems",
                     "Begin with \"title: …\"."));
         }
-        return WithinMemory.of(file, () -> new PlanReader(file, text).read());
+        return WithinMemory.of(file, () -> new PlanReader(file, text, beside).read());
     }
 
     private Plan read() {
@@ -104,7 +136,7 @@ public final class PlanReader {
                 .orElse(MarkingPolicy.USUAL);
         Plan.Delivery delivery = fields.group("exchange").map(this::delivery).orElse(Plan.Delivery.USUAL);
         boolean faultyLines = choice(fields, "faulty-lines", FAULTY_LINES, false);
-        Plan.Heading heading = heading(fields);
+        Plan.Heading heading = new HeadingReader(fields, beside, faults).read();
         fields.finish();
         return Optional.of(new Plan(
                 file,
@@ -150,22 +182,6 @@ public final class PlanReader {
                 "a whole number from 1 to " + MOST_ATTEMPTS + ", or unlimited",
                 "Write one of them.");
         return Plan.Delivery.USUAL.attempts();
-    }
-
-    private static Plan.Heading heading(Fields fields) {
-        return new Plan.Heading(
-                words(fields, "school"),
-                words(fields, "course"),
-                words(fields, "date"),
-                words(fields, "due"),
-                words(fields, "instructions"));
-    }
-
-    /** As they are to be printed; empty where there are none. */
-    private static String words(Fields fields, String key) {
-        return fields.text(key)
-                .map(written -> RosterReader.printable(written.text()))
-                .orElse("");
     }
 
     private String language(Yaml.Scalar written) {

@@ -286,4 +286,53 @@ class DeskFilesTest {
         assertEquals(200, OpenDesk.status(page));
         assertTrue(page.contains("evil/one") && !page.contains("root:"), page);
     }
+
+    @Test
+    void eachFaultOfAPlanIsToldOnceAtItsLine() throws IOException {
+        String broken = "title: Own\norder: mxed\nproblems:\n  - {template: current-limiting/one-indicator}\n";
+        Files.writeString(folder.resolve("plan.yaml"), broken);
+        String seen = desk.seen("/set");
+        String asIs = desk.get("/set");
+        String added = desk.post("/set/add", "lesson", "current-limiting/shared-current");
+        String typed = desk.post("/set/text", "seen", seen, "text", broken);
+        for (String page : List.of(asIs, added, typed)) {
+            assertEquals(1, count(page, "does not fit order"), page);
+            assertTrue(page.contains("1 thing to mend: it stands below its line."), page);
+        }
+    }
+
+    @Test
+    void aTemplateThatThePlanNamesWronglyIsToldAtTheLineOfThePlanAndNotBesideIt() throws IOException {
+        Files.writeString(folder.resolve("plan.yaml"), "title: Own\nproblems:\n  - {template: no/such}\n");
+        String page = desk.get("/set");
+        assertEquals(1, count(page, "There is no template"), page);
+        assertTrue(page.contains("<li value=\"3\" class=\"wrong\">"), page);
+        assertFalse(page.contains("id=\"sheet-part\""), "the sheet beside would tell it again");
+        assertTrue(page.contains("/set/remove"), "the problem can be taken out");
+    }
+
+    @Test
+    void aFaultOfATemplateIsNotToldAtALineOfThePlan() throws IOException {
+        Path template = Files.createDirectories(folder.resolve("templates/my/one"));
+        Files.writeString(template.resolve("problem.yaml"), "title: Mine\nlevel: 9\n");
+        Files.writeString(template.resolve("statement.md.ftl"), "words\n");
+        Files.writeString(folder.resolve("plan.yaml"), "title: Own\nproblems:\n  - {template: my/one}\n");
+        String page = desk.get("/set");
+        assertEquals(1, count(page, "not a whole number from 0 to 4"), page);
+        assertTrue(page.contains("Line 2 of templates/my/one/problem.yaml: "), page);
+        assertFalse(page.contains("<p class=\"here\""), page);
+    }
+
+    @Test
+    void ofAListThatIsPastedOnlyItsOwnFaultsAreTold() throws IOException {
+        Files.writeString(folder.resolve("class.csv"), "seat,name\n1,A\n1,B\nx,C\n");
+        String page = desk.post("/class/paste", "seen", desk.seen("/class"), "names", "seat,name\n1,A\n1,B\n");
+        assertEquals(422, OpenDesk.status(page));
+        assertEquals(1, count(page, "is taken twice"), page);
+        assertTrue(page.contains("Line 3 of what you pasted: ") && !page.contains("class.csv: Seat"), page);
+    }
+
+    private static int count(String page, String words) {
+        return page.split(words, -1).length - 1;
+    }
 }

@@ -123,10 +123,27 @@ final class OpenDesk implements AutoCloseable {
 
     /** Sends one file. */
     String send(String path, String name, String content) throws IOException {
-        String body = "--parts\r\nContent-Disposition: form-data; name=\"file\"; filename=\"" + name
-                + "\"\r\nContent-Type: text/csv\r\n\r\n" + content + "\r\n--parts--\r\n";
-        byte[] bytes = body.getBytes(StandardCharsets.UTF_8);
-        return raw(postHead(path, "multipart/form-data; boundary=parts", bytes.length) + body);
+        return send(path, name, content.getBytes(StandardCharsets.UTF_8));
+    }
+
+    /** Sends one file along with fields. @param namesAndValues by turns */
+    String send(String path, String name, byte[] content, String... namesAndValues) throws IOException {
+        ByteArrayOutputStream body = new ByteArrayOutputStream();
+        for (int i = 0; i < namesAndValues.length; i += 2) {
+            body.writeBytes(("--parts\r\nContent-Disposition: form-data; name=\"" + namesAndValues[i] + "\"\r\n\r\n"
+                            + namesAndValues[i + 1] + "\r\n")
+                    .getBytes(StandardCharsets.UTF_8));
+        }
+        body.writeBytes(("--parts\r\nContent-Disposition: form-data; name=\"file\"; filename=\"" + name
+                        + "\"\r\nContent-Type: text/csv\r\n\r\n")
+                .getBytes(StandardCharsets.UTF_8));
+        body.writeBytes(content);
+        body.writeBytes("\r\n--parts--\r\n".getBytes(StandardCharsets.UTF_8));
+        ByteArrayOutputStream request = new ByteArrayOutputStream();
+        request.writeBytes(postHead(path, "multipart/form-data; boundary=parts", body.size())
+                .getBytes(StandardCharsets.UTF_8));
+        request.writeBytes(body.toByteArray());
+        return raw(request.toByteArray());
     }
 
     /** Of a field of the page at this path. */

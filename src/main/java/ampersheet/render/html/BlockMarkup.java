@@ -20,6 +20,7 @@ import ampersheet.sheet.Document.Givens;
 import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.KeyTable;
 import ampersheet.sheet.Document.Listing;
+import ampersheet.sheet.Document.LogoBlock;
 import ampersheet.sheet.Document.PreferredValues;
 import ampersheet.sheet.Document.ProblemBlock;
 import ampersheet.sheet.Document.Prose;
@@ -146,6 +147,10 @@ final class BlockMarkup implements BlockVisitor {
         String element = "h" + Math.min(6, Math.max(headingLevel, level));
         markup.open(element).line(text).close(element).newline();
     }
+
+    /** The page has it with its title. */
+    @Override
+    public void logo(LogoBlock logo) {}
 
     @Override
     public void prose(Prose prose) {

@@ -13,6 +13,8 @@ import java.util.List;
 public final class Fragment {
     private static final String MATH = "<math displaystyle=\"true\" aria-label=\"";
 
+    private static final double PIXELS_PER_MILLIMETRE = 96 / 25.4;
+
     private Fragment() {}
 
     /**
@@ -39,6 +41,36 @@ public final class Fragment {
                 .under(under)
                 .write();
         return markup.toString();
+    }
+
+    /** The picture over a page; empty where it has none. */
+    public static String logo(Document document) {
+        return document.logo()
+                .map(block -> Markup.inLongLines()
+                        .single(
+                                "img",
+                                "class",
+                                "logo",
+                                "src",
+                                block.address(),
+                                "alt",
+                                block.alt(),
+                                "width",
+                                pixels(block.width()),
+                                "height",
+                                pixels(block.height()))
+                        .newline()
+                        .toString())
+                .orElse("");
+    }
+
+    private static String pixels(double millimetres) {
+        return Long.toString(Math.max(1, Math.round(millimetres * PIXELS_PER_MILLIMETRE)));
+    }
+
+    /** The look of {@link #logo}, for those pages that have one. */
+    public static String logoStyle() {
+        return StyleSheet.LOGO;
     }
 
     /** A step without its numbers, in words: what it finds, by which rule, and why. */

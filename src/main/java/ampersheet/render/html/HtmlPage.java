@@ -78,6 +78,7 @@ public final class HtmlPage {
         if (document.kind() == Document.Kind.KEY) {
             markup.element("p", Wording.KEY_NOTICE, "class", "key-notice").newline();
         }
+        markup.trusted(Fragment.logo(document));
         markup.open("h1").line(document.title()).close("h1").newline();
         if (!document.subtitle().isEmpty() || !document.sheetId().isEmpty()) {
             markup.open("p", "class", "running");

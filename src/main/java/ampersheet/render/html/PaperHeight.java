@@ -11,6 +11,7 @@ import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.KeyLine;
 import ampersheet.sheet.Document.KeyTable;
 import ampersheet.sheet.Document.Listing;
+import ampersheet.sheet.Document.LogoBlock;
 import ampersheet.sheet.Document.MistakeLine;
 import ampersheet.sheet.Document.Paper;
 import ampersheet.sheet.Document.PreferredValues;
@@ -61,6 +62,10 @@ final class PaperHeight {
 
     private static final class OfOne implements BlockVisitor {
         private int height;
+
+        /** It stands beside the title, which has its height anyway. */
+        @Override
+        public void logo(LogoBlock logo) {}
 
         @Override
         public void prose(Prose prose) {

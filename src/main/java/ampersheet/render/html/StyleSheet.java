@@ -45,6 +45,10 @@ final class StyleSheet {
     private static final String SPACED = ".feedback main > h2 { margin-top: 1.6rem; }\n"
             + ".feedback .problem > .prose + .prose, .feedback .working + .prose { margin-top: 1.5rem; }\n";
 
+    /** Beside the title; on a dark page it keeps its own white. */
+    static final String LOGO = ".logo{float:right;max-width:40%;height:auto;margin:0 0 .4rem 1rem}\n"
+            + ".masthead::after{content:\"\";display:block;clear:both}\n";
+
     private StyleSheet() {}
 
     static String common() {
@@ -65,7 +69,9 @@ final class StyleSheet {
                 named.add("." + one);
             }
         });
-        return withoutUnusedNames(used(COMMON, named) + ofKind(document.kind())) + paged(document);
+        return withoutUnusedNames(used(COMMON, named) + ofKind(document.kind()))
+                + (document.logo().isPresent() ? LOGO : "")
+                + paged(document);
     }
 
     /** Colours and fonts that no rule asks for. */

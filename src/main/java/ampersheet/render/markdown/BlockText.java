@@ -21,6 +21,7 @@ import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.KeyLine;
 import ampersheet.sheet.Document.KeyTable;
 import ampersheet.sheet.Document.Listing;
+import ampersheet.sheet.Document.LogoBlock;
 import ampersheet.sheet.Document.MistakeLine;
 import ampersheet.sheet.Document.PreferredValues;
 import ampersheet.sheet.Document.ProblemBlock;
@@ -78,6 +79,10 @@ final class BlockText implements BlockVisitor {
     private void heading(int level, String text) {
         page.paragraph("#".repeat(Math.min(6, Math.max(headingLevel, level))) + " " + Escaped.text(text));
     }
+
+    /** A picture; the school stands in words. */
+    @Override
+    public void logo(LogoBlock logo) {}
 
     @Override
     public void prose(Prose prose) {

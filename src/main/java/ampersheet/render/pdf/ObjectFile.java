@@ -9,6 +9,7 @@ import java.io.Closeable;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.nio.ByteBuffer;
 import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
@@ -60,6 +61,9 @@ final class ObjectFile implements Closeable {
     private int[] second = new int[1024];
     private byte[] kind = new byte[1024];
     private int count = 1;
+
+    /** The first of those with the same data. */
+    private final Map<ByteBuffer, COSStream> pictures = new LinkedHashMap<>();
 
     private final BitSet pointedAt = new BitSet();
     private final Map<COSName, byte[]> names = new LinkedHashMap<>();
@@ -214,7 +218,7 @@ final class ObjectFile implements Closeable {
         COSBase held = object instanceof COSObject reference ? reference.getObject() : object;
         boolean ofItsOwn =
                 held instanceof COSDictionary dictionary && (held instanceof COSStream || isShared(dictionary));
-        if (held != null && held.getKey() == null && ofItsOwn) {
+        if (held != null && held.getKey() == null && ofItsOwn && !isKnownPicture(held)) {
             reserve(held);
             waiting.add(held);
         }
@@ -224,6 +228,25 @@ final class ObjectFile implements Closeable {
         } else {
             value(held, to);
         }
+    }
+
+    /** A logo comes with every handout and lies in the file once: it gets the number of the first. */
+    private boolean isKnownPicture(COSBase object) throws IOException {
+        if (!(object instanceof COSStream stream)
+                || !COSName.IMAGE.equals(stream.getCOSName(COSName.SUBTYPE))
+                || stream.containsKey(COSName.SMASK)) {
+            return false;
+        }
+        ByteBuffer data;
+        try (InputStream in = stream.createRawInputStream()) {
+            data = ByteBuffer.wrap(in.readAllBytes());
+        }
+        COSStream same = pictures.putIfAbsent(data, stream);
+        if (same == null || same.getInt(COSName.WIDTH) != stream.getInt(COSName.WIDTH)) {
+            return false;
+        }
+        stream.setKey(same.getKey());
+        return true;
     }
 
     /** Pages, tags, fonts and notes are pointed at from several places; each says what it is. */

@@ -4,6 +4,7 @@ import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import ampersheet.sheet.Document;
+import ampersheet.sheet.Document.LogoBlock;
 import ampersheet.sheet.Document.ProblemBlock;
 import com.openhtmltopdf.outputdevice.helper.ExternalResourceControlPriority;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
@@ -401,10 +402,9 @@ public final class PdfBook implements Closeable {
         PdfRendererBuilder builder = new PdfRendererBuilder();
         builder.usePDDocument(into);
         builder.usePdfUaAccessibility(true);
-        builder.useExternalResourceAccessControl(
-                (address, kind) -> false, ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI);
-        builder.useExternalResourceAccessControl(
-                (address, kind) -> false, ExternalResourceControlPriority.RUN_AFTER_RESOLVING_URI);
+        for (ExternalResourceControlPriority when : ExternalResourceControlPriority.values()) {
+            builder.useExternalResourceAccessControl((address, kind) -> address.startsWith(LogoBlock.WITHIN), when);
+        }
         builder.withDiagnosticConsumer(faults::hear);
         builder.useUnicodeLineBreaker(new LineBreaks());
         builder.useSVGDrawer(new FigureDrawer(markup.drawings(), profile.sansSerif() ? Fonts.SANS : Fonts.SERIF));

@@ -18,6 +18,7 @@ import ampersheet.sheet.Document.Givens;
 import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.KeyTable;
 import ampersheet.sheet.Document.Listing;
+import ampersheet.sheet.Document.LogoBlock;
 import ampersheet.sheet.Document.PreferredValues;
 import ampersheet.sheet.Document.ProblemBlock;
 import ampersheet.sheet.Document.Prose;
@@ -153,6 +154,18 @@ final class PrintMarkup implements BlockVisitor {
             drawing(code, "QR code of the sheet ID " + document.sheetId(), code.side(), code.side());
             markup.close("div").newline();
         }
+        document.logo()
+                .ifPresent(block -> markup.open("div", "class", "logo")
+                        .single(
+                                "img",
+                                "src",
+                                block.address(),
+                                "alt",
+                                block.alt().isEmpty() ? Wording.LOGO : block.alt(),
+                                "style",
+                                "width:" + block.width() + "mm;height:" + block.height() + "mm")
+                        .close("div")
+                        .newline());
         if (document.kind() == Document.Kind.KEY) {
             markup.element("p", Wording.KEY_NOTICE, "class", "key-notice").newline();
         }
@@ -186,6 +199,10 @@ final class PrintMarkup implements BlockVisitor {
             }
         }
     }
+
+    /** The masthead has it. */
+    @Override
+    public void logo(LogoBlock logo) {}
 
     @Override
     public void prose(Prose prose) {

@@ -23,6 +23,7 @@ import ampersheet.sheet.Document.Givens;
 import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.KeyTable;
 import ampersheet.sheet.Document.Listing;
+import ampersheet.sheet.Document.LogoBlock;
 import ampersheet.sheet.Document.PreferredValues;
 import ampersheet.sheet.Document.ProblemBlock;
 import ampersheet.sheet.Document.Prose;
@@ -95,6 +96,10 @@ final class ItemBody implements BlockVisitor {
                 .append(" are enough unless a question asks for more; preferred values and counts must be exact.")
                 .toString();
     }
+
+    /** No item is under a heading. */
+    @Override
+    public void logo(LogoBlock logo) {}
 
     @Override
     public void prose(Prose prose) {

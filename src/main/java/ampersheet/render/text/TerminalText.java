@@ -14,6 +14,7 @@ import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.KeyLine;
 import ampersheet.sheet.Document.KeyTable;
 import ampersheet.sheet.Document.Listing;
+import ampersheet.sheet.Document.LogoBlock;
 import ampersheet.sheet.Document.MistakeLine;
 import ampersheet.sheet.Document.PreferredValues;
 import ampersheet.sheet.Document.ProblemBlock;
@@ -62,6 +63,10 @@ public final class TerminalText implements BlockVisitor {
     }
 
     // Problem and words
+
+    /** A picture; the school stands in words. */
+    @Override
+    public void logo(LogoBlock logo) {}
 
     @Override
     public void prose(Prose prose) {

@@ -1,0 +1,69 @@
+package ampersheet.sheet;
+
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.source.Faults;
+import ampersheet.source.Fields;
+import ampersheet.source.Unread;
+import ampersheet.source.Yaml;
+import java.util.Optional;
+
+/** Reads what of a plan stands over its sheets besides their title. */
+final class HeadingReader {
+    private final Fields fields;
+    private final Optional<PlanReader.Beside> beside;
+    private final Faults faults;
+
+    /** @param beside where the picture lies; empty if nobody looks at it */
+    HeadingReader(Fields fields, Optional<PlanReader.Beside> beside, Faults faults) {
+        this.fields = fields;
+        this.beside = beside;
+        this.faults = faults;
+    }
+
+    /** Faults are told at their places. */
+    Plan.Heading read() {
+        return new Plan.Heading(
+                words("school"),
+                words("course"),
+                words("date"),
+                words("due"),
+                words("instructions"),
+                fields.text("logo").flatMap(this::logo));
+    }
+
+    private Optional<Logo> logo(Yaml.Scalar written) {
+        String name = written.text();
+        if (!name.matches("[^./\\\\:\\p{Cntrl}][^/\\\\:\\p{Cntrl}]{0,100}")) {
+            faults.error(
+                    written.place(),
+                    "\"" + name + "\" is not the name of a file beside the plan",
+                    "a name without a path, such as school.png",
+                    "Put the picture into the folder of the plan and write its name.");
+            return Optional.empty();
+        }
+        if (beside.isEmpty()) {
+            return Optional.empty();
+        }
+        try {
+            return Optional.of(Logo.read(name, written.place(), beside.get().bytes(name, Logo.LARGEST)));
+        } catch (Unread unread) {
+            faults.error(
+                    written.place(),
+                    "the picture " + name + " cannot be read: " + unread.getMessage(),
+                    "a PNG or JPEG picture beside the plan, at most 200 kB",
+                    "Put it there, or leave the line out.");
+        } catch (DiagnosticException unfit) {
+            unfit.diagnostics()
+                    .forEach(fault ->
+                            faults.error(fault.place(), fault.problem(), fault.expected(), fault.nextAction()));
+        }
+        return Optional.empty();
+    }
+
+    /** As they are to be printed; empty where there are none. */
+    private String words(String key) {
+        return fields.text(key)
+                .map(written -> RosterReader.printable(written.text()))
+                .orElse("");
+    }
+}
