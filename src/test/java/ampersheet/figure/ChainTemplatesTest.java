@@ -176,7 +176,9 @@ class ChainTemplatesTest {
                         numbers.containsAll(marked) || drawn.pitch() < CLOSE,
                         drawn.where() + ": " + marked + " is not all among " + numbers);
                 Set<Integer> places = drawn.places(columns).keySet();
-                for (int first : places.size() == 1 && !columns ? Set.<Integer>of() : places) {
+                // Where tiles are drawn so small that the lines between them take the room, rows are counted off.
+                boolean noRoom = !columns && numbers.isEmpty() && drawn.pitch() < CLOSE;
+                for (int first : places.size() == 1 && !columns || noRoom ? Set.<Integer>of() : places) {
                     if (first % of == 0) {
                         boolean close = drawn.pitch() < CLOSE;
                         assertTrue(

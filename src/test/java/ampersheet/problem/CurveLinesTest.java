@@ -49,6 +49,16 @@ class CurveLinesTest {
     /** Lines that no model shows, and why. */
     private static final Map<String, String> NOT_FOLLOWED = Map.ofEntries(
             Map.entry("current-limiting/relay-hold-up 1", "a limit that is given"),
+            Map.entry(
+                    "voltage-dividers/bus-pull-up 0", "what the model is searched for; proven as a step at one length"),
+            Map.entry("voltage-dividers/bus-pull-up 1", "a limit, proven as a step"),
+            Map.entry("current-limiting/gate-resistor 1", "a limit that is given"),
+            Map.entry("current-limiting/reference-resistor 1", "a current that is given"),
+            Map.entry("thermal-rise/measured-heat-sink 1", "as line 0, with another resistance; its end is proven"),
+            Map.entry("thermal-rise/measured-heat-sink 2", "a limit that is given"),
+            Map.entry("thermal-rise/pwm-dimmer 1", "a limit that is given"),
+            Map.entry("voltage-dividers/bus-boards 0", "the outputs let go; proven as steps at two numbers of boards"),
+            Map.entry("voltage-dividers/bus-boards 1", "a limit that is given"),
             Map.entry("thermal-rise/warm-up-time 1", "a limit that is given"),
             Map.entry("thermal-rise/panel-brightness 1", "a limit that is given"),
             Map.entry("thermal-rise/regulator-junction 1", "a limit that is given"),
@@ -68,6 +78,10 @@ class CurveLinesTest {
 
     /** Where the model does not take the quantity that runs: what it takes, and which value that has. */
     private static final Map<String, String[]> PUT_INTO_THE_MODEL = Map.of(
+            "current-limiting/reference-resistor", new String[] {"R", "r"},
+            "thermal-rise/coil-temperature", new String[] {"T2", "T"},
+            "thermal-rise/measured-heat-sink", new String[] {"I", "p / U"},
+            "thermal-rise/resistor-takes-heat", new String[] {"I", "i"},
             "voltage-dividers/thermistor-divider", new String[] {"TK", "T"},
             "current-limiting/transistor-overdrive", new String[] {"RB", "(Vc - Vbe) / Ib"},
             "thermal-rise/current-source-heat", new String[] {"RL", "RX"},
@@ -121,6 +135,16 @@ class CurveLinesTest {
                 new Followed("voltage(out) + current(RL) * R1 * R2 / (R1 + R2)", ALONG, false, EXACT));
         all.put("voltage-dividers/thermistor-divider 0", new Followed("voltage(out)", ALONG, false, EXACT));
         all.put("voltage-dividers/trimpot-window 0", new Followed("voltage(out)", new double[] {0.5}, false, EXACT));
+        all.put("current-limiting/board-budget 0", new Followed("power(V2) / eta / V", ALONG, false, EXACT));
+        all.put("current-limiting/gate-resistor 0", new Followed("voltage_after(gate, t)", ALONG, false, 1e-4));
+        all.put("current-limiting/reference-resistor 0", new Followed("k * current(R1)", ALONG, false, EXACT));
+        all.put("thermal-rise/coil-temperature 0", new Followed("across(M1) / current(M1)", ALONG, false, EXACT));
+        all.put("thermal-rise/measured-heat-sink 0", new Followed("temperature(sink)", ALONG, false, EXACT));
+        all.put("thermal-rise/pwm-dimmer 0", new Followed("temperature(junction)", ALONG, false, EXACT));
+        all.put(
+                "thermal-rise/resistor-takes-heat 0",
+                new Followed("voltage(in, out) * current(R1)", ALONG, false, EXACT));
+        all.put("thermal-rise/resistor-takes-heat 1", new Followed("power(R1)", ALONG, false, EXACT));
         all.put("current-limiting/first-current 0", new Followed("current(R1)", ALONG, false, EXACT));
         all.put(
                 "thermal-rise/current-source-heat 0",

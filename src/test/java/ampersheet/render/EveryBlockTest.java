@@ -8,6 +8,7 @@ import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.BlockVisitor;
 import ampersheet.sheet.Document.FigureBlock;
 import ampersheet.sheet.Document.Kind;
+import ampersheet.sheet.Document.LogoBlock;
 import ampersheet.sheet.Document.ProblemBlock;
 import java.lang.reflect.Method;
 import java.lang.reflect.Proxy;
@@ -43,6 +44,8 @@ class EveryBlockTest {
                     return null;
                 });
         samples().forEach(block -> block.accept(visitor));
+        // Nothing to be seen in a terminal, and so no sample for it.
+        new LogoBlock(LogoBlock.WITHIN, "", 1, 1).accept(visitor);
         assertEquals(
                 Block.class.getPermittedSubclasses().length, handed.size(), "blocks without a sample: only " + handed);
     }
