@@ -126,8 +126,20 @@ final class SampleCheck {
         return Math.abs(value - Math.rint(value)) <= 1e-9 * Math.max(1, Math.abs(value));
     }
 
+    /** Whether the conditions use a step that was told of as faulty and so has no value. */
+    private boolean restsOnAFaultyStep(ChoiceAsk choice, Values values) {
+        return choice.options().stream()
+                .flatMap(option -> Evaluation.names(option.when()).stream())
+                .anyMatch(name -> stepPlaces.containsKey(name)
+                        && !values.has(name)
+                        && !values.words().containsKey(name));
+    }
+
     private void oneOptionHolds(ChoiceAsk choice, Place place) {
         for (Values values : worked) {
+            if (restsOnAFaultyStep(choice, values)) {
+                return;
+            }
             List<String> holding = choice.options().stream()
                     .filter(option -> Evaluation.holds(option.when(), values))
                     .map(option -> "\"" + option.text() + "\"")

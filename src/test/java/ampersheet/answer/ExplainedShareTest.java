@@ -71,10 +71,14 @@ class ExplainedShareTest {
         }
     }
 
-    /** A value of another kind is told by its unit, which is another matter. */
+    /**
+     * A value of another kind is told by its unit, which is another matter. Of quarter turns and the like, 0 to 3, each
+     * is the value of something: to say of what would be a guess.
+     */
     private void misplaced(Problem problem, ProblemKey key, AnswerKey place, String name, Quantity value) {
         boolean offered = value.dimension().equals(place.unit().dimension()) && !name.equals(place.step());
-        if (offered) {
+        boolean oneOfFew = place.acceptance() instanceof Acceptance.Count && place.expected() < 4 && value.value() < 4;
+        if (offered && !oneOfFew) {
             type(
                     problem,
                     key,
