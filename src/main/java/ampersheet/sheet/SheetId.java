@@ -10,7 +10,8 @@ import java.util.regex.Pattern;
  * check character by ISO/IEC 7064, MOD 37,36. The characters are those of a base 32 without look-alikes (no I, L, O,
  * U). The seat is padded with zeros to three digits, and with one more for as long as the check character would be a
  * look-alike or would miss a swap of neighbours behind the plan's five characters, which that check does not rule out
- * by itself.
+ * by itself. For some five characters no padding catches a swap of the last of them with the zero behind the hyphen;
+ * then that one is let pass: it leads to the characters of another plan, or to a letter where the seat should be.
  *
  * @param plan two characters
  * @param templates three characters
@@ -28,6 +29,9 @@ public record SheetId(String plan, String templates, int seat) {
     static final int MOST_CHARACTERS = 8;
 
     private static final int LEAST_SEAT_DIGITS = 3;
+    private static final int MOST_SEAT_DIGITS = 9;
+    /** Where the hyphen stands. */
+    private static final int SET_CHARACTERS = PLAN_CHARACTERS + TEMPLATE_CHARACTERS;
 
     public SheetId {
         Objects.requireNonNull(plan);
@@ -58,20 +62,28 @@ public record SheetId(String plan, String templates, int seat) {
         while (digits.length() < LEAST_SEAT_DIGITS) {
             digits.insert(0, '0');
         }
-        while (!catchesEverySlip(digits.toString())) {
-            digits.insert(0, '0');
+        // All swaps; all but that over the hyphen; and for one seat of many thousands beyond 99 999, none.
+        for (int first : new int[] {SET_CHARACTERS - 1, SET_CHARACTERS, Integer.MAX_VALUE - 1}) {
+            StringBuilder padded = new StringBuilder(digits);
+            while (padded.length() <= MOST_SEAT_DIGITS) {
+                if (catchesEverySwap(padded.toString(), first)) {
+                    return padded.toString();
+                }
+                padded.insert(0, '0');
+            }
         }
-        return digits.toString();
+        throw new IllegalStateException("no check character for " + plan + templates + " and seat " + seat);
     }
 
-    private boolean catchesEverySlip(String digits) {
+    /** @param first number of the first character that is exchanged with its neighbour */
+    private boolean catchesEverySwap(String digits, int first) {
         String protectedPart = plan + templates + digits;
         char check = CheckCharacter.of(protectedPart);
         if (ALPHABET.indexOf(check) < 0) {
             return false;
         }
         String whole = protectedPart + check;
-        for (int i = PLAN_CHARACTERS + TEMPLATE_CHARACTERS - 1; i + 1 < whole.length(); i++) {
+        for (int i = first; i + 1 < whole.length(); i++) {
             if (whole.charAt(i) != whole.charAt(i + 1) && CheckCharacter.fits(swapped(whole, i))) {
                 return false;
             }

@@ -179,27 +179,33 @@ class DeskBenchTest {
     @Test
     void aFileThatCameInAfterTheTimeInThePlanIsCalledLateByTheInstructorsOwnList() throws Exception {
         Files.writeString(folder.resolve("class.csv"), "seat,name\n1,Ayo\n");
-        desk.post("/set/heading", "seen", desk.seen("/set"), "due", "2026-03-12 18:00");
-        desk.post("/give-out/make", "what", "pages");
+        accepted(desk.post("/set/heading", "seen", desk.seen("/set"), "due", "2026-03-12 18:00"));
+        accepted(desk.post("/give-out/make", "what", "pages"));
         until("/give-out");
-        desk.send("/take-in/files", "ayo.csv", "sheet,question,answer\n");
+        accepted(desk.send("/take-in/files", "ayo.csv", "sheet,question,answer\n"));
         String times = "file,received\nayo.csv,2026-03-12T18:01\n";
         byte[] list = times.getBytes(StandardCharsets.UTF_8);
         assertEquals(303, OpenDesk.status(desk.send("/take-in/times", "t.csv", list, "seen", "none")));
         assertEquals(times, Files.readString(folder.resolve("received.csv")));
-        desk.post("/take-in/mark");
+        accepted(desk.post("/take-in/mark"));
         String page = until("/take-in");
         assertTrue(page.contains("1 file late, by received.csv."), page);
         assertTrue(page.contains("<td>2026-03-12T18:01</td><td>late</td>"), page);
         assertTrue(page.contains("--received received.csv --due 2026-03-12T18:00"), "the command that does the same");
     }
 
+    private static void accepted(String reply) {
+        assertEquals(303, OpenDesk.status(reply), reply);
+    }
+
     private String until(String place) throws Exception {
         String page = desk.get(place);
         for (int waited = 0; waited < PATIENCE && !page.contains("class=\"work done\""); waited += 100) {
+            assertFalse(page.contains("class=\"work failed\""), page);
             Thread.sleep(100);
             page = desk.get(place);
         }
+        assertTrue(page.contains("class=\"work done\""), page);
         return page;
     }
 }
