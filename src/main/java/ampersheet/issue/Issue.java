@@ -226,8 +226,8 @@ public final class Issue {
                 : 0;
         int prints = besides.pdf() ? Handouts.beside(sheet, seat.name(), out, name, output, besides.extra()) : 0;
         boolean drawings = besides.drawings();
-        Both both = writeBoth(Composer.sheet(sheet, seat.name()), out, SHEETS + "/" + name, drawings, output)
-                .and(writeBoth(Composer.key(sheet, seat.name()), out, KEYS + "/" + name, drawings, output));
+        Both both = writeBoth(Composer.sheet(sheet, seat.name()), out, SHEETS, name, drawings, output)
+                .and(writeBoth(Composer.key(sheet, seat.name()), out, KEYS, name, drawings, output));
         return new Written(
                 ClassIndex.line(seat, sheet, links(name, besides)),
                 AnswerGrid.Line.of(sheet, seat),
@@ -249,27 +249,28 @@ public final class Issue {
             IssuedFolder folder = IssuedFolder.open(output, out, id.plan() + id.templates(), files);
             folder.beginAgain();
             boolean drawings = Files.exists(out.resolve(SHEETS).resolve(name + "-1.svg"));
-            Both both = writeBoth(sheet, out, SHEETS + "/" + name, drawings, output)
-                    .and(writeBoth(key, out, KEYS + "/" + name, drawings, output));
+            Both both = writeBoth(sheet, out, SHEETS, name, drawings, output)
+                    .and(writeBoth(key, out, KEYS, name, drawings, output));
             folder.endAgain(both.figures());
             output.finish();
             return both.files();
         }
     }
 
-    private static Both writeBoth(Document document, Path out, String name, boolean drawings, Output output) {
-        int files = write(output, out.resolve(name + ".html"), HtmlPage.render(document));
-        Path markdown = out.resolve(name + ".md");
-        if (!drawings) {
-            return new Both(files + write(output, markdown, MarkdownPage.render(document)), List.of());
-        }
-        MarkdownPage.Illustrated page = MarkdownPage.illustrated(document, name.substring(name.indexOf('/') + 1));
-        List<String> figures = new ArrayList<>();
+    private static Both writeBoth(
+            Document document, Path out, String in, String name, boolean drawings, Output output) {
+        Path folder = out.resolve(in);
+        MarkdownPage.Illustrated page = drawings
+                ? MarkdownPage.illustrated(document, name)
+                : new MarkdownPage.Illustrated(MarkdownPage.render(document), Map.of());
+        int files = write(output, folder.resolve(name + ".html"), HtmlPage.render(document));
         for (Map.Entry<String, String> figure : page.figures().entrySet()) {
-            files += write(output, markdown.resolveSibling(figure.getKey()), figure.getValue());
-            figures.add(name.substring(0, name.indexOf('/') + 1) + figure.getKey());
+            files += write(output, folder.resolve(figure.getKey()), figure.getValue());
         }
-        return new Both(files + write(output, markdown, page.text()), figures);
+        files += write(output, folder.resolve(name + ".md"), page.text());
+        return new Both(
+                files,
+                page.figures().keySet().stream().map(file -> in + "/" + file).toList());
     }
 
     private static int write(Output output, Path file, String text) {

@@ -22,6 +22,7 @@ final class LineReader {
     private final Values known;
     private int at;
     private int nested;
+    private boolean bareNumber;
 
     private LineReader(String text, Values known) {
         this.text = text;
@@ -37,15 +38,18 @@ final class LineReader {
         }
     }
 
+    /** @param bareNumber whether a number without unit and prefix stands in it, other than the 2 of {@code 2 * R} */
+    record Worked(Quantity quantity, boolean bareNumber) {}
+
     /** @param text folded */
-    static Quantity work(String text, Values known) throws Fault {
+    static Worked work(String text, Values known) throws Fault {
         LineReader reader = new LineReader(text, known);
         Quantity worked = reader.sum();
         if (reader.at < text.length()) {
             throw new Fault(
                     reader.peek() == ')' ? Sentences.NEVER_OPENED : Sentences.lineStops(text.substring(reader.at)));
         }
-        return worked;
+        return new Worked(worked, reader.bareNumber);
     }
 
     /** Whether something is to be worked; words in parentheses are nothing of the kind. */
@@ -56,30 +60,6 @@ final class LineReader {
             }
         }
         return text.trim().startsWith("parallel(") || text.trim().startsWith("sqrt(");
-    }
-
-    /**
-     * Whether a number stands in it that has neither unit nor prefix and is no whole one such as the 2 of {@code 2 *
-     * R}.
-     */
-    static boolean hasBareNumber(String text) {
-        int from = 0;
-        for (int i = 0; i <= text.length(); i++) {
-            if (i < text.length() && (OPERATORS + "=").indexOf(text.charAt(i)) < 0) {
-                continue;
-            }
-            String operand = text.substring(from, i).trim();
-            boolean number = !operand.isEmpty() && isDigit(operand.charAt(0));
-            if (number
-                    && QuantityReader.read(operand) instanceof Reading.Value value
-                    && value.unit().isEmpty()
-                    && !value.hasPrefix()
-                    && !(value.wholeNumber() && operand.length() <= 2)) {
-                return true;
-            }
-            from = i + 1;
-        }
-        return false;
     }
 
     /** Whether it may be the symbol before an equals sign. */
@@ -244,6 +224,8 @@ final class LineReader {
         // A prefix alone, or a code such as 4k7, stands for ohms on a bench.
         Unit alone = value.hasPrefix() ? Unit.parse("ohm") : Unit.ONE;
         Unit unit = value.unit().orElse(alone);
+        boolean smallWhole = value.wholeNumber() && operand.length() <= 2;
+        bareNumber |= value.unit().isEmpty() && !value.hasPrefix() && !smallWhole;
         return new Quantity(value.si(unit), unit.dimension());
     }
 

@@ -72,21 +72,13 @@ public record Standing(
     }
 
     private Standing after(Attempt attempt, List<Attempt> before, Skill skill) {
-        if (attempt.wentWrong() && isExtra(attempt)) {
-            int tomorrow = attempt.day() + 1;
-            return new Standing(
-                    blanks,
-                    proofs,
-                    OptionalInt.of(Math.min(due.getAsInt(), tomorrow)),
-                    0,
-                    right + (attempt.isRight() ? 1 : 0),
-                    atOnce,
-                    0,
-                    0);
-        }
-        int next = blanksAfter(attempt, skill);
-        List<Attempt> counted = new ArrayList<>(attempt.wentWrong() ? List.of() : proofs);
-        OptionalInt dueNext = attempt.wentWrong() ? OptionalInt.empty() : due;
+        boolean wrong = attempt.wentWrong();
+        boolean extra = wrong && due.isPresent() && !isDue(attempt.day());
+        int next = extra ? blanks : blanksAfter(attempt, skill);
+        List<Attempt> counted = new ArrayList<>(wrong && !extra ? List.of() : proofs);
+        OptionalInt dueNext = !wrong
+                ? due
+                : extra ? OptionalInt.of(Math.min(due.getAsInt(), attempt.day() + 1)) : OptionalInt.empty();
         if (attempt.isProof()) {
             counted.add(attempt);
             int today = attempt.ending().orElseThrow().day();
@@ -104,11 +96,6 @@ public record Standing(
                 atOnce + (attempt.isClean() ? 1 : 0),
                 0,
                 0);
-    }
-
-    /** Whether it was given while the skill was settled and not due. */
-    private boolean isExtra(Attempt attempt) {
-        return due.isPresent() && !isDue(attempt.day());
     }
 
     /** Whether the last of these and another of them are two that settle. */

@@ -63,11 +63,14 @@ record WorkingLine(String value, String said) {
             sides = sides.subList(1, sides.size());
         }
         boolean calculated = false;
+        boolean bareNumber = false;
         List<Quantity> worked = new ArrayList<>();
         for (String side : sides) {
             calculated |= LineReader.hasOperator(side);
             try {
-                worked.add(LineReader.work(side, known));
+                LineReader.Worked read = LineReader.work(side, known);
+                worked.add(read.quantity());
+                bareNumber |= read.bareNumber();
             } catch (LineReader.Fault fault) {
                 return Optional.of(new WorkingLine("", fault.getMessage()));
             }
@@ -78,7 +81,7 @@ record WorkingLine(String value, String said) {
         Dimension came = worked.get(worked.size() - 1).dimension();
         boolean strange = !came.equals(asked.dimension()) && !came.equals(Dimension.ONE);
         return Optional.of(
-                strange && !asked.symbol().isEmpty() && LineReader.hasBareNumber(text)
+                strange && !asked.symbol().isEmpty() && bareNumber
                         ? new WorkingLine("", Sentences.lineNeedsUnits(asked.symbol()))
                         : told(worked, asked, figures));
     }

@@ -4,22 +4,18 @@ import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import ampersheet.quantity.Unit;
+import ampersheet.source.StoredZip;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.charset.StandardCharsets;
-import java.time.LocalDateTime;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import java.util.zip.CRC32;
-import java.util.zip.ZipEntry;
-import java.util.zip.ZipOutputStream;
 import org.apache.commons.csv.CSVFormat;
 
 /**
@@ -47,11 +43,6 @@ public final class IssuedArchive {
             List.of("sheet", "problem", "question", "step", "value", "unit", "written");
     /** Stands in the column of units for what has none. */
     static final String WORD = "word";
-    /**
-     * Not the earliest that an archive can tell: Java takes that one for "before 1980" and adds the time by the local
-     * zone.
-     */
-    private static final LocalDateTime NO_TIME = LocalDateTime.of(1980, 2, 1, 0, 0);
 
     private static final String ABOUT = """
       What a class was given, kept so that its sheets can be checked and marked by later versions of the program, even
@@ -184,30 +175,16 @@ public final class IssuedArchive {
         return files;
     }
 
-    /** As a zip archive; nothing is compressed, because compression differs between versions of the platform. */
+    /** As a zip archive. */
     public void write(OutputStream to) throws IOException {
-        ZipOutputStream zip = new ZipOutputStream(to, StandardCharsets.UTF_8);
+        StoredZip zip = new StoredZip(to);
         for (Map.Entry<String, String> file : files.entrySet()) {
-            pack(file.getKey(), file.getValue().getBytes(StandardCharsets.UTF_8), zip);
+            zip.add(file.getKey(), file.getValue());
         }
         if (logo.isPresent()) {
-            pack(LOGO, logo.get().png(), zip);
+            zip.add(LOGO, logo.get().png());
         }
         zip.finish();
-    }
-
-    private static void pack(String name, byte[] bytes, ZipOutputStream zip) throws IOException {
-        CRC32 check = new CRC32();
-        check.update(bytes);
-        ZipEntry entry = new ZipEntry(name);
-        entry.setMethod(ZipEntry.STORED);
-        entry.setSize(bytes.length);
-        entry.setCompressedSize(bytes.length);
-        entry.setCrc(check.getValue());
-        entry.setTimeLocal(NO_TIME);
-        zip.putNextEntry(entry);
-        zip.write(bytes);
-        zip.closeEntry();
     }
 
     /** Comma-separated values. */

@@ -70,38 +70,25 @@ public record Plan(
 
     /** The same plan with a secret that was drawn for it. */
     public Plan drawnWith(Secret secret) {
-        return new Plan(
-                file,
-                written,
-                title,
-                new Seeding.Drawn(secret, title),
-                paper,
-                language,
-                symbols,
-                decimal,
-                unitsPrinted,
-                lettered,
-                order,
-                levels,
-                entries,
-                marking,
-                delivery,
-                faultyLines,
-                heading);
+        return with(new Seeding.Drawn(secret, title), unitsPrinted);
     }
 
     /** The same plan with the unit behind every blank. */
     public Plan printingUnits() {
+        return with(seeding, true);
+    }
+
+    private Plan with(Seeding other, boolean withUnits) {
         return new Plan(
                 file,
                 written,
                 title,
-                seeding,
+                other,
                 paper,
                 language,
                 symbols,
                 decimal,
-                true,
+                withUnits,
                 lettered,
                 order,
                 levels,

@@ -44,12 +44,7 @@ class SampleTest {
      */
     @Test
     void noSheetOfTheDemoIsLargerThan120KilobytesAndNoKeyThan128() throws IOException {
-        Issue.issue(
-                PlanReader.read(PLAN.toString(), Files.readString(PLAN)),
-                RosterReader.read("roster.csv", Files.readString(PLAN.resolveSibling("roster.csv"))),
-                new TemplateLibrary(List.of(TemplateFiles.builtIn())),
-                folder,
-                2);
+        issueFor(PLAN.resolveSibling("roster.csv"));
         int seen = 0;
         for (String page : pages(folder)) {
             long bytes = Files.size(folder.resolve(page));
@@ -62,12 +57,7 @@ class SampleTest {
 
     @Test
     void theTrackedSampleIsWhatTheDemoPlanGivesToday() throws IOException {
-        Issue.issue(
-                PlanReader.read(PLAN.toString(), Files.readString(PLAN)),
-                RosterReader.read("class.csv", Files.readString(SAMPLE.resolve("class.csv"))),
-                new TemplateLibrary(List.of(TemplateFiles.builtIn())),
-                folder,
-                2);
+        issueFor(SAMPLE.resolve("class.csv"));
         assertEquals(9, pages(folder).size(), "two seats have four pages each, and there is the index");
         assertEquals(pages(folder), pages(SAMPLE), RENEW);
         for (String page : pages(folder)) {
@@ -76,5 +66,14 @@ class SampleTest {
                     Files.readAllBytes(SAMPLE.resolve(page)),
                     page + ": " + RENEW);
         }
+    }
+
+    private void issueFor(Path roster) throws IOException {
+        Issue.issue(
+                PlanReader.read(PLAN.toString(), Files.readString(PLAN)),
+                RosterReader.read(roster.getFileName().toString(), Files.readString(roster)),
+                new TemplateLibrary(List.of(TemplateFiles.builtIn())),
+                folder,
+                2);
     }
 }

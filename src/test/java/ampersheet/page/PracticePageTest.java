@@ -112,6 +112,14 @@ class PracticePageTest {
                 variants);
     }
 
+    private static LadderProbe knownMistakeAtA() {
+        return LadderProbe.of(shownKey()).stream()
+                .filter(probe ->
+                        probe.rung() == Rung.KNOWN_MISTAKE && probe.question().equals("a"))
+                .findFirst()
+                .orElseThrow();
+    }
+
     // What the learner does
 
     private static WebElement element(String id) {
@@ -477,11 +485,7 @@ class PracticePageTest {
 
     @Test
     void whatAVerdictSaysNoHintSaysAgain() {
-        LadderProbe mistake = LadderProbe.of(shownKey()).stream()
-                .filter(probe ->
-                        probe.rung() == Rung.KNOWN_MISTAKE && probe.question().equals("a"))
-                .findFirst()
-                .orElseThrow();
+        LadderProbe mistake = knownMistakeAtA();
         type("step 1", right(shownKey(), "step 1"));
         type("a", mistake.typed().get("a"));
         element("hint").click();
@@ -740,11 +744,7 @@ class PracticePageTest {
 
     @Test
     void mistakesAreListedWithTheProblemToTryAgain() {
-        LadderProbe mistake = LadderProbe.of(shownKey()).stream()
-                .filter(probe ->
-                        probe.rung() == Rung.KNOWN_MISTAKE && probe.question().equals("a"))
-                .findFirst()
-                .orElseThrow();
+        LadderProbe mistake = knownMistakeAtA();
         String variant = shownVariant();
         assertFalse(element("mistakes-shown").isDisplayed());
         type("step 1", right(shownKey(), "step 1"));

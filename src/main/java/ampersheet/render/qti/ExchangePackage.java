@@ -1,31 +1,22 @@
 package ampersheet.render.qti;
 
+import ampersheet.source.StoredZip;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.zip.CRC32;
-import java.util.zip.ZipEntry;
-import java.util.zip.ZipOutputStream;
 
 /** Items, the test that draws from them, and the manifest that lists them, in one file that is the same every time. */
 public final class ExchangePackage {
     static final String MANIFEST = "imsmanifest.xml";
     static final String TEST = "test.xml";
     static final String STYLES = "styles/items.css";
-    /**
-     * Not the earliest that an archive can tell: Java takes that one for "before 1980" and adds the time by the local
-     * zone.
-     */
-    private static final LocalDateTime NO_TIME = LocalDateTime.of(1980, 2, 1, 0, 0);
-
     private final Map<String, String> files = new TreeMap<>();
 
     /**
@@ -105,22 +96,11 @@ public final class ExchangePackage {
         return Collections.unmodifiableMap(files);
     }
 
-    /** As a zip archive; nothing is compressed, because compression differs between versions of the platform. */
+    /** As a zip archive. */
     public void write(OutputStream to) throws IOException {
-        ZipOutputStream zip = new ZipOutputStream(to, StandardCharsets.UTF_8);
+        StoredZip zip = new StoredZip(to);
         for (Map.Entry<String, String> file : files.entrySet()) {
-            byte[] bytes = file.getValue().getBytes(StandardCharsets.UTF_8);
-            CRC32 check = new CRC32();
-            check.update(bytes);
-            ZipEntry entry = new ZipEntry(file.getKey());
-            entry.setMethod(ZipEntry.STORED);
-            entry.setSize(bytes.length);
-            entry.setCompressedSize(bytes.length);
-            entry.setCrc(check.getValue());
-            entry.setTimeLocal(NO_TIME);
-            zip.putNextEntry(entry);
-            zip.write(bytes);
-            zip.closeEntry();
+            zip.add(file.getKey(), file.getValue());
         }
         zip.finish();
     }
