@@ -83,12 +83,6 @@ final class ClassPlace {
     }
 
     Reply undo() {
-        boolean undone = set.course().undo(CourseFolder.CLASS);
-        return frame.goOn(
-                "/class",
-                List.of(
-                        undone
-                                ? "The last change is taken back."
-                                : "Nothing to take back: class.csv was changed elsewhere since."));
+        return frame.undone(set.course().undo(CourseFolder.CLASS), "/class", "change", CourseFolder.CLASS);
     }
 }

@@ -69,6 +69,16 @@ final class Frame {
         return Reply.to(path + (path.contains("?") ? "&" : "?") + "told=" + last);
     }
 
+    /** @param what was changed in the file, as the reader calls it */
+    Reply undone(boolean undone, String path, String what, String file) {
+        return goOn(
+                path,
+                List.of(
+                        undone
+                                ? "The last " + what + " is taken back."
+                                : "Nothing to take back: " + file + " was changed elsewhere since."));
+    }
+
     private synchronized List<String> notices(Call call) {
         return notices.getOrDefault(call.query().number("told").orElse(0), List.of());
     }

@@ -95,12 +95,6 @@ final class PartsPlace {
     }
 
     Reply undo() {
-        boolean undone = set.course().undo(CourseFolder.PARTS);
-        return frame.goOn(
-                "/" + PAGE,
-                List.of(
-                        undone
-                                ? "The last change is taken back."
-                                : "Nothing to take back: parts.csv was changed elsewhere since."));
+        return frame.undone(set.course().undo(CourseFolder.PARTS), "/" + PAGE, "change", CourseFolder.PARTS);
     }
 }

@@ -43,13 +43,7 @@ final class SetEdits {
     }
 
     Reply undo() {
-        boolean undone = set.course().undo(CourseFolder.PLAN);
-        return frame.goOn(
-                "/set",
-                List.of(
-                        undone
-                                ? "The last change is taken back."
-                                : "Nothing to take back: plan.yaml was changed elsewhere since."));
+        return frame.undone(set.course().undo(CourseFolder.PLAN), "/set", "change", CourseFolder.PLAN);
     }
 
     /** More problems, whatever else has changed meanwhile: they only come behind the others. */

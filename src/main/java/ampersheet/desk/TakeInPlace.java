@@ -362,12 +362,6 @@ final class TakeInPlace {
     }
 
     Reply undo() {
-        boolean undone = set.course().undo(CourseFolder.DECISIONS);
-        return frame.goOn(
-                "/take-in",
-                List.of(
-                        undone
-                                ? "The last decision is taken back."
-                                : "Nothing to take back: decisions.csv was changed elsewhere since."));
+        return frame.undone(set.course().undo(CourseFolder.DECISIONS), "/take-in", "decision", CourseFolder.DECISIONS);
     }
 }
