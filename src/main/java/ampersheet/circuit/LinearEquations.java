@@ -20,18 +20,30 @@ final class LinearEquations {
 
     private record Entry(int column, double value) {}
 
+    /** One of the two is used: the whole square of a small system, the entries that are not 0 of a large one. */
+    private final double[][] square;
+
     private final List<List<Entry>> rows = new ArrayList<>();
     private final double[] right;
 
     LinearEquations(int size) {
         right = new double[size];
-        for (int i = 0; i < size; i++) {
+        square = new double[size <= DENSE_UP_TO ? size : 0][size];
+        for (int i = square.length; i < size; i++) {
             rows.add(new ArrayList<>());
         }
     }
 
+    private boolean isSmall() {
+        return rows.isEmpty();
+    }
+
     /** Adds to a coefficient. */
     void add(int row, int column, double value) {
+        if (isSmall()) {
+            square[row][column] += value;
+            return;
+        }
         if (value == 0) {
             return;
         }
@@ -55,18 +67,12 @@ final class LinearEquations {
         if (size == 0) {
             return Optional.of(new double[0]);
         }
-        return size <= DENSE_UP_TO ? solveDense(size) : solveSparse(size);
+        return isSmall() ? solveDense() : solveSparse(size);
     }
 
-    private Optional<double[]> solveDense(int size) {
-        double[][] matrix = new double[size][size];
-        for (int row = 0; row < size; row++) {
-            for (Entry entry : rows.get(row)) {
-                matrix[row][entry.column()] = entry.value();
-            }
-        }
+    private Optional<double[]> solveDense() {
         DecompositionSolver solver =
-                new LUDecomposition(new Array2DRowRealMatrix(matrix, false), Double.MIN_NORMAL).getSolver();
+                new LUDecomposition(new Array2DRowRealMatrix(square, false), Double.MIN_NORMAL).getSolver();
         try {
             RealVector answer = solver.solve(new ArrayRealVector(right, false));
             RealVector correction = solver.solve(new ArrayRealVector(residual(answer.toArray()), false));
@@ -96,7 +102,12 @@ final class LinearEquations {
 
     private double[] residual(double[] answer) {
         double[] residual = right.clone();
-        for (int row = 0; row < residual.length; row++) {
+        for (int row = 0; row < square.length; row++) {
+            for (int column = 0; column < residual.length; column++) {
+                residual[row] -= square[row][column] * answer[column];
+            }
+        }
+        for (int row = 0; row < rows.size(); row++) {
             for (Entry entry : rows.get(row)) {
                 residual[row] -= entry.value() * answer[entry.column()];
             }

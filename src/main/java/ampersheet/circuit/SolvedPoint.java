@@ -9,18 +9,39 @@ import java.util.Map;
 final class SolvedPoint implements OperatingPoint {
     private final Netlist netlist;
     private final Linearisation linearisation;
-    private final Map<String, Double> voltage = new LinkedHashMap<>();
-    private final Map<String, Netlist.Connected> parts = new LinkedHashMap<>();
-    /** Amperes into each terminal, and out of each inner node, of each part. */
-    private final Map<String, Map<String, Double>> into = new LinkedHashMap<>();
+    private final List<Branch> branches;
+    private final double[] unknowns;
+    /** Put together when first asked for: of most points on a way through time only one current is looked at. */
+    private ByName byName;
 
+    /** @param into amperes into each terminal, and out of each inner node, of each part */
+    private record ByName(
+            Map<String, Double> voltage, Map<String, Netlist.Connected> parts, Map<String, Map<String, Double>> into) {}
+
+    /** @param unknowns voltages of nodes 1, 2, …, then currents of branches */
     SolvedPoint(Netlist netlist, List<Branch> branches, double[] unknowns, Linearisation linearisation) {
         this.netlist = netlist;
+        this.branches = branches;
+        this.unknowns = unknowns;
         this.linearisation = linearisation;
-        int nodes = netlist.nodes().size();
-        for (int node = 0; node < nodes; node++) {
-            voltage.put(netlist.nodes().get(node), node == 0 ? 0.0 : unknowns[node - 1]);
+    }
+
+    private ByName byName() {
+        ByName known = byName;
+        if (known == null) {
+            known = sorted();
+            byName = known; // whoever comes at the same time finds the same
         }
+        return known;
+    }
+
+    private ByName sorted() {
+        Map<String, Double> voltage = new LinkedHashMap<>();
+        for (int node = 0; node < netlist.nodes().size(); node++) {
+            voltage.put(netlist.nodes().get(node), at(node));
+        }
+        Map<String, Netlist.Connected> parts = new LinkedHashMap<>();
+        Map<String, Map<String, Double>> into = new LinkedHashMap<>();
         for (Netlist.Connected connected : netlist.parts()) {
             parts.put(connected.part().name(), connected);
             Map<String, Double> currents = new LinkedHashMap<>();
@@ -33,10 +54,24 @@ final class SolvedPoint implements OperatingPoint {
             Branch branch = branches.get(i);
             Map<String, Double> currents =
                     into.get(netlist.parts().get(branch.part()).part().name());
-            double current = unknowns[nodes - 1 + i];
-            currents.merge(branch.fromTerminal(), current, Double::sum);
-            currents.merge(branch.toTerminal(), -current, Double::sum);
+            currents.merge(branch.fromTerminal(), currentOf(i), Double::sum);
+            currents.merge(branch.toTerminal(), -currentOf(i), Double::sum);
         }
+        return new ByName(voltage, parts, into);
+    }
+
+    private double at(int node) {
+        return node == 0 ? 0.0 : unknowns[node - 1];
+    }
+
+    /** Amperes from the first terminal of the branch to the second. */
+    double currentOf(int branch) {
+        return unknowns[netlist.nodes().size() - 1 + branch];
+    }
+
+    /** Volts from the first terminal of the branch to the second. */
+    double acrossOf(int branch) {
+        return at(branches.get(branch).from()) - at(branches.get(branch).to());
     }
 
     Linearisation linearisation() {
@@ -45,12 +80,12 @@ final class SolvedPoint implements OperatingPoint {
 
     @Override
     public double voltage(String node) {
-        return known(voltage, node, "node");
+        return known(byName().voltage(), node, "node");
     }
 
     @Override
     public double across(String part) {
-        Netlist.Connected connected = known(parts, part, "part");
+        Netlist.Connected connected = known(byName().parts(), part, "part");
         List<String> ends = mainPath(connected.part().kind());
         double across = voltage(connected.node().get(ends.get(0)))
                 - voltage(connected.node().get(ends.get(1)));
@@ -59,25 +94,25 @@ final class SolvedPoint implements OperatingPoint {
 
     @Override
     public double current(String part) {
-        Netlist.Connected connected = known(parts, part, "part");
+        Netlist.Connected connected = known(byName().parts(), part, "part");
         double entering = current(part, mainPath(connected.part().kind()).get(0));
         return connected.part().kind() == PartKind.REGULATOR ? -current(part, "out") : entering;
     }
 
     @Override
     public double current(String part, String terminal) {
-        return known(known(into, part, "part"), terminal, "terminal of " + part);
+        return known(known(byName().into(), part, "part"), terminal, "terminal of " + part);
     }
 
     @Override
     public double power(String part) {
-        double takenUp = takenUp(known(parts, part, "part"));
-        return parts.get(part).part().kind() == PartKind.SOURCE ? -takenUp : takenUp;
+        double takenUp = takenUp(known(byName().parts(), part, "part"));
+        return byName().parts().get(part).part().kind() == PartKind.SOURCE ? -takenUp : takenUp;
     }
 
     @Override
     public List<Double> loads(String part) {
-        PlacedPart placed = known(parts, part, "part").part();
+        PlacedPart placed = known(byName().parts(), part, "part").part();
         if (!Copper.isIn(placed)) {
             throw new IllegalArgumentException(part + " is no strip and no panel");
         }
@@ -92,8 +127,9 @@ final class SolvedPoint implements OperatingPoint {
     @Override
     public double currentResidual() {
         Map<String, Double> leaving = new LinkedHashMap<>();
-        into.forEach((part, currents) -> currents.forEach((terminal, amps) ->
-                leaving.merge(parts.get(part).node().getOrDefault(terminal, terminal), amps, Double::sum)));
+        byName().into()
+                .forEach((part, currents) -> currents.forEach((terminal, amps) -> leaving.merge(
+                        byName().parts().get(part).node().getOrDefault(terminal, terminal), amps, Double::sum)));
         double largest = 0;
         for (double sum : leaving.values()) {
             largest = Math.max(largest, Math.abs(sum));

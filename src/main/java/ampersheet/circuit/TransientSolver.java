@@ -30,8 +30,19 @@ public final class TransientSolver {
         if (!(seconds >= 0)) {
             throw new IllegalArgumentException("time runs forwards: " + seconds + " s");
         }
-        Charging charging = new Charging(netlist);
-        return charging.refusal.orElseGet(() -> charging.after(seconds));
+        Charging whole = new Charging(netlist);
+        if (whole.refusal.isPresent()) {
+            return whole.refusal.get();
+        }
+        ParallelCapacitors parallel = ParallelCapacitors.in(netlist);
+        if (!parallel.areThere()) {
+            return whole.after(seconds);
+        }
+        Charging together = new Charging(parallel.together());
+        Outcome outcome = together.after(seconds);
+        return outcome instanceof Outcome.Solved solved
+                ? whole.sharedOut(solved.point(), parallel, together.shortest)
+                : outcome;
     }
 
     /** When the voltage of the node passes {@code volts}, from below or above, for the first time. */
@@ -39,7 +50,12 @@ public final class TransientSolver {
         if (!netlist.nodes().contains(node)) {
             throw new IllegalArgumentException("no node is named " + node);
         }
-        Charging charging = new Charging(netlist);
+        Charging whole = new Charging(netlist);
+        if (whole.refusal.isPresent()) {
+            return new TimeOutcome.Failed(whole.refusal.get());
+        }
+        ParallelCapacitors parallel = ParallelCapacitors.in(netlist);
+        Charging charging = parallel.areThere() ? new Charging(parallel.together()) : whole;
         return charging.refusal.<TimeOutcome>map(TimeOutcome.Failed::new).orElseGet(() -> charging.until(node, volts));
     }
 
@@ -48,6 +64,10 @@ public final class TransientSolver {
         private static final double TOO_HIGH = 1e9;
         /** Short against any time constant on a bench; shows how quickly the start changes. */
         private static final double MOMENT = 1e-9;
+        /** Of the largest voltage: whatever moves so far in a moment has nearly arrived, and was quicker than it. */
+        private static final double MUCH = 0.1;
+
+        private static final double SHORTEST_MOMENT = 1e-27;
 
         private final Netlist netlist;
         private final List<Branch> branches;
@@ -85,9 +105,19 @@ public final class TransientSolver {
         }
 
         private double[] initial() {
-            return capacitors.stream()
-                    .mapToDouble(part -> part.values().getOrDefault(PartValue.INITIAL, 0.0))
-                    .toArray();
+            return capacitors.stream().mapToDouble(ParallelCapacitors::initial).toArray();
+        }
+
+        /**
+         * The moment of a circuit in which parallel capacitors are one, with the current of each of them.
+         *
+         * @param shortest as {@code together} found it
+         */
+        Outcome sharedOut(OperatingPoint together, ParallelCapacitors parallel, double shortest) {
+            this.shortest = shortest;
+            return solution(capacitors.stream()
+                    .mapToDouble(part -> parallel.shares().get(part.name()).volts(together))
+                    .toArray());
         }
 
         Outcome after(double seconds) {
@@ -135,13 +165,33 @@ public final class TransientSolver {
                     scale = Math.max(scale, Math.abs(connected.part().values().get(PartValue.VOLTS)));
                 }
             }
-            double[] next = implicitStep(start, MOMENT);
-            double quickest = 0;
-            for (int i = 0; i < start.length; i++) {
-                quickest = Math.max(quickest, Math.abs(next[i] - start[i]) / MOMENT);
-            }
-            shortest = quickest > 0 ? scale / quickest : 1;
+            shortest = shortest(start, scale);
             return new TimeIntegration(this, start, rest, scale, TOO_HIGH, shortest / 2);
+        }
+
+        /** About the shortest time constant: how long the quickest change of the start would take to make all of it. */
+        private double shortest(double[] start, double scale) {
+            double moment = MOMENT;
+            double moved = moved(start, moment);
+            while (moved > MUCH * scale && moment > SHORTEST_MOMENT) {
+                double sooner = moment / 1000;
+                try {
+                    moved = moved(start, sooner);
+                } catch (NoBalance tooShort) {
+                    break; // next to no resistance: the capacitors are where they will be at the first moment
+                }
+                moment = sooner;
+            }
+            return moved > 0 ? scale / (moved / moment) : 1;
+        }
+
+        private double moved(double[] start, double moment) {
+            double[] next = implicitStep(start, moment);
+            double most = 0;
+            for (int i = 0; i < start.length; i++) {
+                most = Math.max(most, Math.abs(next[i] - start[i]));
+            }
+            return most;
         }
 
         /** Where the capacitors will end, if they end somewhere. */
@@ -168,9 +218,13 @@ public final class TransientSolver {
             return outcome;
         }
 
-        private OperatingPoint solved(Outcome outcome) {
-            if (outcome instanceof Outcome.Solved solved) {
-                return solved.point();
+        private double farads(int capacitor) {
+            return capacitors.get(capacitor).values().get(PartValue.FARADS);
+        }
+
+        private SolvedPoint solved(Outcome outcome) {
+            if (outcome instanceof Outcome.Solved solved && solved.point() instanceof SolvedPoint point) {
+                return point;
             }
             refusal = Optional.of(outcome);
             throw new NoBalance("the circuit has no solution at a moment on the way");
@@ -183,20 +237,23 @@ public final class TransientSolver {
 
         @Override
         public double[] at(double[] state) {
-            OperatingPoint point = solved(solution(state));
-            return capacitors.stream()
-                    .mapToDouble(
-                            part -> point.current(part.name()) / part.values().get(PartValue.FARADS))
-                    .toArray();
+            SolvedPoint point = solved(solution(state));
+            double[] rates = new double[state.length];
+            for (int i = 0; i < rates.length; i++) {
+                rates[i] = point.currentOf(branchOf.get(i)) / farads(i);
+            }
+            return rates;
         }
 
         @Override
         public double[] implicitStep(double[] from, double seconds) {
             refusal = Optional.empty(); // of an explicit step that overshot
-            OperatingPoint point = solved(settle(stepping(from, seconds)));
-            return capacitors.stream()
-                    .mapToDouble(part -> point.across(part.name()))
-                    .toArray();
+            SolvedPoint point = solved(settle(stepping(from, seconds)));
+            double[] next = new double[from.length];
+            for (int i = 0; i < next.length; i++) {
+                next[i] = point.acrossOf(branchOf.get(i));
+            }
+            return next;
         }
 
         private List<Branch> held(double[] state) {
@@ -211,7 +268,7 @@ public final class TransientSolver {
         private List<Branch> stepping(double[] from, double seconds) {
             List<Branch> stepping = new ArrayList<>(branches);
             for (int i = 0; i < from.length; i++) {
-                double ohms = seconds / capacitors.get(i).values().get(PartValue.FARADS);
+                double ohms = seconds / farads(i);
                 stepping.set(branchOf.get(i), branches.get(branchOf.get(i)).with(new Law.Resistance(ohms, from[i])));
             }
             return stepping;

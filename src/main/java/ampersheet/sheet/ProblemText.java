@@ -23,6 +23,9 @@ final class ProblemText {
     /** A smaller gap between the routes is rounding of the arithmetic and not worth a number. */
     private static final double ROUNDING = 1e-6;
 
+    /** Two routes that agree so far are told as the same: what is left is the last bits of a long sum. */
+    private static final double TWELVE_DIGITS = 1e-12;
+
     private ProblemText() {}
 
     /** @param values those that may be printed; other names print as symbols */
@@ -92,7 +95,7 @@ final class ProblemText {
             return "none with these numbers";
         }
         String second = precise(key, answer.second(), writer);
-        if (key.acceptance() instanceof Acceptance.Choice || answer.gap() == 0) {
+        if (key.acceptance() instanceof Acceptance.Choice || answer.gap() <= TWELVE_DIGITS) {
             return second + ", the same";
         }
         if (answer.gap() < ROUNDING) {

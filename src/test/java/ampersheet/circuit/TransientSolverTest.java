@@ -116,6 +116,34 @@ class TransientSolverTest {
         assertEquals(0, until(bench, "c", 1.5));
     }
 
+    /** Whatever is drawn: the whole is followed as one, and each has its part of the current, its own way round. */
+    @Test
+    void capacitorsInParallelShareTheCurrentByTheirCapacitancesWhicheverWayTheyAreDrawn() {
+        Random random = new Random(7);
+        for (int trial = 0; trial < 50; trial++) {
+            double volts = 1 + 20 * random.nextDouble();
+            double ohms = 100 * (1 + 99 * random.nextDouble());
+            double begin = volts * (random.nextDouble() - 0.5);
+            double[] farads = {1e-9 * (1 + random.nextInt(99)), 1e-9 * (1 + random.nextInt(99)), 1e-9};
+            double sum = farads[0] + farads[1] + farads[2];
+            double seconds = ohms * sum * 2 * random.nextDouble();
+            Bench bench = new Bench()
+                    .source("V1", "0", "a", volts)
+                    .resistor("R1", "a", "c", ohms)
+                    .part(PartKind.CAPACITOR, "C1", List.of("c", "0"), "farads", farads[0], "initial", begin)
+                    .part(PartKind.CAPACITOR, "C2", List.of("0", "c"), "farads", farads[1], "initial", -begin)
+                    .part(PartKind.CAPACITOR, "C3", List.of("c", "0"), "farads", farads[2], "initial", begin);
+            OperatingPoint point = after(bench, seconds);
+            double missing = (volts - begin) * StrictMath.exp(-seconds / (ohms * sum));
+            String replay = "seed 7, trial " + trial;
+            assertEquals(volts - missing, point.voltage("c"), 1e-8 * volts, replay);
+            for (int each = 0; each < 3; each++) {
+                double amps = missing / ohms * farads[each] / sum * (each == 1 ? -1 : 1);
+                assertEquals(amps, point.current("C" + (each + 1)), 1e-6 * volts / ohms, replay + ": C" + (each + 1));
+            }
+        }
+    }
+
     @Test
     void capacitorsInParallelAddUpAndInSeriesShare() {
         Bench parallel = rc(10, 1000, 2e-6).part(PartKind.CAPACITOR, "C2", List.of("c", "0"), "farads", 1e-6);
