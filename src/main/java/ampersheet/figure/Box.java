@@ -55,8 +55,19 @@ record Box(double left, double top, double right, double bottom) {
         return point.x() > left && point.x() < right && point.y() > top && point.y() < bottom;
     }
 
+    /** False where both points lie beyond the same side: a line between them is far from the box. */
+    boolean mayBeMetBy(Point a, Point b) {
+        return !(a.x() < left && b.x() < left
+                || a.x() > right && b.x() > right
+                || a.y() < top && b.y() < top
+                || a.y() > bottom && b.y() > bottom);
+    }
+
     /** Whether the straight line from {@code a} to {@code b} passes through the inside: cut at each side in turn. */
     boolean crossedBy(Point a, Point b) {
+        if (!mayBeMetBy(a, b)) {
+            return false;
+        }
         double dx = b.x() - a.x();
         double dy = b.y() - a.y();
         double[] towards = {-dx, dx, -dy, dy};

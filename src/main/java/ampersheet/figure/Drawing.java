@@ -1,6 +1,7 @@
 package ampersheet.figure;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -90,8 +91,9 @@ final class Drawing {
         return both;
     }
 
+    /** As they are now; read while nothing is drawn. */
     List<Shape> shapes() {
-        return List.copyOf(all);
+        return Collections.unmodifiableList(all);
     }
 
     List<Shape> shapes(String part) {

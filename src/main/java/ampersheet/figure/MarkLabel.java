@@ -111,8 +111,9 @@ final class MarkLabel {
         double least = Double.MAX_VALUE;
         for (Spot spot : spots()) {
             Box box = LabelPlacer.box(lines, spot);
-            if (isSlanting(centre, spot.at()) && drawing.isFree(box.grown(apart))) {
-                double cost = cost(centre.towards(spot.at(), ring + 2), spot.at()) + centre.distanceTo(spot.at()) / 20;
+            double length = centre.distanceTo(spot.at()) / 20;
+            if (length < least && isSlanting(centre, spot.at()) && drawing.isFree(box.grown(apart))) {
+                double cost = cost(centre.towards(spot.at(), ring + 2), spot.at()) + length;
                 if (cost < least) {
                     least = cost;
                     best = spot;
@@ -155,6 +156,7 @@ final class MarkLabel {
 
     private double cost(Point from, Point to) {
         double cost = 0;
+        Box way = Box.around(from, to).grown(CLEARANCE);
         for (Shape shape : drawing.shapes()) {
             if (shape instanceof Shape.Words words) {
                 cost += words.bounds().grown(APART).crossedBy(from, to) ? CROSSES_TEXT : 0;
@@ -162,11 +164,11 @@ final class MarkLabel {
                 cost += distance(circle.centre(), from, to) < circle.radius() + CLEARANCE ? CROSSES_A_PIXEL : 0;
             } else if (shape instanceof Shape.Line line) {
                 for (int i = 1; i < line.points().size(); i++) {
-                    cost += Box.around(line.points().get(i - 1), line.points().get(i))
-                                    .grown(CLEARANCE)
-                                    .crossedBy(from, to)
-                            ? CROSSES_A_LINE
-                            : 0;
+                    Point a = line.points().get(i - 1);
+                    Point b = line.points().get(i);
+                    boolean crosses = way.mayBeMetBy(a, b)
+                            && Box.around(a, b).grown(CLEARANCE).crossedBy(from, to);
+                    cost += crosses ? CROSSES_A_LINE : 0;
                 }
             } else if (shape.bounds().crossedBy(from, to)) {
                 boolean otherTile =

@@ -1,7 +1,9 @@
 package ampersheet.figure;
 
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 
 /**
@@ -23,14 +25,15 @@ record Repeated(int first, int length, int times) {
 
     /** The repetition that saves most, or {@link #NEVER}. */
     static Repeated in(List<SvgPath.Subpath> all) {
+        Alikeness alikeness = new Alikeness(all);
         Repeated best = NEVER;
         int saved = WORTHWHILE;
         for (int length = 1; length <= all.size() / 2; length++) {
             int from = 0;
             while (from + 2 * length <= all.size()) {
-                int alike = alike(all, from, length);
+                int alike = alikeness.alike(from, length);
                 Repeated found = new Repeated(from, length, 1 + alike / length);
-                int saves = found.saves(all);
+                int saves = (found.times - 1) * (alikeness.letters(from, length) - REFERENCE) - REFERENCE;
                 if (saves > saved) {
                     best = found;
                     saved = saves;
@@ -39,6 +42,50 @@ record Repeated(int first, int length, int times) {
             }
         }
         return best;
+    }
+
+    /** The subpaths as numbers, since every length is tried from every place. */
+    private static final class Alikeness {
+        /** The same number for the same body. */
+        private final int[] body;
+
+        private final long[] x;
+        private final long[] y;
+        /** Of all before. */
+        private final int[] letters;
+
+        Alikeness(List<SvgPath.Subpath> all) {
+            body = new int[all.size()];
+            x = new long[all.size()];
+            y = new long[all.size()];
+            letters = new int[all.size() + 1];
+            Map<String, Integer> known = new HashMap<>();
+            for (int i = 0; i < all.size(); i++) {
+                SvgPath.Subpath one = all.get(i);
+                Integer number = known.putIfAbsent(one.body(), known.size());
+                body[i] = number == null ? known.size() - 1 : number;
+                x[i] = one.startX();
+                y[i] = one.startY();
+                letters[i + 1] = letters[i] + one.body().length() + 4;
+            }
+        }
+
+        /** How many subpaths from the second block on equal those one block before, up to the first that does not. */
+        int alike(int from, int length) {
+            int at = from + length;
+            while (at < body.length
+                    && body[at] == body[at - length]
+                    && (at == from + length
+                            || x[at] - x[at - 1] == x[at - length] - x[at - length - 1]
+                                    && y[at] - y[at - 1] == y[at - length] - y[at - length - 1])) {
+                at++;
+            }
+            return at - from - length;
+        }
+
+        int letters(int from, int length) {
+            return letters[from + length] - letters[from];
+        }
     }
 
     /**
@@ -66,31 +113,6 @@ record Repeated(int first, int length, int times) {
                 : SvgPath.data(all).length();
     }
 
-    /** How many subpaths from the second block on equal those one block before, up to the first that does not. */
-    private static int alike(List<SvgPath.Subpath> all, int from, int length) {
-        int at = from + length;
-        while (at < all.size()
-                && all.get(at).body().equals(all.get(at - length).body())
-                && (at == from + length || step(all, at, 1).equals(step(all, at - length, 1)))) {
-            at++;
-        }
-        return at - from - length;
-    }
-
-    private static List<Long> step(List<SvgPath.Subpath> all, int at, int back) {
-        SvgPath.Subpath one = all.get(at);
-        SvgPath.Subpath before = all.get(at - back);
-        return List.of(one.startX() - before.startX(), one.startY() - before.startY());
-    }
-
-    private int saves(List<SvgPath.Subpath> all) {
-        int letters = 0;
-        for (SvgPath.Subpath one : all.subList(first, first + length)) {
-            letters += one.body().length() + 4;
-        }
-        return (times - 1) * (letters - REFERENCE) - REFERENCE;
-    }
-
     boolean isWorthwhile() {
         return times > 1;
     }
@@ -107,7 +129,8 @@ record Repeated(int first, int length, int times) {
 
     /** By how much each block is moved against the one before, in pixels. */
     Point step(List<SvgPath.Subpath> all) {
-        List<Long> step = step(all, first + length, length);
-        return new Point(step.get(0) / 100.0, step.get(1) / 100.0);
+        SvgPath.Subpath one = all.get(first);
+        SvgPath.Subpath next = all.get(first + length);
+        return new Point((next.startX() - one.startX()) / 100.0, (next.startY() - one.startY()) / 100.0);
     }
 }

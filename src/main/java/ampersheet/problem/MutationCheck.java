@@ -20,9 +20,14 @@ import java.util.stream.IntStream;
  * another key is accepted.
  */
 public final class MutationCheck {
-    private static final int PROBLEMS = 32;
-    /** After so many draws on which a mutant was caught, it is believed to be caught always. */
-    private static final int CAUGHT_OFTEN = 4;
+    /**
+     * @param problems to try each mutant on, unless it is caught before
+     * @param caughtOften after so many draws on which a mutant was caught, it is believed to be caught always
+     */
+    record Thoroughness(int problems, int caughtOften) {}
+
+    static final Thoroughness USUAL = new Thoroughness(32, 4);
+
     /** In multiples of the gap that the proof allows: less than this nothing could notice. */
     private static final double NOTICEABLE = 2;
     /** The gap of a proof that states none. */
@@ -31,9 +36,12 @@ public final class MutationCheck {
     private final Workshop workshop;
     private final List<Problem> problems;
 
-    private MutationCheck(Workshop workshop, List<Problem> problems) {
+    private final int caughtOften;
+
+    private MutationCheck(Workshop workshop, List<Problem> problems, int caughtOften) {
         this.workshop = workshop;
         this.problems = problems;
+        this.caughtOften = caughtOften;
     }
 
     /**
@@ -42,12 +50,16 @@ public final class MutationCheck {
      * @param seed another seed draws other numbers
      */
     public static MutationReport run(Workshop workshop, String seed) {
+        return run(workshop, seed, USUAL);
+    }
+
+    static MutationReport run(Workshop workshop, String seed, Thoroughness thoroughness) {
         ProblemTemplate template = workshop.template();
         Draws draws = new Draws(workshop, seed);
-        int wanted = (int) Math.min(PROBLEMS, draws.size());
+        int wanted = (int) Math.min(thoroughness.problems(), draws.size());
         List<Problem> problems =
                 IntStream.range(0, wanted).mapToObj(draws::draw).toList();
-        MutationCheck check = new MutationCheck(workshop, problems);
+        MutationCheck check = new MutationCheck(workshop, problems, thoroughness.caughtOften());
         List<Mutant> mutants = Mutant.of(template);
         List<MutationReport.Fate> fates =
                 mutants.parallelStream().map(check::fateOf).toList();
@@ -72,7 +84,7 @@ public final class MutationCheck {
                             MutationReport.End.SURVIVED,
                             Notations.givensInOneLine(mutated, problem.givens()) + ": " + changed.get());
                 }
-                if (++caught == CAUGHT_OFTEN) {
+                if (++caught == caughtOften) {
                     break;
                 }
             }

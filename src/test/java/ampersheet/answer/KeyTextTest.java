@@ -24,7 +24,7 @@ import org.junit.jupiter.api.TestFactory;
 
 /** A key written as text and read again is the same key to whoever judges by it. */
 class KeyTextTest {
-    private static final int DRAWS = 10;
+    private static final int DRAWS = Boolean.getBoolean("ampersheet.deep") ? 10 : 3;
 
     @TestFactory
     Stream<DynamicTest> aKeyReadBackGivesEveryVerdictOfTheKeyWritten() {

@@ -16,6 +16,8 @@ import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 
 class ChainFigureTest {
+    private static final boolean DEEP = Boolean.getBoolean("ampersheet.deep");
+
     @Test
     void everySvgIsWellFormedBoldEnoughAndFitsThePage() {
         Panels.all().forEach((name, laid) -> {
@@ -339,8 +341,8 @@ class ChainFigureTest {
                     Tile.Side.WEST,
                     Tile.Side.EAST);
             Panel panel = new Panel(tile, Snaking.places(4, 3), 0, true, 24, 1e-6, 1e-4, false);
-            for (int x = 0; x < 4 * pixels; x += 3) {
-                for (int y = 0; y < 3 * pixels; y += 2) {
+            for (int x = 0; x < 4 * pixels; x += DEEP ? 3 : 5) {
+                for (int y = 0; y < 3 * pixels; y += DEEP ? 2 : 3) {
                     Drawing drawing = ChainFigure.layOut(
                             panel,
                             ChainFigure.trace(panel),

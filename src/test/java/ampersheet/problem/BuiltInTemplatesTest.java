@@ -18,9 +18,10 @@ import org.junit.jupiter.api.TestFactory;
 /** Some draws of every template in the jar; the command {@code prove} does thousands. */
 class BuiltInTemplatesTest {
     private static final boolean DEEP = Boolean.getBoolean("ampersheet.deep");
+    private static final int FEW = 15;
     private static final int DRAWS = DEEP ? 200 : 60;
     /** How many variants there are is what {@code EveryTemplateTest} asks. */
-    private static final long COUNTED = DEEP ? 100_000 : 1_000;
+    private static final long COUNTED = DEEP ? 100_000 : 300;
 
     /** Below, the ranges of the givens are wrong and not a few draws. */
     private static final double LEAST_INSIDE_LIMITS = 0.8;
@@ -32,18 +33,25 @@ class BuiltInTemplatesTest {
         TemplateFiles files = TemplateFiles.builtIn();
         return ChosenTemplates.of(files).stream()
                 .map(name -> DynamicTest.dynamicTest(name, () -> {
-                    ProofReport report =
-                            Proving.prove(new Workshop(TemplateReader.read(files, name)), "some", DRAWS, COUNTED);
+                    Workshop workshop = new Workshop(TemplateReader.read(files, name));
+                    ProofReport few = Proving.prove(workshop, "some", FEW, COUNTED);
+                    // Of few draws a share says little: where it looks bad, more are asked.
+                    ProofReport report = !DEEP && few.passed() && sharesAreGood(few)
+                            ? few
+                            : Proving.prove(workshop, "some", DRAWS, COUNTED);
                     assertTrue(report.passed(), report.print());
-                    assertTrue(report.tally().refusalRate() < 0.3, report.print());
-                    assertTrue(report.tally().accepted() == DRAWS || report.exhausted(), report.print());
+                    assertTrue(sharesAreGood(report), report.print());
+                    assertTrue(report.tally().accepted() >= FEW || report.exhausted(), report.print());
                     report.mistakes().forEach(mistake -> assertTrue(mistake.closest() > 1, report.print()));
-                    assertTrue(report.shareInsideLimits() >= LEAST_INSIDE_LIMITS, report.print());
                     assertTrue(
                             report.withoutMistakes().stream().allMatch(step -> step.contains(": ")),
                             () -> "steps without a mistake need a reason: " + report.print());
                 }))
                 .toList();
+    }
+
+    private static boolean sharesAreGood(ProofReport report) {
+        return report.tally().refusalRate() < 0.3 && report.shareInsideLimits() >= LEAST_INSIDE_LIMITS;
     }
 
     /** A wire, a contact or a fuse is no resistor: the advice on ratings would be wrong for it. */

@@ -50,7 +50,8 @@ import org.junit.jupiter.api.TestFactory;
  */
 class EveryTemplateTest {
     private static final String SEED = "every-template";
-    private static final int DRAWS = Boolean.getBoolean("ampersheet.deep") ? 200 : 75;
+    private static final int DRAWS = Boolean.getBoolean("ampersheet.deep") ? 200 : 15;
+    private static final int LATEST = Math.max(DRAWS, 75);
     private static final int SPELLINGS = 10_000;
     private static final int LEAST_VARIANTS = 2_000;
 
@@ -226,8 +227,20 @@ class EveryTemplateTest {
                     .template()
                     .mistakes()
                     .forEach(mistake -> assertTrue(
-                            mistakes.contains(mistake.id()), mistake.id() + " is never made in " + DRAWS + " draws"));
+                            mistakes.contains(mistake.id())
+                                    || isMadeLater(problems.get(0).template(), mistake.id()),
+                            mistake.id() + " is never made in " + LATEST + " draws"));
         });
+    }
+
+    /** Some mistakes are made with few numbers only. */
+    private static boolean isMadeLater(ProblemTemplate template, String mistake) {
+        Draws draws = new Draws(new Workshop(template), SEED);
+        return IntStream.range(DRAWS, LATEST)
+                .mapToObj(draws::draw)
+                .flatMap(problem -> problem.mistakes().values().stream())
+                .flatMap(List::stream)
+                .anyMatch(made -> made.id().equals(mistake));
     }
 
     private static Set<Rung> rungsOf(ProblemKey key) {

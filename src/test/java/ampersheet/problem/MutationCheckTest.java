@@ -19,14 +19,17 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 
 class MutationCheckTest {
+    /** What {@code prove --mutations} does, or as much as tells a slip that every draw shows. */
+    private static final MutationCheck.Thoroughness THOROUGHNESS =
+            Boolean.getBoolean("ampersheet.deep") ? MutationCheck.USUAL : new MutationCheck.Thoroughness(6, 1);
 
     @TestFactory
     Stream<DynamicTest> noMutationOfABuiltInTemplateSurvives() {
         TemplateFiles files = TemplateFiles.builtIn();
         return ChosenTemplates.of(files).stream()
                 .map(name -> DynamicTest.dynamicTest(name, () -> {
-                    MutationReport report =
-                            MutationCheck.run(new Workshop(TemplateReader.read(files, name)), "mutations");
+                    MutationReport report = MutationCheck.run(
+                            new Workshop(TemplateReader.read(files, name)), "mutations", THOROUGHNESS);
                     assertEquals(List.of(), report.survivors(), report.print());
                     assertTrue(report.ending(End.CAUGHT).size() > 0, report.print());
                 }));

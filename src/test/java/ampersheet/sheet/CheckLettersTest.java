@@ -26,7 +26,7 @@ import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 
 class CheckLettersTest {
-    private static final int DRAWS = 10;
+    private static final int DRAWS = Boolean.getBoolean("ampersheet.deep") ? 10 : 3;
     private static final long SEED = 20261126;
 
     private record Asked(String template, AnswerKey key, Optional<CheckLetters.Check> check) {}
@@ -181,7 +181,7 @@ class CheckLettersTest {
                 PlanReader.read("plan.yaml", "title: T\nproblems: [{template: voltage-dividers/design-pair}]\n"),
                 new TemplateLibrary(List.of(TemplateFiles.builtIn())));
         Map<String, Boolean> lettered = new TreeMap<>();
-        for (int seat = 1; seat <= 20; seat++) {
+        for (int seat = 1; seat <= 2 * DRAWS; seat++) {
             Sheet sheet = new SheetMaker(set).sheet(seat);
             for (Document.Block block :
                     CheckLetters.addedTo(Composer.sheet(sheet, ""), sheet).blocks()) {

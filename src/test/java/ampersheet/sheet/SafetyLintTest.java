@@ -42,13 +42,13 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * What could hurt somebody is looked for on 25 sheets of every template (1000 with {@code -Pdeep}), by triggers written
+ * What could hurt somebody is looked for on 4 sheets of every template (1000 with {@code -Pdeep}), by triggers written
  * down here a second time, and the box for it must stand on the sheet before the first question. A failure names the
  * seat of the seed to replay.
  */
 class SafetyLintTest {
     private static final String SEED = "safety";
-    private static final int SEATS = Boolean.getBoolean("ampersheet.deep") ? 1_000 : 10;
+    private static final int SEATS = Boolean.getBoolean("ampersheet.deep") ? 1_000 : 4;
     /** Putting a sheet together takes longer than drawing its problem, and does the same with every caution. */
     private static final int EVERY_SO_MANY = 40;
 

@@ -52,12 +52,12 @@ class EveryTemplateOnPaperTest {
             for (String entry : List.of(
                     "{template: " + template + "}",
                     "{template: " + template + ", example: yes, support: " + twin + "}")) {
-                Sheet sheet = sheet(entry);
                 for (Profile profile : Profile.values()) {
                     for (Paper paper : Paper.values()) {
                         if (paper.isFolded() && profile != Profile.COMPACT || !inTurn(pages++)) {
                             continue;
                         }
+                        Sheet sheet = sheet(entry);
                         Document document = Composer.sheet(sheet, "Ada", profile.widestDrawing(paper))
                                 .on(paper);
                         boolean alone = sheet.problems().size() == 1;
@@ -78,11 +78,11 @@ class EveryTemplateOnPaperTest {
     void keysAreDividedBetweenRowsAndSteps() throws IOException {
         int pages = 0;
         for (String template : ChosenTemplates.of(FILES)) {
-            Sheet sheet = sheet("{template: " + template + "}");
             for (Profile profile : Profile.values()) {
                 if (!inTurn(pages++)) {
                     continue;
                 }
+                Sheet sheet = sheet("{template: " + template + "}");
                 Paper paper = profile == Profile.LARGE ? Paper.LETTER : Paper.A4;
                 look(
                         profile,
