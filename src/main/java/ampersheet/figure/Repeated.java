@@ -1,9 +1,9 @@
 package ampersheet.figure;
 
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 
 /**
@@ -59,7 +59,7 @@ record Repeated(int first, int length, int times) {
             x = new long[all.size()];
             y = new long[all.size()];
             letters = new int[all.size() + 1];
-            Map<String, Integer> known = new HashMap<>();
+            Map<String, Integer> known = new TreeMap<>();
             for (int i = 0; i < all.size(); i++) {
                 SvgPath.Subpath one = all.get(i);
                 Integer number = known.putIfAbsent(one.body(), known.size());

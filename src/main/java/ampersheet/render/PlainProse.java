@@ -106,7 +106,7 @@ final class PlainProse {
     }
 
     private void flush() {
-        markup.text(text.toString());
+        markup.text(Wording.bound(text.toString()));
         text.setLength(0);
     }
 

@@ -191,7 +191,7 @@ public final class ProseMarkup {
         } else if (node instanceof HtmlInlineBase) {
             markup.text(node.getChars().toString());
         } else {
-            markup.text(node.getChars().unescape());
+            markup.text(Wording.bound(node.getChars().unescape()));
         }
     }
 }

@@ -1,5 +1,6 @@
 package ampersheet.render;
 
+import ampersheet.quantity.Unit;
 import ampersheet.sheet.Document.Assumption;
 import ampersheet.sheet.Document.Assumptions;
 
@@ -35,6 +36,8 @@ public final class Wording {
     public static final String PREFERRED_VALUES = "Preferred values, times any power of ten";
     public static final String SHARE_HINT = "in % or as a fraction";
     public static final String END_OF = "End of";
+
+    private static final String UNIT_SIGNS = "%\u00b0";
 
     private Wording() {}
 
@@ -75,6 +78,32 @@ public final class Wording {
                 .appendCodePoint(Character.toTitleCase(letter))
                 .append(phrase, Character.charCount(letter), phrase.length())
                 .toString();
+    }
+
+    /** No line ends between a number and its unit, as authors write them with a blank: {@code 30 %}. */
+    static String bound(String text) {
+        StringBuilder bound = null;
+        for (int i = 1; i < text.length() - 1; i++) {
+            if (text.charAt(i) == ' ' && isDigit(text.charAt(i - 1)) && Unit.isSymbol(word(text, i + 1))) {
+                bound = bound == null ? new StringBuilder(text) : bound;
+                bound.setCharAt(i, '\u00a0');
+            }
+        }
+        return bound == null ? text : bound.toString();
+    }
+
+    private static boolean isDigit(char c) {
+        return c >= '0' && c <= '9';
+    }
+
+    /** Up to what can be part of no symbol of one unit. */
+    private static String word(String text, int from) {
+        int end = from;
+        while (end < text.length()
+                && (Character.isLetter(text.charAt(end)) || UNIT_SIGNS.indexOf(text.charAt(end)) >= 0)) {
+            end++;
+        }
+        return text.substring(from, end);
     }
 
     /**

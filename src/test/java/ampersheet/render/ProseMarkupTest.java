@@ -19,7 +19,8 @@ class ProseMarkupTest {
 
     @Test
     void valuesPutInWithEscapedMarksReadAsTheyAre() {
-        assertEquals("<p>It gives <strong>4.7 kΩ</strong> &lt;b&gt;.</p>\n", html("It gives **4\\.7 kΩ** \\<b\\>\\."));
+        assertEquals(
+                "<p>It gives <strong>4.7\u00a0kΩ</strong> &lt;b&gt;.</p>\n", html("It gives **4\\.7 kΩ** \\<b\\>\\."));
     }
 
     @Test

@@ -30,6 +30,15 @@ class WordingTest {
     }
 
     @Test
+    void aNumberKeepsItsUnitOnItsLine() {
+        assertEquals("from 30\u00a0% to 70\u00a0%, 5\u00a0K/W,", Wording.bound("from 30 % to 70 %, 5 K/W,"));
+        assertEquals("1.5\u00a0V.", Wording.bound("1.5 V."));
+        assertEquals("4 tiles, 5 is, R1 V", Wording.bound("4 tiles, 5 is, R1 V").replace('\u00a0', ' '));
+        assertEquals("all 6 boards", Wording.bound("all 6 boards"));
+        assertEquals("7 ", Wording.bound("7 "));
+    }
+
+    @Test
     void controlCharactersAndLoneSurrogatesAreReplaced() {
         assertEquals("a b\uFFFDc\uFFFD", Wording.oneLine("a\nb\u0000c\uD800"));
         assertEquals("\uFFFDlive", Wording.oneLine("\u202Elive"), "or a name could make a key look like a sheet");
