@@ -132,6 +132,15 @@ public record Lettering(List<Run> runs, double size, boolean bold) {
         return !text.isEmpty();
     }
 
+    /** Of the characters that nearly all labels are made of. */
+    private static final double[] COMMON = new double[0x400];
+
+    static {
+        for (int c = 0; c < COMMON.length; c++) {
+            COMMON[c] = measured(c);
+        }
+    }
+
     private static double advance(String text) {
         double ems = 0;
         for (int i = 0; i < text.length(); i += Character.charCount(text.codePointAt(i))) {
@@ -179,6 +188,10 @@ public record Lettering(List<Run> runs, double size, boolean bold) {
      * only leaves a little more white.
      */
     private static double advance(int c) {
+        return c < COMMON.length ? COMMON[c] : measured(c);
+    }
+
+    private static double measured(int c) {
         if (c >= '0' && c <= '9') {
             return 0.64;
         }

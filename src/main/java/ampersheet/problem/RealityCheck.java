@@ -86,7 +86,7 @@ public final class RealityCheck {
             asking = asking.with(each.getKey(), each.getValue());
         }
         Models models = plans.with(building);
-        SecondRoute route = new SecondRoute(models, asking, building, Independence.NONE);
+        SecondRoute route = SecondRoute.departing(models, asking, building);
         Map<String, Double> found = new LinkedHashMap<>();
         for (Proof proof : template.proofs()) {
             double value = found(route, proof);

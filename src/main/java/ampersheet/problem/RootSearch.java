@@ -21,6 +21,9 @@ final class RootSearch {
     /** Points per decade, tried in this order until the function is seen to change its sign. */
     private static final int[] DENSITIES = {1, 4, 16};
 
+    /** Shares of a value, tried in this order. */
+    private static final double[] NEARBY = {0.01, 0.1, 0.4};
+
     private static final int MOST_EVALUATIONS = 200;
     private static final double RELATIVE_ACCURACY = 1e-13;
     /**
@@ -48,6 +51,21 @@ final class RootSearch {
             }
         }
         throw new Unsolved("the search finds no value for which the model fits");
+    }
+
+    /**
+     * The same, but looked for round a value first: what departs a little from it is found in a few steps.
+     *
+     * @throws Unsolved as {@link #find}, which has the word where nothing is found nearby
+     */
+    static double near(double value, DoubleUnaryOperator function, double target, Dimension dimension) {
+        for (double apart : value > 0 ? NEARBY : new double[0]) {
+            List<Double> roots = roots(function, target, new double[] {value * (1 - apart), value * (1 + apart)});
+            if (roots.size() == 1) {
+                return roots.get(0);
+            }
+        }
+        return find(function, target, dimension);
     }
 
     private static List<Double> roots(DoubleUnaryOperator function, double target, double[] scale) {

@@ -14,7 +14,9 @@ import com.vladsch.flexmark.util.ast.TextCollectingVisitor;
 import com.vladsch.flexmark.util.data.DataHolder;
 import com.vladsch.flexmark.util.data.MutableDataSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * The Markdown that prose may be written in: CommonMark with tables. What it may not do (headings, HTML, pictures,
@@ -33,6 +35,16 @@ public final class LimitedMarkdown {
     private static final Parser PARSER = Parser.builder(OPTIONS).build();
 
     private static final HtmlRenderer MEANING = HtmlRenderer.builder(OPTIONS).build();
+
+    /**
+     * What was read last, by its text: sheet and key hold the same prose, in three formats, and a class the same words.
+     * Nothing changes a tree that was read.
+     */
+    private static final Map<String, Optional<Document>> PARSED = new ConcurrentHashMap<>();
+
+    private static final int MOST_PARSED = 300;
+    /** A long text comes once. */
+    private static final int LONGEST_PARSED = 4_000;
 
     /** Nested deeper than this, quotes, lists and emphasis are no prose but an attack on the stack. */
     private static final int DEEPEST = 24;
@@ -62,6 +74,21 @@ public final class LimitedMarkdown {
     }
 
     private static Optional<Document> parsedIfShallow(String source) {
+        if (source.length() > LONGEST_PARSED) {
+            return parsedAnew(source);
+        }
+        Optional<Document> known = PARSED.get(source);
+        if (known == null) {
+            known = parsedAnew(source);
+            if (PARSED.size() >= MOST_PARSED) {
+                PARSED.clear();
+            }
+            PARSED.put(source, known);
+        }
+        return known;
+    }
+
+    private static Optional<Document> parsedAnew(String source) {
         try {
             Document document = PARSER.parse(source);
             return isDeeper(document, DEEPEST) ? Optional.empty() : Optional.of(document);

@@ -9,8 +9,10 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -20,8 +22,15 @@ import java.util.stream.Stream;
 final class StyleSheet {
     private static final String COMMON = closeSet(asWritten()) + Picture.style() + TableMarkup.keyLabels();
 
-    private static final Pattern CLASSES = Pattern.compile(" class=\"([^\"]*)\"");
-    private static final Pattern ELEMENT = Pattern.compile("<([a-z][a-z0-9]*)");
+    /** The pages of a class are made of the same few things. */
+    private static final Map<Names, String> KNOWN = new ConcurrentHashMap<>();
+
+    private static final int MOST_KNOWN = 200;
+
+    /** What stands in a page: elements, and classes with a full stop before them. */
+    private record Names(Document.Kind kind, Set<String> all) {}
+
+    private static final String CLASS = " class=\"";
     private static final Pattern VARIABLE = Pattern.compile("--[a-z-]+(?=:)");
     private static final Pattern NAME = Pattern.compile("\\.?[a-z][a-z0-9-]*");
 
@@ -62,16 +71,40 @@ final class StyleSheet {
 
     /** @param body markup of the page: rules for what does not stand in it are left out */
     static String of(Document document, String body) {
+        Names names = new Names(document.kind(), named(body));
+        String known = KNOWN.get(names);
+        if (known == null) {
+            known = withoutUnusedNames(used(COMMON, names.all()) + ofKind(document.kind()));
+            if (KNOWN.size() >= MOST_KNOWN) {
+                KNOWN.clear();
+            }
+            KNOWN.put(names, known);
+        }
+        return known + (document.logo().isPresent() ? LOGO : "") + paged(document);
+    }
+
+    private static Set<String> named(String body) {
         Set<String> named = new TreeSet<>(List.of("html"));
-        ELEMENT.matcher(body).results().forEach(element -> named.add(element.group(1)));
-        CLASSES.matcher(body).results().forEach(classes -> {
-            for (String one : classes.group(1).split(" ")) {
+        for (int at = body.indexOf('<'); at >= 0; at = body.indexOf('<', at + 1)) {
+            int end = at + 1;
+            while (end < body.length() && isNameLetter(body.charAt(end), end > at + 1)) {
+                end++;
+            }
+            if (end > at + 1) {
+                named.add(body.substring(at + 1, end));
+            }
+        }
+        for (int at = body.indexOf(CLASS); at >= 0; at = body.indexOf(CLASS, at + 1)) {
+            int from = at + CLASS.length();
+            for (String one : body.substring(from, body.indexOf('"', from)).split(" ")) {
                 named.add("." + one);
             }
-        });
-        return withoutUnusedNames(used(COMMON, named) + ofKind(document.kind()))
-                + (document.logo().isPresent() ? LOGO : "")
-                + paged(document);
+        }
+        return named;
+    }
+
+    private static boolean isNameLetter(char c, boolean digitsToo) {
+        return c >= 'a' && c <= 'z' || digitsToo && c >= '0' && c <= '9';
     }
 
     /** Colours and fonts that no rule asks for. */
