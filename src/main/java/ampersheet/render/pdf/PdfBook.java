@@ -249,6 +249,11 @@ public final class PdfBook implements Closeable {
         }
     }
 
+    /** Sets what was measured and packed before, and nothing else. */
+    void set(MarkupTree markup, PDDocument into) throws IOException {
+        set(markup, new Faults(), into);
+    }
+
     /** What is set in the end, page breaks and all. */
     MarkupTree markup(Document document) throws IOException {
         return markup(document, new Faults());
