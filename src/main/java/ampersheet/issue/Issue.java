@@ -13,6 +13,7 @@ import ampersheet.sheet.IssuedArchive;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
+import ampersheet.sheet.SharedProblems;
 import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetId;
 import ampersheet.sheet.SheetMaker;
@@ -115,7 +116,7 @@ public final class Issue {
             Handouts.requirePrintable(set.plan(), roster, besides.extra());
         }
         SheetMaker maker = new SheetMaker(set);
-        maker.prepare(roster.lastSeat());
+        maker.prepare(roster);
         Path archive = archive(set, out);
         try (Output output = Output.folder(out, terms)) {
             IssuedFolder folder = IssuedFolder.open(output, out, code(set), files(roster, besides, archive));
@@ -130,7 +131,8 @@ public final class Issue {
             });
             List<ClassIndex.Line> lines = seats.stream().map(Written::line).toList();
             Path index = out.resolve(INDEX);
-            Document page = ClassIndex.compose(maker.set(), lines, maker.tallies());
+            Document page = ClassIndex.compose(
+                    maker.set(), lines, new SharedProblems(maker, roster), maker.tallies());
             int written = seats.stream().mapToInt(Written::files).sum()
                     + write(output, index, HtmlPage.render(page))
                     + writeGrid(seats, AnswerGrid.file(out, code(set)), output)

@@ -161,6 +161,11 @@ public final class ProblemSet {
         return draws.takenBefore(source, lastSeat + 1);
     }
 
+    /** Which problems come again, where the plan lets them and templates have no more than this. */
+    Repeats repeats(Repeats.Supply supply) {
+        return new Repeats(draws, supply);
+    }
+
     /** The first entry that fixes the givens of a source; empty if it draws them all. */
     Optional<Entry> fixing(String source) {
         return plan.entries().stream()

@@ -25,6 +25,27 @@ final class SeatDraws {
         this.slots = List.copyOf(slots);
     }
 
+    List<Slot> slots() {
+        return slots;
+    }
+
+    /** Seats are dealt to a slot in rounds, from 0, in each of which every member of its pool comes up once. */
+    static int round(Slot slot, int seat) {
+        return (seat - 1) / slot.pool().size();
+    }
+
+    /** Who gets this member of the slot's pool in this round. */
+    int seat(Slot slot, String template, int round) {
+        int members = slot.pool().size();
+        int position = Math.floorMod(order(slot, round).indexOf(template) - slot.member(), members);
+        return round * members + position + 1;
+    }
+
+    /** The draw that this slot takes of this member in this round. */
+    long index(Slot slot, String template, int round) {
+        return of(seat(slot, template, round)).get(slot.number()).index();
+    }
+
     /** @param seat from 1 */
     List<SeatDraw> of(int seat) {
         Map<String, Long> takenByThisSeat = new TreeMap<>();
