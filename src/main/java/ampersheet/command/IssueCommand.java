@@ -36,7 +36,11 @@ import picocli.CommandLine.Parameters;
                     + "DIR/manifest.csv tells what belongs to which "
                     + "issue. Each file is whole or not there; the same command may be repeated and gives the "
                     + "same bytes. A plan without seed: "
-                    + "gets one when it is first issued, kept in PLAN.seed."
+                    + "gets one when it is first issued, kept in PLAN.seed.",
+            "",
+            "A class with more seats than a template has variants is refused; with repeats: allowed in the plan problems "
+                    + "come again at seats far apart, never two in common and none in one room (column room of the "
+                    + "class list). The index says who has what."
         })
 final class IssueCommand implements Callable<Integer> {
     private static final int MOST_NAMED = 4;

@@ -131,8 +131,7 @@ public final class Issue {
             });
             List<ClassIndex.Line> lines = seats.stream().map(Written::line).toList();
             Path index = out.resolve(INDEX);
-            Document page = ClassIndex.compose(
-                    maker.set(), lines, new SharedProblems(maker, roster), maker.tallies());
+            Document page = ClassIndex.compose(maker.set(), lines, new SharedProblems(maker, roster), maker.tallies());
             int written = seats.stream().mapToInt(Written::files).sum()
                     + write(output, index, HtmlPage.render(page))
                     + writeGrid(seats, AnswerGrid.file(out, code(set)), output)

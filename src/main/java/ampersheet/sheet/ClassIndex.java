@@ -152,10 +152,11 @@ public final class ClassIndex {
         }
         if (!rows.isEmpty()) {
             blocks.add(new Heading(2, "Problems that more than one has"));
-            blocks.add(new Prose("This class has more seats than some templates have variants, and the plan lets problems "
-                    + "come again: of " + lines.size() + " learners " + learners + " have " + rows.size()
-                    + " problems that somebody else has, too. No two learners have more than one in common; the seat "
-                    + "numbers of two who have one differ by " + shared.nearest() + " or more."));
+            blocks.add(
+                    new Prose("This class has more seats than some templates have variants, and the plan lets problems "
+                            + "come again: of " + lines.size() + " learners " + learners + " have " + rows.size()
+                            + " problems that somebody else has, too. No two learners have more than one in common; the seat "
+                            + "numbers of two who have one differ by " + shared.nearest() + " or more."));
             blocks.add(new Table("", List.of("Seat", "Problem", "Also at seats"), rows));
         }
     }

@@ -15,9 +15,9 @@ import java.util.TreeSet;
  * and no other round takes; a later round r takes what round r mod M took, for a number M ≤ K, the slot's cycle. So two
  * seats have the problem of a slot in common only if their rounds differ by a multiple of M, and (since a round is as
  * many seats as the pool has members, P) only if their numbers differ by a multiple of M P, give or take P − 1. The
- * cycles are chosen so that no difference of two seats is near multiples of two of them: where P is the same, by numbers
- * without a common divisor, whose common multiples are at least their product. As this would fail from some seat on,
- * that seat is refused.
+ * cycles are chosen so that no difference of two seats is near multiples of two of them: where P is the same, by
+ * numbers without a common divisor, whose common multiples are at least their product. As this would fail from some
+ * seat on, that seat is refused.
  *
  * <p>A slot's cycle depends on slots that run out at an earlier seat only, never on those that run out later: nobody's
  * problems change because a class becomes larger.
@@ -195,9 +195,7 @@ final class Repeats {
 
     private TreeSet<String> sources() {
         TreeSet<String> sources = new TreeSet<>();
-        draws.slots()
-                .forEach(slot ->
-                        slot.pool().forEach(template -> sources.add(slot.source(template))));
+        draws.slots().forEach(slot -> slot.pool().forEach(template -> sources.add(slot.source(template))));
         return sources;
     }
 
@@ -239,8 +237,7 @@ final class Repeats {
         long bestBelow = -1;
         for (int length = wanted.rounds(); length >= Math.max(1, wanted.rounds() / LARGEST_SHARE_UNUSED); length--) {
             Cycle tried = new Cycle(wanted.slot(), wanted.rounds(), wanted.from(), length);
-            long below =
-                    before.stream().mapToLong(tried::apartBelow).min().orElse(Long.MAX_VALUE);
+            long below = before.stream().mapToLong(tried::apartBelow).min().orElse(Long.MAX_VALUE);
             if (below > bestBelow) {
                 best = tried;
                 bestBelow = below;

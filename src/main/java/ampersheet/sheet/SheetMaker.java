@@ -17,7 +17,7 @@ import java.util.Optional;
 /** Makes the sheets of a set, any seat without the others. May be used by several threads. */
 public final class SheetMaker implements ClassSheets {
     private static final String LET_THEM_REPEAT =
-            ", or write repeats: allowed into the plan, so that problems come again at seats far apart.";
+            ". Or write repeats: allowed into the plan: then problems come again, at seats far apart.";
 
     private final ProblemSet set;
     private final Map<String, Draws> draws = new LinkedHashMap<>();
@@ -47,10 +47,9 @@ public final class SheetMaker implements ClassSheets {
         }
         // what is to be built takes parts out of the bins each time it comes
         this.repeats = set.plan().reuse().repeats() && set.parts().isEmpty()
-                ? Optional.of(set.repeats((source, count) ->
-                        draws.get(source).has(Math.toIntExact(count) - 1)
-                                ? count
-                                : draws.get(source).tally().accepted()))
+                ? Optional.of(set.repeats((source, count) -> draws.get(source).has(Math.toIntExact(count) - 1)
+                        ? count
+                        : draws.get(source).tally().accepted()))
                 : Optional.empty();
     }
 

@@ -66,8 +66,7 @@ class RepeatsTest {
     private static long requireApart(List<List<String>> sheets, long nearest, String told) {
         long common = 0;
         for (int one = 0; one < sheets.size(); one++) {
-            assertEquals(
-                    sheets.get(one).size(), new TreeSet<>(sheets.get(one)).size(), told + " seat " + (one + 1));
+            assertEquals(sheets.get(one).size(), new TreeSet<>(sheets.get(one)).size(), told + " seat " + (one + 1));
             for (int other = one + 1; other < sheets.size(); other++) {
                 int same = 0;
                 for (String problem : sheets.get(one)) {
@@ -109,16 +108,20 @@ class RepeatsTest {
                     .mapToObj(seat -> problems(draws, repeats, seat))
                     .toList();
             requireApart(all, nearest, told);
-            assertTrue(last >= 300, told);
+            int own = 1;
+            while (last > own && !repeats.begun(own + 1)) {
+                own++;
+            }
+            assertTrue(last >= Math.min(600, 2 * own), told + ", without repeats up to " + own);
             for (int seat = 1; seat <= last; seat += 7) {
                 List<SeatDraw> mine = draws.of(seat);
                 for (int i = 0; i < mine.size(); i++) {
                     String problem = all.get(seat - 1).get(i);
-                    int own = seat;
+                    int asked = seat;
                     assertEquals(
                             IntStream.rangeClosed(1, last)
-                                    .filter(other -> other != own
-                                            && all.get(other - 1).contains(problem))
+                                    .filter(other ->
+                                            other != asked && all.get(other - 1).contains(problem))
                                     .boxed()
                                     .toList(),
                             repeats.alsoAt(mine.get(i), seat, last),
@@ -126,6 +129,40 @@ class RepeatsTest {
                 }
             }
         }
+    }
+
+    @Test
+    void aClassOfTenThousandStaysApartWithTheVariantsOfUsualTemplates() {
+        Map<String, Integer> variants = Map.of("a", 3469, "b", 2000, "c", 1160, "d", 2310, "e", 90_000, "f", 2000);
+        List<Slot> slots = List.of(
+                slot(0, 0, 0, "a"),
+                slot(1, 1, 0, "b"),
+                slot(2, 2, 0, "f"),
+                slot(3, 3, 0, "c", "d"),
+                slot(4, 4, 1, "c", "d"),
+                slot(5, 5, 0, "a", "b", "d"),
+                slot(6, 6, 0, "e"));
+        SeatDraws draws = new SeatDraws("s", slots);
+        Repeats repeats = repeats(draws, variants);
+        int seats = 10_000;
+        assertEquals(seats, repeats.lastSeat(seats));
+        Map<String, List<Integer>> holders = new TreeMap<>();
+        for (int seat = 1; seat <= seats; seat++) {
+            for (String problem : problems(draws, repeats, seat)) {
+                holders.computeIfAbsent(problem, first -> new ArrayList<>()).add(seat);
+            }
+        }
+        TreeSet<Long> pairs = new TreeSet<>();
+        holders.forEach((problem, sit) -> {
+            for (int i = 0; i < sit.size(); i++) {
+                for (int other : sit.subList(i + 1, sit.size())) {
+                    assertTrue(other - sit.get(i) >= repeats.nearest(seats), problem + " at " + sit);
+                    assertTrue(pairs.add((long) sit.get(i) * SheetId.LAST_SEAT + other), problem + " at " + sit);
+                }
+            }
+        });
+        assertTrue(pairs.size() > seats, pairs.size() + " pairs have a problem in common");
+        assertTrue(repeats.nearest(seats) > 600, "a room of " + repeats.nearest(seats));
     }
 
     @Test
@@ -151,19 +188,20 @@ class RepeatsTest {
         Repeats whole = repeats(draws, variants);
         whole.nearest(500);
         for (int seat = 500; seat >= 1; seat--) {
-            assertEquals(
-                    problems(draws, repeats(draws, variants), seat), problems(draws, whole, seat), "seat " + seat);
+            assertEquals(problems(draws, repeats(draws, variants), seat), problems(draws, whole, seat), "seat " + seat);
         }
     }
 
     @Test
     void withoutTheKeyAClassThatIsTooLargeIsRefusedWithTheKeyAsTheNextAction() {
-        String told = assertThrows(DiagnosticException.class, () -> maker(TWO_PLACES).prepare(40))
+        String told = assertThrows(
+                        DiagnosticException.class, () -> maker(TWO_PLACES).prepare(40))
                 .diagnostics()
                 .get(0)
                 .nextAction();
-        assertTrue(told.contains("or write repeats: allowed into the plan"), told);
-        String bySeat = assertThrows(DiagnosticException.class, () -> maker(TWO_PLACES).sheet(40))
+        assertTrue(told.contains("Or write repeats: allowed into the plan"), told);
+        String bySeat = assertThrows(
+                        DiagnosticException.class, () -> maker(TWO_PLACES).sheet(40))
                 .diagnostics()
                 .get(0)
                 .nextAction();
@@ -199,7 +237,8 @@ class RepeatsTest {
     void whereItCannotBeKeptTheLastSeatIsTold() {
         SheetMaker maker = maker("title: Few\nseed: s\nrepeats: allowed\nproblems:\n"
                 + "  - {template: current-limiting/indicator, given: {Vs: 12 V, Vf: 2 V}, count: 12}\n");
-        String told = assertThrows(DiagnosticException.class, () -> maker.prepare(400)).getMessage();
+        String told = assertThrows(DiagnosticException.class, () -> maker.prepare(400))
+                .getMessage();
         assertTrue(told.contains("seat 400 would have two problems in common"), told);
         assertTrue(told.contains("seats up to "), told);
     }
@@ -208,14 +247,18 @@ class RepeatsTest {
     void seatsOfOneRoomThatWouldHaveAProblemInCommonAreRefused() {
         StringBuilder list = new StringBuilder("seat,name,Room\n");
         for (int seat = 1; seat <= 100; seat++) {
-            list.append(seat).append(",,").append(seat % 2 == 0 ? "even" : "odd").append('\n');
+            list.append(seat)
+                    .append(",,")
+                    .append(seat % 2 == 0 ? "even" : "odd")
+                    .append('\n');
         }
         Roster mixed = RosterReader.read("class.csv", list.toString());
         String told = assertThrows(
                         DiagnosticException.class,
                         () -> maker(repeating(TWO_PLACES)).prepare(mixed))
                 .getMessage();
-        assertTrue(told.contains(" of room ") && told.contains("Number the seats of the class list room by room"), told);
+        assertTrue(
+                told.contains(" of room ") && told.contains("Number the seats of the class list room by room"), told);
 
         SheetMaker maker = maker(repeating(TWO_PLACES));
         maker.prepare(100);
@@ -232,10 +275,8 @@ class RepeatsTest {
                 .mapToObj(seat -> new Roster.Seat(seat, ""))
                 .toList());
         SheetMaker maker = maker(repeating(TWO_PLACES));
-        Issue.issue(
-                maker.set(), roster, folder.resolve("one"), 1, new Issue.Besides(false, false), Output.Terms.NONE);
-        Issue.issue(
-                maker.set(), roster, folder.resolve("many"), 4, new Issue.Besides(false, false), Output.Terms.NONE);
+        Issue.issue(maker.set(), roster, folder.resolve("one"), 1, new Issue.Besides(false, false), Output.Terms.NONE);
+        Issue.issue(maker.set(), roster, folder.resolve("many"), 4, new Issue.Besides(false, false), Output.Terms.NONE);
         String index = Files.readString(folder.resolve("one/index.html"));
         assertEquals(index, Files.readString(folder.resolve("many/index.html")));
         int shared = 0;
@@ -253,8 +294,7 @@ class RepeatsTest {
         assertTrue(index.contains(" have " + shared + " problems that somebody else has, too"), index);
         assertTrue(index.contains("Also at seats"));
         Roster small = new Roster(roster.seats().subList(0, 10));
-        Issue.issue(
-                maker.set(), small, folder.resolve("few"), 1, new Issue.Besides(false, false), Output.Terms.NONE);
+        Issue.issue(maker.set(), small, folder.resolve("few"), 1, new Issue.Besides(false, false), Output.Terms.NONE);
         assertFalse(Files.readString(folder.resolve("few/index.html")).contains("more than one has"));
     }
 }
