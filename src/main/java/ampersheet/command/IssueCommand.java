@@ -40,7 +40,8 @@ import picocli.CommandLine.Parameters;
             "",
             "A class with more seats than a template has variants is refused; with repeats: allowed in the plan problems "
                     + "come again at seats far apart, never two in common and none in one room (column room of the "
-                    + "class list). The index says who has what."
+                    + "class list). The index says who has what. With examples: shared worked examples are the "
+                    + "same for all and use up no variants."
         })
 final class IssueCommand implements Callable<Integer> {
     private static final int MOST_NAMED = 4;

@@ -147,10 +147,11 @@ public record Plan(
      * What more than one learner may get.
      *
      * @param repeats whether problems come again once all of their template are used
+     * @param examples whether worked examples are the same for everybody, and take no numbers from the problems
      */
-    public record Reuse(boolean repeats) {
+    public record Reuse(boolean repeats, boolean examples) {
         /** Everybody has numbers of her own. */
-        public static final Reuse NONE = new Reuse(false);
+        public static final Reuse NONE = new Reuse(false, false);
     }
 
     public enum Order {

@@ -41,7 +41,7 @@ public final class ProblemSet {
         this.templates = Collections.unmodifiableMap(found.found);
         this.sources = Collections.unmodifiableMap(found.sources);
         this.slots = List.copyOf(found.slots);
-        this.draws = new SeatDraws(plan.seed(), slots);
+        this.draws = new SeatDraws(plan.seed(), slots, plan.reuse().examples());
         this.planCode = code(plan);
         this.templatesCode = SheetId.abbreviate(fingerprint(templates, parts), SheetId.TEMPLATE_CHARACTERS);
     }
@@ -202,6 +202,9 @@ public final class ProblemSet {
             if (!entry.fixed().isEmpty()) {
                 parts.addAll(List.of("given", FixedGivens.told(entry.fixed())));
             }
+        }
+        if (plan.reuse().examples()) {
+            parts.addAll(List.of("examples", "shared"));
         }
         return Fingerprint.of(parts);
     }

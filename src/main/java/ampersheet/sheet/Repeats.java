@@ -121,8 +121,9 @@ final class Repeats {
             Cycle cycle = now.cycles().get(i);
             if (cycle.length() < SHORTEST) {
                 last = Math.min(last, cycle.from() - 1L);
+                continue;
             }
-            for (Cycle before : now.cycles().subList(0, i)) {
+            for (Cycle before : usable(now.cycles().subList(0, i))) {
                 last = Math.min(last, Math.max(cycle.from() - 1L, before.apartBelow(cycle)));
             }
         }
@@ -195,13 +196,13 @@ final class Repeats {
 
     private TreeSet<String> sources() {
         TreeSet<String> sources = new TreeSet<>();
-        draws.slots().forEach(slot -> slot.pool().forEach(template -> sources.add(slot.source(template))));
+        draws.ownSlots().forEach(slot -> slot.pool().forEach(template -> sources.add(slot.source(template))));
         return sources;
     }
 
     private List<Cycle> cycles(Map<String, Long> variants, int seat) {
         List<Cycle> begun = new ArrayList<>();
-        for (Slot slot : draws.slots()) {
+        for (Slot slot : draws.ownSlots()) {
             slot.pool().stream()
                     .filter(template -> variants.containsKey(slot.source(template)))
                     .map(template -> ownRounds(slot, template, variants.get(slot.source(template))))
@@ -232,10 +233,11 @@ final class Repeats {
     }
 
     /** The longest that keeps apart for all seats there may be, or the one that does so longest. */
-    private static Cycle fitting(Cycle wanted, List<Cycle> before) {
+    private static Cycle fitting(Cycle wanted, List<Cycle> chosen) {
+        List<Cycle> before = usable(chosen);
         Cycle best = wanted;
         long bestBelow = -1;
-        for (int length = wanted.rounds(); length >= Math.max(1, wanted.rounds() / LARGEST_SHARE_UNUSED); length--) {
+        for (int length = wanted.rounds(); length >= Math.max(SHORTEST, wanted.rounds() / LARGEST_SHARE_UNUSED); length--) {
             Cycle tried = new Cycle(wanted.slot(), wanted.rounds(), wanted.from(), length);
             long below = before.stream().mapToLong(tried::apartBelow).min().orElse(Long.MAX_VALUE);
             if (below > bestBelow) {
@@ -247,5 +249,9 @@ final class Repeats {
             }
         }
         return best;
+    }
+
+    private static List<Cycle> usable(List<Cycle> cycles) {
+        return cycles.stream().filter(cycle -> cycle.length() >= SHORTEST).toList();
     }
 }

@@ -117,12 +117,14 @@ public final class SheetMaker implements ClassSheets {
     }
 
     private void requireApart(int seat) {
-        if (repeats.isPresent() && repeats.get().lastSeat(seat) < seat) {
+        int last = repeats.map(again -> again.lastSeat(seat)).orElse(seat);
+        if (last < seat) {
             throw new DiagnosticException(Diagnostic.error(
                     Place.inFile(set.plan().file()),
                     "seat " + seat + " would have two problems in common with another seat, or one with its neighbour",
-                    "seats up to " + repeats.get().lastSeat(seat)
-                            + ", as far as these templates go when their problems come again",
+                    last == 0
+                            ? "fewer places for one template on a sheet"
+                            : "seats up to " + last + ": so far these templates go when their problems come again",
                     "Fix fewer givens, or put other templates of the same skill into a pool."));
         }
     }

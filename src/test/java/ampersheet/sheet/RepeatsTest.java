@@ -99,7 +99,7 @@ class RepeatsTest {
                     slots.add(slot(slots.size(), first + member, member, pool.toArray(new String[0])));
                 }
             }
-            SeatDraws draws = new SeatDraws("seed " + plan, slots);
+            SeatDraws draws = new SeatDraws("seed " + plan, slots, false);
             Repeats repeats = repeats(draws, variants);
             int last = repeats.lastSeat(600);
             String told = "seed " + seed + ", plan " + plan + " " + variants + " " + slots + " up to " + last;
@@ -142,7 +142,7 @@ class RepeatsTest {
                 slot(4, 4, 1, "c", "d"),
                 slot(5, 5, 0, "a", "b", "d"),
                 slot(6, 6, 0, "e"));
-        SeatDraws draws = new SeatDraws("s", slots);
+        SeatDraws draws = new SeatDraws("s", slots, false);
         Repeats repeats = repeats(draws, variants);
         int seats = 10_000;
         assertEquals(seats, repeats.lastSeat(seats));
@@ -167,7 +167,7 @@ class RepeatsTest {
 
     @Test
     void everyVariantIsUsedBeforeOneComesAgain() {
-        SeatDraws draws = new SeatDraws("s", List.of(slot(0, 0, 0, "a"), slot(1, 1, 0, "b"), slot(2, 2, 0, "a")));
+        SeatDraws draws = new SeatDraws("s", List.of(slot(0, 0, 0, "a"), slot(1, 1, 0, "b"), slot(2, 2, 0, "a")), false);
         Repeats repeats = repeats(draws, Map.of("a", 101, "b", 53));
         TreeSet<String> seen = new TreeSet<>();
         for (int seat = 1; seat <= 150; seat++) {
@@ -184,7 +184,7 @@ class RepeatsTest {
         List<Slot> slots = List.of(
                 slot(0, 0, 0, "a", "b", "c"), slot(1, 1, 0, "d"), slot(2, 2, 0, "a", "d"), slot(3, 3, 1, "a", "d"));
         Map<String, Integer> variants = Map.of("a", 90, "b", 400, "c", 61, "d", 150);
-        SeatDraws draws = new SeatDraws("s", slots);
+        SeatDraws draws = new SeatDraws("s", slots, false);
         Repeats whole = repeats(draws, variants);
         whole.nearest(500);
         for (int seat = 500; seat >= 1; seat--) {
@@ -231,6 +231,14 @@ class RepeatsTest {
         assertTrue(common > seats, common + " in common");
         assertTrue(maker.nearest(seats) >= 10, "the nearest are " + maker.nearest(seats) + " apart");
         assertEquals(all.get(99), numbers(maker(repeating(TWO_PLACES)), 100), "made again by itself");
+    }
+
+    @Test
+    void moreThanASheetHoldsAreRefusedAndNotRepeatedOnIt() {
+        SheetMaker maker = maker("title: Few\nseed: s\nrepeats: allowed\nproblems:\n"
+                + "  - {template: current-limiting/indicator, given: {Vs: 12 V, Vf: 2 V}, count: 36}\n");
+        String told = assertThrows(DiagnosticException.class, () -> maker.sheet(1)).getMessage();
+        assertTrue(told.contains("fewer places for one template on a sheet"), told);
     }
 
     @Test
