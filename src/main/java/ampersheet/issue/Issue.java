@@ -102,6 +102,12 @@ public final class Issue {
         public Besides(boolean homework, boolean pdf) {
             this(homework, pdf, false, Optional.empty());
         }
+
+        /** In words for a program: what makes a difference to what is written. */
+        String told() {
+            return "homework " + homework + ", PDF " + pdf + ", drawings " + drawings + ", font "
+                    + extra.map(ExtraFont::name).orElse("none");
+        }
     }
 
     /** @param set with the bins of the workshop, if the sheets shall be built */
@@ -120,21 +126,34 @@ public final class Issue {
         Path archive = archive(set, out);
         try (Output output = Output.folder(out, terms)) {
             IssuedFolder folder = IssuedFolder.open(output, out, code(set), files(roster, besides, archive));
-            Keeping keeping = new Keeping(set, archive);
+            Run run = new Run(maker, roster, out, output, new Keeping(set, archive));
             folder.begin();
-            List<Written> seats = InOrder.map(roster.seats(), threads, seat -> {
+            return run.end(run.seats(roster.seats(), threads, besides, terms.progress()), maker.tallies(), folder);
+        }
+    }
+
+    /** What a class, or a slice of it, is written with. */
+    record Run(SheetMaker maker, Roster roster, Path out, Output output, Keeping keeping) {
+
+        /** Sheets, keys and what else each of these seats gets. */
+        List<Written> seats(List<Roster.Seat> seats, int threads, Besides besides, Progress progress) {
+            return InOrder.map(seats, threads, seat -> {
                 Sheet sheet = maker.sheet(seat.number());
                 ArchivedSheet kept = keeping.keep(sheet);
                 Written written = issueSeat(sheet, seat, out, besides, output).keeping(kept);
-                terms.progress().made("sheets", roster.seats().size());
+                progress.made("sheets", seats.size());
                 return written;
             });
+        }
+
+        /** What is about all of them. */
+        Issued end(List<Written> seats, Map<String, Tally> tallies, IssuedFolder folder) {
             List<ClassIndex.Line> lines = seats.stream().map(Written::line).toList();
             Path index = out.resolve(INDEX);
-            Document page = ClassIndex.compose(maker.set(), lines, new SharedProblems(maker, roster), maker.tallies());
+            Document page = ClassIndex.compose(maker.set(), lines, new SharedProblems(maker, roster), tallies);
             int written = seats.stream().mapToInt(Written::files).sum()
                     + write(output, index, HtmlPage.render(page))
-                    + writeGrid(seats, AnswerGrid.file(out, code(set)), output)
+                    + writeGrid(seats, AnswerGrid.file(out, code(maker.set())), output)
                     + keeping.write(
                             seats.stream()
                                     .map(seat -> seat.kept().orElseThrow())
@@ -149,7 +168,7 @@ public final class Issue {
                     written,
                     index,
                     keeping.file(),
-                    maker.tallies(),
+                    tallies,
                     left);
         }
     }
@@ -160,14 +179,21 @@ public final class Issue {
     }
 
     /** By which all sheet IDs of a set begin. */
-    private static String code(ProblemSet set) {
+    static String code(ProblemSet set) {
         return set.id(1).plan() + set.id(1).templates();
     }
 
     /** By their names within the folder. */
-    private static Set<String> files(Roster roster, Besides besides, Path archive) {
-        Set<String> files = new TreeSet<>(List.of(INDEX, KEYS + "/" + archive.getFileName()));
-        for (Roster.Seat seat : roster.seats()) {
+    static Set<String> files(Roster roster, Besides besides, Path archive) {
+        Set<String> files = files(roster.seats(), besides);
+        files.addAll(List.of(INDEX, KEYS + "/" + archive.getFileName()));
+        return files;
+    }
+
+    /** Those of these seats, but for figures, which nobody can name before they are drawn. */
+    static Set<String> files(List<Roster.Seat> seats, Besides besides) {
+        Set<String> files = new TreeSet<>();
+        for (Roster.Seat seat : seats) {
             String name = "/" + fileName(seat.number());
             for (String ending : besides.pdf() ? List.of(".html", ".md", ".pdf") : List.of(".html", ".md")) {
                 files.addAll(List.of(SHEETS + name + ending, KEYS + name + ending));
@@ -179,10 +205,11 @@ public final class Issue {
         return files;
     }
 
-    private record Written(
-            ClassIndex.Line line, AnswerGrid.Line grid, int files, List<String> figures, Optional<ArchivedSheet> kept) {
+    /** What was made of a seat, and how many files of it changed. */
+    record Written(
+            ClassIndex.Line line, int files, List<String> figures, Optional<ArchivedSheet> kept) {
         Written keeping(ArchivedSheet sheet) {
-            return new Written(line, grid, files, figures, Optional.of(sheet));
+            return new Written(line, files, figures, Optional.of(sheet));
         }
     }
 
@@ -200,11 +227,11 @@ public final class Issue {
                 ? write(
                         output,
                         file,
-                        AnswerGrid.empty(seats.stream().map(Written::grid).toList()))
+                        AnswerGrid.empty(seats.stream().map(seat -> AnswerGrid.Line.of(seat.line())).toList()))
                 : 0;
     }
 
-    private static List<ClassIndex.Link> links(String name, Besides besides) {
+    static List<ClassIndex.Link> links(String name, Besides besides) {
         List<ClassIndex.Link> links = new ArrayList<>();
         links.add(new ClassIndex.Link("Sheet", "sheet", SHEETS + "/" + name + ".html"));
         if (besides.pdf()) {
@@ -231,7 +258,6 @@ public final class Issue {
                 .and(writeBoth(Composer.key(sheet, seat.name()), out, KEYS, name, drawings, output));
         return new Written(
                 ClassIndex.line(seat, sheet, links(name, besides)),
-                AnswerGrid.Line.of(sheet, seat),
                 pages + prints + both.files(),
                 both.figures(),
                 Optional.empty());
