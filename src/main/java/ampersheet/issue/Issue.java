@@ -21,6 +21,7 @@ import ampersheet.template.TemplateLibrary;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -34,6 +35,8 @@ public final class Issue {
     private static final String SHEETS = "sheets";
     private static final String KEYS = "keys";
     private static final String HOMEWORK = "homework";
+    /** Seats after which a large class is noted as made so far. */
+    private static final int STEP = 50;
 
     private Issue() {}
 
@@ -128,8 +131,41 @@ public final class Issue {
             IssuedFolder folder = IssuedFolder.open(output, out, code(set), files(roster, besides, archive));
             Run run = new Run(maker, roster, out, output, new Keeping(set, archive));
             folder.begin();
-            return run.end(run.seats(roster.seats(), threads, besides, terms.progress()), maker.tallies(), folder);
+            SliceParts parts = new SliceParts(set, roster, out, besides);
+            int steps = (roster.seats().size() + STEP - 1) / STEP;
+            List<Written> seats = steps <= 2
+                    ? run.seats(roster.seats(), threads, besides, terms.progress())
+                    : inSteps(run, parts, steps, threads, terms.progress());
+            Issued issued = run.end(seats, maker.tallies(), folder);
+            parts.removeAll(output);
+            return issued;
         }
+    }
+
+    /** A large class, so that a run that was cut off is taken up where it ended. */
+    private static List<Written> inSteps(Run run, SliceParts parts, int steps, int threads, Progress progress) {
+        Map<Slice, SlicePart> right = new LinkedHashMap<>();
+        int toMake = 0;
+        for (int number = 1; number <= steps; number++) {
+            Slice slice = new Slice(number, steps);
+            Optional<SlicePart> part = parts.right(slice);
+            part.ifPresent(one -> right.put(slice, one));
+            toMake += part.isPresent() ? 0 : slice.of(run.roster()).size();
+        }
+        int all = toMake;
+        List<Written> seats = new ArrayList<>();
+        for (int number = 1; number <= steps; number++) {
+            Slice slice = new Slice(number, steps);
+            if (right.containsKey(slice)) {
+                seats.addAll(parts.written(slice, right.get(slice), run.keeping()));
+                continue;
+            }
+            List<Written> made =
+                    run.seats(slice.of(run.roster()), threads, parts.besides(), (of, some) -> progress.made(of, all));
+            parts.write(slice, made, run.maker().tallies(), run.output());
+            seats.addAll(made);
+        }
+        return seats;
     }
 
     /** What a class, or a slice of it, is written with. */

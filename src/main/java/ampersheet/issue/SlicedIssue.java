@@ -4,23 +4,15 @@ import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import ampersheet.problem.Tally;
-import ampersheet.sheet.ArchivedClass;
-import ampersheet.sheet.ArchivedSheet;
-import ampersheet.sheet.ClassIndex;
-import ampersheet.sheet.IssuedArchive;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.SheetMaker;
-import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.TreeMap;
-import java.util.TreeSet;
 
 /**
  * A class issued by several runs at a time, on one machine or many that share a folder. Each writes sheets, keys and
@@ -29,7 +21,6 @@ import java.util.TreeSet;
  * what one run would have written.
  */
 public final class SlicedIssue {
-    private static final String KEYS = "keys";
     private static final int MOST_NAMED = 4;
 
     private final ProblemSet set;
@@ -37,6 +28,7 @@ public final class SlicedIssue {
     private final Path out;
     private final Issue.Besides besides;
     private final Output.Terms terms;
+    private final SliceParts parts;
 
     /** @param terms with what is found in the folder */
     public SlicedIssue(ProblemSet set, Roster roster, Path out, Issue.Besides besides, Output.Terms terms) {
@@ -45,6 +37,7 @@ public final class SlicedIssue {
         this.out = out;
         this.besides = besides;
         this.terms = terms;
+        this.parts = new SliceParts(set, roster, out, besides);
     }
 
     /**
@@ -66,8 +59,7 @@ public final class SlicedIssue {
             Handouts.requirePrintable(set.plan(), roster, besides.extra());
         }
         try (Output output = Output.slice(out, slice, terms)) {
-            Optional<SlicePart> before = SlicePart.read(part(slice));
-            if (before.isPresent() && touched(before.get(), slice).isEmpty()) {
+            if (parts.right(slice).isPresent()) {
                 return new Sliced(seats.size(), 0, true);
             }
             SheetMaker maker = new SheetMaker(set);
@@ -76,21 +68,13 @@ public final class SlicedIssue {
             } else {
                 maker.prepare(new Roster(seats));
             }
-            output.knows(List.of(part(slice), archive(slice)));
             output.require(Issue.files(seats, besides).stream().map(out::resolve).toList());
             Issue.Run run = new Issue.Run(maker, roster, out, output, new Keeping(set, Issue.archive(set, out)));
             List<Issue.Written> made = run.seats(seats, threads, besides, terms.progress());
-            IssuedArchive kept = IssuedArchive.of(
-                    set,
-                    made.stream().map(seat -> seat.kept().orElseThrow()).toList(),
-                    Optional.empty());
-            output.write(archive(slice), kept::write);
-            output.write(part(slice), part(slice, seats, made, maker.tallies()).text());
+            parts.write(slice, made, maker.tallies(), output);
             output.finish();
             return new Sliced(
                     seats.size(), made.stream().mapToInt(Issue.Written::files).sum(), false);
-        } catch (IOException failure) {
-            throw new DiagnosticException(WholeFile.told(part(slice), failure));
         }
     }
 
@@ -102,26 +86,21 @@ public final class SlicedIssue {
      */
     public Issue.Issued join(int slices) {
         try (Output output = Output.folder(out, terms)) {
-            Map<Slice, SlicePart> parts = parts(slices);
+            Map<Slice, SlicePart> all = all(slices);
             Path archive = Issue.archive(set, out);
             IssuedFolder folder =
                     IssuedFolder.open(output, out, Issue.code(set), Issue.files(roster, besides, archive));
             Issue.Run run = new Issue.Run(new SheetMaker(set), roster, out, output, new Keeping(set, archive));
             List<Issue.Written> seats = new ArrayList<>();
             Map<String, Tally> tallies = new LinkedHashMap<>();
-            for (Map.Entry<Slice, SlicePart> part : parts.entrySet()) {
-                seats.addAll(written(part.getKey(), part.getValue(), run.keeping()));
+            for (Map.Entry<Slice, SlicePart> part : all.entrySet()) {
+                seats.addAll(parts.written(part.getKey(), part.getValue(), run.keeping()));
                 part.getValue().tallies().forEach((source, tally) -> tallies.merge(source, tally, SlicedIssue::later));
             }
             folder.begin();
             Issue.Issued issued = run.end(seats, tallies, folder);
-            parts.keySet().forEach(slice -> {
-                output.remove(part(slice));
-                output.remove(archive(slice));
-            });
+            parts.removeAll(output);
             return issued;
-        } catch (IOException failure) {
-            throw new DiagnosticException(WholeFile.told(out, failure));
         }
     }
 
@@ -130,100 +109,24 @@ public final class SlicedIssue {
         return other.tried() > one.tried() ? other : one;
     }
 
-    private Path part(Slice slice) {
-        return out.resolve(KEYS).resolve(slice.fileName() + ".csv");
-    }
-
-    private Path archive(Slice slice) {
-        return out.resolve(KEYS).resolve(slice.fileName() + ".zip");
-    }
-
-    private String command(Slice slice) {
-        List<String> parts = new ArrayList<>(
-                List.of(slice.toString(), set.longCode(), Issue.code(set), set.plan().written(), besides.told()));
-        roster.seats().forEach(seat -> parts.addAll(List.of(Integer.toString(seat.number()), seat.name())));
-        return SlicePart.command(parts);
-    }
-
-    private SlicePart part(
-            Slice slice, List<Roster.Seat> seats, List<Issue.Written> made, Map<String, Tally> tallies)
-            throws IOException {
-        Map<Integer, SlicePart.SeatPart> parts = new TreeMap<>();
-        for (int i = 0; i < seats.size(); i++) {
-            Issue.Written written = made.get(i);
-            Set<String> names = new TreeSet<>(Issue.files(List.of(seats.get(i)), besides));
-            names.addAll(written.figures());
-            Map<String, String> files = new TreeMap<>();
-            for (String name : names) {
-                files.put(name, SlicePart.sum(out.resolve(name)).orElse("gone"));
-            }
-            parts.put(
-                    seats.get(i).number(),
-                    new SlicePart.SeatPart(
-                            written.line().problems(), written.line().cautions(), written.figures(), files));
-        }
-        return new SlicePart(command(slice), parts, tallies);
-    }
-
-    /** Why the slice must be made again; empty if all of it is there and right. */
-    private Optional<String> touched(SlicePart part, Slice slice) throws IOException {
-        if (!part.command().equals(command(slice))) {
-            return Optional.of("was made from another plan, class list or with other options");
-        }
-        for (SlicePart.SeatPart seat : part.seats().values()) {
-            for (Map.Entry<String, String> file : seat.files().entrySet()) {
-                if (!SlicePart.sum(out.resolve(file.getKey())).equals(Optional.of(file.getValue()))) {
-                    return Optional.of("has lost " + file.getKey() + ", or somebody changed it");
-                }
-            }
-        }
-        if (SlicePart.sum(archive(slice)).isEmpty()) {
-            return Optional.of("has lost its archive");
-        }
-        return Optional.empty();
-    }
-
-    private Map<Slice, SlicePart> parts(int slices) throws IOException {
-        Map<Slice, SlicePart> parts = new LinkedHashMap<>();
+    private Map<Slice, SlicePart> all(int slices) {
+        Map<Slice, SlicePart> all = new LinkedHashMap<>();
         List<Diagnostic> faults = new ArrayList<>();
         for (int number = 1; number <= slices; number++) {
             Slice slice = new Slice(number, slices);
-            Optional<SlicePart> part = SlicePart.read(part(slice));
+            Optional<SlicePart> part = parts.read(slice);
             Optional<String> why =
-                    part.isEmpty() ? Optional.of("is not there, or not finished") : touched(part.get(), slice);
+                    part.isEmpty() ? Optional.of("is not there, or not finished") : parts.touched(part.get(), slice);
             why.ifPresent(told -> faults.add(Diagnostic.error(
                     Place.inFile(Output.shown(out)),
                     "slice " + slice + " " + told,
                     "all of " + slices + " slices, made by the same command",
                     "Run the same command with --slice " + slice + " and without --join, then join again.")));
-            part.ifPresent(one -> parts.put(slice, one));
+            part.ifPresent(one -> all.put(slice, one));
         }
         if (!faults.isEmpty()) {
             throw new DiagnosticException(faults.subList(0, Math.min(MOST_NAMED, faults.size())));
         }
-        return parts;
-    }
-
-    private List<Issue.Written> written(Slice slice, SlicePart part, Keeping keeping) {
-        Map<Integer, ArchivedSheet> kept = new TreeMap<>();
-        List<Roster.Seat> seats = slice.of(roster);
-        if (!seats.isEmpty()) {
-            ArchivedClass.read(archive(slice))
-                    .sheets()
-                    .forEach(sheet -> kept.put(sheet.id().seat(), sheet));
-        }
-        List<Issue.Written> written = new ArrayList<>();
-        for (Roster.Seat seat : seats) {
-            SlicePart.SeatPart told = part.seats().get(seat.number());
-            ClassIndex.Line line = new ClassIndex.Line(
-                    seat,
-                    set.id(seat.number()),
-                    Issue.links(Issue.fileName(seat.number()), besides),
-                    told.problems(),
-                    told.cautions());
-            written.add(new Issue.Written(
-                    line, 0, told.figures(), Optional.of(keeping.keep(kept.get(seat.number())))));
-        }
-        return written;
+        return all;
     }
 }

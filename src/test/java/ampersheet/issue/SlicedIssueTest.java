@@ -21,6 +21,8 @@ import java.nio.file.attribute.FileTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -159,5 +161,46 @@ class SlicedIssueTest {
         for (String wrong : List.of("", "3", "0/10", "11/10", "3/0", "-1/3", "1/1000000", "3 / 10", "a/b")) {
             assertEquals(Optional.empty(), Slice.read(wrong), wrong);
         }
+    }
+
+    private static Output.Terms watched(AtomicInteger made, int until) {
+        return Output.Terms.NONE.watchedBy((of, seats) -> {
+            if (made.incrementAndGet() > until) {
+                throw new CancellationException("that is enough");
+            }
+        });
+    }
+
+    @Test
+    void aRunThatWasCutOffGoesOnWhereItEndedAndMakesAgainWhatWasTouched() throws IOException {
+        ProblemSet set = set("title: Large\nseed: large\nproblems:\n  - {template: current-limiting/indicator}\n");
+        Roster many = new Roster(IntStream.rangeClosed(1, 170)
+                .mapToObj(seat -> new Roster.Seat(seat, ""))
+                .toList());
+        Path whole = folder.resolve("whole");
+        Path cut = folder.resolve("cut");
+        Issue.issue(set, many, whole, 2, USUAL, Output.Terms.NONE);
+        assertTrue(
+                WrittenFiles.under(whole).keySet().stream().noneMatch(file -> file.contains("slice")),
+                "notes of how far a run came stay no longer than it takes");
+
+        AtomicInteger first = new AtomicInteger();
+        assertThrows(CancellationException.class, () -> Issue.issue(set, many, cut, 1, USUAL, watched(first, 130)));
+        AtomicInteger second = new AtomicInteger();
+        Path touched = cut.resolve("keys/seat-043.md");
+        Files.writeString(touched, "# of somebody else");
+        Issue.issue(set, many, cut, 2, USUAL, watched(second, 170));
+        assertSame(WrittenFiles.under(whole), WrittenFiles.under(cut));
+        assertTrue(second.get() >= 85 && second.get() < 170, second + " made again, of 170");
+
+        AtomicInteger other = new AtomicInteger();
+        assertThrows(
+                CancellationException.class,
+                () -> Issue.issue(set, many, folder.resolve("other"), 1, USUAL, watched(other, 160)));
+        Roster fewer = new Roster(many.seats().subList(0, 9));
+        Issue.issue(set, fewer, folder.resolve("other"), 1, USUAL, Output.Terms.NONE);
+        assertTrue(
+                WrittenFiles.under(folder.resolve("other")).keySet().stream().noneMatch(file -> file.contains("slice")),
+                "another run takes them away");
     }
 }
