@@ -38,7 +38,7 @@ import picocli.CommandLine.Parameters;
                     + "work on these sheets even after templates have been corrected (--issued-with). "
                     + "DIR/manifest.csv tells what belongs to which "
                     + "issue. Each file is whole or not there; the same command may be repeated and gives the "
-                    + "same bytes. A plan without seed: "
+                    + "same bytes; after it was stopped it makes what is missing. On a terminal it says how far it is. A plan without seed: "
                     + "gets one when it is first issued, kept in PLAN.seed.",
             "",
             "A class with more seats than a template has variants is refused; with repeats: allowed in the plan problems "

@@ -94,7 +94,7 @@ class SlicedIssueTest {
 
     @Test
     void theyAreSoWhereProblemsComeAgain() throws IOException {
-        Roster many = new Roster(IntStream.rangeClosed(1, 60)
+        Roster many = new Roster(IntStream.rangeClosed(1, 45)
                 .mapToObj(seat -> new Roster.Seat(seat, ""))
                 .toList());
         requireSameAsWhole(set(PLAN + "repeats: allowed\nexamples: shared\n"), many, USUAL, 4);
@@ -174,7 +174,7 @@ class SlicedIssueTest {
     @Test
     void aRunThatWasCutOffGoesOnWhereItEndedAndMakesAgainWhatWasTouched() throws IOException {
         ProblemSet set = set("title: Large\nseed: large\nproblems:\n  - {template: current-limiting/indicator}\n");
-        Roster many = new Roster(IntStream.rangeClosed(1, 170)
+        Roster many = new Roster(IntStream.rangeClosed(1, 110)
                 .mapToObj(seat -> new Roster.Seat(seat, ""))
                 .toList());
         Path whole = folder.resolve("whole");
@@ -185,18 +185,18 @@ class SlicedIssueTest {
                 "notes of how far a run came stay no longer than it takes");
 
         AtomicInteger first = new AtomicInteger();
-        assertThrows(CancellationException.class, () -> Issue.issue(set, many, cut, 1, USUAL, watched(first, 130)));
+        assertThrows(CancellationException.class, () -> Issue.issue(set, many, cut, 1, USUAL, watched(first, 80)));
         AtomicInteger second = new AtomicInteger();
-        Path touched = cut.resolve("keys/seat-043.md");
+        Path touched = cut.resolve("keys/seat-023.md");
         Files.writeString(touched, "# of somebody else");
-        Issue.issue(set, many, cut, 2, USUAL, watched(second, 170));
+        Issue.issue(set, many, cut, 2, USUAL, watched(second, 110));
         assertSame(WrittenFiles.under(whole), WrittenFiles.under(cut));
-        assertTrue(second.get() >= 85 && second.get() < 170, second + " made again, of 170");
+        assertTrue(second.get() >= 37 && second.get() < 80, second + " made, of 110");
 
         AtomicInteger other = new AtomicInteger();
         assertThrows(
                 CancellationException.class,
-                () -> Issue.issue(set, many, folder.resolve("other"), 1, USUAL, watched(other, 160)));
+                () -> Issue.issue(set, many, folder.resolve("other"), 1, USUAL, watched(other, 60)));
         Roster fewer = new Roster(many.seats().subList(0, 9));
         Issue.issue(set, fewer, folder.resolve("other"), 1, USUAL, Output.Terms.NONE);
         assertTrue(
