@@ -104,8 +104,9 @@ final class IssueCommand implements Callable<Integer> {
     @Option(
             names = "--join",
             paramLabel = "N",
-            description = "Put N slices together: write index, answer grid, archive and manifest. What lies in DIR then "
-                    + "is what one run would have written, byte for byte.")
+            description =
+                    "Put N slices together: write index, answer grid, archive and manifest. What lies in DIR then "
+                            + "is what one run would have written, byte for byte.")
     private Integer join;
 
     @Option(names = "--json", description = "Say what was issued as JSON.")
@@ -201,7 +202,9 @@ final class IssueCommand implements Callable<Integer> {
         }
         streams.line("Slice " + part + " in " + InputFile.shown(out) + ": "
                 + count(made.sheets(), "sheet")
-                + (made.wasThere() ? " there and right" : " with keys (" + count(made.written(), "file") + " written)"));
+                + (made.wasThere()
+                        ? " there and right"
+                        : " with keys (" + count(made.written(), "file") + " written)"));
         streams.line("When all are made:  the same command with --join " + part.of() + " instead of --slice");
     }
 

@@ -199,13 +199,7 @@ public final class Issue {
                     seats.stream().flatMap(seat -> seat.figures().stream()).toList());
             output.finish();
             return new Issued(
-                    seats.size(),
-                    lines.get(0).problems().size(),
-                    written,
-                    index,
-                    keeping.file(),
-                    tallies,
-                    left);
+                    seats.size(), lines.get(0).problems().size(), written, index, keeping.file(), tallies, left);
         }
     }
 
@@ -242,8 +236,7 @@ public final class Issue {
     }
 
     /** What was made of a seat, and how many files of it changed. */
-    record Written(
-            ClassIndex.Line line, int files, List<String> figures, Optional<ArchivedSheet> kept) {
+    record Written(ClassIndex.Line line, int files, List<String> figures, Optional<ArchivedSheet> kept) {
         Written keeping(ArchivedSheet sheet) {
             return new Written(line, files, figures, Optional.of(sheet));
         }
@@ -263,7 +256,9 @@ public final class Issue {
                 ? write(
                         output,
                         file,
-                        AnswerGrid.empty(seats.stream().map(seat -> AnswerGrid.Line.of(seat.line())).toList()))
+                        AnswerGrid.empty(seats.stream()
+                                .map(seat -> AnswerGrid.Line.of(seat.line()))
+                                .toList()))
                 : 0;
     }
 

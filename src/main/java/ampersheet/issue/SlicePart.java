@@ -24,8 +24,8 @@ import java.util.TreeMap;
 import org.apache.commons.csv.CSVFormat;
 
 /**
- * What a slice leaves beside the keys for whoever joins: what the index says of its seats, which files it wrote and what
- * is in them. The numbers of its sheets lie beside it as an archive. Holds answers, as keys do.
+ * What a slice leaves beside the keys for whoever joins: what the index says of its seats, which files it wrote and
+ * what is in them. The numbers of its sheets lie beside it as an archive. Holds answers, as keys do.
  *
  * @param command what was made from which class list, as {@link #command} tells it
  * @param seats by number
@@ -65,8 +65,7 @@ record SlicePart(String command, Map<Integer, SeatPart> seats, Map<String, Tally
 
     private static String sum(byte[] bytes) {
         try {
-            return HexFormat.of()
-                    .formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
         } catch (NoSuchAlgorithmException impossible) {
             throw new IllegalStateException("every Java platform has SHA-256", impossible);
         }
@@ -146,8 +145,8 @@ record SlicePart(String command, Map<Integer, SeatPart> seats, Map<String, Tally
                             part.figures(),
                             part.files())));
             Map<String, Tally> tallies = new LinkedHashMap<>();
-            accepted.forEach(
-                    (source, count) -> tallies.put(source, Tally.of(count, refused.getOrDefault(source, Map.of()))));
+            accepted.forEach((source, count) ->
+                    tallies.put(source, Tally.of(count, refused.getOrDefault(source, Map.of()))));
             return Optional.of(new SlicePart(command, whole, tallies));
         }
 

@@ -48,8 +48,8 @@ final class SliceParts {
     }
 
     private String command(Slice slice) {
-        List<String> parts = new ArrayList<>(
-                List.of(slice.toString(), set.longCode(), Issue.code(set), set.plan().written(), besides.told()));
+        List<String> parts = new ArrayList<>(List.of(
+                slice.toString(), set.longCode(), Issue.code(set), set.plan().written(), besides.told()));
         roster.seats().forEach(seat -> parts.addAll(List.of(Integer.toString(seat.number()), seat.name())));
         return SlicePart.command(parts);
     }
@@ -130,8 +130,7 @@ final class SliceParts {
                     Issue.links(Issue.fileName(seat.number()), besides),
                     told.problems(),
                     told.cautions());
-            written.add(new Issue.Written(
-                    line, 0, told.figures(), Optional.of(keeping.keep(kept.get(seat.number())))));
+            written.add(new Issue.Written(line, 0, told.figures(), Optional.of(keeping.keep(kept.get(seat.number())))));
         }
         return written;
     }

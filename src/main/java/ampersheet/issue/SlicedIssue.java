@@ -68,7 +68,8 @@ public final class SlicedIssue {
             } else {
                 maker.prepare(new Roster(seats));
             }
-            output.require(Issue.files(seats, besides).stream().map(out::resolve).toList());
+            output.require(
+                    Issue.files(seats, besides).stream().map(out::resolve).toList());
             Issue.Run run = new Issue.Run(maker, roster, out, output, new Keeping(set, Issue.archive(set, out)));
             List<Issue.Written> made = run.seats(seats, threads, besides, terms.progress());
             parts.write(slice, made, maker.tallies(), output);

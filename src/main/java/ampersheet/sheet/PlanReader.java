@@ -131,8 +131,8 @@ public final class PlanReader {
         boolean unitsPrinted = choice(fields, "units", UNITS, false);
         Plan.Lettered lettered = choice(fields, "check-letters", LETTERED, Plan.Lettered.ALL);
         Order order = choice(fields, "order", ORDERS, Order.AS_LISTED);
-        Plan.Reuse reuse = new Plan.Reuse(
-                choice(fields, "repeats", REPEATS, false), choice(fields, "examples", EXAMPLES, false));
+        Plan.Reuse reuse =
+                new Plan.Reuse(choice(fields, "repeats", REPEATS, false), choice(fields, "examples", EXAMPLES, false));
         List<Integer> levels = levels(fields);
         List<Entry> entries = entries(fields);
         MarkingPolicy marking = fields.group("marking")

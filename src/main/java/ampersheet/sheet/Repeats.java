@@ -237,7 +237,9 @@ final class Repeats {
         List<Cycle> before = usable(chosen);
         Cycle best = wanted;
         long bestBelow = -1;
-        for (int length = wanted.rounds(); length >= Math.max(SHORTEST, wanted.rounds() / LARGEST_SHARE_UNUSED); length--) {
+        for (int length = wanted.rounds();
+                length >= Math.max(SHORTEST, wanted.rounds() / LARGEST_SHARE_UNUSED);
+                length--) {
             Cycle tried = new Cycle(wanted.slot(), wanted.rounds(), wanted.from(), length);
             long below = before.stream().mapToLong(tried::apartBelow).min().orElse(Long.MAX_VALUE);
             if (below > bestBelow) {

@@ -49,8 +49,7 @@ class SlicesCommandTest {
         List<String> all = new ArrayList<>(issue);
         all.addAll(List.of(further));
         PrintStream both = new PrintStream(said, true, StandardCharsets.UTF_8);
-        return Main.run(
-                all.toArray(new String[0]), new Streams(new BufferedReader(new StringReader("")), both, both));
+        return Main.run(all.toArray(new String[0]), new Streams(new BufferedReader(new StringReader("")), both, both));
     }
 
     private String said() {

@@ -331,8 +331,7 @@ class StartedProgramTest {
         runHere(issue(whole));
         requireWhole(WrittenFiles.under(whole), out, "interrupted");
         runHere(issue(out));
-        assertEquals(
-                WrittenFiles.under(whole).keySet(), WrittenFiles.under(out).keySet());
+        assertEquals(WrittenFiles.under(whole).keySet(), WrittenFiles.under(out).keySet());
         requireWhole(WrittenFiles.under(whole), out, "gone on");
     }
 

@@ -129,7 +129,8 @@ class SlicedIssueTest {
 
         Files.writeString(sheet, "<!DOCTYPE html> touched");
         sliced.write(new Slice(2, 2), 1);
-        String told = assertThrows(DiagnosticException.class, () -> sliced.join(2)).getMessage();
+        String told =
+                assertThrows(DiagnosticException.class, () -> sliced.join(2)).getMessage();
         assertTrue(told.contains("slice 1/2 has lost sheets/seat-002.html, or somebody changed it"), told);
         assertTrue(told.contains("--slice 1/2"), told);
         assertFalse(Files.exists(folder.resolve("index.html")), "nothing is joined by halves");
@@ -142,7 +143,8 @@ class SlicedIssueTest {
     void whatIsMissingOrMadeFromSomethingElseIsToldByItsSlice() {
         SlicedIssue sliced = sliced(set(PLAN), CLASS, folder, USUAL);
         sliced.write(new Slice(2, 3), 1);
-        String missing = assertThrows(DiagnosticException.class, () -> sliced.join(3)).getMessage();
+        String missing =
+                assertThrows(DiagnosticException.class, () -> sliced.join(3)).getMessage();
         assertTrue(missing.contains("slice 1/3 is not there, or not finished"), missing);
         assertTrue(missing.contains("slice 3/3 is not there"), missing);
         assertFalse(missing.contains("slice 2/3"), missing);

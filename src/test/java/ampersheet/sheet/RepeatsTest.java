@@ -167,7 +167,8 @@ class RepeatsTest {
 
     @Test
     void everyVariantIsUsedBeforeOneComesAgain() {
-        SeatDraws draws = new SeatDraws("s", List.of(slot(0, 0, 0, "a"), slot(1, 1, 0, "b"), slot(2, 2, 0, "a")), false);
+        SeatDraws draws =
+                new SeatDraws("s", List.of(slot(0, 0, 0, "a"), slot(1, 1, 0, "b"), slot(2, 2, 0, "a")), false);
         Repeats repeats = repeats(draws, Map.of("a", 101, "b", 53));
         TreeSet<String> seen = new TreeSet<>();
         for (int seat = 1; seat <= 150; seat++) {
@@ -237,7 +238,8 @@ class RepeatsTest {
     void moreThanASheetHoldsAreRefusedAndNotRepeatedOnIt() {
         SheetMaker maker = maker("title: Few\nseed: s\nrepeats: allowed\nproblems:\n"
                 + "  - {template: current-limiting/indicator, given: {Vs: 12 V, Vf: 2 V}, count: 36}\n");
-        String told = assertThrows(DiagnosticException.class, () -> maker.sheet(1)).getMessage();
+        String told =
+                assertThrows(DiagnosticException.class, () -> maker.sheet(1)).getMessage();
         assertTrue(told.contains("fewer places for one template on a sheet"), told);
     }
 
