@@ -3,6 +3,9 @@ package ampersheet.command;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
 import ampersheet.issue.Issue;
+import ampersheet.issue.Output;
+import ampersheet.issue.Slice;
+import ampersheet.issue.SlicedIssue;
 import ampersheet.problem.Inventory;
 import ampersheet.problem.Refusal;
 import ampersheet.problem.Tally;
@@ -35,8 +38,13 @@ import picocli.CommandLine.Parameters;
                     + "work on these sheets even after templates have been corrected (--issued-with). "
                     + "DIR/manifest.csv tells what belongs to which "
                     + "issue. Each file is whole or not there; the same command may be repeated and gives the "
-                    + "same bytes. A plan without seed: "
-                    + "gets one when it is first issued, kept in PLAN.seed."
+                    + "same bytes; after it was stopped it makes what is missing. On a terminal it says how far it is. A plan without seed: "
+                    + "gets one when it is first issued, kept in PLAN.seed.",
+            "",
+            "A class with more seats than a template has variants is refused; with repeats: allowed in the plan problems "
+                    + "come again at seats far apart, never two in common and none in one room (column room of the "
+                    + "class list). The index says who has what. With examples: shared worked examples are the "
+                    + "same for all and use up no variants."
         })
 final class IssueCommand implements Callable<Integer> {
     private static final int MOST_NAMED = 4;
@@ -86,6 +94,21 @@ final class IssueCommand implements Callable<Integer> {
             description = "Sheets made at a time; 0 (the default) for as many as there are processors.")
     private int threads;
 
+    @Option(
+            names = "--slice",
+            paramLabel = "K/N",
+            description = "Only the K-th of N parts of the class, while other runs make the others in the same folder; "
+                    + "--join then puts them together. A slice that is there and right is left alone.")
+    private String slice;
+
+    @Option(
+            names = "--join",
+            paramLabel = "N",
+            description =
+                    "Put N slices together: write index, answer grid, archive and manifest. What lies in DIR then "
+                            + "is what one run would have written, byte for byte.")
+    private Integer join;
+
     @Option(names = "--json", description = "Say what was issued as JSON.")
     private boolean json;
 
@@ -129,13 +152,17 @@ final class IssueCommand implements Callable<Integer> {
         Optional<Inventory> bins = parts.inventory();
         Plan read = PlanFile.toHandOut(
                 plan, streams, titled -> Files.exists(Issue.archive(ProblemSet.of(titled, library, bins), out)));
-        Issue.Issued issued = Issue.issue(
-                ProblemSet.of(read, library, bins),
-                learners,
-                out,
-                atATime,
-                new Issue.Besides(homework, pdf, drawings, font.read()),
-                output.terms(streams, clean, plan, roster, parts.file(), font.file()));
+        Optional<Slice> part = slice();
+        ProblemSet set = ProblemSet.of(read, library, bins);
+        Issue.Besides besides = new Issue.Besides(homework, pdf, drawings, font.read());
+        Output.Terms terms = output.terms(streams, clean, plan, roster, parts.file(), font.file());
+        SlicedIssue sliced = new SlicedIssue(set, learners, out, besides, terms);
+        if (part.isPresent()) {
+            tell(part.get(), sliced.write(part.get(), atATime));
+            return CommandTree.FINE;
+        }
+        Issue.Issued issued =
+                join == null ? Issue.issue(set, learners, out, atATime, besides, terms) : sliced.join(join);
         leftOver(issued.left()).forEach(note -> streams.err().print(note.print()));
         if (json) {
             print(Json.of(json -> write(json, issued)));
@@ -143,6 +170,42 @@ final class IssueCommand implements Callable<Integer> {
             tell(issued);
         }
         return CommandTree.FINE;
+    }
+
+    /** @throws WrongUsage if the parts do not fit together */
+    private Optional<Slice> slice() {
+        if (join != null && (slice != null || join < 1 || join > Slice.MOST)) {
+            throw new WrongUsage(
+                    "--join",
+                    slice != null ? "--slice makes a part, and --join puts them together" : join + " slices",
+                    "one of the two; --join with a number from 1 to " + Slice.MOST,
+                    "Run each slice first, then the same command with --join alone.");
+        }
+        if (slice == null) {
+            return Optional.empty();
+        }
+        return Optional.of(Slice.read(slice)
+                .orElseThrow(() -> new WrongUsage(
+                        "--slice",
+                        "\"" + slice + "\" names no slice",
+                        "K/N, such as 3/10: the third of ten",
+                        "Write a K from 1 to N.")));
+    }
+
+    private void tell(Slice part, SlicedIssue.Sliced made) {
+        if (json) {
+            print(Json.of(object -> object.text("slice", part.toString())
+                    .number("sheets", made.sheets())
+                    .number("files_written", made.written())
+                    .flag("was_there", made.wasThere())));
+            return;
+        }
+        streams.line("Slice " + part + " in " + InputFile.shown(out) + ": "
+                + count(made.sheets(), "sheet")
+                + (made.wasThere()
+                        ? " there and right"
+                        : " with keys (" + count(made.written(), "file") + " written)"));
+        streams.line("When all are made:  the same command with --join " + part.of() + " instead of --slice");
     }
 
     private void print(String text) {

@@ -15,7 +15,7 @@ public final class Main {
         PrintStream out = new PrintStream(new FileOutputStream(FileDescriptor.out), false, StandardCharsets.UTF_8);
         PrintStream err = new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);
         BufferedReader in = new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
-        Streams streams = new Streams(in, out, err);
+        Streams streams = new Streams(in, out, err, Surroundings.isTerminal());
         int exitCode;
         try {
             Surroundings surroundings = Surroundings.present();

@@ -26,12 +26,13 @@ final class OutputOptions {
             }
         }
         return new Output.Terms(
-                named,
-                replace,
-                clean,
-                place -> streams.err()
-                        .print("\nStopped before the end. Every file in " + InputFile.shown(place)
-                                + " is whole, and some are missing or of an earlier run: the same command "
-                                + "again makes the rest.\n"));
+                        named,
+                        replace,
+                        clean,
+                        place -> streams.err()
+                                .print("\nStopped before the end. Every file in " + InputFile.shown(place)
+                                        + " is whole, and some are missing or of an earlier run: the same command "
+                                        + "again makes the rest.\n"))
+                .watchedBy(streams.progress());
     }
 }

@@ -3,6 +3,7 @@ package ampersheet.command;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
+import ampersheet.issue.Progress;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -13,12 +14,22 @@ import java.util.Optional;
  * Where a command reads and writes; UTF-8, whatever the machine's own encoding. Nothing that is written acts on a
  * terminal, and no line that is read is longer than anybody types.
  */
-record Streams(BufferedReader in, PrintStream out, PrintStream err) {
+record Streams(BufferedReader in, SafeStream out, SafeStream err, boolean watched) {
     private static final int LONGEST_LINE = 10_000;
 
-    Streams {
-        out = new SafeStream(out);
-        err = new SafeStream(err);
+    /** @param watched whether somebody sits at a terminal and sees what is said */
+    Streams(BufferedReader in, PrintStream out, PrintStream err, boolean watched) {
+        this(in, new SafeStream(out), new SafeStream(err), watched);
+    }
+
+    /** Nobody watches. */
+    Streams(BufferedReader in, PrintStream out, PrintStream err) {
+        this(in, out, err, false);
+    }
+
+    /** How far a long command is, while it is at work; silent if nobody watches. */
+    Progress progress() {
+        return watched ? new ProgressLine(err, System::nanoTime) : Progress.UNWATCHED;
     }
 
     /** Always a line feed, on every system. */

@@ -42,6 +42,16 @@ record Surroundings(String names, String texts, String folder, boolean windows) 
                 System.getProperty("os.name", "").startsWith("Windows"));
     }
 
+    /** Whether what is said on the stream of errors is seen at once, by somebody at a terminal. */
+    static boolean isTerminal() {
+        try {
+            String errors = Files.readSymbolicLink(Path.of("/proc/self/fd/2")).toString();
+            return errors.startsWith("/dev/pts/") || errors.startsWith("/dev/tty");
+        } catch (IOException | UnsupportedOperationException otherSystem) {
+            return System.console() != null;
+        }
+    }
+
     /**
      * @throws WrongUsage if the present folder cannot be named, or libraries would write something else than letters
      */

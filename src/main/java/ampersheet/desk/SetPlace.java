@@ -257,7 +257,7 @@ final class SetPlace {
 
     private static void enough(SheetMaker maker, Roster roster, List<String> warnings) {
         try {
-            maker.prepare(roster.lastSeat());
+            maker.prepare(roster);
         } catch (DiagnosticException tooFew) {
             tooFew.diagnostics().forEach(fault -> warnings.add(fault.problem() + ". " + fault.nextAction()));
         }

@@ -1,7 +1,7 @@
 package ampersheet.issue;
 
+import ampersheet.sheet.ClassIndex;
 import ampersheet.sheet.Roster;
-import ampersheet.sheet.Sheet;
 import ampersheet.source.Bounds;
 import ampersheet.source.CellRows;
 import ampersheet.source.SafeCsv;
@@ -36,14 +36,17 @@ final class AnswerGrid {
      * @param questions by their problem's number, each with its places in their order
      */
     record Line(String sheet, Roster.Seat seat, TreeMap<Integer, List<String>> questions) {
-        static Line of(Sheet sheet, Roster.Seat seat) {
+        /** A question stands in the index if the sheet has a place for it. */
+        static Line of(ClassIndex.Line told) {
             TreeMap<Integer, List<String>> questions = new TreeMap<>();
-            sheet.problems()
-                    .forEach(problem -> problem.places()
-                            .forEach(key -> questions
-                                    .computeIfAbsent(problem.number(), number -> new ArrayList<>())
-                                    .add(key.question())));
-            return new Line(sheet.id().toString(), seat, questions);
+            for (int i = 0; i < told.problems().size(); i++) {
+                List<String> names =
+                        List.copyOf(told.problems().get(i).answers().keySet());
+                if (!names.isEmpty()) {
+                    questions.put(i + 1, names);
+                }
+            }
+            return new Line(told.id().toString(), told.seat(), questions);
         }
     }
 

@@ -110,7 +110,7 @@ public final class Handouts {
         Plan plan = set.plan();
         requirePrintable(plan, roster, wish.extra());
         SheetMaker maker = new SheetMaker(set);
-        maker.prepare(roster.lastSeat());
+        maker.prepare(roster);
         boolean apart = wish.hasKeysApart();
         try (Output output = Output.file(out, ".pdf", terms);
                 PdfBook sheets = sheets(plan, wish, output.folder());

@@ -39,6 +39,7 @@ final class InTheWay {
                             "learner,",
                             "file,line,sheet,",
                             "what,number,name",
+                            SlicePart.HEAD,
                             "file,issue")));
 
     private InTheWay() {}

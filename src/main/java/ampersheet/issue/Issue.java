@@ -13,6 +13,7 @@ import ampersheet.sheet.IssuedArchive;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
+import ampersheet.sheet.SharedProblems;
 import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetId;
 import ampersheet.sheet.SheetMaker;
@@ -20,6 +21,7 @@ import ampersheet.template.TemplateLibrary;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -33,6 +35,8 @@ public final class Issue {
     private static final String SHEETS = "sheets";
     private static final String KEYS = "keys";
     private static final String HOMEWORK = "homework";
+    /** Seats after which a large class is noted as made so far. */
+    private static final int STEP = 50;
 
     private Issue() {}
 
@@ -101,6 +105,12 @@ public final class Issue {
         public Besides(boolean homework, boolean pdf) {
             this(homework, pdf, false, Optional.empty());
         }
+
+        /** In words for a program: what makes a difference to what is written. */
+        String told() {
+            return "homework " + homework + ", PDF " + pdf + ", drawings " + drawings + ", font "
+                    + extra.map(ExtraFont::name).orElse("none");
+        }
     }
 
     /** @param set with the bins of the workshop, if the sheets shall be built */
@@ -115,25 +125,71 @@ public final class Issue {
             Handouts.requirePrintable(set.plan(), roster, besides.extra());
         }
         SheetMaker maker = new SheetMaker(set);
-        maker.prepare(roster.lastSeat());
+        maker.prepare(roster);
         Path archive = archive(set, out);
         try (Output output = Output.folder(out, terms)) {
             IssuedFolder folder = IssuedFolder.open(output, out, code(set), files(roster, besides, archive));
-            Keeping keeping = new Keeping(set, archive);
+            Run run = new Run(maker, roster, out, output, new Keeping(set, archive));
             folder.begin();
-            List<Written> seats = InOrder.map(roster.seats(), threads, seat -> {
+            SliceParts parts = new SliceParts(set, roster, out, besides);
+            int steps = (roster.seats().size() + STEP - 1) / STEP;
+            List<Written> seats = steps <= 2
+                    ? run.seats(roster.seats(), threads, besides, terms.progress())
+                    : inSteps(run, parts, steps, threads, terms.progress());
+            Issued issued = run.end(seats, maker.tallies(), folder);
+            parts.removeAll(output);
+            return issued;
+        }
+    }
+
+    /** A large class, so that a run that was cut off is taken up where it ended. */
+    private static List<Written> inSteps(Run run, SliceParts parts, int steps, int threads, Progress progress) {
+        Map<Slice, SlicePart> right = new LinkedHashMap<>();
+        int toMake = 0;
+        for (int number = 1; number <= steps; number++) {
+            Slice slice = new Slice(number, steps);
+            Optional<SlicePart> part = parts.right(slice);
+            part.ifPresent(one -> right.put(slice, one));
+            toMake += part.isPresent() ? 0 : slice.of(run.roster()).size();
+        }
+        int all = toMake;
+        List<Written> seats = new ArrayList<>();
+        for (int number = 1; number <= steps; number++) {
+            Slice slice = new Slice(number, steps);
+            if (right.containsKey(slice)) {
+                seats.addAll(parts.written(slice, right.get(slice), run.keeping()));
+                continue;
+            }
+            List<Written> made =
+                    run.seats(slice.of(run.roster()), threads, parts.besides(), (of, some) -> progress.made(of, all));
+            parts.write(slice, made, run.maker().tallies(), run.output());
+            seats.addAll(made);
+        }
+        return seats;
+    }
+
+    /** What a class, or a slice of it, is written with. */
+    record Run(SheetMaker maker, Roster roster, Path out, Output output, Keeping keeping) {
+
+        /** Sheets, keys and what else each of these seats gets. */
+        List<Written> seats(List<Roster.Seat> seats, int threads, Besides besides, Progress progress) {
+            return InOrder.map(seats, threads, seat -> {
                 Sheet sheet = maker.sheet(seat.number());
                 ArchivedSheet kept = keeping.keep(sheet);
                 Written written = issueSeat(sheet, seat, out, besides, output).keeping(kept);
-                terms.progress().made("sheets", roster.seats().size());
+                progress.made("sheets", seats.size());
                 return written;
             });
+        }
+
+        /** What is about all of them. */
+        Issued end(List<Written> seats, Map<String, Tally> tallies, IssuedFolder folder) {
             List<ClassIndex.Line> lines = seats.stream().map(Written::line).toList();
             Path index = out.resolve(INDEX);
-            Document page = ClassIndex.compose(maker.set(), lines, maker.tallies());
+            Document page = ClassIndex.compose(maker.set(), lines, new SharedProblems(maker, roster), tallies);
             int written = seats.stream().mapToInt(Written::files).sum()
                     + write(output, index, HtmlPage.render(page))
-                    + writeGrid(seats, AnswerGrid.file(out, code(set)), output)
+                    + writeGrid(seats, AnswerGrid.file(out, code(maker.set())), output)
                     + keeping.write(
                             seats.stream()
                                     .map(seat -> seat.kept().orElseThrow())
@@ -143,13 +199,7 @@ public final class Issue {
                     seats.stream().flatMap(seat -> seat.figures().stream()).toList());
             output.finish();
             return new Issued(
-                    seats.size(),
-                    lines.get(0).problems().size(),
-                    written,
-                    index,
-                    keeping.file(),
-                    maker.tallies(),
-                    left);
+                    seats.size(), lines.get(0).problems().size(), written, index, keeping.file(), tallies, left);
         }
     }
 
@@ -159,14 +209,21 @@ public final class Issue {
     }
 
     /** By which all sheet IDs of a set begin. */
-    private static String code(ProblemSet set) {
+    static String code(ProblemSet set) {
         return set.id(1).plan() + set.id(1).templates();
     }
 
     /** By their names within the folder. */
-    private static Set<String> files(Roster roster, Besides besides, Path archive) {
-        Set<String> files = new TreeSet<>(List.of(INDEX, KEYS + "/" + archive.getFileName()));
-        for (Roster.Seat seat : roster.seats()) {
+    static Set<String> files(Roster roster, Besides besides, Path archive) {
+        Set<String> files = files(roster.seats(), besides);
+        files.addAll(List.of(INDEX, KEYS + "/" + archive.getFileName()));
+        return files;
+    }
+
+    /** Those of these seats, but for figures, which nobody can name before they are drawn. */
+    static Set<String> files(List<Roster.Seat> seats, Besides besides) {
+        Set<String> files = new TreeSet<>();
+        for (Roster.Seat seat : seats) {
             String name = "/" + fileName(seat.number());
             for (String ending : besides.pdf() ? List.of(".html", ".md", ".pdf") : List.of(".html", ".md")) {
                 files.addAll(List.of(SHEETS + name + ending, KEYS + name + ending));
@@ -178,10 +235,10 @@ public final class Issue {
         return files;
     }
 
-    private record Written(
-            ClassIndex.Line line, AnswerGrid.Line grid, int files, List<String> figures, Optional<ArchivedSheet> kept) {
+    /** What was made of a seat, and how many files of it changed. */
+    record Written(ClassIndex.Line line, int files, List<String> figures, Optional<ArchivedSheet> kept) {
         Written keeping(ArchivedSheet sheet) {
-            return new Written(line, grid, files, figures, Optional.of(sheet));
+            return new Written(line, files, figures, Optional.of(sheet));
         }
     }
 
@@ -199,11 +256,13 @@ public final class Issue {
                 ? write(
                         output,
                         file,
-                        AnswerGrid.empty(seats.stream().map(Written::grid).toList()))
+                        AnswerGrid.empty(seats.stream()
+                                .map(seat -> AnswerGrid.Line.of(seat.line()))
+                                .toList()))
                 : 0;
     }
 
-    private static List<ClassIndex.Link> links(String name, Besides besides) {
+    static List<ClassIndex.Link> links(String name, Besides besides) {
         List<ClassIndex.Link> links = new ArrayList<>();
         links.add(new ClassIndex.Link("Sheet", "sheet", SHEETS + "/" + name + ".html"));
         if (besides.pdf()) {
@@ -230,7 +289,6 @@ public final class Issue {
                 .and(writeBoth(Composer.key(sheet, seat.name()), out, KEYS, name, drawings, output));
         return new Written(
                 ClassIndex.line(seat, sheet, links(name, besides)),
-                AnswerGrid.Line.of(sheet, seat),
                 pages + prints + both.files(),
                 both.figures(),
                 Optional.empty());

@@ -34,9 +34,13 @@ final class Keeping {
 
     /** @throws DiagnosticException if the archive holds other numbers under the sheet's ID */
     ArchivedSheet keep(Sheet sheet) {
-        ArchivedSheet kept = ArchivedSheet.of(sheet, set.places(sheet.id().seat()));
-        IssuedArchive.requireSameNumbers(earlier, kept);
-        return kept;
+        return keep(ArchivedSheet.of(sheet, set.places(sheet.id().seat())));
+    }
+
+    /** The same of a sheet that was made elsewhere. */
+    ArchivedSheet keep(ArchivedSheet sheet) {
+        IssuedArchive.requireSameNumbers(earlier, sheet);
+        return sheet;
     }
 
     /** The number of files that changed. */

@@ -108,6 +108,11 @@ public final class Output implements AutoCloseable {
         return new Output(folder, "", folder, LOCK, terms).withoutParts(FOLDERS);
     }
 
+    /** The same for one slice, while others are written into the same folder. */
+    static Output slice(Path folder, Slice slice, Terms terms) {
+        return new Output(folder, "", folder, ".ampersheet-" + slice.fileName() + ".lock", terms).withoutParts(FOLDERS);
+    }
+
     /**
      * For a file, and others beside it whose names begin as its does.
      *

@@ -99,6 +99,22 @@ public final class Draws {
     }
 
     /**
+     * Whether there is a problem {@code k}; if not, {@link #tally} tells how many there are.
+     *
+     * @param k from 0
+     * @throws DiagnosticException if too many draws in a row are refused to go on looking
+     */
+    public boolean has(int k) {
+        goFar(k);
+        synchronized (this) {
+            while (accepted.size() <= k && next < space.size()) {
+                note(at(next));
+            }
+            return accepted.size() > k;
+        }
+    }
+
+    /**
      * The first problem in the order that is not refused once the chosen givens are in it; if all that is tried is
      * refused, the first of all, with what speaks against it.
      */
@@ -179,7 +195,8 @@ public final class Draws {
         }
     }
 
-    private Diagnostic exhausted() {
+    /** Of a template that {@linkplain #has has not} as many as are wanted. */
+    public Diagnostic exhausted() {
         return Diagnostic.error(
                 Place.inFile(template().name()),
                 "the template has only " + accepted.size() + " distinct variants" + " (of " + space.size()

@@ -16,6 +16,14 @@ public final class Tally {
     private long refusedInARow;
     private long refusedByModelsInARow;
 
+    /** Of draws that were counted elsewhere. */
+    public static Tally of(long accepted, Map<Refusal, Long> refused) {
+        Tally tally = new Tally();
+        tally.accepted = accepted;
+        tally.refused.putAll(refused);
+        return tally;
+    }
+
     void add(Attempt attempt) {
         if (attempt instanceof Attempt.Refused refusal) {
             refused.merge(refusal.reason(), 1L, Long::sum);

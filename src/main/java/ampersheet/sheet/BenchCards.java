@@ -86,7 +86,7 @@ public final class BenchCards {
     }
 
     private static void addNumbers(SheetMaker maker, Roster roster, Map<String, List<Values>> numbers) {
-        maker.prepare(roster.lastSeat());
+        maker.prepare(roster);
         for (Roster.Seat seat : roster.seats()) {
             for (SheetProblem problem : maker.sheet(seat.number()).problems()) {
                 numbers.computeIfAbsent(problem.template().name(), name -> new ArrayList<>())

@@ -63,12 +63,15 @@ public final class ClassIndex {
         return new Line(seat, sheet.id(), links, problems, List.copyOf(cautions));
     }
 
-    public static Document compose(ProblemSet set, List<Line> lines, Map<String, Tally> tallies) {
+    /** @param shared of the class whose lines these are */
+    public static Document compose(
+            ProblemSet set, List<Line> lines, SharedProblems shared, Map<String, Tally> tallies) {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Prose(
                 "For the instructor: this page holds answers. Hand out the folder *sheets*; keep this page and the "
                         + "folder *keys*."));
         blocks.add(classTable(lines));
+        addShared(lines, shared, blocks);
         blocks.add(answersTable(lines));
         String with = set.plan().file()
                 + set.parts().map(bins -> " --parts " + bins.file()).orElse("");
@@ -132,6 +135,30 @@ public final class ClassIndex {
             rows.add(row);
         }
         return new Table("Answers at a glance", head, rows, true);
+    }
+
+    /** Nothing where nobody has a problem of another's. */
+    private static void addShared(List<Line> lines, SharedProblems shared, List<Block> blocks) {
+        List<List<Cell>> rows = new ArrayList<>();
+        int learners = 0;
+        for (Line line : lines) {
+            List<SharedProblems.Shared> here = shared.of(line.seat().number());
+            learners += here.isEmpty() ? 0 : 1;
+            here.forEach(one -> rows.add(List.of(
+                    text((line.seat().number() + " " + line.seat().name()).strip()),
+                    text(Integer.toString(one.number())),
+                    text(String.join(
+                            ", ", one.seats().stream().map(String::valueOf).toList())))));
+        }
+        if (!rows.isEmpty()) {
+            blocks.add(new Heading(2, "Problems that more than one has"));
+            blocks.add(
+                    new Prose("This class has more seats than some templates have variants, and the plan lets problems "
+                            + "come again: of " + lines.size() + " learners " + learners + " have " + rows.size()
+                            + " problems that somebody else has, too. No two learners have more than one in common; the seat "
+                            + "numbers of two who have one differ by " + shared.nearest() + " or more."));
+            blocks.add(new Table("", List.of("Seat", "Problem", "Also at seats"), rows));
+        }
     }
 
     private static Optional<Prose> cautions(List<Line> lines) {

@@ -18,6 +18,7 @@ import java.util.stream.Stream;
  * @param lettered beside which boxes of a handout letters stand to check answers by; no part of a sheet's ID
  * @param marking what answers earn; it changes no number and no sheet's ID
  * @param delivery how an exchange package is to be given; no part of a sheet's ID either
+ * @param reuse what more than one learner may get
  * @param levels the levels that templates of a pool or a skill may have; empty: any
  * @param faultyLines whether a page to practise with has workings with one wrong line, too; nothing else knows of it
  * @param heading what else stands at the head of a sheet; it changes no number and no sheet's ID, either
@@ -34,6 +35,7 @@ public record Plan(
         boolean unitsPrinted,
         Lettered lettered,
         Order order,
+        Reuse reuse,
         List<Integer> levels,
         List<Entry> entries,
         MarkingPolicy marking,
@@ -91,6 +93,7 @@ public record Plan(
                 withUnits,
                 lettered,
                 order,
+                reuse,
                 levels,
                 entries,
                 marking,
@@ -138,6 +141,17 @@ public record Plan(
         /** The first, the third and so on, through the whole sheet. */
         EVERY_SECOND,
         NONE
+    }
+
+    /**
+     * What more than one learner may get.
+     *
+     * @param repeats whether problems come again once all of their template are used
+     * @param examples whether worked examples are the same for everybody, and take no numbers from the problems
+     */
+    public record Reuse(boolean repeats, boolean examples) {
+        /** Everybody has numbers of her own. */
+        public static final Reuse NONE = new Reuse(false, false);
     }
 
     public enum Order {

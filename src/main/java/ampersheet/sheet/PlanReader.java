@@ -41,6 +41,8 @@ public final class PlanReader {
     private static final Map<String, Boolean> FEEDBACK = ordered("shown", true, "hidden", false);
     private static final Map<String, Boolean> UNITS = ordered("asked", false, "printed", true);
     private static final Map<String, Boolean> FAULTY_LINES = ordered("no", false, "yes", true);
+    private static final Map<String, Boolean> REPEATS = ordered("refused", false, "allowed", true);
+    private static final Map<String, Boolean> EXAMPLES = ordered("own", false, "shared", true);
     private static final Map<String, Plan.Lettered> LETTERED = lettered();
     private static final Map<String, Order> ORDERS = ordered("as listed", Order.AS_LISTED, "mixed", Order.MIXED);
 
@@ -129,6 +131,8 @@ public final class PlanReader {
         boolean unitsPrinted = choice(fields, "units", UNITS, false);
         Plan.Lettered lettered = choice(fields, "check-letters", LETTERED, Plan.Lettered.ALL);
         Order order = choice(fields, "order", ORDERS, Order.AS_LISTED);
+        Plan.Reuse reuse =
+                new Plan.Reuse(choice(fields, "repeats", REPEATS, false), choice(fields, "examples", EXAMPLES, false));
         List<Integer> levels = levels(fields);
         List<Entry> entries = entries(fields);
         MarkingPolicy marking = fields.group("marking")
@@ -150,6 +154,7 @@ public final class PlanReader {
                 unitsPrinted,
                 lettered,
                 order,
+                reuse,
                 levels,
                 entries,
                 marking,

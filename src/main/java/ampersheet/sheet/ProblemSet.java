@@ -41,7 +41,7 @@ public final class ProblemSet {
         this.templates = Collections.unmodifiableMap(found.found);
         this.sources = Collections.unmodifiableMap(found.sources);
         this.slots = List.copyOf(found.slots);
-        this.draws = new SeatDraws(plan.seed(), slots);
+        this.draws = new SeatDraws(plan.seed(), slots, plan.reuse().examples());
         this.planCode = code(plan);
         this.templatesCode = SheetId.abbreviate(fingerprint(templates, parts), SheetId.TEMPLATE_CHARACTERS);
     }
@@ -161,6 +161,11 @@ public final class ProblemSet {
         return draws.takenBefore(source, lastSeat + 1);
     }
 
+    /** Which problems come again, where the plan lets them and templates have no more than this. */
+    Repeats repeats(Repeats.Supply supply) {
+        return new Repeats(draws, supply);
+    }
+
     /** The first entry that fixes the givens of a source; empty if it draws them all. */
     Optional<Entry> fixing(String source) {
         return plan.entries().stream()
@@ -197,6 +202,9 @@ public final class ProblemSet {
             if (!entry.fixed().isEmpty()) {
                 parts.addAll(List.of("given", FixedGivens.told(entry.fixed())));
             }
+        }
+        if (plan.reuse().examples()) {
+            parts.addAll(List.of("examples", "shared"));
         }
         return Fingerprint.of(parts);
     }

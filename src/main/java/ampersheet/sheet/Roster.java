@@ -1,6 +1,7 @@
 package ampersheet.sheet;
 
 import ampersheet.diagnostic.Diagnostic;
+import ampersheet.source.AsciiCase;
 import java.util.List;
 import java.util.stream.Stream;
 
@@ -11,6 +12,8 @@ import java.util.stream.Stream;
  * @param remarks how the list was read, where that did not go without saying
  */
 public record Roster(List<Seat> seats, List<String> columns, List<Diagnostic> remarks) {
+    private static final String ROOM = "room";
+
     public Roster {
         seats = List.copyOf(seats);
         columns = List.copyOf(columns);
@@ -29,6 +32,16 @@ public record Roster(List<Seat> seats, List<String> columns, List<Diagnostic> re
 
     public int lastSeat() {
         return seats.stream().mapToInt(Seat::number).max().orElse(0);
+    }
+
+    /** Where this seat is, as the class list's column {@code room} tells it; empty if it does not. */
+    public String room(Seat seat) {
+        for (int i = 0; i < columns.size() && i < seat.further().size(); i++) {
+            if (AsciiCase.small(columns.get(i)).equals(ROOM)) {
+                return seat.further().get(i);
+            }
+        }
+        return "";
     }
 
     /** The same class without one of its seats. */

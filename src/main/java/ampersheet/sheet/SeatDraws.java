@@ -15,14 +15,47 @@ import java.util.TreeMap;
  * Draws of a template are numbered through the whole plan: the number is how often earlier seats, and earlier slots of
  * the same seat, have taken from it. With other givens fixed it counts as another template. So a template used in
  * several slots never meets itself, and no draw is left out.
+ *
+ * <p>Where examples are shared, the first draws of a template are theirs, one for each slot of examples that it may
+ * stand in, and everybody gets these.
  */
 final class SeatDraws {
     private final String seed;
     private final List<Slot> slots;
+    private final boolean sharedExamples;
+    private final List<Slot> ownSlots;
 
-    SeatDraws(String seed, List<Slot> slots) {
+    SeatDraws(String seed, List<Slot> slots, boolean sharedExamples) {
         this.seed = seed;
         this.slots = List.copyOf(slots);
+        this.sharedExamples = sharedExamples;
+        this.ownSlots = slots.stream().filter(slot -> !isShared(slot)).toList();
+    }
+
+    /** Those that take a draw of their own for each seat. */
+    List<Slot> ownSlots() {
+        return ownSlots;
+    }
+
+    private boolean isShared(Slot slot) {
+        return sharedExamples && slot.example();
+    }
+
+    /** Seats are dealt to a slot in rounds, from 0, in each of which every member of its pool comes up once. */
+    static int round(Slot slot, int seat) {
+        return (seat - 1) / slot.pool().size();
+    }
+
+    /** Who gets this member of the slot's pool in this round. */
+    int seat(Slot slot, String template, int round) {
+        int members = slot.pool().size();
+        int position = Math.floorMod(order(slot, round).indexOf(template) - slot.member(), members);
+        return round * members + position + 1;
+    }
+
+    /** The draw that this slot takes of this member in this round. */
+    long index(Slot slot, String template, int round) {
+        return of(seat(slot, template, round)).get(slot.number()).index();
     }
 
     /** @param seat from 1 */
@@ -32,8 +65,12 @@ final class SeatDraws {
         for (Slot slot : slots) {
             String template = template(slot, seat);
             String source = slot.source(template);
-            long here = takenByThisSeat.merge(source, 1L, Long::sum) - 1;
-            draws.add(new SeatDraw(slot, template, takenBefore(source, seat) + here));
+            if (isShared(slot)) {
+                draws.add(new SeatDraw(slot, template, shared(source, slot.number())));
+            } else {
+                long here = takenByThisSeat.merge(source, 1L, Long::sum) - 1;
+                draws.add(new SeatDraw(slot, template, takenBefore(source, seat) + here));
+            }
         }
         return draws;
     }
@@ -45,11 +82,25 @@ final class SeatDraws {
         return order(slot, round).get(position % members);
     }
 
-    /** How many draws the seats before this one have taken from a source: a template, or one with some givens fixed. */
+    /** How many draws of a source are shared examples of the slots before this one. */
+    private long shared(String source, int slotNumber) {
+        return slots.stream()
+                .filter(slot -> slot.number() < slotNumber && isShared(slot) && mayShow(slot, source))
+                .count();
+    }
+
+    private static boolean mayShow(Slot slot, String source) {
+        return slot.pool().stream().anyMatch(member -> slot.source(member).equals(source));
+    }
+
+    /**
+     * How many draws the seats before this one have taken from a source, a template or one with some givens fixed; what
+     * all have in common is counted before the first.
+     */
     long takenBefore(String source, int seat) {
-        long taken = 0;
-        for (Slot slot : slots) {
-            if (slot.pool().stream().anyMatch(member -> slot.source(member).equals(source))) {
+        long taken = shared(source, slots.size());
+        for (Slot slot : ownSlots) {
+            if (mayShow(slot, source)) {
                 int members = slot.pool().size();
                 int round = (seat - 1) / members;
                 taken += round;

@@ -2,7 +2,9 @@ package ampersheet.sheet;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Place;
 import ampersheet.problem.Draws;
+import ampersheet.problem.Problem;
 import ampersheet.problem.Tally;
 import ampersheet.problem.Workshop;
 import ampersheet.template.ProblemTemplate;
@@ -10,11 +12,17 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** Makes the sheets of a set, any seat without the others. May be used by several threads. */
 public final class SheetMaker implements ClassSheets {
+    private static final String LET_THEM_REPEAT =
+            ". Or write repeats: allowed into the plan: then problems come again, at seats far apart.";
+
     private final ProblemSet set;
     private final Map<String, Draws> draws = new LinkedHashMap<>();
+    /** Empty where everybody has numbers of her own. */
+    private final Optional<Repeats> repeats;
 
     /** @throws DiagnosticException if a template cannot be built from the bins of the set */
     public SheetMaker(ProblemSet set) {
@@ -37,6 +45,12 @@ public final class SheetMaker implements ClassSheets {
         if (!faults.isEmpty()) {
             throw new DiagnosticException(faults);
         }
+        // what is to be built takes parts out of the bins each time it comes
+        this.repeats = set.plan().reuse().repeats() && set.parts().isEmpty()
+                ? Optional.of(set.repeats((source, count) -> draws.get(source).has(Math.toIntExact(count) - 1)
+                        ? count
+                        : draws.get(source).tally().accepted()))
+                : Optional.empty();
     }
 
     public ProblemSet set() {
@@ -75,35 +89,79 @@ public final class SheetMaker implements ClassSheets {
             int needed = Math.toIntExact(set.needed(source, lastSeat));
             try {
                 if (needed > 0) { // a pool has more templates than a small class has seats
-                    of.draw(needed - 1);
+                    boolean enough = of.has(needed - 1);
+                    if (!enough && repeats.isEmpty()) {
+                        faults.add(tooFew(source, needed));
+                    }
                 }
-            } catch (DiagnosticException tooFew) {
-                faults.addAll(set.fixing(source)
-                        .map(entry -> List.of(tooFew(source, needed, entry)))
-                        .orElse(tooFew.diagnostics()));
+            } catch (DiagnosticException fruitless) {
+                faults.addAll(fruitless.diagnostics());
             }
         });
         if (!faults.isEmpty()) {
             throw new DiagnosticException(faults);
         }
+        requireApart(lastSeat);
     }
 
-    /** Told to whoever wrote the plan: the template has enough of them as long as nothing is fixed. */
-    private Diagnostic tooFew(String source, int needed, Plan.Entry entry) {
+    /**
+     * The same for a class, whose rooms are looked at, too, if the class list tells them.
+     *
+     * @throws DiagnosticException also if two who sit in one room would have a problem in common
+     */
+    public void prepare(Roster roster) {
+        prepare(roster.lastSeat());
+        if (repeatsBy(roster.lastSeat())) {
+            new SharedProblems(this, roster).requireInOtherRooms();
+        }
+    }
+
+    private void requireApart(int seat) {
+        int last = repeats.map(again -> again.lastSeat(seat)).orElse(seat);
+        if (last < seat) {
+            throw new DiagnosticException(Diagnostic.error(
+                    Place.inFile(set.plan().file()),
+                    "seat " + seat + " would have two problems in common with another seat, or one with its neighbour",
+                    last == 0
+                            ? "fewer places for one template on a sheet"
+                            : "seats up to " + last + ": so far these templates go when their problems come again",
+                    "Fix fewer givens, or put other templates of the same skill into a pool."));
+        }
+    }
+
+    /** Told to whoever wrote the plan, where the template has enough of them as long as nothing is fixed. */
+    private Diagnostic tooFew(String source, int needed) {
         Draws of = draws.get(source);
-        return Diagnostic.error(
-                entry.place(),
-                "with " + FixedGivens.told(entry.fixed()) + " fixed, "
-                        + of.template().name()
-                        + " has only " + of.tally().accepted() + " variants (of " + of.size()
-                        + " combinations of its other givens; refused: "
-                        + of.tally().reasons() + "), and " + needed + " are needed",
-                "a variant of its own for everyone who gets this problem",
-                "Fix fewer givens, or another value.");
+        Diagnostic fault = set.fixing(source)
+                .map(entry -> Diagnostic.error(
+                        entry.place(),
+                        "with " + FixedGivens.told(entry.fixed()) + " fixed, "
+                                + of.template().name()
+                                + " has only " + of.tally().accepted() + " variants (of " + of.size()
+                                + " combinations of its other givens; refused: "
+                                + of.tally().reasons() + "), and " + needed + " are needed",
+                        "a variant of its own for everyone who gets this problem",
+                        "Fix fewer givens, or another value."))
+                .orElseGet(of::exhausted);
+        return set.parts().isPresent()
+                ? fault
+                : Diagnostic.error(
+                        fault.place(),
+                        fault.problem(),
+                        fault.expected(),
+                        withoutStop(fault.nextAction()) + LET_THEM_REPEAT);
     }
 
-    /** @throws DiagnosticException if a template has not enough variants for this seat */
+    private static String withoutStop(String sentence) {
+        return sentence.endsWith(".") ? sentence.substring(0, sentence.length() - 1) : sentence;
+    }
+
+    /**
+     * @throws DiagnosticException if a template has not enough variants for this seat, or if it would have two problems
+     *     in common with another
+     */
     public Sheet sheet(int seat) {
+        requireApart(seat);
         List<SheetProblem> problems = new ArrayList<>();
         for (SeatDraw draw : set.draws(seat)) {
             problems.add(new SheetProblem(
@@ -111,9 +169,39 @@ public final class SheetMaker implements ClassSheets {
                     draw.slot().support(),
                     draw.slot().example(),
                     set.plan(),
-                    draws.get(draw.source()).draw(Math.toIntExact(draw.index()))));
+                    problem(
+                            draw.source(),
+                            repeats.map(again -> again.index(draw, seat)).orElse(draw.index()))));
         }
         return new Sheet(set.id(seat), set.plan(), problems, set.parts());
+    }
+
+    private Problem problem(String source, long index) {
+        Draws of = draws.get(source);
+        int k = Math.toIntExact(index);
+        try {
+            return of.draw(k);
+        } catch (DiagnosticException refused) {
+            throw of.has(k) ? refused : new DiagnosticException(tooFew(source, k + 1));
+        }
+    }
+
+    /** The other seats, up to the last, that have a problem of this seat, in the order of its sheet. */
+    List<List<Integer>> alsoAt(int seat, int lastSeat) {
+        return set.draws(seat).stream()
+                .map(draw ->
+                        repeats.map(again -> again.alsoAt(draw, seat, lastSeat)).orElse(List.of()))
+                .toList();
+    }
+
+    /** Whether some seat up to this one has a problem that came before. */
+    boolean repeatsBy(int seat) {
+        return repeats.isPresent() && repeats.get().begun(seat);
+    }
+
+    /** No two seats up to this one that have a problem in common have numbers that differ by less. */
+    long nearest(int lastSeat) {
+        return repeats.orElseThrow().nearest(lastSeat);
     }
 
     /**

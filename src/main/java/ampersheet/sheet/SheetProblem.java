@@ -45,6 +45,7 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
                 false,
                 Plan.Lettered.ALL,
                 Plan.Order.AS_LISTED,
+                Plan.Reuse.NONE,
                 List.of(),
                 List.of(),
                 MarkingPolicy.USUAL,

@@ -297,6 +297,44 @@ class StartedProgramTest {
         }
     }
 
+    /** As a shell in the foreground does; a program that was started to ignore it, ignores it. */
+    private static boolean hearsInterrupts(Process process) throws IOException {
+        Path status = Path.of("/proc/" + process.pid() + "/status");
+        return Files.exists(status)
+                && Files.readAllLines(status).stream()
+                        .filter(line -> line.startsWith("SigIgn:"))
+                        .noneMatch(line -> (Long.parseLong(line.substring(7).strip(), 16) & 2) != 0);
+    }
+
+    @Test
+    void interruptedFromTheKeyboardItSaysHowToGoOnAndTheSameCommandMakesTheRest()
+            throws IOException, InterruptedException {
+        StringBuilder list = new StringBuilder("seat,name\n");
+        for (int seat = 1; seat <= 120; seat++) {
+            list.append(seat).append(",\n");
+        }
+        Files.writeString(roster, list);
+        Path out = folder.resolve("out");
+        Process process = program(issue(out)).start();
+        assumeTrue(hearsInterrupts(process), "these tests run where nobody can interrupt");
+        long patience = System.nanoTime() + TimeUnit.SECONDS.toNanos(SLOWEST);
+        while (process.isAlive() && System.nanoTime() < patience && !Files.exists(out.resolve("keys/seat-050.md"))) {
+            Thread.sleep(5);
+        }
+        new ProcessBuilder("kill", "-INT", Long.toString(process.pid())).start().waitFor();
+        assertEquals(130, end(process), said());
+        assertTrue(
+                said().contains("Stopped before the end. Every file in ")
+                        && said().contains("the same command again makes the rest."),
+                said());
+        Path whole = folder.resolve("whole");
+        runHere(issue(whole));
+        requireWhole(WrittenFiles.under(whole), out, "interrupted");
+        runHere(issue(out));
+        assertEquals(WrittenFiles.under(whole).keySet(), WrittenFiles.under(out).keySet());
+        requireWhole(WrittenFiles.under(whole), out, "gone on");
+    }
+
     /**
      * Some as soon as it has begun to write, some at any moment; some by a signal that it hears, some by one that it
      * does not.
@@ -330,7 +368,8 @@ class StartedProgramTest {
             String name = file.getKey().substring(file.getKey().lastIndexOf('/') + 1);
             boolean unfinished = name.equals("manifest.csv")
                     && new String(file.getValue(), StandardCharsets.UTF_8).contains(" unfinished\n");
-            boolean working = name.startsWith(".") && (name.endsWith(".part") || name.endsWith(".lock"));
+            boolean working = name.startsWith(".") && (name.endsWith(".part") || name.endsWith(".lock"))
+                    || name.startsWith("slice-");
             if (!unfinished && !working) {
                 assertTrue(whole.containsKey(file.getKey()), file.getKey() + " of " + which);
                 assertArrayEquals(whole.get(file.getKey()), file.getValue(), file.getKey() + " of " + which);

@@ -29,7 +29,7 @@ class SeatDrawsTest {
             slot(3, 2, 0, "b", "e", "f"),
             slot(4, 3, 0, "a"));
 
-    private static final SeatDraws DRAWS = new SeatDraws("a seed", SLOTS);
+    private static final SeatDraws DRAWS = new SeatDraws("a seed", SLOTS, false);
 
     @Test
     void eachMemberOfAPoolGetsAnEqualShare() {
@@ -90,7 +90,7 @@ class SeatDrawsTest {
 
     @Test
     void anotherSeedDealsOtherwise() {
-        SeatDraws other = new SeatDraws("another seed", SLOTS);
+        SeatDraws other = new SeatDraws("another seed", SLOTS, false);
         long different = 0;
         for (int seat = 1; seat <= 100; seat++) {
             different += DRAWS.of(seat)
@@ -101,5 +101,26 @@ class SeatDrawsTest {
                     : 1;
         }
         assertTrue(different > 50, different + " of 100 differ");
+    }
+
+    @Test
+    void sharedExamplesAreTheSameForAllAndTakeOneDrawForEachOfTheirPlaces() {
+        SeatDraws shared = new SeatDraws("a seed", SLOTS, true);
+        Map<String, Set<Long>> taken = new TreeMap<>();
+        Map<String, Set<Long>> examples = new TreeMap<>();
+        for (int seat = 1; seat <= CLASS; seat++) {
+            for (SeatDraw draw : shared.of(seat)) {
+                Map<String, Set<Long>> where = draw.slot().example() ? examples : taken;
+                boolean isNew = where.computeIfAbsent(draw.template(), name -> new TreeSet<>())
+                        .add(draw.index());
+                assertTrue(isNew || draw.slot().example(), "seat " + seat + " meets another: " + draw);
+            }
+        }
+        examples.forEach((template, indices) -> assertEquals(Set.of(0L), indices, template));
+        taken.forEach((template, indices) -> {
+            long first = examples.containsKey(template) ? 1 : 0;
+            assertEquals(first, ((TreeSet<Long>) indices).first(), template);
+            assertEquals(first + indices.size() - 1, ((TreeSet<Long>) indices).last(), "none left out of " + template);
+        });
     }
 }

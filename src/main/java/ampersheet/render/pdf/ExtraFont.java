@@ -32,6 +32,11 @@ public final class ExtraFont {
         }
     }
 
+    /** Of its file, as it was named. */
+    public String name() {
+        return file;
+    }
+
     TrueTypeFont parsed() throws IOException {
         TrueTypeFont font = new TTFParser().parse(new RandomAccessReadBuffer(bytes));
         font.setEnableGsub(false);

@@ -1,0 +1,151 @@
+package ampersheet.issue;
+
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.problem.Tally;
+import ampersheet.sheet.ArchivedClass;
+import ampersheet.sheet.ArchivedSheet;
+import ampersheet.sheet.ClassIndex;
+import ampersheet.sheet.IssuedArchive;
+import ampersheet.sheet.ProblemSet;
+import ampersheet.sheet.Roster;
+import java.io.IOException;
+import java.nio.file.DirectoryStream;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.regex.Pattern;
+
+/** What slices have left beside the keys, for whoever goes on or joins. */
+final class SliceParts {
+    private static final String KEYS = "keys";
+    private static final Pattern NAME = Pattern.compile("slice-[0-9]{1,6}-of-[0-9]{1,6}\\.(?:csv|zip)");
+
+    private final ProblemSet set;
+    private final Roster roster;
+    private final Path out;
+    private final Issue.Besides besides;
+
+    SliceParts(ProblemSet set, Roster roster, Path out, Issue.Besides besides) {
+        this.set = set;
+        this.roster = roster;
+        this.out = out;
+        this.besides = besides;
+    }
+
+    Path part(Slice slice) {
+        return out.resolve(KEYS).resolve(slice.fileName() + ".csv");
+    }
+
+    private Path archive(Slice slice) {
+        return out.resolve(KEYS).resolve(slice.fileName() + ".zip");
+    }
+
+    private String command(Slice slice) {
+        List<String> parts = new ArrayList<>(List.of(
+                slice.toString(), set.longCode(), Issue.code(set), set.plan().written(), besides.told()));
+        roster.seats().forEach(seat -> parts.addAll(List.of(Integer.toString(seat.number()), seat.name())));
+        return SlicePart.command(parts);
+    }
+
+    Issue.Besides besides() {
+        return besides;
+    }
+
+    /** What an earlier run left of this slice, whatever it was made from; empty if it was not finished. */
+    Optional<SlicePart> read(Slice slice) {
+        return SlicePart.read(part(slice));
+    }
+
+    /** The same if all of it is there and as it was made, by the same command. */
+    Optional<SlicePart> right(Slice slice) {
+        return read(slice).filter(part -> touched(part, slice).isEmpty());
+    }
+
+    /** Tells of a slice all of whose files have been written. */
+    void write(Slice slice, List<Issue.Written> made, Map<String, Tally> tallies, Output output) {
+        Map<Integer, SlicePart.SeatPart> seats = new TreeMap<>();
+        for (Issue.Written written : made) {
+            Set<String> names = new TreeSet<>(Issue.files(List.of(written.line().seat()), besides));
+            names.addAll(written.figures());
+            Map<String, String> files = new TreeMap<>();
+            names.forEach(name -> files.put(name, sum(name).orElse("gone")));
+            seats.put(
+                    written.line().seat().number(),
+                    new SlicePart.SeatPart(
+                            written.line().problems(), written.line().cautions(), written.figures(), files));
+        }
+        IssuedArchive kept = IssuedArchive.of(
+                set, made.stream().map(seat -> seat.kept().orElseThrow()).toList(), Optional.empty());
+        output.write(archive(slice), kept::write);
+        output.write(part(slice), new SlicePart(command(slice), seats, tallies).text());
+    }
+
+    private Optional<String> sum(String name) {
+        try {
+            return SlicePart.sum(out.resolve(name));
+        } catch (IOException failure) {
+            throw new DiagnosticException(WholeFile.told(out.resolve(name), failure));
+        }
+    }
+
+    /** Why the slice must be made again; empty if all of it is there and right. */
+    Optional<String> touched(SlicePart part, Slice slice) {
+        if (!part.command().equals(command(slice))) {
+            return Optional.of("was made from another plan, class list or with other options");
+        }
+        for (SlicePart.SeatPart seat : part.seats().values()) {
+            for (Map.Entry<String, String> file : seat.files().entrySet()) {
+                if (!sum(file.getKey()).equals(Optional.of(file.getValue()))) {
+                    return Optional.of("has lost " + file.getKey() + ", or somebody changed it");
+                }
+            }
+        }
+        return Files.isRegularFile(archive(slice), LinkOption.NOFOLLOW_LINKS)
+                ? Optional.empty()
+                : Optional.of("has lost its archive");
+    }
+
+    /** What was made of its seats, for whoever joins. */
+    List<Issue.Written> written(Slice slice, SlicePart part, Keeping keeping) {
+        Map<Integer, ArchivedSheet> kept = new TreeMap<>();
+        List<Roster.Seat> seats = slice.of(roster);
+        if (!seats.isEmpty()) {
+            ArchivedClass.read(archive(slice))
+                    .sheets()
+                    .forEach(sheet -> kept.put(sheet.id().seat(), sheet));
+        }
+        List<Issue.Written> written = new ArrayList<>();
+        for (Roster.Seat seat : seats) {
+            SlicePart.SeatPart told = part.seats().get(seat.number());
+            ClassIndex.Line line = new ClassIndex.Line(
+                    seat,
+                    set.id(seat.number()),
+                    Issue.links(Issue.fileName(seat.number()), besides),
+                    told.problems(),
+                    told.cautions());
+            written.add(new Issue.Written(line, 0, told.figures(), Optional.of(keeping.keep(kept.get(seat.number())))));
+        }
+        return written;
+    }
+
+    /** Takes away what slices have left, those of other commands as well: they are of no use any more. */
+    void removeAll(Output output) {
+        Path keys = out.resolve(KEYS);
+        try (DirectoryStream<Path> entries = Files.newDirectoryStream(keys)) {
+            for (Path entry : entries) {
+                if (NAME.matcher(entry.getFileName().toString()).matches()) {
+                    output.removeOld(entry);
+                }
+            }
+        } catch (IOException failure) {
+            throw new DiagnosticException(WholeFile.told(keys, failure));
+        }
+    }
+}
