@@ -41,7 +41,7 @@ public final class ProblemSet {
         this.templates = Collections.unmodifiableMap(found.found);
         this.sources = Collections.unmodifiableMap(found.sources);
         this.slots = List.copyOf(found.slots);
-        this.draws = new SeatDraws(plan.seed(), slots);
+        this.draws = new SeatDraws(plan.seed(), slots, source -> plan.portion().before(source, parts.isPresent()));
         this.planCode = code(plan);
         this.templatesCode = SheetId.abbreviate(fingerprint(templates, parts), SheetId.TEMPLATE_CHARACTERS);
     }
@@ -113,7 +113,9 @@ public final class ProblemSet {
 
     /** In the order in which the sheet shows them. */
     List<SeatDraw> draws(int seat) {
-        List<SeatDraw> listed = draws.of(seat);
+        List<SeatDraw> listed = draws.of(seat).stream()
+                .filter(draw -> plan.portion().gives(seat, draw.slot().choice()))
+                .toList();
         if (plan.order() == Plan.Order.AS_LISTED) {
             return listed;
         }
@@ -122,8 +124,16 @@ public final class ProblemSet {
                 .add(draw));
         List<List<SeatDraw>> mixed = MixedOrder.of(
                 List.copyOf(together.values()),
-                pair -> templates.get(pair.get(0).template()).family());
+                pair -> templates.get(pair.get(0).template()).family(),
+                plan.portion().isOfCourse() ? this::buildsOn : (one, other) -> false);
         return mixed.stream().flatMap(List::stream).toList();
+    }
+
+    private boolean buildsOn(List<SeatDraw> one, List<SeatDraw> other) {
+        ProblemTemplate later = templates.get(one.get(0).template());
+        return later.premises()
+                .after()
+                .contains(templates.get(other.get(0).template()).skill());
     }
 
     /**
@@ -156,9 +166,15 @@ public final class ProblemSet {
         return draws(seat).stream().map(draw -> draw.slot().number()).toList();
     }
 
-    /** How many variants of one of the {@link #sources} the seats up to this one need. */
-    long needed(String source, int lastSeat) {
+    /** How many variants of one of the {@link #sources} the seats up to this one take. */
+    long taken(String source, int lastSeat) {
         return draws.takenBefore(source, lastSeat + 1);
+    }
+
+    /** How many of them there must be for that: those that go before are passed over. */
+    long needed(String source, int lastSeat) {
+        long taken = taken(source, lastSeat);
+        return taken == 0 ? 0 : plan.portion().before(source, parts.isPresent()) + taken;
     }
 
     /** The first entry that fixes the givens of a source; empty if it draws them all. */
@@ -198,6 +214,7 @@ public final class ProblemSet {
                 parts.addAll(List.of("given", FixedGivens.told(entry.fixed())));
             }
         }
+        parts.addAll(plan.portion().stored());
         return Fingerprint.of(parts);
     }
 
@@ -291,7 +308,8 @@ public final class ProblemSet {
             if (blank >= 0) {
                 steps.retainAll(List.of(named.substring(blank + 1).strip()));
             }
-            if (steps.isEmpty()) {
+            // What is said for a whole course is looked up among all its problems.
+            if (steps.isEmpty() && !plan.portion().isOfCourse()) {
                 faults.add(Diagnostic.error(
                         place,
                         "no problem of this plan is called \"" + named + "\"",

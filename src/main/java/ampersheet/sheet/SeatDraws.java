@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.ToIntFunction;
 
 /**
  * Which draw of which template each slot of each seat gets: a pure function of seed, slots and seat, for any seat
@@ -19,10 +20,17 @@ import java.util.TreeMap;
 final class SeatDraws {
     private final String seed;
     private final List<Slot> slots;
+    private final ToIntFunction<String> passedOver;
 
     SeatDraws(String seed, List<Slot> slots) {
+        this(seed, slots, source -> 0);
+    }
+
+    /** @param passedOver how many draws of a source go before the first that a seat takes here */
+    SeatDraws(String seed, List<Slot> slots, ToIntFunction<String> passedOver) {
         this.seed = seed;
         this.slots = List.copyOf(slots);
+        this.passedOver = passedOver;
     }
 
     /** @param seat from 1 */
@@ -33,7 +41,7 @@ final class SeatDraws {
             String template = template(slot, seat);
             String source = slot.source(template);
             long here = takenByThisSeat.merge(source, 1L, Long::sum) - 1;
-            draws.add(new SeatDraw(slot, template, takenBefore(source, seat) + here));
+            draws.add(new SeatDraw(slot, template, passedOver.applyAsInt(source) + takenBefore(source, seat) + here));
         }
         return draws;
     }
