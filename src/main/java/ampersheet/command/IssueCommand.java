@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -96,6 +97,12 @@ final class IssueCommand implements Callable<Integer> {
     private boolean clean;
 
     @Mixin
+    private WeekOption week;
+
+    @Mixin
+    private RetakeOption retake;
+
+    @Mixin
     private OutputOptions output;
 
     @Mixin
@@ -127,15 +134,22 @@ final class IssueCommand implements Callable<Integer> {
         int atATime = threads == 0 ? Runtime.getRuntime().availableProcessors() : threads;
         TemplateLibrary library = templates.library();
         Optional<Inventory> bins = parts.inventory();
-        Plan read = PlanFile.toHandOut(
-                plan, streams, titled -> Files.exists(Issue.archive(ProblemSet.of(titled, library, bins), out)));
+        PlanFile from = new PlanFile(plan, week, library);
+        Plan read = retake.isGiven()
+                ? from.toTakeAgain(retake, learners.lastSeat(), streams)
+                : from.toHandOut(
+                        streams, titled -> Files.exists(Issue.archive(ProblemSet.of(titled, library, bins), out)));
         Issue.Issued issued = Issue.issue(
                 ProblemSet.of(read, library, bins),
                 learners,
                 out,
                 atATime,
                 new Issue.Besides(homework, pdf, drawings, font.read()),
-                output.terms(streams, clean, plan, roster, parts.file(), font.file()));
+                output.terms(
+                        streams,
+                        clean,
+                        Stream.concat(Stream.of(plan, roster, parts.file(), font.file()), retake.files().stream())
+                                .toArray(Path[]::new)));
         leftOver(issued.left()).forEach(note -> streams.err().print(note.print()));
         if (json) {
             print(Json.of(json -> write(json, issued)));

@@ -3,13 +3,13 @@ package ampersheet.sheet;
 import ampersheet.sheet.CoursePlan.Topic;
 import ampersheet.sheet.CoursePlan.Week;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 
 /**
  * When each topic of a course is met. It returns at even gaps, since growing ones do no better and are harder to keep
- * in mind: as often as the course says, and less often, evenly again, where a week would have more problems than it
- * should. What is free in a week goes to what is new first.
+ * in mind. No gap is shorter than the course says. Longer ones are for weeks that would otherwise have more problems
+ * than they should: each topic returns once if that is possible at all, and then as often as the weeks have room, so
+ * that they are filled alike. What is still free in a week goes to what is new first.
  */
 final class Meetings {
     /** More of one kind on a sheet is practice by the yard, and mixes with nothing. */
@@ -24,10 +24,10 @@ final class Meetings {
         private final int enters;
         private int gap;
 
-        Met(Topic topic, int enters, int gap) {
+        Met(Topic topic, int enters) {
             this.topic = topic;
             this.enters = enters;
-            this.gap = gap;
+            this.gap = topic.gap().orElse(0);
         }
 
         boolean isMet(int week) {
@@ -56,14 +56,82 @@ final class Meetings {
         this.course = course;
         for (int week = 1; week <= course.weeks().size(); week++) {
             for (Topic topic : course.weeks().get(week - 1).enters()) {
-                topics.add(new Met(topic, week, topic.gap().orElse(course.gap())));
+                topics.add(new Met(topic, week));
             }
         }
+        // Those that enter last have the fewest weeks to return in.
+        for (int topic = topics.size() - 1; topic >= 0; topic--) {
+            returnOnce(topics.get(topic));
+        }
+        while (better(topics)) {
+            // Each time the gap that fills the weeks best, as long as there is one.
+        }
+    }
+
+    /** With the gap by which it returns least often, since the others have to return, too. */
+    private void returnOnce(Met met) {
+        if (met.topic.gap().isPresent()) {
+            return;
+        }
+        int best = 0;
+        int fewest = Integer.MAX_VALUE;
+        long least = Long.MAX_VALUE;
+        for (int gap = course.gap(); met.enters + gap <= course.weeks().size(); gap++) {
+            met.gap = gap;
+            int returns = (course.weeks().size() - met.enters) / gap;
+            if (fits(met) && (returns < fewest || returns == fewest && unfilled() < least)) {
+                fewest = returns;
+                least = unfilled();
+                best = gap;
+            }
+        }
+        met.gap = best;
+    }
+
+    /** Changes one gap to where the weeks are filled more alike, none too much; false if none does that. */
+    private boolean better(List<Met> among) {
+        Met best = null;
+        int bestGap = 0;
+        long least = unfilled();
+        for (Met met : among) {
+            if (met.topic.gap().isPresent()) {
+                continue;
+            }
+            int before = met.gap;
+            for (int gap = course.gap(); met.enters + gap <= course.weeks().size(); gap++) {
+                met.gap = gap;
+                if (fits(met) && unfilled() < least) {
+                    least = unfilled();
+                    best = met;
+                    bestGap = gap;
+                }
+            }
+            met.gap = before;
+        }
+        if (best != null) {
+            best.gap = bestGap;
+        }
+        return best != null;
+    }
+
+    /** Whether no week in which it returns has more than it should. */
+    private boolean fits(Met met) {
+        for (int week = met.enters + 1; week <= course.weeks().size(); week++) {
+            if (met.returns(week) && load(week) > wanted(week)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** One very empty week counts more than several that have a little room. */
+    private long unfilled() {
+        long sum = 0;
         for (int week = 1; week <= course.weeks().size(); week++) {
-            while (load(week) > wanted(week) && thin(week)) {
-                // Each time one topic returns less often.
-            }
+            long free = Math.max(0, wanted(week) - load(week));
+            sum += free * free;
         }
+        return sum;
     }
 
     List<Topic> topics() {
@@ -98,31 +166,6 @@ final class Meetings {
 
     private int load(int week) {
         return topics.stream().mapToInt(met -> met.count(week)).sum();
-    }
-
-    /** What returns most often, and has no gap of its own, returns less often, until it would not return here. */
-    private boolean thin(int week) {
-        Met most = topics.stream()
-                .filter(met -> met.returns(week) && met.topic.gap().isEmpty())
-                .max(Comparator.comparingInt(this::returns))
-                .orElse(null);
-        if (most == null) {
-            return false;
-        }
-        most.gap++;
-        if (most.enters + most.gap > course.weeks().size()) {
-            most.gap = 0;
-        }
-        return true;
-    }
-
-    private int returns(Met met) {
-        int returns = 0;
-        for (int week = met.enters + 1; week <= course.weeks().size(); week++) {
-            returns += met.returns(week) ? 1 : 0;
-        }
-        // Of those that return as often, the first that entered comes first: it was met most.
-        return returns * topics.size() + topics.size() - topics.indexOf(met);
     }
 
     private void fill(int[] counts, int week) {

@@ -82,6 +82,30 @@ public final class ProblemSet {
         return library;
     }
 
+    /**
+     * Those of a class who get a sheet.
+     *
+     * @throws DiagnosticException if the plan is for some seats only, and none of them is there
+     */
+    public Roster sitting(Roster roster) {
+        Roster sitting = plan.portion().sitting(roster);
+        if (sitting.seats().isEmpty() && !roster.seats().isEmpty()) {
+            throw new DiagnosticException(Diagnostic.error(
+                    Place.inFile(plan.file()),
+                    "none of the seats that have to take it again is in the class list: "
+                            + joined(plan.portion().only().keySet()),
+                    "the class whose answers were marked",
+                    "Name its list at --roster."));
+        }
+        return sitting;
+    }
+
+    private static String joined(Iterable<Integer> numbers) {
+        StringBuilder text = new StringBuilder();
+        numbers.forEach(number -> text.append(text.length() == 0 ? "" : ", ").append(number));
+        return text.toString();
+    }
+
     /** @param seat from 1 */
     public SheetId id(int seat) {
         return new SheetId(planCode, templatesCode, seat);
@@ -429,12 +453,6 @@ public final class ProblemSet {
                         "Choose another template, or widen level: of the plan."));
             }
             return fitting;
-        }
-
-        private static String joined(Iterable<Integer> levels) {
-            StringBuilder text = new StringBuilder();
-            levels.forEach(level -> text.append(text.length() == 0 ? "" : ", ").append(level));
-            return text.toString();
         }
 
         private void checkFade(Entry entry, List<ProblemTemplate> pool) {

@@ -135,18 +135,25 @@ public final class Timetable {
     }
 
     private List<Entry> entries(int week) {
-        return inOrder(meetings.in(week)).stream()
-                .map(meeting -> {
-                    Entry entry = meetings.topics().get(meeting.topic()).entry();
-                    return new Entry(
-                            entry.source(),
-                            meeting.count(),
-                            meeting.first() ? entry.support() : new Support.Bare(),
-                            meeting.first() && entry.example(),
-                            entry.fixed(),
-                            entry.place());
-                })
-                .toList();
+        List<Entry> entries = new ArrayList<>();
+        for (Meeting meeting : inOrder(meetings.in(week))) {
+            Entry topic = meetings.topics().get(meeting.topic()).entry();
+            // What fills the week up needs no example more than what was asked for.
+            int asWritten = meeting.first() ? topic.count() : 0;
+            if (asWritten > 0) {
+                entries.add(topic);
+            }
+            if (meeting.count() > asWritten) {
+                entries.add(new Entry(
+                        topic.source(),
+                        meeting.count() - asWritten,
+                        new Support.Bare(),
+                        false,
+                        topic.fixed(),
+                        topic.place()));
+            }
+        }
+        return entries;
     }
 
     /** What enters in one week comes after what it builds on. */

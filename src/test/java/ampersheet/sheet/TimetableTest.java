@@ -62,7 +62,7 @@ class TimetableTest {
     }
 
     @Test
-    void aFullWeekLetsReturnLessOftenWhatWasMetMostAndEvenly() {
+    void aFullWeekLetsSkillsReturnLessOftenAndStillEvenly() {
         Timetable timetable = timetable(FOUR.replace("problems-a-week: 4", "problems-a-week: 2"));
         timetable
                 .skills()
@@ -144,7 +144,7 @@ class TimetableTest {
         assertTrue(late.contains("course.yaml:6:30"), late);
         assertTrue(late.contains("builds on \"Ohm's law at the bench\", which enters only in week 2"), late);
         String unknown = refusal(HEAD + "weeks:\n  - {date: 2026-03-02, new: [{skill: juggling}]}\n");
-        assertTrue(unknown.contains("course.yaml:6:37"), unknown);
+        assertTrue(unknown.contains("course.yaml:6:38"), unknown);
         assertTrue(unknown.contains("no template practises \"juggling\""), unknown);
         String order = refusal(FOUR.replace("2026-03-16", "2026-03-08"));
         assertTrue(order.contains("week 3 begins on 2026-03-08, and the week before it on 2026-03-09"), order);
