@@ -304,6 +304,11 @@ public final class Timetable {
                 .toList();
     }
 
+    /** How many problems a sheet of a week has to work on. */
+    public int problems(int week) {
+        return meetings.in(week).stream().mapToInt(Meeting::count).sum();
+    }
+
     /** How many variants of each source all weeks take. */
     public Map<String, Integer> taken() {
         return Map.copyOf(taken);
