@@ -162,12 +162,7 @@ final class HandoutCommand implements Callable<Integer> {
         TemplateLibrary library = templates.library();
         Optional<Inventory> bins = parts.inventory();
         Roster learners = roster();
-        PlanFile from = new PlanFile(plan, week, library);
-        Plan read = retake.isGiven()
-                ? from.toTakeAgain(retake, learners.lastSeat(), streams)
-                : from.toHandOut(
-                        streams,
-                        titled -> Files.exists(Handouts.archiveBeside(out, ProblemSet.of(titled, library, bins))));
+        Plan read = plan(library, bins, learners);
         Document.Paper leaf = paper.orElse(read.paper());
         Handouts.Wish wish = new Handouts.Wish(
                 booklet ? leaf.folded() : leaf, profile, keys, !noCheckLetters, !noHost, sharedExamples, font.read());
@@ -210,6 +205,15 @@ final class HandoutCommand implements Callable<Integer> {
             streams.line(howToPrint());
         }
         return CommandTree.FINE;
+    }
+
+    private Plan plan(TemplateLibrary library, Optional<Inventory> bins, Roster learners) {
+        PlanFile from = new PlanFile(plan, week, library);
+        return retake.isGiven()
+                ? from.toTakeAgain(retake, learners.lastSeat(), streams)
+                : from.toHandOut(
+                        streams,
+                        titled -> Files.exists(Handouts.archiveBeside(out, ProblemSet.of(titled, library, bins))));
     }
 
     private String howToPrint() {

@@ -36,6 +36,8 @@ import picocli.CommandLine.Parameters;
 final class PlanCommand implements Callable<Integer> {
     private static final int MOST_LEARNERS = 999;
     private static final int USUAL_LEARNERS = 30;
+    /** Weeks above whose columns there is room for the word. */
+    private static final int MOST_NAMED = 8;
 
     private final Streams streams;
 
@@ -171,7 +173,7 @@ final class PlanCommand implements Callable<Integer> {
     private void draw(Timetable timetable) {
         List<String> weeks = new ArrayList<>();
         for (int number = 1; number <= timetable.size(); number++) {
-            weeks.add("week " + number);
+            weeks.add((timetable.size() > MOST_NAMED ? "" : "week ") + number);
         }
         Figure drawn = TimetableFigure.draw(
                 "Timetable: " + timetable.course().common().title(),

@@ -7,7 +7,11 @@ import java.util.TreeSet;
 /** Which skill is met in which week: a row for each skill, a column for each week. */
 public final class TimetableFigure {
     private static final double PITCH = 26;
-    private static final double COLUMN = 46;
+    private static final double COLUMN = 56;
+    /** Of many weeks. */
+    private static final double NARROW = 30;
+
+    private static final int FEW = 8;
     private static final double GAP = 12;
     private static final double HALF = 7;
 
@@ -25,7 +29,7 @@ public final class TimetableFigure {
     }
 
     /**
-     * @param weeks what stands above the columns
+     * @param weeks what stands above the columns; of more than eight a number each
      * @throws IllegalArgumentException if there is no row or no week
      */
     public static Figure draw(String title, List<String> weeks, List<Row> rows, String idPrefix) {
@@ -34,15 +38,14 @@ public final class TimetableFigure {
                     "a timetable of " + rows.size() + " rows and " + weeks.size() + " weeks");
         }
         Drawing drawing = new Drawing();
-        double width = COLUMN * weeks.size();
+        double column = weeks.size() > FEW ? NARROW : COLUMN;
         for (int week = 0; week < weeks.size(); week++) {
-            words(drawing, "weeks", weeks.get(week), x(week), -HALF, Lettering.Anchor.MIDDLE);
+            words(drawing, "weeks", weeks.get(week), column * (week + 0.5), -HALF, Lettering.Anchor.MIDDLE);
         }
         for (int row = 0; row < rows.size(); row++) {
             double y = y(row);
             words(drawing, "names", rows.get(row).name(), -GAP, y + 4, Lettering.Anchor.END);
-            drawing.line("grid", Stroke.FINE, new Point(0, y + PITCH / 2), new Point(width, y + PITCH / 2));
-            met(drawing, rows.get(row).weeks(), y);
+            met(drawing, rows.get(row).weeks(), y, column);
         }
         double under = PITCH * rows.size() + PITCH;
         square(drawing, HALF, under);
@@ -55,14 +58,17 @@ public final class TimetableFigure {
         return new Figure(drawing.picture(title, summary, idPrefix), title, summary, table(weeks, rows), List.of());
     }
 
-    private static void met(Drawing drawing, List<Integer> weeks, double y) {
+    private static void met(Drawing drawing, List<Integer> weeks, double y, double column) {
         for (int i = 0; i < weeks.size(); i++) {
-            double x = x(weeks.get(i) - 1);
+            double x = column * (weeks.get(i) - 0.5);
             if (i == 0) {
                 square(drawing, x, y);
             } else {
                 drawing.line(
-                        "returns", Stroke.FINE, new Point(x(weeks.get(i - 1) - 1) + HALF, y), new Point(x - HALF, y));
+                        "returns",
+                        Stroke.FINE,
+                        new Point(column * (weeks.get(i - 1) - 0.5) + HALF, y),
+                        new Point(x - HALF, y));
                 drawing.circle("returns", Stroke.LINE, new Point(x, y), HALF);
             }
         }
@@ -75,10 +81,6 @@ public final class TimetableFigure {
                 new Point(x + HALF, y - HALF),
                 new Point(x + HALF, y + HALF),
                 new Point(x - HALF, y + HALF));
-    }
-
-    private static double x(int week) {
-        return COLUMN * (week + 0.5);
     }
 
     private static double y(int row) {

@@ -11,7 +11,6 @@ import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateLibrary;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -219,7 +218,7 @@ public final class Timetable {
 
     /** The week in which each skill enters. */
     private Map<String, Integer> entering() {
-        Map<String, Integer> enters = new HashMap<>();
+        Map<String, Integer> enters = new TreeMap<>();
         for (int topic = 0; topic < pools.size(); topic++) {
             int week = meetings.enters(topic);
             skills(topic).forEach(skill -> enters.merge(skill, week, Math::min));
@@ -239,7 +238,7 @@ public final class Timetable {
     }
 
     private void requireOtherIds() {
-        Map<String, Integer> known = new HashMap<>();
+        Map<String, Integer> known = new TreeMap<>();
         for (int week = 1; week <= size(); week++) {
             SheetId id = ProblemSet.of(week(week), library).id(1);
             Integer same = known.putIfAbsent(id.plan() + id.templates(), week);
@@ -278,8 +277,8 @@ public final class Timetable {
 
     /** In the order in which they enter. */
     public List<SkillWeeks> skills() {
-        Map<String, Set<String>> templates = new HashMap<>();
-        Map<String, Set<Integer>> met = new HashMap<>();
+        Map<String, Set<String>> templates = new TreeMap<>();
+        Map<String, Set<Integer>> met = new TreeMap<>();
         Set<String> order = new LinkedHashSet<>();
         for (int week = 1; week <= size(); week++) {
             for (Meeting meeting : meetings.in(week)) {

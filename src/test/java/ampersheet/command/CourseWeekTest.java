@@ -231,6 +231,34 @@ class CourseWeekTest {
     }
 
     @Test
+    void whatACourseWillGiveIsToldBeforeAnythingIsMade() throws IOException {
+        Path figure = folder.resolve("weeks.svg");
+        String told = fine("plan", course, "--no-paper", "--learners", 2, "--figure", figure)
+                .out();
+        assertTrue(told.contains("Lanterns: 2 weeks, looked at for 2 learners, numbers kept for 5"), told);
+        assertTrue(told.contains("Week 2, 2026-03-09"), told);
+        assertTrue(
+                told.contains("  enters:   series and parallel\n  returns:  Ohm's law at the bench; address in a tile"),
+                told);
+        assertTrue(told.contains("Ohm's law at the bench  1, 2            1           1"), told);
+        assertTrue(told.contains("week 1: A sheet has 3 problems to work on; with fewer than 8"), told);
+        assertTrue(told.contains("\"series and parallel\" has one template here"), told);
+        assertTrue(told.contains("\"series and parallel\" never returns: it enters in the last week."), told);
+        assertTrue(Files.readString(figure).startsWith("<svg"));
+        fine("plan", course, "--no-paper", "--learners", 1, "--figure", figure);
+        assertTrue(Files.notExists(folder.resolve("course.yaml.seed")), "nothing is handed out yet");
+        String week = fine("plan", course, "--week", 2, "--written").out();
+        assertTrue(week.contains("title: \"Lanterns: week 2\""), week);
+        assertTrue(week.contains("  week: 2 of 2"), week);
+        String one =
+                fine("plan", course, "--week", 2, "--no-paper", "--learners", 2).out();
+        assertTrue(one.startsWith("Lanterns: week 2\n  a sheet:  3 problems to work on, 0 worked examples"), one);
+        Path plan = Files.writeString(
+                folder.resolve("plan.yaml"), "title: T\nproblems: [{template: current-limiting/first-current}]\n");
+        assertTold("only a course has a timetable", "plan", plan, "--figure", figure);
+    }
+
+    @Test
     void whatDoesNotFitIsToldAndWritesNothing() throws IOException {
         Path out = folder.resolve("out");
         assertTold("the course has no week 3, but 2", "issue", course, "--week", 3, "--roster", roster, "--out", out);
