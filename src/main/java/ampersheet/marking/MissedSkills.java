@@ -57,7 +57,7 @@ public final class MissedSkills {
                             .merge(
                                     skillOf.apply(table.cell(row, "template")),
                                     new Proportion(isRight(table, row) ? 1 : 0, 1),
-                                    Course::sum);
+                                    MarkedWeeks::sum);
                 }
             }
         }
