@@ -46,6 +46,7 @@ final class CommandTree implements Callable<Integer> {
             TemplatesCommand.class,
             WorkCommand.class,
             ProveCommand.class,
+            PlanCommand.class,
             IssueCommand.class,
             HandoutCommand.class,
             PracticeCommand.class,

@@ -1,7 +1,7 @@
 package ampersheet.command;
 
 import ampersheet.issue.Output;
-import ampersheet.marking.Course;
+import ampersheet.marking.MarkedWeeks;
 import ampersheet.marking.Marking;
 import ampersheet.template.TemplateLibrary;
 import java.io.IOException;
@@ -52,13 +52,13 @@ final class CourseCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         TemplateLibrary library = templates.library();
-        List<Course.Week> weeks = new ArrayList<>();
+        List<MarkedWeeks.Week> weeks = new ArrayList<>();
         List<Path> inputs = new ArrayList<>();
         for (Path week : weeks()) {
             Path marks = week.resolve("marks.csv");
             Path answers = week.resolve("answers.csv");
             inputs.addAll(List.of(marks, answers));
-            weeks.add(new Course.Week(
+            weeks.add(new MarkedWeeks.Week(
                     week.getFileName().toString(),
                     new Marking.NamedText(
                             InputFile.shown(marks),
@@ -67,7 +67,7 @@ final class CourseCommand implements Callable<Integer> {
                             InputFile.shown(answers),
                             InputFile.table(answers, "a table of answers").text())));
         }
-        Course course = Course.read(
+        MarkedWeeks course = MarkedWeeks.read(
                 weeks,
                 template -> library.has(template)
                         ? library.template(template).skill()

@@ -54,6 +54,9 @@ final class ExportCommand implements Callable<Integer> {
     private boolean json;
 
     @Mixin
+    private WeekOption week;
+
+    @Mixin
     private OutputOptions output;
 
     @Mixin
@@ -82,7 +85,7 @@ final class ExportCommand implements Callable<Integer> {
                         "3.0 or 2.1",
                         "Leave it out for 3.0."));
         TemplateLibrary library = templates.library();
-        Plan read = PlanFile.toHandOut(plan, streams, library);
+        Plan read = new PlanFile(plan, week, library).toHandOut(streams);
         Exchange.Packed packed = Exchange.pack(read, library, variants, of, out, output.terms(streams, false, plan));
         if (json) {
             streams.line(Json.of(json -> json.number("items", packed.items())

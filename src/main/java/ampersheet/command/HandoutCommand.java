@@ -20,6 +20,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -127,6 +128,12 @@ final class HandoutCommand implements Callable<Integer> {
     private FontOption font;
 
     @Mixin
+    private WeekOption week;
+
+    @Mixin
+    private RetakeOption retake;
+
+    @Mixin
     private OutputOptions output;
 
     @Mixin
@@ -155,15 +162,16 @@ final class HandoutCommand implements Callable<Integer> {
         TemplateLibrary library = templates.library();
         Optional<Inventory> bins = parts.inventory();
         Roster learners = roster();
-        Plan read = PlanFile.toHandOut(
-                plan,
-                streams,
-                titled -> Files.exists(Handouts.archiveBeside(out, ProblemSet.of(titled, library, bins))));
+        Plan read = plan(library, bins, learners);
         Document.Paper leaf = paper.orElse(read.paper());
         Handouts.Wish wish = new Handouts.Wish(
                 booklet ? leaf.folded() : leaf, profile, keys, !noCheckLetters, !noHost, sharedExamples, font.read());
         ProblemSet set = ProblemSet.of(read, library, bins);
-        Output.Terms terms = output.terms(streams, false, plan, this.learners.roster, parts.file(), font.file());
+        Output.Terms terms = output.terms(
+                streams,
+                false,
+                Stream.concat(Stream.of(plan, this.learners.roster, parts.file(), font.file()), retake.files().stream())
+                        .toArray(Path[]::new));
         if (cards) {
             new CardsPrinted(streams, BenchCardFile.print(set, learners, out, wish, terms)).tell(json);
             return CommandTree.FINE;
@@ -197,6 +205,15 @@ final class HandoutCommand implements Callable<Integer> {
             streams.line(howToPrint());
         }
         return CommandTree.FINE;
+    }
+
+    private Plan plan(TemplateLibrary library, Optional<Inventory> bins, Roster learners) {
+        PlanFile from = new PlanFile(plan, week, library);
+        return retake.isGiven()
+                ? from.toTakeAgain(retake, learners.lastSeat(), streams)
+                : from.toHandOut(
+                        streams,
+                        titled -> Files.exists(Handouts.archiveBeside(out, ProblemSet.of(titled, library, bins))));
     }
 
     private String howToPrint() {

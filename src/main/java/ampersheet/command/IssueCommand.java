@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -119,6 +120,12 @@ final class IssueCommand implements Callable<Integer> {
     private boolean clean;
 
     @Mixin
+    private WeekOption week;
+
+    @Mixin
+    private RetakeOption retake;
+
+    @Mixin
     private OutputOptions output;
 
     @Mixin
@@ -150,12 +157,19 @@ final class IssueCommand implements Callable<Integer> {
         int atATime = threads == 0 ? Runtime.getRuntime().availableProcessors() : threads;
         TemplateLibrary library = templates.library();
         Optional<Inventory> bins = parts.inventory();
-        Plan read = PlanFile.toHandOut(
-                plan, streams, titled -> Files.exists(Issue.archive(ProblemSet.of(titled, library, bins), out)));
+        PlanFile from = new PlanFile(plan, week, library);
+        Plan read = retake.isGiven()
+                ? from.toTakeAgain(retake, learners.lastSeat(), streams)
+                : from.toHandOut(
+                        streams, titled -> Files.exists(Issue.archive(ProblemSet.of(titled, library, bins), out)));
         Optional<Slice> part = slice();
         ProblemSet set = ProblemSet.of(read, library, bins);
         Issue.Besides besides = new Issue.Besides(homework, pdf, drawings, font.read());
-        Output.Terms terms = output.terms(streams, clean, plan, roster, parts.file(), font.file());
+        Output.Terms terms = output.terms(
+                streams,
+                clean,
+                Stream.concat(Stream.of(plan, roster, parts.file(), font.file()), retake.files().stream())
+                        .toArray(Path[]::new));
         SlicedIssue sliced = new SlicedIssue(set, learners, out, besides, terms);
         if (part.isPresent()) {
             tell(part.get(), sliced.write(part.get(), atATime));

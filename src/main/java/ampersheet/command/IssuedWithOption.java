@@ -42,6 +42,9 @@ final class IssuedWithOption {
     private List<Path> issuedWith = new ArrayList<>();
 
     @Mixin
+    private WeekOption week;
+
+    @Mixin
     private PartsOption parts;
 
     @Mixin
@@ -59,13 +62,19 @@ final class IssuedWithOption {
     }
 
     Issued read() {
-        Optional<Plan> read = Optional.ofNullable(plan).map(PlanFile::issued);
+        if (plan == null && week.week().isPresent()) {
+            throw new WrongUsage(
+                    "--week",
+                    "no course is named of which this could be a week",
+                    "--plan and the course; an archive is of one week in any case",
+                    "Leave --week out, or name the course.");
+        }
         Optional<Path> archive =
                 issuedWith.stream().filter(path -> !Files.isDirectory(path)).findFirst();
         if (archive.isPresent()) {
-            return archived(archive.get(), read);
+            return archived(archive.get());
         }
-        if (read.isEmpty()) {
+        if (plan == null) {
             throw new WrongUsage(
                     "--plan",
                     "nothing says what the sheets were issued from",
@@ -74,14 +83,16 @@ final class IssuedWithOption {
         }
         TemplateLibrary present = templates.library();
         Optional<Inventory> bins = parts.inventory();
-        return issuedWith.isEmpty()
-                ? new Issued(new SheetMaker(ProblemSet.of(read.get(), present, bins)), Optional.empty())
-                : new Issued(
-                        new SheetMaker(ProblemSet.of(read.get(), TemplateOptions.library(issuedWith), bins)),
-                        Optional.of(new Corrections(present)));
+        TemplateLibrary then = issuedWith.isEmpty() ? present : TemplateOptions.library(issuedWith);
+        SheetMaker sheets = new SheetMaker(ProblemSet.of(planIssued(then), then, bins));
+        return new Issued(sheets, issuedWith.isEmpty() ? Optional.empty() : Optional.of(new Corrections(present)));
     }
 
-    private Issued archived(Path archive, Optional<Plan> read) {
+    private Plan planIssued(TemplateLibrary then) {
+        return new PlanFile(plan, week, then).issued();
+    }
+
+    private Issued archived(Path archive) {
         if (issuedWith.size() > 1) {
             throw new WrongUsage(
                     "--issued-with",
@@ -104,7 +115,9 @@ final class IssuedWithOption {
                     "Leave --parts out.");
         }
         TemplateLibrary present = templates.library();
-        ArchivedSheets sheets = new ArchivedSheets(ArchivedClass.read(archive), present);
+        ArchivedClass issued = ArchivedClass.read(archive);
+        ArchivedSheets sheets = new ArchivedSheets(issued, present);
+        Optional<Plan> read = Optional.ofNullable(plan).map(named -> planIssued(present));
         try {
             read.ifPresent(sheets::requirePlan);
         } catch (DiagnosticException other) {

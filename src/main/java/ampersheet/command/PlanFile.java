@@ -3,20 +3,39 @@ package ampersheet.command;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
 import ampersheet.issue.SeedFile;
+import ampersheet.sheet.CoursePlan;
+import ampersheet.sheet.CoursePlanReader;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
+import ampersheet.sheet.Retake;
+import ampersheet.sheet.Timetable;
 import ampersheet.template.TemplateLibrary;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
 import java.util.function.Predicate;
 
-/** The plan named on a command line, with the seed that its sheets have. */
+/** The plan named on a command line, or the week of a course, with the seed that its sheets have. */
 final class PlanFile {
-    private PlanFile() {}
+    private final Path file;
+    private final WeekOption week;
+    private final TemplateLibrary library;
+
+    PlanFile(Path file, WeekOption week, TemplateLibrary library) {
+        this.file = file;
+        this.week = week;
+        this.library = library;
+    }
 
     /** For judging: the plan as it was issued. */
-    static Plan issued(Path file) {
-        return SeedFile.known(read(file), file);
+    Plan issued() {
+        String text = text(file);
+        if (!isCourse(file, text)) {
+            return SeedFile.known(plan(file, text), file);
+        }
+        CoursePlan course = course(file, text);
+        return week(new Timetable(course.with(SeedFile.known(course.common(), file)), library));
     }
 
     /**
@@ -24,17 +43,102 @@ final class PlanFile {
      *
      * @param issuedByTitle whether an earlier version issued it to the same place, when the title was the seed
      */
-    static Plan toHandOut(Path file, Streams streams, Predicate<Plan> issuedByTitle) {
-        SeedFile.Seeded seeded = SeedFile.issued(read(file), file, issuedByTitle);
+    Plan toHandOut(Streams streams, Predicate<Plan> issuedByTitle) {
+        String text = text(file);
+        if (!isCourse(file, text)) {
+            return told(SeedFile.issued(plan(file, text), file, issuedByTitle), "plan", streams);
+        }
+        return week(toHandOut(file, text, library, streams));
+    }
+
+    /** The same for what is no sheet; a plan that does not fit its templates gets no seed. */
+    Plan toHandOut(Streams streams) {
+        return toHandOut(streams, plan -> {
+            ProblemSet.of(plan, library);
+            return false;
+        });
+    }
+
+    /**
+     * The same to be taken again, by those who need it.
+     *
+     * @param lastSeat of the class
+     */
+    Plan toTakeAgain(RetakeOption retake, int lastSeat, Streams streams) {
+        String text = text(file);
+        if (!isCourse(file, text)) {
+            Plan plan = issued();
+            requireNoPart(plan);
+            return Retake.of(plan, lastSeat, retake.missed(plan, library), library);
+        }
+        Timetable timetable = toHandOut(file, text, library, streams);
+        return timetable.retake(week.week().orElse(0), retake.missed(week(timetable), library));
+    }
+
+    private static Timetable toHandOut(Path file, String text, TemplateLibrary library, Streams streams) {
+        CoursePlan course = course(file, text);
+        Timetable untitled = new Timetable(course, library); // a course with faults gets no seed
+        Plan common = told(SeedFile.issued(course.common(), file, none -> false), "course", streams);
+        return common.equals(course.common()) ? untitled : new Timetable(course.with(common), library);
+    }
+
+    /** A course before anything of it is handed out; it gets no seed. */
+    static Optional<Timetable> timetable(Path file, TemplateLibrary library) {
+        String text = text(file);
+        if (!isCourse(file.toString(), text)) {
+            return Optional.empty();
+        }
+        CoursePlan course = course(file, text);
+        return Optional.of(new Timetable(course.with(SeedFile.known(course.common(), file)), library));
+    }
+
+    private Plan week(Timetable timetable) {
+        if (week.week().isEmpty()) {
+            throw new WrongUsage(
+                    InputFile.shown(file),
+                    "this is a course of " + timetable.size() + " weeks, and nothing says which of them is meant",
+                    "--week and a number from 1 to " + timetable.size(),
+                    "Write --week 1 for the first.");
+        }
+        timetable.noSuchWeek(week.week().get()).ifPresent(told -> {
+            throw new WrongUsage(List.of(told));
+        });
+        return timetable.week(week.week().get());
+    }
+
+    /** Whether it is one; with --week it has to be. */
+    private boolean isCourse(Path at, String text) {
+        boolean course = isCourse(at.toString(), text);
+        if (!course && week.week().isPresent()) {
+            throw new WrongUsage(
+                    InputFile.shown(at),
+                    "this is a plan of one sheet and not a course: it has no weeks",
+                    "a course, which has weeks:",
+                    "Leave --week out, or name the course.");
+        }
+        return course;
+    }
+
+    private void requireNoPart(Plan plan) {
+        if (!plan.portion().isWhole()) {
+            throw new WrongUsage(
+                    InputFile.shown(file),
+                    "this plan is part of a course or a retake, and does not know which numbers the others have",
+                    "the course with --week, or the plan that was first issued",
+                    "Name that one.");
+        }
+    }
+
+    private static Plan told(SeedFile.Seeded seeded, String what, Streams streams) {
         seeded.drawn()
                 .ifPresent(beside -> streams.err()
-                        .print("The plan names no seed. One was drawn for it, which nobody can guess, " + "and kept in "
-                                + InputFile.shown(beside)
-                                + ": leave that file beside the plan, and hand it to no learner.\n"));
+                        .print("The " + what + " names no seed. One was drawn for it, which nobody can guess, "
+                                + "and kept in " + InputFile.shown(beside) + ": leave that file beside the " + what
+                                + ", and hand it to no learner.\n"));
         if (seeded.guessable()) {
             streams.err()
                     .print(Diagnostic.warning(
-                                    Place.inFile(InputFile.shown(file)),
+                                    Place.inFile(seeded.plan().file()),
                                     "this plan names no seed, and its sheets were issued"
                                             + " with the title as seed. They stay as they are; but whoever writes "
                                             + "the plan down again from a sheet gets everybody's key",
@@ -46,16 +150,23 @@ final class PlanFile {
         return seeded.plan();
     }
 
-    /** The same for what is no sheet; a plan that does not fit its templates gets no seed. */
-    static Plan toHandOut(Path file, Streams streams, TemplateLibrary templates) {
-        return toHandOut(file, streams, plan -> {
-            ProblemSet.of(plan, templates);
-            return false;
-        });
+    private static boolean isCourse(String name, String text) {
+        return CoursePlanReader.isCourse(name, text);
     }
 
-    private static Plan read(Path file) {
-        Path folder = file.toAbsolutePath().getParent();
-        return PlanReader.read(InputFile.shown(file), InputFile.read(file, "a plan"), PlanReader.Beside.in(folder));
+    private static String text(Path file) {
+        return InputFile.read(file, "a plan");
+    }
+
+    private static CoursePlan course(Path file, String text) {
+        return CoursePlanReader.read(InputFile.shown(file), text, beside(file));
+    }
+
+    private static Plan plan(Path file, String text) {
+        return PlanReader.read(InputFile.shown(file), text, beside(file));
+    }
+
+    private static PlanReader.Beside beside(Path file) {
+        return PlanReader.Beside.in(file.toAbsolutePath().getParent());
     }
 }

@@ -36,6 +36,9 @@ final class PracticeCommand implements Callable<Integer> {
     private Path out;
 
     @Mixin
+    private WeekOption week;
+
+    @Mixin
     private OutputOptions output;
 
     @Mixin
@@ -58,7 +61,7 @@ final class PracticeCommand implements Callable<Integer> {
                     "Leave it out for 12.");
         }
         TemplateLibrary library = templates.library();
-        ProblemSet set = ProblemSet.of(PlanFile.toHandOut(plan, streams, library), library);
+        ProblemSet set = ProblemSet.of(new PlanFile(plan, week, library).toHandOut(streams), library);
         PracticeFile.Written written = PracticeFile.write(set, variants, out, output.terms(streams, false, plan));
         streams.line(written.skills() + (written.skills() == 1 ? " skill" : " skills") + " of " + variants
                 + (variants == 1 ? " problem" : " problems") + ", in one page of "

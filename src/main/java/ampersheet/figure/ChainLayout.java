@@ -19,7 +19,11 @@ import java.util.stream.IntStream;
 /** Where the tiles of a panel, their pixels and their ports lie on the page, at one distance between pixels. */
 final class ChainLayout {
     static final double OUTER_RIM = 6;
-    static final double ELLIPSIS = 44;
+    private static final double ELLIPSIS = 44;
+    /** Where columns are left out at three places, the width of a page is dear. */
+    private static final double ELLIPSIS_OF_MANY = 30;
+
+    private static final int MANY = 3;
     static final double NUMBER_ROOM = 24;
     private static final double ROW_NUMBER_ROOM = 15;
     private static final double COLUMN_GAP = 5;
@@ -64,6 +68,9 @@ final class ChainLayout {
     final double innerRim;
     final double margin;
     final double gap;
+    /** What is more between two columns with others left out between them. */
+    private double ellipsis;
+
     final Map<Integer, Box> boxes = new LinkedHashMap<>();
     final Map<Integer, List<Stop>> stopsOf = new LinkedHashMap<>();
     /** Of all tiles drawn. */
@@ -115,6 +122,11 @@ final class ChainLayout {
         this.extent = all;
     }
 
+    /** From one column shown to the next where others are left out between them. */
+    double leftOut() {
+        return gap + ellipsis;
+    }
+
     private Compass firstInput() {
         return Compass.of(tile.input(), panel.places().get(panel.first()).quarterTurns());
     }
@@ -127,10 +139,20 @@ final class ChainLayout {
         return 2 * margin + (tile.rows() - 1) * pitch;
     }
 
+    /** How often columns are left out between two that are shown. */
+    private int jumps(List<Integer> shown) {
+        int jumps = 0;
+        for (int i = 1; i < shown.size(); i++) {
+            jumps += elided && i % tilesInLine != 0 && shown.get(i) != shown.get(i - 1) + 1 ? 1 : 0;
+        }
+        return jumps;
+    }
+
     private void placeTiles() {
         Set<Integer> columns = new TreeSet<>();
         panel.places().forEach(place -> columns.add(place.column()));
         List<Integer> shown = new ArrayList<>(elided ? shownColumns(columns) : columns);
+        ellipsis = jumps(shown) < MANY ? ELLIPSIS : ELLIPSIS_OF_MANY;
         Map<Integer, Double> left = new LinkedHashMap<>();
         double x = 0;
         for (int i = 0; i < shown.size(); i++) {
@@ -138,7 +160,7 @@ final class ChainLayout {
             x = first ? 0 : x;
             boolean jump = elided && !first && shown.get(i) != shown.get(i - 1) + 1;
             int steps = first ? 0 : elided ? 1 : shown.get(i) - shown.get(i - 1);
-            x += steps * (tileWidth() + gap) + (jump ? ELLIPSIS : 0);
+            x += steps * (tileWidth() + gap) + (jump ? ellipsis : 0);
             left.put(shown.get(i), x);
         }
         for (int i = 0; i < panel.places().size(); i++) {

@@ -59,7 +59,7 @@ final class PanelWiring {
         if (lay.panel.returnLine()) {
             drawing.arrow("", Stroke.DASHED, HEAD, out.from(lay.returnIn(from), 16), lay.returnIn(from));
         }
-        Point middle = out.from(lay.middle(from, out), (lay.gap + ChainLayout.ELLIPSIS) / 2);
+        Point middle = out.from(lay.middle(from, out), lay.leftOut() / 2);
         for (int i = -1; i <= 1; i++) {
             drawing.dot("", out.from(middle, 7 * i), 1.6);
         }

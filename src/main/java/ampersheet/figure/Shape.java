@@ -72,13 +72,17 @@ sealed interface Shape {
     record Circle(Point centre, double radius, Stroke stroke, boolean filled) implements Shape {
         @Override
         public Box bounds() {
-            double reach = radius + (filled ? 0 : stroke.width() / 2);
-            return Box.centred(centre, 2 * reach, 2 * reach);
+            return Box.centred(centre, 2 * reach(), 2 * reach());
+        }
+
+        /** A dot has no outline. */
+        private double reach() {
+            return radius + (filled ? 0 : stroke.width() / 2);
         }
 
         @Override
         public boolean meets(Box box) {
-            double reach = radius + stroke.width() / 2;
+            double reach = reach();
             double dx = Math.max(0, Math.max(box.left() - centre.x(), centre.x() - box.right()));
             double dy = Math.max(0, Math.max(box.top() - centre.y(), centre.y() - box.bottom()));
             return dx * dx + dy * dy < reach * reach;

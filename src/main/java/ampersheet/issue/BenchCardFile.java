@@ -41,7 +41,8 @@ public final class BenchCardFile {
      * @throws DiagnosticException with all faults of plan and templates, if a name has letters that cannot be printed,
      *     if the file cannot be written, or if there is nothing to lay out
      */
-    public static Printed print(ProblemSet set, Roster roster, Path out, Handouts.Wish wish, Output.Terms terms) {
+    public static Printed print(ProblemSet set, Roster learners, Path out, Handouts.Wish wish, Output.Terms terms) {
+        Roster roster = set.sitting(learners);
         Plan plan = set.plan();
         Handouts.requirePrintable(plan, roster, wish.extra());
         BenchCards cards = new BenchCards(set, roster);

@@ -106,7 +106,8 @@ public final class Handouts {
      * @param goOn whether to write anything
      */
     public static Printed print(
-            ProblemSet set, Roster roster, Path out, Wish wish, Output.Terms terms, Predicate<PaperCount> goOn) {
+            ProblemSet set, Roster learners, Path out, Wish wish, Output.Terms terms, Predicate<PaperCount> goOn) {
+        Roster roster = set.sitting(learners);
         Plan plan = set.plan();
         requirePrintable(plan, roster, wish.extra());
         SheetMaker maker = new SheetMaker(set);

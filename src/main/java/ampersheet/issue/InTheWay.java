@@ -24,6 +24,7 @@ final class InTheWay {
     private static final Map<String, List<String>> BEGINNINGS = new TreeMap<>(Map.of(
             ".html", List.of("<!doctype html"),
             ".md", List.of("# "),
+            ".svg", List.of("<svg style=\"background:#fff\""),
             ".pdf", List.of("%pdf-"),
             ".zip", List.of("pk\003\004"),
             ".xlsx", List.of("pk\003\004"),

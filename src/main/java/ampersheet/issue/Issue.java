@@ -120,7 +120,8 @@ public final class Issue {
 
     /** The same, on these terms with what is found in the folder. */
     public static Issued issue(
-            ProblemSet set, Roster roster, Path out, int threads, Besides besides, Output.Terms terms) {
+            ProblemSet set, Roster learners, Path out, int threads, Besides besides, Output.Terms terms) {
+        Roster roster = set.sitting(learners);
         if (besides.pdf()) {
             Handouts.requirePrintable(set.plan(), roster, besides.extra());
         }

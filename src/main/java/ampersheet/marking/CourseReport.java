@@ -2,7 +2,7 @@ package ampersheet.marking;
 
 import ampersheet.figure.BarFigure;
 import ampersheet.figure.IntervalFigure;
-import ampersheet.marking.Course.Learner;
+import ampersheet.marking.MarkedWeeks.Learner;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.Cell;
@@ -27,14 +27,14 @@ final class CourseReport {
     private static final int ALL = 100;
     private static final String NOTHING = "nothing came in";
 
-    private final Course course;
+    private final MarkedWeeks course;
     private final List<Block> blocks = new ArrayList<>();
 
-    private CourseReport(Course course) {
+    private CourseReport(MarkedWeeks course) {
         this.course = course;
     }
 
-    static String table(Course course) {
+    static String table(MarkedWeeks course) {
         TreeSet<String> skills = skills(course);
         List<String> head = new ArrayList<>(List.of("learner"));
         course.weeks().forEach(week -> head.add(week + " %"));
@@ -58,18 +58,19 @@ final class CourseReport {
         return table.toString();
     }
 
-    private static TreeSet<String> skills(Course course) {
+    private static TreeSet<String> skills(MarkedWeeks course) {
         TreeSet<String> skills = new TreeSet<>();
         course.learners().forEach(learner -> skills.addAll(learner.skills().keySet()));
         return skills;
     }
 
-    static Document compose(Course course, String title) {
+    static Document compose(MarkedWeeks course, String title) {
         CourseReport report = new CourseReport(course);
         report.blocks.add(new Prose("For the instructor: this page holds marks and names. Learners are told apart by "
                 + "their names, and by their seats where the class list has none. A mistake *stays* that was met in "
                 + "more than one week."));
         report.theClass();
+        report.fallingBehind();
         report.skills();
         report.stayingInTheClass();
         report.blocks.add(new Heading(2, "The learners"));
@@ -116,6 +117,44 @@ final class CourseReport {
         }
     }
 
+    private void fallingBehind() {
+        blocks.add(new Heading(2, "Who falls behind, and in what"));
+        List<FallingBehind.Finding> findings =
+                FallingBehind.of(course.learners(), course.weeks().size());
+        if (course.learners().size() < FallingBehind.FEWEST) {
+            blocks.add(new Prose(
+                    "In a class of fewer than " + FallingBehind.FEWEST + " that cannot be told from chance."));
+            return;
+        }
+        blocks.add(new Prose("Problems count, and as right where all their answers are. What is expected is what the "
+                + "others had right in the same skills and weeks. *In all*: at most one class of twenty without such a "
+                + "learner has one named. *In a skill* and *lately* (in the later half of the weeks) go by what the "
+                + "learner does elsewhere: of fifty learners without such a gap about one is named for each."));
+        if (findings.isEmpty()) {
+            blocks.add(new Prose("Nobody is further behind than chance alone would have it."));
+            return;
+        }
+        List<List<Cell>> rows = new ArrayList<>();
+        for (FallingBehind.Finding finding : findings) {
+            List<String> what = new ArrayList<>();
+            if (finding.all()) {
+                what.add("in all");
+            }
+            if (!finding.skill().isEmpty()) {
+                what.add("in " + finding.skill());
+            }
+            if (finding.lately()) {
+                what.add("lately");
+            }
+            rows.add(ClassReport.cells(
+                    finding.who(),
+                    String.join("; ", what),
+                    finding.right() + " of " + finding.of(),
+                    Amounts.decimal(finding.expected(), 1)));
+        }
+        blocks.add(new Table("Learners to look at", List.of("Learner", "Behind", "Problems right", "Expected"), rows));
+    }
+
     private void skills() {
         List<List<Cell>> rows = new ArrayList<>();
         for (String skill : skills(course)) {
@@ -123,7 +162,7 @@ final class CourseReport {
             for (int week = 0; week < course.weeks().size(); week++) {
                 Proportion sum = new Proportion(0, 0);
                 for (Learner learner : course.learners()) {
-                    sum = Course.sum(
+                    sum = MarkedWeeks.sum(
                             sum,
                             learner.skills().getOrDefault(skill, Map.of()).getOrDefault(week, new Proportion(0, 0)));
                 }

@@ -102,7 +102,7 @@ public record PracticeSet(ProblemSet set, List<Skill> skills) {
             String name, List<ProblemTemplate> templates, Plan plan, int variants, List<Integer> after) {
         List<Workshop> workshops = templates.stream().map(Workshop::new).toList();
         List<Draws> draws = workshops.stream()
-                .map(workshop -> Draws.fromTheEnd(workshop, plan.seed()))
+                .map(workshop -> new Draws(workshop, plan.seed(), plan.portion().ofPractice()))
                 .toList();
         List<Twins> twins = workshops.stream().map(Twins::new).toList();
         List<Practised> practised = draws.stream()

@@ -30,7 +30,8 @@ public final class Draws {
     private final Workshop workshop;
     private final SpaceOfGivens space;
     private final Permutation order;
-    private final boolean fromTheEnd;
+    private final Stretch stretch;
+    private final long length;
     private final Optional<Stock> stock;
 
     /** Position in the permuted order of each accepted problem so far. */
@@ -39,29 +40,75 @@ public final class Draws {
     private long next;
     private final Tally tally = new Tally();
 
+    /**
+     * Which positions of the permuted order are walked through: position {@code lane}, and from there every
+     * {@code lanes}-th. Two lanes of as many never meet, nor do the two ends of a shared order.
+     *
+     * @param fromTheEnd counted from the last position
+     * @param shared whether the last quarter of the order is kept for those who walk from the end, and no more
+     */
+    public record Stretch(boolean fromTheEnd, boolean shared, int lane, int lanes) {
+        /** All of it. */
+        public static final Stretch WHOLE = new Stretch(false, false, 0, 1);
+
+        /**
+         * From the other end: as long as the two do not meet in the middle, what is drawn here is on no sheet of the
+         * class that draws with this seed.
+         */
+        public static final Stretch FROM_THE_END = new Stretch(true, false, 0, 1);
+        /** All but the last quarter. */
+        public static final Stretch FRONT = new Stretch(false, true, 0, 1);
+
+        private static final int SHARE_OF_THE_END = 4;
+
+        public Stretch {
+            if (lane < 0 || lane >= lanes) {
+                throw new IllegalArgumentException("lane " + lane + " of " + lanes);
+            }
+        }
+
+        /** One lane of the last quarter. */
+        public static Stretch lane(int lane, int lanes) {
+            return new Stretch(true, true, lane, lanes);
+        }
+
+        /** How many positions it has in an order of this size. */
+        private long length(long size) {
+            long end = size / SHARE_OF_THE_END;
+            long positions = !shared ? size : fromTheEnd ? end : size - end;
+            return Math.max(0, (positions - lane + lanes - 1) / lanes);
+        }
+
+        private long at(long number, long size) {
+            long position = lane + lanes * number;
+            return fromTheEnd ? size - 1 - position : position;
+        }
+    }
+
     /** @param seed any text, such as the seed of a plan */
     public Draws(Workshop workshop, String seed) {
-        this(workshop, seed, false, Optional.empty());
+        this(workshop, seed, Stretch.WHOLE);
+    }
+
+    public Draws(Workshop workshop, String seed, Stretch stretch) {
+        this(workshop, seed, stretch, Optional.empty());
     }
 
     /** Only what can be built from these bins, by everybody who draws here at the same time. */
     public static Draws buildable(Workshop workshop, String seed, Inventory inventory) {
-        return new Draws(workshop, seed, false, Optional.of(new Stock(inventory)));
+        return buildable(workshop, seed, Stretch.WHOLE, inventory);
     }
 
-    /**
-     * The same order from its other end: as long as the two do not meet in the middle, what is drawn here is on no
-     * sheet of the class that draws with this seed.
-     */
-    public static Draws fromTheEnd(Workshop workshop, String seed) {
-        return new Draws(workshop, seed, true, Optional.empty());
+    public static Draws buildable(Workshop workshop, String seed, Stretch stretch, Inventory inventory) {
+        return new Draws(workshop, seed, stretch, Optional.of(new Stock(inventory)));
     }
 
-    private Draws(Workshop workshop, String seed, boolean fromTheEnd, Optional<Stock> stock) {
+    private Draws(Workshop workshop, String seed, Stretch stretch, Optional<Stock> stock) {
         this.workshop = workshop;
         this.stock = stock;
-        this.fromTheEnd = fromTheEnd;
+        this.stretch = stretch;
         this.space = new SpaceOfGivens(workshop.template());
+        this.length = stretch.length(space.size());
         this.order =
                 new Permutation(space.size(), "draws", seed, workshop.template().name());
     }
@@ -84,7 +131,7 @@ public final class Draws {
         long position;
         synchronized (this) {
             while (accepted.size() <= k) {
-                if (next == space.size()) {
+                if (next == length) {
                     throw new DiagnosticException(exhausted());
                 }
                 Attempt attempt = at(next);
@@ -107,7 +154,7 @@ public final class Draws {
     public boolean has(int k) {
         goFar(k);
         synchronized (this) {
-            while (accepted.size() <= k && next < space.size()) {
+            while (accepted.size() <= k && next < length) {
                 note(at(next));
             }
             return accepted.size() > k;
@@ -120,7 +167,7 @@ public final class Draws {
      */
     public Attempt work(ChosenGivens chosen) {
         Attempt first = null;
-        long tries = chosen.coverAll(template()) ? 1 : Math.min(space.size(), TRIES_AROUND_CHOSEN);
+        long tries = chosen.coverAll(template()) ? 1 : Math.min(length, TRIES_AROUND_CHOSEN);
         for (long position = 0; position < tries; position++) {
             Attempt attempt = workshop.workChosen(chosen.putInto(givens(position)));
             if (attempt instanceof Attempt.Worked worked && worked.notes().isEmpty()) {
@@ -150,7 +197,7 @@ public final class Draws {
     }
 
     Values givens(long position) {
-        return space.values(order.at(fromTheEnd ? space.size() - 1 - position : position));
+        return space.values(order.at(stretch.at(position, space.size())));
     }
 
     /**
@@ -161,7 +208,7 @@ public final class Draws {
         while (true) {
             long from;
             synchronized (this) {
-                if (k - accepted.size() < STRIDE || space.size() - next < STRIDE) {
+                if (k - accepted.size() < STRIDE || length - next < STRIDE) {
                     return;
                 }
                 from = next;

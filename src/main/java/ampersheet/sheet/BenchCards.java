@@ -65,8 +65,10 @@ public final class BenchCards {
                 .forEach((source, template) -> draws.put(
                         source,
                         new BenchDraws(
-                                Draws.fromTheEnd(
-                                        new Workshop(template), set.plan().seed()),
+                                new Draws(
+                                        new Workshop(template),
+                                        set.plan().seed(),
+                                        set.plan().portion().ofCards()),
                                 new Drawer(set.parts()),
                                 onSheets.getOrDefault(template.name(), List.of()))));
     }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.BiPredicate;
 import java.util.function.Function;
 
 /**
@@ -15,6 +16,11 @@ final class MixedOrder {
     private MixedOrder() {}
 
     static <T> List<T> of(List<T> things, Function<T, String> family) {
+        return of(things, family, (one, other) -> false);
+    }
+
+    /** @param after whether the first must come after the second, which is listed before it */
+    static <T> List<T> of(List<T> things, Function<T, String> family, BiPredicate<T, T> after) {
         Map<String, List<T>> waiting = new LinkedHashMap<>();
         for (T thing : things) {
             waiting.computeIfAbsent(family.apply(thing), name -> new ArrayList<>())
@@ -25,13 +31,26 @@ final class MixedOrder {
         List<T> mixed = new ArrayList<>();
         String last = "";
         while (mixed.size() < things.size()) {
-            String next = next(queue, waiting, last, things.size() - mixed.size());
+            List<String> ready = queue.stream()
+                    .filter(name -> isReady(waiting.get(name), waiting, after))
+                    .toList();
+            boolean inACircle =
+                    ready.stream().allMatch(name -> waiting.get(name).isEmpty());
+            String next = next(inACircle ? queue : ready, waiting, last, things.size() - mixed.size());
             mixed.add(waiting.get(next).remove(0));
             queue.remove(next);
             queue.add(next);
             last = next;
         }
         return mixed;
+    }
+
+    /** Of a family nothing is left, or its first may come now. */
+    private static <T> boolean isReady(List<T> own, Map<String, List<T>> waiting, BiPredicate<T, T> after) {
+        return own.isEmpty()
+                || waiting.values().stream()
+                        .flatMap(List::stream)
+                        .noneMatch(other -> other != own.get(0) && after.test(own.get(0), other));
     }
 
     private static <T> String next(List<String> queue, Map<String, List<T>> waiting, String last, int left) {

@@ -3,6 +3,7 @@ package ampersheet.sheet;
 import ampersheet.diagnostic.Place;
 import ampersheet.figure.SymbolStyle;
 import ampersheet.quantity.DecimalMarker;
+import ampersheet.source.Yaml;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -22,6 +23,7 @@ import java.util.stream.Stream;
  * @param levels the levels that templates of a pool or a skill may have; empty: any
  * @param faultyLines whether a page to practise with has workings with one wrong line, too; nothing else knows of it
  * @param heading what else stands at the head of a sheet; it changes no number and no sheet's ID, either
+ * @param portion which part of a course it is
  */
 public record Plan(
         String file,
@@ -41,7 +43,8 @@ public record Plan(
         MarkingPolicy marking,
         Delivery delivery,
         boolean faultyLines,
-        Heading heading) {
+        Heading heading,
+        Portion portion) {
     public Plan {
         levels = List.copyOf(levels);
         entries = List.copyOf(entries);
@@ -80,11 +83,37 @@ public record Plan(
         return with(seeding, true);
     }
 
+    /** The same with other problems. */
+    Plan holding(List<Entry> others) {
+        return with(title, seeding, unitsPrinted, others, heading, portion, written);
+    }
+
+    /**
+     * A part of something larger, with the seed of this plan.
+     *
+     * @param said keys that this plan has from a file, as they stand there
+     */
+    Plan part(String named, Heading head, List<Entry> problems, Portion which, List<Yaml.Entry> said) {
+        Plan part = with(named, new Seeding.Named(seed()), unitsPrinted, problems, head, which, "");
+        return part.with(named, part.seeding, unitsPrinted, problems, head, which, PlanWriter.write(part, said));
+    }
+
     private Plan with(Seeding other, boolean withUnits) {
+        return with(title, other, withUnits, entries, heading, portion, written);
+    }
+
+    private Plan with(
+            String named,
+            Seeding other,
+            boolean withUnits,
+            List<Entry> problems,
+            Heading head,
+            Portion which,
+            String text) {
         return new Plan(
                 file,
-                written,
-                title,
+                text,
+                named,
                 other,
                 paper,
                 language,
@@ -95,11 +124,12 @@ public record Plan(
                 order,
                 reuse,
                 levels,
-                entries,
+                problems,
                 marking,
                 delivery,
                 faultyLines,
-                heading);
+                head,
+                which);
     }
 
     /**

@@ -25,6 +25,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 
 /** Reads plan files; the form is told in {@code problem-templates/README.md}. */
 public final class PlanReader {
@@ -32,7 +33,7 @@ public final class PlanReader {
     static final int MOST_PROBLEMS = 60;
 
     private static final int MOST_ATTEMPTS = 20;
-    private static final String ENTRY_EXAMPLE = "{template: current-limiting/one-indicator, example: yes}";
+    static final String ENTRY_EXAMPLE = "{template: current-limiting/one-indicator, example: yes}";
     private static final Map<String, Document.Paper> PAPERS =
             ordered("a4", Document.Paper.A4, "letter", Document.Paper.LETTER);
     private static final Map<String, SymbolStyle> SYMBOLS = ordered("iec", SymbolStyle.IEC, "ieee", SymbolStyle.IEEE);
@@ -48,14 +49,15 @@ public final class PlanReader {
 
     private final String file;
     private final String text;
-    private final Faults faults = new Faults();
+    private final Faults faults;
 
     private final Optional<Beside> beside;
 
-    private PlanReader(String file, String text, Optional<Beside> beside) {
+    PlanReader(String file, String text, Optional<Beside> beside, Faults faults) {
         this.file = file;
         this.text = text;
         this.beside = beside;
+        this.faults = faults;
     }
 
     /** What lies in the folder of a plan. */
@@ -96,7 +98,7 @@ public final class PlanReader {
                     "keys such as title and problems",
                     "Begin with \"title: …\"."));
         }
-        return WithinMemory.of(file, () -> new PlanReader(file, text, beside).read());
+        return WithinMemory.of(file, () -> new PlanReader(file, text, beside, new Faults()).read());
     }
 
     private Plan read() {
@@ -118,6 +120,29 @@ public final class PlanReader {
             return Optional.empty();
         }
         Fields fields = new Fields(mapping, "a plan", faults);
+        Plan plan = keys(fields, Order.AS_LISTED, this::entries, this::portion);
+        fields.finish();
+        return Optional.of(plan);
+    }
+
+    /** What the weeks of a course have in common. They are mixed unless it says otherwise: so their skills return. */
+    Plan withoutProblems(Fields fields) {
+        return keys(fields, Order.MIXED, none -> List.of(), none -> Portion.WHOLE);
+    }
+
+    private Portion portion(Fields fields) {
+        return fields.group("portion")
+                .map(group -> PortionReader.read(group, faults))
+                .orElse(Portion.WHOLE);
+    }
+
+    /**
+     * All keys of a plan.
+     *
+     * @param entries reads them, or what stands in their place
+     */
+    private Plan keys(
+            Fields fields, Order usual, Function<Fields, List<Entry>> entriesOf, Function<Fields, Portion> portionOf) {
         String title = fields.needText("title", "the heading of every sheet")
                 .map(Yaml.Scalar::text)
                 .orElse("");
@@ -130,19 +155,18 @@ public final class PlanReader {
         DecimalMarker decimal = choice(fields, "decimal", MARKERS, DecimalMarker.POINT);
         boolean unitsPrinted = choice(fields, "units", UNITS, false);
         Plan.Lettered lettered = choice(fields, "check-letters", LETTERED, Plan.Lettered.ALL);
-        Order order = choice(fields, "order", ORDERS, Order.AS_LISTED);
+        Order order = choice(fields, "order", ORDERS, usual);
         Plan.Reuse reuse =
                 new Plan.Reuse(choice(fields, "repeats", REPEATS, false), choice(fields, "examples", EXAMPLES, false));
         List<Integer> levels = levels(fields);
-        List<Entry> entries = entries(fields);
+        List<Entry> entries = entriesOf.apply(fields);
         MarkingPolicy marking = fields.group("marking")
                 .map(group -> MarkingPolicyReader.read(group, faults))
                 .orElse(MarkingPolicy.USUAL);
         Plan.Delivery delivery = fields.group("exchange").map(this::delivery).orElse(Plan.Delivery.USUAL);
         boolean faultyLines = choice(fields, "faulty-lines", FAULTY_LINES, false);
         Plan.Heading heading = new HeadingReader(fields, beside, faults).read();
-        fields.finish();
-        return Optional.of(new Plan(
+        return new Plan(
                 file,
                 text,
                 RosterReader.printable(title),
@@ -160,7 +184,8 @@ public final class PlanReader {
                 marking,
                 delivery,
                 faultyLines,
-                heading));
+                heading,
+                portionOf.apply(fields));
     }
 
     private Plan.Delivery delivery(Yaml.Mapping group) {
@@ -240,7 +265,7 @@ public final class PlanReader {
         return entries;
     }
 
-    private Optional<Entry> entry(Fields fields) {
+    Optional<Entry> entry(Fields fields) {
         Optional<Source> source = source(fields);
         int count = fields.text("count")
                 .flatMap(written -> wholeNumber(written, "count", 1, MOST_PROBLEMS))
@@ -420,7 +445,7 @@ public final class PlanReader {
         }
     }
 
-    private Optional<Integer> wholeNumber(Yaml written, String key, int least, int most) {
+    Optional<Integer> wholeNumber(Yaml written, String key, int least, int most) {
         if (written instanceof Yaml.Scalar scalar && isDigits(scalar.text())) {
             int value = Integer.parseInt(scalar.text());
             if (value >= least && value <= most) {

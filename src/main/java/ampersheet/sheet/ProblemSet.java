@@ -41,7 +41,11 @@ public final class ProblemSet {
         this.templates = Collections.unmodifiableMap(found.found);
         this.sources = Collections.unmodifiableMap(found.sources);
         this.slots = List.copyOf(found.slots);
-        this.draws = new SeatDraws(plan.seed(), slots, plan.reuse().examples());
+        this.draws = new SeatDraws(
+                plan.seed(),
+                slots,
+                plan.reuse().examples(),
+                source -> plan.portion().before(source, parts.isPresent()));
         this.planCode = code(plan);
         this.templatesCode = SheetId.abbreviate(fingerprint(templates, parts), SheetId.TEMPLATE_CHARACTERS);
     }
@@ -82,6 +86,30 @@ public final class ProblemSet {
         return library;
     }
 
+    /**
+     * Those of a class who get a sheet.
+     *
+     * @throws DiagnosticException if the plan is for some seats only, and none of them is there
+     */
+    public Roster sitting(Roster roster) {
+        Roster sitting = plan.portion().sitting(roster);
+        if (sitting.seats().isEmpty() && !roster.seats().isEmpty()) {
+            throw new DiagnosticException(Diagnostic.error(
+                    Place.inFile(plan.file()),
+                    "none of the seats that have to take it again is in the class list: "
+                            + joined(plan.portion().only().keySet()),
+                    "the class whose answers were marked",
+                    "Name its list at --roster."));
+        }
+        return sitting;
+    }
+
+    private static String joined(Iterable<Integer> numbers) {
+        StringBuilder text = new StringBuilder();
+        numbers.forEach(number -> text.append(text.length() == 0 ? "" : ", ").append(number));
+        return text.toString();
+    }
+
     /** @param seat from 1 */
     public SheetId id(int seat) {
         return new SheetId(planCode, templatesCode, seat);
@@ -113,7 +141,9 @@ public final class ProblemSet {
 
     /** In the order in which the sheet shows them. */
     List<SeatDraw> draws(int seat) {
-        List<SeatDraw> listed = draws.of(seat);
+        List<SeatDraw> listed = draws.of(seat).stream()
+                .filter(draw -> plan.portion().gives(seat, draw.slot().choice()))
+                .toList();
         if (plan.order() == Plan.Order.AS_LISTED) {
             return listed;
         }
@@ -122,8 +152,16 @@ public final class ProblemSet {
                 .add(draw));
         List<List<SeatDraw>> mixed = MixedOrder.of(
                 List.copyOf(together.values()),
-                pair -> templates.get(pair.get(0).template()).family());
+                pair -> templates.get(pair.get(0).template()).family(),
+                plan.portion().isOfCourse() ? this::buildsOn : (one, other) -> false);
         return mixed.stream().flatMap(List::stream).toList();
+    }
+
+    private boolean buildsOn(List<SeatDraw> one, List<SeatDraw> other) {
+        ProblemTemplate later = templates.get(one.get(0).template());
+        return later.premises()
+                .after()
+                .contains(templates.get(other.get(0).template()).skill());
     }
 
     /**
@@ -156,9 +194,15 @@ public final class ProblemSet {
         return draws(seat).stream().map(draw -> draw.slot().number()).toList();
     }
 
-    /** How many variants of one of the {@link #sources} the seats up to this one need. */
-    long needed(String source, int lastSeat) {
+    /** How many variants of one of the {@link #sources} the seats up to this one take. */
+    long taken(String source, int lastSeat) {
         return draws.takenBefore(source, lastSeat + 1);
+    }
+
+    /** How many of them there must be for that: those that go before are passed over. */
+    long needed(String source, int lastSeat) {
+        long taken = taken(source, lastSeat);
+        return taken == 0 ? 0 : plan.portion().before(source, parts.isPresent()) + taken;
     }
 
     /** Which problems come again, where the plan lets them and templates have no more than this. */
@@ -206,6 +250,7 @@ public final class ProblemSet {
         if (plan.reuse().examples()) {
             parts.addAll(List.of("examples", "shared"));
         }
+        parts.addAll(plan.portion().stored());
         return Fingerprint.of(parts);
     }
 
@@ -299,7 +344,8 @@ public final class ProblemSet {
             if (blank >= 0) {
                 steps.retainAll(List.of(named.substring(blank + 1).strip()));
             }
-            if (steps.isEmpty()) {
+            // What is said for a whole course is looked up among all its problems.
+            if (steps.isEmpty() && !plan.portion().isOfCourse()) {
                 faults.add(Diagnostic.error(
                         place,
                         "no problem of this plan is called \"" + named + "\"",
@@ -419,12 +465,6 @@ public final class ProblemSet {
                         "Choose another template, or widen level: of the plan."));
             }
             return fitting;
-        }
-
-        private static String joined(Iterable<Integer> levels) {
-            StringBuilder text = new StringBuilder();
-            levels.forEach(level -> text.append(text.length() == 0 ? "" : ", ").append(level));
-            return text.toString();
         }
 
         private void checkFade(Entry entry, List<ProblemTemplate> pool) {

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.ToIntFunction;
 
 /**
  * Which draw of which template each slot of each seat gets: a pure function of seed, slots and seat, for any seat
@@ -24,11 +25,18 @@ final class SeatDraws {
     private final List<Slot> slots;
     private final boolean sharedExamples;
     private final List<Slot> ownSlots;
+    private final ToIntFunction<String> passedOver;
 
     SeatDraws(String seed, List<Slot> slots, boolean sharedExamples) {
+        this(seed, slots, sharedExamples, source -> 0);
+    }
+
+    /** @param passedOver how many draws of a source go before the first that a seat takes here */
+    SeatDraws(String seed, List<Slot> slots, boolean sharedExamples, ToIntFunction<String> passedOver) {
         this.seed = seed;
         this.slots = List.copyOf(slots);
         this.sharedExamples = sharedExamples;
+        this.passedOver = passedOver;
         this.ownSlots = slots.stream().filter(slot -> !isShared(slot)).toList();
     }
 
@@ -65,11 +73,12 @@ final class SeatDraws {
         for (Slot slot : slots) {
             String template = template(slot, seat);
             String source = slot.source(template);
+            int before = passedOver.applyAsInt(source);
             if (isShared(slot)) {
-                draws.add(new SeatDraw(slot, template, shared(source, slot.number())));
+                draws.add(new SeatDraw(slot, template, before + shared(source, slot.number())));
             } else {
                 long here = takenByThisSeat.merge(source, 1L, Long::sum) - 1;
-                draws.add(new SeatDraw(slot, template, takenBefore(source, seat) + here));
+                draws.add(new SeatDraw(slot, template, before + takenBefore(source, seat) + here));
             }
         }
         return draws;

@@ -33,10 +33,14 @@ public final class SheetMaker implements ClassSheets {
                 draws.put(
                         source,
                         set.parts().isEmpty()
-                                ? new Draws(new Workshop(template), set.plan().seed())
+                                ? new Draws(
+                                        new Workshop(template),
+                                        set.plan().seed(),
+                                        set.plan().portion().ofSheets(false))
                                 : Draws.buildable(
                                         new Workshop(set.parts().get().limit(template)),
                                         set.plan().seed(),
+                                        set.plan().portion().ofSheets(true),
                                         set.parts().get()));
             } catch (DiagnosticException notBuildable) {
                 faults.addAll(notBuildable.diagnostics());
@@ -81,9 +85,11 @@ public final class SheetMaker implements ClassSheets {
      * Finds out whether every template has enough variants for all seats up to the last, so that a class is not begun
      * that cannot be finished.
      *
-     * @throws DiagnosticException if not, for all such templates at once
+     * @throws DiagnosticException if not, for all such templates at once, or if a part of a course keeps no numbers for
+     *     so many seats
      */
     public void prepare(int lastSeat) {
+        requireRoom(lastSeat);
         List<Diagnostic> faults = new ArrayList<>();
         draws.forEach((source, of) -> {
             int needed = Math.toIntExact(set.needed(source, lastSeat));
@@ -91,7 +97,10 @@ public final class SheetMaker implements ClassSheets {
                 if (needed > 0) { // a pool has more templates than a small class has seats
                     boolean enough = of.has(needed - 1);
                     if (!enough && repeats.isEmpty()) {
-                        faults.add(tooFew(source, needed));
+                        faults.add(
+                                set.plan().portion().isOfCourse()
+                                        ? tooFewForCourse(source, needed)
+                                        : tooFew(source, needed));
                     }
                 }
             } catch (DiagnosticException fruitless) {
@@ -127,6 +136,31 @@ public final class SheetMaker implements ClassSheets {
                             : "seats up to " + last + ": so far these templates go when their problems come again",
                     "Fix fewer givens, or put other templates of the same skill into a pool."));
         }
+    }
+
+    private void requireRoom(int lastSeat) {
+        int seats = set.plan().portion().seats();
+        if (lastSeat > seats) {
+            throw new DiagnosticException(Diagnostic.error(
+                    Place.inFile(set.plan().file()),
+                    "the class has a seat " + lastSeat + ", and each week keeps numbers for " + seats + " seats only",
+                    "seats from 1 to " + seats + ", or a larger number at seats: before the first week is issued",
+                    "Give the learner a lower seat that is free. A larger number at seats: gives everybody other "
+                            + "numbers from the second week on; sheets that are out stay marked by their archive."));
+        }
+    }
+
+    /** Told to whoever wrote the course. */
+    private Diagnostic tooFewForCourse(String source, int needed) {
+        int before = set.plan().portion().before(source, set.parts().isPresent());
+        return Diagnostic.error(
+                Place.inFile(set.plan().file()),
+                source + " cannot give everybody numbers of their own up to this week: " + needed + " variants are "
+                        + "needed, " + before + " of them for the weeks before; "
+                        + draws.get(source).exhausted().problem(),
+                "as many variants as the course needs of it",
+                "Let it return less often (gap:), put other templates of the skill beside it (pool: or skill:), "
+                        + "or keep numbers for fewer seats (seats:).");
     }
 
     /** Told to whoever wrote the plan, where the template has enough of them as long as nothing is fixed. */

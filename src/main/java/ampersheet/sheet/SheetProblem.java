@@ -51,7 +51,8 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
                 MarkingPolicy.USUAL,
                 Plan.Delivery.USUAL,
                 false,
-                Plan.Heading.NONE);
+                Plan.Heading.NONE,
+                Portion.WHOLE);
         return new SheetProblem(1, new Support.Full(), true, plan, problem);
     }
 

@@ -24,7 +24,7 @@ class BandTest {
     private static final int MOST = 8;
 
     private static BenchCircuit circuit(String template) throws NotLaidOut {
-        Draws draws = Draws.fromTheEnd(new Workshop(LIBRARY.template(template)), "band");
+        Draws draws = new Draws(new Workshop(LIBRARY.template(template)), "band", Draws.Stretch.FROM_THE_END);
         for (int k = 0; ; k++) {
             Problem problem = draws.draw(k);
             try {

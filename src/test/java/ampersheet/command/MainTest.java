@@ -110,8 +110,8 @@ class MainTest {
 
     @Test
     void everyCommandHasHelp() {
-        for (String command :
-                List.of("desk", "start", "templates", "work", "prove", "issue", "key", "check", "mark", "export")) {
+        for (String command : List.of(
+                "desk", "start", "templates", "work", "prove", "plan", "issue", "key", "check", "mark", "export")) {
             Run run = run(command, "--help");
             assertEquals(0, run.exitCode(), run.err());
             assertTrue(run.out().startsWith("Usage: ampersheet " + command), run.out());

@@ -55,7 +55,8 @@ class CircuitListingTest {
         for (String name : library.names()) {
             ProblemTemplate template = library.template(name);
             SheetProblem drawn = SheetProblem.alone(
-                    Draws.fromTheEnd(new Workshop(template), "listing").draw(0), DecimalMarker.POINT);
+                    new Draws(new Workshop(template), "listing", Draws.Stretch.FROM_THE_END).draw(0),
+                    DecimalMarker.POINT);
             Optional<CircuitModel> circuit = drawn.problem().model(CircuitModel.class);
             if (circuit.isEmpty()) {
                 continue;

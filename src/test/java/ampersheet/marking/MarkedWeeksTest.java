@@ -9,19 +9,19 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** Three weeks of a class of three. */
-class CourseTest {
+class MarkedWeeksTest {
     private static final String MARKS = "seat,name,sheet,marks,of\n";
     private static final String ANSWERS = "seat,sheet,question,template,step,typed,read_as,verdict,cause,mark\n";
 
-    private static Course.Week week(String name, String marks, String answers) {
-        return new Course.Week(
+    private static MarkedWeeks.Week week(String name, String marks, String answers) {
+        return new MarkedWeeks.Week(
                 name,
                 new Marking.NamedText(name + "/marks.csv", MARKS + marks),
                 new Marking.NamedText(name + "/answers.csv", ANSWERS + answers));
     }
 
-    private static Course course() {
-        return Course.read(
+    private static MarkedWeeks course() {
+        return MarkedWeeks.read(
                 List.of(
                         week(
                                 "week-1",
@@ -69,11 +69,11 @@ class CourseTest {
 
     @Test
     void aTableThatMarkHasNotWrittenIsTold() {
-        Course.Week other = new Course.Week(
+        MarkedWeeks.Week other = new MarkedWeeks.Week(
                 "w",
                 new Marking.NamedText("w/marks.csv", "a,b\n1,2\n"),
                 new Marking.NamedText("w/answers.csv", ANSWERS));
-        String told = assertThrows(DiagnosticException.class, () -> Course.read(List.of(other), name -> name))
+        String told = assertThrows(DiagnosticException.class, () -> MarkedWeeks.read(List.of(other), name -> name))
                 .getMessage();
         assertTrue(told.contains("w/marks.csv"), told);
     }

@@ -15,7 +15,7 @@ import java.util.TreeSet;
 import java.util.function.UnaryOperator;
 
 /** Several marked plans of one class, in the order of the weeks: how far each learner and each skill has come. */
-public final class Course {
+public final class MarkedWeeks {
     private static final String FORM = "a folder that mark has written, with its marks.csv and answers.csv";
 
     private final List<String> weeks = new ArrayList<>();
@@ -30,14 +30,16 @@ public final class Course {
      * @param percents by week, in tenths; a week in which nothing came in is missing
      * @param skills by skill and week
      * @param causes weeks in which each was met, by its label
+     * @param worked each problem of hers that was marked, in the order of the weeks
      */
     record Learner(
             String who,
             Map<Integer, Integer> percents,
             Map<String, Map<Integer, Proportion>> skills,
-            Map<String, TreeSet<Integer>> causes) {
+            Map<String, TreeSet<Integer>> causes,
+            List<Worked> worked) {
         Learner(String who) {
-            this(who, new LinkedHashMap<>(), new LinkedHashMap<>(), new LinkedHashMap<>());
+            this(who, new LinkedHashMap<>(), new LinkedHashMap<>(), new LinkedHashMap<>(), new ArrayList<>());
         }
 
         /** Met in more than one week. */
@@ -53,12 +55,15 @@ public final class Course {
         Map<String, Proportion> skillsInAll() {
             Map<String, Proportion> all = new LinkedHashMap<>();
             skills.forEach((skill, weeks) ->
-                    all.put(skill, weeks.values().stream().reduce(new Proportion(0, 0), Course::sum)));
+                    all.put(skill, weeks.values().stream().reduce(new Proportion(0, 0), MarkedWeeks::sum)));
             return all;
         }
     }
 
-    private Course() {}
+    /** A problem on a sheet, and whether all answers to it are right; open ones are not. */
+    record Worked(int week, String skill, boolean right) {}
+
+    private MarkedWeeks() {}
 
     /**
      * Reads them.
@@ -66,8 +71,8 @@ public final class Course {
      * @param skillOf a template's skill, by its name
      * @throws DiagnosticException if a table is not one that mark has written
      */
-    public static Course read(List<Week> weeks, UnaryOperator<String> skillOf) {
-        Course course = new Course();
+    public static MarkedWeeks read(List<Week> weeks, UnaryOperator<String> skillOf) {
+        MarkedWeeks course = new MarkedWeeks();
         for (Week week : weeks) {
             WithinMemory.of(week.name(), () -> {
                 course.read(week, skillOf);
@@ -93,7 +98,8 @@ public final class Course {
             Learner learner = learners.computeIfAbsent(who, Learner::new);
             percent.ifPresent(of -> learner.percents().put(at, of));
         }
-        CsvRows answers = table(week.answers(), List.of("seat", "template", "verdict", "cause"));
+        Map<String, Map<String, Worked>> problems = new LinkedHashMap<>();
+        CsvRows answers = table(week.answers(), List.of("seat", "question", "template", "verdict", "cause"));
         for (Row row : answers.body()) {
             Learner learner = learners.get(whoSits.getOrDefault(answers.cell(row, "seat"), ""));
             if (learner == null) {
@@ -101,11 +107,18 @@ public final class Course {
             }
             String verdict = answers.cell(row, "verdict");
             boolean right = verdict.equals("correct") || verdict.equals("consistent-with-earlier");
+            if (!verdict.equals("undecided") && !verdict.equals("ambiguous")) {
+                problems.computeIfAbsent(learner.who(), first -> new LinkedHashMap<>())
+                        .merge(
+                                answers.cell(row, "question").replaceFirst("[a-z]+$", ""),
+                                new Worked(at, skillOf.apply(answers.cell(row, "template")), right),
+                                (one, other) -> new Worked(at, one.skill(), one.right() && other.right()));
+            }
             if (!List.of("blank", "unreadable", "undecided", "ambiguous", "incomplete")
                     .contains(verdict)) {
                 learner.skills()
                         .computeIfAbsent(skillOf.apply(answers.cell(row, "template")), skill -> new LinkedHashMap<>())
-                        .merge(at, new Proportion(right ? 1 : 0, 1), Course::sum);
+                        .merge(at, new Proportion(right ? 1 : 0, 1), MarkedWeeks::sum);
             }
             String cause = answers.cell(row, "cause");
             if (!cause.isEmpty()) {
@@ -114,6 +127,7 @@ public final class Course {
                         .add(at);
             }
         }
+        problems.forEach((who, worked) -> learners.get(who).worked().addAll(worked.values()));
     }
 
     private static CsvRows table(Marking.NamedText text, List<String> columns) {

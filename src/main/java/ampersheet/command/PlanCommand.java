@@ -1,0 +1,191 @@
+package ampersheet.command;
+
+import ampersheet.figure.Figure;
+import ampersheet.figure.TimetableFigure;
+import ampersheet.issue.Forecast;
+import ampersheet.issue.Handouts;
+import ampersheet.issue.Output;
+import ampersheet.problem.Inventory;
+import ampersheet.render.pdf.Profile;
+import ampersheet.sheet.Plan;
+import ampersheet.sheet.ProblemSet;
+import ampersheet.sheet.Timetable;
+import ampersheet.template.TemplateLibrary;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+@Command(
+        name = "plan",
+        sortOptions = false,
+        description = "Tells what a plan or a course will give, before anything is made: problems, minutes and sides a "
+                + "learner, levels, how mixed it is, what returns when, how far marks may scatter, and what had better "
+                + "be looked at.",
+        footer = {
+            "",
+            "Marks are an estimate for learners of the middle of a class, who have right 90, 80, 70, 60 and 50 of a "
+                    + "hundred problems of the levels 0 to 4; answers of one problem are taken to be right or wrong "
+                    + "together. \"By luck\" is one standard deviation of one learner, \"sheets\" one of the sheets."
+        })
+final class PlanCommand implements Callable<Integer> {
+    private static final int MOST_LEARNERS = 999;
+    private static final int USUAL_LEARNERS = 30;
+    /** Weeks above whose columns there is room for the word. */
+    private static final int MOST_NAMED = 8;
+
+    private final Streams streams;
+
+    @Parameters(
+            paramLabel = "PLAN",
+            description = "A plan or a course; see \"Writing a plan\" and \"Writing a course\" in the template guide.")
+    private Path plan;
+
+    @Option(
+            names = "--learners",
+            paramLabel = "N",
+            description = "Sheets that are looked at; without it 30, or as many as a course keeps numbers for if those "
+                    + "are fewer.")
+    private Integer learners;
+
+    @Option(names = "--no-paper", description = "Do not count sides of paper, which takes some seconds.")
+    private boolean noPaper;
+
+    @Option(names = "--figure", paramLabel = "FILE.svg", description = "Also the timetable of a course as a drawing.")
+    private Path figure;
+
+    @Option(
+            names = "--written",
+            description = "With --week: only the text of that week, as the ordinary plan that it is.")
+    private boolean written;
+
+    @Option(names = "--json", description = "Say it as JSON.")
+    private boolean json;
+
+    @Mixin
+    private WeekOption week;
+
+    @Mixin
+    private OutputOptions output;
+
+    @Mixin
+    private PartsOption parts;
+
+    @Mixin
+    private TemplateOptions templates;
+
+    @Mixin
+    HelpOptions help;
+
+    PlanCommand(Streams streams) {
+        this.streams = streams;
+    }
+
+    @Override
+    public Integer call() {
+        if (learners != null && (learners < 1 || learners > MOST_LEARNERS)) {
+            throw new WrongUsage(
+                    "--learners",
+                    learners + " sheets cannot be looked at",
+                    "a number from 1 to " + MOST_LEARNERS,
+                    "Leave it out for " + USUAL_LEARNERS + ".");
+        }
+        TemplateLibrary library = templates.library();
+        Optional<Timetable> timetable = PlanFile.timetable(plan, library);
+        if (written && (timetable.isEmpty() || week.week().isEmpty())) {
+            throw new WrongUsage(
+                    "--written",
+                    "only the week of a course is a plan that nobody wrote",
+                    "a course, and --week",
+                    timetable.isEmpty() ? "Leave it out." : "Write --week 1 for the first.");
+        }
+        if (figure != null && timetable.isEmpty()) {
+            throw new WrongUsage(
+                    "--figure",
+                    "only a course has a timetable",
+                    "a course, which has weeks:",
+                    "Leave it out, or name the course.");
+        }
+        if (timetable.isPresent() && week.week().isEmpty()) {
+            course(timetable.get(), library);
+        } else {
+            one(new PlanFile(plan, week, library).issued(), library);
+        }
+        return CommandTree.FINE;
+    }
+
+    private void course(Timetable timetable, TemplateLibrary library) {
+        int seats = learners(timetable.course().seats());
+        List<Forecast> weeks = new ArrayList<>();
+        for (int number = 1; number <= timetable.size(); number++) {
+            weeks.add(forecast(timetable.week(number), seats, library));
+        }
+        if (figure != null) {
+            draw(timetable);
+        }
+        streams.line(
+                json
+                        ? Json.of(json -> json.text(
+                                        "title", timetable.course().common().title())
+                                .objects(
+                                        "skills",
+                                        timetable.skills(),
+                                        (at, skill) -> at.text("skill", skill.skill())
+                                                .texts(
+                                                        "weeks",
+                                                        skill.weeks().stream()
+                                                                .map(String::valueOf)
+                                                                .toList())
+                                                .number("templates", skill.templates()))
+                                .objects("weeks", weeks, ForecastText::write))
+                        : ForecastText.of(timetable, weeks, seats).stripTrailing());
+    }
+
+    private void one(Plan read, TemplateLibrary library) {
+        if (written) {
+            streams.line(read.written().stripTrailing());
+            return;
+        }
+        Forecast forecast = forecast(read, learners(read.portion().seats()), library);
+        streams.line(
+                json
+                        ? Json.of(json -> ForecastText.write(json, forecast))
+                        : ForecastText.of(forecast).stripTrailing());
+    }
+
+    private int learners(int seats) {
+        return learners == null ? Math.min(USUAL_LEARNERS, seats) : learners;
+    }
+
+    private Forecast forecast(Plan read, int seats, TemplateLibrary library) {
+        Optional<Inventory> bins = parts.inventory();
+        Optional<Handouts.Wish> wish = noPaper
+                ? Optional.empty()
+                : Optional.of(new Handouts.Wish(read.paper(), Profile.COMPACT, Handouts.Keys.NONE, true));
+        return Forecast.of(ProblemSet.of(read, library, bins), seats, wish);
+    }
+
+    private void draw(Timetable timetable) {
+        List<String> weeks = new ArrayList<>();
+        for (int number = 1; number <= timetable.size(); number++) {
+            weeks.add((timetable.size() > MOST_NAMED ? "" : "week ") + number);
+        }
+        Figure drawn = TimetableFigure.draw(
+                "Timetable: " + timetable.course().common().title(),
+                weeks,
+                timetable.skills().stream()
+                        .map(skill -> new TimetableFigure.Row(skill.skill(), skill.weeks()))
+                        .toList(),
+                "timetable");
+        try (Output to = Output.file(figure, ".svg", output.terms(streams, false, plan, parts.file()))) {
+            to.require(List.of(figure));
+            to.write(figure, drawn.picture().file());
+            to.finish();
+        }
+    }
+}

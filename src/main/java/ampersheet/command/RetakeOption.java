@@ -1,0 +1,49 @@
+package ampersheet.command;
+
+import ampersheet.marking.Marking;
+import ampersheet.marking.MissedSkills;
+import ampersheet.sheet.Plan;
+import ampersheet.sheet.ProblemSet;
+import ampersheet.template.TemplateLibrary;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** Whether the plan is taken again, by those who need it. */
+@Command
+final class RetakeOption {
+    @Option(
+            names = "--retake",
+            paramLabel = "MARKS",
+            description = "Sheets for those who have to take it again, by the folder that mark wrote (marks.csv and "
+                    + "answers.csv): other numbers, and only the skills of which a learner had fewer than four "
+                    + "answers in five right.")
+    private Path marks;
+
+    boolean isGiven() {
+        return marks != null;
+    }
+
+    /** The files that are read. */
+    List<Path> files() {
+        return Optional.ofNullable(marks)
+                .map(folder -> List.of(folder.resolve("marks.csv"), folder.resolve("answers.csv")))
+                .orElse(List.of());
+    }
+
+    /** Skills by seat, as the sheets of this plan were marked. */
+    Map<Integer, Set<String>> missed(Plan plan, TemplateLibrary library) {
+        Path answers = marks.resolve("answers.csv");
+        InputFile.table(marks.resolve("marks.csv"), "the marks that mark wrote");
+        return MissedSkills.read(
+                new Marking.NamedText(
+                        InputFile.shown(answers),
+                        InputFile.table(answers, "the answers that mark wrote").text()),
+                ProblemSet.of(plan, library).id(1),
+                template -> library.has(template) ? library.template(template).skill() : template);
+    }
+}

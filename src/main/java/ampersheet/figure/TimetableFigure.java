@@ -1,0 +1,108 @@
+package ampersheet.figure;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeSet;
+
+/** Which skill is met in which week: a row for each skill, a column for each week. */
+public final class TimetableFigure {
+    private static final double PITCH = 26;
+    private static final double COLUMN = 56;
+    /** Of many weeks. */
+    private static final double NARROW = 30;
+
+    private static final int FEW = 8;
+    private static final double GAP = 12;
+    private static final double HALF = 7;
+
+    private TimetableFigure() {}
+
+    /**
+     * A skill.
+     *
+     * @param weeks in which it is met, from 1; it enters in the first
+     */
+    public record Row(String name, List<Integer> weeks) {
+        public Row {
+            weeks = List.copyOf(weeks);
+        }
+    }
+
+    /**
+     * @param weeks what stands above the columns; of more than eight a number each
+     * @throws IllegalArgumentException if there is no row or no week
+     */
+    public static Figure draw(String title, List<String> weeks, List<Row> rows, String idPrefix) {
+        if (rows.isEmpty() || weeks.isEmpty()) {
+            throw new IllegalArgumentException(
+                    "a timetable of " + rows.size() + " rows and " + weeks.size() + " weeks");
+        }
+        Drawing drawing = new Drawing();
+        double column = weeks.size() > FEW ? NARROW : COLUMN;
+        for (int week = 0; week < weeks.size(); week++) {
+            words(drawing, "weeks", weeks.get(week), column * (week + 0.5), -HALF, Lettering.Anchor.MIDDLE);
+        }
+        for (int row = 0; row < rows.size(); row++) {
+            double y = y(row);
+            words(drawing, "names", rows.get(row).name(), -GAP, y + 4, Lettering.Anchor.END);
+            met(drawing, rows.get(row).weeks(), y, column);
+        }
+        double under = PITCH * rows.size() + PITCH;
+        square(drawing, HALF, under);
+        words(drawing, "names", "enters", HALF + GAP, under + 4, Lettering.Anchor.START);
+        drawing.circle("returns", Stroke.LINE, new Point(HALF + 2 * COLUMN, under), HALF);
+        words(drawing, "names", "returns", HALF + 2 * COLUMN + GAP, under + 4, Lettering.Anchor.START);
+        String summary = "A timetable of " + English.count(rows.size(), "skill", "skills") + " in "
+                + English.count(weeks.size(), "week", "weeks") + ": a filled square where a skill enters, a circle "
+                + "where it returns.";
+        return new Figure(drawing.picture(title, summary, idPrefix), title, summary, table(weeks, rows), List.of());
+    }
+
+    private static void met(Drawing drawing, List<Integer> weeks, double y, double column) {
+        for (int i = 0; i < weeks.size(); i++) {
+            double x = column * (weeks.get(i) - 0.5);
+            if (i == 0) {
+                square(drawing, x, y);
+            } else {
+                drawing.line(
+                        "returns",
+                        Stroke.FINE,
+                        new Point(column * (weeks.get(i - 1) - 0.5) + HALF, y),
+                        new Point(x - HALF, y));
+                drawing.circle("returns", Stroke.LINE, new Point(x, y), HALF);
+            }
+        }
+    }
+
+    private static void square(Drawing drawing, double x, double y) {
+        drawing.filled(
+                "enters",
+                new Point(x - HALF, y - HALF),
+                new Point(x + HALF, y - HALF),
+                new Point(x + HALF, y + HALF),
+                new Point(x - HALF, y + HALF));
+    }
+
+    private static double y(int row) {
+        return PITCH * (row + 0.5);
+    }
+
+    private static void words(Drawing drawing, String part, String text, double x, double y, Lettering.Anchor anchor) {
+        drawing.add(part, new Shape.Words(Lettering.plain(text, Lettering.SMALL), new Point(x, y), anchor, false));
+    }
+
+    private static Figure.Table table(List<String> weeks, List<Row> rows) {
+        List<String> head = new ArrayList<>(List.of("skill"));
+        head.addAll(weeks);
+        List<List<String>> lines = new ArrayList<>();
+        for (Row row : rows) {
+            List<String> line = new ArrayList<>(List.of(row.name()));
+            TreeSet<Integer> met = new TreeSet<>(row.weeks());
+            for (int week = 1; week <= weeks.size(); week++) {
+                line.add(!met.contains(week) ? "" : met.first() == week ? "enters" : "returns");
+            }
+            lines.add(line);
+        }
+        return new Figure.Table(head, lines);
+    }
+}

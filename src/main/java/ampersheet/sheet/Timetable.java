@@ -1,0 +1,326 @@
+package ampersheet.sheet;
+
+import ampersheet.diagnostic.Diagnostic;
+import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Place;
+import ampersheet.sheet.CoursePlan.Topic;
+import ampersheet.sheet.CoursePlan.Week;
+import ampersheet.sheet.Meetings.Meeting;
+import ampersheet.sheet.Plan.Entry;
+import ampersheet.template.ProblemTemplate;
+import ampersheet.template.TemplateLibrary;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+
+/**
+ * The weeks of a course, each an ordinary plan.
+ *
+ * <p>Nobody meets the same numbers twice, by construction: all weeks have one seed, so that each template has one order
+ * of its variants. The sheets of a week take from it as many places in a row as all its seats need, and those of the
+ * next week the places behind; behind those of the last week come the retakes, in the order of their weeks. Practice
+ * pages and bench cards draw from the last quarter of the order, which no sheet reaches, each week in a lane of its
+ * own. So a change to a later week leaves the numbers of the earlier ones.
+ */
+public final class Timetable {
+    private final CoursePlan course;
+    private final TemplateLibrary library;
+    private final Meetings meetings;
+    private final List<List<ProblemTemplate>> pools;
+    private final List<Plan> plans = new ArrayList<>();
+    private final Map<String, Integer> taken = new TreeMap<>();
+
+    /**
+     * @throws DiagnosticException with all faults at once: what the library does not have, what enters before what it
+     *     builds on, fixed givens by which two weeks could show the same numbers, weeks whose sheets would have the
+     *     same IDs
+     */
+    public Timetable(CoursePlan course, TemplateLibrary library) {
+        this.course = course;
+        this.library = library;
+        this.meetings = new Meetings(course);
+        this.pools = pools();
+        requireBases();
+        for (int week = 1; week <= course.weeks().size(); week++) {
+            Plan plan = plan(week, false, Map.of());
+            plans.add(plan);
+            take(plan);
+        }
+        requireOtherIds();
+    }
+
+    /** The templates of each topic, once it is known that all weeks together are a plan. */
+    private List<List<ProblemTemplate>> pools() {
+        List<Entry> entries = meetings.topics().stream().map(Topic::entry).toList();
+        ProblemSet all = ProblemSet.of(course.common().holding(entries), library);
+        List<ProblemSet.Wanted> wanted = all.wanted();
+        List<List<ProblemTemplate>> found = new ArrayList<>();
+        int at = 0;
+        for (Entry entry : entries) {
+            found.add(wanted.get(at).sources().stream().map(all.sources()::get).toList());
+            at += entry.count();
+        }
+        return found;
+    }
+
+    public int size() {
+        return plans.size();
+    }
+
+    public CoursePlan course() {
+        return course;
+    }
+
+    public TemplateLibrary library() {
+        return library;
+    }
+
+    /** @throws IllegalArgumentException if there is no such week */
+    public Plan week(int number) {
+        requireWeek(number);
+        return plans.get(number - 1);
+    }
+
+    /**
+     * A plan of what learners missed in a week, with a worked example before each problem, and numbers that nobody has
+     * seen.
+     *
+     * @param missed skills, for each seat that needs it
+     * @throws IllegalArgumentException if there is no such week
+     * @throws DiagnosticException if nobody needs one
+     */
+    public Plan retake(int number, Map<Integer, Set<String>> missed) {
+        requireWeek(number);
+        Map<String, Integer> before = new TreeMap<>(taken);
+        for (int week = 1; week < number; week++) {
+            Retake.add(ProblemSet.of(Retake.all(plan(week, true, before)), library), course.seats(), before);
+        }
+        return Retake.of(plan(number, true, before), missed, library);
+    }
+
+    private void requireWeek(int number) {
+        if (number < 1 || number > plans.size()) {
+            throw new IllegalArgumentException("week " + number + " of " + plans.size());
+        }
+    }
+
+    private void take(Plan plan) {
+        Retake.add(ProblemSet.of(plan, library), course.seats(), taken);
+    }
+
+    private Plan plan(int number, boolean retake, Map<String, Integer> before) {
+        Week week = course.weeks().get(number - 1);
+        Plan common = course.common();
+        Plan.Heading heading = common.heading();
+        Portion portion =
+                new Portion(number, course.weeks().size(), retake, course.seats(), retake ? before : taken, Map.of());
+        return common.part(
+                common.title() + ": " + (week.title().isEmpty() ? "week " + number : week.title()),
+                new Plan.Heading(
+                        heading.school(),
+                        heading.course(),
+                        week.date().toString(),
+                        retake ? "" : week.due(),
+                        heading.instructions(),
+                        heading.logo()),
+                entries(number),
+                portion,
+                course.said());
+    }
+
+    private List<Entry> entries(int week) {
+        List<Entry> entries = new ArrayList<>();
+        for (Meeting meeting : inOrder(meetings.in(week))) {
+            Entry topic = meetings.topics().get(meeting.topic()).entry();
+            // What fills the week up needs no example more than what was asked for.
+            int asWritten = meeting.first() ? topic.count() : 0;
+            if (asWritten > 0) {
+                entries.add(topic);
+            }
+            if (meeting.count() > asWritten) {
+                entries.add(new Entry(
+                        topic.source(),
+                        meeting.count() - asWritten,
+                        new Support.Bare(),
+                        false,
+                        topic.fixed(),
+                        topic.place()));
+            }
+        }
+        return entries;
+    }
+
+    /** What enters in one week comes after what it builds on. */
+    private List<Meeting> inOrder(List<Meeting> listed) {
+        List<Meeting> waiting = new ArrayList<>(listed);
+        List<Meeting> ordered = new ArrayList<>();
+        while (!waiting.isEmpty()) {
+            Meeting next = waiting.stream()
+                    .filter(one -> waiting.stream().noneMatch(other -> other != one && buildsOn(one, other)))
+                    .findFirst()
+                    .orElseThrow(() -> circle(waiting));
+            waiting.remove(next);
+            ordered.add(next);
+        }
+        return ordered;
+    }
+
+    private boolean buildsOn(Meeting one, Meeting other) {
+        Set<String> skills = skills(other.topic());
+        return pools.get(one.topic()).stream()
+                .anyMatch(template -> template.premises().after().stream().anyMatch(skills::contains));
+    }
+
+    private DiagnosticException circle(List<Meeting> waiting) {
+        Set<String> skills = new LinkedHashSet<>();
+        waiting.forEach(meeting -> skills.addAll(skills(meeting.topic())));
+        return new DiagnosticException(Diagnostic.error(
+                meetings.topics().get(waiting.get(0).topic()).entry().place(),
+                "these build on each other in a circle: " + String.join("; ", skills),
+                "an order in which each comes after what it builds on",
+                "Take one of them out of after: in its templates."));
+    }
+
+    /** The skills of a topic, in the order of its templates. */
+    private Set<String> skills(int topic) {
+        Set<String> skills = new LinkedHashSet<>();
+        pools.get(topic).forEach(template -> skills.add(template.skill()));
+        return skills;
+    }
+
+    private void requireBases() {
+        Map<String, Integer> enters = entering();
+        List<Diagnostic> faults = new ArrayList<>();
+        for (int topic = 0; topic < pools.size(); topic++) {
+            int week = meetings.enters(topic);
+            for (ProblemTemplate template : pools.get(topic)) {
+                for (String base : template.premises().after()) {
+                    int later = enters.getOrDefault(base, 0);
+                    if (later > week) {
+                        faults.add(Diagnostic.error(
+                                meetings.topics().get(topic).entry().place(),
+                                template.name() + " builds on \"" + base + "\", which enters only in week " + later,
+                                "what it builds on in week " + week + " or before",
+                                "Let it enter in week " + later + " or later, or \"" + base + "\" earlier."));
+                    }
+                }
+            }
+        }
+        if (!faults.isEmpty()) {
+            throw new DiagnosticException(faults);
+        }
+    }
+
+    /** The week in which each skill enters. */
+    private Map<String, Integer> entering() {
+        Map<String, Integer> enters = new TreeMap<>();
+        for (int topic = 0; topic < pools.size(); topic++) {
+            int week = meetings.enters(topic);
+            skills(topic).forEach(skill -> enters.merge(skill, week, Math::min));
+        }
+        return enters;
+    }
+
+    /** Skills that something builds on, and that the course does not have, with what builds on them. */
+    public Map<String, Set<String>> missingBases() {
+        Map<String, Integer> enters = entering();
+        Map<String, Set<String>> missing = new TreeMap<>();
+        pools.forEach(pool -> pool.forEach(template -> template.premises().after().stream()
+                .filter(base -> !enters.containsKey(base))
+                .forEach(base -> missing.computeIfAbsent(base, first -> new LinkedHashSet<>())
+                        .add(template.skill()))));
+        return missing;
+    }
+
+    private void requireOtherIds() {
+        Map<String, Integer> known = new TreeMap<>();
+        for (int week = 1; week <= size(); week++) {
+            SheetId id = ProblemSet.of(week(week), library).id(1);
+            Integer same = known.putIfAbsent(id.plan() + id.templates(), week);
+            if (same != null) {
+                throw new DiagnosticException(Diagnostic.error(
+                        course.weeks().get(week - 1).place(),
+                        "by chance the sheets of week " + week + " would have the IDs of those of week " + same,
+                        "weeks whose sheets can be told apart",
+                        "Give this week a title:, or another one."));
+            }
+        }
+    }
+
+    /**
+     * A skill in the weeks.
+     *
+     * @param weeks in which it is met, from 1
+     * @param days on which they begin
+     * @param templates that practise it in the course
+     */
+    public record SkillWeeks(String skill, List<Integer> weeks, List<LocalDate> days, int templates) {
+        public SkillWeeks {
+            weeks = List.copyOf(weeks);
+            days = List.copyOf(days);
+        }
+
+        /** Weeks from each meeting to the next. */
+        public List<Integer> gaps() {
+            List<Integer> gaps = new ArrayList<>();
+            for (int i = 1; i < weeks.size(); i++) {
+                gaps.add(weeks.get(i) - weeks.get(i - 1));
+            }
+            return gaps;
+        }
+    }
+
+    /** In the order in which they enter. */
+    public List<SkillWeeks> skills() {
+        Map<String, Set<String>> templates = new TreeMap<>();
+        Map<String, Set<Integer>> met = new TreeMap<>();
+        Set<String> order = new LinkedHashSet<>();
+        for (int week = 1; week <= size(); week++) {
+            for (Meeting meeting : meetings.in(week)) {
+                for (ProblemTemplate template : pools.get(meeting.topic())) {
+                    order.add(template.skill());
+                    met.computeIfAbsent(template.skill(), first -> new LinkedHashSet<>())
+                            .add(week);
+                    templates
+                            .computeIfAbsent(template.skill(), first -> new LinkedHashSet<>())
+                            .add(template.name());
+                }
+            }
+        }
+        return order.stream()
+                .map(skill -> new SkillWeeks(
+                        skill,
+                        List.copyOf(met.get(skill)),
+                        met.get(skill).stream()
+                                .map(week -> course.weeks().get(week - 1).date())
+                                .toList(),
+                        templates.get(skill).size()))
+                .toList();
+    }
+
+    /** How many problems a sheet of a week has to work on. */
+    public int problems(int week) {
+        return meetings.in(week).stream().mapToInt(Meeting::count).sum();
+    }
+
+    /** How many variants of each source all weeks take. */
+    public Map<String, Integer> taken() {
+        return Map.copyOf(taken);
+    }
+
+    /** Whether a number is one of its weeks; empty if it is. */
+    public Optional<Diagnostic> noSuchWeek(int number) {
+        return number >= 1 && number <= size()
+                ? Optional.empty()
+                : Optional.of(Diagnostic.error(
+                        Place.inFile(course.common().file()),
+                        "the course has no week " + number + ", but " + size(),
+                        "a week from 1 to " + size(),
+                        "Write --week and one of its weeks."));
+    }
+}
