@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.concurrent.ConcurrentSkipListMap;
 
 /**
  * Which problems come again, once a template has no more of them: so that no two seats have two problems in common, and
@@ -30,6 +31,7 @@ final class Repeats {
 
     private final SeatDraws draws;
     private final Supply supply;
+    private final Map<String, Cycle> ownRounds = new ConcurrentSkipListMap<>();
     private volatile Known known = new Known(0, Map.of(), List.of());
 
     /** How many draws there are. */
@@ -161,14 +163,14 @@ final class Repeats {
             return also;
         }
         int length = now.cycle(slot).length();
+        int own = ownRounds(slot, draw.template(), now.variants().get(draw.source()))
+                .rounds();
         int round = SeatDraws.round(slot, seat);
         int first = now.isShort(draw) ? round % length : round;
         for (int other = first; other <= SeatDraws.round(slot, lastSeat); other += length) {
+            boolean comesAgain = first < length && other >= own;
             int sits = draws.seat(slot, draw.template(), other);
-            boolean same = other == first
-                    ? sits != seat
-                    : first < length && now.isShort(draws.of(sits).get(slot.number())) && sits != seat;
-            if (same && sits <= lastSeat) {
+            if ((other == first || comesAgain) && sits != seat && sits <= lastSeat) {
                 also.add(sits);
             }
         }
@@ -219,6 +221,11 @@ final class Repeats {
 
     /** As long as the rounds that take draws of their own. */
     private Cycle ownRounds(Slot slot, String template, long variants) {
+        return ownRounds.computeIfAbsent(
+                slot.number() + " " + template, first -> countOwnRounds(slot, template, variants));
+    }
+
+    private Cycle countOwnRounds(Slot slot, String template, long variants) {
         int least = 0;
         int most = SeatDraws.round(slot, SheetId.LAST_SEAT) + 1;
         while (least < most) {
