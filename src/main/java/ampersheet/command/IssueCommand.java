@@ -181,7 +181,7 @@ final class IssueCommand implements Callable<Integer> {
         if (json) {
             print(Json.of(json -> write(json, issued)));
         } else {
-            tell(issued);
+            tell(issued, read.portion().only().isEmpty() ? "" : "up to ");
         }
         return CommandTree.FINE;
     }
@@ -226,8 +226,8 @@ final class IssueCommand implements Callable<Integer> {
         streams.line(text);
     }
 
-    private void tell(Issue.Issued issued) {
-        streams.line(count(issued.sheets(), "sheet") + " of " + count(issued.problemsPerSheet(), "problem")
+    private void tell(Issue.Issued issued, String upTo) {
+        streams.line(count(issued.sheets(), "sheet") + " of " + upTo + count(issued.problemsPerSheet(), "problem")
                 + ", each with its " + "key, in " + InputFile.shown(out) + " (" + count(issued.written(), "file")
                 + " written)");
         long tried = issued.tallies().values().stream().mapToLong(Tally::tried).sum();

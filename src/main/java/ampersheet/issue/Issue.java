@@ -43,6 +43,7 @@ public final class Issue {
     /**
      * What was issued.
      *
+     * @param problemsPerSheet at most: of a plan that is taken again, not everybody gets all
      * @param written files that were new or changed; the others already held what they should
      * @param tallies draws tried and refused, by template
      * @param left what lies in the folder from earlier runs and was not written now
@@ -200,7 +201,16 @@ public final class Issue {
                     seats.stream().flatMap(seat -> seat.figures().stream()).toList());
             output.finish();
             return new Issued(
-                    seats.size(), lines.get(0).problems().size(), written, index, keeping.file(), tallies, left);
+                    seats.size(),
+                    lines.stream()
+                            .mapToInt(line -> line.problems().size())
+                            .max()
+                            .orElseThrow(),
+                    written,
+                    index,
+                    keeping.file(),
+                    tallies,
+                    left);
         }
     }
 

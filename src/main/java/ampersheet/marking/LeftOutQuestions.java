@@ -59,6 +59,7 @@ final class LeftOutQuestions {
 
     private static boolean isAlikeForAll(Plan plan) {
         return plan.order() == Plan.Order.AS_LISTED
+                && plan.portion().only().isEmpty()
                 && plan.entries().stream().allMatch(entry -> entry.source() instanceof Plan.Source.One);
     }
 

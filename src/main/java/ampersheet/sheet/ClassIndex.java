@@ -73,14 +73,16 @@ public final class ClassIndex {
         blocks.add(classTable(lines));
         addShared(lines, shared, blocks);
         blocks.add(answersTable(lines));
-        String with = set.plan().file()
-                + set.parts().map(bins -> " --parts " + bins.file()).orElse("");
+        String with = set.plan().portion().isWhole()
+                ? " --plan " + set.plan().file()
+                        + set.parts().map(bins -> " --parts " + bins.file()).orElse("")
+                : " --issued-with keys/" + IssuedArchive.fileName(set);
         blocks.add(new Heading(2, "Checking answers"));
-        blocks.add(new Prose(
-                "The sheet ID at the head of each sheet is enough, with the plan, to check typed answers and to "
-                        + "make sheet and key again:\n\n- `check "
-                        + lines.get(0).id() + " --plan " + with + "`\n- `key "
-                        + lines.get(0).id() + " --plan " + with + "`"));
+        blocks.add(new Prose("The sheet ID at the head of each sheet is enough, with the "
+                + (set.plan().portion().isWhole() ? "plan" : "archive") + ", to check typed answers and to "
+                + "make sheet and key again:\n\n- `check "
+                + lines.get(0).id() + with + "`\n- `key "
+                + lines.get(0).id() + with + "`"));
         cautions(lines).ifPresent(blocks::add);
         blocks.add(templatesTable(set, tallies));
         blocks.add(new Prose(
@@ -115,10 +117,12 @@ public final class ClassIndex {
     /** A column for each question: worked examples leave nothing open and have none. */
     private static Table answersTable(List<Line> lines) {
         List<Set<String>> questions = new ArrayList<>();
-        for (int i = 0; i < lines.get(0).problems().size(); i++) {
+        int longest =
+                lines.stream().mapToInt(line -> line.problems().size()).max().orElse(0);
+        for (int i = 0; i < longest; i++) {
             Set<String> asked = new LinkedHashSet<>();
             for (Line line : lines) {
-                asked.addAll(line.problems().get(i).answers().keySet());
+                asked.addAll(answers(line, i).keySet());
             }
             questions.add(asked);
         }
@@ -129,7 +133,7 @@ public final class ClassIndex {
             List<Cell> row = new ArrayList<>(
                     List.of(text((line.seat().number() + " " + line.seat().name()).strip())));
             for (int i = 0; i < questions.size(); i++) {
-                Map<String, String> answers = line.problems().get(i).answers();
+                Map<String, String> answers = answers(line, i);
                 questions.get(i).forEach(question -> row.add(text(answers.getOrDefault(question, "–"))));
             }
             rows.add(row);
@@ -159,6 +163,11 @@ public final class ClassIndex {
                             + "numbers of two who have one differ by " + shared.nearest() + " or more."));
             blocks.add(new Table("", List.of("Seat", "Problem", "Also at seats"), rows));
         }
+    }
+
+    /** Who takes a part of a plan again may have fewer problems than others. */
+    private static Map<String, String> answers(Line line, int problem) {
+        return problem < line.problems().size() ? line.problems().get(problem).answers() : Map.of();
     }
 
     private static Optional<Prose> cautions(List<Line> lines) {

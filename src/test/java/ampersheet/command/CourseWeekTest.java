@@ -51,7 +51,7 @@ class CourseWeekTest {
     @BeforeEach
     void write() throws IOException {
         course = Files.writeString(folder.resolve("course.yaml"), COURSE);
-        roster = Files.writeString(folder.resolve("class.csv"), "seat,name\n1,Ada\n2,Bo\n3,Cleo\n");
+        roster = Files.writeString(folder.resolve("class.csv"), "seat,name\n1,Ada\n2,Bo\n3,Cleo\n4,Dai\n");
     }
 
     private static Run run(Object... arguments) {
@@ -102,11 +102,12 @@ class CourseWeekTest {
         }
     }
 
-    /** The first learner has all right, the second nothing of the resistor, and the third hands nothing in. */
+    /** The first has all right, the second nothing of the resistor, the third hands nothing in, the fourth has none. */
     private Path answers(Path issued, String name) throws IOException {
         Path answers = Files.createDirectories(folder.resolve(name));
         StringBuilder ada = new StringBuilder("sheet,question,answer\n");
         StringBuilder bo = new StringBuilder("sheet,question,answer\n");
+        StringBuilder dai = new StringBuilder("sheet,question,answer\n");
         for (CSVRecord answer : table(issued, "answers.csv")) {
             String seat = answer.get("sheet").replaceAll(".*-0*([0-9]+)-.*", "$1");
             String question = answer.get("question");
@@ -120,11 +121,14 @@ class CourseWeekTest {
             } else if (seat.equals("2")) {
                 boolean current = answer.get("unit").contains("A");
                 bo.append(line).append(current ? "77 A" : answer.get("written")).append('\n');
+            } else if (seat.equals("4")) {
+                dai.append(line).append("99999\n");
             }
         }
-        for (StringBuilder file : List.of(ada, bo)) {
-            if (file.toString().lines().count() > 1) {
-                Files.writeString(answers.resolve(file == ada ? "ada.csv" : "bo.csv"), file);
+        List<StringBuilder> files = List.of(ada, bo, dai);
+        for (int i = 0; i < files.size(); i++) {
+            if (files.get(i).toString().lines().count() > 1) {
+                Files.writeString(answers.resolve("answers-" + i + ".csv"), files.get(i));
             }
         }
         return answers;
@@ -178,7 +182,12 @@ class CourseWeekTest {
         Path marks = folder.resolve("marks");
         fine("mark", answers(one, "answers"), "--issued-with", archive(one), "--roster", roster, "--out", marks);
         Path again = issue("again", "--week", 1, "--retake", marks);
-        assertEquals(new TreeSet<>(List.of("2 current-limiting/first-current")), skills(again));
+        assertEquals(
+                new TreeSet<>(List.of(
+                        "2 current-limiting/first-current",
+                        "4 chain-addressing/serpentine-tile",
+                        "4 current-limiting/first-current")),
+                skills(again));
         TreeSet<String> seen = numbers(one);
         seen.addAll(numbers(issue("two", "--week", 2)));
         numbers(again).forEach(numbers -> assertFalse(seen.contains(numbers), numbers));
@@ -225,7 +234,9 @@ class CourseWeekTest {
         Path marks = folder.resolve("marks");
         fine("mark", answers(one, "answers"), "--issued-with", archive(one), "--roster", roster, "--out", marks);
         Path again = issue("again", "--retake", marks);
-        assertEquals(new TreeSet<>(List.of("2 current-limiting/first-current")), skills(again));
+        assertEquals(
+                new TreeSet<>(List.of("2 current-limiting/first-current", "4 current-limiting/first-current")),
+                skills(again));
         TreeSet<String> seen = numbers(one);
         numbers(again).forEach(numbers -> assertFalse(seen.contains(numbers), numbers));
     }
