@@ -153,17 +153,20 @@ final class HandoutCommand implements Callable<Integer> {
         }
         refuseOtherBooklets();
         TemplateLibrary library = templates.library();
-        Optional<Inventory> bins = parts.inventory();
+        Plan written = PlanFile.read(plan);
+        Optional<Inventory> bins = parts.inventory(plan, written);
         Roster learners = roster();
         Plan read = PlanFile.toHandOut(
                 plan,
+                written,
                 streams,
                 titled -> Files.exists(Handouts.archiveBeside(out, ProblemSet.of(titled, library, bins))));
         Document.Paper leaf = paper.orElse(read.paper());
         Handouts.Wish wish = new Handouts.Wish(
                 booklet ? leaf.folded() : leaf, profile, keys, !noCheckLetters, !noHost, sharedExamples, font.read());
         ProblemSet set = ProblemSet.of(read, library, bins);
-        Output.Terms terms = output.terms(streams, false, plan, this.learners.roster, parts.file(), font.file());
+        Output.Terms terms =
+                output.terms(streams, false, plan, this.learners.roster, parts.file(plan, written), font.file());
         if (cards) {
             new CardsPrinted(streams, BenchCardFile.print(set, learners, out, wish, terms)).tell(json);
             return CommandTree.FINE;

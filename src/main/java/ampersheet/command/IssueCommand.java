@@ -126,16 +126,20 @@ final class IssueCommand implements Callable<Integer> {
         Roster learners = RosterFile.read(roster, streams);
         int atATime = threads == 0 ? Runtime.getRuntime().availableProcessors() : threads;
         TemplateLibrary library = templates.library();
-        Optional<Inventory> bins = parts.inventory();
+        Plan written = PlanFile.read(plan);
+        Optional<Inventory> bins = parts.inventory(plan, written);
         Plan read = PlanFile.toHandOut(
-                plan, streams, titled -> Files.exists(Issue.archive(ProblemSet.of(titled, library, bins), out)));
+                plan,
+                written,
+                streams,
+                titled -> Files.exists(Issue.archive(ProblemSet.of(titled, library, bins), out)));
         Issue.Issued issued = Issue.issue(
                 ProblemSet.of(read, library, bins),
                 learners,
                 out,
                 atATime,
                 new Issue.Besides(homework, pdf, drawings, font.read()),
-                output.terms(streams, clean, plan, roster, parts.file(), font.file()));
+                output.terms(streams, clean, plan, roster, parts.file(plan, written), font.file()));
         leftOver(issued.left()).forEach(note -> streams.err().print(note.print()));
         if (json) {
             print(Json.of(json -> write(json, issued)));

@@ -73,7 +73,7 @@ final class IssuedWithOption {
                     "Give one of the two.");
         }
         TemplateLibrary present = templates.library();
-        Optional<Inventory> bins = parts.inventory();
+        Optional<Inventory> bins = parts.inventory(plan, read.get());
         return issuedWith.isEmpty()
                 ? new Issued(new SheetMaker(ProblemSet.of(read.get(), present, bins)), Optional.empty())
                 : new Issued(

@@ -24,8 +24,8 @@ final class PlanFile {
      *
      * @param issuedByTitle whether an earlier version issued it to the same place, when the title was the seed
      */
-    static Plan toHandOut(Path file, Streams streams, Predicate<Plan> issuedByTitle) {
-        SeedFile.Seeded seeded = SeedFile.issued(read(file), file, issuedByTitle);
+    static Plan toHandOut(Path file, Plan read, Streams streams, Predicate<Plan> issuedByTitle) {
+        SeedFile.Seeded seeded = SeedFile.issued(read, file, issuedByTitle);
         seeded.drawn()
                 .ifPresent(beside -> streams.err()
                         .print("The plan names no seed. One was drawn for it, which nobody can guess, " + "and kept in "
@@ -48,13 +48,14 @@ final class PlanFile {
 
     /** The same for what is no sheet; a plan that does not fit its templates gets no seed. */
     static Plan toHandOut(Path file, Streams streams, TemplateLibrary templates) {
-        return toHandOut(file, streams, plan -> {
+        return toHandOut(file, read(file), streams, plan -> {
             ProblemSet.of(plan, templates);
             return false;
         });
     }
 
-    private static Plan read(Path file) {
+    /** As it is written, without a seed that lies beside it. */
+    static Plan read(Path file) {
         Path folder = file.toAbsolutePath().getParent();
         return PlanReader.read(InputFile.shown(file), InputFile.read(file, "a plan"), PlanReader.Beside.in(folder));
     }

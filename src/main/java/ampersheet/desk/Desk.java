@@ -145,6 +145,7 @@ public final class Desk implements AutoCloseable {
                     Map.entry("/class/undo", call -> class_.undo()),
                     Map.entry("/parts", parts::keep),
                     Map.entry("/parts/undo", call -> parts.undo()),
+                    Map.entry("/parts/use", parts::use),
                     Map.entry("/give-out/font", out::takeFont),
                     Map.entry("/give-out/font/remove", call -> out.removeFont()),
                     Map.entry("/give-out/make", out::make),

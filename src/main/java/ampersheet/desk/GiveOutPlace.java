@@ -46,7 +46,7 @@ final class GiveOutPlace {
         Map<String, Object> values = Pages.values(
                 "hasPlan", set.course().isThere(CourseFolder.PLAN),
                 "hasClass", set.course().isThere(CourseFolder.CLASS),
-                "hasParts", set.course().isThere(CourseFolder.PARTS),
+                "keeping", PartsPlace.keeping(set),
                 "hasFont", set.course().isThere(CourseFolder.FONT),
                 "largest", Limits.USUAL.bodyBytes() >> 20,
                 "own", set.course().isFolder(files.templates()),
@@ -125,7 +125,6 @@ final class GiveOutPlace {
     Reply make(Call call) {
         Form form = call.form();
         String what = form.text("what");
-        boolean buildable = form.has("parts");
         try {
             requireFolders();
             Work.Task task;
@@ -133,7 +132,7 @@ final class GiveOutPlace {
             switch (what) {
                 case "pdf", "count", "cards" -> {
                     Roster roster = learnersOf(form);
-                    ProblemSet of = set.set(buildable);
+                    ProblemSet of = set.set();
                     Handouts.Wish wish = wish(form, of);
                     title = what.equals("pdf")
                             ? "The PDF for tonight's table"
@@ -144,7 +143,7 @@ final class GiveOutPlace {
                 }
                 case "pages" -> {
                     Roster roster = classList();
-                    ProblemSet of = set.set(buildable);
+                    ProblemSet of = set.set();
                     Issue.Besides besides = new Issue.Besides(
                             form.has("homework"),
                             form.has("pdf"),
@@ -154,13 +153,13 @@ final class GiveOutPlace {
                     task = progress -> pages(of, roster, besides, progress);
                 }
                 case "practice" -> {
-                    ProblemSet of = set.set(false);
+                    ProblemSet of = set.setWhateverTheParts();
                     title = "The practice page";
                     task = progress ->
                             practice(of, form.number("variants", 1, MOST_VARIANTS, PRACTICE_VARIANTS), progress);
                 }
                 case "exchange" -> {
-                    ProblemSet of = set.set(false);
+                    ProblemSet of = set.setWhateverTheParts();
                     title = "The exchange package";
                     task = progress -> exchange(of, form, progress);
                 }

@@ -63,6 +63,7 @@ final class SetPlace {
             try {
                 plan = Optional.of(set.plan());
                 ProblemSet.of(plan.get(), set.library());
+                set.parts(plan.get());
             } catch (DiagnosticException broken) {
                 unfit = broken.diagnostics();
             }
@@ -77,8 +78,7 @@ final class SetPlace {
                 "isTyped", typed.isPresent(),
                 "marked", FaultyText.of(CourseFolder.PLAN, typed.orElse(kept.text()), faults),
                 "canUndo", set.course().canUndo(CourseFolder.PLAN),
-                "hasParts", set.course().isThere(CourseFolder.PARTS),
-                "buildable", call.query().has("parts"),
+                "keeping", PartsPlace.keeping(set),
                 "seat", call.query().number("seat", 1, LAST_SEAT, firstSeat()),
                 "side", call.query().text("side").equals("key") ? "key" : "sheet",
                 "skills", skills());
@@ -225,10 +225,9 @@ final class SetPlace {
     Reply sheet(Call call) {
         int seat = call.query().number("seat", 1, LAST_SEAT, 1);
         boolean key = call.query().text("side").equals("key");
-        boolean buildable = call.query().has("parts");
         Map<String, Object> values;
         try {
-            SheetMaker maker = set.maker(buildable);
+            SheetMaker maker = set.maker();
             String name = set.roster().stream()
                     .flatMap(roster -> roster.seats().stream())
                     .filter(one -> one.number() == seat)
@@ -251,7 +250,7 @@ final class SetPlace {
         } catch (DiagnosticException unfit) {
             values = Pages.values("faults", Frame.told(unfit.diagnostics()), "warnings", List.of());
         }
-        values.putAll(Pages.values("seat", seat, "side", key ? "key" : "sheet", "buildable", buildable));
+        values.putAll(Pages.values("seat", seat, "side", key ? "key" : "sheet"));
         return call.part() ? frame.part("sheet-part", values) : frame.page(Reply.FINE, call, "set", "sheet", values);
     }
 
@@ -281,7 +280,7 @@ final class SetPlace {
         int seat = call.query().number("seat", 1, LAST_SEAT, 1);
         String told;
         try {
-            told = paper(set.maker(call.query().has("parts")), seat);
+            told = paper(set.maker(), seat);
         } catch (DiagnosticException unfit) {
             told = "not known";
         }

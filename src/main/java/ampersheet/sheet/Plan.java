@@ -21,6 +21,7 @@ import java.util.stream.Stream;
  * @param levels the levels that templates of a pool or a skill may have; empty: any
  * @param faultyLines whether a page to practise with has workings with one wrong line, too; nothing else knows of it
  * @param heading what else stands at the head of a sheet; it changes no number and no sheet's ID, either
+ * @param parts the list to whose parts the sheets keep; what is in it goes into their IDs, its name does not
  */
 public record Plan(
         String file,
@@ -39,7 +40,8 @@ public record Plan(
         MarkingPolicy marking,
         Delivery delivery,
         boolean faultyLines,
-        Heading heading) {
+        Heading heading,
+        Optional<PartsList> parts) {
     public Plan {
         levels = List.copyOf(levels);
         entries = List.copyOf(entries);
@@ -62,6 +64,14 @@ public record Plan(
                     .toList();
         }
     }
+
+    /**
+     * A list of parts beside a plan.
+     *
+     * @param file its name, without a path
+     * @param place for faults found when it is read
+     */
+    public record PartsList(String file, Place place) {}
 
     /** Any text; whoever knows it, and the plan, can make everybody's key. */
     public String seed() {
@@ -96,7 +106,8 @@ public record Plan(
                 marking,
                 delivery,
                 faultyLines,
-                heading);
+                heading,
+                parts);
     }
 
     /**

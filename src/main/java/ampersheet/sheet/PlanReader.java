@@ -137,6 +137,9 @@ public final class PlanReader {
         Plan.Delivery delivery = fields.group("exchange").map(this::delivery).orElse(Plan.Delivery.USUAL);
         boolean faultyLines = choice(fields, "faulty-lines", FAULTY_LINES, false);
         Plan.Heading heading = new HeadingReader(fields, beside, faults).read();
+        Optional<Plan.PartsList> parts = fields.text("parts")
+                .flatMap(written -> FileBeside.name(written, "parts.csv", faults)
+                        .map(name -> new Plan.PartsList(name, written.place())));
         fields.finish();
         return Optional.of(new Plan(
                 file,
@@ -155,7 +158,8 @@ public final class PlanReader {
                 marking,
                 delivery,
                 faultyLines,
-                heading));
+                heading,
+                parts));
     }
 
     private Plan.Delivery delivery(Yaml.Mapping group) {

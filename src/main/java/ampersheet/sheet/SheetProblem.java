@@ -50,7 +50,8 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
                 MarkingPolicy.USUAL,
                 Plan.Delivery.USUAL,
                 false,
-                Plan.Heading.NONE);
+                Plan.Heading.NONE,
+                Optional.empty());
         return new SheetProblem(1, new Support.Full(), true, plan, problem);
     }
 

@@ -49,7 +49,7 @@ class DeskBenchTest {
     @Test
     void theListOfPartsIsShownChangedAndTakenBack() throws IOException {
         String before = Files.readString(folder.resolve("parts.csv"));
-        assertTrue(desk.get("/parts").contains("<td>6.8 kohm</td>"));
+        assertTrue(desk.get("/parts").contains("<input name=\"value\" value=\"6.8 kohm\""));
         String list = HEAD + "resistor,1 kohm,5 %,0.25 W,50\n";
         assertEquals(303, OpenDesk.status(desk.post("/parts", "seen", desk.seen("/parts"), "text", list)));
         assertEquals(list, Files.readString(folder.resolve("parts.csv")));
@@ -76,9 +76,12 @@ class DeskBenchTest {
         assertTrue(reply.contains("<li value=\"3\" class=\"wrong\">") && !reply.contains("<b>”"), reply);
         assertEquals(before, Files.readString(folder.resolve("parts.csv")));
         Files.writeString(folder.resolve("parts.csv"), list);
-        assertTrue(desk.get("/parts").contains("<li value=\"3\" class=\"wrong\">"));
-        String beside = desk.get("/set/sheet?seat=1&parts=yes");
+        String page = desk.get("/parts");
+        assertTrue(page.contains("aria-describedby=\"wrong-1\"") && !page.contains("<b>”"), page);
+        Files.writeString(folder.resolve("plan.yaml"), "parts: parts.csv\n" + desk.plan());
+        String beside = desk.get("/set/sheet?seat=1");
         assertTrue(beside.contains("Line 3 of parts.csv: "), beside);
+        assertTrue(desk.get("/set").contains("Line 3 of parts.csv: "));
     }
 
     @Test
