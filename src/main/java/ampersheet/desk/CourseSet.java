@@ -6,6 +6,7 @@ import ampersheet.issue.Handouts;
 import ampersheet.issue.Issue;
 import ampersheet.issue.SeedFile;
 import ampersheet.problem.Inventory;
+import ampersheet.render.pdf.ExtraFont;
 import ampersheet.sheet.LessonList;
 import ampersheet.sheet.Logo;
 import ampersheet.sheet.PartsReader;
@@ -117,6 +118,16 @@ final class CourseSet {
     /** The class; empty while there is no list of it. */
     Optional<Roster> roster() {
         return course.roster().map(list -> RosterReader.read(CourseFolder.CLASS, list));
+    }
+
+    /**
+     * The font for names in other letters; empty if there is none.
+     *
+     * @throws DiagnosticException if it lies there and cannot be used
+     */
+    Optional<ExtraFont> font() {
+        return course.bytesOf(CourseFolder.FONT, ExtraFont.LARGEST)
+                .map(bytes -> new ExtraFont(CourseFolder.FONT, bytes));
     }
 
     /** @throws DiagnosticException with all faults of the list, or if there is none */

@@ -123,6 +123,7 @@ public final class Desk implements AutoCloseable {
                     Map.entry("/set", sheet::show),
                     Map.entry("/set/sheet", sheet::sheet),
                     Map.entry("/set/paper", sheet::paper),
+                    Map.entry("/set/print", sheet::print),
                     Map.entry("/class", class_::show),
                     Map.entry("/parts", parts::show),
                     Map.entry("/give-out", out::show),

@@ -148,7 +148,7 @@ final class GiveOutPlace {
                             form.has("homework"),
                             form.has("pdf"),
                             form.has("drawings"),
-                            form.has("pdf") ? font() : Optional.empty());
+                            form.has("pdf") ? set.font() : Optional.empty());
                     title = "Pages for the class";
                     task = progress -> pages(of, roster, besides, progress);
                 }
@@ -224,14 +224,7 @@ final class GiveOutPlace {
                 !form.has("no-letters"),
                 !form.has("no-host"),
                 form.has("shared"),
-                font());
-    }
-
-    /** @throws DiagnosticException if it lies there and cannot be used */
-    private Optional<ExtraFont> font() {
-        return set.course()
-                .bytesOf(CourseFolder.FONT, ExtraFont.LARGEST)
-                .map(bytes -> new ExtraFont(CourseFolder.FONT, bytes));
+                set.font());
     }
 
     /** Keeps a font in the course, if it is one. */
@@ -287,6 +280,8 @@ final class GiveOutPlace {
             return true;
         });
         told.add("Print " + names(printed.files()) + " on both sides, turned over the long edge, at actual size.");
+        told.add("Type what comes back on paper into " + set.course().shown(printed.grid())
+                + ", an empty table with a line for each learner, and send it at Take in.");
         told.add("Keep " + set.course().shown(printed.archive()) + ": later versions check and mark by it.");
         printed.left()
                 .ifPresent(left -> told.add(set.course().shown(left)

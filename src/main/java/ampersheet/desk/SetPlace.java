@@ -84,6 +84,10 @@ final class SetPlace {
                 "skills", skills());
         values.put("isRead", plan.isPresent());
         values.put(
+                "titleDraws",
+                plan.filter(read -> !(read.seeding() instanceof Plan.Seeding.Named))
+                        .isPresent());
+        values.put(
                 "logo",
                 plan.flatMap(read -> read.heading().logo())
                         .map(logo -> Pages.values(
@@ -228,12 +232,7 @@ final class SetPlace {
         Map<String, Object> values;
         try {
             SheetMaker maker = set.maker();
-            String name = set.roster().stream()
-                    .flatMap(roster -> roster.seats().stream())
-                    .filter(one -> one.number() == seat)
-                    .map(Roster.Seat::name)
-                    .findFirst()
-                    .orElse("");
+            String name = nameAt(seat);
             Sheet sheet = maker.sheet(seat);
             Document document = key ? Composer.key(sheet, name) : Composer.sheet(sheet, name);
             List<String> warnings = new ArrayList<>(SetFacts.of(sheet).warnings());
@@ -252,6 +251,26 @@ final class SetPlace {
         }
         values.putAll(Pages.values("seat", seat, "side", key ? "key" : "sheet"));
         return call.part() ? frame.part("sheet-part", values) : frame.page(Reply.FINE, call, "set", "sheet", values);
+    }
+
+    private String nameAt(int seat) {
+        return set.roster().stream()
+                .flatMap(roster -> roster.seats().stream())
+                .filter(one -> one.number() == seat)
+                .map(Roster.Seat::name)
+                .findFirst()
+                .orElse("");
+    }
+
+    /** The sheet of a seat as it comes out of the printer. */
+    Reply print(Call call) {
+        int seat = call.query().number("seat", 1, LAST_SEAT, 1);
+        try {
+            return Reply.shown(
+                    "application/pdf", Handouts.printed(set.maker().sheet(seat), nameAt(seat), set.font()));
+        } catch (DiagnosticException unfit) {
+            return frame.unfit(call, "set", "This sheet cannot be printed yet", unfit);
+        }
     }
 
     private static void enough(SheetMaker maker, Roster roster, List<String> warnings) {

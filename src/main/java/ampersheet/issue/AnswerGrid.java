@@ -27,7 +27,11 @@ final class AnswerGrid {
 
     /** @param issue by which all sheet IDs of a set begin */
     static Path file(Path out, String issue) {
-        return out.resolve("answer-grid-" + issue + ".csv");
+        return out.resolve(name(issue));
+    }
+
+    static String name(String issue) {
+        return "answer-grid-" + issue + ".csv";
     }
 
     /**
@@ -47,7 +51,12 @@ final class AnswerGrid {
         }
     }
 
-    static String empty(List<Line> lines) {
+    /** Writes it, if nobody has begun to fill in another; how many files changed. */
+    static int write(List<Line> lines, Path file, Output output) {
+        return mayBeWritten(file) && output.write(file, empty(lines)) ? 1 : 0;
+    }
+
+    private static String empty(List<Line> lines) {
         TreeMap<Integer, List<String>> questions = new TreeMap<>();
         lines.forEach(line -> line.questions().forEach((problem, names) -> {
             List<String> columns = questions.computeIfAbsent(problem, number -> new ArrayList<>());
@@ -69,7 +78,7 @@ final class AnswerGrid {
     }
 
     /** Whether it may be written: not if there is one with anything in it but learners. */
-    static boolean mayBeWritten(Path file) {
+    private static boolean mayBeWritten(Path file) {
         if (!Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
             return true;
         }

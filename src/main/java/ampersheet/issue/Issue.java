@@ -133,7 +133,8 @@ public final class Issue {
             Document page = ClassIndex.compose(maker.set(), lines, maker.tallies());
             int written = seats.stream().mapToInt(Written::files).sum()
                     + write(output, index, HtmlPage.render(page))
-                    + writeGrid(seats, AnswerGrid.file(out, code(set)), output)
+                    + AnswerGrid.write(
+                            seats.stream().map(Written::grid).toList(), AnswerGrid.file(out, code(set)), output)
                     + keeping.write(
                             seats.stream()
                                     .map(seat -> seat.kept().orElseThrow())
@@ -159,7 +160,7 @@ public final class Issue {
     }
 
     /** By which all sheet IDs of a set begin. */
-    private static String code(ProblemSet set) {
+    static String code(ProblemSet set) {
         return set.id(1).plan() + set.id(1).templates();
     }
 
@@ -192,15 +193,6 @@ public final class Issue {
                     files + other.files,
                     Stream.concat(figures.stream(), other.figures.stream()).toList());
         }
-    }
-
-    private static int writeGrid(List<Written> seats, Path file, Output output) {
-        return AnswerGrid.mayBeWritten(file)
-                ? write(
-                        output,
-                        file,
-                        AnswerGrid.empty(seats.stream().map(Written::grid).toList()))
-                : 0;
     }
 
     private static List<ClassIndex.Link> links(String name, Besides besides) {
