@@ -62,9 +62,8 @@ final class CommandTree implements Callable<Integer> {
     static int run(String[] arguments, Streams streams) {
         Collection<Class<? extends Callable<Integer>>> meant = meant(arguments);
         // Above one command there is nothing to be said but its name.
-        Object above = arguments.length > 0 && meant.size() == 1
-                ? CommandSpec.create().name(NAME)
-                : new CommandTree(streams);
+        Object above =
+                arguments.length > 0 && meant.size() == 1 ? CommandSpec.create().name(NAME) : new CommandTree(streams);
         CommandLine line = new CommandLine(above, new Makers(streams));
         meant.forEach(line::addSubcommand);
         PrintWriter out = new PrintWriter(new WithLineFeeds(streams.out()), true);

@@ -189,19 +189,20 @@ final class HandoutCommand implements Callable<Integer> {
                             printed.files().stream().map(InputFile::shown).toList())
                     .text("answer_grid", InputFile.shown(printed.grid()))
                     .text("archive", InputFile.shown(printed.archive()))));
-        } else {
-            if (onlyCount) {
-                return CommandTree.FINE;
-            }
-            streams.line(count(printed.sheets(), "sheet") + " on " + count(printed.sides(), "side") + " of paper ("
-                    + count(printed.written(), "file") + " written)");
-            printed.files().forEach(file -> streams.line("  " + InputFile.shown(file)));
-            streams.line("  " + InputFile.shown(printed.grid()) + "   to type answers from paper into, for mark");
-            streams.line("  " + InputFile.shown(printed.archive())
-                    + "   keep it with the keys: later versions check and mark by it");
-            streams.line(howToPrint());
+        } else if (!onlyCount) {
+            tell(printed);
         }
         return CommandTree.FINE;
+    }
+
+    private void tell(Handouts.Printed printed) {
+        streams.line(count(printed.sheets(), "sheet") + " on " + count(printed.sides(), "side") + " of paper ("
+                + count(printed.written(), "file") + " written)");
+        printed.files().forEach(file -> streams.line("  " + InputFile.shown(file)));
+        streams.line("  " + InputFile.shown(printed.grid()) + "   to type answers from paper into, for mark");
+        streams.line("  " + InputFile.shown(printed.archive())
+                + "   keep it with the keys: later versions check and mark by it");
+        streams.line(howToPrint());
     }
 
     private String howToPrint() {

@@ -158,7 +158,10 @@ final class PartsPlace {
                             "What was given out before is marked by its archive."));
         } catch (DiagnosticException unfit) {
             return frame.unfit(
-                    call, place, on ? "This set cannot be built from your parts" : "This is not kept", unfit);
+                    call,
+                    place,
+                    on ? "Not switched on: this set cannot be built from your parts" : "This is not kept",
+                    unfit);
         } catch (Course.Stale stale) {
             return frame.stale(call, "set", stale, "");
         }

@@ -266,8 +266,7 @@ final class SetPlace {
     Reply print(Call call) {
         int seat = call.query().number("seat", 1, LAST_SEAT, 1);
         try {
-            return Reply.shown(
-                    "application/pdf", Handouts.printed(set.maker().sheet(seat), nameAt(seat), set.font()));
+            return Reply.shown("application/pdf", Handouts.printed(set.maker().sheet(seat), nameAt(seat), set.font()));
         } catch (DiagnosticException unfit) {
             return frame.unfit(call, "set", "This sheet cannot be printed yet", unfit);
         }

@@ -76,7 +76,8 @@ public final class Handouts {
      * @param archive of all that the sheets were made from
      * @param left keys of an earlier run under the name that this run's would have, if it wrote none there
      */
-    public record Printed(int sheets, int sides, List<Path> files, Path grid, Path archive, int written, Optional<Path> left) {
+    public record Printed(
+            int sheets, int sides, List<Path> files, Path grid, Path archive, int written, Optional<Path> left) {
         public Printed {
             files = List.copyOf(files);
         }

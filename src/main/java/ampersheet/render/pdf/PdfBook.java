@@ -279,7 +279,8 @@ public final class PdfBook implements Closeable {
         double page = PrintStyle.textHeight(document.paper(), profile) * POINTS_PER_MILLIMETRE;
         try (PdfBoxRenderer renderer = builder(endless, faults, pdf).buildPdfRenderer()) {
             renderer.layout();
-            List<Piece> pieces = Pieces.of(renderer, ids(document, ProblemBlock::followsExample), Map.of(), Set.of(), page);
+            List<Piece> pieces =
+                    Pieces.of(renderer, ids(document, ProblemBlock::followsExample), Map.of(), Set.of(), page);
             boolean folded = document.paper().isFolded();
             List<PackedPages.Page> pages = new ArrayList<>(PackedPages.of(pieces, page - SPARE, folded));
             while (pages.size() % (folded ? Imposition.PAGES_OF_A_LEAF : 2) != 0) {
