@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
@@ -25,6 +26,10 @@ class DeskPartsTest {
             meter;10 mV;;0.5 % + 2 digits;;6
             """;
 
+    /** Nothing here is about time. */
+    private static final Limits PATIENT =
+            new Limits(200_000, 600_000, 20, Duration.ofSeconds(10), Duration.ofSeconds(10));
+
     @TempDir
     private Path folder;
 
@@ -32,7 +37,7 @@ class DeskPartsTest {
 
     @BeforeEach
     void open() throws IOException {
-        desk = OpenDesk.withCourse(folder, OpenDesk.SMALL);
+        desk = OpenDesk.withCourse(folder, PATIENT);
     }
 
     @AfterEach
