@@ -6,7 +6,10 @@ import ampersheet.diagnostic.Printable;
 import ampersheet.source.WithinMemory;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CancellationException;
@@ -19,7 +22,7 @@ import picocli.CommandLine.Spec;
 
 /** All commands, and what becomes of their failures. */
 @Command(
-        name = "ampersheet",
+        name = CommandTree.NAME,
         version = "ampersheet 0.1.0",
         sortOptions = false,
         description =
@@ -35,26 +38,14 @@ import picocli.CommandLine.Spec;
                     + "rest."
         })
 final class CommandTree implements Callable<Integer> {
+    static final String NAME = "ampersheet";
     private static final String NEXT = "    next: ";
     static final int FINE = 0;
     static final int PROBLEMS_FOUND = 1;
     static final int WRONG_USAGE = 2;
 
-    private static final List<Class<? extends Callable<Integer>>> COMMANDS = List.of(
-            DeskCommand.class,
-            StartCommand.class,
-            TemplatesCommand.class,
-            WorkCommand.class,
-            ProveCommand.class,
-            PlanCommand.class,
-            IssueCommand.class,
-            HandoutCommand.class,
-            PracticeCommand.class,
-            KeyCommand.class,
-            CheckCommand.class,
-            MarkCommand.class,
-            CourseCommand.class,
-            ExportCommand.class);
+    /** By the names that stand in their annotations, which take long to read. */
+    private static final Map<String, Class<? extends Callable<Integer>>> COMMANDS = commands();
 
     private final Streams streams;
 
@@ -69,10 +60,12 @@ final class CommandTree implements Callable<Integer> {
     }
 
     static int run(String[] arguments, Streams streams) {
-        CommandLine line = new CommandLine(new CommandTree(streams), new Makers(streams));
-        for (Class<? extends Callable<Integer>> command : meant(arguments)) {
-            line.addSubcommand(command);
-        }
+        Collection<Class<? extends Callable<Integer>>> meant = meant(arguments);
+        // Above one command there is nothing to be said but its name.
+        Object above =
+                arguments.length > 0 && meant.size() == 1 ? CommandSpec.create().name(NAME) : new CommandTree(streams);
+        CommandLine line = new CommandLine(above, new Makers(streams));
+        meant.forEach(line::addSubcommand);
         PrintWriter out = new PrintWriter(new WithLineFeeds(streams.out()), true);
         PrintWriter err = new PrintWriter(new WithLineFeeds(streams.err()), true);
         line.setOut(out).setErr(err);
@@ -95,13 +88,29 @@ final class CommandTree implements Callable<Integer> {
         return streams.out().checkError() ? PROBLEMS_FOUND : exitCode;
     }
 
+    static Map<String, Class<? extends Callable<Integer>>> commands() {
+        Map<String, Class<? extends Callable<Integer>>> commands = new LinkedHashMap<>();
+        commands.put("desk", DeskCommand.class);
+        commands.put("start", StartCommand.class);
+        commands.put("templates", TemplatesCommand.class);
+        commands.put("work", WorkCommand.class);
+        commands.put("prove", ProveCommand.class);
+        commands.put("plan", PlanCommand.class);
+        commands.put("issue", IssueCommand.class);
+        commands.put("handout", HandoutCommand.class);
+        commands.put("practice", PracticeCommand.class);
+        commands.put("key", KeyCommand.class);
+        commands.put("check", CheckCommand.class);
+        commands.put("mark", MarkCommand.class);
+        commands.put("course", CourseCommand.class);
+        commands.put("export", ExportCommand.class);
+        return commands;
+    }
+
     /** The one that is named first, since making them all takes a third of a second; all where none is. */
-    private static List<Class<? extends Callable<Integer>>> meant(String[] arguments) {
-        String first = arguments.length == 0 ? "desk" : arguments[0];
-        List<Class<? extends Callable<Integer>>> named = COMMANDS.stream()
-                .filter(command -> command.getAnnotation(Command.class).name().equals(first))
-                .toList();
-        return named.isEmpty() ? COMMANDS : named;
+    private static Collection<Class<? extends Callable<Integer>>> meant(String[] arguments) {
+        Class<? extends Callable<Integer>> named = COMMANDS.get(arguments.length == 0 ? "desk" : arguments[0]);
+        return named == null ? COMMANDS.values() : List.of(named);
     }
 
     /** Without a subcommand: the desk. */

@@ -160,9 +160,10 @@ final class HandoutCommand implements Callable<Integer> {
         }
         refuseOtherBooklets();
         TemplateLibrary library = templates.library();
-        Optional<Inventory> bins = parts.inventory();
+        PlanFile from = new PlanFile(plan, week, library);
+        Optional<Inventory> bins = parts.inventory(plan, from.written());
         Roster learners = roster();
-        Plan read = plan(library, bins, learners);
+        Plan read = plan(from, library, bins, learners);
         Document.Paper leaf = paper.orElse(read.paper());
         Handouts.Wish wish = new Handouts.Wish(
                 booklet ? leaf.folded() : leaf, profile, keys, !noCheckLetters, !noHost, sharedExamples, font.read());
@@ -170,7 +171,9 @@ final class HandoutCommand implements Callable<Integer> {
         Output.Terms terms = output.terms(
                 streams,
                 false,
-                Stream.concat(Stream.of(plan, this.learners.roster, parts.file(), font.file()), retake.files().stream())
+                Stream.concat(
+                                Stream.of(plan, this.learners.roster, parts.file(plan, from.written()), font.file()),
+                                retake.files().stream())
                         .toArray(Path[]::new));
         if (cards) {
             new CardsPrinted(streams, BenchCardFile.print(set, learners, out, wish, terms)).tell(json);
@@ -192,28 +195,30 @@ final class HandoutCommand implements Callable<Integer> {
                     .texts(
                             "files",
                             printed.files().stream().map(InputFile::shown).toList())
+                    .text("answer_grid", InputFile.shown(printed.grid()))
                     .text("archive", InputFile.shown(printed.archive()))));
-        } else {
-            if (onlyCount) {
-                return CommandTree.FINE;
-            }
-            streams.line(count(printed.sheets(), "sheet") + " on " + count(printed.sides(), "side") + " of paper ("
-                    + count(printed.written(), "file") + " written)");
-            printed.files().forEach(file -> streams.line("  " + InputFile.shown(file)));
-            streams.line("  " + InputFile.shown(printed.archive())
-                    + "   keep it with the keys: later versions check and mark by it");
-            streams.line(howToPrint());
+        } else if (!onlyCount) {
+            tell(printed);
         }
         return CommandTree.FINE;
     }
 
-    private Plan plan(TemplateLibrary library, Optional<Inventory> bins, Roster learners) {
-        PlanFile from = new PlanFile(plan, week, library);
+    private Plan plan(PlanFile from, TemplateLibrary library, Optional<Inventory> bins, Roster learners) {
         return retake.isGiven()
                 ? from.toTakeAgain(retake, learners.lastSeat(), streams)
                 : from.toHandOut(
                         streams,
                         titled -> Files.exists(Handouts.archiveBeside(out, ProblemSet.of(titled, library, bins))));
+    }
+
+    private void tell(Handouts.Printed printed) {
+        streams.line(count(printed.sheets(), "sheet") + " on " + count(printed.sides(), "side") + " of paper ("
+                + count(printed.written(), "file") + " written)");
+        printed.files().forEach(file -> streams.line("  " + InputFile.shown(file)));
+        streams.line("  " + InputFile.shown(printed.grid()) + "   to type answers from paper into, for mark");
+        streams.line("  " + InputFile.shown(printed.archive())
+                + "   keep it with the keys: later versions check and mark by it");
+        streams.line(howToPrint());
     }
 
     private String howToPrint() {

@@ -156,8 +156,8 @@ final class IssueCommand implements Callable<Integer> {
         Roster learners = RosterFile.read(roster, streams);
         int atATime = threads == 0 ? Runtime.getRuntime().availableProcessors() : threads;
         TemplateLibrary library = templates.library();
-        Optional<Inventory> bins = parts.inventory();
         PlanFile from = new PlanFile(plan, week, library);
+        Optional<Inventory> bins = parts.inventory(plan, from.written());
         Plan read = retake.isGiven()
                 ? from.toTakeAgain(retake, learners.lastSeat(), streams)
                 : from.toHandOut(
@@ -168,7 +168,9 @@ final class IssueCommand implements Callable<Integer> {
         Output.Terms terms = output.terms(
                 streams,
                 clean,
-                Stream.concat(Stream.of(plan, roster, parts.file(), font.file()), retake.files().stream())
+                Stream.concat(
+                                Stream.of(plan, roster, parts.file(plan, from.written()), font.file()),
+                                retake.files().stream())
                         .toArray(Path[]::new));
         SlicedIssue sliced = new SlicedIssue(set, learners, out, besides, terms);
         if (part.isPresent()) {

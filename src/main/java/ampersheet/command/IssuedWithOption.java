@@ -82,9 +82,10 @@ final class IssuedWithOption {
                     "Give one of the two.");
         }
         TemplateLibrary present = templates.library();
-        Optional<Inventory> bins = parts.inventory();
         TemplateLibrary then = issuedWith.isEmpty() ? present : TemplateOptions.library(issuedWith);
-        SheetMaker sheets = new SheetMaker(ProblemSet.of(planIssued(then), then, bins));
+        PlanFile from = new PlanFile(plan, week, then);
+        Optional<Inventory> bins = parts.inventory(plan, from.written());
+        SheetMaker sheets = new SheetMaker(ProblemSet.of(from.issued(), then, bins));
         return new Issued(sheets, issuedWith.isEmpty() ? Optional.empty() : Optional.of(new Corrections(present)));
     }
 

@@ -2,6 +2,7 @@ package ampersheet.command;
 
 import ampersheet.problem.Inventory;
 import ampersheet.sheet.PartsReader;
+import ampersheet.sheet.Plan;
 import java.nio.file.Path;
 import java.util.Optional;
 import picocli.CommandLine.Command;
@@ -14,12 +15,21 @@ final class PartsOption {
             names = "--parts",
             paramLabel = "PARTS.csv",
             description = "What the bins of the workshop hold: every problem can "
-                    + "then be built and measured with it. The sheet IDs depend on it; see \"A parts "
-                    + "list\" in the template guide.")
+                    + "then be built and measured with it. Without it, the list that the plan names at parts:, if "
+                    + "any. The sheet IDs depend on it; see \"A parts list\" in the template guide.")
     private Path parts;
 
     boolean isGiven() {
         return parts != null;
+    }
+
+    /** That from which the inventory comes; null if there is none. */
+    Path file(Path planFile, Plan plan) {
+        return parts != null
+                ? parts
+                : plan.parts()
+                        .map(named -> planFile.resolveSibling(named.file()))
+                        .orElse(null);
     }
 
     /** Null if none was named. */
@@ -27,8 +37,10 @@ final class PartsOption {
         return parts;
     }
 
-    Optional<Inventory> inventory() {
-        return Optional.ofNullable(parts)
-                .map(file -> PartsReader.read(InputFile.shown(file), InputFile.read(file, "a parts list")));
+    /** The list named on the command line, or else that of the plan. */
+    Optional<Inventory> inventory(Path planFile, Plan plan) {
+        return parts == null
+                ? PartsReader.beside(plan, planFile.toAbsolutePath().getParent())
+                : Optional.of(PartsReader.read(InputFile.shown(parts), InputFile.read(parts, "a parts list")));
     }
 }

@@ -163,7 +163,7 @@ final class PlanCommand implements Callable<Integer> {
     }
 
     private Forecast forecast(Plan read, int seats, TemplateLibrary library) {
-        Optional<Inventory> bins = parts.inventory();
+        Optional<Inventory> bins = parts.inventory(plan, read);
         Optional<Handouts.Wish> wish = noPaper
                 ? Optional.empty()
                 : Optional.of(new Handouts.Wish(read.paper(), Profile.COMPACT, Handouts.Keys.NONE, true));

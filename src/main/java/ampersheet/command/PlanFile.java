@@ -51,6 +51,12 @@ final class PlanFile {
         return week(toHandOut(file, text, library, streams));
     }
 
+    /** As it is written, without a seed that lies beside it; of a course what its weeks have in common. */
+    Plan written() {
+        String text = text(file);
+        return isCourse(file, text) ? course(file, text).common() : plan(file, text);
+    }
+
     /** The same for what is no sheet; a plan that does not fit its templates gets no seed. */
     Plan toHandOut(Streams streams) {
         return toHandOut(streams, plan -> {

@@ -6,6 +6,7 @@ import ampersheet.issue.Handouts;
 import ampersheet.issue.Issue;
 import ampersheet.issue.SeedFile;
 import ampersheet.problem.Inventory;
+import ampersheet.render.pdf.ExtraFont;
 import ampersheet.sheet.LessonList;
 import ampersheet.sheet.Logo;
 import ampersheet.sheet.PartsReader;
@@ -119,22 +120,49 @@ final class CourseSet {
         return course.roster().map(list -> RosterReader.read(CourseFolder.CLASS, list));
     }
 
+    /**
+     * The font for names in other letters; empty if there is none.
+     *
+     * @throws DiagnosticException if it lies there and cannot be used
+     */
+    Optional<ExtraFont> font() {
+        return course.bytesOf(CourseFolder.FONT, ExtraFont.LARGEST)
+                .map(bytes -> new ExtraFont(CourseFolder.FONT, bytes));
+    }
+
     /** @throws DiagnosticException with all faults of the list, or if there is none */
     Inventory parts() {
         return PartsReader.read(
                 CourseFolder.PARTS, course.read(CourseFolder.PARTS).text());
     }
 
+    /** The parts to which a plan keeps; empty where it keeps to none. */
+    Optional<Inventory> parts(Plan plan) {
+        return PartsReader.beside(plan, course.files().folder());
+    }
+
+    /** @throws DiagnosticException with what of the plan cannot be made from the parts to which it keeps */
+    void requireBuildable(Plan plan) {
+        new SheetMaker(ProblemSet.of(plan, library(), parts(plan)));
+    }
+
     /**
-     * What is handed out: the plan with its seed, and its templates.
+     * What is handed out as sheets: the plan with its seed, its templates, and the parts to which it keeps.
      *
-     * @param buildable whether only what can be built from the parts of the course
      * @throws DiagnosticException with all faults of plan, templates and parts
      */
-    ProblemSet set(boolean buildable) {
-        TemplateLibrary library = library();
-        Optional<Inventory> bins = buildable ? Optional.of(parts()) : Optional.empty();
+    ProblemSet set() {
         Plan plan = plan();
+        return set(plan, parts(plan));
+    }
+
+    /** The same for what nobody builds: pages to practise with, packages for other platforms. */
+    ProblemSet setWhateverTheParts() {
+        return set(plan(), Optional.empty());
+    }
+
+    private ProblemSet set(Plan plan, Optional<Inventory> bins) {
+        TemplateLibrary library = library();
         ProblemSet.of(plan, library, bins); // a plan that does not fit its templates gets no seed
         CourseFolder files = course.files();
         Plan seeded = SeedFile.issued(plan, files.plan(), titled -> {
@@ -147,24 +175,25 @@ final class CourseSet {
     }
 
     /** The same, ready to make any seat's sheet. */
-    synchronized SheetMaker maker(boolean buildable) {
+    synchronized SheetMaker maker() {
         library();
-        String before = state(buildable);
+        String before = state();
         if (made.maker() == null || !before.equals(made.of())) {
-            SheetMaker maker = new SheetMaker(set(buildable));
-            made = new Made(state(buildable), maker); // a seed may have been drawn
+            SheetMaker maker = new SheetMaker(set());
+            made = new Made(state(), maker); // a seed may have been drawn
         }
         return made.maker();
     }
 
     /** All that sheets are made of. */
-    private String state(boolean buildable) {
+    private String state() {
+        Plan plan = plan();
         return String.join(
                 "\n\n",
                 course.read(CourseFolder.PLAN).text(),
                 course.read(CourseFolder.PLAN + ".seed").text(),
-                buildable ? course.read(CourseFolder.PARTS).text() : "",
-                plan().heading().logo().map(Logo::address).orElse(""),
+                parts(plan).map(Inventory::written).orElse(""),
+                plan.heading().logo().map(Logo::address).orElse(""),
                 own.state());
     }
 }

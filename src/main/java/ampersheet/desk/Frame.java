@@ -18,6 +18,7 @@ final class Frame {
             new String[] {"lessons", "Lessons"},
             new String[] {"set", "Set"},
             new String[] {"class", "Class"},
+            new String[] {"parts", "Parts"},
             new String[] {"give-out", "Give out"},
             new String[] {"take-in", "Take in"},
             new String[] {"help", "Help"});

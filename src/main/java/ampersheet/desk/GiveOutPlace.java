@@ -46,7 +46,7 @@ final class GiveOutPlace {
         Map<String, Object> values = Pages.values(
                 "hasPlan", set.course().isThere(CourseFolder.PLAN),
                 "hasClass", set.course().isThere(CourseFolder.CLASS),
-                "hasParts", set.course().isThere(CourseFolder.PARTS),
+                "keeping", PartsPlace.keeping(set),
                 "hasFont", set.course().isThere(CourseFolder.FONT),
                 "largest", Limits.USUAL.bodyBytes() >> 20,
                 "own", set.course().isFolder(files.templates()),
@@ -125,7 +125,6 @@ final class GiveOutPlace {
     Reply make(Call call) {
         Form form = call.form();
         String what = form.text("what");
-        boolean buildable = form.has("parts");
         try {
             requireFolders();
             Work.Task task;
@@ -133,7 +132,7 @@ final class GiveOutPlace {
             switch (what) {
                 case "pdf", "count", "cards" -> {
                     Roster roster = learnersOf(form);
-                    ProblemSet of = set.set(buildable);
+                    ProblemSet of = set.set();
                     Handouts.Wish wish = wish(form, of);
                     title = what.equals("pdf")
                             ? "The PDF for tonight's table"
@@ -144,23 +143,23 @@ final class GiveOutPlace {
                 }
                 case "pages" -> {
                     Roster roster = classList();
-                    ProblemSet of = set.set(buildable);
+                    ProblemSet of = set.set();
                     Issue.Besides besides = new Issue.Besides(
                             form.has("homework"),
                             form.has("pdf"),
                             form.has("drawings"),
-                            form.has("pdf") ? font() : Optional.empty());
+                            form.has("pdf") ? set.font() : Optional.empty());
                     title = "Pages for the class";
                     task = progress -> pages(of, roster, besides, progress);
                 }
                 case "practice" -> {
-                    ProblemSet of = set.set(false);
+                    ProblemSet of = set.setWhateverTheParts();
                     title = "The practice page";
                     task = progress ->
                             practice(of, form.number("variants", 1, MOST_VARIANTS, PRACTICE_VARIANTS), progress);
                 }
                 case "exchange" -> {
-                    ProblemSet of = set.set(false);
+                    ProblemSet of = set.setWhateverTheParts();
                     title = "The exchange package";
                     task = progress -> exchange(of, form, progress);
                 }
@@ -225,14 +224,7 @@ final class GiveOutPlace {
                 !form.has("no-letters"),
                 !form.has("no-host"),
                 form.has("shared"),
-                font());
-    }
-
-    /** @throws DiagnosticException if it lies there and cannot be used */
-    private Optional<ExtraFont> font() {
-        return set.course()
-                .bytesOf(CourseFolder.FONT, ExtraFont.LARGEST)
-                .map(bytes -> new ExtraFont(CourseFolder.FONT, bytes));
+                set.font());
     }
 
     /** Keeps a font in the course, if it is one. */
@@ -288,6 +280,8 @@ final class GiveOutPlace {
             return true;
         });
         told.add("Print " + names(printed.files()) + " on both sides, turned over the long edge, at actual size.");
+        told.add("Type what comes back on paper into " + set.course().shown(printed.grid())
+                + ", an empty table with a line for each learner, and send it at Take in.");
         told.add("Keep " + set.course().shown(printed.archive()) + ": later versions check and mark by it.");
         printed.left()
                 .ifPresent(left -> told.add(set.course().shown(left)

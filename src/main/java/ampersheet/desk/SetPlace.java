@@ -63,6 +63,7 @@ final class SetPlace {
             try {
                 plan = Optional.of(set.plan());
                 ProblemSet.of(plan.get(), set.library());
+                set.parts(plan.get());
             } catch (DiagnosticException broken) {
                 unfit = broken.diagnostics();
             }
@@ -77,12 +78,15 @@ final class SetPlace {
                 "isTyped", typed.isPresent(),
                 "marked", FaultyText.of(CourseFolder.PLAN, typed.orElse(kept.text()), faults),
                 "canUndo", set.course().canUndo(CourseFolder.PLAN),
-                "hasParts", set.course().isThere(CourseFolder.PARTS),
-                "buildable", call.query().has("parts"),
+                "keeping", PartsPlace.keeping(set),
                 "seat", call.query().number("seat", 1, LAST_SEAT, firstSeat()),
                 "side", call.query().text("side").equals("key") ? "key" : "sheet",
                 "skills", skills());
         values.put("isRead", plan.isPresent());
+        values.put(
+                "titleDraws",
+                plan.filter(read -> !(read.seeding() instanceof Plan.Seeding.Named))
+                        .isPresent());
         values.put(
                 "logo",
                 plan.flatMap(read -> read.heading().logo())
@@ -225,16 +229,10 @@ final class SetPlace {
     Reply sheet(Call call) {
         int seat = call.query().number("seat", 1, LAST_SEAT, 1);
         boolean key = call.query().text("side").equals("key");
-        boolean buildable = call.query().has("parts");
         Map<String, Object> values;
         try {
-            SheetMaker maker = set.maker(buildable);
-            String name = set.roster().stream()
-                    .flatMap(roster -> roster.seats().stream())
-                    .filter(one -> one.number() == seat)
-                    .map(Roster.Seat::name)
-                    .findFirst()
-                    .orElse("");
+            SheetMaker maker = set.maker();
+            String name = nameAt(seat);
             Sheet sheet = maker.sheet(seat);
             Document document = key ? Composer.key(sheet, name) : Composer.sheet(sheet, name);
             List<String> warnings = new ArrayList<>(SetFacts.of(sheet).warnings());
@@ -251,8 +249,27 @@ final class SetPlace {
         } catch (DiagnosticException unfit) {
             values = Pages.values("faults", Frame.told(unfit.diagnostics()), "warnings", List.of());
         }
-        values.putAll(Pages.values("seat", seat, "side", key ? "key" : "sheet", "buildable", buildable));
+        values.putAll(Pages.values("seat", seat, "side", key ? "key" : "sheet"));
         return call.part() ? frame.part("sheet-part", values) : frame.page(Reply.FINE, call, "set", "sheet", values);
+    }
+
+    private String nameAt(int seat) {
+        return set.roster().stream()
+                .flatMap(roster -> roster.seats().stream())
+                .filter(one -> one.number() == seat)
+                .map(Roster.Seat::name)
+                .findFirst()
+                .orElse("");
+    }
+
+    /** The sheet of a seat as it comes out of the printer. */
+    Reply print(Call call) {
+        int seat = call.query().number("seat", 1, LAST_SEAT, 1);
+        try {
+            return Reply.shown("application/pdf", Handouts.printed(set.maker().sheet(seat), nameAt(seat), set.font()));
+        } catch (DiagnosticException unfit) {
+            return frame.unfit(call, "set", "This sheet cannot be printed yet", unfit);
+        }
     }
 
     private static void enough(SheetMaker maker, Roster roster, List<String> warnings) {
@@ -281,7 +298,7 @@ final class SetPlace {
         int seat = call.query().number("seat", 1, LAST_SEAT, 1);
         String told;
         try {
-            told = paper(set.maker(call.query().has("parts")), seat);
+            told = paper(set.maker(), seat);
         } catch (DiagnosticException unfit) {
             told = "not known";
         }

@@ -175,7 +175,7 @@ final class TakeInPlace {
             return Optional.empty();
         }
         try {
-            String ending = IssuedArchive.fileName(set.set(false));
+            String ending = IssuedArchive.fileName(set.set());
             return archives.stream()
                     .filter(one -> one.getFileName().toString().endsWith(ending))
                     .findFirst();

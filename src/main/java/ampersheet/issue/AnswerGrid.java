@@ -2,6 +2,7 @@ package ampersheet.issue;
 
 import ampersheet.sheet.ClassIndex;
 import ampersheet.sheet.Roster;
+import ampersheet.sheet.Sheet;
 import ampersheet.source.Bounds;
 import ampersheet.source.CellRows;
 import ampersheet.source.SafeCsv;
@@ -27,7 +28,11 @@ final class AnswerGrid {
 
     /** @param issue by which all sheet IDs of a set begin */
     static Path file(Path out, String issue) {
-        return out.resolve("answer-grid-" + issue + ".csv");
+        return out.resolve(name(issue));
+    }
+
+    static String name(String issue) {
+        return "answer-grid-" + issue + ".csv";
     }
 
     /**
@@ -48,9 +53,24 @@ final class AnswerGrid {
             }
             return new Line(told.id().toString(), told.seat(), questions);
         }
+
+        static Line of(Sheet sheet, Roster.Seat seat) {
+            TreeMap<Integer, List<String>> questions = new TreeMap<>();
+            sheet.problems()
+                    .forEach(problem -> problem.places()
+                            .forEach(key -> questions
+                                    .computeIfAbsent(problem.number(), number -> new ArrayList<>())
+                                    .add(key.question())));
+            return new Line(sheet.id().toString(), seat, questions);
+        }
     }
 
-    static String empty(List<Line> lines) {
+    /** Writes it, if nobody has begun to fill in another; how many files changed. */
+    static int write(List<Line> lines, Path file, Output output) {
+        return mayBeWritten(file) && output.write(file, empty(lines)) ? 1 : 0;
+    }
+
+    private static String empty(List<Line> lines) {
         TreeMap<Integer, List<String>> questions = new TreeMap<>();
         lines.forEach(line -> line.questions().forEach((problem, names) -> {
             List<String> columns = questions.computeIfAbsent(problem, number -> new ArrayList<>());
@@ -72,7 +92,7 @@ final class AnswerGrid {
     }
 
     /** Whether it may be written: not if there is one with anything in it but learners. */
-    static boolean mayBeWritten(Path file) {
+    private static boolean mayBeWritten(Path file) {
         if (!Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
             return true;
         }

@@ -17,6 +17,7 @@ import ampersheet.sheet.Roster;
 import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.template.TemplateLibrary;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -71,10 +72,12 @@ public final class Handouts {
      *
      * @param sides of paper in both files, empty ones included
      * @param files those with sheets and, where apart, with keys
+     * @param grid an empty table beside them, to type answers from paper into
      * @param archive of all that the sheets were made from
      * @param left keys of an earlier run under the name that this run's would have, if it wrote none there
      */
-    public record Printed(int sheets, int sides, List<Path> files, Path archive, int written, Optional<Path> left) {
+    public record Printed(
+            int sheets, int sides, List<Path> files, Path grid, Path archive, int written, Optional<Path> left) {
         public Printed {
             files = List.copyOf(files);
         }
@@ -134,6 +137,7 @@ public final class Handouts {
                     files.add(keysBeside(out));
                     written += output.write(keysBeside(out), keys::write) ? 1 : 0;
                 }
+                written += AnswerGrid.write(laidOut.grid(), gridBeside(out, set), output);
                 written += keeping.write(laidOut.kept(), output);
                 output.finish();
             } else {
@@ -143,6 +147,7 @@ public final class Handouts {
                     roster.seats().size(),
                     count.sides(),
                     files,
+                    gridBeside(out, set),
                     keeping.file(),
                     written,
                     apart ? Optional.empty() : left(out));
@@ -226,6 +231,29 @@ public final class Handouts {
         }
     }
 
+    /** One learner's sheet as it is printed, while nothing is written. */
+    public static byte[] printed(Sheet sheet, String learner, Optional<ExtraFont> extra) {
+        Roster.Seat seat = new Roster.Seat(1, learner);
+        requirePrintable(sheet.plan(), new Roster(List.of(seat)), extra);
+        Document handout = CheckLetters.addedTo(Composer.sheet(sheet, learner), sheet);
+        Path folder = null;
+        try {
+            folder = Files.createTempDirectory("ampersheet-print-");
+            try (PdfBook book = new PdfBook(handout.title(), handout.language(), Profile.COMPACT, extra, folder)) {
+                book.add(handout);
+                ByteArrayOutputStream out = new ByteArrayOutputStream();
+                book.write(out);
+                return out.toByteArray();
+            }
+        } catch (IOException failure) {
+            throw new DiagnosticException(WholeFile.told(Path.of("sheet.pdf"), failure));
+        } finally {
+            if (folder != null) {
+                folder.toFile().delete();
+            }
+        }
+    }
+
     /** {@code tonight.pdf} has its keys in {@code tonight-keys.pdf}. */
     static Path keysBeside(Path out) {
         return out.resolveSibling(stem(out) + "-keys.pdf");
@@ -238,6 +266,10 @@ public final class Handouts {
     /** Of {@code tonight.pdf} it is {@code tonight-issued-A7K3M.zip}. */
     public static Path archiveBeside(Path out, ProblemSet set) {
         return out.resolveSibling(stem(out) + "-" + IssuedArchive.fileName(set));
+    }
+
+    private static Path gridBeside(Path out, ProblemSet set) {
+        return out.resolveSibling(stem(out) + "-" + AnswerGrid.name(Issue.code(set)));
     }
 
     private static String stem(Path out) {

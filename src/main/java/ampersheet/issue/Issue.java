@@ -191,7 +191,10 @@ public final class Issue {
             Document page = ClassIndex.compose(maker.set(), lines, new SharedProblems(maker, roster), tallies);
             int written = seats.stream().mapToInt(Written::files).sum()
                     + write(output, index, HtmlPage.render(page))
-                    + writeGrid(seats, AnswerGrid.file(out, code(maker.set())), output)
+                    + AnswerGrid.write(
+                            lines.stream().map(AnswerGrid.Line::of).toList(),
+                            AnswerGrid.file(out, code(maker.set())),
+                            output)
                     + keeping.write(
                             seats.stream()
                                     .map(seat -> seat.kept().orElseThrow())
@@ -260,17 +263,6 @@ public final class Issue {
                     files + other.files,
                     Stream.concat(figures.stream(), other.figures.stream()).toList());
         }
-    }
-
-    private static int writeGrid(List<Written> seats, Path file, Output output) {
-        return AnswerGrid.mayBeWritten(file)
-                ? write(
-                        output,
-                        file,
-                        AnswerGrid.empty(seats.stream()
-                                .map(seat -> AnswerGrid.Line.of(seat.line()))
-                                .toList()))
-                : 0;
     }
 
     static List<ClassIndex.Link> links(String name, Besides besides) {

@@ -36,6 +36,7 @@ final class LaidOut {
     private final HostPage host;
     private final List<ArchivedSheet> kept = new ArrayList<>();
     private final List<ClassAnswers.Row> rows = new ArrayList<>();
+    private final List<AnswerGrid.Line> grid = new ArrayList<>();
     private Optional<Sheet> first = Optional.empty();
     private int least = Integer.MAX_VALUE;
     private int most;
@@ -57,8 +58,14 @@ final class LaidOut {
         return List.copyOf(kept);
     }
 
+    /** Lines of the table to type answers into. */
+    List<AnswerGrid.Line> grid() {
+        return List.copyOf(grid);
+    }
+
     void add(Roster.Seat seat) {
         Sheet sheet = maker.sheet(seat.number());
+        grid.add(AnswerGrid.Line.of(sheet, seat));
         first = first.or(() -> Optional.of(sheet));
         kept.add(keeping.keep(sheet));
         host.add(sheet);

@@ -165,6 +165,15 @@ public record Document(
             this(number, title, tags, false, blocks);
         }
 
+        /** Whether every step and answer is shown, so that nothing in it is left to write. */
+        public boolean isWorked() {
+            return blocks.stream()
+                    .noneMatch(block -> block instanceof Question
+                            || block instanceof Steps steps
+                                    && steps.steps().stream()
+                                            .anyMatch(step -> !step.blankId().isEmpty()));
+        }
+
         /** The same with other blocks in it. */
         public ProblemBlock holding(List<Block> other) {
             return new ProblemBlock(number, title, tags, followsExample, other);

@@ -32,18 +32,11 @@ final class HeadingReader {
     }
 
     private Optional<Logo> logo(Yaml.Scalar written) {
-        String name = written.text();
-        if (!name.matches("[^./\\\\:\\p{Cntrl}][^/\\\\:\\p{Cntrl}]{0,100}")) {
-            faults.error(
-                    written.place(),
-                    "\"" + name + "\" is not the name of a file beside the plan",
-                    "a name without a path, such as school.png",
-                    "Put the picture into the folder of the plan and write its name.");
+        Optional<String> named = FileBeside.name(written, "school.png", faults);
+        if (named.isEmpty() || beside.isEmpty()) {
             return Optional.empty();
         }
-        if (beside.isEmpty()) {
-            return Optional.empty();
-        }
+        String name = named.get();
         try {
             return Optional.of(Logo.read(name, written.place(), beside.get().bytes(name, Logo.LARGEST)));
         } catch (Unread unread) {

@@ -1,5 +1,6 @@
 package ampersheet.sheet;
 
+import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.problem.Inventory;
 import ampersheet.problem.Inventory.Bin;
@@ -10,8 +11,12 @@ import ampersheet.quantity.QuantityReader;
 import ampersheet.quantity.Reading;
 import ampersheet.quantity.Unit;
 import ampersheet.source.AsciiCase;
+import ampersheet.source.Bounds;
 import ampersheet.source.CellRows.Row;
+import ampersheet.source.SourceFile;
+import ampersheet.source.Unread;
 import ampersheet.source.WithinMemory;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -57,6 +62,31 @@ public final class PartsReader {
      */
     public static Inventory read(String file, String text) {
         return WithinMemory.of(file, () -> new PartsReader(file, text).read());
+    }
+
+    /**
+     * The parts to which a plan keeps; empty where it names no list of them. No link is followed: a plan may come from
+     * somebody else.
+     *
+     * @param folder of the plan
+     * @throws DiagnosticException with all faults of the list at once, or at the plan's line if it cannot be read
+     */
+    public static Optional<Inventory> beside(Plan plan, Path folder) {
+        if (plan.parts().isEmpty()) {
+            return Optional.empty();
+        }
+        Plan.PartsList named = plan.parts().get();
+        try {
+            String text = SourceFile.text(folder.resolve(named.file()), Bounds.WRITTEN, SourceFile.Links.REFUSED);
+            int folders = plan.file().lastIndexOf('/') + 1;
+            return Optional.of(read(plan.file().substring(0, folders) + named.file(), text));
+        } catch (Unread unread) {
+            throw new DiagnosticException(Diagnostic.error(
+                    named.place(),
+                    "the list of parts " + named.file() + " cannot be read: " + unread.getMessage(),
+                    "text in UTF-8 beside the plan, with a line for each bin",
+                    "Put it there, or leave the line out to keep to no parts."));
+        }
     }
 
     private Inventory read() {

@@ -24,6 +24,7 @@ import java.util.stream.Stream;
  * @param faultyLines whether a page to practise with has workings with one wrong line, too; nothing else knows of it
  * @param heading what else stands at the head of a sheet; it changes no number and no sheet's ID, either
  * @param portion which part of a course it is
+ * @param parts the list to whose parts the sheets keep; what is in it goes into their IDs, its name does not
  */
 public record Plan(
         String file,
@@ -44,7 +45,8 @@ public record Plan(
         Delivery delivery,
         boolean faultyLines,
         Heading heading,
-        Portion portion) {
+        Portion portion,
+        Optional<PartsList> parts) {
     public Plan {
         levels = List.copyOf(levels);
         entries = List.copyOf(entries);
@@ -67,6 +69,14 @@ public record Plan(
                     .toList();
         }
     }
+
+    /**
+     * A list of parts beside a plan.
+     *
+     * @param file its name, without a path
+     * @param place for faults found when it is read
+     */
+    public record PartsList(String file, Place place) {}
 
     /** Any text; whoever knows it, and the plan, can make everybody's key. */
     public String seed() {
@@ -129,7 +139,8 @@ public record Plan(
                 delivery,
                 faultyLines,
                 head,
-                which);
+                which,
+                parts);
     }
 
     /**

@@ -166,6 +166,7 @@ public final class PlanReader {
         Plan.Delivery delivery = fields.group("exchange").map(this::delivery).orElse(Plan.Delivery.USUAL);
         boolean faultyLines = choice(fields, "faulty-lines", FAULTY_LINES, false);
         Plan.Heading heading = new HeadingReader(fields, beside, faults).read();
+        Optional<Plan.PartsList> parts = FileBeside.partsList(fields, faults);
         return new Plan(
                 file,
                 text,
@@ -185,7 +186,8 @@ public final class PlanReader {
                 delivery,
                 faultyLines,
                 heading,
-                portionOf.apply(fields));
+                portionOf.apply(fields),
+                parts);
     }
 
     private Plan.Delivery delivery(Yaml.Mapping group) {

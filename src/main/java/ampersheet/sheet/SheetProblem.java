@@ -52,7 +52,8 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
                 Plan.Delivery.USUAL,
                 false,
                 Plan.Heading.NONE,
-                Portion.WHOLE);
+                Portion.WHOLE,
+                Optional.empty());
         return new SheetProblem(1, new Support.Full(), true, plan, problem);
     }
 

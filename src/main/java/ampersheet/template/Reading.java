@@ -86,7 +86,7 @@ final class Reading {
         Optional<CurvePlan> curve = hasCurve ? curve(fields, numerics, asked) : Optional.empty();
         boolean curveIsSound = faults.count() == beforeCurve;
         unused();
-        if (numerics.sound()) {
+        if (numerics.sound() && !files.areChecked()) {
             trySamples(fields, numerics, asked, modelled, curveIsSound ? curve : Optional.empty());
         }
         if (faults.hasErrors()) {

@@ -32,6 +32,14 @@ public interface TemplateFiles {
     String shown(String template, String file);
 
     /**
+     * Whether each build has checked them as they lie here, in every way: then samples are not worked again only to
+     * look for faults. Every problem that is drawn is proven and refused all the same.
+     */
+    default boolean areChecked() {
+        return false;
+    }
+
+    /**
      * Text of the file of limits beside these templates; empty if there is none.
      *
      * @throws ampersheet.diagnostic.DiagnosticException as for a file of a template

@@ -49,7 +49,7 @@ class DeskBenchTest {
     @Test
     void theListOfPartsIsShownChangedAndTakenBack() throws IOException {
         String before = Files.readString(folder.resolve("parts.csv"));
-        assertTrue(desk.get("/parts").contains("<td>6.8 kohm</td>"));
+        assertTrue(desk.get("/parts").contains("<input name=\"value\" value=\"6.8 kohm\""));
         String list = HEAD + "resistor,1 kohm,5 %,0.25 W,50\n";
         assertEquals(303, OpenDesk.status(desk.post("/parts", "seen", desk.seen("/parts"), "text", list)));
         assertEquals(list, Files.readString(folder.resolve("parts.csv")));
@@ -76,9 +76,12 @@ class DeskBenchTest {
         assertTrue(reply.contains("<li value=\"3\" class=\"wrong\">") && !reply.contains("<b>”"), reply);
         assertEquals(before, Files.readString(folder.resolve("parts.csv")));
         Files.writeString(folder.resolve("parts.csv"), list);
-        assertTrue(desk.get("/parts").contains("<li value=\"3\" class=\"wrong\">"));
-        String beside = desk.get("/set/sheet?seat=1&parts=yes");
+        String page = desk.get("/parts");
+        assertTrue(page.contains("aria-describedby=\"wrong-1\"") && !page.contains("<b>”"), page);
+        Files.writeString(folder.resolve("plan.yaml"), "parts: parts.csv\n" + desk.plan());
+        String beside = desk.get("/set/sheet?seat=1");
         assertTrue(beside.contains("Line 3 of parts.csv: "), beside);
+        assertTrue(desk.get("/set").contains("Line 3 of parts.csv: "));
     }
 
     @Test
@@ -127,6 +130,43 @@ class DeskBenchTest {
         Path drawing = folder.resolve("made/class/sheets/seat-001-1.svg");
         until("/give-out");
         assertTrue(Files.readString(drawing).startsWith("<svg"));
+    }
+
+    @Test
+    void theSheetOfASeatIsShownAsItIsPrintedAndWhatThePageLacksIsSaidBesideIt() throws Exception {
+        Files.writeString(folder.resolve("class.csv"), "seat,name\n1,Ayo\n");
+        String beside = desk.get("/set/sheet?seat=1");
+        assertTrue(beside.contains("square code") && beside.contains("href=\"/set/print?seat=1\""), beside);
+        String pdf = desk.get("/set/print?seat=1");
+        assertTrue(pdf.contains("Content-Type: application/pdf") && pdf.contains("\r\n\r\n%PDF-"), pdf);
+        assertFalse(Files.exists(folder.resolve("made/handout.pdf")), "nothing is made");
+        Files.writeString(folder.resolve("class.csv"), "seat,name\n1,\ud808\udc00\n");
+        assertEquals(422, OpenDesk.status(desk.get("/set/print?seat=1")));
+    }
+
+    @Test
+    void whatIsAskedForIsSaidBeforeItIsAskedFor() throws IOException {
+        String set = desk.get("/set");
+        inOrder(set, "name=\"title\"", "Another title gives everybody other numbers", "name=\"school\"");
+        inOrder(set, ">Keep</button>", ">The school’s logo</h2>", "action=\"/set/logo\"");
+        Files.writeString(folder.resolve("plan.yaml"), "seed: x\n" + desk.plan());
+        assertTrue(desk.get("/set").contains("the numbers come from the seed in the plan"));
+        Files.writeString(folder.resolve("class.csv"), "seat,name\n1,Ayo\n2,Bo\n");
+        String out = desk.get("/give-out");
+        inOrder(out, "the 2 learners of the class list", "name=\"copies\"", "value=\"pdf\"");
+        inOrder(out, "name=\"version\"", "value=\"exchange\"");
+        String in = desk.get("/take-in");
+        inOrder(in, "Single files:", "Take in these files", "Or a folder:", "Take in this folder");
+        inOrder(in, ">Which files are late</h2>", "action=\"/take-in/times\"", ">Mark</h2>");
+        assertTrue(in.contains("Course folder: course"), in);
+    }
+
+    private static void inOrder(String page, String... parts) {
+        int at = 0;
+        for (String part : parts) {
+            at = page.indexOf(part, at);
+            assertTrue(at >= 0, part + " is not where it belongs in " + page);
+        }
     }
 
     private static byte[] picture(int wide) throws IOException {

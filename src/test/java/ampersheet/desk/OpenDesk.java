@@ -9,6 +9,7 @@ import java.net.Socket;
 import java.net.SocketTimeoutException;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -150,6 +151,10 @@ final class OpenDesk implements AutoCloseable {
     String seen(String path) throws IOException {
         Matcher seen = Pattern.compile("name=\"seen\" value=\"([^\"]*)\"").matcher(get(path));
         return seen.find() ? seen.group(1) : "";
+    }
+
+    String plan() throws IOException {
+        return Files.readString(folder.resolve("plan.yaml"));
     }
 
     private static String encoded(String text) {

@@ -83,7 +83,7 @@ class HandoutsTest {
     private List<String> names() throws IOException {
         try (Stream<Path> files = Files.list(folder)) {
             return files.map(file -> file.getFileName().toString())
-                    .filter(name -> !name.endsWith(".zip"))
+                    .filter(name -> name.endsWith(".pdf"))
                     .sorted()
                     .toList();
         }
@@ -95,7 +95,7 @@ class HandoutsTest {
         Handouts.Printed printed = print(CLASS, out, Keys.LAST);
         assertEquals(List.of("tonight.pdf"), names());
         assertEquals(3, printed.sheets());
-        assertEquals(2, printed.written(), "the sheets and their archive");
+        assertEquals(3, printed.written(), "the sheets, a table for answers and their archive");
         assertTrue(
                 printed.archive().getFileName().toString().startsWith("tonight-issued-"),
                 printed.archive().toString());
@@ -107,6 +107,22 @@ class HandoutsTest {
             assertTrue(sheet >= 0 && sheet < firstKey, name);
             assertTrue(text.indexOf(name + " · Seat", firstKey) > firstKey, name);
         }
+    }
+
+    @Test
+    void besideTheSheetsLiesAnEmptyTableForAnswersThatStaysOnceItIsFilledIn() throws IOException {
+        Path out = folder.resolve("tonight.pdf");
+        Handouts.Printed printed = print(CLASS, out, Keys.GRID);
+        assertTrue(printed.grid().getFileName().toString().startsWith("tonight-answer-grid-"));
+        List<String> lines = Files.readAllLines(printed.grid());
+        assertEquals(4, lines.size());
+        assertTrue(lines.get(0).startsWith("sheet,seat,name,q"), lines.get(0));
+        assertTrue(lines.get(3).matches("[0-9A-Z-]+,7,Cem,+"), lines.get(3));
+        assertEquals(0, print(CLASS, out, Keys.GRID).written());
+        String filled = Files.readString(printed.grid()).replaceAll("Cem,", "Cem,4.7 kohm");
+        Files.writeString(printed.grid(), filled);
+        assertEquals(0, print(CLASS, out, Keys.GRID).written());
+        assertEquals(filled, Files.readString(printed.grid()));
     }
 
     @Test

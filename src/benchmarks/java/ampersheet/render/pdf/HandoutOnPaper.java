@@ -73,7 +73,7 @@ public class HandoutOnPaper {
 
     private int pages(MarkupTree markup) throws IOException {
         try (PDDocument into = new PDDocument()) {
-            book.set(markup, into);
+            book.set(markup, new Faults(), into);
             return into.getNumberOfPages();
         }
     }

@@ -16,7 +16,7 @@ import org.w3c.dom.Text;
 
 /**
  * Puts what was measured into pages and columns. What is parted, a problem or its list of steps, stands in both places
- * with what of it belongs there. What a page has left is ruled, to work on.
+ * with what of it belongs there. What a page has left is ruled, to work on; not below what is worked in full.
  */
 final class PageAssembly {
     private static final double MILLIMETRES_PER_POINT = 25.4 / 72;
@@ -45,26 +45,40 @@ final class PageAssembly {
     /** Parted elements of which a copy stands somewhere. */
     private final Set<Element> begun = new LinkedHashSet<>();
 
+    private final Room room;
+    /** Id of the problem of each piece; empty for what belongs to none. */
+    private final List<String> problems = new ArrayList<>();
+
     private int current = -1;
+
+    /**
+     * What may be ruled.
+     *
+     * @param width of a page between its margins, in millimetres
+     * @param worked ids of the problems that leave nothing to write
+     */
+    record Room(double width, Set<String> worked) {
+        Room {
+            worked = Set.copyOf(worked);
+        }
+    }
 
     /** @param original that is parted; @param copy of it in one place */
     private record Holder(Element original, Element copy) {}
 
-    private PageAssembly(MarkupTree measured) {
+    private PageAssembly(MarkupTree measured, Room room) {
+        this.room = room;
         this.nodes = measured.nodes();
         this.drawings = new ArrayList<>(measured.drawings());
     }
 
-    /**
-     * The same markup, each page of it a division; it changes the nodes of the one given.
-     *
-     * @param width of a page between its margins, in millimetres
-     */
-    static MarkupTree of(MarkupTree measured, List<Piece> pieces, List<Page> pages, double width) {
-        PageAssembly assembly = new PageAssembly(measured);
+    /** The same markup, each page of it a division; it changes the nodes of the one given. */
+    static MarkupTree of(MarkupTree measured, List<Piece> pieces, List<Page> pages, Room room) {
+        PageAssembly assembly = new PageAssembly(measured, room);
         for (int i = 0; i < pieces.size(); i++) {
             Element start = pieces.get(i).start();
             assembly.starts.put(start, i);
+            assembly.problems.add(problem(start));
             for (Node holder = start.getParentNode(); holder != null; holder = holder.getParentNode()) {
                 assembly.parted.put(holder, true);
             }
@@ -73,11 +87,11 @@ final class PageAssembly {
         List<Node> children = children(body);
         children.forEach(body::removeChild);
         for (Page page : pages) {
-            body.appendChild(assembly.page(page, page == pages.get(0), width));
+            body.appendChild(assembly.page(page, page == pages.get(0)));
         }
         children.forEach(child -> assembly.put(child, List.of()));
         assembly.rests.forEach((column, height) -> column.appendChild(
-                assembly.free(PrintStyle.COLUMN * width, height * MILLIMETRES_PER_POINT - AROUND_FREE)));
+                assembly.free(PrintStyle.COLUMN * room.width(), height * MILLIMETRES_PER_POINT - AROUND_FREE)));
         children(body).forEach(page -> pointToCautionsAbove(page, new TreeSet<>()));
         return new MarkupTree(measured.nodes(), List.copyOf(assembly.drawings));
     }
@@ -105,7 +119,23 @@ final class PageAssembly {
         return children;
     }
 
-    private Element page(Page page, boolean first, double width) {
+    private static String problem(Element start) {
+        for (Node at = start; at instanceof Element element; at = at.getParentNode()) {
+            if (element.getAttribute("id").startsWith(PrintMarkup.PROBLEM_ID)) {
+                return element.getAttribute("id");
+            }
+        }
+        return "";
+    }
+
+    /** Whether these pieces are of problems, all of which leave nothing to write. */
+    private boolean isWorked(int from, int to) {
+        Set<String> ids = new TreeSet<>(problems.subList(from, to));
+        ids.remove("");
+        return !ids.isEmpty() && room.worked().containsAll(ids);
+    }
+
+    private Element page(Page page, boolean first) {
         Element division = division(first ? "page" : "page next-page");
         for (Row row : page.rows()) {
             if (row.hasColumns()) {
@@ -115,12 +145,12 @@ final class PageAssembly {
                 if (row == page.rows().get(0)) {
                     heads.add(left);
                 }
-                rest(left, row.shorter());
+                rest(left, row.shorter(), row.right());
                 fill(left, row.from(), row.right());
                 if (row.right() < row.to()) {
                     Element right = division("column");
                     columns.appendChild(right);
-                    rest(right, -row.shorter());
+                    rest(right, -row.shorter(), row.to());
                     fill(right, row.right(), row.to());
                 }
                 division.appendChild(columns);
@@ -131,14 +161,18 @@ final class PageAssembly {
             }
         }
         double free = page.rest() * MILLIMETRES_PER_POINT - AROUND_FREE;
-        if (free >= LEAST_FREE) {
-            division.appendChild(free(width, free));
+        Row above = page.rows().isEmpty()
+                ? new Row(0, 0, problems.size(), 0)
+                : page.rows().get(page.rows().size() - 1);
+        if (free >= LEAST_FREE && !isWorked(above.from(), above.to())) {
+            division.appendChild(free(room.width(), free));
         }
         return division;
     }
 
-    private void rest(Element column, double shorter) {
-        if (shorter * MILLIMETRES_PER_POINT - AROUND_FREE >= LEAST_FREE) {
+    /** @param end before which piece the column ends */
+    private void rest(Element column, double shorter, int end) {
+        if (shorter * MILLIMETRES_PER_POINT - AROUND_FREE >= LEAST_FREE && !isWorked(end - 1, end)) {
             rests.put(column, shorter);
         }
     }

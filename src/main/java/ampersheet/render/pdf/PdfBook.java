@@ -24,6 +24,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSDictionary;
@@ -243,15 +245,10 @@ public final class PdfBook implements Closeable {
         faults.refuse(document);
     }
 
-    private void set(MarkupTree markup, Faults faults, PDDocument into) throws IOException {
+    void set(MarkupTree markup, Faults faults, PDDocument into) throws IOException {
         try (PdfBoxRenderer renderer = builder(markup, faults, into).buildPdfRenderer()) {
             renderer.createPDFWithoutClosing();
         }
-    }
-
-    /** Sets what was measured and packed before, and nothing else. */
-    void set(MarkupTree markup, PDDocument into) throws IOException {
-        set(markup, new Faults(), into);
     }
 
     /** What is set in the end, page breaks and all. */
@@ -282,13 +279,16 @@ public final class PdfBook implements Closeable {
         double page = PrintStyle.textHeight(document.paper(), profile) * POINTS_PER_MILLIMETRE;
         try (PdfBoxRenderer renderer = builder(endless, faults, pdf).buildPdfRenderer()) {
             renderer.layout();
-            List<Piece> pieces = Pieces.of(renderer, twins(document), Map.of(), Set.of(), page);
+            List<Piece> pieces =
+                    Pieces.of(renderer, ids(document, ProblemBlock::followsExample), Map.of(), Set.of(), page);
             boolean folded = document.paper().isFolded();
             List<PackedPages.Page> pages = new ArrayList<>(PackedPages.of(pieces, page - SPARE, folded));
             while (pages.size() % (folded ? Imposition.PAGES_OF_A_LEAF : 2) != 0) {
                 pages.add(new PackedPages.Page(List.of(), page - SPARE)); // what the last leaf has left, to work on
             }
-            return PageAssembly.of(endless, pieces, pages, PrintStyle.textWidth(document.paper(), profile));
+            double width = PrintStyle.textWidth(document.paper(), profile);
+            return PageAssembly.of(
+                    endless, pieces, pages, new PageAssembly.Room(width, ids(document, ProblemBlock::isWorked)));
         }
     }
 
@@ -351,7 +351,7 @@ public final class PdfBook implements Closeable {
             Map<String, Double> measured = Pieces.heights(renderer);
             Map<String, Double> closer = setCloser(measured, page, endless, faults);
             Map<String, Double> curves = Pieces.curves(renderer);
-            Set<String> twins = twins(document);
+            Set<String> twins = ids(document, ProblemBlock::followsExample);
             Map<String, Double> lower = closer;
             Set<String> without = Set.of();
             PageBreaks.Plan plan = PageBreaks.of(Pieces.of(renderer, twins, lower, without, page), page);
@@ -394,13 +394,11 @@ public final class PdfBook implements Closeable {
         return closer;
     }
 
-    /** Ids of the problems that directly follow their example. */
-    private static Set<String> twins(Document document) {
-        Set<String> twins = new TreeSet<>();
-        CardMarkup.cards(document).stream()
-                .filter(ProblemBlock::followsExample)
-                .forEach(problem -> twins.add(PrintMarkup.PROBLEM_ID + problem.number()));
-        return twins;
+    private static Set<String> ids(Document document, Predicate<ProblemBlock> which) {
+        return CardMarkup.cards(document).stream()
+                .filter(which)
+                .map(problem -> PrintMarkup.PROBLEM_ID + problem.number())
+                .collect(Collectors.toCollection(TreeSet::new));
     }
 
     private PdfRendererBuilder builder(MarkupTree markup, Faults faults, PDDocument into) {

@@ -46,6 +46,8 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
+import org.w3c.dom.Element;
+import org.w3c.dom.NodeList;
 
 class PdfBookTest {
     private static final String PLAN = """
@@ -362,6 +364,49 @@ class PdfBookTest {
         String id = sheet().sheetId();
         QrImage image = QrImage.of(SheetCode.of(id));
         assertEquals(id, image.decoded());
+    }
+
+    @Test
+    void whatAPageHasLeftIsRuledButNotBelowAnExampleWhereThereIsNothingToWrite() throws IOException {
+        Sheet sheet = new SheetMaker(ProblemSet.of(
+                        PlanReader.read("plan.yaml", """
+        title: Examples first
+        problems:
+          - {template: current-limiting/one-indicator, example: yes}
+          - {template: voltage-dividers/loaded-divider, example: yes}
+          - {template: current-limiting/shared-current, support: full}
+        """), new TemplateLibrary(List.of(TemplateFiles.builtIn()))))
+                .sheet(1);
+        int ruled = 0;
+        int bare = 0;
+        try (PdfBook book = new PdfBook("Tonight", "en", Profile.COMPACT, Optional.empty(), Path.of("target"))) {
+            NodeList places = book.markup(Composer.sheet(sheet, "Ada")).nodes().getElementsByTagName("div");
+            for (int i = 0; i < places.getLength(); i++) {
+                Element place = (Element) places.item(i);
+                if (place.getAttribute("class").equals("free") && place.getPreviousSibling() != null) {
+                    ruled++;
+                    Element above = (Element) place.getPreviousSibling();
+                    boolean answered = isAnswered((Element) place.getParentNode()) || isAnswered(above);
+                    assertTrue(answered, "ruled below " + above.getTextContent());
+                } else if (place.getAttribute("class").equals("column") && !isAnswered(place)) {
+                    bare++;
+                }
+            }
+        }
+        assertTrue(ruled > 0 && bare > 0, ruled + " ruled, " + bare + " with examples only: this sheet tells nothing");
+    }
+
+    /** Whether part of problem 2 or 4 stands here: the others are worked. */
+    private static boolean isAnswered(Element place) {
+        NodeList parts = place.getElementsByTagName("div");
+        for (int i = 0; i < parts.getLength(); i++) {
+            Element part = (Element) parts.item(i);
+            if (part.getAttribute("id").matches("problem-[24]")
+                    || part.getAttribute("class").matches("question|problem .*tail")) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** An example and its twin on one page, or on the two pages of a spread: an even page and the one after it. */

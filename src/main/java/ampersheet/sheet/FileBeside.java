@@ -1,0 +1,36 @@
+package ampersheet.sheet;
+
+import ampersheet.source.Faults;
+import ampersheet.source.Fields;
+import ampersheet.source.Yaml;
+import java.util.Optional;
+
+/** A file in the folder of a plan, as the plan names it. */
+final class FileBeside {
+    private FileBeside() {}
+
+    /**
+     * Its name; empty, with the fault noted, for a path.
+     *
+     * @param example what such a file may be called
+     */
+    static Optional<String> name(Yaml.Scalar written, String example, Faults faults) {
+        String name = written.text();
+        if (name.matches("[^./\\:\\p{Cntrl}][^/\\\\:\\p{Cntrl}]{0,100}")) {
+            return Optional.of(name);
+        }
+        faults.error(
+                written.place(),
+                "\"" + name + "\" is not the name of a file beside the plan",
+                "a name without a path, such as " + example,
+                "Put the file into the folder of the plan and write its name.");
+        return Optional.empty();
+    }
+
+    /** What a plan names at {@code parts:}. */
+    static Optional<Plan.PartsList> partsList(Fields fields, Faults faults) {
+        return fields.text("parts")
+                .flatMap(
+                        named -> name(named, "parts.csv", faults).map(name -> new Plan.PartsList(name, named.place())));
+    }
+}
