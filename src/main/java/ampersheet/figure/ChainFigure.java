@@ -8,6 +8,9 @@ import java.util.List;
 /** Draws a panel of tiles with ports, rotation, data path and return line. */
 public final class ChainFigure {
     private static final double PAGE_HEIGHT = 700;
+    /** What is enlarged for large print has fewer pixels on a page: those of US Letter, with its title below. */
+    private static final double PAGE_HEIGHT_IF_NARROW = 575;
+
     private static final double WIDEST_PITCH = 28;
     /** Rather than draw pixels closer, tiles are left out, where they can be. */
     private static final double NARROWEST_PITCH = 10;
@@ -71,7 +74,7 @@ public final class ChainFigure {
                 Drawing drawing = way.draw(panel, path, marks, pitch, outlineOnly);
                 Box bounds = drawing.bounds().grown(4);
                 double across = (bounds.width() - widest) / pixelsAcross(panel, way.elided);
-                double down = (bounds.height() - PAGE_HEIGHT) / pixelsDown(panel);
+                double down = (bounds.height() - tallest(widest)) / pixelsDown(panel);
                 boolean fits = across <= 0 && down <= 0;
                 if (fits && !outlineOnly) {
                     return widest < Figure.PAGE_WIDTH
@@ -87,6 +90,10 @@ public final class ChainFigure {
         return last.draw(panel, path, marks, last.narrowest, false);
     }
 
+    private static double tallest(double widest) {
+        return widest < Figure.PAGE_WIDTH ? PAGE_HEIGHT_IF_NARROW : PAGE_HEIGHT;
+    }
+
     /** With pixels farther apart, as far as that fits. */
     private static Drawing wider(
             Drawing drawing,
@@ -100,7 +107,7 @@ public final class ChainFigure {
         for (double wider = pitch + 1; wider <= WIDEST_PITCH; wider++) {
             Drawing next = way.draw(panel, path, marks, wider, false);
             Box bounds = next.bounds().grown(4);
-            if (bounds.width() > widest || bounds.height() > PAGE_HEIGHT) {
+            if (bounds.width() > widest || bounds.height() > tallest(widest)) {
                 break;
             }
             best = next;

@@ -30,6 +30,8 @@ class LargePrintFiguresTest {
     private static final String SEED = "large-print";
     private static final int DRAWS = Boolean.getBoolean("ampersheet.deep") ? 30 : 2;
     private static final double WIDEST = Profile.LARGE.widestDrawing(Paper.A4);
+    /** Of US Letter, which is lower than A4. */
+    private static final double TALLEST = 585;
     /** Sizes are rounded up to whole pixels. */
     private static final double ROUNDING = 1;
 
@@ -69,6 +71,14 @@ class LargePrintFiguresTest {
         return forEachTemplate((figure, replay) -> assertTrue(
                 FigureAudit.width(figure) <= WIDEST + ROUNDING,
                 replay + " is " + FigureAudit.width(figure) + " px wide, the column " + WIDEST));
+    }
+
+    /** Or its lower end would go on at the top of the next page. */
+    @TestFactory
+    Stream<DynamicTest> everyFigureFitsThePageAtFullSizeWithItsTitleBelow() {
+        return forEachTemplate((figure, replay) -> assertTrue(
+                figure.picture().height() <= TALLEST,
+                replay + " is " + figure.picture().height() + " px high"));
     }
 
     @TestFactory
