@@ -34,6 +34,8 @@ import org.junit.jupiter.params.provider.MethodSource;
  * why these cannot be worked. 4 random combinations of each template, 10 000 with {@code -Pdeep}.
  */
 class LegalGivensTest {
+    private static final int MOST_UNTIL_ONE_IS_WORKED = 40;
+
     private static final int COMBINATIONS =
             Integer.getInteger("ampersheet.combinations", Boolean.getBoolean("ampersheet.deep") ? 10_000 : 4);
     private static final TemplateFiles FILES = TemplateFiles.builtIn();
@@ -50,7 +52,10 @@ class LegalGivensTest {
         Draws draws = new Draws(new Workshop(template), "legal");
         List<String> faults = new ArrayList<>();
         int worked = 0;
-        for (int seed = 0; seed < COMBINATIONS && faults.size() < 3; seed++) {
+        // Of few it may happen that each is refused.
+        for (int seed = 0;
+                (seed < COMBINATIONS || worked == 0 && seed < MOST_UNTIL_ONE_IS_WORKED) && faults.size() < 3;
+                seed++) {
             ChosenGivens chosen = chosen(template, new Random(seed * 7919L + name.hashCode()));
             try {
                 Attempt attempt = draws.work(chosen);
@@ -71,7 +76,7 @@ class LegalGivensTest {
                     name + ": " + worked + " of " + COMBINATIONS + " combinations worked, the others refused");
         }
         assertEquals(List.of(), faults);
-        assertFalse(worked == 0, "none of " + COMBINATIONS + " combinations could be worked");
+        assertFalse(worked == 0, "none of the combinations could be worked");
     }
 
     /** Found by 10 000 combinations: the second route was 0/0, and the problem went out without one. */
