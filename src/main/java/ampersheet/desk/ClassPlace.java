@@ -5,6 +5,7 @@ import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.issue.CourseFolder;
 import ampersheet.sheet.PastedClass;
 import ampersheet.sheet.Roster;
+import ampersheet.sheet.RosterReader;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -69,8 +70,11 @@ final class ClassPlace {
             Roster roster = PastedClass.read(pasted);
             int seats = roster.seats().size();
             told.add(seats + (seats == 1 ? " learner is" : " learners are") + " in the class list now.");
-            roster.remarks().forEach(remark -> told.add(remark.problem() + ". " + remark.nextAction()));
             String text = PastedClass.written(roster);
+            // Of the list that is kept: what is pasted without seats gets them here.
+            RosterReader.read(CourseFolder.CLASS, text)
+                    .remarks()
+                    .forEach(remark -> told.add(remark.problem() + ". " + remark.nextAction()));
             try {
                 set.course().write(CourseFolder.CLASS, text, seen);
             } catch (Course.Stale stale) {

@@ -94,7 +94,7 @@ final class Frame {
                     "line", one.place().line(),
                     "problem", capital(one.problem()),
                     "expected", one.expected(),
-                    "next", one.nextAction()));
+                    "next", capital(one.nextAction())));
         }
         return told;
     }

@@ -24,9 +24,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
 
 /** What is handed out: made in the background, each file whole or not there. */
 final class GiveOutPlace {
+    private static final Pattern MADE = Pattern.compile("made/[\\w.-]+\\.(?:pdf|html)\\b");
     private static final int MOST_VARIANTS = 200;
     private static final int PRACTICE_VARIANTS = 12;
     private static final int EXCHANGE_VARIANTS = 10;
@@ -101,7 +104,17 @@ final class GiveOutPlace {
                 "seconds", now.seconds(),
                 "left", now.secondsLeft(),
                 "told", now.told(),
+                "open", named(now.told()),
                 "faults", Frame.told(now.faults()));
+    }
+
+    /** Files that are told of and can be opened. */
+    private static List<String> named(List<String> told) {
+        List<String> named = new ArrayList<>();
+        for (String one : told) {
+            MADE.matcher(one).results().map(MatchResult::group).forEach(named::add);
+        }
+        return named;
     }
 
     /** How far it is, for the script of any page. */

@@ -250,9 +250,9 @@ public final class Draws {
                         + " combinations of its givens; refused: " + tally.reasons() + ")",
                 "a variant of its own for everyone who gets this problem",
                 stock.isPresent()
-                        ? "put more parts or other values into the bins, or another template of the same skill "
-                                + "into the pool"
-                        : "widen the ranges of the givens, or put another template of the same skill into the pool");
+                        ? "Put more parts or other values into the bins, or another template of the same skill "
+                                + "into the pool."
+                        : "Widen the ranges of the givens, or put another template of the same skill into the pool.");
     }
 
     private Diagnostic fruitless() {
@@ -260,6 +260,6 @@ public final class Draws {
                 Place.inFile(template().name()),
                 tally.refusedInARow() + " draws in a row were refused (" + tally.reasons() + ")",
                 "a template that refuses less than 30 % of its draws",
-                "run prove on it and narrow the ranges of the givens to what can be asked");
+                "Run prove on it and narrow the ranges of the givens to what can be asked.");
     }
 }

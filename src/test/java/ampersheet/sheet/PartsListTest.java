@@ -116,7 +116,7 @@ class PartsListTest {
         maker.prepare(3);
         DiagnosticException tooFew = assertThrows(DiagnosticException.class, () -> maker.prepare(12));
         assertTrue(tooFew.getMessage().contains("too few of a part"), tooFew.getMessage());
-        assertTrue(tooFew.getMessage().contains("put more parts"), tooFew.getMessage());
+        assertTrue(tooFew.getMessage().contains("Put more parts"), tooFew.getMessage());
         DiagnosticException none = assertThrows(
                 DiagnosticException.class, () -> new SheetMaker(set(bins("resistor,1 Mohm,5 %,0.25 W,99"))));
         assertTrue(
