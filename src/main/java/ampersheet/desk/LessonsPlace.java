@@ -23,6 +23,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Every problem there is, found and looked at before it is chosen. */
 final class LessonsPlace {
@@ -44,11 +45,19 @@ final class LessonsPlace {
         LessonList all = set.lessons();
         Form asked = call.query();
         Set<String> inSet = set.lessonsInSet();
-        List<Map<String, Object>> found = all.lessons().stream()
-                .filter(lesson -> fits(lesson, asked))
+        // Whoever looks for more lessons keeps what she has ticked.
+        Set<String> ticked = new TreeSet<>(asked.all("lesson"));
+        List<Lesson> kept = all.lessons().stream()
+                .filter(lesson -> ticked.contains(lesson.name()))
+                .toList();
+        List<Lesson> fitting =
+                all.lessons().stream().filter(lesson -> fits(lesson, asked)).toList();
+        List<Map<String, Object>> found = Stream.concat(
+                        kept.stream(), fitting.stream().filter(lesson -> !kept.contains(lesson)))
                 .map(LessonsPlace::shown)
                 .toList();
         found.forEach(one -> one.put("inSet", inSet.contains(one.get("name"))));
+        found.forEach(one -> one.put("ticked", ticked.contains(one.get("name"))));
         return frame.page(
                 Reply.FINE,
                 call,
@@ -56,6 +65,8 @@ final class LessonsPlace {
                 "lessons",
                 Pages.values(
                         "found", found,
+                        "fitting", fitting.size(),
+                        "ticked", kept.size(),
                         "all", all.lessons().size(),
                         "words", asked.text("words"),
                         "topic", asked.text("topic"),

@@ -46,6 +46,15 @@ class DeskBenchTest {
         assertEquals(List.of(), desk.failures);
     }
 
+    /** Or whoever picks two here and two there adds only the last two. */
+    @Test
+    void whatWasTickedStaysTickedWhenOtherLessonsAreLookedFor() throws IOException {
+        String page = desk.get("/lessons?topic=chain+addressing&lesson=current-limiting%2Fone-indicator");
+        assertTrue(page.contains("name=\"lesson\" value=\"current-limiting/one-indicator\" checked"), page);
+        assertTrue(page.contains("What you ticked before stands first") && page.contains("the one that is ticked"));
+        assertTrue(page.contains("value=\"chain-addressing/frame-time\">"), page);
+    }
+
     @Test
     void theListOfPartsIsShownChangedAndTakenBack() throws IOException {
         String before = Files.readString(folder.resolve("parts.csv"));
