@@ -64,7 +64,7 @@ public class ClassSheets {
               - {template: thermal-rise/reverse-polarity-loss}
             """;
 
-    private static final int SEATS = 3_000;
+    private static final int SEATS = 2_000;
     private static final Pattern NUMBER = Pattern.compile("\\d+(\\.\\d+)?");
 
     private SheetMaker maker;

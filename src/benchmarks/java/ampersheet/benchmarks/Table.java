@@ -24,7 +24,7 @@ import org.openjdk.jmh.runner.options.OptionsBuilder;
  * A start is a process of its own, from the plain jar, and counts its processor time.
  */
 public final class Table {
-    private static final int LEARNERS = 300;
+    private static final int LEARNERS = 200;
     private static final Path JAR = Path.of("target", "ampersheet.jar");
 
     private final List<String> lines = new ArrayList<>();
