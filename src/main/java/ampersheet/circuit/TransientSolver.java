@@ -34,14 +34,14 @@ public final class TransientSolver {
         if (whole.refusal.isPresent()) {
             return whole.refusal.get();
         }
-        ParallelCapacitors parallel = ParallelCapacitors.in(netlist);
-        if (!parallel.areThere()) {
+        Optional<ParallelCapacitors> parallel = whole.parallel();
+        if (parallel.isEmpty()) {
             return whole.after(seconds);
         }
-        Charging together = new Charging(parallel.together());
+        Charging together = new Charging(parallel.get().together());
         Outcome outcome = together.after(seconds);
         return outcome instanceof Outcome.Solved solved
-                ? whole.sharedOut(solved.point(), parallel, together.shortest)
+                ? whole.sharedOut(solved.point(), parallel.get(), together.shortest)
                 : outcome;
     }
 
@@ -54,8 +54,9 @@ public final class TransientSolver {
         if (whole.refusal.isPresent()) {
             return new TimeOutcome.Failed(whole.refusal.get());
         }
-        ParallelCapacitors parallel = ParallelCapacitors.in(netlist);
-        Charging charging = parallel.areThere() ? new Charging(parallel.together()) : whole;
+        Charging charging = whole.parallel()
+                .map(parallel -> new Charging(parallel.together()))
+                .orElse(whole);
         return charging.refusal.<TimeOutcome>map(TimeOutcome.Failed::new).orElseGet(() -> charging.until(node, volts));
     }
 
@@ -69,6 +70,7 @@ public final class TransientSolver {
 
         private static final double SHORTEST_MOMENT = 1e-27;
 
+        private final Netlist drawn;
         private final Netlist netlist;
         private final List<Branch> branches;
         private final List<PlacedPart> capacitors = new ArrayList<>();
@@ -83,6 +85,7 @@ public final class TransientSolver {
         private Optional<Linearisation> nearby = Optional.empty();
 
         Charging(Netlist drawn) {
+            this.drawn = drawn;
             netlist = Copper.withInsides(drawn);
             Branches expanded = new Branches(netlist, capacitor -> Optional.of(new Law.Resistance(1, 0)));
             branches = expanded.list();
@@ -106,6 +109,13 @@ public final class TransientSolver {
 
         private double[] initial() {
             return capacitors.stream().mapToDouble(ParallelCapacitors::initial).toArray();
+        }
+
+        /** Empty where there are none: without a loop of capacitors nobody needs to look. */
+        Optional<ParallelCapacitors> parallel() {
+            return looped
+                    ? Optional.of(ParallelCapacitors.in(drawn)).filter(ParallelCapacitors::areThere)
+                    : Optional.empty();
         }
 
         /**

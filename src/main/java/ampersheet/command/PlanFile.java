@@ -21,21 +21,29 @@ final class PlanFile {
     private final Path file;
     private final WeekOption week;
     private final TemplateLibrary library;
+    private final Optional<CoursePlan> course;
+    /** As it is written, without a seed that lies beside it; of a course what its weeks have in common. */
+    private final Plan written;
 
     PlanFile(Path file, WeekOption week, TemplateLibrary library) {
         this.file = file;
         this.week = week;
         this.library = library;
+        String text = text(file);
+        course = isCourse(file, text) ? Optional.of(course(file, text)) : Optional.empty();
+        written = course.map(CoursePlan::common).orElseGet(() -> plan(file, text));
+    }
+
+    /** Where it names a parts list, too. */
+    Plan written() {
+        return written;
     }
 
     /** For judging: the plan as it was issued. */
     Plan issued() {
-        String text = text(file);
-        if (!isCourse(file, text)) {
-            return SeedFile.known(plan(file, text), file);
-        }
-        CoursePlan course = course(file, text);
-        return week(new Timetable(course.with(SeedFile.known(course.common(), file)), library));
+        Plan known = SeedFile.known(written, file);
+        return course.map(weeks -> week(new Timetable(weeks.with(known), library)))
+                .orElse(known);
     }
 
     /**
@@ -44,17 +52,8 @@ final class PlanFile {
      * @param issuedByTitle whether an earlier version issued it to the same place, when the title was the seed
      */
     Plan toHandOut(Streams streams, Predicate<Plan> issuedByTitle) {
-        String text = text(file);
-        if (!isCourse(file, text)) {
-            return told(SeedFile.issued(plan(file, text), file, issuedByTitle), "plan", streams);
-        }
-        return week(toHandOut(file, text, library, streams));
-    }
-
-    /** As it is written, without a seed that lies beside it; of a course what its weeks have in common. */
-    Plan written() {
-        String text = text(file);
-        return isCourse(file, text) ? course(file, text).common() : plan(file, text);
+        return course.map(weeks -> week(toHandOut(weeks, streams)))
+                .orElseGet(() -> told(SeedFile.issued(written, file, issuedByTitle), "plan", streams));
     }
 
     /** The same for what is no sheet; a plan that does not fit its templates gets no seed. */
@@ -71,21 +70,19 @@ final class PlanFile {
      * @param lastSeat of the class
      */
     Plan toTakeAgain(RetakeOption retake, int lastSeat, Streams streams) {
-        String text = text(file);
-        if (!isCourse(file, text)) {
+        if (course.isEmpty()) {
             Plan plan = issued();
             requireNoPart(plan);
             return Retake.of(plan, lastSeat, retake.missed(plan, library), library);
         }
-        Timetable timetable = toHandOut(file, text, library, streams);
+        Timetable timetable = toHandOut(course.get(), streams);
         return timetable.retake(week.week().orElse(0), retake.missed(week(timetable), library));
     }
 
-    private static Timetable toHandOut(Path file, String text, TemplateLibrary library, Streams streams) {
-        CoursePlan course = course(file, text);
-        Timetable untitled = new Timetable(course, library); // a course with faults gets no seed
-        Plan common = told(SeedFile.issued(course.common(), file, none -> false), "course", streams);
-        return common.equals(course.common()) ? untitled : new Timetable(course.with(common), library);
+    private Timetable toHandOut(CoursePlan weeks, Streams streams) {
+        Timetable untitled = new Timetable(weeks, library); // a course with faults gets no seed
+        Plan common = told(SeedFile.issued(weeks.common(), file, none -> false), "course", streams);
+        return common.equals(weeks.common()) ? untitled : new Timetable(weeks.with(common), library);
     }
 
     /** A course before anything of it is handed out; it gets no seed. */

@@ -2,7 +2,6 @@ package ampersheet.issue;
 
 import ampersheet.sheet.ClassIndex;
 import ampersheet.sheet.Roster;
-import ampersheet.sheet.Sheet;
 import ampersheet.source.Bounds;
 import ampersheet.source.CellRows;
 import ampersheet.source.SafeCsv;
@@ -52,16 +51,6 @@ final class AnswerGrid {
                 }
             }
             return new Line(told.id().toString(), told.seat(), questions);
-        }
-
-        static Line of(Sheet sheet, Roster.Seat seat) {
-            TreeMap<Integer, List<String>> questions = new TreeMap<>();
-            sheet.problems()
-                    .forEach(problem -> problem.places()
-                            .forEach(key -> questions
-                                    .computeIfAbsent(problem.number(), number -> new ArrayList<>())
-                                    .add(key.question())));
-            return new Line(sheet.id().toString(), seat, questions);
         }
     }
 

@@ -5,6 +5,7 @@ import ampersheet.render.pdf.Profile;
 import ampersheet.sheet.ArchivedSheet;
 import ampersheet.sheet.CheckLetters;
 import ampersheet.sheet.ClassAnswers;
+import ampersheet.sheet.ClassIndex;
 import ampersheet.sheet.Composer;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.HostPage;
@@ -65,7 +66,7 @@ final class LaidOut {
 
     void add(Roster.Seat seat) {
         Sheet sheet = maker.sheet(seat.number());
-        grid.add(AnswerGrid.Line.of(sheet, seat));
+        grid.add(AnswerGrid.Line.of(ClassIndex.line(seat, sheet, List.of())));
         first = first.or(() -> Optional.of(sheet));
         kept.add(keeping.keep(sheet));
         host.add(sheet);

@@ -1,5 +1,6 @@
 package ampersheet.render;
 
+import ampersheet.source.Remembered;
 import com.vladsch.flexmark.ast.AutoLink;
 import com.vladsch.flexmark.ast.Link;
 import com.vladsch.flexmark.ast.LinkRef;
@@ -14,9 +15,7 @@ import com.vladsch.flexmark.util.ast.TextCollectingVisitor;
 import com.vladsch.flexmark.util.data.DataHolder;
 import com.vladsch.flexmark.util.data.MutableDataSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * The Markdown that prose may be written in: CommonMark with tables. What it may not do (headings, HTML, pictures,
@@ -40,9 +39,8 @@ public final class LimitedMarkdown {
      * What was read last, by its text: sheet and key hold the same prose, in three formats, and a class the same words.
      * Nothing changes a tree that was read.
      */
-    private static final Map<String, Optional<Document>> PARSED = new ConcurrentHashMap<>();
+    private static final Remembered<String, Optional<Document>> PARSED = new Remembered<>(300);
 
-    private static final int MOST_PARSED = 300;
     /** A long text comes once. */
     private static final int LONGEST_PARSED = 4_000;
 
@@ -74,18 +72,7 @@ public final class LimitedMarkdown {
     }
 
     private static Optional<Document> parsedIfShallow(String source) {
-        if (source.length() > LONGEST_PARSED) {
-            return parsedAnew(source);
-        }
-        Optional<Document> known = PARSED.get(source);
-        if (known == null) {
-            known = parsedAnew(source);
-            if (PARSED.size() >= MOST_PARSED) {
-                PARSED.clear();
-            }
-            PARSED.put(source, known);
-        }
-        return known;
+        return source.length() > LONGEST_PARSED ? parsedAnew(source) : PARSED.of(source, LimitedMarkdown::parsedAnew);
     }
 
     private static Optional<Document> parsedAnew(String source) {

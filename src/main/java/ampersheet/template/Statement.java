@@ -1,5 +1,6 @@
 package ampersheet.template;
 
+import ampersheet.source.Remembered;
 import freemarker.cache.NullCacheStorage;
 import freemarker.core.TemplateClassResolver;
 import freemarker.template.Configuration;
@@ -18,7 +19,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.TimeZone;
 import java.util.TreeMap;
-import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * Puts the printed values into the words of a template: its statement, and the prompts of its questions.
@@ -30,9 +30,7 @@ import java.util.concurrent.ConcurrentHashMap;
 public final class Statement {
     private static final Configuration CONFIGURATION = configuration();
     /** Templates by their text: a class of thousands renders the same few. */
-    private static final Map<String, Template> PARSED = new ConcurrentHashMap<>();
-
-    private static final int MOST_PARSED = 2_000;
+    private static final Remembered<String, Template> PARSED = new Remembered<>(2_000);
 
     private Statement() {}
 
@@ -124,16 +122,7 @@ public final class Statement {
     };
 
     private static Template parsed(String text) throws IOException {
-        Template known = PARSED.get(text);
-        if (known != null) {
-            return known;
-        }
-        Template parsed = parse(written(text));
-        if (PARSED.size() >= MOST_PARSED) {
-            PARSED.clear();
-        }
-        PARSED.put(text, parsed);
-        return parsed;
+        return PARSED.of(text, words -> parse(written(words)));
     }
 
     /**

@@ -4,15 +4,14 @@ import ampersheet.figure.Picture;
 import ampersheet.render.CssString;
 import ampersheet.render.Wording;
 import ampersheet.sheet.Document;
+import ampersheet.source.Remembered;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -23,9 +22,7 @@ final class StyleSheet {
     private static final String COMMON = closeSet(asWritten()) + Picture.style() + TableMarkup.keyLabels();
 
     /** The pages of a class are made of the same few things. */
-    private static final Map<Names, String> KNOWN = new ConcurrentHashMap<>();
-
-    private static final int MOST_KNOWN = 200;
+    private static final Remembered<Names, String> KNOWN = new Remembered<>(200);
 
     /** What stands in a page: elements, and classes with a full stop before them. */
     private record Names(Document.Kind kind, Set<String> all) {}
@@ -72,14 +69,7 @@ final class StyleSheet {
     /** @param body markup of the page: rules for what does not stand in it are left out */
     static String of(Document document, String body) {
         Names names = new Names(document.kind(), named(body));
-        String known = KNOWN.get(names);
-        if (known == null) {
-            known = withoutUnusedNames(used(COMMON, names.all()) + ofKind(document.kind()));
-            if (KNOWN.size() >= MOST_KNOWN) {
-                KNOWN.clear();
-            }
-            KNOWN.put(names, known);
-        }
+        String known = KNOWN.of(names, named -> withoutUnusedNames(used(COMMON, named.all()) + ofKind(named.kind())));
         return known + (document.logo().isPresent() ? LOGO : "") + paged(document);
     }
 
