@@ -13,6 +13,7 @@ import ampersheet.sheet.LessonList.Lesson;
 import ampersheet.sheet.Minutes;
 import ampersheet.sheet.SheetProblem;
 import ampersheet.sheet.Support;
+import ampersheet.source.Languages;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateLibrary;
 import java.util.ArrayList;
@@ -158,7 +159,9 @@ final class LessonsPlace {
 
     private static Object html(Document.ProblemBlock problem, String prefix) {
         return Pages.html(Fragment.printed(
-                new Document(Document.Kind.SHEET, "en", "", "", "", Document.Paper.A4, problem.blocks()), prefix, 2));
+                new Document(Document.Kind.SHEET, Languages.ENGLISH, "", "", "", Document.Paper.A4, problem.blocks()),
+                prefix,
+                2));
     }
 
     /** By what they are made with. */

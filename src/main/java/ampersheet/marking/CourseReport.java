@@ -13,6 +13,7 @@ import ampersheet.sheet.Document.Paper;
 import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Table;
 import ampersheet.sheet.MarkingPolicy;
+import ampersheet.source.Languages;
 import ampersheet.source.SafeCsv;
 import ampersheet.template.Statement;
 import java.util.ArrayList;
@@ -79,7 +80,7 @@ final class CourseReport {
         }
         return new Document(
                 Kind.REPORT,
-                "en",
+                Languages.ENGLISH,
                 "Course: " + title,
                 Amounts.count(course.weeks().size(), "week", "weeks") + ", "
                         + Amounts.count(course.learners().size(), "learner", "learners"),

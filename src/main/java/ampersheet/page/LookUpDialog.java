@@ -1,5 +1,6 @@
 package ampersheet.page;
 
+import ampersheet.language.Language;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.render.Markup;
 import ampersheet.render.html.Fragment;
@@ -16,7 +17,7 @@ import java.util.List;
  * @param words that occur on the page
  */
 record LookUpDialog(
-        List<Block> how, List<Block> tables, WordList rules, WordList words, String language, DecimalMarker marker) {
+        List<Block> how, List<Block> tables, WordList rules, WordList words, Language language, DecimalMarker marker) {
     static final WordList RULES = WordList.read("rules.txt");
     static final WordList WORDS = WordList.read("words.txt");
 

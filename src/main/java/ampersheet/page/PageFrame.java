@@ -1,5 +1,6 @@
 package ampersheet.page;
 
+import ampersheet.language.Language;
 import ampersheet.render.Markup;
 import ampersheet.render.html.Fragment;
 import java.io.IOException;
@@ -24,14 +25,14 @@ final class PageFrame {
      * @param data JSON, for the script to read
      * @param body everything between the start and the data
      */
-    static String render(String language, String title, String bodyClass, String body, String data, String script) {
+    static String render(Language language, String title, String bodyClass, String body, String data, String script) {
         String code = read(CHECKER) + "\n" + lean(read("common.js")) + lean(read(script));
         if (code.contains("</script") || code.contains("<!--")) {
             throw new IllegalStateException("the script would end its own element");
         }
         Markup page = new Markup();
         page.trusted("<!DOCTYPE html>\n")
-                .open("html", "lang", language)
+                .open("html", "lang", language.code())
                 .newline()
                 .open("head")
                 .newline();

@@ -1,5 +1,6 @@
 package ampersheet.problem;
 
+import ampersheet.language.Language;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.Statement;
@@ -23,7 +24,7 @@ final class FilledWords {
                 .forEach((name, value) -> printed.put(name, value.text()));
         for (String language : template.words().statements().keySet()) {
             try {
-                Statement.render(template, language, printed);
+                Statement.render(template, new Language(language, Map.of()), printed);
             } catch (IllegalArgumentException fault) {
                 return Optional.of("the statement (" + language + "): " + fault.getMessage());
             }

@@ -5,6 +5,7 @@ import ampersheet.formula.Condition;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Notation;
 import ampersheet.formula.Symbol;
+import ampersheet.language.Language;
 import ampersheet.quantity.QuantityWriter.Printed;
 import java.util.ArrayList;
 import java.util.List;
@@ -13,13 +14,13 @@ import java.util.Optional;
 /**
  * A page's content without a format: all that a renderer may see.
  *
- * @param language tag of the words, for the {@code lang} attribute
+ * @param language of its words
  * @param title the only first-level heading
  * @param subtitle such as the learner's name and seat; may be empty
  * @param sheetId printed at head and foot; empty on pages without one
  */
 public record Document(
-        Kind kind, String language, String title, String subtitle, String sheetId, Paper paper, List<Block> blocks) {
+        Kind kind, Language language, String title, String subtitle, String sheetId, Paper paper, List<Block> blocks) {
     public Document {
         blocks = List.copyOf(blocks);
     }

@@ -2,6 +2,7 @@ package ampersheet.sheet;
 
 import ampersheet.diagnostic.Place;
 import ampersheet.figure.SymbolStyle;
+import ampersheet.language.Language;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.source.Yaml;
 import java.util.List;
@@ -32,7 +33,7 @@ public record Plan(
         String title,
         Seeding seeding,
         Document.Paper paper,
-        String language,
+        Language language,
         SymbolStyle symbols,
         DecimalMarker decimal,
         boolean unitsPrinted,

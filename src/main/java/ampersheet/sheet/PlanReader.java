@@ -4,6 +4,7 @@ import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import ampersheet.figure.SymbolStyle;
+import ampersheet.language.Language;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.sheet.Plan.Entry;
 import ampersheet.sheet.Plan.Fixed;
@@ -11,6 +12,7 @@ import ampersheet.sheet.Plan.Order;
 import ampersheet.sheet.Plan.Source;
 import ampersheet.source.Faults;
 import ampersheet.source.Fields;
+import ampersheet.source.Languages;
 import ampersheet.source.SourceFile;
 import ampersheet.source.SourceText;
 import ampersheet.source.Unread;
@@ -150,7 +152,7 @@ public final class PlanReader {
                 .<Plan.Seeding>map(named -> new Plan.Seeding.Named(named.text()))
                 .orElse(new Plan.Seeding.Title(title));
         Document.Paper paper = choice(fields, "paper", PAPERS, Document.Paper.A4);
-        String language = fields.text("language").map(this::language).orElse("en");
+        Language language = fields.text("language").map(this::language).orElse(Languages.ENGLISH);
         SymbolStyle symbols = choice(fields, "symbols", SYMBOLS, SymbolStyle.IEC);
         DecimalMarker decimal = choice(fields, "decimal", MARKERS, DecimalMarker.POINT);
         boolean unitsPrinted = choice(fields, "units", UNITS, false);
@@ -216,16 +218,13 @@ public final class PlanReader {
         return Plan.Delivery.USUAL.attempts();
     }
 
-    private String language(Yaml.Scalar written) {
-        String tag = written.text();
-        if (!tag.equals("en")) {
-            faults.error(
-                    written.place(),
-                    "there are no words in the language \"" + tag + "\"",
-                    "en",
-                    "Write language: en, or leave the line out.");
-        }
-        return tag;
+    private Language language(Yaml.Scalar written) {
+        return Languages.of(written.text()).orElseGet(() -> {
+            String problem = "there are no words in the language \"" + written.text() + "\"";
+            String known = String.join(" or ", Languages.codes());
+            faults.error(written.place(), problem, known, "Write language: en, or leave the line out.");
+            return Languages.ENGLISH;
+        });
     }
 
     private List<Integer> levels(Fields fields) {

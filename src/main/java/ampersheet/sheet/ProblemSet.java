@@ -229,7 +229,7 @@ public final class ProblemSet {
                 plan.title(),
                 plan.seed(),
                 plan.paper().name(),
-                plan.language(),
+                plan.language().code(),
                 plan.symbols().name(),
                 plan.decimal().name(),
                 Boolean.toString(plan.unitsPrinted()),

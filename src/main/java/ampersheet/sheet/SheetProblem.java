@@ -10,6 +10,7 @@ import ampersheet.problem.AnswerKeys;
 import ampersheet.problem.Problem;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.QuantityWriter;
+import ampersheet.source.Languages;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Ask;
 import ampersheet.template.ProblemTemplate.StepLine;
@@ -39,7 +40,7 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
                 problem.template().title(),
                 new Plan.Seeding.Named(""),
                 Document.Paper.A4,
-                "en",
+                Languages.ENGLISH,
                 SymbolStyle.IEC,
                 marker,
                 false,

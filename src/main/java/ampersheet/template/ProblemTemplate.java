@@ -6,6 +6,7 @@ import ampersheet.formula.Expression;
 import ampersheet.formula.Scope;
 import ampersheet.formula.Symbol;
 import ampersheet.formula.Working;
+import ampersheet.language.Language;
 import ampersheet.model.ModelPlan;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Unit;
@@ -265,8 +266,13 @@ public record ProblemTemplate(
         record WholeNumbers(int from, int to) implements Members {}
     }
 
-    /** The statement's words, one FreeMarker text by language tag ({@code en} always), checked when read. */
-    public record Words(Map<String, String> statements) {
+    /**
+     * The statement's words, checked when read.
+     *
+     * @param language of all other words of the template
+     * @param statements one FreeMarker text by language tag, {@code en} always
+     */
+    public record Words(Language language, Map<String, String> statements) {
         public Words {
             statements = inOrder(statements);
         }
@@ -275,6 +281,11 @@ public record ProblemTemplate(
     /** A copy that keeps the order of the template: {@link Map#copyOf} would have another order in every run. */
     private static <V> Map<String, V> inOrder(Map<String, V> map) {
         return Collections.unmodifiableMap(new LinkedHashMap<>(map));
+    }
+
+    /** Of its words. */
+    public Language language() {
+        return words.language();
     }
 
     /** Dimensions of all givens, constants and steps. */

@@ -6,6 +6,7 @@ import ampersheet.formula.Condition;
 import ampersheet.formula.Spelling;
 import ampersheet.source.Faults;
 import ampersheet.source.Fields;
+import ampersheet.source.Languages;
 import ampersheet.source.SourceText;
 import ampersheet.source.Yaml;
 import ampersheet.source.YamlReader;
@@ -112,7 +113,7 @@ final class Reading {
                 proofs,
                 cautions,
                 premises,
-                new Words(statements),
+                new Words(Languages.ENGLISH, statements),
                 TemplateVersion.of(fingerprinted)));
     }
 

@@ -1,5 +1,6 @@
 package ampersheet.template;
 
+import ampersheet.language.Language;
 import ampersheet.source.Remembered;
 import freemarker.cache.NullCacheStorage;
 import freemarker.core.TemplateClassResolver;
@@ -37,13 +38,13 @@ public final class Statement {
     /**
      * The statement in Markdown.
      *
-     * @param language tag; where the template has no words in it, English
+     * @param language where the template has no words in it, English
      * @param printed for each given and constant its value with unit, for each word given its word; escaped here
      * @throws IllegalArgumentException if a name of the statement has no value in {@code printed}
      */
-    public static String render(ProblemTemplate template, String language, Map<String, String> printed) {
+    public static String render(ProblemTemplate template, Language language, Map<String, String> printed) {
         Map<String, String> statements = template.words().statements();
-        String text = statements.containsKey(language) ? statements.get(language) : statements.get("en");
+        String text = statements.getOrDefault(language.code(), statements.get("en"));
         return fill(template, text, printed);
     }
 

@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.render.pdf.PdfBook;
 import ampersheet.render.pdf.Profile;
+import ampersheet.source.Languages;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -168,7 +169,8 @@ class OutputTest {
 
     @Test
     void noRoomForAWorkingFileIsToldAsSuch() {
-        String told = told(() -> new PdfBook("T", "en", Profile.REGULAR, Optional.empty(), folder.resolve("nowhere")));
+        String told = told(() ->
+                new PdfBook("T", Languages.ENGLISH, Profile.REGULAR, Optional.empty(), folder.resolve("nowhere")));
         assertTrue(told.contains("the working file for the PDF could not be written here"), told);
     }
 
@@ -177,7 +179,7 @@ class OutputTest {
         assumeTrue(
                 Files.getFileStore(folder).supportsFileAttributeView("posix"),
                 "elsewhere the name goes with the program");
-        try (PdfBook book = new PdfBook("T", "en", Profile.REGULAR, Optional.empty(), folder)) {
+        try (PdfBook book = new PdfBook("T", Languages.ENGLISH, Profile.REGULAR, Optional.empty(), folder)) {
             assertEquals(0, book.sides());
             assertEquals(List.of(), names(folder));
         }

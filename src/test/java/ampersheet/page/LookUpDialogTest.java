@@ -13,6 +13,7 @@ import ampersheet.sheet.LookUpTables;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.SheetMaker;
+import ampersheet.source.Languages;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
@@ -104,7 +105,7 @@ class LookUpDialogTest {
                         LookUpTables.atHand(List.of(), DecimalMarker.COMMA),
                         LookUpDialog.RULES,
                         LookUpDialog.WORDS,
-                        "en",
+                        Languages.ENGLISH,
                         DecimalMarker.COMMA)
                 .write(page);
         assertTrue(

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import ampersheet.source.Languages;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -29,7 +30,7 @@ class PageFrameTest {
             json.writeStringField("name", HOSTILE);
             json.writeEndObject();
         });
-        return PageFrame.render("en", HOSTILE, "practice", "", data, "practice.js");
+        return PageFrame.render(Languages.ENGLISH, HOSTILE, "practice", "", data, "practice.js");
     }
 
     private static String between(String page, String start, String end) {

@@ -16,6 +16,7 @@ import ampersheet.model.CircuitPlan.PlannedPart;
 import ampersheet.model.HeatPlan;
 import ampersheet.model.ModelPlan;
 import ampersheet.quantity.Unit;
+import ampersheet.source.Languages;
 import ampersheet.template.Premises;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Ask;
@@ -304,7 +305,7 @@ final class TemplateBuilder {
                 proofs,
                 cautions,
                 new Premises(List.of(), List.of(), List.of(), List.of(), List.of()),
-                new Words(statements),
+                new Words(Languages.ENGLISH, statements),
                 "0".repeat(64));
     }
 

@@ -37,6 +37,7 @@ import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.Steps;
 import ampersheet.sheet.Document.Table;
 import ampersheet.sheet.Document.UnitBox;
+import ampersheet.source.Languages;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -80,7 +81,7 @@ public final class SampleDocuments {
     public static Document sheet() {
         return new Document(
                 Kind.SHEET,
-                "en",
+                Languages.ENGLISH,
                 "Indicator lights and a warm regulator",
                 "Mara Lindqvist · seat 4",
                 "7KQ-4M2-P",
@@ -211,7 +212,7 @@ public final class SampleDocuments {
     public static Document key() {
         return new Document(
                 Kind.KEY,
-                "en",
+                Languages.ENGLISH,
                 "Indicator lights and a warm regulator",
                 "Mara Lindqvist · seat 4",
                 "7KQ-4M2-P",
@@ -266,7 +267,7 @@ public final class SampleDocuments {
     public static Document index() {
         return new Document(
                 Kind.INDEX,
-                "en",
+                Languages.ENGLISH,
                 "Class list: indicator lights",
                 "12 seats, 8 problems each",
                 "",
@@ -381,7 +382,7 @@ public final class SampleDocuments {
                         next.text(),
                         List.of(next.text(), next.text()),
                         List.of(List.of(new Cell(next.text(), next.text()), new Cell(next.text(), next.text())))));
-        return new Document(kind, "en", next.text(), next.text(), next.text(), Paper.A4, blocks);
+        return new Document(kind, Languages.ENGLISH, next.text(), next.text(), next.text(), Paper.A4, blocks);
     }
 
     private static final class Turns {

@@ -10,6 +10,7 @@ import ampersheet.figure.SymbolStyle;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.sheet.Plan.Entry;
 import ampersheet.sheet.Plan.Source;
+import ampersheet.source.Languages;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -32,7 +33,7 @@ class PlanReaderTest {
         assertEquals("Night market", plan.title());
         assertEquals("Night market", plan.seed(), "the title serves as seed");
         assertEquals(Document.Paper.A4, plan.paper());
-        assertEquals("en", plan.language());
+        assertEquals(Languages.ENGLISH, plan.language());
         assertEquals(SymbolStyle.IEC, plan.symbols());
         assertEquals(DecimalMarker.POINT, plan.decimal());
         assertFalse(plan.unitsPrinted());

@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.language.Language;
+import ampersheet.source.Languages;
 import com.vladsch.flexmark.ast.Paragraph;
 import com.vladsch.flexmark.ast.Text;
 import com.vladsch.flexmark.parser.Parser;
@@ -27,7 +29,8 @@ class StatementTest {
     @Test
     void theStatementOfATemplateIsFilledWithPrintedValues() {
         ProblemTemplate template = TemplateReader.read(TemplateFiles.builtIn(), "current-limiting/one-indicator");
-        String filled = Statement.render(template, "en", Map.of("Vs", "9 V", "Vf", "2.1 V", "If", "10 mA"));
+        String filled =
+                Statement.render(template, Languages.ENGLISH, Map.of("Vs", "9 V", "Vf", "2.1 V", "If", "10 mA"));
         assertTrue(filled.contains("The supply gives **9 V**."), filled);
         assertTrue(filled.contains("The LED drops **2.1 V** when **10 mA** flows"), filled);
     }
@@ -36,7 +39,9 @@ class StatementTest {
     void aLanguageWithoutWordsFallsBackToEnglish() {
         ProblemTemplate template = TemplateReader.read(TemplateFiles.builtIn(), "current-limiting/one-indicator");
         Map<String, String> printed = Map.of("Vs", "9 V", "Vf", "2 V", "If", "10 mA");
-        assertEquals(Statement.render(template, "en", printed), Statement.render(template, "tlh", printed));
+        assertEquals(
+                Statement.render(template, Languages.ENGLISH, printed),
+                Statement.render(template, new Language("tlh", Map.of()), printed));
     }
 
     @Test

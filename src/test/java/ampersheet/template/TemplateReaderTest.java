@@ -14,6 +14,7 @@ import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.formula.Condition;
 import ampersheet.formula.Scope;
 import ampersheet.formula.Symbol;
+import ampersheet.language.Language;
 import ampersheet.model.ChainPlan;
 import ampersheet.model.CircuitPlan;
 import ampersheet.model.HeatPlan;
@@ -285,7 +286,9 @@ class TemplateReaderTest {
         Files.writeString(folder.resolve("family/one/statement.de.md.ftl"), "Eine Quelle von ${U}.\n");
         ProblemTemplate template = read();
         assertEquals(Set.of("de", "en"), template.words().statements().keySet());
-        assertEquals("Eine Quelle von 2\u00a0V.", Statement.render(template, "de", Map.of("U", "2\u00a0V")));
+        assertEquals(
+                "Eine Quelle von 2\u00a0V.",
+                Statement.render(template, new Language("de", Map.of()), Map.of("U", "2\u00a0V")));
     }
 
     @Test

@@ -1,5 +1,6 @@
 package ampersheet.render.pdf;
 
+import ampersheet.source.Languages;
 import ampersheet.benchmarks.Demo;
 import ampersheet.sheet.Composer;
 import ampersheet.sheet.Document;
@@ -45,7 +46,7 @@ public class HandoutOnPaper {
     public void compose() throws IOException {
         SheetMaker maker = Demo.maker(SEATS);
         Document.Paper paper = Document.Paper.A4;
-        book = new PdfBook("Benchmark", "en", Profile.COMPACT, Optional.empty(), Path.of("target"));
+        book = new PdfBook("Benchmark", Languages.ENGLISH, Profile.COMPACT, Optional.empty(), Path.of("target"));
         for (int k = 1; k <= SEATS; k++) {
             Document sheet = Composer.sheet(maker.sheet(k), "Ada", Profile.COMPACT.widestDrawing(paper))
                     .on(paper);

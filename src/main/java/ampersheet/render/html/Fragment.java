@@ -2,6 +2,7 @@ package ampersheet.render.html;
 
 import ampersheet.formula.MathMl;
 import ampersheet.formula.Spoken;
+import ampersheet.language.Language;
 import ampersheet.render.Markup;
 import ampersheet.render.Wording;
 import ampersheet.sheet.Document;
@@ -21,7 +22,7 @@ public final class Fragment {
      * @param idPrefix letters and hyphens that no other fragment of the page begins its ids with
      * @param under level of the heading that this stands under
      */
-    public static String of(List<Block> blocks, String language, String idPrefix, int under) {
+    public static String of(List<Block> blocks, Language language, String idPrefix, int under) {
         return of(new Document(Document.Kind.SHEET, language, "", "", "", Document.Paper.A4, blocks), idPrefix, under);
     }
 

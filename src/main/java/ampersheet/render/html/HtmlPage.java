@@ -23,9 +23,9 @@ public final class HtmlPage {
                         "xmlns",
                         "http://www.w3.org/1999/xhtml",
                         "lang",
-                        document.language(),
+                        document.language().code(),
                         "xml:lang",
-                        document.language())
+                        document.language().code())
                 .newline();
         head(document, StyleSheet.of(document, body), markup);
         return markup.trusted(body).close("html").newline().toString();

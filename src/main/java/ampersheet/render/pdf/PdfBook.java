@@ -3,6 +3,7 @@ package ampersheet.render.pdf;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
+import ampersheet.language.Language;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Document.LogoBlock;
 import ampersheet.sheet.Document.ProblemBlock;
@@ -60,32 +61,31 @@ public final class PdfBook implements Closeable {
     private record Handout(String name, boolean key, List<COSBase> pages, COSBase tag) {}
 
     private final String title;
-    private final String language;
+    private final Language language;
     private final Profile profile;
     private final boolean imposed;
-    /** Holds the fonts; every handout is a document of its own until it is written. */
-    private final PDDocument pdf;
-
     private final Fonts fonts;
     private final ObjectFile file;
     private final StructureTree structure;
     private final COSDictionary pageTree = new COSDictionary();
     private final List<Handout> handouts = new ArrayList<>();
+    /** Holds the fonts; every handout is a document of its own until it is written. */
+    private final PDDocument pdf;
 
     /**
      * @param title of the whole
-     * @param language tag of its words
+     * @param language of its words
      * @param extra for letters that the shipped fonts lack
      * @param workingFolder where a working file lies until the book is closed
      * @throws DiagnosticException if there can be no working file
      */
-    public PdfBook(String title, String language, Profile profile, Optional<ExtraFont> extra, Path workingFolder) {
+    public PdfBook(String title, Language language, Profile profile, Optional<ExtraFont> extra, Path workingFolder) {
         this(title, language, profile, false, extra, workingFolder);
     }
 
     private PdfBook(
             String title,
-            String language,
+            Language language,
             Profile profile,
             boolean imposed,
             Optional<ExtraFont> extra,
@@ -112,7 +112,7 @@ public final class PdfBook implements Closeable {
      *
      * @throws DiagnosticException if there can be no working file
      */
-    public static PdfBook ofBooklets(String title, String language, Optional<ExtraFont> extra, Path workingFolder) {
+    public static PdfBook ofBooklets(String title, Language language, Optional<ExtraFont> extra, Path workingFolder) {
         return new PdfBook(title, language, Profile.COMPACT, true, extra, workingFolder);
     }
 
@@ -444,7 +444,7 @@ public final class PdfBook implements Closeable {
         pageTree.setItem(COSName.KIDS, pages);
         file.write(pageTree);
         if (!imposed) {
-            structure.finish(language, inOrder.stream().map(Handout::tag).toList());
+            structure.finish(language.code(), inOrder.stream().map(Handout::tag).toList());
         }
         fonts.write(file);
         COSDictionary outline = Outline.written(
@@ -470,7 +470,7 @@ public final class PdfBook implements Closeable {
         if (!imposed) {
             catalog.setItem(COSName.STRUCT_TREE_ROOT, structure.root());
         }
-        catalog.setString(COSName.LANG, language);
+        catalog.setString(COSName.LANG, language.code());
         if (!imposed) {
             catalog.setItem(COSName.MARK_INFO, marked);
         }

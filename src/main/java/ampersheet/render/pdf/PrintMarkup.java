@@ -137,7 +137,12 @@ final class PrintMarkup implements BlockVisitor {
     }
 
     private void head(String style) {
-        markup.open("html", "xmlns", "http://www.w3.org/1999/xhtml", "lang", document.language())
+        markup.open(
+                        "html",
+                        "xmlns",
+                        "http://www.w3.org/1999/xhtml",
+                        "lang",
+                        document.language().code())
                 .newline();
         markup.open("head").open("title").line(document.title()).close("title");
         markup.single("meta", "name", "subject", "content", document.title()).newline();

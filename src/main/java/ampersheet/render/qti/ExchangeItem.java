@@ -3,6 +3,7 @@ package ampersheet.render.qti;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.ProblemKey;
 import ampersheet.answer.RightDesigns;
+import ampersheet.language.Language;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.sheet.Document.ProblemBlock;
 import ampersheet.sheet.Document.Steps;
@@ -24,7 +25,7 @@ public record ExchangeItem(String identifier, About about, Shown shown, Asked as
      * @param level from 0 to 4
      * @param rules that its working rests on
      */
-    public record About(String language, String skill, int level, List<String> rules) {
+    public record About(Language language, String skill, int level, List<String> rules) {
         public About {
             rules = List.copyOf(rules);
         }

@@ -41,7 +41,7 @@ final class ItemWriter {
                 "time-dependent",
                 "false",
                 "xml:lang",
-                item.about().language());
+                item.about().language().code());
         model.places().forEach(this::response);
         String most = ProcessingMarkup.plain(item.asked().most());
         score(out, "SCORE", most, "0");

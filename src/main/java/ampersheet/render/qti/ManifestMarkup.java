@@ -92,7 +92,7 @@ final class ManifestMarkup {
         ExchangeItem.About about = item.about();
         out.open("metadata").open("lom:lom").open("lom:general");
         words("lom:title", item.shown().block().title(), about);
-        out.element("lom:language", about.language());
+        out.element("lom:language", about.language().code());
         words("lom:keyword", about.skill(), about);
         about.rules().forEach(rule -> words("lom:keyword", rule, about));
         out.close("lom:general").open("lom:educational");
@@ -130,7 +130,7 @@ final class ManifestMarkup {
 
     private void words(String element, String words, ExchangeItem.About about) {
         out.open(element)
-                .element("lom:string", words, "language", about.language())
+                .element("lom:string", words, "language", about.language().code())
                 .close(element);
     }
 }

@@ -36,6 +36,7 @@ import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.Steps;
 import ampersheet.sheet.Document.Table;
 import ampersheet.sheet.Document.UnitBox;
+import ampersheet.source.Languages;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
@@ -587,7 +588,7 @@ class HtmlPageTest {
     // Pieces
 
     private static Document page(Block... blocks) {
-        return new Document(Kind.SHEET, "en", "Title", "", "7KQ-4M2-P", Paper.A4, List.of(blocks));
+        return new Document(Kind.SHEET, Languages.ENGLISH, "Title", "", "7KQ-4M2-P", Paper.A4, List.of(blocks));
     }
 
     private static ProblemBlock problem(Block... blocks) {

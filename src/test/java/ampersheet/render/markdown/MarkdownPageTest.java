@@ -20,6 +20,7 @@ import ampersheet.sheet.Document.Paper;
 import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.Steps;
 import ampersheet.sheet.Document.UnitBox;
+import ampersheet.source.Languages;
 import com.vladsch.flexmark.ast.Heading;
 import com.vladsch.flexmark.ast.HtmlBlockBase;
 import com.vladsch.flexmark.ast.HtmlInlineBase;
@@ -40,7 +41,7 @@ class MarkdownPageTest {
     void aListingCannotEndItself() {
         String markdown = MarkdownPage.render(new Document(
                 Document.Kind.KEY,
-                "en",
+                Languages.ENGLISH,
                 "T",
                 "",
                 "",
@@ -100,8 +101,8 @@ class MarkdownPageTest {
                 "q1a",
                 UnitBox.ASKED,
                 "");
-        String markdown = MarkdownPage.render(
-                new Document(Kind.SHEET, "en", "Title", "", "", Paper.A4, List.of(new Steps("", List.of(hidden)))));
+        String markdown = MarkdownPage.render(new Document(
+                Kind.SHEET, Languages.ENGLISH, "Title", "", "", Paper.A4, List.of(new Steps("", List.of(hidden)))));
         assertFalse(markdown.contains("secret"), markdown);
         assertTrue(markdown.contains("    q1a  X = ____________\n"), markdown);
     }

@@ -9,6 +9,7 @@ import ampersheet.sheet.Document.Paper;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
+import ampersheet.source.Languages;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
 import java.io.ByteArrayOutputStream;
@@ -42,7 +43,7 @@ class CardsOnPaperTest {
 
     private byte[] book(Profile profile) throws IOException {
         BenchCards cards = cards();
-        try (PdfBook book = new PdfBook("Cards", "en", profile, Optional.empty(), folder)) {
+        try (PdfBook book = new PdfBook("Cards", Languages.ENGLISH, profile, Optional.empty(), folder)) {
             book.addCards(cards.of(ADA, PdfBook.cardWidths(profile, Paper.A4)));
             book.addBeforeCards(cards.leaf(cards.leftOut()));
             ByteArrayOutputStream out = new ByteArrayOutputStream();

@@ -12,6 +12,7 @@ import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetMaker;
+import ampersheet.source.Languages;
 import ampersheet.template.ChosenTemplates;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
@@ -184,7 +185,8 @@ class EveryTemplateOnPaperTest {
     private void packed(PrintedTag handout, List<PrintedTag> problems, Document document, String where)
             throws IOException {
         int planned;
-        try (PdfBook book = new PdfBook("Tonight", "en", Profile.COMPACT, Optional.empty(), Path.of("target"))) {
+        try (PdfBook book =
+                new PdfBook("Tonight", Languages.ENGLISH, Profile.COMPACT, Optional.empty(), Path.of("target"))) {
             planned = book.markup(document)
                     .nodes()
                     .getElementsByTagName("body")

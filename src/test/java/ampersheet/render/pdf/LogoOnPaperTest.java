@@ -8,6 +8,7 @@ import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SmallLibrary;
+import ampersheet.source.Languages;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.nio.file.Files;
@@ -35,7 +36,7 @@ class LogoOnPaperTest {
                 "title: Lanterns\nseed: one\nlogo: school.png\n" + school
                         + "\nproblems: [{template: voltage-dividers/plain-divider}]\n",
                 PlanReader.Beside.in(folder));
-        try (PdfBook book = new PdfBook("Lanterns", "en", profile, Optional.empty(), folder)) {
+        try (PdfBook book = new PdfBook("Lanterns", Languages.ENGLISH, profile, Optional.empty(), folder)) {
             book.add(Composer.sheet(new SheetMaker(ProblemSet.of(plan, SmallLibrary.open())).sheet(1), "Ada"));
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             book.write(out);

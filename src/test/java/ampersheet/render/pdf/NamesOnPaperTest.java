@@ -12,6 +12,7 @@ import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SmallLibrary;
+import ampersheet.source.Languages;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -41,7 +42,7 @@ class NamesOnPaperTest {
     private static Path folder;
 
     private static byte[] book(String name, Optional<ExtraFont> extra) throws IOException {
-        try (PdfBook book = new PdfBook("Names", "en", Profile.REGULAR, extra, folder)) {
+        try (PdfBook book = new PdfBook("Names", Languages.ENGLISH, Profile.REGULAR, extra, folder)) {
             Document sheet = Composer.sheet(SHEET, name);
             book.add(sheet);
             ByteArrayOutputStream out = new ByteArrayOutputStream();

@@ -20,6 +20,7 @@ import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SmallLibrary;
+import ampersheet.source.Languages;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
 import java.io.ByteArrayOutputStream;
@@ -69,7 +70,7 @@ class PdfBookTest {
     }
 
     static byte[] book(Profile profile, Document... documents) throws IOException {
-        try (PdfBook book = new PdfBook("Tonight", "en", profile, Optional.empty(), Path.of("target"))) {
+        try (PdfBook book = new PdfBook("Tonight", Languages.ENGLISH, profile, Optional.empty(), Path.of("target"))) {
             for (Document document : documents) {
                 book.add(document);
             }
@@ -288,7 +289,8 @@ class PdfBookTest {
 
     /** The words of the packed pages, which are those of the sheet but for cautions that point to one above. */
     private static String packed(Document document, PrintMarkup.Print print) throws IOException {
-        try (PdfBook book = new PdfBook("Tonight", "en", Profile.COMPACT, Optional.empty(), Path.of("target"))) {
+        try (PdfBook book =
+                new PdfBook("Tonight", Languages.ENGLISH, Profile.COMPACT, Optional.empty(), Path.of("target"))) {
             MarkupTree packed = book.markup(document);
             assertEquals(
                     words(MarkupTree.of(print)
@@ -379,7 +381,8 @@ class PdfBookTest {
                 .sheet(1);
         int ruled = 0;
         int bare = 0;
-        try (PdfBook book = new PdfBook("Tonight", "en", Profile.COMPACT, Optional.empty(), Path.of("target"))) {
+        try (PdfBook book =
+                new PdfBook("Tonight", Languages.ENGLISH, Profile.COMPACT, Optional.empty(), Path.of("target"))) {
             NodeList places = book.markup(Composer.sheet(sheet, "Ada")).nodes().getElementsByTagName("div");
             for (int i = 0; i < places.getLength(); i++) {
                 Element place = (Element) places.item(i);

@@ -7,6 +7,7 @@ import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetMaker;
+import ampersheet.source.Languages;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
 import com.openhtmltopdf.outputdevice.helper.ExternalResourceControlPriority;
@@ -70,7 +71,8 @@ final class PrintSpeed {
 
     private static int whole(String plan, TemplateLibrary library, int seats) throws IOException {
         SheetMaker maker = new SheetMaker(ProblemSet.of(PlanReader.read("plan.yaml", plan), library));
-        try (PdfBook book = new PdfBook("Speed", "en", Profile.REGULAR, Optional.empty(), Path.of("target"))) {
+        try (PdfBook book =
+                new PdfBook("Speed", Languages.ENGLISH, Profile.REGULAR, Optional.empty(), Path.of("target"))) {
             for (int seat = 1; seat <= seats; seat++) {
                 book.add(document(maker, seat));
             }
@@ -82,7 +84,8 @@ final class PrintSpeed {
     private static List<PrintMarkup.Print> markup(String plan, TemplateLibrary library, int seats) throws IOException {
         SheetMaker maker = new SheetMaker(ProblemSet.of(PlanReader.read("plan.yaml", plan), library));
         List<PrintMarkup.Print> markup = new ArrayList<>();
-        try (PdfBook book = new PdfBook("Speed", "en", Profile.REGULAR, Optional.empty(), Path.of("target"))) {
+        try (PdfBook book =
+                new PdfBook("Speed", Languages.ENGLISH, Profile.REGULAR, Optional.empty(), Path.of("target"))) {
             for (int seat = 1; seat <= seats; seat++) {
                 StringWriter written = new StringWriter();
                 Transformer writer = TransformerFactory.newInstance().newTransformer();

@@ -10,6 +10,7 @@ import ampersheet.sheet.Plan;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.SheetProblem;
 import ampersheet.sheet.Support;
+import ampersheet.source.Languages;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
@@ -56,7 +57,7 @@ final class PackagedItems {
         ProblemTemplate template = problem.template();
         return new ExchangeItem(
                 identifier,
-                new ExchangeItem.About("en", template.skill(), template.level(), template.teaches()),
+                new ExchangeItem.About(Languages.ENGLISH, template.skill(), template.level(), template.teaches()),
                 new ExchangeItem.Shown(
                         Composer.onItsOwn(problem), example, Composer.working(problem), DecimalMarker.POINT),
                 new ExchangeItem.Asked(
