@@ -8,17 +8,17 @@ import java.util.Optional;
 final class ChosenOption {
     private ChosenOption() {}
 
-    static Verdict judge(AnswerKey key, Acceptance.Choice choice, String typed) {
+    static Verdict judge(AnswerKey key, Acceptance.Choice choice, String typed, Sentences sentences) {
         List<Acceptance.Option> options = choice.options();
         int chosen = find(options, folded(typed));
         if (chosen < 0) {
-            return Judge.told(key, typed, Rung.UNREADABLE, "", Sentences.options(options));
+            return Judge.told(key, typed, Rung.UNREADABLE, "", sentences.options(options));
         }
         Acceptance.Option option = options.get(chosen);
         if (chosen == key.rightOption()) {
-            return Judge.told(key, typed, Rung.CORRECT, option.text(), "Right.");
+            return Judge.told(key, typed, Rung.CORRECT, option.text(), sentences.right(false, false, false));
         }
-        String explanation = option.explanation().isEmpty() ? Sentences.wrongOption() : option.explanation();
+        String explanation = option.explanation().isEmpty() ? sentences.wrongOption() : option.explanation();
         return new Verdict(
                 key.question(), typed, Rung.KNOWN_MISTAKE, option.text(), explanation, Optional.of("option-" + chosen));
     }

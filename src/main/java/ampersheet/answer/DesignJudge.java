@@ -5,7 +5,6 @@ import ampersheet.formula.NoValue;
 import ampersheet.formula.Values;
 import ampersheet.quantity.Quantity;
 import ampersheet.quantity.QuantityReader;
-import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.Reading;
 import ampersheet.quantity.Unit;
 import java.util.ArrayList;
@@ -63,7 +62,9 @@ final class DesignJudge {
             for (Blank blank : blanks) {
                 verdicts.put(
                         blank.key().question(),
-                        blank.fault().orElseGet(() -> told(blank, Rung.INCOMPLETE, Sentences.judgedTogether(missing))));
+                        blank.fault()
+                                .orElseGet(() -> told(
+                                        blank, Rung.INCOMPLETE, key.sentences().judgedTogether(missing))));
             }
             return verdicts;
         }
@@ -78,26 +79,25 @@ final class DesignJudge {
             verdicts.put(
                     blank.key().question(),
                     worked.isEmpty()
-                            ? told(blank, Rung.UNEXPLAINED, Sentences.cannotBeWorked())
+                            ? told(blank, Rung.UNEXPLAINED, key.sentences().cannotBeWorked())
                             : right ? right(blank, worked.get()) : missed(blank, missed, worked.get()));
         }
         return verdicts;
     }
 
-    private static Blank read(AnswerKey answer, Acceptance.Designed acceptance, String typed) {
+    private Blank read(AnswerKey answer, Acceptance.Designed acceptance, String typed) {
         if (Judge.isBlank(typed)) {
-            return without(answer, typed, Judge.blank(answer, typed));
+            return without(answer, typed, Judge.blank(key, answer, typed));
         }
-        Reading reading = QuantityReader.read(typed, answer.unit());
+        Reading reading = QuantityReader.read(typed, answer.unit(), key.decimal());
         if (!(reading instanceof Reading.Value value)) {
-            return without(answer, typed, Judge.unread(answer, reading));
+            return without(answer, typed, Judge.unread(key, answer, reading));
         }
         Unit unit = value.unit().orElse(answer.unit());
         int figures = Math.max(value.significantFigures(), 1);
         if (!unit.dimension().equals(answer.unit().dimension())) {
-            String understood = QuantityWriter.POINT
-                    .plain(value.si(answer.unit()), unit, figures)
-                    .text();
+            String understood =
+                    key.writer().plain(value.si(answer.unit()), unit, figures).text();
             return without(
                     answer,
                     typed,
@@ -106,14 +106,14 @@ final class DesignJudge {
                             typed,
                             Rung.WRONG_DIMENSION,
                             understood,
-                            Sentences.wrongDimension(unit, answer.unit())));
+                            key.sentences().wrongDimension(unit, answer.unit())));
         }
         boolean bare = answer.lacksUnit(value);
         double si = value.si(answer.unit());
         if (bare && !acceptance.allows(si) && acceptance.allows(value.si(Unit.ONE))) {
             si = value.si(Unit.ONE);
         }
-        String understood = QuantityWriter.POINT.plain(si, unit, figures).text();
+        String understood = key.writer().plain(si, unit, figures).text();
         if (!acceptance.allows(si)) {
             return without(
                     answer,
@@ -128,21 +128,22 @@ final class DesignJudge {
         return new Blank(answer, typed, Optional.empty(), acceptance.member(si), understood, bare);
     }
 
-    private static String notAllowed(AnswerKey answer, Acceptance.Designed acceptance, double si, String understood) {
+    private String notAllowed(AnswerKey answer, Acceptance.Designed acceptance, double si, String understood) {
         if (!acceptance.isMember(si)) {
             return acceptance.series().isPresent()
-                    ? Sentences.notInSeries(
-                            understood, acceptance.series().get().name())
-                    : Sentences.notWhole(understood);
+                    ? key.sentences()
+                            .notInSeries(understood, acceptance.series().get().name())
+                    : key.sentences().notWhole(understood);
         }
-        return Sentences.outOfRange(
-                understood,
-                QuantityWriter.POINT
-                        .plain(acceptance.from(), answer.unit(), FIGURES)
-                        .text(),
-                QuantityWriter.POINT
-                        .plain(acceptance.to(), answer.unit(), FIGURES)
-                        .text());
+        return key.sentences()
+                .outOfRange(
+                        understood,
+                        key.writer()
+                                .plain(acceptance.from(), answer.unit(), FIGURES)
+                                .text(),
+                        key.writer()
+                                .plain(acceptance.to(), answer.unit(), FIGURES)
+                                .text());
     }
 
     private static Blank without(AnswerKey answer, String typed, Verdict fault) {
@@ -176,7 +177,7 @@ final class DesignJudge {
 
     private Verdict right(Blank blank, Values worked) {
         if (blank.unitMissing()) {
-            return told(blank, Rung.UNIT_MISSING, Sentences.unitMissing());
+            return told(blank, Rung.UNIT_MISSING, key.sentences().unitMissing());
         }
         List<String> results = new ArrayList<>();
         for (DesignKey.Criterion criterion : design.criteria()) {
@@ -185,14 +186,15 @@ final class DesignJudge {
                 results.add(result);
             }
         }
-        return told(blank, Rung.CORRECT, Sentences.designRight(results));
+        return told(blank, Rung.CORRECT, key.sentences().designRight(results));
     }
 
     private Verdict missed(Blank blank, List<DesignKey.Criterion> missed, Values worked) {
         StringBuilder message = new StringBuilder();
         for (DesignKey.Criterion criterion : missed) {
             message.append(message.length() == 0 ? "" : " ")
-                    .append(Sentences.criterionMissed(criterion.says(), result(criterion, worked), criterion.wanted()));
+                    .append(key.sentences()
+                            .criterionMissed(criterion.says(), result(criterion, worked), criterion.wanted()));
         }
         return new Verdict(
                 blank.key().question(),
@@ -203,10 +205,10 @@ final class DesignJudge {
                 Optional.of(missed.get(0).id()));
     }
 
-    private static String result(DesignKey.Criterion criterion, Values worked) {
+    private String result(DesignKey.Criterion criterion, Values worked) {
         double value = worked.quantity(criterion.shown()).value();
         return criterion.symbol() + " = "
-                + QuantityWriter.POINT.plain(value, criterion.unit(), FIGURES).text();
+                + key.writer().plain(value, criterion.unit(), FIGURES).text();
     }
 
     private static Verdict told(Blank blank, Rung rung, String message) {

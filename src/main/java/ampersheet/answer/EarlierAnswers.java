@@ -27,6 +27,10 @@ final class EarlierAnswers {
         this.key = key;
     }
 
+    ProblemKey problem() {
+        return key;
+    }
+
     void add(AnswerKey answer, double si, boolean right) {
         given.add(new Given(
                 answer.question(), answer.step(), new Quantity(si, answer.unit().dimension()), right));

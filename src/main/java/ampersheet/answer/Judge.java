@@ -40,25 +40,34 @@ public final class Judge {
 
     private static Verdict judge(AnswerKey key, String typed, EarlierAnswers earlier) {
         if (isBlank(typed)) {
-            return blank(key, typed);
+            return blank(earlier.problem(), key, typed);
         }
         if (key.acceptance() instanceof Acceptance.Choice choice) {
-            return ChosenOption.judge(key, choice, typed);
+            return ChosenOption.judge(key, choice, typed, earlier.problem().sentences());
         }
-        Reading reading = QuantityReader.read(typed, key.unit());
-        return reading instanceof Reading.Value value ? new Ladder(key, value, earlier).judge() : unread(key, reading);
+        Reading reading =
+                QuantityReader.read(typed, key.unit(), earlier.problem().decimal());
+        return reading instanceof Reading.Value value
+                ? new Ladder(key, value, earlier).judge()
+                : unread(earlier.problem(), key, reading);
     }
 
-    static Verdict blank(AnswerKey key, String typed) {
-        return told(key, typed, Rung.BLANK, "", "No answer yet.");
+    static Verdict blank(ProblemKey problem, AnswerKey key, String typed) {
+        return told(key, typed, Rung.BLANK, "", problem.sentences().blank());
     }
 
     /** For what is no value. */
-    static Verdict unread(AnswerKey key, Reading reading) {
+    static Verdict unread(ProblemKey problem, AnswerKey key, Reading reading) {
         if (reading instanceof Reading.Ambiguous ambiguous) {
-            return told(key, reading.asTyped(), Rung.AMBIGUOUS, "", Sentences.ambiguous(ambiguous.meanings()));
+            return told(
+                    key,
+                    reading.asTyped(),
+                    Rung.AMBIGUOUS,
+                    "",
+                    problem.sentences().ambiguous(ambiguous, problem.decimal()));
         }
-        return told(key, reading.asTyped(), Rung.UNREADABLE, "", ((Reading.Unreadable) reading).problem());
+        String unreadable = ((Reading.Unreadable) reading).problem(problem.language());
+        return told(key, reading.asTyped(), Rung.UNREADABLE, "", unreadable);
     }
 
     static boolean isBlank(String typed) {

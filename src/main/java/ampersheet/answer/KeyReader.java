@@ -5,6 +5,8 @@ import ampersheet.formula.Expression;
 import ampersheet.formula.Step;
 import ampersheet.formula.Values;
 import ampersheet.formula.Working;
+import ampersheet.language.Language;
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.PreferredSeries;
 import ampersheet.quantity.Quantity;
@@ -30,8 +32,12 @@ public final class KeyReader {
         this.text = text;
     }
 
-    /** @throws IllegalArgumentException with the number of the line that does not fit */
-    public static ProblemKey read(String text) {
+    /**
+     * A page has one language and one decimal marker for all its keys.
+     *
+     * @throws IllegalArgumentException with the number of the line that does not fit
+     */
+    public static ProblemKey read(String text, Language language, DecimalMarker decimal) {
         KeyReader reader = new KeyReader(text);
         if (!reader.line().equals(KeyWriter.FIRST_LINE)) {
             throw reader.unfit("a key of another version, or none");
@@ -53,7 +59,7 @@ public final class KeyReader {
         for (int left = reader.count(); left > 0; left--) {
             meanings.put(reader.text(), reader.text());
         }
-        return new ProblemKey(answers, givens, new Working(steps), designs, meanings);
+        return new ProblemKey(answers, givens, new Working(steps), designs, meanings, language, decimal);
     }
 
     private DesignKey design() {

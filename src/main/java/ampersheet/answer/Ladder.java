@@ -32,11 +32,15 @@ final class Ladder {
     private final AnswerKey key;
     private final Reading.Value typed;
     private final EarlierAnswers earlier;
+    private final Sentences sentences;
+    private final QuantityWriter writer;
     private final Acceptance acceptance;
     private final double expected;
     private final double si;
 
     Ladder(AnswerKey key, Reading.Value typed, EarlierAnswers earlier) {
+        this.sentences = earlier.problem().sentences();
+        this.writer = earlier.problem().writer();
         this.key = key;
         this.typed = typed;
         this.earlier = earlier;
@@ -68,7 +72,7 @@ final class Ladder {
 
     Verdict judge() {
         if (!unitTyped().dimension().equals(key.unit().dimension())) {
-            return told(Rung.WRONG_DIMENSION, Sentences.wrongDimension(unitTyped(), key.unit()));
+            return told(Rung.WRONG_DIMENSION, sentences.wrongDimension(unitTyped(), key.unit()));
         }
         Verdict verdict = judgeValue();
         earlier.add(
@@ -89,24 +93,20 @@ final class Ladder {
     /** Right, or right but for its unit. */
     private Optional<Verdict> right() {
         if (isUnitMissing()) {
-            String number = QuantityWriter.POINT
-                    .plain(typed.si(Unit.ONE), Unit.ONE, figuresTyped())
-                    .text();
-            return Optional.of(Judge.told(key, typed.asTyped(), Rung.UNIT_MISSING, number, Sentences.unitMissing()));
+            String number =
+                    writer.plain(typed.si(Unit.ONE), Unit.ONE, figuresTyped()).text();
+            return Optional.of(Judge.told(key, typed.asTyped(), Rung.UNIT_MISSING, number, sentences.unitMissing()));
         }
         if (acceptance.accepts(expected, si)) {
             return Optional.of(told(
-                    Rung.CORRECT,
-                    "Right." + Sentences.advice(adviceOnFigures(), isDifferenceInCelsius(), isKelvinForCelsius())));
+                    Rung.CORRECT, sentences.right(adviceOnFigures(), isDifferenceInCelsius(), isKelvinForCelsius())));
         }
         if (isKelvinForCelsius() && acceptance.accepts(expected, key.unit().toSi(si))) {
             return Optional.of(told(
                     Rung.OTHER_SCALE,
-                    Sentences.otherScale(
+                    sentences.otherScale(
                             understood(),
-                            QuantityWriter.POINT
-                                    .plain(si, key.unit(), figuresTyped() + 1)
-                                    .text())));
+                            writer.plain(si, key.unit(), figuresTyped() + 1).text())));
         }
         return Optional.empty();
     }
@@ -118,23 +118,23 @@ final class Ladder {
             return Optional.of(told(mistake.get()));
         }
         if (isTooCoarse()) {
-            return Optional.of(told(Rung.TOO_COARSE, Sentences.tooCoarse(key.figures())));
+            return Optional.of(told(Rung.TOO_COARSE, sentences.tooCoarse(key.figures())));
         }
         int power = powerOfTen();
         if (power != 0) {
             return Optional.of(told(
                     Rung.POWER_OF_TEN,
-                    Sentences.powerOfTen(
+                    sentences.powerOfTen(
                             power,
                             typed.unit().isEmpty() && !typed.hasPrefix()
                                     ? key.unit().symbol()
                                     : "")));
         }
         if (matches(-number(si))) {
-            return Optional.of(told(Rung.SIGN, Sentences.sign()));
+            return Optional.of(told(Rung.SIGN, sentences.sign()));
         }
         if (isReciprocal()) {
-            return Optional.of(told(Rung.RECIPROCAL, Sentences.reciprocal()));
+            return Optional.of(told(Rung.RECIPROCAL, sentences.reciprocal()));
         }
         return mistake(si, 1).map(this::told);
     }
@@ -149,8 +149,8 @@ final class Ladder {
                         Rung.CONSISTENT_WITH_EARLIER,
                         understood(),
                         followed.wrong()
-                                ? Sentences.followsFromWrong(followed.questions())
-                                : Sentences.followsFromRounded(followed.questions()),
+                                ? sentences.followsFromWrong(followed.questions())
+                                : sentences.followsFromRounded(followed.questions()),
                         Optional.empty(),
                         followed.wrongOnes()));
     }
@@ -281,30 +281,30 @@ final class Ladder {
         if (acceptance instanceof Acceptance.Preferred preferred) {
             String series = preferred.series().name();
             if (preferred.accepts(preferred.below(expected), si)) {
-                return Optional.of(Sentences.neighbourBelow(series));
+                return Optional.of(sentences.neighbourBelow(series));
             }
             return preferred.accepts(preferred.above(expected), si)
-                    ? Optional.of(Sentences.neighbourAbove(series))
+                    ? Optional.of(sentences.neighbourAbove(series))
                     : Optional.empty();
         }
         boolean next = acceptance instanceof Acceptance.Count
                 && (acceptance.accepts(expected - 1, si) || acceptance.accepts(expected + 1, si));
-        return next ? Optional.of(Sentences.offByOne()) : Optional.empty();
+        return next ? Optional.of(sentences.offByOne()) : Optional.empty();
     }
 
     private String unrecognised() {
         if (acceptance instanceof Acceptance.Preferred preferred) {
             String series = preferred.series().name();
             return preferred.series().contains(si)
-                    ? Sentences.otherMember(series)
-                    : Sentences.notInSeries(understood(), series);
+                    ? sentences.otherMember(series)
+                    : sentences.notInSeries(understood(), series);
         }
         if (acceptance instanceof Acceptance.Count) {
             return typed.wholeNumber()
-                    ? Sentences.unrecognisedCount(earlier.firstInput(key))
-                    : Sentences.notWhole(understood());
+                    ? sentences.unrecognisedCount(earlier.firstInput(key))
+                    : sentences.notWhole(understood());
         }
-        return Sentences.unrecognised(earlier.firstInput(key));
+        return sentences.unrecognised(earlier.firstInput(key));
     }
 
     private boolean adviceOnFigures() {
@@ -318,7 +318,7 @@ final class Ladder {
     private String understood() {
         boolean asAsked = isDifferenceInCelsius() || typed.isAngleFor(key.unit()) || typed.isTurnsFor(key.unit());
         Unit unit = asAsked ? key.unit() : unitTyped();
-        return QuantityWriter.POINT.plain(si, unit, figuresTyped()).text();
+        return writer.plain(si, unit, figuresTyped()).text();
     }
 
     private Verdict told(Rung rung, String message) {

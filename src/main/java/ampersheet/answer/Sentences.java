@@ -1,325 +1,362 @@
 package ampersheet.answer;
 
+import ampersheet.language.Language;
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.Dimension;
+import ampersheet.quantity.Reading;
 import ampersheet.quantity.Unit;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 /** What the rungs say: what was found, and what to do next. Never the expected value, never a bare "wrong". */
-final class Sentences {
-    private Sentences() {}
-
-    static String ambiguous(List<String> meanings) {
-        StringBuilder out = new StringBuilder("This can be read as ");
-        for (int i = 0; i < meanings.size(); i++) {
-            out.append(i == 0 ? "" : i == meanings.size() - 1 ? " or as " : ", as ")
-                    .append(meanings.get(i));
-        }
-        return out + ". Type it with a point as the decimal marker and nothing between the thousands.";
+record Sentences(Language language) {
+    String blank() {
+        return language.say("verdict.blank");
     }
 
-    static String options(List<Acceptance.Option> options) {
-        StringBuilder out = new StringBuilder("That is none of the options. Type one of: ");
+    String ambiguous(Reading.Ambiguous read, DecimalMarker decimal) {
+        List<String> as = new ArrayList<>();
+        for (String meaning : read.meanings(language)) {
+            as.add(language.say("reading.ambiguous.as", "meaning", meaning));
+        }
+        return language.say(
+                decimal == DecimalMarker.COMMA ? "reading.ambiguous.comma" : "reading.ambiguous",
+                "meanings",
+                language.either(as));
+    }
+
+    String options(List<Acceptance.Option> options) {
+        String all = "";
         for (int i = 0; i < options.size(); i++) {
-            out.append(i == 0 ? "" : "; ")
-                    .append((char) ('a' + i))
-                    .append(") ")
-                    .append(options.get(i).text());
+            String letter = String.valueOf((char) ('a' + i));
+            String one = language.say(
+                    "verdict.no-option.one",
+                    "letter",
+                    letter,
+                    "option",
+                    options.get(i).text());
+            all = i == 0 ? one : language.say("verdict.no-option.next", "before", all, "option", one);
         }
-        return out + ".";
+        return language.say("verdict.no-option", "options", all);
     }
 
-    static String wrongOption() {
-        return "This option does not fit these numbers. Work out the quantity it depends on and compare it with "
-                + "its limit.";
+    String wrongOption() {
+        return language.say("verdict.wrong-option");
     }
 
-    static String wrongDimension(Unit typed, Unit asked) {
-        String given = typed.symbol().isEmpty()
-                ? "That is a plain number"
-                : typed.symbol() + " is a unit of " + name(typed.dimension(), "another kind of quantity");
-        if (asked.dimension().equals(Dimension.ONE)) {
-            return given + ", but a plain number" + (asked.symbol().isEmpty() ? "" : " in " + asked.symbol())
-                    + " is asked for. Check which quantity the question means, and leave out any other unit.";
+    String wrongDimension(Unit typed, Unit asked) {
+        boolean number = asked.dimension().equals(Dimension.ONE);
+        String unit = asked.symbol();
+        if (typed.symbol().isEmpty()) {
+            return number
+                    ? unit.isEmpty()
+                            ? language.say("verdict.dimension.number-for-number")
+                            : language.say("verdict.dimension.number-for-number.in", "unit", unit)
+                    : language.say(
+                            "verdict.dimension.number-for-quantity",
+                            "asked",
+                            language.say(measuredWithArticle(asked)),
+                            "unit",
+                            unit);
         }
-        return given + ", but " + withName(asked) + " is asked for, in " + asked.symbol()
-                + ". Check the unit first; if it is what your calculation gives, check which formula you used.";
+        String measured = language.say(measured(typed));
+        if (number) {
+            return unit.isEmpty()
+                    ? language.say(
+                            "verdict.dimension.quantity-for-number", "typed-unit", typed.symbol(), "typed", measured)
+                    : language.say(
+                            "verdict.dimension.quantity-for-number.in",
+                            "typed-unit",
+                            typed.symbol(),
+                            "typed",
+                            measured,
+                            "unit",
+                            unit);
+        }
+        return language.say(
+                "verdict.dimension.quantity-for-quantity",
+                "typed-unit",
+                typed.symbol(),
+                "typed",
+                measured,
+                "asked",
+                language.say(measuredWithArticle(asked)),
+                "unit",
+                unit);
     }
 
-    private static String withName(Unit asked) {
-        String name = name(asked.dimension(), "");
-        return name.isEmpty() ? "another quantity" : article(name) + name;
-    }
-
-    private static String article(String name) {
-        return "aeiou".indexOf(name.charAt(0)) >= 0 ? "an " : "a ";
-    }
-
-    static String unitMissing() {
-        return "The number is right, but a quantity is a number with a unit. Write the unit behind it.";
+    String unitMissing() {
+        return language.say("verdict.unit-missing");
     }
 
     /** @param inCelsius what was typed, on the scale asked for */
-    static String otherScale(String typed, String inCelsius) {
-        return "The number is right, but " + typed + " is " + inCelsius
-                + ": kelvins are counted from absolute zero. Write °C.";
+    String otherScale(String typed, String inCelsius) {
+        return language.say("verdict.other-scale", "typed", typed, "celsius", inCelsius);
     }
 
-    static String advice(boolean figures, boolean difference, boolean kelvin) {
-        StringBuilder out = new StringBuilder();
+    String right(boolean figures, boolean difference, boolean kelvin) {
+        StringBuilder out = new StringBuilder(language.say("verdict.right"));
         if (figures) {
-            out.append(" So many figures say more than the given values can: round at the end.");
+            out.append(' ').append(language.say("verdict.right.figures"));
         }
         if (difference) {
-            out.append(" It was read as a difference; write differences in K.");
+            out.append(' ').append(language.say("verdict.right.difference"));
         }
         if (kelvin) {
-            out.append(" The same temperature is asked for in °C.");
+            out.append(' ').append(language.say("verdict.right.kelvin"));
         }
         return out.toString();
     }
 
-    static String tooCoarse(int figures) {
-        return "The method looks right, but the number is rounded too far. Give " + figures
-                + " figures, and round only at the end.";
+    String tooCoarse(int figures) {
+        return language.say("verdict.too-coarse", "figures", Integer.toString(figures));
     }
 
-    /** @param power of ten by which the answer is too large, negative if too small */
-    static String powerOfTen(int power, String bareIn) {
-        int size = Math.abs(power);
-        String times = switch (size) {
-            case 1 -> "ten times";
-            case 2 -> "a hundred times";
-            case 3 -> "a thousand times";
-            case 6 -> "a million times";
-            default -> "a thousand million times";
-        };
-        String taken = bareIn.isEmpty() ? "" : " A number without a unit was taken in " + bareIn + ".";
-        String next = switch (size) {
-            case 1 -> " Check where the decimal marker stands.";
-            case 2 -> " Check the decimal marker, and whether a percentage or a square was converted.";
-            case 3 -> " Check the prefixes of what you put in and of what came out.";
-            default -> " Check the prefixes of what you put in and of what came out; M is mega, m is milli.";
-        };
-        return "The digits are right, but this is " + times + " too " + (power > 0 ? "large." : "small.") + taken
-                + next;
+    /**
+     * @param power of ten by which the answer is too large, negative if too small
+     * @param bareIn the unit in which a number without one was taken; empty if it had one
+     */
+    String powerOfTen(int power, String bareIn) {
+        boolean large = power > 0;
+        String found = language.say(
+                switch (Math.abs(power)) {
+                    case 1 -> large ? "verdict.ten.1.large" : "verdict.ten.1.small";
+                    case 2 -> large ? "verdict.ten.2.large" : "verdict.ten.2.small";
+                    case 3 -> large ? "verdict.ten.3.large" : "verdict.ten.3.small";
+                    case 6 -> large ? "verdict.ten.6.large" : "verdict.ten.6.small";
+                    default -> large ? "verdict.ten.9.large" : "verdict.ten.9.small";
+                });
+        String next = language.say(
+                switch (Math.abs(power)) {
+                    case 1 -> "verdict.ten.1.next";
+                    case 2 -> "verdict.ten.2.next";
+                    case 3 -> "verdict.ten.3.next";
+                    default -> "verdict.ten.more.next";
+                });
+        return bareIn.isEmpty()
+                ? found + " " + next
+                : found + " " + language.say("verdict.ten.taken-in", "unit", bareIn) + " " + next;
     }
 
-    static String sign() {
-        return "The size is right, but the sign is not. Check which value is taken from which, and which "
-                + "direction counts as"
-                + " positive.";
+    String sign() {
+        return language.say("verdict.sign");
     }
 
-    static String reciprocal() {
-        return "This is one divided by what is asked for: the division is upside down. Check which quantity "
-                + "stands above the"
-                + " line; the units tell.";
+    String reciprocal() {
+        return language.say("verdict.reciprocal");
     }
 
-    static String followsFromWrong(List<String> questions) {
-        return "This follows from your answer to " + joined(questions) + ", so this step is right. Correct "
-                + (questions.size() == 1 ? "that one" : "those") + " first, then work this one again.";
+    String followsFromWrong(List<String> questions) {
+        return language.count("verdict.follows.wrong", questions.size(), "questions", language.all(questions));
     }
 
-    static String followsFromRounded(List<String> questions) {
-        return "This follows from your answer to " + joined(questions)
-                + " as you rounded it, but is too far off. Go on with the unrounded value and round only at the end.";
+    String followsFromRounded(List<String> questions) {
+        return language.say("verdict.follows.rounded", "questions", language.all(questions));
     }
 
-    static String notInSeries(String understood, String series) {
-        return understood + " is not a value of the " + series + " series. Pick one that is.";
+    String notInSeries(String understood, String series) {
+        return language.say("verdict.series.none", "value", understood, "series", series);
     }
 
-    static String neighbourBelow(String series) {
-        return "This is an " + series
-                + " value, but a step on the small side. Check which way the calculated value must be"
-                + " rounded so that the limit is kept.";
+    String neighbourBelow(String series) {
+        return language.say("verdict.series.below", "series", series);
     }
 
-    static String neighbourAbove(String series) {
-        return "This is an " + series
-                + " value, but a step on the large side. Check which way the calculated value must be"
-                + " rounded, and whether a nearer one would do.";
+    String neighbourAbove(String series) {
+        return language.say("verdict.series.above", "series", series);
     }
 
-    static String otherMember(String series) {
-        return "This is an " + series
-                + " value, but not the one that the calculation leads to. Check the calculated value"
-                + " first, then which way to round it.";
+    String otherMember(String series) {
+        return language.say("verdict.series.other", "series", series);
     }
 
-    static String notWhole(String understood) {
-        return understood + " is not a whole number, but a count is. Check which way it must be rounded.";
+    String notWhole(String understood) {
+        return language.say("verdict.count.not-whole", "value", understood);
     }
 
-    static String offByOne() {
-        return "Off by one. Check whether counting starts at 0 or at 1, whether both ends are counted and, where a part "
-                + "is rounded, which way.";
+    String offByOne() {
+        return language.say("verdict.count.off-by-one");
     }
 
-    static String unrecognisedCount(Optional<String> first) {
-        return "I do not recognise this count. "
-                + (first.isPresent()
-                        ? "First check " + first.get()
-                                + ", then work the steps again one by one; where parts stand in a row, count along it."
-                        : "Sketch the arrangement with the numbers at its parts and count along it again.");
+    String unrecognisedCount(Optional<String> first) {
+        return first.isPresent()
+                ? language.say("verdict.count.unrecognised.first", "what", first.get())
+                : language.say("verdict.count.unrecognised");
     }
 
     /** @param first what goes into the step asked for, to be checked first */
-    static String unrecognised(Optional<String> first) {
-        return "I do not recognise this value. "
-                + first.map(one -> "First check " + one + ", then").orElse("Check")
-                + " that each given value went in once, with its prefix, and work the steps again one by"
-                + " one.";
+    String unrecognised(Optional<String> first) {
+        return first.isPresent()
+                ? language.say("verdict.unrecognised.first", "what", first.get())
+                : language.say("verdict.unrecognised");
     }
 
-    static String aGiven(String what) {
-        return "This is " + what + ", which is given. Work on from it: another quantity is asked for.";
+    String aGiven(String what) {
+        return language.say("verdict.is.given", "what", what);
     }
 
-    static String onTheWay(String what) {
-        return "This is " + what + ", which comes before what is asked here. Go on from it.";
+    String onTheWay(String what) {
+        return language.say("verdict.is.on-the-way", "what", what);
     }
 
-    static String anotherQuantity(String what) {
-        return "This is " + what + ", another quantity of this problem. Read again what is asked here.";
+    String anotherQuantity(String what) {
+        return language.say("verdict.is.another", "what", what);
     }
 
-    static String notYetFitted() {
-        return "This is the calculated value before it is rounded. Give the one that the question allows next to it.";
+    String notYetFitted() {
+        return language.say("verdict.fitted.not-yet");
     }
 
-    static String exactForFitted(String fitted) {
-        return "This follows from the calculated value. Once a part is chosen or a number is rounded, " + fitted
-                + " counts: go on" + " with that.";
+    String exactForFitted(String fitted) {
+        return language.say("verdict.fitted.exact", "what", fitted);
     }
 
-    static String fittedForExact(String fitted, String exact) {
-        return "This follows from " + fitted + ". Here " + exact + " is to be used, before it is rounded.";
+    String fittedForExact(String fitted, String exact) {
+        return language.say("verdict.fitted.for-exact", "fitted", fitted, "exact", exact);
     }
 
-    static String wrongPair(String voltage, String current) {
-        return "This is " + voltage + " times " + current
-                + ". For the power of a part, take the voltage across it and the current" + " through it.";
+    String wrongPair(String voltage, String current) {
+        return language.say("verdict.wrong-pair", "voltage", voltage, "current", current);
     }
 
-    static String temperatureForRise(String from) {
-        return "This is the temperature itself. What is asked is how far it lies above " + from + ".";
+    String temperatureForRise(String from) {
+        return language.say("verdict.temperature.for-rise", "what", from);
     }
 
-    static String riseForTemperature(String from) {
-        return "This is only how far the temperature lies above " + from + ". Add the two.";
+    String riseForTemperature(String from) {
+        return language.say("verdict.temperature.rise", "what", from);
     }
 
-    static String addedTwice(String what) {
-        return "In this, " + what + " is counted twice. Add it once.";
+    String addedTwice(String what) {
+        return language.say("verdict.temperature.twice", "what", what);
     }
 
-    static String differenceMiscounted(String what) {
-        return "This is off by exactly " + what
-                + ". Check whether you left it out, counted it twice or took it the wrong way.";
+    String differenceMiscounted(String what) {
+        return language.say("verdict.temperature.off-by", "what", what);
     }
 
-    static String zeroInDifference() {
-        return "There is 273.15 too many or too few in this. A difference of temperatures has the same number in "
-                + "K and in °C:"
-                + " nothing is added.";
+    String zeroInDifference() {
+        return language.say("verdict.temperature.zero-in-difference");
     }
 
-    static String zeroInCelsius() {
-        return "There is 273.15 too many or too few in this. The answer is wanted in °C: take 273.15 off a "
-                + "temperature in K, and"
-                + " nothing off one in °C.";
+    String zeroInCelsius() {
+        return language.say("verdict.temperature.zero-in-celsius");
     }
 
     /** @param mistake what was probably done there, and what to do instead */
-    static String carried(String question, String mistake) {
-        return "This follows from a mistake in " + question + ". Look there first: " + mistake;
+    String carried(String question, String mistake) {
+        return language.say("verdict.carried", "question", question, "mistake", mistake);
     }
 
-    static String leftOut(String what) {
-        return "This comes out without " + what + ". Check where it belongs in the steps.";
+    String leftOut(String what) {
+        return language.say("verdict.misplaced.left-out", "what", what);
     }
 
-    static String restOfShare(String what) {
-        return "Here " + what + " and the rest up to 100 % have changed places. Check which of the two counts.";
+    String restOfShare(String what) {
+        return language.say("verdict.misplaced.rest", "what", what);
     }
 
-    static String inPlaceOf(String other, String what) {
-        return "This comes out with " + other + " in the place of " + what + ". Check which of the two belongs there.";
+    String inPlaceOf(String other, String what) {
+        return language.say("verdict.misplaced.in-place-of", "other", other, "what", what);
     }
 
-    static String nearMiss(int figures) {
-        return "This is near, but not near enough. You rounded on the way, or something small is left out or counted "
-                + "twice: go on with unrounded values and round only the result, to " + figures + " figures.";
+    String nearMiss(int figures) {
+        return language.say("verdict.near", "figures", Integer.toString(figures));
     }
 
-    static String nearCount() {
-        return "This is near, but a count must be exact. You rounded on the way, or something is counted once too often "
-                + "or too seldom: make the result whole only at the end.";
+    String nearCount() {
+        return language.say("verdict.count.near");
     }
 
-    static String judgedTogether(List<String> missing) {
-        return "This value may be chosen. It is judged together with " + joined(missing) + ": give "
-                + (missing.size() == 1 ? "that one" : "those") + ", too.";
+    String judgedTogether(List<String> missing) {
+        return language.count("verdict.design.together", missing.size(), "questions", language.all(missing));
     }
 
-    static String outOfRange(String understood, String from, String to) {
-        return understood + " is outside the range of this choice. Pick a value from " + from + " to " + to + ".";
+    String outOfRange(String understood, String from, String to) {
+        return language.say("verdict.design.range", "value", understood, "from", from, "to", to);
     }
 
-    static String cannotBeWorked() {
-        return "With these values the steps lead to no result. Check each against its range, and work the steps "
-                + "with them.";
+    String cannotBeWorked() {
+        return language.say("verdict.design.no-result");
     }
 
-    static String designRight(List<String> results) {
-        return "Right. Your values give " + joined(results) + ".";
+    String designRight(List<String> results) {
+        return language.say("verdict.design.right", "results", language.all(results));
     }
 
-    static String criterionMissed(String says, String result, String wanted) {
-        return says + " Your values give " + result + ", but " + wanted + " is wanted.";
+    String criterionMissed(String says, String result, String wanted) {
+        return language.say("verdict.design.missed", "says", says, "result", result, "wanted", wanted);
     }
 
-    private static String joined(List<String> questions) {
-        StringBuilder out = new StringBuilder();
-        for (int i = 0; i < questions.size(); i++) {
-            out.append(i == 0 ? "" : i == questions.size() - 1 ? " and " : ", ").append(questions.get(i));
+    /** What a unit measures. */
+    private enum Kind {
+        VOLTAGE(Dimension.VOLTAGE, "verdict.kind.voltage", "verdict.kind.voltage.a"),
+        CURRENT(Dimension.CURRENT, "verdict.kind.current", "verdict.kind.current.a"),
+        RESISTANCE(Dimension.RESISTANCE, "verdict.kind.resistance", "verdict.kind.resistance.a"),
+        POWER(Dimension.POWER, "verdict.kind.power", "verdict.kind.power.a"),
+        ENERGY(Dimension.ENERGY, "verdict.kind.energy", "verdict.kind.energy.a"),
+        CAPACITANCE(Dimension.CAPACITANCE, "verdict.kind.capacitance", "verdict.kind.capacitance.a"),
+        INDUCTANCE(Dimension.INDUCTANCE, "verdict.kind.inductance", "verdict.kind.inductance.a"),
+        FREQUENCY(Dimension.FREQUENCY, "verdict.kind.frequency", "verdict.kind.frequency.a"),
+        TIME(Dimension.TIME, "verdict.kind.time", "verdict.kind.time.a"),
+        TEMPERATURE(Dimension.TEMPERATURE, "verdict.kind.temperature", "verdict.kind.temperature.a"),
+        LENGTH(Dimension.LENGTH, "verdict.kind.length", "verdict.kind.length.a"),
+        AREA(Dimension.LENGTH.power(2), "verdict.kind.area", "verdict.kind.area.a"),
+        MASS(Dimension.MASS, "verdict.kind.mass", "verdict.kind.mass.a"),
+        CHARGE(Dimension.CURRENT.times(Dimension.TIME), "verdict.kind.charge", "verdict.kind.charge.a"),
+        THERMAL_RESISTANCE(
+                Dimension.TEMPERATURE.over(Dimension.POWER),
+                "verdict.kind.thermal-resistance",
+                "verdict.kind.thermal-resistance.a"),
+        THERMAL_CONDUCTANCE(
+                Dimension.POWER.over(Dimension.TEMPERATURE),
+                "verdict.kind.thermal-conductance",
+                "verdict.kind.thermal-conductance.a"),
+        CONDUCTANCE(
+                Dimension.CURRENT.over(Dimension.VOLTAGE), "verdict.kind.conductance", "verdict.kind.conductance.a"),
+        RESISTIVITY(
+                Dimension.RESISTANCE.times(Dimension.LENGTH), "verdict.kind.resistivity", "verdict.kind.resistivity.a"),
+        RESISTANCE_PER_LENGTH(
+                Dimension.RESISTANCE.over(Dimension.LENGTH),
+                "verdict.kind.resistance-per-length",
+                "verdict.kind.resistance-per-length.a"),
+        CURRENT_DENSITY(
+                Dimension.CURRENT.over(Dimension.LENGTH.power(2)),
+                "verdict.kind.current-density",
+                "verdict.kind.current-density.a"),
+        VOLTAGE_PER_TEMPERATURE(
+                Dimension.VOLTAGE.over(Dimension.TEMPERATURE),
+                "verdict.kind.voltage-per-temperature",
+                "verdict.kind.voltage-per-temperature.a"),
+        NUMBER(Dimension.ONE, "verdict.kind.number", "verdict.kind.number.a");
+
+        private final Dimension dimension;
+        private final String key;
+        private final String withArticle;
+
+        Kind(Dimension dimension, String key, String withArticle) {
+            this.dimension = dimension;
+            this.key = key;
+            this.withArticle = withArticle;
         }
-        return out.toString();
     }
 
-    private static String name(Dimension dimension, String otherwise) {
-        Object[][] names = {
-            {Dimension.VOLTAGE, "voltage"},
-            {Dimension.CURRENT, "current"},
-            {Dimension.RESISTANCE, "resistance"},
-            {Dimension.POWER, "power"},
-            {Dimension.ENERGY, "energy"},
-            {Dimension.CAPACITANCE, "capacitance"},
-            {Dimension.INDUCTANCE, "inductance"},
-            {Dimension.FREQUENCY, "frequency or rate"},
-            {Dimension.TIME, "time"},
-            {Dimension.TEMPERATURE, "temperature"},
-            {Dimension.LENGTH, "length"},
-            {Dimension.LENGTH.power(2), "area"},
-            {Dimension.MASS, "mass"},
-            {Dimension.CURRENT.times(Dimension.TIME), "electric charge"},
-            {Dimension.TEMPERATURE.over(Dimension.POWER), "thermal resistance"},
-            {Dimension.POWER.over(Dimension.TEMPERATURE), "thermal conductance"},
-            {Dimension.CURRENT.over(Dimension.VOLTAGE), "conductance"},
-            {Dimension.RESISTANCE.times(Dimension.LENGTH), "resistivity"},
-            {Dimension.RESISTANCE.over(Dimension.LENGTH), "resistance per length"},
-            {Dimension.CURRENT.over(Dimension.LENGTH.power(2)), "current density"},
-            {Dimension.VOLTAGE.over(Dimension.TEMPERATURE), "voltage per temperature"},
-            {Dimension.ONE, "ratio or count"},
-        };
-        for (Object[] row : names) {
-            if (row[0].equals(dimension)) {
-                return (String) row[1];
+    private static String measured(Unit unit) {
+        for (Kind kind : Kind.values()) {
+            if (kind.dimension.equals(unit.dimension())) {
+                return kind.key;
             }
         }
-        return otherwise;
+        return "verdict.kind.other";
+    }
+
+    private static String measuredWithArticle(Unit unit) {
+        for (Kind kind : Kind.values()) {
+            if (kind.dimension.equals(unit.dimension())) {
+                return kind.withArticle;
+            }
+        }
+        return "verdict.kind.other.a";
     }
 }

@@ -35,6 +35,7 @@ public final class UsualSlips {
     private static final List<String> FITTING = List.of("next_up", "next_down", "nearest", "floor", "ceiling", "round");
 
     private final ProblemKey problem;
+    private final Sentences sentences;
     private final AnswerKey key;
     private final Map<String, Quantity> chosen;
     private final Set<String> settled;
@@ -44,6 +45,7 @@ public final class UsualSlips {
 
     private UsualSlips(ProblemKey problem, AnswerKey key, Map<String, Quantity> chosen, Set<String> settled) {
         this.problem = problem;
+        this.sentences = problem.sentences();
         this.key = key;
         this.chosen = chosen;
         this.settled = settled;
@@ -113,19 +115,19 @@ public final class UsualSlips {
             double si = given.getValue().value();
             String what = the(given.getKey());
             if (si < LOWEST_TEMPERATURE) {
-                temperature(k + si, Sentences.differenceMiscounted(what));
-                temperature(k - si, Sentences.differenceMiscounted(what));
+                temperature(k + si, sentences.differenceMiscounted(what));
+                temperature(k - si, sentences.differenceMiscounted(what));
             } else if (rise) {
-                temperature(k + si - CELSIUS_ZERO, Sentences.temperatureForRise(what));
-                temperature(k + si, Sentences.temperatureForRise(what));
+                temperature(k + si - CELSIUS_ZERO, sentences.temperatureForRise(what));
+                temperature(k + si, sentences.temperatureForRise(what));
             } else {
-                temperature(k - (si - CELSIUS_ZERO), Sentences.riseForTemperature(what));
-                temperature(k - si, Sentences.riseForTemperature(what)); // the same, written in kelvin
-                temperature(k + (si - CELSIUS_ZERO), Sentences.addedTwice(what));
+                temperature(k - (si - CELSIUS_ZERO), sentences.riseForTemperature(what));
+                temperature(k - si, sentences.riseForTemperature(what)); // the same, written in kelvin
+                temperature(k + (si - CELSIUS_ZERO), sentences.addedTwice(what));
             }
         }
-        temperature(k + CELSIUS_ZERO, rise ? Sentences.zeroInDifference() : Sentences.zeroInCelsius());
-        temperature(k - CELSIUS_ZERO, rise ? Sentences.zeroInDifference() : Sentences.zeroInCelsius());
+        temperature(k + CELSIUS_ZERO, rise ? sentences.zeroInDifference() : sentences.zeroInCelsius());
+        temperature(k - CELSIUS_ZERO, rise ? sentences.zeroInDifference() : sentences.zeroInCelsius());
     }
 
     private void temperature(double value, String says) {
@@ -158,11 +160,11 @@ public final class UsualSlips {
 
     private String otherQuantity(String name) {
         if (problem.givens().has(name)) {
-            return Sentences.aGiven(the(name));
+            return sentences.aGiven(the(name));
         }
         return problem.working().following(Set.of(name)).contains(key.step())
-                ? Sentences.onTheWay(the(name))
-                : Sentences.anotherQuantity(the(name));
+                ? sentences.onTheWay(the(name))
+                : sentences.anotherQuantity(the(name));
     }
 
     private void fitted() {
@@ -180,15 +182,15 @@ public final class UsualSlips {
                         Rung.EXACT_OR_FITTED,
                         exact.value(),
                         Math.abs(exact.value()) * Acceptance.ROUNDED_BY_HAND,
-                        Sentences.notYetFitted());
+                        sentences.notYetFitted());
                 continue;
             }
-            follows(step.id(), exact, Sentences.exactForFitted(the(step.id())));
+            follows(step.id(), exact, sentences.exactForFitted(the(step.id())));
             if (before instanceof Expression.Name name && !problem.givens().has(name.id())) {
                 follows(
                         name.id(),
                         worked.quantity(step.id()),
-                        Sentences.fittedForExact(the(step.id()), the(name.id())));
+                        sentences.fittedForExact(the(step.id()), the(name.id())));
             }
         }
     }
@@ -223,7 +225,7 @@ public final class UsualSlips {
                         Rung.WRONG_PAIR,
                         product,
                         reach(product),
-                        Sentences.wrongPair(the(voltage.getKey()), the(current.getKey())));
+                        sentences.wrongPair(the(voltage.getKey()), the(current.getKey())));
             }
         }
     }
@@ -256,7 +258,7 @@ public final class UsualSlips {
                     Rung.NEAR_MISS,
                     key.expected(),
                     NEAR * Math.abs(wanted),
-                    measured ? Sentences.nearMiss(key.figures()) : Sentences.nearCount()));
+                    measured ? sentences.nearMiss(key.figures()) : sentences.nearCount()));
         }
     }
 

@@ -26,6 +26,7 @@ final class WorkedWrongly {
     private static final double LOWEST_TEMPERATURE = 173.15;
 
     private final ProblemKey problem;
+    private final Sentences sentences;
     private final AnswerKey key;
     private final Map<String, Quantity> chosen;
     private final List<UsualSlip> slips = new ArrayList<>();
@@ -33,6 +34,7 @@ final class WorkedWrongly {
     /** @param chosen values of accepted designs, from which the key's own follows */
     WorkedWrongly(ProblemKey problem, AnswerKey key, Map<String, Quantity> chosen) {
         this.problem = problem;
+        this.sentences = problem.sentences();
         this.key = key;
         this.chosen = chosen;
     }
@@ -52,7 +54,7 @@ final class WorkedWrongly {
                             step,
                             mistake.value(),
                             earlier.unit().dimension(),
-                            Sentences.carried(earlier.question(), mistake.explanation()));
+                            sentences.carried(earlier.question(), mistake.explanation()));
                 }
             }
         }
@@ -91,15 +93,15 @@ final class WorkedWrongly {
         double v = value.value();
         if (dimension.equals(Dimension.ONE)) {
             if (given) {
-                misplaced(name, 1, dimension, Sentences.leftOut(problem.the(name)));
+                misplaced(name, 1, dimension, sentences.leftOut(problem.the(name)));
                 if (v > 0 && v < 1) {
-                    misplaced(name, 1 - v, dimension, Sentences.restOfShare(problem.the(name)));
+                    misplaced(name, 1 - v, dimension, sentences.restOfShare(problem.the(name)));
                 }
             }
             return;
         }
         if (!isTemperature(value)) {
-            misplaced(name, 0, dimension, Sentences.leftOut(problem.the(name)));
+            misplaced(name, 0, dimension, sentences.leftOut(problem.the(name)));
         }
         for (Map.Entry<String, Quantity> other : problem.givens().quantities().entrySet()) {
             Quantity like = other.getValue();
@@ -110,7 +112,7 @@ final class WorkedWrongly {
                         name,
                         like.value(),
                         dimension,
-                        Sentences.inPlaceOf(problem.the(other.getKey()), problem.the(name)));
+                        sentences.inPlaceOf(problem.the(other.getKey()), problem.the(name)));
             }
         }
     }

@@ -3,7 +3,8 @@ package ampersheet.browser;
 import ampersheet.answer.Judge;
 import ampersheet.answer.KeyReader;
 import ampersheet.answer.Verdict;
-import ampersheet.practice.Practice;
+import ampersheet.language.Language;
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.QuantityReader;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.Reading;
@@ -26,6 +27,35 @@ public final class Checker {
     public static void main(String[] arguments) {}
 
     /**
+     * Before anything else: the language of the page.
+     *
+     * @param sentences as {@link Language#written} writes them
+     * @param decimal the marker of its numbers
+     */
+    @JSExport
+    public static void speak(String code, String sentences, String decimal) {
+        DESK.speak(Language.read(code, sentences), decimal.equals(",") ? DecimalMarker.COMMA : DecimalMarker.POINT);
+    }
+
+    /** A sentence of the page's own, filled with name and text by turns. */
+    @JSExport
+    public static String says(String key, String[] filled) {
+        return DESK.language().say(key, filled);
+    }
+
+    /** As a language joins what belongs together. */
+    @JSExport
+    public static String practiceList(String[] items) {
+        return DESK.language().all(List.of(items));
+    }
+
+    /** The form of a sentence for a number. */
+    @JSExport
+    public static String saysOf(String key, int count, String[] filled) {
+        return DESK.language().count(key, count, filled);
+    }
+
+    /**
      * One verdict per question of the problem, in its order, each as five texts: question, rung, what was understood,
      * message, id of the mistake or nothing.
      *
@@ -38,7 +68,7 @@ public final class Checker {
         for (int i = 0; i + 1 < typed.length; i += 2) {
             answers.put(typed[i], typed[i + 1]);
         }
-        List<Verdict> verdicts = Judge.judge(KeyReader.read(key), answers);
+        List<Verdict> verdicts = Judge.judge(KeyReader.read(key, DESK.language(), DESK.decimal()), answers);
         String[] told = new String[verdicts.size() * 5];
         int at = 0;
         for (Verdict verdict : verdicts) {
@@ -61,12 +91,12 @@ public final class Checker {
     @JSExport
     public static String[] readAnswer(String typed, String unit) {
         Unit asked = Unit.parse(unit);
-        Reading reading = QuantityReader.read(typed, asked);
+        Reading reading = QuantityReader.read(typed, asked, DESK.decimal());
         if (reading instanceof Reading.Unreadable unreadable) {
-            return new String[] {"unreadable", unreadable.problem()};
+            return new String[] {"unreadable", unreadable.problem(DESK.language())};
         }
         if (reading instanceof Reading.Ambiguous ambiguous) {
-            return new String[] {"ambiguous", String.join(" or ", ambiguous.meanings())};
+            return new String[] {"ambiguous", DESK.language().either(ambiguous.meanings(DESK.language()))};
         }
         Reading.Value value = (Reading.Value) reading;
         if (value.unit().isPresent()) {
@@ -80,7 +110,7 @@ public final class Checker {
     }
 
     private static String written(Reading.Value value, Unit unit) {
-        return QuantityWriter.POINT
+        return new QuantityWriter(DESK.decimal())
                 .plain(value.si(unit), unit, Math.max(1, value.significantFigures()))
                 .text();
     }
@@ -149,11 +179,7 @@ public final class Checker {
     /** What is said where nothing more is to be had: without hints, with the solution, without extra questions. */
     @JSExport
     public static String practiceSays(String what) {
-        return switch (what) {
-            case "hints" -> Practice.saidWithoutHints();
-            case "aside" -> Practice.saidWithoutAside();
-            default -> Practice.saidWithSolution();
-        };
+        return DESK.says(what);
     }
 
     @JSExport
@@ -174,6 +200,6 @@ public final class Checker {
     /** What a line of calculation comes to. */
     @JSExport
     public static String calculate(String line) {
-        return Practice.calculated(line);
+        return DESK.calculated(line);
     }
 }

@@ -2,6 +2,7 @@ package ampersheet.browser;
 
 import ampersheet.answer.KeyReader;
 import ampersheet.answer.ProblemKey;
+import ampersheet.language.Language;
 import ampersheet.practice.Attempt;
 import ampersheet.practice.Checked;
 import ampersheet.practice.Course;
@@ -15,6 +16,8 @@ import ampersheet.practice.RecordText;
 import ampersheet.practice.SideQuestion;
 import ampersheet.practice.Standing;
 import ampersheet.practice.Texts;
+import ampersheet.practice.UnfitText;
+import ampersheet.quantity.DecimalMarker;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -24,21 +27,49 @@ import java.util.Optional;
  * in texts. All rules are in {@link Practice}.
  */
 final class PracticeDesk {
+    private Language language;
+    private DecimalMarker decimal;
     private Practice practice;
     private List<Mistake> mistakes = List.of();
     private String keyText = "";
     private ProblemKey key;
 
+    /** Before anything else: how it speaks and writes numbers. */
+    void speak(Language spoken, DecimalMarker written) {
+        language = spoken;
+        decimal = written;
+    }
+
+    Language language() {
+        return language;
+    }
+
+    DecimalMarker decimal() {
+        return decimal;
+    }
+
+    String calculated(String line) {
+        return practice.calculated(line);
+    }
+
+    String says(String what) {
+        return switch (what) {
+            case "hints" -> practice.saidWithoutHints();
+            case "aside" -> practice.saidWithoutAside();
+            default -> practice.saidWithSolution();
+        };
+    }
+
     /** An empty text, or why the record was not read; then the page begins with none. */
     String start(String course, String stored, String[] tab, int day, int chance) {
-        Course read = Course.read(course);
+        Course read = Course.read(course, language, decimal);
         LearnerRecord none = LearnerRecord.none(read.set());
         String refused = "";
         LearnerRecord record = none;
         try {
             record = stored.isEmpty() ? none : none.joined(RecordText.read(stored));
-        } catch (IllegalArgumentException unread) {
-            refused = unread.getMessage();
+        } catch (UnfitText unread) {
+            refused = unread.said(language);
         }
         practice = Practice.of(read, record, tab[0]).start(tab[1], day, chance);
         return refused;
@@ -52,8 +83,8 @@ final class PracticeDesk {
         try {
             practice = practice.joined(RecordText.read(text));
             return "";
-        } catch (IllegalArgumentException unread) {
-            return unread.getMessage();
+        } catch (UnfitText unread) {
+            return unread.said(language);
         }
     }
 
@@ -81,7 +112,7 @@ final class PracticeDesk {
         tell(told, "aside", practice.record().aside().asked() ? "asked" : "off");
         tell(told, "faulty", practice.hasFaulty() ? "yes" : "");
         Optional<FaultyLine> line = practice.faultyLine();
-        tell(told, "line", line.map(FaultyLine::said).orElse(""));
+        tell(told, "line", line.map(one -> one.said(language)).orElse(""));
         tell(told, "named", line.map(one -> Integer.toString(one.named())).orElse("0"));
         tell(told, "found", line.map(FaultyLine::isFound).orElse(false) ? "yes" : "");
         int[] sure = practice.sureness();
@@ -175,7 +206,7 @@ final class PracticeDesk {
 
     private ProblemKey key(String text) {
         if (!text.equals(keyText)) {
-            key = KeyReader.read(text);
+            key = KeyReader.read(text, language, decimal);
             keyText = text;
         }
         return key;
@@ -253,6 +284,6 @@ final class PracticeDesk {
     }
 
     String mistake(int number, String keyRead) {
-        return Practice.told(mistakes.get(number), KeyReader.read(keyRead));
+        return Practice.told(mistakes.get(number), key(keyRead));
     }
 }

@@ -1,31 +1,32 @@
 package ampersheet.formula;
 
+import ampersheet.language.Saying;
 import ampersheet.quantity.Dimension;
 
 /** Dimensions in the words of the trade, for messages: "volts", "Ω", "K/W". */
 public final class TradeWords {
     private TradeWords() {}
 
-    private record Named(Dimension dimension, String symbol, String plural) {}
+    private record Named(Dimension dimension, String symbol, String plural, String key) {}
 
     /** In the order in which they are tried as numerator and denominator of the others. */
     private static final Named[] NAMED = {
-        new Named(Dimension.VOLTAGE, "V", "volts"),
-        new Named(Dimension.CURRENT, "A", "amperes"),
-        new Named(Dimension.RESISTANCE, "Ω", "ohms"),
-        new Named(Dimension.POWER, "W", "watts"),
-        new Named(Dimension.TEMPERATURE, "K", "kelvins"),
-        new Named(Dimension.TIME, "s", "seconds"),
-        new Named(Dimension.LENGTH, "m", "metres"),
-        new Named(Dimension.ENERGY, "J", "joules"),
-        new Named(Dimension.CAPACITANCE, "F", "farads"),
-        new Named(Dimension.INDUCTANCE, "H", "henries"),
-        new Named(Dimension.FREQUENCY, "Hz", "hertz"),
-        new Named(Dimension.MASS, "kg", "kilograms"),
-        new Named(Dimension.LENGTH.power(2), "m²", "square metres"),
-        new Named(Dimension.LENGTH.power(3), "m³", "cubic metres"),
-        new Named(Dimension.RESISTANCE.power(-1), "S", "siemens"),
-        new Named(Dimension.CURRENT.times(Dimension.TIME), "C", "coulombs"),
+        new Named(Dimension.VOLTAGE, "V", "volts", "practice.units.volts"),
+        new Named(Dimension.CURRENT, "A", "amperes", "practice.units.amperes"),
+        new Named(Dimension.RESISTANCE, "Ω", "ohms", "practice.units.ohms"),
+        new Named(Dimension.POWER, "W", "watts", "practice.units.watts"),
+        new Named(Dimension.TEMPERATURE, "K", "kelvins", "practice.units.kelvins"),
+        new Named(Dimension.TIME, "s", "seconds", "practice.units.seconds"),
+        new Named(Dimension.LENGTH, "m", "metres", "practice.units.metres"),
+        new Named(Dimension.ENERGY, "J", "joules", "practice.units.joules"),
+        new Named(Dimension.CAPACITANCE, "F", "farads", "practice.units.farads"),
+        new Named(Dimension.INDUCTANCE, "H", "henries", "practice.units.henries"),
+        new Named(Dimension.FREQUENCY, "Hz", "hertz", "practice.units.hertz"),
+        new Named(Dimension.MASS, "kg", "kilograms", "practice.units.kilograms"),
+        new Named(Dimension.LENGTH.power(2), "m²", "square metres", "practice.units.square-metres"),
+        new Named(Dimension.LENGTH.power(3), "m³", "cubic metres", "practice.units.cubic-metres"),
+        new Named(Dimension.RESISTANCE.power(-1), "S", "siemens", "practice.units.siemens"),
+        new Named(Dimension.CURRENT.times(Dimension.TIME), "C", "coulombs", "practice.units.coulombs"),
     };
 
     /** "volts"; "plain numbers" for dimension one; "quantities in K/W" where there is no word. */
@@ -39,6 +40,19 @@ public final class TradeWords {
             }
         }
         return "quantities in " + symbol(dimension);
+    }
+
+    /** The same for learners, in any language. */
+    public static Saying plurals(Dimension dimension) {
+        if (dimension.equals(Dimension.ONE)) {
+            return Saying.of("practice.units.none");
+        }
+        for (Named named : NAMED) {
+            if (named.dimension().equals(dimension)) {
+                return Saying.of(named.key());
+            }
+        }
+        return Saying.of("practice.units.others", "unit", symbol(dimension));
     }
 
     /** "V", "K/W", "A·s"; base units with exponents where nothing shorter fits; empty for dimension one. */

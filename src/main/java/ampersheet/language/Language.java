@@ -146,16 +146,29 @@ public final class Language {
         return List.copyOf(sentences.keySet());
     }
 
-    /** The sentences of some faces as one text, for {@link #read}: a line for each, its key and a tab before it. */
-    public String written(List<String> faces) {
+    /**
+     * Some of the sentences as one text, for {@link #read}: a line for each, its key and a tab before it.
+     *
+     * @param beginnings of their keys: a face, or more
+     */
+    public String written(List<String> beginnings) {
         StringBuilder out = new StringBuilder();
         for (Map.Entry<String, String> one : sentences.entrySet()) {
             String key = one.getKey();
-            if (faces.contains(key.substring(0, key.indexOf('.')))) {
+            if (beginsWithOneOf(key, beginnings)) {
                 out.append(key).append(BETWEEN).append(one.getValue()).append('\n');
             }
         }
         return out.toString();
+    }
+
+    private static boolean beginsWithOneOf(String key, List<String> beginnings) {
+        for (String beginning : beginnings) {
+            if (key.equals(beginning) || key.startsWith(beginning + ".")) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Reads what {@link #written} wrote. */

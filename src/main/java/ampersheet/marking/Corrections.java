@@ -170,7 +170,14 @@ public final class Corrections {
         inOrder.sort((one, other) -> Integer.compare(rank(worked, one), rank(worked, other)));
         return new Corrected.Anew(
                 anew,
-                new ProblemKey(inOrder, anew.problem().givens(), anew.template().working(), designs),
+                new ProblemKey(
+                        inOrder,
+                        anew.problem().givens(),
+                        anew.template().working(),
+                        designs,
+                        Map.of(),
+                        anew.plan().language(),
+                        anew.plan().decimal()),
                 issued.places().stream()
                         .map(place -> keys.get(place.question()))
                         .toList(),

@@ -2,6 +2,7 @@ package ampersheet.page;
 
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
+import ampersheet.language.Language;
 import ampersheet.quantity.Dimension;
 import ampersheet.render.Markup;
 import ampersheet.render.html.Fragment;
@@ -31,12 +32,12 @@ public final class HomeworkPage {
     public static String render(Sheet sheet, String learner) {
         Document document = Composer.sheet(sheet, learner);
         return PageFrame.render(
-                document.language(),
+                PageFrame.Spoken.of(sheet.plan()),
                 document.title() + " · " + document.sheetId(),
                 "sheet homework",
                 body(sheet, document),
                 data(sheet),
-                "homework.js");
+                PageFrame.Script.HOMEWORK);
     }
 
     private static String body(Sheet sheet, Document document) {
@@ -59,16 +60,17 @@ public final class HomeworkPage {
         page.open("main").newline();
         page.open("form", "id", "answers", "novalidate", "").newline();
         page.trusted(markup).close("form").newline();
-        turning(page);
-        handingIn(page);
+        turning(page, document.language());
+        handingIn(page, document.language());
         page.close("main").newline();
         footer(page, document);
         return page.toString();
     }
 
     private static void masthead(Markup page, Document document) {
+        Language language = document.language();
         page.open("a", "class", "skip", "id", "skip", "href", "#problem-1")
-                .text("To the problem")
+                .text(language.say("page.skip"))
                 .close("a")
                 .newline();
         page.open("header", "class", "masthead").newline();
@@ -79,40 +81,29 @@ public final class HomeworkPage {
                 .line(document.subtitle())
                 .close("span")
                 .text(" ");
-        page.open("span", "class", "sheet-id")
-                .text("Sheet ")
-                .open("b")
-                .line(document.sheetId())
-                .close("b")
-                .close("span");
+        sheetId(page, document);
         page.close("p").close("header").newline();
-        page.element(
-                        "p",
-                        "Type your answers here. The page reads each one back, so that you see how it is "
-                                + "understood; it holds no "
-                                + "key and cannot say what is right. Nothing is sent: when you are done, save the "
-                                + "answer file at the end and hand it in.",
-                        "class",
-                        "notice")
+        page.element("p", language.say("page.homework.notice"), "class", "notice")
                 .newline();
         page.open("noscript")
-                .element(
-                        "p",
-                        "Scripts are switched off here: this page can neither read answers back nor save them. "
-                                + "Answer on paper, or switch them on.")
+                .element("p", language.say("page.homework.needs-script"))
                 .close("noscript")
                 .newline();
     }
 
+    private static void sheetId(Markup page, Document document) {
+        page.open("span", "class", "sheet-id");
+        Around.of(document.language(), "page.homework.sheet", "id")
+                .write(page, () -> page.open("b").line(document.sheetId()).close("b"));
+        page.close("span");
+    }
+
     private static void footer(Markup page, Document document) {
-        page.open("footer").open("p", "class", "running").open("span").text("End of ");
-        page.open("cite").line(document.title()).close("cite").close("span").text(" ");
-        page.open("span", "class", "sheet-id")
-                .text("Sheet ")
-                .open("b")
-                .line(document.sheetId())
-                .close("b")
-                .close("span");
+        page.open("footer").open("p", "class", "running").open("span");
+        Around.of(document.language(), "page.end", "title")
+                .write(page, () -> page.open("cite").line(document.title()).close("cite"));
+        page.close("span").text(" ");
+        sheetId(page, document);
         page.close("p").close("footer").newline();
     }
 
@@ -150,10 +141,12 @@ public final class HomeworkPage {
 
     /** All problems with how far each is; without the script, where they are. */
     private static void list(Markup page, Sheet sheet) {
-        page.open("nav", "id", "problems", "aria-label", "Problems").open("details", "open", "");
+        Language language = sheet.plan().language();
+        page.open("nav", "id", "problems", "aria-label", language.say("page.homework.problems"))
+                .open("details", "open", "");
         page.open("summary")
                 .open("span", "id", "progress")
-                .text("Problems of this sheet")
+                .text(language.say("page.homework.problems.of-sheet"))
                 .close("span")
                 .close("summary")
                 .newline();
@@ -162,30 +155,39 @@ public final class HomeworkPage {
             page.open("li").open("a", "href", "#problem-" + problem.number());
             page.open("b").text(Integer.toString(problem.number())).close("b").text(" ");
             page.line(problem.template().title()).close("a").text(" ");
-            page.element("span", problem.places().isEmpty() ? "worked example, to be read" : "")
+            page.element("span", problem.places().isEmpty() ? language.say("page.homework.to-be-read") : "")
                     .close("li")
                     .newline();
         }
         page.close("ol").newline();
         page.close("details");
-        LookUpDialog.button(page, "above");
+        LookUpDialog.button(page, "above", language);
         page.close("nav").newline();
     }
 
     /** To the problem before and the next one, where the one at hand ends. */
-    private static void turning(Markup page) {
-        page.open("nav", "id", "turn", "class", "buttons", "aria-label", "Before and after", "hidden", "")
+    private static void turning(Markup page, Language language) {
+        page.open(
+                        "nav",
+                        "id",
+                        "turn",
+                        "class",
+                        "buttons",
+                        "aria-label",
+                        language.say("page.homework.before-and-after"),
+                        "hidden",
+                        "")
                 .newline();
         page.element("a", "", "id", "before", "href", "#").newline();
         page.element("a", "", "id", "next", "href", "#").newline();
-        LookUpDialog.button(page, "below");
+        LookUpDialog.button(page, "below", language);
         page.close("nav").newline();
     }
 
-    private static void handingIn(Markup page) {
+    private static void handingIn(Markup page, Language language) {
         page.open("section", "class", "keeping", "aria-labelledby", "keeping-title", "hidden", "", "id", "keeping")
                 .newline();
-        page.element("h2", "Handing in", "id", "keeping-title", "tabindex", "-1")
+        page.element("h2", language.say("page.homework.handing-in"), "id", "keeping-title", "tabindex", "-1")
                 .newline();
         page.open("p")
                 .element("strong", "", "id", "tally")
@@ -195,25 +197,22 @@ public final class HomeworkPage {
                 .newline();
         page.open("ul", "id", "open-places").close("ul").newline();
         page.open("div", "class", "buttons").newline();
-        page.element("button", "Save the answer file", "type", "button", "class", "main", "id", "save")
+        page.element("button", language.say("page.homework.save"), "type", "button", "class", "main", "id", "save")
                 .newline();
-        page.element("button", "Share the answer file", "type", "button", "id", "share", "hidden", "")
+        page.element("button", language.say("page.homework.share"), "type", "button", "id", "share", "hidden", "")
                 .newline();
-        page.element("button", "Copy the answers", "type", "button", "id", "copy")
+        page.element("button", language.say("page.homework.copy"), "type", "button", "id", "copy")
                 .newline();
-        page.element("button", "Clear my answers", "type", "button", "id", "clear")
+        page.element("button", language.say("page.homework.clear"), "type", "button", "id", "clear")
                 .newline();
         page.close("div").newline();
         page.open("p", "id", "kept-said", "role", "status").close("p").newline();
-        page.element(
-                        "p",
-                        "How it reaches your teacher: the saved file lies where your downloads are, under a name with "
-                                + "this sheet's number. Hand it in as your class does: upload it, attach it to a "
-                                + "message, or carry it on a stick. Where no file can be sent, copy the answers, paste "
-                                + "them into a message and send that.")
+        page.element("p", language.say("page.homework.reaches")).newline();
+        page.open("details")
+                .element("summary", language.say("page.homework.as-text"))
                 .newline();
-        page.open("details").element("summary", "The answer file as text").newline();
-        page.element("label", "Answer file", "for", "file-text").newline();
+        page.element("label", language.say("page.homework.file"), "for", "file-text")
+                .newline();
         page.open("textarea", "id", "file-text", "readonly", "", "rows", "8", "spellcheck", "false")
                 .close("textarea");
         page.close("details").close("section").newline();

@@ -42,35 +42,44 @@ record LookUpDialog(
     }
 
     /** @param place tells its two buttons apart: an id is used once */
-    static void button(Markup page, String place) {
-        page.element("button", "Look up", "type", "button", "class", "look-up-opens", "id", "look-up-" + place)
+    static void button(Markup page, String place, Language language) {
+        page.element(
+                        "button",
+                        language.say("page.look-up"),
+                        "type",
+                        "button",
+                        "class",
+                        "look-up-opens",
+                        "id",
+                        "look-up-" + place)
                 .newline();
     }
 
     void write(Markup page) {
         page.open("dialog", "id", "look-up", "aria-labelledby", "look-up-title").newline();
         page.open("div", "class", "head");
-        page.element("h2", "Look up", "id", "look-up-title");
-        page.element("button", "Close", "type", "button", "id", "look-up-close")
+        page.element("h2", language.say("page.look-up"), "id", "look-up-title");
+        page.element("button", language.say("page.close"), "type", "button", "id", "look-up-close")
                 .close("div")
                 .newline();
         if (!how.isEmpty()) {
-            page.element("h3", "How to answer").newline();
+            page.element("h3", language.say("page.look-up.how-to-answer")).newline();
             page.trusted(Fragment.of(how, language, "how-", 3));
         }
         page.trusted(Fragment.of(tables, language, "table-", 2));
         page.open("div", "class", "on-screen").newline();
-        page.element("h3", "How to type").newline();
+        page.element("h3", language.say("page.look-up.how-to-type")).newline();
         typing(page);
-        list(page, "Rules in general", rules);
-        list(page, "Words", words);
+        list(page, language.say("page.look-up.rules"), rules);
+        list(page, language.say("page.look-up.words"), words);
         page.close("div").close("dialog").newline();
     }
 
     private void typing(Markup page) {
         page.open("table", "class", "typing").newline();
         page.open("thead").open("tr");
-        page.element("th", "Type", "scope", "col").text(" ").element("th", "is read as", "scope", "col");
+        page.element("th", language.say("page.look-up.type"), "scope", "col").text(" ");
+        page.element("th", language.say("page.look-up.read-as"), "scope", "col");
         page.close("tr").close("thead").newline().open("tbody").newline();
         for (String[] form : FORMS) {
             page.open("tr")
@@ -81,11 +90,7 @@ record LookUpDialog(
                     .newline();
         }
         page.close("tbody").close("table").newline();
-        page.element(
-                        "p",
-                        "Type the unit behind the number; leave the thousands together. A share may be typed as 44 % or "
-                                + marked("0.44")
-                                + ". What the page has understood stands below the field.")
+        page.element("p", language.say("page.look-up.typing", "share", marked("0.44")))
                 .newline();
     }
 

@@ -1,8 +1,10 @@
 package ampersheet.page;
 
 import ampersheet.language.Language;
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.render.Markup;
 import ampersheet.render.html.Fragment;
+import ampersheet.sheet.Plan;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -10,6 +12,7 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.Base64;
+import java.util.List;
 
 /**
  * One file that needs no other: its words, look, data and script. Only this very script may run in it, named by its
@@ -18,21 +21,44 @@ import java.util.Base64;
 final class PageFrame {
     private static final String CHECKER = "/ampersheet/browser/checker.js";
 
+    /** The script of a kind of page, and the sentences that it and the checker say: how their keys begin. */
+    enum Script {
+        PRACTICE(
+                "practice.js",
+                List.of("list", "number", "common", "reading", "verdict", "practice", "page.practice", "page.scrolls")),
+        HOMEWORK("homework.js", List.of("list", "number", "reading", "page.homework", "page.scrolls"));
+
+        private final String file;
+        private final List<String> says;
+
+        Script(String file, List<String> says) {
+            this.file = file;
+            this.says = says;
+        }
+    }
+
+    /** How a page speaks and writes numbers. */
+    record Spoken(Language language, DecimalMarker decimal) {
+        static Spoken of(Plan plan) {
+            return new Spoken(plan.language(), plan.decimal());
+        }
+    }
+
     private PageFrame() {}
 
     /**
-     * @param script name of the page's own script beside this class
+     * @param script of the page: its own, and what it says
      * @param data JSON, for the script to read
      * @param body everything between the start and the data
      */
-    static String render(Language language, String title, String bodyClass, String body, String data, String script) {
-        String code = read(CHECKER) + "\n" + lean(read("common.js")) + lean(read(script));
+    static String render(Spoken spoken, String title, String bodyClass, String body, String data, Script script) {
+        String code = read(CHECKER) + "\n" + lean(read("common.js")) + lean(read(script.file));
         if (code.contains("</script") || code.contains("<!--")) {
             throw new IllegalStateException("the script would end its own element");
         }
         Markup page = new Markup();
         page.trusted("<!DOCTYPE html>\n")
-                .open("html", "lang", language.code())
+                .open("html", "lang", spoken.language().code())
                 .newline()
                 .open("head")
                 .newline();
@@ -62,8 +88,22 @@ final class PageFrame {
                 .trusted(harmless(data))
                 .close("script")
                 .newline();
+        page.open("script", "type", "application/json", "id", "language")
+                .trusted(harmless(sentences(spoken, script)))
+                .close("script")
+                .newline();
         page.open("script").trusted(code).close("script").newline();
         return page.close("body").newline().close("html").newline().toString();
+    }
+
+    private static String sentences(Spoken spoken, Script script) {
+        return Json.write(json -> {
+            json.writeStartObject();
+            json.writeStringField("code", spoken.language().code());
+            json.writeStringField("decimal", String.valueOf(spoken.decimal().character()));
+            json.writeStringField("sentences", spoken.language().written(script.says));
+            json.writeEndObject();
+        });
     }
 
     /** Without what only serves whoever reads the source: indentation, and comments that begin a line. */

@@ -33,7 +33,12 @@ final class PracticeCourse {
         Set<String> rules = new TreeSet<>();
         skills.forEach(skill ->
                 skill.templates().forEach(template -> template.lines().forEach(line -> rules.add(line.principle()))));
-        return new Course(name, skills, RuleBook.does(rules));
+        return new Course(
+                name,
+                skills,
+                RuleBook.does(rules),
+                practice.set().plan().language(),
+                practice.set().plan().decimal());
     }
 
     private Course.Skill skill(Skill skill) {

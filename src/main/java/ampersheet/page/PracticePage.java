@@ -1,5 +1,6 @@
 package ampersheet.page;
 
+import ampersheet.language.Language;
 import ampersheet.page.PracticeSet.Practised;
 import ampersheet.page.PracticeSet.Skill;
 import ampersheet.page.PracticeSet.Variant;
@@ -21,11 +22,6 @@ import java.util.TreeMap;
 
 /** A practice set as one file: it holds its keys, and says so. */
 public final class PracticePage {
-    private static final String HOLDS_KEYS =
-            "This page holds the answers to its own problems, so that it can check yours. They "
-                    + "are on no sheet that is handed in. It works without a network, and nothing you type leaves "
-                    + "this device.";
-
     private static final Delta FROM_NOTHING = new Delta("");
 
     private PracticePage() {}
@@ -33,12 +29,12 @@ public final class PracticePage {
     public static String render(PracticeSet practice) {
         Plan plan = practice.set().plan();
         return PageFrame.render(
-                plan.language(),
-                "Practice: " + plan.title(),
+                PageFrame.Spoken.of(plan),
+                plan.language().say("page.practice.title", "title", plan.title()),
                 "practice",
                 body(practice),
                 data(practice),
-                "practice.js");
+                PageFrame.Script.PRACTICE);
     }
 
     /** Names what a browser keeps of this set; another plan, template version or number of variants is another set. */
@@ -51,85 +47,87 @@ public final class PracticePage {
     }
 
     private static String body(PracticeSet practice) {
+        Language language = practice.set().plan().language();
         Markup page = new Markup();
         masthead(page, practice);
-        skills(page);
-        mistakes(page);
+        skills(page, language);
+        mistakes(page, language);
         page.open("main", "id", "desk", "hidden", "").newline();
-        page.open("div", "class", "switch", "id", "facing", "role", "group", "aria-label", "Show")
+        page.open(
+                        "div",
+                        "class",
+                        "switch",
+                        "id",
+                        "facing",
+                        "role",
+                        "group",
+                        "aria-label",
+                        language.say("page.practice.show"))
                 .newline();
-        button(page, "show-example", "Worked example");
-        button(page, "show-yours", "Your problem");
+        button(page, "show-example", language.say("page.practice.example"));
+        button(page, "show-yours", language.say("page.practice.your-problem"));
         page.close("div").newline();
-        example(page);
-        yours(page);
+        example(page, language);
+        yours(page, language);
         page.close("main").newline();
-        keeping(page);
+        keeping(page, language);
         lookUp(practice).write(page);
-        page.open("footer").open("p", "class", "running").open("span").text("End of ");
-        page.element("cite", practice.set().plan().title()).close("span").text(" ");
-        page.element("span", "Extra-low voltage only. Local codes and licensed practice come before any sheet.");
+        page.open("footer").open("p", "class", "running").open("span");
+        Around.of(language, "page.end", "title")
+                .write(page, () -> page.element("cite", practice.set().plan().title()));
+        page.close("span").text(" ");
+        page.element("span", language.say("page.practice.caution"));
         return page.close("p").close("footer").newline().toString();
     }
 
     private static void masthead(Markup page, PracticeSet practice) {
+        Language language = practice.set().plan().language();
         page.open("a", "class", "skip", "id", "skip", "href", "#yours-title")
-                .text("To the problem")
+                .text(language.say("page.skip"))
                 .close("a")
                 .newline();
         page.open("header", "class", "masthead").newline();
         page.open("h1").line(practice.set().plan().title()).close("h1").newline();
         page.open("p", "class", "running")
                 .open("span")
-                .text("Practice")
+                .text(language.say("page.practice.practice"))
                 .close("span")
                 .text(" ");
-        page.open("span")
-                .text("Set ")
-                .element("b", name(practice))
-                .close("span")
-                .close("p")
-                .newline();
+        page.open("span");
+        Around.of(language, "page.practice.set", "set").write(page, () -> page.element("b", name(practice)));
+        page.close("span").close("p").newline();
         page.close("header").newline();
-        page.element("p", HOLDS_KEYS, "class", "notice").newline();
+        page.element("p", language.say("page.practice.holds-keys"), "class", "notice")
+                .newline();
         page.open("noscript")
-                .element(
-                        "p",
-                        "This page needs its script to show problems and to check answers; scripts are switched "
-                                + "off here.")
+                .element("p", language.say("page.practice.needs-script"))
                 .close("noscript")
                 .newline();
     }
 
-    private static void skills(Markup page) {
-        page.open("nav", "aria-label", "Skills", "hidden", "", "id", "skills").newline();
-        page.open("details")
-                .open("summary")
-                .text("Skills: ")
-                .element("span", "", "id", "tally")
-                .close("summary")
+    private static void skills(Markup page, Language language) {
+        page.open("nav", "aria-label", language.say("page.practice.skills"), "hidden", "", "id", "skills")
                 .newline();
+        page.open("details").open("summary");
+        Around.of(language, "page.practice.skills.with-tally", "tally")
+                .write(page, () -> page.element("span", "", "id", "tally"));
+        page.close("summary").newline();
         page.open("div", "id", "skill-map")
                 .open("ol", "id", "skill-list")
                 .close("ol")
                 .close("div")
                 .newline();
-        page.element(
-                "p",
-                "The lines show what builds on what. Skills come mixed, because that is how they stay; each comes"
-                        + " back after some days.",
-                "class",
-                "lead");
+        page.element("p", language.say("page.practice.map"), "class", "lead");
         page.close("details");
-        LookUpDialog.button(page, "above");
+        LookUpDialog.button(page, "above", language);
         page.close("nav").newline();
     }
 
-    private static void mistakes(Markup page) {
-        page.open("details", "id", "mistakes-shown", "hidden", "")
-                .open("summary")
-                .text("Your mistakes: ");
-        page.element("span", "", "id", "mistakes-counted").close("summary").newline();
+    private static void mistakes(Markup page, Language language) {
+        page.open("details", "id", "mistakes-shown", "hidden", "").open("summary");
+        Around.of(language, "page.practice.mistakes", "counted")
+                .write(page, () -> page.element("span", "", "id", "mistakes-counted"));
+        page.close("summary").newline();
         page.open("ul", "id", "mistakes").close("ul");
         page.open("p", "id", "sureness", "class", "lead")
                 .close("p")
@@ -137,29 +135,24 @@ public final class PracticePage {
                 .newline();
     }
 
-    private static void example(Markup page) {
+    private static void example(Markup page, Language language) {
         page.open("section", "class", "example", "id", "example", "aria-labelledby", "example-title")
                 .newline();
         page.element("p", "", "id", "led", "class", "told", "hidden", "").newline();
         page.open("h2", "id", "example-title", "tabindex", "-1")
-                .text("Worked example")
+                .text(language.say("page.practice.example"))
                 .close("h2")
                 .newline();
-        page.element(
-                        "p",
-                        "A twin of your problem with other numbers. Read it line by line and say to yourself why "
-                                + "each line holds.",
-                        "class",
-                        "lead")
+        page.element("p", language.say("page.practice.example.read"), "class", "lead")
                 .newline();
         page.open("div", "id", "example-body").close("div").newline();
         page.open("div", "class", "buttons switch").newline();
-        button(page, "to-yours", "To your problem");
+        button(page, "to-yours", language.say("page.practice.example.to-yours"));
         page.close("div").newline();
         page.close("section").newline();
     }
 
-    private static void yours(Markup page) {
+    private static void yours(Markup page, Language language) {
         page.open("section", "class", "yours", "id", "yours", "aria-labelledby", "yours-title")
                 .newline();
         page.open("h2", "id", "yours-title", "tabindex", "-1").close("h2").newline();
@@ -168,90 +161,87 @@ public final class PracticePage {
         page.open("div", "id", "setting").close("div").newline();
         page.open("form", "id", "answers", "novalidate", "", "aria-labelledby", "answers-title")
                 .newline();
-        page.element("h3", "Your answers", "id", "answers-title").newline();
+        page.element("h3", language.say("page.practice.answers"), "id", "answers-title")
+                .newline();
         page.open("div", "id", "places").close("div").newline();
         page.open("p", "id", "verdict", "role", "status").close("p").newline();
         page.open("fieldset", "id", "sure")
-                .element("legend", "Before you check: are you sure?")
+                .element("legend", language.say("page.practice.sure"))
                 .newline();
         page.open("label")
                 .single("input", "type", "radio", "name", "sure", "value", "sure")
                 .text(" ")
-                .element("span", "sure")
+                .element("span", language.say("page.practice.sure.sure"))
                 .close("label");
         page.open("label")
                 .single("input", "type", "radio", "name", "sure", "value", "unsure")
                 .text(" ")
-                .element("span", "not sure")
+                .element("span", language.say("page.practice.sure.unsure"))
                 .close("label")
                 .newline();
         page.close("fieldset").newline();
         page.open("div", "class", "buttons").newline();
-        page.element("button", "Check", "type", "submit", "class", "main").newline();
-        button(page, "hint", "Next hint");
-        button(page, "solve", "Worked solution");
-        LookUpDialog.button(page, "below");
+        page.element("button", language.say("page.practice.check"), "type", "submit", "class", "main")
+                .newline();
+        button(page, "hint", language.say("page.practice.hint"));
+        button(page, "solve", language.say("page.practice.solution"));
+        LookUpDialog.button(page, "below", language);
         page.close("div").newline();
-        askedForSolution(page);
+        askedForSolution(page, language);
         page.close("form").newline();
-        aside(page);
+        aside(page, language);
         page.open("div", "id", "hints", "role", "log").close("div").newline();
         page.open("section", "id", "solution", "hidden", "", "aria-labelledby", "solution-title")
                 .newline();
         page.open("h3", "id", "solution-title", "tabindex", "-1")
-                .text("Worked solution")
+                .text(language.say("page.practice.solution"))
                 .close("h3")
                 .newline();
         page.open("div", "id", "solution-body").close("div").close("section").newline();
         page.open("div", "class", "buttons onward").newline();
-        button(page, "onward", "Next problem");
-        button(page, "another", "Another one like this");
-        button(page, "later", "Leave it open, go on");
-        button(page, "find-faulty", "Find the faulty line");
+        button(page, "onward", language.say("page.practice.next"));
+        button(page, "another", language.say("page.practice.another"));
+        button(page, "later", language.say("page.practice.later"));
+        button(page, "find-faulty", language.say("page.practice.find-faulty"));
         page.close("div").newline();
-        calculator(page);
+        calculator(page, language);
         page.close("section").newline();
     }
 
     /** Whether the solution is really wanted, which ends the problem. */
-    private static void askedForSolution(Markup page) {
+    private static void askedForSolution(Markup page, Language language) {
         page.open("div", "id", "solve-asked", "hidden", "", "role", "group", "aria-labelledby", "solve-question")
                 .newline();
-        page.element(
-                        "p",
-                        "Once you see the solution, this problem counts as not done. A hint goes on from where you are."
-                                + " Show the solution?",
-                        "id",
-                        "solve-question")
+        page.element("p", language.say("page.practice.solution.asked"), "id", "solve-question")
                 .newline();
         page.open("div", "class", "buttons").newline();
-        button(page, "solve-yes", "Show it");
-        button(page, "solve-no", "Not yet");
+        button(page, "solve-yes", language.say("page.practice.solution.yes"));
+        button(page, "solve-no", language.say("page.practice.solution.no"));
         page.close("div").close("div").newline();
     }
 
     /** The question beside a problem. */
-    private static void aside(Markup page) {
+    private static void aside(Markup page, Language language) {
         page.open("section", "id", "aside", "class", "aside", "hidden", "", "aria-labelledby", "aside-title")
                 .newline();
-        page.element("h3", "Extra question", "id", "aside-title", "tabindex", "-1")
+        page.element("h3", language.say("page.practice.aside"), "id", "aside-title", "tabindex", "-1")
                 .newline();
         page.element("p", "", "id", "aside-text");
         page.open("div", "class", "buttons", "id", "aside-choices", "role", "group", "aria-labelledby", "aside-text")
                 .close("div")
                 .newline();
         page.open("div", "id", "aside-said", "role", "status").close("div").newline();
-        page.open("p", "class", "lead").text("It counts neither for nor against you. ");
-        page.element("button", "No more extra questions", "type", "button", "id", "aside-off")
+        page.open("p", "class", "lead").text(language.say("page.practice.aside.counts-not") + " ");
+        page.element("button", language.say("page.practice.aside.no-more"), "type", "button", "id", "aside-off")
                 .close("p");
         page.close("section").newline();
     }
 
-    private static void calculator(Markup page) {
+    private static void calculator(Markup page, Language language) {
         page.open("details", "id", "calculator")
-                .element("summary", "Calculator with units")
+                .element("summary", language.say("page.practice.calculator"))
                 .newline();
-        page.open("p").element("label", "A line such as (12 V - 2.1 V) / 15 mA ", "for", "calculated");
+        page.open("p").element("label", language.say("page.practice.calculator.line") + " ", "for", "calculated");
         page.single(
                         "input",
                         "id",
@@ -271,13 +261,7 @@ public final class PracticePage {
                 .close("p")
                 .newline();
         page.element("p", "", "id", "calculation", "role", "status").newline();
-        page.element(
-                "p",
-                "It reads + - * / ^, parentheses, sqrt(…), and || for resistors side by side. Such a line may also stand"
-                        + " in the place of an answer: it is worked and checked, with its units. To type Ω, µ or °"
-                        + " write ohm, u or deg.",
-                "class",
-                "lead");
+        page.element("p", language.say("page.practice.calculator.reads"), "class", "lead");
         page.close("details").newline();
     }
 
@@ -301,45 +285,40 @@ public final class PracticePage {
                 plan.decimal());
     }
 
-    private static void keeping(Markup page) {
+    private static void keeping(Markup page, Language language) {
         page.open("section", "class", "keeping", "aria-labelledby", "keeping-title", "hidden", "", "id", "keeping")
                 .newline();
         page.open("h2", "id", "keeping-title")
-                .text("Support and progress")
+                .text(language.say("page.practice.keeping"))
                 .close("h2")
                 .newline();
-        support(page);
-        asides(page);
+        support(page, language);
+        asides(page, language);
         page.element("p", "", "id", "kept").newline();
         page.open("div", "class", "buttons").newline();
-        button(page, "export", "Save progress as a file");
-        page.open("label", "class", "file").text("Load a saved file ");
+        button(page, "export", language.say("page.practice.save"));
+        page.open("label", "class", "file").text(language.say("page.practice.load") + " ");
         page.single("input", "id", "import", "type", "file", "accept", ".txt,text/plain")
                 .close("label")
                 .newline();
-        button(page, "clear", "Erase everything in this browser");
+        button(page, "clear", language.say("page.practice.erase"));
         page.close("div").newline();
         page.open("details", "id", "carried");
-        page.element("summary", "Progress as text, to read or to carry to another device")
-                .newline();
+        page.element("summary", language.say("page.practice.text")).newline();
         page.open("p")
-                .element("label", "What you did so far; copy it all.", "for", "record")
+                .element("label", language.say("page.practice.text.copy"), "for", "record")
                 .close("p");
         page.open("textarea", "id", "record", "rows", "8", "readonly", "", "spellcheck", "false")
                 .close("textarea")
                 .newline();
         page.open("p")
-                .element(
-                        "label",
-                        "Paste here what you copied on the other device; nothing of either is lost.",
-                        "for",
-                        "pasted")
+                .element("label", language.say("page.practice.text.paste"), "for", "pasted")
                 .close("p");
         page.open("textarea", "id", "pasted", "rows", "4", "spellcheck", "false")
                 .close("textarea")
                 .newline();
         page.open("div", "class", "buttons");
-        button(page, "take-over", "Take it over");
+        button(page, "take-over", language.say("page.practice.text.take"));
         page.close("div").close("details").newline();
         page.open("p", "id", "kept-said", "role", "status")
                 .close("p")
@@ -347,28 +326,28 @@ public final class PracticePage {
                 .newline();
     }
 
-    private static void support(Markup page) {
+    private static void support(Markup page, Language language) {
         page.open("p")
                 .open("label", "for", "support")
-                .text("How much of the working is shown ")
+                .text(language.say("page.practice.support") + " ")
                 .close("label");
         page.open("select", "id", "support", "aria-describedby", "support-taken");
         for (String[] choice : new String[][] {
-            {"auto", "as it goes: less with every right answer, more after a slip"},
-            {"full", "full: the example beside a place for every step"},
-            {"faded", "faded: some steps are worked"},
-            {"bare", "bare: the question only"}
+            {"auto", language.say("page.practice.support.auto")},
+            {"full", language.say("page.practice.support.full")},
+            {"faded", language.say("page.practice.support.faded")},
+            {"bare", language.say("page.practice.support.bare")}
         }) {
             page.element("option", choice[1], "value", choice[0]);
         }
         page.close("select").close("p").newline();
-        page.element("p", "By keys: Enter takes the choice.", "id", "support-taken", "class", "lead")
+        page.element("p", language.say("page.practice.support.by-keys"), "id", "support-taken", "class", "lead")
                 .newline();
     }
 
-    private static void asides(Markup page) {
+    private static void asides(Markup page, Language language) {
         page.open("p").open("label", "class", "ticked").single("input", "type", "checkbox", "id", "aside-on");
-        page.element("span", "extra questions: which rule gives a line, and which way a value goes")
+        page.element("span", language.say("page.practice.aside.wanted"))
                 .close("label")
                 .close("p")
                 .newline();

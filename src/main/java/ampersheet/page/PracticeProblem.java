@@ -122,7 +122,7 @@ final class PracticeProblem {
         List<StepBlock> worked = ProblemParts.of(new SheetProblem(0, new Support.Full(), false, plan, working.shown()))
                 .worked();
         return new Steps(
-                "Somebody's working",
+                plan.language().say("page.practice.somebody"),
                 worked.stream().map(StepBlock::withoutReason).toList());
     }
 
@@ -143,7 +143,11 @@ final class PracticeProblem {
                 .toList();
         List<Block> blocks = new ArrayList<>(List.of(prompts(key -> true), new Steps("", parts.worked())));
         parts.curve().ifPresent(blocks::add);
-        blocks.add(new Prose((answers.size() == 1 ? "Answer: " : "Answers: ") + String.join("; ", answers) + "."));
+        String all = answers.get(0);
+        for (String answer : answers.subList(1, answers.size())) {
+            all = plan.language().say("page.practice.solution.answer.next", "before", all, "answer", answer);
+        }
+        blocks.add(new Prose(plan.language().count("page.practice.solution.answer", answers.size(), "answers", all)));
         parts.assumptions().ifPresent(blocks::add);
         return blocks;
     }
@@ -182,7 +186,8 @@ final class PracticeProblem {
         List<AnswerKey> answers = key.answers().stream()
                 .map(answer -> answer.named(renamed(answer.question())))
                 .toList();
-        return new ProblemKey(answers, key.givens(), key.working(), key.designs(), key.meanings());
+        return new ProblemKey(
+                answers, key.givens(), key.working(), key.designs(), key.meanings(), key.language(), key.decimal());
     }
 
     /** Renamed, and with what is to be found: no step around the place says it. */

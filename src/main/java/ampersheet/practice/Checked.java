@@ -77,6 +77,7 @@ public record Checked(List<Told> places, Optional<String> stop, boolean straight
     }
 
     static Checked of(ProblemKey key, List<String> questions, Map<String, String> typed) {
+        Sentences sentences = new Sentences(key.language());
         Map<String, String> judged = new LinkedHashMap<>(typed);
         Map<String, WorkingLine> lines = new LinkedHashMap<>();
         for (AnswerKey answer : key.answers()) {
@@ -114,30 +115,30 @@ public record Checked(List<Told> places, Optional<String> stop, boolean straight
             }
             Rung rung = line.isPresent() && line.get().isFaulty() ? Rung.UNREADABLE : verdict.rung();
             Kind kind = kind(rung);
-            String message = message(verdict, line, typed.getOrDefault(question, ""));
+            String message = message(verdict, line, typed.getOrDefault(question, ""), sentences);
             boolean goesOn = kind == Kind.RIGHT || kind == Kind.OPEN && i < questions.size() - 1;
             Told here = Told.of(verdict, kind, rung, message);
             if (stop.isPresent()) {
-                told.add(blank ? Told.nothing(question) : behind(verdict, here, told));
+                told.add(blank ? Told.nothing(question) : behind(verdict, here, told, sentences));
             } else if (goesOn) {
                 right += kind == Kind.RIGHT ? 1 : 0;
                 told.add(blank ? here.blankWith(message) : here);
             } else {
                 stop = Optional.of(question);
-                told.add(blank ? here.blankWith(right > 0 ? Sentences.NOW_THIS_ONE : message) : here);
+                told.add(blank ? here.blankWith(right > 0 ? sentences.nowThisOne() : message) : here);
             }
         }
         return new Checked(told, stop, straight && stop.isEmpty());
     }
 
     /** A place after the one where it stopped; what is wrong there in the same way as further up is told once. */
-    private static Told behind(Verdict verdict, Told here, List<Told> before) {
+    private static Told behind(Verdict verdict, Told here, List<Told> before, Sentences sentences) {
         for (Told earlier : before) {
             boolean same = here.rung() == Rung.KNOWN_MISTAKE
                     && earlier.rung() == Rung.KNOWN_MISTAKE
                     && earlier.message().endsWith(verdict.message());
             if (same) {
-                return Told.of(verdict, Kind.FOLLOWS, here.rung(), Sentences.sameSlip(earlier.question()));
+                return Told.of(verdict, Kind.FOLLOWS, here.rung(), sentences.sameSlip(earlier.question()));
             }
         }
         boolean follows = here.rung() == Rung.CONSISTENT_WITH_EARLIER || here.rung() == Rung.CARRIED_MISTAKE;
@@ -152,7 +153,7 @@ public record Checked(List<Told> places, Optional<String> stop, boolean straight
         for (AnswerKey answer : key.answers()) {
             String question = answer.question();
             boolean bare = !(answer.acceptance() instanceof Acceptance.Choice)
-                    && QuantityReader.read(typed.getOrDefault(question, ""), answer.unit())
+                    && QuantityReader.read(typed.getOrDefault(question, ""), answer.unit(), key.decimal())
                             instanceof Reading.Value value
                     && answer.lacksUnit(value);
             if (bare) {
@@ -164,7 +165,7 @@ public record Checked(List<Told> places, Optional<String> stop, boolean straight
                                 found.asTyped(),
                                 Rung.UNIT_MISSING,
                                 "",
-                                Sentences.UNIT_MISSING,
+                                new Sentences(key.language()).unitMissing(),
                                 Optional.empty()));
             }
         }
@@ -196,13 +197,13 @@ public record Checked(List<Told> places, Optional<String> stop, boolean straight
         };
     }
 
-    private static String message(Verdict verdict, Optional<WorkingLine> line, String typed) {
+    private static String message(Verdict verdict, Optional<WorkingLine> line, String typed, Sentences sentences) {
         if (line.isPresent()) {
             return line.get().isFaulty() ? line.get().said() : line.get().said() + " " + verdict.message();
         }
         boolean readOtherwise =
                 !verdict.understood().isEmpty() && !plain(verdict.understood()).equals(plain(typed));
-        return readOtherwise ? Sentences.readAs(verdict.understood()) + " " + verdict.message() : verdict.message();
+        return readOtherwise ? sentences.readAs(verdict.understood()) + " " + verdict.message() : verdict.message();
     }
 
     private static String plain(String text) {

@@ -1,5 +1,7 @@
 package ampersheet.practice;
 
+import ampersheet.language.Language;
+import ampersheet.quantity.DecimalMarker;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -13,8 +15,11 @@ import java.util.TreeMap;
  * @param set names it in what a browser keeps
  * @param skills in the order of the plan
  * @param rules what each does, as far as it is known, as in "adds the voltages around a loop"; by name
+ * @param language of all of it
+ * @param decimal how numbers are written
  */
-public record Course(String set, List<Skill> skills, Map<String, String> rules) {
+public record Course(
+        String set, List<Skill> skills, Map<String, String> rules, Language language, DecimalMarker decimal) {
     private static final String FIRST_LINE = "course 2";
     private static final char TAB = '\t';
 
@@ -23,8 +28,13 @@ public record Course(String set, List<Skill> skills, Map<String, String> rules) 
         rules = Collections.unmodifiableMap(new TreeMap<>(rules));
     }
 
-    public Course(String set, List<Skill> skills) {
-        this(set, skills, Map.of());
+    /** Of rules nothing is known, and the decimal marker is a point. */
+    public Course(String set, List<Skill> skills, Language language) {
+        this(set, skills, Map.of(), language, DecimalMarker.POINT);
+    }
+
+    Sentences sentences() {
+        return new Sentences(language);
     }
 
     /**
@@ -232,7 +242,7 @@ public record Course(String set, List<Skill> skills, Map<String, String> rules) 
     }
 
     /** @throws IllegalArgumentException for what {@link #write} does not write */
-    public static Course read(String text) {
+    public static Course read(String text, Language language, DecimalMarker decimal) {
         List<String> lines = Texts.parts(text, '\n');
         if (lines.size() < 2 || !lines.get(0).equals(FIRST_LINE)) {
             throw new IllegalArgumentException("a course of another version, or none");
@@ -276,7 +286,7 @@ public record Course(String set, List<Skill> skills, Map<String, String> rules) 
             }
             skills.add(new Skill(name, templates, variants, after, twins, faulty));
         }
-        return new Course(lines.get(1), skills, rules);
+        return new Course(lines.get(1), skills, rules, language, decimal);
     }
 
     private static String behind(String line, String word) {

@@ -26,12 +26,12 @@ public final class Day {
     /**
      * The number of a day.
      *
-     * @throws IllegalArgumentException for what {@link #written} does not write
+     * @throws UnfitText for what {@link #written} does not write
      */
     public static int read(String written) {
         List<String> parts = Texts.parts(written, '-');
         if (parts.size() != 3) {
-            throw new IllegalArgumentException("a day is written as 2026-11-29, not " + written);
+            throw new UnfitText("practice.unfit.day", "word", written);
         }
         int month = Texts.whole(parts.get(1));
         int year = Texts.whole(parts.get(0)) - (month <= 2 ? 1 : 0);
@@ -45,7 +45,7 @@ public final class Day {
                 + inYear
                 - BEFORE_1970;
         if (!written(day).equals(written)) {
-            throw new IllegalArgumentException("there is no day " + written);
+            throw new UnfitText("practice.unfit.no-day", "word", written);
         }
         return day;
     }

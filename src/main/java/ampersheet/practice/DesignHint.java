@@ -22,12 +22,14 @@ import java.util.Optional;
 final class DesignHint {
     private final ProblemKey key;
     private final DesignKey design;
+    private final Sentences sentences;
     private final List<AnswerKey> blanks = new ArrayList<>();
     private final List<Double> chosen = new ArrayList<>();
 
     private DesignHint(ProblemKey key, DesignKey design) {
         this.key = key;
         this.design = design;
+        this.sentences = new Sentences(key.language());
     }
 
     /**
@@ -39,7 +41,7 @@ final class DesignHint {
         DesignHint hint = new DesignHint(key, design);
         for (AnswerKey answer : key.answers()) {
             if (design.steps().contains(answer.step())) {
-                Reading reading = QuantityReader.read(attempt.text(answer.question()), answer.unit());
+                Reading reading = QuantityReader.read(attempt.text(answer.question()), answer.unit(), key.decimal());
                 boolean fits = reading instanceof Reading.Value value
                         && value.unit()
                                 .map(unit ->
@@ -67,7 +69,7 @@ final class DesignHint {
                 swapped.set(i, chosen.get(j));
                 swapped.set(j, chosen.get(i));
                 if (allowed(swapped) && works(swapped) && missed(swapped).isEmpty()) {
-                    return Optional.of(Sentences.swapped(
+                    return Optional.of(sentences.swapped(
                             blanks.get(i).question(), blanks.get(j).question()));
                 }
             }
@@ -77,7 +79,7 @@ final class DesignHint {
         for (int i = 0; i < chosen.size(); i++) {
             way(i, missed.get(), off).ifPresent(ways::add);
         }
-        return Optional.of(Sentences.criterion(
+        return Optional.of(sentences.criterion(
                 missed.get().symbol(), wantedIsTold ? "" : missed.get().wanted(), off, ways));
     }
 
@@ -96,8 +98,8 @@ final class DesignHint {
             List<Double> tried = new ArrayList<>(chosen);
             tried.set(blank, members.get(next));
             if (works(tried) && shortfall(criterion, tried) < off) {
-                return Optional.of((direction > 0 ? "a larger " : "a smaller ")
-                        + blanks.get(blank).question());
+                String question = blanks.get(blank).question();
+                return Optional.of(direction > 0 ? sentences.larger(question) : sentences.smaller(question));
             }
         }
         return Optional.empty();

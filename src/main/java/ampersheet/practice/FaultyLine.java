@@ -1,6 +1,7 @@
 package ampersheet.practice;
 
 import ampersheet.answer.ProblemKey;
+import ampersheet.language.Language;
 import ampersheet.practice.Course.Faulty;
 import ampersheet.practice.Course.Skill;
 import java.util.List;
@@ -57,13 +58,14 @@ public record FaultyLine(int step, int named, String mistake, String meaning) {
     }
 
     /** What is to be done, or what is found of the line that was named. */
-    public String said() {
+    public String said(Language language) {
+        Sentences sentences = new Sentences(language);
         return named == 0
-                ? Sentences.FIND_THE_LINE
-                : isFound() ? Sentences.found(step) : Sentences.lineFollows(named, meaning);
+                ? sentences.findTheLine()
+                : isFound() ? sentences.found(step) : sentences.lineFollows(named, meaning);
     }
 
     String mended(ProblemKey key) {
-        return Sentences.mended(Practice.told(mistake, key));
+        return new Sentences(key.language()).mended(Practice.told(mistake, key));
     }
 }

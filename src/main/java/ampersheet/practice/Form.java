@@ -50,7 +50,7 @@ public record Form(Kind kind, int blanks) implements Comparable<Form> {
         return kind == Kind.FADED ? kind.word() + " " + blanks : kind.word();
     }
 
-    /** @throws IllegalArgumentException for what {@link #written} does not write */
+    /** @throws UnfitText for what {@link #written} does not write */
     static Form read(String written) {
         for (Kind kind : Kind.values()) {
             if (written.equals(kind.word()) && kind != Kind.FADED) {
@@ -59,7 +59,7 @@ public record Form(Kind kind, int blanks) implements Comparable<Form> {
         }
         String faded = Kind.FADED.word() + " ";
         if (!written.startsWith(faded)) {
-            throw new IllegalArgumentException("a form is full, faded and a number, bare or faulty; not " + written);
+            throw new UnfitText("practice.unfit.form", "word", written);
         }
         return faded(Texts.whole(written.substring(faded.length())));
     }

@@ -51,12 +51,11 @@ public record LearnerRecord(String set, Map<String, Attempt> attempts, Chosen su
     /**
      * Everything that either knows. The same in whichever order records are joined, and however often.
      *
-     * @throws IllegalArgumentException if they are of two sets
+     * @throws UnfitText if they are of two sets
      */
     public LearnerRecord joined(LearnerRecord other) {
         if (!set.equals(other.set)) {
-            throw new IllegalArgumentException("This record is of the set " + other.set + ", and this page has the set "
-                    + set + ". Take the page that it was saved from.");
+            throw new UnfitText("practice.record.other-set", "its", other.set, "set", set);
         }
         Map<String, Attempt> all = new TreeMap<>(attempts);
         other.attempts.forEach((id, attempt) -> all.merge(id, attempt, Attempt::joined));

@@ -1,7 +1,10 @@
 package ampersheet.practice;
 
+import ampersheet.answer.ProblemKey;
 import ampersheet.formula.TradeWords;
 import ampersheet.formula.Values;
+import ampersheet.language.Language;
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Quantity;
 import ampersheet.quantity.QuantityReader;
@@ -20,13 +23,17 @@ final class LineReader {
 
     private final String text;
     private final Values known;
+    private final LineSentences sentences;
+    private final Spoken spoken;
     private int at;
     private int nested;
     private boolean bareNumber;
 
-    private LineReader(String text, Values known) {
+    private LineReader(String text, Values known, Spoken spoken) {
         this.text = text;
         this.known = known;
+        this.sentences = new LineSentences(spoken.language());
+        this.spoken = spoken;
     }
 
     /** What does not fit, as sentences for the learner. */
@@ -42,12 +49,14 @@ final class LineReader {
     record Worked(Quantity quantity, boolean bareNumber) {}
 
     /** @param text folded */
-    static Worked work(String text, Values known) throws Fault {
-        LineReader reader = new LineReader(text, known);
+    static Worked work(String text, Values known, Spoken spoken) throws Fault {
+        LineReader reader = new LineReader(text, known, spoken);
         Quantity worked = reader.sum();
         if (reader.at < text.length()) {
             throw new Fault(
-                    reader.peek() == ')' ? Sentences.NEVER_OPENED : Sentences.lineStops(text.substring(reader.at)));
+                    reader.peek() == ')'
+                            ? reader.sentences.neverOpened()
+                            : reader.sentences.lineStops(text.substring(reader.at)));
         }
         return new Worked(worked, reader.bareNumber);
     }
@@ -71,18 +80,28 @@ final class LineReader {
         return name;
     }
 
+    /** How a calculation is written, and how it is spoken of. */
+    record Spoken(Language language, DecimalMarker decimal) {
+        static Spoken of(ProblemKey key) {
+            return new Spoken(key.language(), key.decimal());
+        }
+    }
+
+    private String units(Dimension dimension) {
+        return spoken.language().say(TradeWords.plurals(dimension));
+    }
+
     private Quantity sum() throws Fault {
         nested++;
         if (nested > 40) {
-            throw new Fault(Sentences.TOO_DEEP);
+            throw new Fault(sentences.tooDeep());
         }
         Quantity sum = product();
         while (peek() == '+' || peek() == '-') {
             boolean plus = text.charAt(at++) == '+';
             Quantity next = product();
             if (!next.dimension().equals(sum.dimension())) {
-                throw new Fault(Sentences.notAlike(
-                        TradeWords.plural(next.dimension()), plus, TradeWords.plural(sum.dimension())));
+                throw new Fault(sentences.notAlike(units(next.dimension()), plus, units(sum.dimension())));
             }
             sum = new Quantity(plus ? sum.value() + next.value() : sum.value() - next.value(), sum.dimension());
         }
@@ -110,8 +129,7 @@ final class LineReader {
             at += text.startsWith("||", at) ? 2 : 1;
             Quantity next = signed();
             if (!next.dimension().equals(all.dimension())) {
-                throw new Fault(Sentences.notSideBySide(
-                        TradeWords.plural(all.dimension()), TradeWords.plural(next.dimension())));
+                throw new Fault(sentences.notSideBySide(units(all.dimension()), units(next.dimension())));
             }
             all = new Quantity(1 / (1 / all.value() + 1 / next.value()), all.dimension());
         }
@@ -159,7 +177,7 @@ final class LineReader {
             value = value * 10 + text.charAt(at) - '0';
         }
         if (digits == 0 || open && peek() != ')' || at < text.length() && isDigit(text.charAt(at))) {
-            throw new Fault(Sentences.WHOLE_POWERS);
+            throw new Fault(sentences.wholePowers());
         }
         at += open ? 1 : 0;
         return minus ? -value : value;
@@ -173,7 +191,7 @@ final class LineReader {
         at += word ? 4 : 1;
         Quantity of = peek() == '(' ? inParentheses() : operand();
         if (!of.dimension().isSquare()) {
-            throw new Fault(Sentences.noRoot(TradeWords.plural(of.dimension())));
+            throw new Fault(sentences.noRoot(units(of.dimension())));
         }
         return new Quantity(Math.sqrt(of.value()), of.dimension().squareRoot());
     }
@@ -183,7 +201,7 @@ final class LineReader {
         boolean parallel = text.startsWith("parallel", at);
         at += parallel ? "parallel".length() : 0;
         if (peek() != '(') {
-            throw new Fault(Sentences.lineStops(text.substring(at)));
+            throw new Fault(sentences.lineStops(text.substring(at)));
         }
         at++;
         Quantity of = sum();
@@ -193,7 +211,7 @@ final class LineReader {
             conductance += 1 / sum().value();
         }
         if (peek() != ')') {
-            throw new Fault(Sentences.NOT_CLOSED);
+            throw new Fault(sentences.notClosed());
         }
         at++;
         return parallel ? new Quantity(1 / conductance, of.dimension()) : of;
@@ -207,7 +225,7 @@ final class LineReader {
         }
         String operand = text.substring(start, at).trim();
         if (operand.isEmpty()) {
-            throw new Fault(Sentences.MISSING_QUANTITY);
+            throw new Fault(sentences.missingQuantity());
         }
         if (known.has(operand)) {
             return known.quantity(operand);
@@ -215,11 +233,13 @@ final class LineReader {
         if (!isDigit(operand.charAt(0)) && operand.charAt(0) != '.') {
             return operand.equals("pi") || operand.equals("π") ? new Quantity(Math.PI, Dimension.ONE) : unit(operand);
         }
-        Reading reading = QuantityReader.read(operand);
+        Reading reading = QuantityReader.read(operand, spoken.decimal());
         if (!(reading instanceof Reading.Value value)) {
-            throw new Fault(Sentences.notInLine(
+            throw new Fault(sentences.notInLine(
                     operand,
-                    reading instanceof Reading.Unreadable unreadable ? unreadable.problem() : Sentences.TWO_READINGS));
+                    reading instanceof Reading.Unreadable unreadable
+                            ? unreadable.problem(spoken.language())
+                            : sentences.twoReadings(spoken.decimal())));
         }
         // A prefix alone, or a code such as 4k7, stands for ohms on a bench.
         Unit alone = value.hasPrefix() ? Unit.parse("ohm") : Unit.ONE;
@@ -229,12 +249,12 @@ final class LineReader {
         return new Quantity(value.si(unit), unit.dimension());
     }
 
-    private static Quantity unit(String word) throws Fault {
+    private Quantity unit(String word) throws Fault {
         try {
             Unit unit = Unit.parse(word);
             return new Quantity(unit.factor(), unit.dimension());
         } catch (UnitFault none) {
-            throw new Fault(Sentences.notGiven(word));
+            throw new Fault(sentences.notGiven(word));
         }
     }
 

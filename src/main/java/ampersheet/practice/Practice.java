@@ -86,15 +86,16 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
     }
 
     public String progress() {
-        return Sentences.progress(
-                standing(),
-                Schedule.untilSettled(course, record, skillIndex(), attempt()),
-                attempt().isOpen());
+        return course.sentences()
+                .progress(
+                        standing(),
+                        Schedule.untilSettled(course, record, skillIndex(), attempt()),
+                        attempt().isOpen());
     }
 
     /** The state of a skill in words: open, later, begun, settled and until when, due again. */
     public String state(int skill, int day) {
-        return Sentences.state(course, standings(), skill, day);
+        return course.sentences().state(course, standings(), skill, day);
     }
 
     /** What the learner got wrong, the latest first. */
@@ -127,7 +128,7 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
                 }
             }
         }
-        return Sentences.cause(cause);
+        return new Sentences(key.language()).cause(cause);
     }
 
     /**
@@ -406,24 +407,25 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
     public String saidAfterCheck(Practice before, ProblemKey key, List<String> places, int day) {
         Checked checked = look(key, places);
         if (isLineWanted()) {
-            return Sentences.FIND_THE_LINE;
+            return course.sentences().findTheLine();
         }
         if (checked.isSolved() && attempt().isFaulty()) {
             return FaultyLine.of(this).orElseThrow().mended(key) + whatIsNext(day);
         }
         if (!checked.isSolved()) {
             Optional<Checked.Told> stop = checked.stopped();
-            String said = Sentences.stopped(checked, stop.orElseThrow());
-            return said + (isSureAndWrong(before) ? Sentences.SURE_AND_WRONG : "");
+            String said = course.sentences().stopped(checked, stop.orElseThrow());
+            return isSureAndWrong(before) ? said + " " + course.sentences().sureAndWrong() : said;
         }
         Standing after = standing();
-        return Sentences.finished(
-                        attempt(),
-                        before.standing(),
-                        after,
-                        skill().hasSeveralTemplates(),
-                        course.skills().size() > 1,
-                        nextTime())
+        return course.sentences()
+                        .finished(
+                                attempt(),
+                                before.standing(),
+                                after,
+                                skill().hasSeveralTemplates(),
+                                course.skills().size() > 1,
+                                nextTime())
                 + " " + whatIsNext(day);
     }
 
@@ -431,11 +433,12 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
     private String nextTime() {
         LearnerRecord left = leaving().record;
         Schedule.Next next = Schedule.another(course, left, skillIndex(), 0, Schedule.Why.OPEN);
-        return Sentences.nextTime(
-                form(),
-                next.form(),
-                left.support().form().isPresent(),
-                skill().of(next.variant()).steps());
+        return course.sentences()
+                .nextTime(
+                        form(),
+                        next.form(),
+                        left.support().form().isPresent(),
+                        skill().of(next.variant()).steps());
     }
 
     /** Whether the last check found wrong what the learner was sure of. */
@@ -452,23 +455,25 @@ public record Practice(Course course, LearnerRecord record, String writer, Optio
         for (Standing standing : left.standings()) {
             due = standing.due().isPresent() ? Math.min(due, standing.due().getAsInt()) : due;
         }
-        return Sentences.next(Schedule.next(course, left.record, day, 0), course, skillIndex(), due);
+        return course.sentences().next(Schedule.next(course, left.record, day, 0), course, skillIndex(), due);
     }
 
-    public static String saidWithoutHints() {
-        return Sentences.ALL_HINTS;
+    public String saidWithoutHints() {
+        return course.sentences().allHints();
     }
 
-    public static String saidWithoutAside() {
-        return Sentences.NO_ASIDE;
+    public String saidWithoutAside() {
+        return course.sentences().noAside();
     }
 
-    public static String saidWithSolution() {
-        return Sentences.READ_SOLUTION;
+    public String saidWithSolution() {
+        return course.sentences().readSolution();
     }
 
     /** What a calculator says of a line: its value, or what does not fit. */
-    public static String calculated(String line) {
-        return WorkingLine.read(line).map(WorkingLine::said).orElse(Sentences.NOTHING_TO_WORK);
+    public String calculated(String line) {
+        return WorkingLine.read(line, course)
+                .map(WorkingLine::said)
+                .orElse(new LineSentences(course.language()).nothingToWork());
     }
 }

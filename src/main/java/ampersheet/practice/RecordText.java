@@ -185,25 +185,22 @@ public final class RecordText {
         };
     }
 
-    /** @throws IllegalArgumentException with a sentence for the learner: what it is not, or which line does not fit */
+    /** @throws UnfitText with a sentence for the learner: what it is not, or which line does not fit */
     public static LearnerRecord read(String text) {
         RecordText reader = new RecordText(text);
         String first = reader.lines.isEmpty() ? "" : reader.lines.get(0);
         if (!first.startsWith(FIRST_LINE)) {
-            throw new IllegalArgumentException(
-                    "This is not a practice record. One begins with “" + FIRST_LINE + VERSION + "”.");
+            throw new UnfitText("practice.record.none", "first", FIRST_LINE + VERSION);
         }
         if (!first.substring(FIRST_LINE.length()).equals(VERSION)) {
-            throw new IllegalArgumentException("This record has version " + first.substring(FIRST_LINE.length())
-                    + "; this page reads version " + VERSION + ". Open it in the page that wrote it.");
+            throw new UnfitText(
+                    "practice.record.version", "version", first.substring(FIRST_LINE.length()), "known", VERSION);
         }
         reader.at = 1;
         try {
             return reader.record();
-        } catch (IllegalArgumentException unfit) {
-            throw new IllegalArgumentException("Line " + reader.number()
-                    + " of the record does not fit: " + unfit.getMessage()
-                    + ". Copy or save it again, from its first line to its last.");
+        } catch (UnfitText unfit) {
+            throw unfit.inLine(reader.number());
         }
     }
 
@@ -240,7 +237,7 @@ public final class RecordText {
     private static LearnerRecord.Aside aside(Words words) {
         String word = words.next();
         if (!word.equals(ASKED) && !word.equals("off")) {
-            throw new IllegalArgumentException("questions aside are asked or off, not " + word);
+            throw new UnfitText("practice.unfit.aside", "word", word);
         }
         return new LearnerRecord.Aside(words.moment(), word.equals(ASKED));
     }
@@ -251,14 +248,14 @@ public final class RecordText {
                 return kind;
             }
         }
-        throw new IllegalArgumentException("a support is auto, full, faded or bare, not " + word);
+        throw new UnfitText("practice.unfit.support", "word", word);
     }
 
     private String behind(String word) {
         String line = at < lines.size() ? lines.get(at) : "";
         at++;
         if (!line.startsWith(word)) {
-            throw new IllegalArgumentException("a line that begins with “" + word + "” is expected");
+            throw new UnfitText("practice.unfit.begins", "word", word);
         }
         return line.substring(word.length());
     }
@@ -273,7 +270,7 @@ public final class RecordText {
         String template = behind("template ");
         int variant = Texts.whole(behind("variant "));
         if (variant < 0) {
-            throw new IllegalArgumentException("a variant is counted from 0");
+            throw new UnfitText("practice.unfit.variant");
         }
         Words given = new Words(behind("given "));
         int day = Day.read(given.next());
@@ -303,7 +300,7 @@ public final class RecordText {
             String rest = one.rest();
             int equals = rest.indexOf(" =");
             if (equals < 0) {
-                throw new IllegalArgumentException("what was typed stands behind “ = ”");
+                throw new UnfitText("practice.unfit.typed");
             }
             // A text that was emptied may have lost the blank behind the sign on its way.
             String text = rest.substring(Math.min(equals + 3, rest.length()));
@@ -317,7 +314,7 @@ public final class RecordText {
         }
         if (at < lines.size() && !isAt(PROBLEM)) {
             at++;
-            throw new IllegalArgumentException("nothing like this is known of a problem");
+            throw new UnfitText("practice.unfit.unknown");
         }
         return new Attempt(
                 id, skill, template, variant, from, day, form, since, typed, slips, help, checked, ending, left);
@@ -336,7 +333,7 @@ public final class RecordText {
                 return way;
             }
         }
-        throw new IllegalArgumentException("a problem ends right, straight, shown or given-up, not " + word);
+        throw new UnfitText("practice.unfit.ending", "word", word);
     }
 
     private static Sureness sureness(String word) {
@@ -345,7 +342,7 @@ public final class RecordText {
                 return sure;
             }
         }
-        throw new IllegalArgumentException("a learner is sure or unsure, or it is unsaid; not " + word);
+        throw new UnfitText("practice.unfit.sure", "word", word);
     }
 
     /** The words of one line, one after the other. */
@@ -362,7 +359,7 @@ public final class RecordText {
             String word = space < 0 ? line.substring(Math.min(at, line.length())) : line.substring(at, space);
             at = space < 0 ? line.length() : space + 1;
             if (word.isEmpty()) {
-                throw new IllegalArgumentException("a word is missing");
+                throw new UnfitText("practice.unfit.word");
             }
             return word;
         }
@@ -375,7 +372,7 @@ public final class RecordText {
         String rest() {
             String rest = line.substring(Math.min(at, line.length()));
             if (rest.isEmpty()) {
-                throw new IllegalArgumentException("the end of the line is missing");
+                throw new UnfitText("practice.unfit.end");
             }
             return rest;
         }

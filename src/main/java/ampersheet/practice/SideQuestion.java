@@ -37,7 +37,7 @@ public record SideQuestion(
         if (attempt.isOpen() && attempt.form().kind() == Form.Kind.FADED) {
             return rule(course, skill, attempt, before);
         }
-        return isForTwin(attempt) ? twin(skill, attempt, before) : Optional.empty();
+        return isForTwin(attempt) ? twin(course, skill, attempt, before) : Optional.empty();
     }
 
     private static boolean isForTwin(Attempt attempt) {
@@ -73,11 +73,11 @@ public record SideQuestion(
         int step = found.get();
         Line line = template.lines().get(step - 1);
         String chosen = attempt.text(RULE);
-        String said = chosen.isEmpty() ? "" : Sentences.rule(course, template, step, chosen);
+        String said = chosen.isEmpty() ? "" : course.sentences().rule(course, template, step, chosen);
         boolean wrong = !chosen.isEmpty() && !chosen.equals(line.principle());
         return Optional.of(new SideQuestion(
                 RULE,
-                Sentences.whichRule(step, line),
+                course.sentences().whichRule(step, line),
                 choices(skill, template, step),
                 line.principle(),
                 wrong ? step : 0,
@@ -118,7 +118,7 @@ public record SideQuestion(
         return new ArrayList<>(choices);
     }
 
-    private static Optional<SideQuestion> twin(Skill skill, Attempt attempt, List<Attempt> before) {
+    private static Optional<SideQuestion> twin(Course course, Skill skill, Attempt attempt, List<Attempt> before) {
         Optional<Twin> twin = skill.twin(attempt.variant());
         boolean asked = twin.isEmpty();
         for (Attempt other : before) {
@@ -131,16 +131,16 @@ public record SideQuestion(
         List<String> choices = new ArrayList<>();
         String chosen = attempt.text(TWIN);
         for (Twin.Way way : Twin.Way.values()) {
-            choices.add(way.choice());
+            choices.add(course.sentences().choice(way));
         }
-        String right = twin.get().way().choice();
+        String right = course.sentences().choice(twin.get().way());
         return Optional.of(new SideQuestion(
                 TWIN,
-                Sentences.whichWay(twin.get(), lines),
+                course.sentences().whichWay(twin.get(), lines),
                 choices,
                 right,
                 0,
                 chosen,
-                chosen.isEmpty() ? "" : Sentences.way(twin.get(), lines, chosen.equals(right))));
+                chosen.isEmpty() ? "" : course.sentences().way(twin.get(), lines, chosen.equals(right))));
     }
 }

@@ -19,18 +19,18 @@ public final class Texts {
         return parts;
     }
 
-    /** @throws IllegalArgumentException for what is no whole number */
+    /** @throws UnfitText for what is no whole number */
     public static int whole(String text) {
         boolean negative = text.startsWith("-");
         int digits = negative ? 1 : 0;
         if (text.length() == digits || text.length() > digits + 9) {
-            throw new IllegalArgumentException("a whole number is expected, not " + text);
+            throw new UnfitText("practice.unfit.number", "word", text);
         }
         int value = 0;
         for (int i = digits; i < text.length(); i++) {
             int digit = text.charAt(i) - '0';
             if (digit < 0 || digit > 9) {
-                throw new IllegalArgumentException("a whole number is expected, not " + text);
+                throw new UnfitText("practice.unfit.number", "word", text);
             }
             value = value * 10 + digit;
         }

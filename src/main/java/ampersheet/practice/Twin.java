@@ -16,21 +16,15 @@ import java.util.List;
 public record Twin(Change change, String given, int asked, List<Turn> turns) {
     /** What is done to a given, from the change that is easiest to picture. */
     public enum Change {
-        DOUBLED("doubled", 2),
-        HALVED("halved", 0.5),
-        A_FIFTH_MORE("made a fifth larger", 1.2),
-        A_FIFTH_LESS("made a fifth smaller", 0.8);
+        DOUBLED(2),
+        HALVED(0.5),
+        A_FIFTH_MORE(1.2),
+        A_FIFTH_LESS(0.8);
 
-        private final String words;
         private final double factor;
 
-        Change(String words, double factor) {
-            this.words = words;
+        Change(double factor) {
             this.factor = factor;
-        }
-
-        String words() {
-            return words;
         }
 
         public double factor() {
@@ -45,21 +39,14 @@ public record Twin(Change change, String given, int asked, List<Turn> turns) {
 
     /** Which way a value goes. */
     public enum Way {
-        RISES('+', "It rises"),
-        FALLS('-', "It falls"),
-        STAYS('=', "It stays as it is");
+        RISES('+'),
+        FALLS('-'),
+        STAYS('=');
 
         private final char sign;
-        private final String choice;
 
-        Way(char sign, String choice) {
+        Way(char sign) {
             this.sign = sign;
-            this.choice = choice;
-        }
-
-        /** What a learner chooses. */
-        String choice() {
-            return choice;
         }
 
         private static Way of(char sign) {

@@ -64,21 +64,25 @@ final class TypedHint {
                 .filter(line -> !line.isFaulty())
                 .map(WorkingLine::value)
                 .orElse(text);
-        if (!(QuantityReader.read(typed, answer.unit()) instanceof Reading.Value value)) {
+        Sentences sentences = new Sentences(key.language());
+        if (!(QuantityReader.read(typed, answer.unit(), key.decimal()) instanceof Reading.Value value)) {
             return Optional.empty();
         }
         Unit unit = value.unit().orElse(answer.unit());
         if (!unit.dimension().equals(answer.unit().dimension())) {
             return madeOf(answer.unit())
-                    .map(made -> Sentences.unitIsMadeOf(answer.unit().symbol(), made));
+                    .map(made -> sentences.unitIsMadeOf(
+                            answer.unit().symbol(), key.language().say(made)));
         }
         double si = value.si(answer.unit());
         if (saysWhichWay(answer, value, si)) {
             return Optional.empty();
         }
-        return near(answer, si)
+        return near(answer, si, sentences)
                 .or(() -> Optional.of(
-                        told.rung() == Rung.NEAR_MISS ? Sentences.little(si > answer.expected()) : size(answer, si)));
+                        told.rung() == Rung.NEAR_MISS
+                                ? sentences.little(si > answer.expected())
+                                : size(answer, si, sentences)));
     }
 
     /** Whether the verdict on a member of a series or a count tells more than its side or its size would. */
@@ -94,7 +98,7 @@ final class TypedHint {
     }
 
     /** A mistake that the verdict did not name, because the value is too far off it. */
-    private static Optional<String> near(AnswerKey answer, double si) {
+    private static Optional<String> near(AnswerKey answer, double si, Sentences sentences) {
         Optional<KnownMistake> nearest = Optional.empty();
         double least = Math.abs(si - answer.expected());
         for (KnownMistake mistake : answer.mistakes()) {
@@ -104,32 +108,32 @@ final class TypedHint {
                 least = distance;
             }
         }
-        return nearest.map(mistake -> Sentences.nearMistake(mistake.explanation()));
+        return nearest.map(mistake -> sentences.nearMistake(mistake.explanation()));
     }
 
-    private static String size(AnswerKey answer, double si) {
+    private static String size(AnswerKey answer, double si, Sentences sentences) {
         boolean scale = answer.unit().offset() != 0;
         boolean count = answer.acceptance() instanceof Acceptance.Count;
         if (scale || answer.expected() == 0 || si == 0 || si < 0 != answer.expected() < 0) {
-            return scale ? Sentences.warmer(si > answer.expected()) : Sentences.side(si > answer.expected());
+            return scale ? sentences.warmer(si > answer.expected()) : sentences.side(si > answer.expected());
         }
         double ratio = Math.abs(si / answer.expected());
         boolean large = ratio > 1;
         double times = large ? ratio : 1 / ratio;
-        return Sentences.size(large, times, count);
+        return sentences.size(large, times, count);
     }
 
-    /** How the unit asked for comes about from volts, amperes and the like. */
+    /** Key of the words for how the unit asked for comes about from volts, amperes and the like. */
     private static Optional<String> madeOf(Unit asked) {
         Object[][] made = {
-            {Dimension.RESISTANCE, "volts divided by amperes"},
-            {Dimension.CURRENT, "volts divided by ohms, or watts divided by volts"},
-            {Dimension.VOLTAGE, "amperes times ohms, or watts divided by amperes"},
-            {Dimension.POWER, "volts times amperes"},
-            {Dimension.ENERGY, "watts times seconds"},
-            {Dimension.TIME, "ohms times farads, or joules divided by watts"},
-            {Dimension.TEMPERATURE, "watts times kelvins per watt"},
-            {Dimension.TEMPERATURE.over(Dimension.POWER), "kelvins divided by watts"},
+            {Dimension.RESISTANCE, "practice.hint.unit.resistance"},
+            {Dimension.CURRENT, "practice.hint.unit.current"},
+            {Dimension.VOLTAGE, "practice.hint.unit.voltage"},
+            {Dimension.POWER, "practice.hint.unit.power"},
+            {Dimension.ENERGY, "practice.hint.unit.energy"},
+            {Dimension.TIME, "practice.hint.unit.time"},
+            {Dimension.TEMPERATURE, "practice.hint.unit.temperature"},
+            {Dimension.TEMPERATURE.over(Dimension.POWER), "practice.hint.unit.thermal-resistance"},
         };
         for (Object[] row : made) {
             if (row[0].equals(asked.dimension())) {

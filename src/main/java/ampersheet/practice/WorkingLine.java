@@ -5,6 +5,7 @@ import ampersheet.answer.AnswerKey;
 import ampersheet.answer.ProblemKey;
 import ampersheet.formula.TradeWords;
 import ampersheet.formula.Values;
+import ampersheet.practice.LineReader.Spoken;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Quantity;
 import ampersheet.quantity.QuantityReader;
@@ -41,94 +42,103 @@ record WorkingLine(String value, String said) {
     /** Empty if it is a value, or nothing that could be worked. */
     static Optional<WorkingLine> read(String typed, ProblemKey key, AnswerKey answer) {
         if (answer.acceptance() instanceof Acceptance.Choice
-                || !(QuantityReader.read(typed, answer.unit()) instanceof Reading.Unreadable)) {
+                || !(QuantityReader.read(typed, answer.unit(), key.decimal()) instanceof Reading.Unreadable)) {
             return Optional.empty();
         }
         int figures = answer.acceptance() instanceof Acceptance.Within ? answer.figures() + 1 : EXACT_FIGURES;
-        return read(typed, key.givens(), answer.unit(), figures);
+        return new Worker(key.givens(), answer.unit(), figures, Spoken.of(key)).read(typed);
     }
 
     /** As a calculator does, with no question in mind; empty if there is nothing to work. */
-    static Optional<WorkingLine> read(String typed) {
-        return read(typed, Values.of(Map.of(), Map.of()), Unit.ONE, SHOWN_FIGURES + 2);
+    static Optional<WorkingLine> read(String typed, Course course) {
+        Spoken spoken = new Spoken(course.language(), course.decimal());
+        return new Worker(Values.of(Map.of(), Map.of()), Unit.ONE, SHOWN_FIGURES + 2, spoken).read(typed);
     }
 
-    private static Optional<WorkingLine> read(String typed, Values known, Unit asked, int figures) {
-        String text = TypedText.fold(typed);
-        if (text.length() > LONGEST || !LineReader.hasOperator(text)) {
-            return Optional.empty();
+    /** @param figures of what it comes to */
+    private record Worker(Values known, Unit asked, int figures, Spoken spoken) {
+        private LineSentences sentences() {
+            return new LineSentences(spoken.language());
         }
-        List<String> sides = Texts.parts(text, '=');
-        if (sides.size() > 1 && LineReader.isName(sides.get(0).trim())) {
-            sides = sides.subList(1, sides.size());
+
+        Optional<WorkingLine> read(String typed) {
+            String text = TypedText.fold(typed);
+            if (text.length() > LONGEST || !LineReader.hasOperator(text)) {
+                return Optional.empty();
+            }
+            List<String> sides = Texts.parts(text, '=');
+            if (sides.size() > 1 && LineReader.isName(sides.get(0).trim())) {
+                sides = sides.subList(1, sides.size());
+            }
+            boolean calculated = false;
+            boolean bareNumber = false;
+            List<Quantity> worked = new ArrayList<>();
+            for (String side : sides) {
+                calculated |= LineReader.hasOperator(side);
+                try {
+                    LineReader.Worked read = LineReader.work(side, known, spoken);
+                    worked.add(read.quantity());
+                    bareNumber |= read.bareNumber();
+                } catch (LineReader.Fault fault) {
+                    return Optional.of(new WorkingLine("", fault.getMessage()));
+                }
+            }
+            if (!calculated) {
+                return Optional.empty();
+            }
+            Dimension came = worked.get(worked.size() - 1).dimension();
+            boolean strange = !came.equals(asked.dimension()) && !came.equals(Dimension.ONE);
+            return Optional.of(
+                    strange && !asked.symbol().isEmpty() && bareNumber
+                            ? new WorkingLine("", sentences().lineNeedsUnits(asked.symbol()))
+                            : told(worked));
         }
-        boolean calculated = false;
-        boolean bareNumber = false;
-        List<Quantity> worked = new ArrayList<>();
-        for (String side : sides) {
-            calculated |= LineReader.hasOperator(side);
+
+        private WorkingLine told(List<Quantity> sides) {
+            Quantity last = sides.get(sides.size() - 1);
+            Optional<Unit> unit = unit(last.dimension());
+            if (!Double.isFinite(last.value())) {
+                return new WorkingLine("", sentences().lineWithoutValue());
+            }
+            if (unit.isEmpty()) {
+                return new WorkingLine(
+                        "", sentences().lineInStrangeUnit(TradeWords.symbol(last.dimension()), asked.symbol()));
+            }
+            String value = new QuantityWriter(spoken.decimal())
+                    .plain(last.value(), unit.get(), figures)
+                    .text();
+            for (Quantity side : sides.subList(0, sides.size() - 1)) {
+                boolean alike = side.dimension().equals(last.dimension())
+                        && Math.abs(side.value() - last.value()) <= SIDES_AGREE * Math.abs(side.value());
+                if (!alike) {
+                    return new WorkingLine("", sentences().sidesDiffer(shown(side), value));
+                }
+            }
+            return new WorkingLine(value, sentences().lineGives(shown(last)));
+        }
+
+        private String shown(Quantity quantity) {
+            Unit unit = unit(quantity.dimension()).orElse(Unit.ONE);
+            String number = new QuantityWriter(spoken.decimal())
+                    .plain(quantity.value(), unit, SHOWN_FIGURES)
+                    .text();
+            return unit.symbol().isEmpty() && !quantity.dimension().equals(Dimension.ONE)
+                    ? number + " " + TradeWords.symbol(quantity.dimension())
+                    : number;
+        }
+
+        private Optional<Unit> unit(Dimension dimension) {
+            if (dimension.equals(asked.dimension())) {
+                return Optional.of(asked);
+            }
+            if (dimension.equals(Dimension.ONE)) {
+                return Optional.of(Unit.ONE);
+            }
             try {
-                LineReader.Worked read = LineReader.work(side, known);
-                worked.add(read.quantity());
-                bareNumber |= read.bareNumber();
-            } catch (LineReader.Fault fault) {
-                return Optional.of(new WorkingLine("", fault.getMessage()));
+                return Optional.of(Unit.parse(TradeWords.symbol(dimension)));
+            } catch (UnitFault noName) {
+                return Optional.empty();
             }
-        }
-        if (!calculated) {
-            return Optional.empty();
-        }
-        Dimension came = worked.get(worked.size() - 1).dimension();
-        boolean strange = !came.equals(asked.dimension()) && !came.equals(Dimension.ONE);
-        return Optional.of(
-                strange && !asked.symbol().isEmpty() && bareNumber
-                        ? new WorkingLine("", Sentences.lineNeedsUnits(asked.symbol()))
-                        : told(worked, asked, figures));
-    }
-
-    private static WorkingLine told(List<Quantity> sides, Unit asked, int figures) {
-        Quantity last = sides.get(sides.size() - 1);
-        Optional<Unit> unit = unit(last.dimension(), asked);
-        if (!Double.isFinite(last.value())) {
-            return new WorkingLine("", Sentences.LINE_WITHOUT_VALUE);
-        }
-        if (unit.isEmpty()) {
-            return new WorkingLine(
-                    "", Sentences.lineInStrangeUnit(TradeWords.symbol(last.dimension()), asked.symbol()));
-        }
-        String value =
-                QuantityWriter.POINT.plain(last.value(), unit.get(), figures).text();
-        for (Quantity side : sides.subList(0, sides.size() - 1)) {
-            boolean alike = side.dimension().equals(last.dimension())
-                    && Math.abs(side.value() - last.value()) <= SIDES_AGREE * Math.abs(side.value());
-            if (!alike) {
-                return new WorkingLine("", Sentences.sidesDiffer(shown(side, asked), value));
-            }
-        }
-        return new WorkingLine(value, Sentences.lineGives(shown(last, asked)));
-    }
-
-    private static String shown(Quantity quantity, Unit asked) {
-        Unit unit = unit(quantity.dimension(), asked).orElse(Unit.ONE);
-        String number = QuantityWriter.POINT
-                .plain(quantity.value(), unit, SHOWN_FIGURES)
-                .text();
-        return unit.symbol().isEmpty() && !quantity.dimension().equals(Dimension.ONE)
-                ? number + " " + TradeWords.symbol(quantity.dimension())
-                : number;
-    }
-
-    private static Optional<Unit> unit(Dimension dimension, Unit asked) {
-        if (dimension.equals(asked.dimension())) {
-            return Optional.of(asked);
-        }
-        if (dimension.equals(Dimension.ONE)) {
-            return Optional.of(Unit.ONE);
-        }
-        try {
-            return Optional.of(Unit.parse(TradeWords.symbol(dimension)));
-        } catch (UnitFault noName) {
-            return Optional.empty();
         }
     }
 }

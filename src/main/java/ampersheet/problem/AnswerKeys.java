@@ -50,7 +50,12 @@ public final class AnswerKeys {
                     questions.get(i),
                     unitPrinted));
         }
-        return new ProblemKey(keys, problem.givens(), problem.template().working(), designs(problem));
+        return new ProblemKey(
+                keys,
+                problem.givens(),
+                problem.template().working(),
+                designs(problem),
+                problem.template().language());
     }
 
     /** The rules by which the blanks of design tasks are judged. */

@@ -8,6 +8,7 @@ import ampersheet.quantity.Quantity;
 import ampersheet.quantity.QuantityReader;
 import ampersheet.quantity.Reading;
 import ampersheet.quantity.Unit;
+import ampersheet.source.Languages;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Constant;
 import ampersheet.template.ProblemTemplate.Given;
@@ -110,13 +111,13 @@ public record ChosenGivens(Map<String, Quantity> quantities, Map<String, String>
         if (reading instanceof Reading.Ambiguous ambiguous) {
             faults.add(Diagnostic.error(
                     place,
-                    "\"" + value + "\" can be read as " + String.join(" or ", ambiguous.meanings()),
+                    "\"" + value + "\" can be read as " + String.join(" or ", ambiguous.meanings(Languages.ENGLISH)),
                     inUnit + " that can be read in one way only",
                     "write the value of " + name + " without group separators"));
         } else if (reading instanceof Reading.Unreadable unreadable) {
             faults.add(Diagnostic.error(
                     place,
-                    "\"" + value + "\" is not a value: " + unreadable.problem(),
+                    "\"" + value + "\" is not a value: " + unreadable.problem(Languages.ENGLISH),
                     inUnit,
                     "write it like " + name + "=10" + unit.symbol()));
         } else if (reading instanceof Reading.Value read) {

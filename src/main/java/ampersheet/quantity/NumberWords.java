@@ -108,7 +108,7 @@ final class NumberWords {
     }
 
     static TypedNumber.Fault inWords() {
-        return new TypedNumber.Fault("Words such as dozen, hundred or half are not read. Type the number in digits.");
+        return new TypedNumber.Fault("reading.words");
     }
 
     private static int number(String word) {

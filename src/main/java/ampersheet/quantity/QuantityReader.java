@@ -1,5 +1,6 @@
 package ampersheet.quantity;
 
+import ampersheet.language.Saying;
 import java.util.List;
 import java.util.Optional;
 
@@ -22,19 +23,25 @@ import java.util.Optional;
  */
 public final class QuantityReader {
     private static final int LONGEST = 80;
-    private static final String UNIT_HINT = " After the number, write a unit such as V, mA, kΩ or K/W.";
 
     private final String asTyped;
     private final Optional<Unit> expected;
+    private final DecimalMarker decimal;
 
-    private QuantityReader(String asTyped, Optional<Unit> expected) {
+    private QuantityReader(String asTyped, Optional<Unit> expected, DecimalMarker decimal) {
         this.asTyped = asTyped;
         this.expected = expected;
+        this.decimal = decimal;
     }
 
     /** Without knowing what is asked: {@code 4.7 K} is ambiguous. */
     public static Reading read(String typed) {
-        return new QuantityReader(typed, Optional.empty()).read();
+        return read(typed, DecimalMarker.POINT);
+    }
+
+    /** @param decimal as in {@link #read(String, Unit, DecimalMarker)} */
+    public static Reading read(String typed, DecimalMarker decimal) {
+        return new QuantityReader(typed, Optional.empty(), decimal).read();
     }
 
     /**
@@ -42,30 +49,35 @@ public final class QuantityReader {
      *     prefix, whether {@code 5m2} is an area, and whether degrees are those of temperature or of angle
      */
     public static Reading read(String typed, Unit expected) {
-        return new QuantityReader(typed, Optional.of(expected)).read();
+        return read(typed, expected, DecimalMarker.POINT);
+    }
+
+    /** @param decimal of the sheet: the other mark before three digits may stand between thousands */
+    public static Reading read(String typed, Unit expected, DecimalMarker decimal) {
+        return new QuantityReader(typed, Optional.of(expected), decimal).read();
     }
 
     private Reading read() {
         if (asTyped.length() > LONGEST) {
-            return unreadable("This is too long for one answer. Type one number with its unit.");
+            return unreadable(Saying.of("reading.too-long"));
         }
         String text = WordsAround.withoutTail(
                 WordsAround.withoutLead(replaced(TypedText.fold(asTyped), "+/-", "±")), asksForNumber());
         if (text.isEmpty()) {
-            return unreadable("Nothing is typed here. Type a number with its unit.");
+            return unreadable(Saying.of("reading.nothing"));
         }
         if ("<>≤≥".indexOf(text.charAt(0)) >= 0 && (text.length() == 1 || !UnitReader.isLetter(text.charAt(1)))) {
-            return unreadable("A limit is not a value. Type one number with its unit.");
+            return unreadable(Saying.of("reading.limit"));
         }
         if (text.indexOf('=') >= 0) {
-            return unreadable("There is more than a result here. Type only the number with its unit.");
+            return unreadable(Saying.of("reading.equation"));
         }
         try {
             String number = NumberWords.inDigits(text);
             Reading code = letterCode(number);
             return code != null ? code : numberWithUnit(number);
         } catch (TypedNumber.Fault fault) {
-            return unreadable(fault.getMessage());
+            return unreadable(fault.said());
         }
     }
 
@@ -95,15 +107,15 @@ public final class QuantityReader {
                 return new Reading.Ambiguous(
                         asTyped,
                         List.of(
-                                whole + "." + fraction + " thousandths",
-                                whole + (fraction.equals("2") ? " m²" : " m³")));
+                                Saying.of("reading.meaning.thousandths", "number", whole + "." + fraction),
+                                meaning(whole + (fraction.equals("2") ? " m²" : " m³"))));
             }
             if (isLengthPower(expected.get())) {
                 return null;
             }
         }
         if (!rest.isEmpty() && !UnitReader.isLetter(rest.charAt(0))) {
-            return unreadable("After a letter code such as 4k7 only a unit can follow. Type one number with its unit.");
+            return unreadable(Saying.of("reading.code-end"));
         }
         Optional<Unit> coded = switch (letter) {
             case 'R', 'L' -> Optional.of(Unit.parse("ohm"));
@@ -118,8 +130,7 @@ public final class QuantityReader {
             boolean fits = unit.equals(unit.withoutPrefix())
                     && (coded.isEmpty() || coded.get().dimension().equals(unit.dimension()));
             if (!fits) {
-                return unreadable("The letter in " + text.substring(0, end)
-                        + " already stands for a prefix or a unit, and " + shown(rest) + " is another. Give only one.");
+                return unreadable(Saying.of("reading.code-unit", "code", text.substring(0, end), "typed", shown(rest)));
             }
             coded = Optional.of(unit);
         }
@@ -154,7 +165,7 @@ public final class QuantityReader {
     }
 
     private Reading numberWithUnit(String text) throws TypedNumber.Fault {
-        TypedNumber number = TypedNumber.read(text);
+        TypedNumber number = TypedNumber.read(text, decimal);
         String rest = text.substring(number.end()).trim();
         if (rest.endsWith(".")) {
             rest = rest.substring(0, rest.length() - 1).trim();
@@ -177,15 +188,15 @@ public final class QuantityReader {
             rest = "1" + rest;
         }
         if (UnitWords.isFahrenheit(rest)) {
-            return unreadable("Degrees Fahrenheit are not used on these sheets. Give the temperature in °C.");
+            return unreadable(Saying.of("reading.fahrenheit"));
         }
         try {
             Unit unit = Unit.parse(UnitWords.symbols(rest, asksForTemperature()));
             return reading(number, 0, Optional.of(unit), rest);
-        } catch (UnitFault fault) {
+        } catch (UnitFault none) {
             return WordsAround.namesWhatIsCounted(rest)
                     ? reading(number, 0, Optional.of(Unit.ONE), rest)
-                    : notAUnit(rest, fault);
+                    : notAUnit(rest);
         }
     }
 
@@ -207,8 +218,12 @@ public final class QuantityReader {
                 return new Reading.Ambiguous(
                         asTyped,
                         letter == 'K'
-                                ? List.of(digits + " thousand", digits + " kelvin")
-                                : List.of(digits + " thousandths", digits + " metres"));
+                                ? List.of(
+                                        Saying.of("reading.meaning.thousand", "number", digits),
+                                        Saying.of("reading.meaning.kelvin", "number", digits))
+                                : List.of(
+                                        Saying.of("reading.meaning.thousandths", "number", digits),
+                                        Saying.of("reading.meaning.metres", "number", digits)));
             }
             boolean isUnit = letter == 'K' ? expected.get().dimension().kelvin() != 0 : isLengthPower(expected.get());
             if (isUnit) {
@@ -218,8 +233,8 @@ public final class QuantityReader {
         return reading(number, power, Optional.empty(), String.valueOf(letter));
     }
 
-    private static String typedNumber(TypedNumber number) {
-        return QuantityWriter.POINT
+    private String typedNumber(TypedNumber number) {
+        return new QuantityWriter(decimal)
                 .plain(number.value(), Unit.ONE, Decimal.MOST_DIGITS)
                 .number();
     }
@@ -228,7 +243,8 @@ public final class QuantityReader {
         if (number.hasTwoReadings()) {
             String behind = rest.isEmpty() ? "" : " " + rest;
             return new Reading.Ambiguous(
-                    asTyped, List.of(number.readAsDecimal() + behind, number.readAsGrouped() + behind));
+                    asTyped,
+                    List.of(meaning(number.readAsDecimal() + behind), meaning(number.readAsGrouped() + behind)));
         }
         return value(number.value(), power, unit, number.significantFigures());
     }
@@ -253,10 +269,10 @@ public final class QuantityReader {
         return d.metre() != 0 && d.kilogram() == 0 && d.ampere() == 0 && d.kelvin() == 0;
     }
 
-    private Reading notAUnit(String rest, UnitFault fault) {
+    private Reading notAUnit(String rest) {
         char first = rest.charAt(0);
         if (first == '(' && rest.length() > 1 && !TypedText.isDigit(rest.charAt(1))) {
-            return unreadable("Words in parentheses are not read. Leave them out.");
+            return unreadable(Saying.of("reading.parentheses"));
         }
         if (first == '/'
                 || first == '+'
@@ -270,30 +286,26 @@ public final class QuantityReader {
                 || first == '×') {
             return unreadable(
                     first == '/' && rest.length() > 1 && TypedText.isDigit(rest.charAt(1))
-                            ? "A fraction is not read. Work it out and type a decimal number."
-                            : "This is a calculation, not its result. Work it out and type one number with its unit.");
+                            ? Saying.of("reading.fraction")
+                            : Saying.of("reading.calculation"));
         }
         if (first == '±' || rest.indexOf('±') > 0) {
-            return unreadable("Only one value is read. Leave out the ± and what follows.");
+            return unreadable(Saying.of("reading.plus-minus"));
         }
         if (TypedText.isDigit(first) || hasSecondNumber(rest)) {
-            return unreadable("There is more than one number here. Type one number with one unit.");
+            return unreadable(Saying.of("reading.two-numbers"));
         }
         int wordEnd = rest.indexOf(' ') < 0 ? rest.length() : rest.indexOf(' ');
         if (NumberWords.changesTheNumber(rest.substring(0, wordEnd))) {
-            return unreadable(NumberWords.inWords().getMessage());
+            return unreadable(NumberWords.inWords().said());
         }
         if (wordEnd < rest.length() && isUnit(rest.substring(0, wordEnd)) && !isUnit(rest.substring(wordEnd + 1))) {
-            return unreadable("What stands behind the unit is not read: " + shown(rest.substring(wordEnd + 1))
-                    + ". Leave it out.");
+            return unreadable(Saying.of("reading.behind-unit", "typed", shown(rest.substring(wordEnd + 1))));
         }
         if (asksForNumber()) {
-            return unreadable(shown(rest) + " after the number is not understood." + hint());
+            return unreadable(Saying.of("reading.behind-number", "typed", shown(rest)), hint());
         }
-        if (rest.length() == 1 || isOneWord(rest)) {
-            return unreadable(capital(fault.getMessage()) + (fault.getMessage().endsWith("?") ? "" : ".") + hint());
-        }
-        return unknownUnit(rest);
+        return isOneWord(rest) ? unreadable(noUnit(rest), hint()) : unknownUnit(rest);
     }
 
     private boolean isUnit(String word) {
@@ -301,16 +313,27 @@ public final class QuantityReader {
     }
 
     private Reading unknownUnit(String rest) {
-        return unreadable("The unit " + shown(rest) + " is not understood." + hint());
+        return unreadable(Saying.of("reading.unknown-unit", "typed", shown(rest)), hint());
     }
 
-    private String hint() {
+    private static Saying noUnit(String word) {
+        List<String> similar = UnitReader.similarTo(word);
+        return switch (similar.size()) {
+            case 0 -> Saying.of("reading.no-unit", "unit", word);
+            case 1 -> Saying.of("reading.no-unit.similar", "unit", word, "similar", similar.get(0));
+            default -> Saying.of("reading.no-unit.two", "unit", word, "one", similar.get(0), "other", similar.get(1));
+        };
+    }
+
+    private Saying hint() {
         if (!asksForNumber()) {
-            return UNIT_HINT;
+            return Saying.of("reading.hint.unit");
         }
-        return expected.get().symbol().equals("%")
-                ? " Type the share in %, or as a fraction of 1."
-                : " Type the number alone.";
+        return expected.get().symbol().equals("%") ? Saying.of("reading.hint.share") : Saying.of("reading.hint.number");
+    }
+
+    private static Saying meaning(String value) {
+        return Saying.of("reading.meaning", "value", value);
     }
 
     private static boolean hasSecondNumber(String rest) {
@@ -331,16 +354,11 @@ public final class QuantityReader {
         return true;
     }
 
-    private static String capital(String sentence) {
-        char first = sentence.charAt(0);
-        return first >= 'a' && first <= 'z' ? (char) (first + 'A' - 'a') + sentence.substring(1) : sentence;
-    }
-
     private static String shown(String typed) {
         return typed.length() <= 20 ? "“" + typed + "”" : "“" + typed.substring(0, 20) + "…”";
     }
 
-    private Reading unreadable(String problem) {
-        return new Reading.Unreadable(asTyped, problem);
+    private Reading unreadable(Saying... problem) {
+        return new Reading.Unreadable(asTyped, List.of(problem));
     }
 }

@@ -1,5 +1,8 @@
 package ampersheet.quantity;
 
+import ampersheet.language.Language;
+import ampersheet.language.Saying;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -55,8 +58,28 @@ public sealed interface Reading {
     }
 
     /** More than one number could be meant, as in "4,700". */
-    record Ambiguous(String asTyped, List<String> meanings) implements Reading {}
+    record Ambiguous(String asTyped, List<Saying> meanings) implements Reading {
+        public Ambiguous {
+            meanings = List.copyOf(meanings);
+        }
 
-    /** Not a number with a unit. {@code problem} is a sentence for the learner. */
-    record Unreadable(String asTyped, String problem) implements Reading {}
+        public List<String> meanings(Language language) {
+            List<String> said = new ArrayList<>();
+            for (Saying meaning : meanings) {
+                said.add(language.say(meaning));
+            }
+            return said;
+        }
+    }
+
+    /** Not a number with a unit. {@code problem} are sentences for the learner. */
+    record Unreadable(String asTyped, List<Saying> problem) implements Reading {
+        public Unreadable {
+            problem = List.copyOf(problem);
+        }
+
+        public String problem(Language language) {
+            return language.say(problem);
+        }
+    }
 }

@@ -1,11 +1,14 @@
 package ampersheet.quantity;
 
+import ampersheet.language.Saying;
+
 /**
  * The number at the start of a folded text. Point and comma are both decimal markers; groups of three are set apart by
  * a space, an apostrophe or by whichever of point and comma is not the marker.
  *
- * <p>{@code 4,700} can be read in two ways and is told so. {@code 4.700} is not: on these sheets a single point is a
- * decimal marker. {@code 1,234,567} and {@code 1.234.567} can only be groups, for no number has two markers.
+ * <p>On a sheet with decimal points {@code 4,700} can be read in two ways and is told so; {@code 4.700} is not, for
+ * there a single point is a decimal marker. On one with decimal commas it is the other way round. {@code 1,234,567} and
+ * {@code 1.234.567} can only be groups, for no number has two markers.
  */
 final class TypedNumber {
     /** The smallest and largest powers of ten an answer on a bench can have, with room to spare. */
@@ -14,6 +17,7 @@ final class TypedNumber {
     private static final int MOST_DIGITS = 30;
 
     private final String text;
+    private final DecimalMarker decimal;
     private int at;
     private boolean negative;
     private final StringBuilder digits = new StringBuilder();
@@ -22,21 +26,26 @@ final class TypedNumber {
     private int exponent;
     private boolean twoReadings;
 
-    private TypedNumber(String text) {
+    private TypedNumber(String text, DecimalMarker decimal) {
         this.text = text;
+        this.decimal = decimal;
     }
 
-    /** What could not be read, as a sentence for the learner. */
+    /** What could not be read; its message is the key of a sentence for the learner. */
     static final class Fault extends Exception {
         private static final long serialVersionUID = 1L;
 
-        Fault(String problem) {
-            super(problem);
+        Fault(String key) {
+            super(key);
+        }
+
+        Saying said() {
+            return Saying.of(getMessage());
         }
     }
 
-    static TypedNumber read(String text) throws Fault {
-        TypedNumber number = new TypedNumber(text);
+    static TypedNumber read(String text, DecimalMarker decimal) throws Fault {
+        TypedNumber number = new TypedNumber(text, decimal);
         number.sign();
         number.mantissa();
         number.power();
@@ -62,12 +71,13 @@ final class TypedNumber {
         return twoReadings;
     }
 
-    /** For {@link #hasTwoReadings}: the comma as a decimal marker, written with a point. */
+    /** For {@link #hasTwoReadings}: its mark as a decimal marker, written with that of the sheet. */
     String readAsDecimal() {
-        return shown(digits.substring(0, digits.length() - 3) + "." + digits.substring(digits.length() - 3));
+        return shown(
+                digits.substring(0, digits.length() - 3) + decimal.character() + digits.substring(digits.length() - 3));
     }
 
-    /** For {@link #hasTwoReadings}: the comma as a thousands mark, left out. */
+    /** For {@link #hasTwoReadings}: its mark as one between thousands, left out. */
     String readAsGrouped() {
         return shown(digits.toString());
     }
@@ -135,11 +145,11 @@ final class TypedNumber {
             written = written.substring(0, written.length() - 1);
         }
         if (written.isEmpty()) {
-            throw new Fault("This does not start with a number.");
+            throw new Fault("reading.no-number");
         }
         take(written);
         if (digits.length() > MOST_DIGITS) {
-            throw new Fault("This number has more digits than any measurement. Give four or fewer.");
+            throw new Fault("reading.too-many-digits");
         }
     }
 
@@ -152,8 +162,7 @@ final class TypedNumber {
         if (points > 0 && commas > 0) {
             marker = lastMark;
             if (count(written, written.charAt(lastMark)) > 1) {
-                throw new Fault(
-                        "Points and commas are mixed here so that no number comes out. Use one decimal marker only.");
+                throw new Fault("reading.mixed-marks");
             }
         } else if (points + commas == 1) {
             marker = lastMark;
@@ -168,8 +177,9 @@ final class TypedNumber {
         decimals = fractionDigits.length();
         marked |= marker >= 0;
         digits.append(wholeDigits).append(fractionDigits);
-        twoReadings = commas == 1
-                && points == 0
+        boolean point = decimal == DecimalMarker.POINT;
+        twoReadings = commas == (point ? 1 : 0)
+                && points == (point ? 0 : 1)
                 && !spaced
                 && decimals == 3
                 && !wholeDigits.isEmpty()
@@ -203,7 +213,7 @@ final class TypedNumber {
     }
 
     private static Fault badGroups() {
-        return new Fault("The groups of digits do not fit a number. Type it without marks between the thousands.");
+        return new Fault("reading.groups");
     }
 
     private void power() throws Fault {
@@ -231,7 +241,7 @@ final class TypedNumber {
                     return;
                 }
             }
-            throw new Fault("This is a calculation, not its result. Work it out; write a power of ten as 10^3.");
+            throw new Fault("reading.times");
         }
         at = start;
     }
@@ -251,7 +261,7 @@ final class TypedNumber {
         int exponent = signedDigits();
         if (open) {
             if (peek(0) != ')') {
-                throw new Fault("The parenthesis of the exponent is not closed.");
+                throw new Fault("reading.exponent-open");
             }
             at++;
         }
@@ -262,7 +272,7 @@ final class TypedNumber {
         boolean minus = peek(0) == '-';
         at += isSign(peek(0)) ? 1 : 0;
         if (!isDigit(0)) {
-            throw new Fault("The exponent of the power of ten is missing.");
+            throw new Fault("reading.exponent-missing");
         }
         int exponent = 0;
         while (isDigit(0)) {
@@ -279,7 +289,7 @@ final class TypedNumber {
         boolean minus = superscript(peek(0)) == SUPERSCRIPT_MINUS;
         at += minus ? 1 : 0;
         if (superscript(peek(0)) < 0) {
-            throw new Fault("The exponent of the power of ten is missing.");
+            throw new Fault("reading.exponent-missing");
         }
         int exponent = 0;
         while (superscript(peek(0)) >= 0) {
@@ -291,7 +301,7 @@ final class TypedNumber {
 
     private static int checked(int exponent) throws Fault {
         if (exponent > LARGEST_EXPONENT || exponent < -LARGEST_EXPONENT) {
-            throw new Fault("The power of ten is beyond anything on a bench. Check its exponent.");
+            throw new Fault("reading.exponent-large");
         }
         return exponent;
     }

@@ -243,26 +243,31 @@ final class UnitReader {
         return null;
     }
 
-    /** A unit that differs only in the case of its letters is worth naming; it is never taken silently. */
     private static String hint(String symbol) {
         if (symbol.equals("C")) {
             return "; a temperature is in degC";
         }
-        String found = "";
+        List<String> similar = similarTo(symbol);
+        return similar.isEmpty() ? "" : "; is it " + String.join(" or ", similar) + "?";
+    }
+
+    /** Units that differ only in the case of their letters are worth naming; none is ever taken silently. */
+    static List<String> similarTo(String symbol) {
+        List<String> found = new ArrayList<>();
         for (Atom atom : ATOMS) {
             for (String name : atom.names()) {
                 if (Letters.sameButForCase(name, symbol)) {
-                    found = found.isEmpty() ? name : found + " or " + name;
+                    found.add(name);
                 }
                 for (int i = 0; i < atom.read().length(); i++) {
                     String prefixed = atom.read().charAt(i) + name;
                     if (Letters.sameButForCase(prefixed, symbol)) {
-                        found = found.isEmpty() ? prefixed : found + " or " + prefixed;
+                        found.add(prefixed);
                     }
                 }
             }
         }
-        return found.isEmpty() ? "" : "; is it " + found + "?";
+        return found;
     }
 
     private Unit build() {

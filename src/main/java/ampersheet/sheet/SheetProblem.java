@@ -200,7 +200,14 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
         template().lines().forEach(line -> order.put(line.id(), order.size()));
         all.sort((one, other) -> Integer.compare(
                 order.getOrDefault(one.step(), order.size()), order.getOrDefault(other.step(), order.size())));
-        return new ProblemKey(all, problem.givens(), template().working(), AnswerKeys.designs(problem), meanings());
+        return new ProblemKey(
+                all,
+                problem.givens(),
+                template().working(),
+                AnswerKeys.designs(problem),
+                meanings(),
+                plan.language(),
+                plan.decimal());
     }
 
     /** What a sentence calls each given, constant and step. */

@@ -5,6 +5,10 @@ const page = {
 
   data: () => JSON.parse(document.getElementById("data").textContent),
 
+  /* A sentence in the language of the page; what fills its slots, by name. */
+  says: (key, filled = {}) => says(key, Object.entries(filled).flat().map(String)),
+  saysOf: (key, count, filled = {}) => saysOf(key, count, Object.entries(filled).flat().map(String)),
+
   /* A store in this browser. A browser may refuse one to a page opened from a file: then `works` says so. */
   store(name) {
     const store = {
@@ -93,7 +97,7 @@ const page = {
           region.setAttribute("role", "group");
         }
         if (!region.hasAttribute("aria-label")) {
-          region.setAttribute("aria-label", name ? name.textContent : "Working");
+          region.setAttribute("aria-label", name ? name.textContent : page.says("page.scrolls"));
         }
       } else if (region.clientWidth > 0 && region !== document.activeElement) {
         region.removeAttribute("tabindex");
@@ -122,3 +126,9 @@ const page = {
     setTimeout(() => URL.revokeObjectURL(link.href), 60000);
   }
 };
+/* Before anything else is asked of the checker. */
+{
+  const {code, sentences, decimal} = JSON.parse(document.getElementById("language").textContent);
+  speak(code, sentences, decimal);
+  page.comma = decimal === ",";
+}

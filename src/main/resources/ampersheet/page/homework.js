@@ -26,19 +26,18 @@
       return ["none", ""];
     }
     if (place.isChoice) {
-      return ["read", "You chose: " + typed + "."];
+      return ["read", page.says("page.homework.chose", {option: typed})];
     }
     const [kind, text, inUnit] = readAnswer(typed, units[place.question]);
     switch (kind) {
       case "value":
-        return ["read", "You entered " + text + "."];
+        return ["read", page.says("page.homework.entered", {value: text})];
       case "number":
         return bare.includes(place.question)
-            ? ["read", "You entered " + inUnit + "."]
-            : ["form", "You entered " + text + " without a unit. Write the unit behind it."];
+            ? ["read", page.says("page.homework.entered", {value: inUnit})]
+            : ["form", page.says("page.homework.entered.no-unit", {value: text})];
       case "ambiguous":
-        return ["form", "This can be read as " + text + ". Type it with a point as the decimal marker and nothing between the "
-            + "thousands, and write the unit."];
+        return ["form", page.says(page.comma ? "page.homework.ambiguous.comma" : "page.homework.ambiguous", {meanings: text})];
       default:
         return ["form", text];
     }
@@ -71,20 +70,23 @@
     return made;
   };
 
-  const STATES = {none: "blank", form: "unclear", read: "filled"};
-  const stateOf = place => STATES[readBack(place)[0]];
+  const STATES = {none: "page.homework.blank", form: "page.homework.unclear", read: "page.homework.filled"};
+  const stateOf = place => readBack(place)[0];
 
-  const counts = some => Object.values(STATES).reverse()
+  const counts = some => Object.keys(STATES).reverse()
       .map(state => [some.filter(place => stateOf(place) === state).length, state])
-      .filter(([count]) => count > 0).map(([count, state]) => count + " " + state).join(", ");
+      .filter(([count]) => count > 0)
+      .map(([count, state]) => page.says("page.homework.counted", {count, state: page.says(STATES[state])}))
+      .join(page.says("list.comma"));
 
   /* What is blank or unclear, by problems, each with the way to it. */
   const listOpen = () => {
     const rows = problems.map(problem => {
-      const open = problem.places.filter(place => stateOf(place) !== "filled");
+      const open = problem.places.filter(place => stateOf(place) !== "read");
       const row = document.createElement("li");
-      row.append("Problem " + problem.number + ": ");
-      open.forEach((place, index) => row.append(index > 0 ? ", " : "", link(place.target, place.question), " " + stateOf(place)));
+      row.append(page.says("page.homework.open", {number: problem.number}), " ");
+      open.forEach((place, index) => row.append(index > 0 ? page.says("list.comma") : "", link(place.target, place.question),
+          " " + page.says(STATES[stateOf(place)])));
       return open.length > 0 ? row : null;
     });
     element("open-places").replaceChildren(...rows.filter(row => row !== null));
@@ -92,8 +94,9 @@
 
   const update = () => {
     const count = Object.keys(answers()).length;
-    const unclear = places.filter(place => stateOf(place) === "unclear").length;
-    element("tally").textContent = count + " of " + places.length + " places filled in" + (unclear > 0 ? ", " + unclear + " unclear." : ".");
+    const unclear = places.filter(place => stateOf(place) === "form").length;
+    element("tally").textContent = page.says(unclear > 0 ? "page.homework.tally.unclear" : "page.homework.tally",
+        {count, all: places.length, unclear});
     for (const problem of problems.filter(one => one.places.length > 0)) {
       problem.state.textContent = counts(problem.places);
     }
@@ -105,19 +108,19 @@
     element("file-text").value = csv();
     store.write(answers());
     element("kept").textContent = store.works
-        ? "What you type is kept in this browser, on this device, until you clear it."
-        : "This browser keeps nothing for this page: save the answer file before you close it.";
+        ? page.says("page.homework.kept")
+        : page.says("page.homework.kept.not");
   };
 
   /* Once saved, what was said of it holds until an answer changes. */
   const tellSaved = (how, done) => tell("kept-said", counted.save === 0 ? ""
-      : isSaved() ? (how || "These answers are saved.") + (done || "")
-      : "Changed since you saved: save again before you hand in.");
+      : isSaved() ? (how || page.says("page.homework.saved")) + (done ? " " + done : "")
+      : page.says("page.homework.changed"));
 
   const tellSaving = how => {
     countSave();
-    const open = counts(places.filter(place => stateOf(place) !== "filled"));
-    tellSaved(how, open ? " Of its places are " + open + ": see above." : " Every place is filled in.");
+    const open = counts(places.filter(place => stateOf(place) !== "read"));
+    tellSaved(how, open ? page.says("page.homework.open-places", {counts: open}) : page.says("page.homework.every-place"));
     update();
   };
 
@@ -141,15 +144,16 @@
   let at = 0;
 
   const tellProgress = () => {
-    element("progress").textContent = "Problem " + problems[at].number + " of " + problems.length + " · " + element("tally").textContent;
+    element("progress").textContent = page.says("page.homework.progress",
+        {number: problems[at].number, all: problems.length, tally: element("tally").textContent});
   };
 
-  const turn = (id, index, word) => {
+  const turn = (id, index, key) => {
     const to = problems[index];
     element(id).hidden = !to;
     if (to) {
       element(id).href = to.link.hash;
-      element(id).textContent = word + to.link.textContent;
+      element(id).textContent = page.says(key, {problem: to.link.textContent});
     }
   };
 
@@ -163,12 +167,12 @@
         problem.link.removeAttribute("aria-current");
       }
     });
-    turn("before", at - 1, "Back: ");
-    turn("next", at + 1, "Next: ");
+    turn("before", at - 1, "page.homework.back");
+    turn("next", at + 1, "page.homework.next");
     if (at + 1 === problems.length) {
       element("next").hidden = false;
       element("next").href = "#keeping-title";
-      element("next").textContent = "Next: handing in";
+      element("next").textContent = page.says("page.homework.next.handing-in");
     }
     element("skip").href = problems[at].link.hash;
     shownStore.write(problems[at].number);
@@ -219,23 +223,23 @@
   element("answers").addEventListener("submit", event => event.preventDefault());
   element("save").addEventListener("click", () => {
     page.saveFile(fileName, "text/csv;charset=utf-8", csv());
-    tellSaving("Saved as " + fileName + ". Hand in that file; save again if you change an answer.");
+    tellSaving(page.says("page.homework.saved.as", {file: fileName}));
   });
 
   const file = () => new File([csv()], fileName, {type: "text/csv"});
   element("share").hidden = !(navigator.canShare && navigator.canShare({files: [file()]}));
   element("share").addEventListener("click", () => navigator.share({files: [file()]}).then(
-      () => tellSaving("Shared as " + fileName + "."),
-      () => tell("kept-said", "Nothing was shared. Save the file instead, or copy the answers.")));
+      () => tellSaving(page.says("page.homework.shared.as", {file: fileName})),
+      () => tell("kept-said", page.says("page.homework.shared.not"))));
 
   /* Some browsers let no page write to the clipboard: then the text is there, chosen, to copy by hand. */
   const offerText = () => {
     element("file-text").closest("details").open = true;
     element("file-text").select();
-    tell("kept-said", "Copy the text that is marked below, and paste it into a message.");
+    tell("kept-said", page.says("page.homework.copy-by-hand"));
   };
   element("copy").addEventListener("click", () => navigator.clipboard
-      ? navigator.clipboard.writeText(csv()).then(() => tellSaving("Copied. Paste it into a message."), offerText)
+      ? navigator.clipboard.writeText(csv()).then(() => tellSaving(page.says("page.homework.copied")), offerText)
       : offerText());
   element("file-text").addEventListener("copy", () => {
     countSave();
@@ -245,9 +249,9 @@
   let clearing = false;
   element("clear").addEventListener("click", () => {
     clearing = !clearing;
-    element("clear").textContent = clearing ? "Really clear all my answers?" : "Clear my answers";
+    element("clear").textContent = page.says(clearing ? "page.homework.clear.really" : "page.homework.clear");
     if (clearing) {
-      tell("kept-said", "Press again to clear all answers on this page.");
+      tell("kept-said", page.says("page.homework.clear.again"));
       return;
     }
     places.forEach(place => {
@@ -256,11 +260,11 @@
     });
     update();
     store.clear();
-    tell("kept-said", "All answers on this page are cleared.");
+    tell("kept-said", page.says("page.homework.clear.done"));
   });
   element("clear").addEventListener("blur", () => {
     clearing = false;
-    element("clear").textContent = "Clear my answers";
+    element("clear").textContent = page.says("page.homework.clear");
   });
 
   page.lookUp();

@@ -55,9 +55,8 @@
     written = practiceStored();
     store.write(written);
     element("kept").textContent = store.works
-        ? "What you type and what was found is kept in this browser, on this device, and nowhere else. No name is asked for or stored."
-          + " On a shared device, erase it when you leave."
-        : "This browser keeps nothing for this page: save your progress as a file before you close it, and load it next time.";
+        ? page.says("page.practice.kept")
+        : page.says("page.practice.kept.not");
   };
 
   const told = flat => {
@@ -119,7 +118,7 @@
     shown.prepend(words);
     for (const line of shown.querySelectorAll(".steps > li")) {
       if (!now.found) {
-        const named = button("Step " + line.value + " is wrong", () => nameLine(line.value));
+        const named = button(page.says("page.practice.step-is-wrong", {step: line.value}), () => nameLine(line.value));
         named.disabled = line.value === Number(now.named);
         line.append(named);
       } else if (line.value === Number(now.named)) {
@@ -265,7 +264,7 @@
   const outdate = place => {
     const said = place && place.element.querySelector(".said").textContent;
     if (said && place.element.dataset.said !== "read") {
-      place.say("read", "Before your change: " + said);
+      place.say("read", page.says("page.practice.before-change", {said}));
     }
   };
 
@@ -291,7 +290,7 @@
     element("onward").className = "main";
     element("later").hidden = now.ended !== "" || skills.length < 2;
     element("support").value = now.support;
-    element("tally").textContent = now.settled + " of " + skills.length + " settled";
+    element("tally").textContent = page.says("page.practice.skills.tally", {settled: now.settled, all: skills.length});
     element("aside-on").checked = now.aside === "asked";
     aside();
     map();
@@ -313,7 +312,9 @@
         choose.setAttribute("aria-current", "step");
       }
       const note = document.createElement("span");
-      note.textContent = state + (after ? " · builds on " + after.split(" ").map(before => rows[before][0]).join(" and ") : "");
+      note.textContent = after
+          ? page.says("page.practice.map.builds-on", {state, skills: practiceList(after.split(" ").map(before => rows[before][0]))})
+          : state;
       item.append(choose, " ", note);
       list.append(item);
       if (index === at) {
@@ -339,7 +340,7 @@
     }
     const height = around.clientHeight;
     const figure = drawn("svg", {width: 48, height, viewBox: "0 0 48 " + height, role: "img",
-      "aria-label": "Map of the skills: how far each is, and what builds on what, as the list beside it says"});
+      "aria-label": page.says("page.practice.map.drawn")});
     const top = around.getBoundingClientRect().top;
     const middles = Array.from(element("skill-list").children, item => {
       const box = item.querySelector("button").getBoundingClientRect();
@@ -365,18 +366,16 @@
     around.prepend(figure);
   };
 
-  const plural = (count, one, many) => count + " " + (count === 1 ? one : many);
 
   const mistakes = () => {
     const all = inGroups(practiceMistakes(), 6);
     element("mistakes-shown").hidden = all.length === 0;
-    element("mistakes-counted").textContent = plural(all.length, "kind", "kinds");
+    element("mistakes-counted").textContent = page.saysOf("page.practice.mistakes.kinds", all.length);
     if (element("mistakes-shown").open) {
       listMistakes(all);
     }
     const [right, wrong, luckily, rightly] = now.sureness.split(" ");
-    element("sureness").textContent = "Sure: right at once " + right + ", wrong " + wrong + ". Not sure: right at once " + luckily
-        + ", wrong " + rightly + ".";
+    element("sureness").textContent = page.says("page.practice.mistakes.sureness", {right, wrong, luckily, rightly});
   };
 
   const listMistakes = all => {
@@ -386,10 +385,9 @@
       text.textContent = practiceMistake(index, problemOf(Number(skill), Number(variant)).key);
       const when = document.createElement("p");
       when.className = "lead";
-      when.textContent = plural(Number(times), "time", "times") + (Number(sure) > 0 ? ", " + sure + " when sure" : "") + ", last on " + day
-          + " in " + skills[skill].templates[skills[skill].variants[variant].template].title + ", "
-          + placeName(question) + ". ";
-      item.append(text, when, button("Try that problem again", () => go("again", String(index))));
+      when.textContent = page.saysOf(Number(sure) > 0 ? "page.practice.mistakes.when-sure" : "page.practice.mistakes.when", Number(times), {
+        sure, day, title: skills[skill].templates[skills[skill].variants[variant].template].title, place: placeName(question)}) + " ";
+      item.append(text, when, button(page.says("page.practice.mistakes.again"), () => go("again", String(index))));
       return item;
     }));
   };
@@ -420,7 +418,7 @@
     update();
     const at = places.find(place => place.question === stop);
     const [, , message] = found.find(([question]) => question === stop) || ["", "", ""];
-    say(sentence, at ? " " + message : element("aside").hidden ? "" : " An extra question stands before the next problem.");
+    say(sentence, at ? " " + message : element("aside").hidden ? "" : " " + page.says("page.practice.aside.waits"));
     if (!at) {
       element("onward").focus({preventScroll: true});
       element("verdict").scrollIntoView({block: "nearest"});
@@ -499,7 +497,7 @@
         if (any) {
           const mark = document.createElement("b");
           mark.className = "step-now";
-          mark.textContent = " · step " + step;
+          mark.textContent = " · " + page.says("page.practice.cued", {step});
           figure.querySelector("figcaption").append(mark);
         }
       }
@@ -525,8 +523,8 @@
 
   // ------------------------------------------------------------------------------------------------ helping
 
-  const HINT_TITLES = {typed: "from what you typed", example: "the example", rule: "the rule", formula: "the formula",
-    numbers: "with numbers", line: "the line"};
+  const HINT_TITLES = {typed: "page.practice.hint.typed", example: "page.practice.hint.example", rule: "page.practice.hint.rule",
+    formula: "page.practice.hint.formula", numbers: "page.practice.hint.numbers", line: "page.practice.hint.line"};
 
   /* The equation of a step, as far as its numbers put in or with its result, which is its last row. */
   const equation = (step, withResult) => {
@@ -549,7 +547,7 @@
         paragraph.textContent = text;
         return paragraph;
       case "example":
-        paragraph.textContent = "Read line " + step + " of the worked example: the same rule gives this line, with your numbers.";
+        paragraph.textContent = page.says("page.practice.hint.read-line", {step});
         return paragraph;
       case "numbers":
       case "line":
@@ -559,7 +557,9 @@
     }
   };
 
-  const placeName = question => question.startsWith("step") ? question : "answer " + question;
+  const placeName = question => question.startsWith("step ")
+      ? page.says("page.practice.place.step", {step: question.slice("step ".length)})
+      : page.says("page.practice.place.answer", {question});
 
   const addHint = ([kind, number, text, place], cued) => {
     const step = Number(number);
@@ -569,7 +569,8 @@
       shown.dataset.typed = text;
     }
     const title = document.createElement("h3");
-    title.textContent = "Hint " + ++hints + ": " + (step > 0 ? "step " + step : placeName(place)) + ", " + HINT_TITLES[kind];
+    title.textContent = page.says(step > 0 ? "page.practice.hint.title.step" : "page.practice.hint.title.place",
+        {number: ++hints, step, place: placeName(place), kind: page.says(HINT_TITLES[kind])});
     shown.append(title, hintBody(kind, step, text));
     element("hints").append(shown);
     if (step > 0 && cued) {
@@ -669,19 +670,19 @@
       fill();
       update();
     }
-    element("kept-said").textContent = refused || "All that is in " + from + " is taken over; nothing was lost.";
+    element("kept-said").textContent = refused || page.says("page.practice.text.taken", {from});
   };
 
   let erasing = false;
   const erase = () => {
     if (!erasing) {
       erasing = true;
-      element("clear").textContent = "Really erase everything?";
-      element("kept-said").textContent = "Press again to erase all progress of this set from this browser. A file that you saved stays.";
+      element("clear").textContent = page.says("page.practice.erase.really");
+      element("kept-said").textContent = page.says("page.practice.erase.again");
       return;
     }
     erasing = false;
-    element("clear").textContent = "Erase everything in this browser";
+    element("clear").textContent = page.says("page.practice.erase");
     // Tells other tabs, and leaves nothing behind.
     erased.write(1);
     erased.clear();
@@ -689,7 +690,7 @@
     practiceStart(course, "", [tab.name, ""], today(), chance());
     keep();
     show(false);
-    element("kept-said").textContent = "Everything of this set is erased from this browser.";
+    element("kept-said").textContent = page.says("page.practice.erase.done");
   };
 
   element("answers").addEventListener("submit", check);
@@ -763,7 +764,7 @@
   element("support").addEventListener("blur", support);
   element("export").addEventListener("click", () => {
     page.saveFile("practice-" + set + ".txt", "text/plain;charset=utf-8", practiceStored());
-    element("kept-said").textContent = "Saved as practice-" + set + ".txt.";
+    element("kept-said").textContent = page.says("page.practice.saved", {file: "practice-" + set + ".txt"});
   });
   element("import").addEventListener("change", event => {
     const [file] = event.target.files;
@@ -772,11 +773,11 @@
       event.target.value = "";
     }
   });
-  element("take-over").addEventListener("click", () => takeOver(element("pasted").value.trim(), "the text"));
+  element("take-over").addEventListener("click", () => takeOver(element("pasted").value.trim(), page.says("page.practice.text.the-text")));
   element("clear").addEventListener("click", erase);
   element("clear").addEventListener("blur", () => {
     erasing = false;
-    element("clear").textContent = "Erase everything in this browser";
+    element("clear").textContent = page.says("page.practice.erase");
   });
   element("calculated").addEventListener("input", event => {
     element("calculation").textContent = event.target.value.trim() ? calculate(event.target.value) : "";
@@ -813,8 +814,8 @@
   const refused = practiceStart(course, typeof stored === "string" ? stored : "", [tab.name, tab.shown()], today(), chance());
   if (refused || stored !== null && typeof stored !== "string") {
     page.store("ampersheet-practice-unread-" + set).write(stored);
-    element("kept-said").textContent = "What this browser kept could not be read, and is laid aside. "
-        + (refused || "It is of an earlier form of this page.");
+    element("kept-said").textContent = page.says("page.practice.laid-aside") + " "
+        + (refused || page.says("page.practice.earlier-form"));
     store.clear();
   }
   show(false);

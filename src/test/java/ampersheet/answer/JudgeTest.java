@@ -9,11 +9,13 @@ import ampersheet.formula.FormulaReader;
 import ampersheet.formula.Step;
 import ampersheet.formula.Values;
 import ampersheet.formula.Working;
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.PreferredSeries;
 import ampersheet.quantity.Quantity;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.Unit;
+import ampersheet.source.Languages;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -31,8 +33,8 @@ class JudgeTest {
     }
 
     private static Verdict verdict(AnswerKey key, String typed) {
-        ProblemKey problem =
-                new ProblemKey(List.of(key), Values.of(Map.of(), Map.of()), new Working(List.of()), List.of());
+        ProblemKey problem = new ProblemKey(
+                List.of(key), Values.of(Map.of(), Map.of()), new Working(List.of()), List.of(), Languages.ENGLISH);
         return Judge.judge(problem, Map.of(key.question(), typed)).get(0);
     }
 
@@ -97,8 +99,12 @@ class JudgeTest {
     void anUnansweredQuestionIsBlank() {
         assertRung(Rung.BLANK, RESISTANCE, "");
         assertRung(Rung.BLANK, RESISTANCE, " \u00A0\t");
-        ProblemKey problem =
-                new ProblemKey(List.of(RESISTANCE), Values.of(Map.of(), Map.of()), new Working(List.of()), List.of());
+        ProblemKey problem = new ProblemKey(
+                List.of(RESISTANCE),
+                Values.of(Map.of(), Map.of()),
+                new Working(List.of()),
+                List.of(),
+                Languages.ENGLISH);
         assertEquals(Rung.BLANK, Judge.judge(problem, Map.of()).get(0).rung());
     }
 
@@ -427,7 +433,9 @@ class JudgeTest {
                         "R",
                         "resistance that sets the current",
                         "Rn",
-                        "preferred value"));
+                        "preferred value"),
+                Languages.ENGLISH,
+                DecimalMarker.POINT);
     }
 
     private static Verdict meant(String question, String typed) {
@@ -481,7 +489,14 @@ class JudgeTest {
     private static ProblemKey warm(String asked, double expected) {
         Values givens = Values.of(Map.of("Ta", new Quantity(313.15, Dimension.TEMPERATURE)), Map.of());
         AnswerKey key = key(expected, asked, new Acceptance.Within(0, 1));
-        return new ProblemKey(List.of(key), givens, new Working(List.of()), List.of(), Map.of("Ta", "air temperature"));
+        return new ProblemKey(
+                List.of(key),
+                givens,
+                new Working(List.of()),
+                List.of(),
+                Map.of("Ta", "air temperature"),
+                Languages.ENGLISH,
+                DecimalMarker.POINT);
     }
 
     private static Verdict warm(String asked, double expected, String typed) {
@@ -557,7 +572,8 @@ class JudgeTest {
                         answer("q1d", "P", values, "mW", TWO_PERCENT, unitPrinted)),
                 Values.of(givens, Map.of()),
                 working,
-                List.of());
+                List.of(),
+                Languages.ENGLISH);
     }
 
     /** Two resistors for 5 V from 12 V, within 4 %: 10 kΩ over 6.8 kΩ gives 4.857 V. */
@@ -590,7 +606,8 @@ class JudgeTest {
                                 "V",
                                 Unit.parse("V"),
                                 "|V − 5 V| ≤ 0.2 V",
-                                "The output misses 5 V.")))));
+                                "The output misses 5 V.")))),
+                Languages.ENGLISH);
     }
 
     @Test
@@ -630,7 +647,7 @@ class JudgeTest {
         assertEquals(Rung.CORRECT, judge(key, "10k", "6.8k").get(0).rung());
         Verdict told = judge(key, "10k", "12k").get(0);
         assertEquals(Rung.UNEXPLAINED, told.rung());
-        assertEquals(Sentences.cannotBeWorked(), told.message());
+        assertEquals(new Sentences(Languages.ENGLISH).cannotBeWorked(), told.message());
     }
 
     @Test
@@ -745,7 +762,8 @@ class JudgeTest {
                 List.of(key(1.04, "V", TWO_PERCENT), CHOICE),
                 Values.of(Map.of(), Map.of()),
                 new Working(List.of()),
-                List.of());
+                List.of(),
+                Languages.ENGLISH);
         for (LadderProbe probe : LadderProbe.of(coarse)) {
             reached.add(probe.verdict(coarse).rung());
         }

@@ -11,7 +11,9 @@ import ampersheet.problem.AnswerKeys;
 import ampersheet.problem.Draws;
 import ampersheet.problem.Problem;
 import ampersheet.problem.Workshop;
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.Unit;
+import ampersheet.source.Languages;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateReader;
 import java.util.List;
@@ -36,7 +38,7 @@ class KeyTextTest {
                         Problem problem = draws.draw(draw);
                         ProblemKey key = AnswerKeys.keyOf(problem, "q1", draw % 2 == 0);
                         String text = KeyWriter.write(key);
-                        ProblemKey back = KeyReader.read(text);
+                        ProblemKey back = KeyReader.read(text, Languages.ENGLISH, DecimalMarker.POINT);
                         assertEquals(key.answers(), back.answers(), name + ", draw " + draw);
                         assertEquals(key.givens().quantities(), back.givens().quantities(), name + ", draw " + draw);
                         assertEquals(key.givens().words(), back.givens().words(), name + ", draw " + draw);
@@ -72,10 +74,15 @@ class KeyTextTest {
 
     private static void check(double value, String which) {
         AnswerKey answer = answer(value, "said");
-        ProblemKey key =
-                new ProblemKey(List.of(answer), Values.of(Map.of(), Map.of()), new Working(List.of()), List.of());
+        ProblemKey key = new ProblemKey(
+                List.of(answer), Values.of(Map.of(), Map.of()), new Working(List.of()), List.of(), Languages.ENGLISH);
         assertEquals(
-                value, KeyReader.read(KeyWriter.write(key)).answers().get(0).expected(), which + ": " + value);
+                value,
+                KeyReader.read(KeyWriter.write(key), Languages.ENGLISH, DecimalMarker.POINT)
+                        .answers()
+                        .get(0)
+                        .expected(),
+                which + ": " + value);
     }
 
     private static AnswerKey answer(double value, String says) {
@@ -98,8 +105,10 @@ class KeyTextTest {
                 Values.of(Map.of(), Map.of("corner", "top left")),
                 new Working(List.of()),
                 List.of(),
-                Map.of("x", "voltage of\nthe x"));
-        ProblemKey back = KeyReader.read(KeyWriter.write(key));
+                Map.of("x", "voltage of\nthe x"),
+                Languages.ENGLISH,
+                DecimalMarker.POINT);
+        ProblemKey back = KeyReader.read(KeyWriter.write(key), Languages.ENGLISH, DecimalMarker.POINT);
         assertEquals(says, back.answers().get(0).mistakes().get(0).explanation());
         assertEquals("top left", back.givens().words().get("corner"));
         assertEquals(key.meanings(), back.meanings());
@@ -108,7 +117,11 @@ class KeyTextTest {
     @Test
     void whatIsNotAKeyIsToldWithItsLine() {
         ProblemKey key = new ProblemKey(
-                List.of(answer(1, "said")), Values.of(Map.of(), Map.of()), new Working(List.of()), List.of());
+                List.of(answer(1, "said")),
+                Values.of(Map.of(), Map.of()),
+                new Working(List.of()),
+                List.of(),
+                Languages.ENGLISH);
         String text = KeyWriter.write(key);
         assertTrue(told("key 3\n").contains("line 1"), told("key 3\n"));
         assertTrue(told("").contains("ends too early"), told(""));
@@ -120,7 +133,10 @@ class KeyTextTest {
     }
 
     private static String told(String text) {
-        return assertThrows(IllegalArgumentException.class, () -> KeyReader.read(text), text)
+        return assertThrows(
+                        IllegalArgumentException.class,
+                        () -> KeyReader.read(text, Languages.ENGLISH, DecimalMarker.POINT),
+                        text)
                 .getMessage();
     }
 }

@@ -13,9 +13,11 @@ import ampersheet.practice.FaultyLine;
 import ampersheet.practice.LearnerRecord;
 import ampersheet.practice.Practice;
 import ampersheet.practice.RecordText;
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
+import ampersheet.source.Languages;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
 import java.util.ArrayList;
@@ -110,7 +112,11 @@ class FaultyLineTest {
         for (int step = 1; step <= key(given).working().steps().size(); step++) {
             Practice named = given.nameLine(step);
             assertEquals(step == line.step(), named.faultyLine().orElseThrow().isFound());
-            assertTrue(named.faultyLine().orElseThrow().said().toLowerCase().contains("step " + step));
+            assertTrue(named.faultyLine()
+                    .orElseThrow()
+                    .said(Languages.ENGLISH)
+                    .toLowerCase()
+                    .contains("step " + step));
         }
         Practice found = given.nameLine(line.step()).nameLine(1 + line.step() % 2);
         assertTrue(found.faultyLine().orElseThrow().isFound(), "what is found stays found");
@@ -208,6 +214,6 @@ class FaultyLineTest {
         Practice found = settled().findFaulty(DAY);
         found = found.nameLine(found.faultyLine().orElseThrow().step());
         assertEquals(found.record(), RecordText.read(RecordText.write(found.record())));
-        assertEquals(COURSE, Course.read(COURSE.write()));
+        assertEquals(COURSE, Course.read(COURSE.write(), Languages.ENGLISH, DecimalMarker.POINT));
     }
 }

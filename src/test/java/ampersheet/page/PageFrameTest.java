@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.source.Languages;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
@@ -30,7 +31,13 @@ class PageFrameTest {
             json.writeStringField("name", HOSTILE);
             json.writeEndObject();
         });
-        return PageFrame.render(Languages.ENGLISH, HOSTILE, "practice", "", data, "practice.js");
+        return PageFrame.render(
+                new PageFrame.Spoken(Languages.ENGLISH, DecimalMarker.POINT),
+                HOSTILE,
+                "practice",
+                "",
+                data,
+                PageFrame.Script.PRACTICE);
     }
 
     private static String between(String page, String start, String end) {
@@ -42,7 +49,7 @@ class PageFrameTest {
     void dataCannotEndItsElementAndComesBackWhole() throws IOException {
         String page = page();
         assertFalse(page.contains("alert(1)</script>"), "what an author wrote would run");
-        assertEquals(2, page.split("</script>", -1).length - 1);
+        assertEquals(3, page.split("</script>", -1).length - 1);
         assertEquals(
                 HOSTILE,
                 new ObjectMapper()

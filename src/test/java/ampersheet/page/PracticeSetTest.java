@@ -15,12 +15,14 @@ import ampersheet.practice.Course;
 import ampersheet.practice.LearnerRecord;
 import ampersheet.practice.Practice;
 import ampersheet.problem.Problem;
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.sheet.FadedForms;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SmallLibrary;
 import ampersheet.sheet.Support;
+import ampersheet.source.Languages;
 import ampersheet.template.Premises;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateFiles;
@@ -189,7 +191,7 @@ class PracticeSetTest {
     @Test
     void theCourseReadsBackAsItWasWritten() {
         Course course = PracticeSet.of(set(), 4).course("SET");
-        assertEquals(course, Course.read(course.write()));
+        assertEquals(course, Course.read(course.write(), Languages.ENGLISH, DecimalMarker.POINT));
     }
 
     // A design that fails

@@ -16,10 +16,12 @@ import ampersheet.practice.SideQuestion;
 import ampersheet.problem.Draws;
 import ampersheet.problem.Problem;
 import ampersheet.problem.Workshop;
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.Quantity;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.sheet.PlanReader;
 import ampersheet.sheet.ProblemSet;
+import ampersheet.source.Languages;
 import ampersheet.template.ChosenTemplates;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateFiles;
@@ -199,7 +201,7 @@ class SideQuestionsTest {
 
     @Test
     void aCourseIsReadAsItWasWritten() {
-        assertEquals(COURSE, Course.read(COURSE.write()));
+        assertEquals(COURSE, Course.read(COURSE.write(), Languages.ENGLISH, DecimalMarker.POINT));
     }
 
     /**

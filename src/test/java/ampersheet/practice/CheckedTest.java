@@ -9,6 +9,7 @@ import ampersheet.formula.FormulaReader;
 import ampersheet.formula.Step;
 import ampersheet.formula.Working;
 import ampersheet.practice.Checked.Kind;
+import ampersheet.source.Languages;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -65,14 +66,19 @@ class CheckedTest {
         assertEquals("2 places are right. Answer b is still open.", stopped("6.2 V", "400 ohm", ""));
         assertEquals(
                 "This is the slip of step 1 again. Correct that one first, then work this one anew.",
-                Sentences.sameSlip("step 1"));
+                new Sentences(Languages.ENGLISH).sameSlip("step 1"));
         Map<String, String> later = Map.of("step 1", "7 V", "a", "400 ohm", "b", "96.1 mW");
         assertEquals(List.of(Kind.WRONG, Kind.RIGHT, Kind.RIGHT), kinds(full(later)), "a right one is told so, too");
     }
 
+    private static Practice started() {
+        return Lessons.start(Lessons.course("one"));
+    }
+
     private static String stopped(String step1, String a, String b) {
         Checked checked = full(Map.of("step 1", step1, "a", a, "b", b));
-        return Sentences.stopped(checked, checked.stopped().orElseThrow());
+        return new Sentences(Languages.ENGLISH)
+                .stopped(checked, checked.stopped().orElseThrow());
     }
 
     @Test
@@ -196,10 +202,10 @@ class CheckedTest {
 
     @Test
     void itIsTheCalculatorToo() {
-        assertEquals("Your line gives 660\u00a0Ω.", Practice.calculated("(12 V - 2.1 V) / 15 mA"));
-        assertEquals("Your line gives 12.", Practice.calculated("3*4"));
-        assertEquals("Your line gives 891.9\u00a0Ω.", Practice.calculated("2.2k || 1.5k"));
-        assertTrue(Practice.calculated("hello").startsWith("Type a line"));
+        assertEquals("Your line gives 660\u00a0Ω.", started().calculated("(12 V - 2.1 V) / 15 mA"));
+        assertEquals("Your line gives 12.", started().calculated("3*4"));
+        assertEquals("Your line gives 891.9\u00a0Ω.", started().calculated("2.2k || 1.5k"));
+        assertTrue(started().calculated("hello").startsWith("Type a line"));
     }
 
     // Hints
@@ -253,7 +259,8 @@ class CheckedTest {
                                 new Step.Case(
                                         Optional.of(FormulaReader.condition("Vs < 5 V")),
                                         FormulaReader.expression("Vs / If")))));
-        ProblemKey key = new ProblemKey(Lessons.key().answers(), Lessons.key().givens(), new Working(steps), List.of());
+        ProblemKey key = new ProblemKey(
+                Lessons.key().answers(), Lessons.key().givens(), new Working(steps), List.of(), Languages.ENGLISH);
         Practice practice = Lessons.start(Lessons.course("A")).type("step 1", "6.2 V");
         List<Hint.Kind> kinds = new ArrayList<>();
         for (int i = 0; i < 4; i++) {

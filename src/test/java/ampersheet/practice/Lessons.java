@@ -13,6 +13,7 @@ import ampersheet.practice.Course.Template;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Quantity;
 import ampersheet.quantity.Unit;
+import ampersheet.source.Languages;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -38,7 +39,7 @@ final class Lessons {
                     List.of(0, 1, 0, 1, 0, 1),
                     skills[i].endsWith("*") ? List.of(i - 1) : List.of()));
         }
-        return new Course("SET-1", all);
+        return new Course("SET-1", all, Languages.ENGLISH);
     }
 
     private static Template template(String name) {
@@ -74,7 +75,8 @@ final class Lessons {
                         new AnswerKey("b", "P", 0.0961, Unit.parse("mW"), 3, false, within, List.of())),
                 Values.of(givens, Map.of()),
                 working,
-                List.of());
+                List.of(),
+                Languages.ENGLISH);
     }
 
     static Practice start(Course course) {

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.practice.Attempt.Slip;
+import ampersheet.source.Languages;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -168,15 +169,15 @@ class RecordTextTest {
             // Either a shorter record, or a sentence: never anything else.
             try {
                 RecordText.read(text.substring(0, cut));
-            } catch (IllegalArgumentException sentence) {
-                assertTrue(sentence.getMessage().endsWith("from its first line to its last."), sentence.getMessage());
+            } catch (UnfitText unfit) {
+                String sentence = unfit.said(Languages.ENGLISH);
+                assertTrue(sentence.endsWith("from its first line to its last."), sentence);
             }
         }
     }
 
     private static String told(String text) {
-        return assertThrows(IllegalArgumentException.class, () -> RecordText.read(text))
-                .getMessage();
+        return assertThrows(UnfitText.class, () -> RecordText.read(text)).said(Languages.ENGLISH);
     }
 
     @Test

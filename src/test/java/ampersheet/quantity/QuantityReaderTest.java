@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.source.Languages;
 import java.text.Normalizer;
 import java.util.List;
 import java.util.Random;
@@ -26,14 +27,14 @@ class QuantityReaderTest {
     private static void assertUnreadable(String typed, String saying) {
         Reading reading = QuantityReader.read(typed);
         Reading.Unreadable unreadable = assertInstanceOf(Reading.Unreadable.class, reading, typed + ": " + reading);
-        assertTrue(unreadable.problem().contains(saying), typed + ": " + unreadable.problem());
+        assertTrue(unreadable.problem(Languages.ENGLISH).contains(saying), typed + ": " + unreadable.problem());
         assertEquals(typed, unreadable.asTyped());
     }
 
     private static void assertAmbiguous(String typed, String... meanings) {
         Reading reading = QuantityReader.read(typed);
         Reading.Ambiguous ambiguous = assertInstanceOf(Reading.Ambiguous.class, reading, typed + ": " + reading);
-        assertEquals(List.of(meanings), ambiguous.meanings());
+        assertEquals(List.of(meanings), ambiguous.meanings(Languages.ENGLISH));
     }
 
     @Test
@@ -153,8 +154,10 @@ class QuantityReaderTest {
     private static void assertUnreadable(String typed, String unit, String saying) {
         Reading reading = QuantityReader.read(typed, Unit.parse(unit));
         Reading.Unreadable unreadable = assertInstanceOf(Reading.Unreadable.class, reading, typed + ": " + reading);
-        assertTrue(unreadable.problem().contains(saying), typed + ": " + unreadable.problem());
-        assertFalse(unreadable.problem().contains("write a unit such as"), typed + ": " + unreadable.problem());
+        assertTrue(unreadable.problem(Languages.ENGLISH).contains(saying), typed + ": " + unreadable.problem());
+        assertFalse(
+                unreadable.problem(Languages.ENGLISH).contains("write a unit such as"),
+                typed + ": " + unreadable.problem());
     }
 
     @Test
@@ -380,6 +383,21 @@ class QuantityReaderTest {
         assertReads(5e-3, "5m", "ohm");
         assertReads(5e6, "5 megohms", "ohm");
         assertReads(5e-3, "5 milliohms", "ohm");
+    }
+
+    @Test
+    void onASheetWithDecimalCommasAPointBeforeThreeDigitsHasTwoReadingsAndACommaHasOne() {
+        for (String typed : List.of("4,700 V", "4,7 V", "4.7 V", "4,70 V")) {
+            Reading.Value value = assertInstanceOf(
+                    Reading.Value.class, QuantityReader.read(typed, Unit.parse("V"), DecimalMarker.COMMA), typed);
+            assertEquals(4.7, value.si(Unit.parse("V")), 1e-12, typed);
+        }
+        Reading read = QuantityReader.read("4.700 V", Unit.parse("V"), DecimalMarker.COMMA);
+        Reading.Ambiguous ambiguous = assertInstanceOf(Reading.Ambiguous.class, read);
+        assertEquals(List.of("4,700 V", "4700 V"), ambiguous.meanings(Languages.ENGLISH));
+        Reading.Value grouped = assertInstanceOf(
+                Reading.Value.class, QuantityReader.read("1.234.567,5 V", Unit.parse("V"), DecimalMarker.COMMA));
+        assertEquals(1_234_567.5, grouped.si(Unit.parse("V")), 1e-6);
     }
 
     @Test
