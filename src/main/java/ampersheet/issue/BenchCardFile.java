@@ -47,7 +47,7 @@ public final class BenchCardFile {
         Handouts.requirePrintable(plan, roster, wish.extra());
         BenchCards cards = new BenchCards(set, roster);
         List<Double> widths = PdfBook.cardWidths(wish.profile(), wish.paper());
-        Map<String, List<Integer>> tooLong = new TreeMap<>();
+        Map<String, List<String>> tooLong = new TreeMap<>();
         int count = 0;
         try (Output output = Output.file(out, ".pdf", terms);
                 PdfBook book = new PdfBook(
@@ -65,7 +65,7 @@ public final class BenchCardFile {
                 count += bySize.get(0).blocks().size() - without.size();
                 for (String number : without) {
                     tooLong.computeIfAbsent(title(bySize.get(0), number), name -> new ArrayList<>())
-                            .add(seat.number());
+                            .add("seat " + seat.number());
                 }
                 terms.progress().made("cards", roster.seats().size());
             }

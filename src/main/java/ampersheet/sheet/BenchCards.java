@@ -151,20 +151,17 @@ public final class BenchCards {
      * A card that has more to say than the largest holds.
      *
      * @param title of its problem
-     * @param seats of the learners who would have it
+     * @param seats such as "seat 3"
      */
-    public LeftOut tooLong(String title, List<Integer> seats) {
+    public LeftOut tooLong(String title, List<String> seats) {
         String template = draws.values().stream()
                 .map(BenchDraws::template)
                 .filter(one -> one.title().equals(title))
                 .findFirst()
                 .orElseThrow()
                 .name();
-        List<String> told = seats.stream()
-                .map(seat -> language.say("sheet.leaf.because.seat", "seat", Integer.toString(seat)))
-                .toList();
         return new LeftOut(
-                template, title, language.say("sheet.leaf.because.too-long", "seats", String.join(", ", told)));
+                template, title, language.say("sheet.leaf.because.too-long", "seats", String.join(", ", seats)));
     }
 
     /** For whoever hands the cards out, once all are made. */
@@ -186,7 +183,8 @@ public final class BenchCards {
         blocks.add(new Prose(parts(circuit, words)));
         blocks.add(new Prose(steps(circuit, words)));
         blocks.add(readings(circuit, words));
-        blocks.add(new Prose(Statement.escape(BenchLeaf.meterInShort(set.parts(), writer, language))));
+        blocks.add(
+                new Prose(Statement.escape(BenchLeaf.meterInShort(set.parts(), new MarkedNumbers(writer), language))));
         return new ProblemBlock(
                 Integer.toString(card.number()),
                 circuit.problem().template().title(),

@@ -8,7 +8,6 @@ import ampersheet.language.Language;
 import ampersheet.problem.Inventory;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.QuantityWriter;
-import ampersheet.quantity.Unit;
 import ampersheet.sheet.BenchCards.LeftOut;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.Cell;
@@ -29,11 +28,13 @@ final class BenchLeaf {
 
     private final ProblemSet set;
     private final QuantityWriter writer;
+    private final MarkedNumbers numbers;
     private final Language language;
 
     BenchLeaf(ProblemSet set) {
         this.set = set;
         this.writer = new QuantityWriter(set.plan().decimal());
+        this.numbers = new MarkedNumbers(writer);
         this.language = set.plan().language();
     }
 
@@ -69,15 +70,15 @@ final class BenchLeaf {
     }
 
     /** What the band on a card holds for, in one line. */
-    static String meterInShort(Optional<Inventory> parts, QuantityWriter writer, Language language) {
+    static String meterInShort(Optional<Inventory> parts, MarkedNumbers numbers, Language language) {
         return isListed(parts)
                 ? language.say("sheet.card.meter-listed")
                 : language.say(
                         "sheet.card.meter-assumed",
                         "volts",
-                        error(writer, BenchMeter.VOLTS_SHARE, BenchMeter.VOLTS_DIGITS),
+                        error(numbers, BenchMeter.VOLTS_SHARE, BenchMeter.VOLTS_DIGITS),
                         "amps",
-                        error(writer, BenchMeter.AMPS_SHARE, BenchMeter.AMPS_DIGITS));
+                        error(numbers, BenchMeter.AMPS_SHARE, BenchMeter.AMPS_DIGITS));
     }
 
     private static boolean isListed(Optional<Inventory> parts) {
@@ -86,8 +87,8 @@ final class BenchLeaf {
     }
 
     /** Such as {@code 0.5 % + 3}, in one line. */
-    private static String error(QuantityWriter writer, double share, int digits) {
-        return (print(writer, share, "%") + " + " + digits).replace(" ", SPACE);
+    private static String error(MarkedNumbers numbers, double share, int digits) {
+        return (numbers.percent(share) + " + " + digits).replace(" ", SPACE);
     }
 
     private static String sentence(String clause) {
@@ -125,16 +126,16 @@ final class BenchLeaf {
                 "outputs",
                 Integer.toString(BenchSupply.OUTPUTS),
                 "volts",
-                volts(BenchSupply.MOST_VOLTS),
+                numbers.volts(BenchSupply.MOST_VOLTS),
                 "amps",
-                amps(BenchSupply.MOST_AMPS)));
-        sentences.add(language.say("sheet.leaf.load", "watts", print(BenchSupply.MOST_SUNK_WATTS, "W")));
+                numbers.amps(BenchSupply.MOST_AMPS)));
+        sentences.add(language.say("sheet.leaf.load", "watts", numbers.watts(BenchSupply.MOST_SUNK_WATTS)));
         sentences.add(isListed(set.parts()) ? language.say("sheet.leaf.meter-listed") : assumedMeter());
         sentences.add(
                 set.parts().isPresent()
                         ? language.say("sheet.leaf.parts-from-bins")
                         : language.say("sheet.leaf.parts"));
-        sentences.add(language.say("sheet.leaf.screw-terminals", "amps", amps(1)));
+        sentences.add(language.say("sheet.leaf.screw-terminals", "amps", numbers.amps(1)));
         sentences.add(language.say("sheet.leaf.show-first"));
         return Statement.escape(String.join(" ", sentences));
     }
@@ -143,25 +144,25 @@ final class BenchLeaf {
         return language.say(
                 "sheet.leaf.meter-assumed",
                 "volts",
-                percent(BenchMeter.VOLTS_SHARE),
+                numbers.percent(BenchMeter.VOLTS_SHARE),
                 "voltdigits",
                 Integer.toString(BenchMeter.VOLTS_DIGITS),
                 "voltohms",
-                print(BenchMeter.VOLTMETER_OHMS, "ohm"),
+                numbers.ohms(BenchMeter.VOLTMETER_OHMS),
                 "amps",
-                percent(BenchMeter.AMPS_SHARE),
+                numbers.percent(BenchMeter.AMPS_SHARE),
                 "ampdigits",
                 Integer.toString(BenchMeter.AMPS_DIGITS),
                 "microohms",
-                print(BenchMeter.MICROAMMETER_OHMS, "ohm"),
+                numbers.ohms(BenchMeter.MICROAMMETER_OHMS),
                 "microamps",
-                amps(0.004),
+                numbers.amps(0.004),
                 "milliohms",
-                print(BenchMeter.MILLIAMMETER_OHMS, "ohm"),
+                numbers.ohms(BenchMeter.MILLIAMMETER_OHMS),
                 "milliamps",
-                amps(0.4),
+                numbers.amps(0.4),
                 "ohms",
-                print(BenchMeter.AMMETER_OHMS, "ohm"));
+                numbers.ohms(BenchMeter.AMMETER_OHMS));
     }
 
     private String band() {
@@ -179,46 +180,24 @@ final class BenchLeaf {
         return language.say(
                 "sheet.leaf.common-tolerances",
                 "resistors",
-                percent(CommonParts.RESISTOR),
+                numbers.percent(CommonParts.RESISTOR),
                 "trimpots",
-                percent(CommonParts.TRIMPOT),
+                numbers.percent(CommonParts.TRIMPOT),
                 "zeners",
-                percent(CommonParts.ZENER),
+                numbers.percent(CommonParts.ZENER),
                 "references",
-                percent(CommonParts.REFERENCE),
+                numbers.percent(CommonParts.REFERENCE),
                 "regulators",
-                percent(CommonParts.REGULATOR),
+                numbers.percent(CommonParts.REGULATOR),
                 "leds",
-                volts(CommonParts.LED),
+                numbers.volts(CommonParts.LED),
                 "white",
-                volts(0.3),
+                numbers.volts(0.3),
                 "diodes",
-                volts(CommonParts.DIODE),
+                numbers.volts(CommonParts.DIODE),
                 "supply",
-                percent(CommonParts.SUPPLY),
+                numbers.percent(CommonParts.SUPPLY),
                 "load",
-                percent(CommonParts.ELECTRONIC_LOAD));
-    }
-
-    private String percent(double share) {
-        return print(share, "%");
-    }
-
-    private String volts(double si) {
-        return print(si, "V");
-    }
-
-    private String amps(double si) {
-        return print(si, "A");
-    }
-
-    private String print(double si, String unit) {
-        return print(writer, si, unit);
-    }
-
-    private static String print(QuantityWriter writer, double si, String unit) {
-        return si >= 0.1 && si < 1 && !unit.equals("%")
-                ? writer.plain(si, Unit.parse("1"), 3).text() + SPACE + unit
-                : writer.plain(si, Unit.parse(unit), 3).text();
+                numbers.percent(CommonParts.ELECTRONIC_LOAD));
     }
 }

@@ -63,8 +63,6 @@ final class CircuitListing {
                         value -> ExactNumber.write(
                                 new BigDecimal(value).round(figures).doubleValue())))
                 .filter(text -> text.lines().count() <= LONGEST)
-                .map(text -> text.replace(
-                        SpiceNetlist.BLANK, "{" + problem.plan().language().say("sheet.listing.blank") + "}"))
                 .map(text -> new Document.Listing(heading, text));
     }
 }
