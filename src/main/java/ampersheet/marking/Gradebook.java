@@ -40,7 +40,7 @@ final class Gradebook {
         blocks.add(new Prose("For the instructor: this page holds marks" + (privacy.isOn() ? "" : " and names")
                 + ". The numbered columns are the problems, as on the sheets, with what each counts in brackets."
                 + plan.marking()
-                        .saysGrades()
+                        .saysGrades(plan.language())
                         .map(said -> " " + Statement.escape(said))
                         .orElse("")
                 + (statuses.containsValue(Status.UNDECIDED)

@@ -50,7 +50,7 @@ public final class HomeworkPage {
         masthead(page, document);
         List<Block> problems = blocks.subList(first, blocks.size());
         String markup = Fragment.of(document.holding(problems), "", 1);
-        List<Block> instructors = Composer.atTheHead(sheet.plan().heading());
+        List<Block> instructors = Composer.atTheHead(sheet.plan());
         if (!instructors.isEmpty()) {
             page.trusted(Fragment.of(instructors, document.language(), "said-", 1));
         }
@@ -116,7 +116,7 @@ public final class HomeworkPage {
         List<ProblemTemplate> preferring = head.size() == how.size()
                 ? List.of()
                 : sheet.problems().stream().map(SheetProblem::template).toList();
-        List<Block> tables = LookUpTables.atHand(preferring, plan.decimal()).stream()
+        List<Block> tables = LookUpTables.atHand(preferring, plan.decimal(), plan.language()).stream()
                 .filter(PreferredValues.class::isInstance)
                 .toList();
         return new LookUpDialog(

@@ -278,7 +278,7 @@ public final class PracticePage {
         }
         return new LookUpDialog(
                 List.of(),
-                LookUpTables.atHand(practice.set().templates(), plan.decimal()),
+                LookUpTables.atHand(practice.set().templates(), plan.decimal(), plan.language()),
                 LookUpDialog.RULES.among(rules),
                 LookUpDialog.WORDS.in(LookUpDialog.wordsOf(words.toString())),
                 plan.language(),

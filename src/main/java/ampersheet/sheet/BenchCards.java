@@ -10,6 +10,7 @@ import ampersheet.circuit.PartValue;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.figure.CircuitFigure;
 import ampersheet.formula.Values;
+import ampersheet.language.Language;
 import ampersheet.problem.Caution;
 import ampersheet.problem.Draws;
 import ampersheet.problem.Workshop;
@@ -35,10 +36,9 @@ import java.util.Set;
  * laid out, solved; a card gives no answer of a sheet away.
  */
 public final class BenchCards {
-    private static final String OTHER_NUMBERS = "other numbers than on the sheet";
-
     private final ProblemSet set;
     private final QuantityWriter writer;
+    private final Language language;
     private final Map<String, BenchDraws> draws = new LinkedHashMap<>();
     private final Map<String, List<BenchCircuit>> made = new LinkedHashMap<>();
 
@@ -60,6 +60,7 @@ public final class BenchCards {
     public BenchCards(ProblemSet set, Roster roster) {
         this.set = set;
         this.writer = new QuantityWriter(set.plan().decimal());
+        this.language = set.plan().language();
         Map<String, List<Values>> onSheets = onSheets(set, roster);
         set.sources()
                 .forEach((source, template) -> draws.put(
@@ -70,7 +71,8 @@ public final class BenchCards {
                                         set.plan().seed(),
                                         set.plan().portion().ofCards()),
                                 new Drawer(set.parts()),
-                                onSheets.getOrDefault(template.name(), List.of()))));
+                                onSheets.getOrDefault(template.name(), List.of()),
+                                language)));
     }
 
     /** Of the sheets as they are made without bins and, where they can be made so, with them. */
@@ -105,13 +107,12 @@ public final class BenchCards {
      */
     public List<Document> of(Roster.Seat seat, List<Double> widest) {
         List<Card> cards = cards(seat.number());
-        String place = "Seat " + seat.number();
-        String subtitle = seat.name().isEmpty() ? place : seat.name() + " · " + place;
+        String subtitle = Composer.learner(seat.name(), seat.number(), language);
         return widest.stream()
                 .map(width -> new Document(
                         Document.Kind.KEY,
-                        set.plan().language(),
-                        "Bench cards: " + set.plan().title(),
+                        language,
+                        language.say("sheet.card.title", "title", set.plan().title()),
                         subtitle,
                         set.id(seat.number()).toString(),
                         set.plan().paper(),
@@ -159,7 +160,8 @@ public final class BenchCards {
                 .findFirst()
                 .orElseThrow()
                 .name();
-        return new LeftOut(template, title, "the card has more to say than it holds, for " + String.join(", ", seats));
+        return new LeftOut(
+                template, title, language.say("sheet.leaf.because.too-long", "seats", String.join(", ", seats)));
     }
 
     /** For whoever hands the cards out, once all are made. */
@@ -169,10 +171,10 @@ public final class BenchCards {
 
     private ProblemBlock block(Card card, double widest) {
         BenchCircuit circuit = card.circuit();
-        BenchWords words = new BenchWords(circuit, writer);
+        BenchWords words = new BenchWords(circuit, writer, language);
         List<Block> blocks = new ArrayList<>(cautions(circuit));
         blocks.add(new FigureBlock(CircuitFigure.draw(
-                "Circuit of bench card " + card.number(),
+                language.say("sheet.figure.of-card", "number", Integer.toString(card.number())),
                 circuit.schematic(),
                 words.labels(),
                 set.plan().symbols(),
@@ -181,9 +183,13 @@ public final class BenchCards {
         blocks.add(new Prose(parts(circuit, words)));
         blocks.add(new Prose(steps(circuit, words)));
         blocks.add(readings(circuit, words));
-        blocks.add(new Prose(Statement.escape(BenchLeaf.meterInShort(set.parts(), writer))));
+        blocks.add(
+                new Prose(Statement.escape(BenchLeaf.meterInShort(set.parts(), new MarkedNumbers(writer), language))));
         return new ProblemBlock(
-                Integer.toString(card.number()), circuit.problem().template().title(), List.of(OTHER_NUMBERS), blocks);
+                Integer.toString(card.number()),
+                circuit.problem().template().title(),
+                List.of(language.say("sheet.card.other-numbers")),
+                blocks);
     }
 
     /** Those that what is laid out calls for: a bench supply stands for a battery, and no motor turns. */
@@ -206,52 +212,33 @@ public final class BenchCards {
     }
 
     /** Those alike in one line. */
-    private static String parts(BenchCircuit circuit, BenchWords words) {
+    private String parts(BenchCircuit circuit, BenchWords words) {
+        PartWords parts = new PartWords(circuit, writer, language);
         Map<String, List<String>> names = new LinkedHashMap<>();
         for (FittedPart part : circuit.parts()) {
-            names.computeIfAbsent(words.take(part), take -> new ArrayList<>()).add(words.name(part.name()));
+            names.computeIfAbsent(parts.take(part), take -> new ArrayList<>()).add(words.name(part.name()));
         }
         StringBuilder list = new StringBuilder();
         names.forEach((take, alike) -> list.append("- **")
                 .append(Statement.escape(String.join(", ", alike)))
                 .append("**: ")
-                .append(Statement.escape(take))
-                .append(alike.size() > 1 ? ", each" : "")
+                .append(Statement.escape(alike.size() > 1 ? language.say("sheet.card.each", "part", take) : take))
                 .append('\n'));
         return list.toString();
     }
 
-    private static String steps(BenchCircuit circuit, BenchWords words) {
+    private String steps(BenchCircuit circuit, BenchWords words) {
         List<String> steps = new ArrayList<>();
         List<String> pins = words.threePins();
-        steps.add("Supply off: wire as drawn. Compare every " + words.signs() + "."
-                + (pins.isEmpty()
-                        ? ""
-                        : " Pin order of " + Statement.escape(String.join(", ", pins)) + ": see its data sheet."));
-        List<String> settings = new ArrayList<>();
-        for (FittedPart part : circuit.parts()) {
-            if (part.part().kind() == PartKind.SOURCE) {
-                settings.add(words.name(part.name()) + " to "
-                        + words.volts(part.part().values().get(PartValue.VOLTS)) + " by the meter, current limit "
-                        + words.amps(circuit.limits().get(part.name())));
-            }
-        }
-        steps.add("Set " + Statement.escape(String.join("; ", settings)) + "; then connect.");
-        String on = "Switch on.";
-        if (!circuit.hot().isEmpty()) {
-            on += " Hot, do not touch: " + Statement.escape(words.hot()) + ".";
-        }
-        for (Map.Entry<String, MeterReading> setting : circuit.settings().entrySet()) {
-            on += " Turn "
-                    + Statement.escape(words.name(setting.getKey()) + " until the meter shows "
-                            + words.expected(setting.getValue()) + " with "
-                            + words.probes(setting.getValue().probes()))
-                    + ".";
-        }
-        steps.add(on + " Measure line by line.");
+        String wire = language.say("sheet.card.wire", "signs", words.signs());
+        steps.add(
+                pins.isEmpty()
+                        ? wire
+                        : wire + " " + language.say("sheet.card.pin-order", "parts", escaped(String.join(", ", pins))));
+        steps.add(language.say("sheet.card.set", "settings", String.join("; ", settings(circuit, words))));
+        steps.add(switchOn(circuit, words));
         if (circuit.readings().stream().anyMatch(reading -> reading.probes() instanceof Probes.Current)) {
-            steps.add("For a current: switch off, open the wire at the end named; one probe there, the other at the "
-                    + "wire's open end; switch on.");
+            steps.add(language.say("sheet.card.current"));
         }
         StringBuilder list = new StringBuilder();
         for (int i = 0; i < steps.size(); i++) {
@@ -260,14 +247,63 @@ public final class BenchCards {
         return list.toString();
     }
 
-    private static Table readings(BenchCircuit circuit, BenchWords words) {
+    private List<String> settings(BenchCircuit circuit, BenchWords words) {
+        MarkedNumbers numbers = new MarkedNumbers(writer);
+        List<String> settings = new ArrayList<>();
+        for (FittedPart part : circuit.parts()) {
+            if (part.part().kind() == PartKind.SOURCE) {
+                settings.add(language.say(
+                        "sheet.card.setting",
+                        "part",
+                        escaped(words.name(part.name())),
+                        "volts",
+                        escaped(numbers.volts(part.part().values().get(PartValue.VOLTS))),
+                        "amps",
+                        escaped(numbers.amps(circuit.limits().get(part.name())))));
+            }
+        }
+        return settings;
+    }
+
+    private String switchOn(BenchCircuit circuit, BenchWords words) {
+        List<String> sentences = new ArrayList<>(List.of(language.say("sheet.card.switch-on")));
+        if (!circuit.hot().isEmpty()) {
+            sentences.add(language.say("sheet.card.hot", "parts", escaped(words.hot())));
+        }
+        circuit.settings()
+                .forEach((part, reading) -> sentences.add(language.say(
+                        "sheet.card.turn",
+                        "part",
+                        escaped(words.name(part)),
+                        "value",
+                        escaped(words.expected(reading)),
+                        "probes",
+                        escaped(words.probes(reading.probes())))));
+        sentences.add(language.say("sheet.card.measure"));
+        return String.join(" ", sentences);
+    }
+
+    private static String escaped(String plain) {
+        return Statement.escape(plain);
+    }
+
+    private Table readings(BenchCircuit circuit, BenchWords words) {
         List<List<Cell>> rows = new ArrayList<>();
         for (MeterReading reading : circuit.readings()) {
+            String where = words.where(reading.probes());
             rows.add(List.of(
-                    new Cell(words.where(reading.probes()) + words.range(reading), ""),
+                    new Cell(
+                            words.range(reading)
+                                    .map(range -> where + " " + range)
+                                    .orElse(where),
+                            ""),
                     new Cell(words.expected(reading) + " (" + words.band(reading) + ")", ""),
                     new Cell("", "")));
         }
-        return new Table("", List.of("Probes", "Meter shows (band)", "Measured"), rows);
+        List<String> head = List.of(
+                language.say("sheet.card.probes"),
+                language.say("sheet.card.shows"),
+                language.say("sheet.card.measured"));
+        return new Table("", head, rows);
     }
 }

@@ -5,6 +5,7 @@ import ampersheet.bench.Drawer;
 import ampersheet.bench.NotLaidOut;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.formula.Values;
+import ampersheet.language.Language;
 import ampersheet.problem.Draws;
 import ampersheet.problem.Problem;
 import ampersheet.template.ProblemTemplate;
@@ -24,6 +25,7 @@ final class BenchDraws {
     private final Draws draws;
     private final Drawer drawer;
     private final List<Values> onSheets;
+    private final Language language;
     private final Map<NotLaidOut.Reason, Integer> refused = new EnumMap<>(NotLaidOut.Reason.class);
     private final Map<NotLaidOut.Reason, String> told = new EnumMap<>(NotLaidOut.Reason.class);
     private int next;
@@ -33,10 +35,11 @@ final class BenchDraws {
      * @param draws in another order than the sheets have them
      * @param onSheets numbers that learners have before them
      */
-    BenchDraws(Draws draws, Drawer drawer, List<Values> onSheets) {
+    BenchDraws(Draws draws, Drawer drawer, List<Values> onSheets, Language language) {
         this.draws = draws;
         this.drawer = drawer;
         this.onSheets = List.copyOf(onSheets);
+        this.language = language;
         try {
             BenchCircuit.requireForTheBench(template());
         } catch (NotLaidOut whateverItsNumbers) {
@@ -60,7 +63,7 @@ final class BenchDraws {
             try {
                 problem = draws.draw(next++);
             } catch (DiagnosticException exhausted) {
-                give("all of its draws stand on the learners' sheets, or cannot be laid out");
+                give(language.say("sheet.leaf.because.no-draw-left"));
                 break;
             }
             if (onSheets.contains(problem.givens())) {
@@ -75,7 +78,7 @@ final class BenchDraws {
                 told.putIfAbsent(reason.reason(), named(reason.getMessage()));
             }
         }
-        give("every draw stands on a learner's sheet");
+        give(language.say("sheet.leaf.because.all-on-sheets"));
         return Optional.empty();
     }
 

@@ -4,6 +4,7 @@ import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.DecimalSlips;
 import ampersheet.answer.KnownMistake;
+import ampersheet.language.Language;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Unit;
 import ampersheet.sheet.Document.Block;
@@ -39,25 +40,22 @@ public final class CheckLetters {
     private static final Unit SQUARE_MILLIMETRE = Unit.parse("mm^2");
     private static final Dimension AREA = Dimension.LENGTH.power(2);
 
-    /** What stands in place of a letter; it begins so that it is not taken for one. */
-    public static final String NO_LETTER = "no letter: ";
-
-    private static final String SEVERAL_ARE_RIGHT = NO_LETTER + "several answers are right";
-    private static final String NONE_TELLS_THEM_APART = NO_LETTER + "none tells right from wrong here";
+    /** A code with its letters, as a pattern; what else stands beside a place says why it has none. */
+    public static final String PRINTED = "[ABCNM][0-9] .+";
 
     private CheckLetters() {}
 
     /** @param code printed beside the place; @param letters of which a right answer has one */
     record Check(CheckCode code, Set<Character> letters) {
-        @Override
-        public String toString() {
-            return code + " " + spoken(letters);
+        /** {@code B4 K or T}. */
+        String printed(Language language) {
+            return code + " " + spoken(letters, language);
         }
     }
 
     /** {@code K}, or {@code K or T}. */
-    static String spoken(Set<Character> letters) {
-        return String.join(" or ", letters.stream().map(String::valueOf).toList());
+    static String spoken(Set<Character> letters, Language language) {
+        return OneOrOther.or(letters.stream().map(String::valueOf).toList(), language);
     }
 
     /** What stands beside the boxes of a sheet that have a letter, by question, in the order of the sheet. */
@@ -85,14 +83,17 @@ public final class CheckLetters {
 
     /** What stands beside each box: a letter, or where every box has one, why this one has none. */
     private static Map<String, String> said(Sheet sheet, Map<String, Check> letters) {
+        Language language = sheet.plan().language();
         Map<String, String> said = new TreeMap<>();
         for (SheetProblem problem : sheet.problems()) {
             for (AnswerKey key : problem.places()) {
                 String without = sheet.plan().lettered() == Plan.Lettered.EVERY_SECOND
                         ? ""
-                        : isDesigned(problem, key) ? SEVERAL_ARE_RIGHT : NONE_TELLS_THEM_APART;
+                        : isDesigned(problem, key)
+                                ? language.say("sheet.check.several-right")
+                                : language.say("sheet.check.none-distinguishes");
                 Check check = letters.get(key.question());
-                said.put(key.question(), check == null ? without : check.toString());
+                said.put(key.question(), check == null ? without : check.printed(language));
             }
         }
         return said;
@@ -107,20 +108,21 @@ public final class CheckLetters {
                 .toList();
         Set<Character> ways = new TreeSet<>();
         letters.values().forEach(check -> ways.add(check.code().way()));
-        String boxes = sheet.plan().lettered() == Plan.Lettered.EVERY_SECOND ? "every second box" : "a box";
+        Language language = document.language();
+        String about = sheet.plan().lettered() == Plan.Lettered.EVERY_SECOND
+                ? language.say("sheet.check.every-second-box")
+                : language.say("sheet.check.every-box");
         List<Block> blocks = new ArrayList<>();
         boolean told = false;
         for (Block block : document.blocks()) {
             if (block instanceof ProblemBlock && !told && !keys.isEmpty()) {
-                blocks.add(new Prose(
-                        "Beside " + boxes + " stands a code and a check letter: how to find the letter of your own "
-                                + "answer stands behind the last problem."));
+                blocks.add(new Prose(about));
                 told = true;
             }
             blocks.add(block instanceof ProblemBlock problem && !keys.isEmpty() ? with(problem, checks) : block);
         }
         if (told) {
-            blocks.addAll(HowToCheck.of(keys, ways, sheet.plan().decimal()));
+            blocks.addAll(HowToCheck.of(keys, ways, sheet.plan().decimal(), language));
         }
         return new Document(
                 document.kind(),

@@ -2,6 +2,7 @@ package ampersheet.sheet;
 
 import ampersheet.circuit.SpiceNetlist;
 import ampersheet.formula.Evaluation;
+import ampersheet.language.Language;
 import ampersheet.model.CircuitModel;
 import ampersheet.model.CircuitPlan;
 import java.math.BigDecimal;
@@ -24,12 +25,14 @@ final class CircuitListing {
 
     /** For whoever has the key. Empty where there is no circuit, or it is too long to be read. */
     static Optional<Document.Listing> of(SheetProblem problem) {
-        return of(
-                problem,
-                "problem " + problem.number() + ": " + problem.template().title(),
-                Set.of(),
-                FIGURES,
-                "The circuit as a netlist, to try it in a circuit simulator (SPICE)");
+        Language language = problem.plan().language();
+        String title = language.say(
+                "sheet.listing.title",
+                "number",
+                Integer.toString(problem.number()),
+                "title",
+                problem.template().title());
+        return of(problem, title, Set.of(), FIGURES, language.say("sheet.listing.heading"));
     }
 
     /** For a learner: no value is told that a step finds. */
@@ -42,13 +45,11 @@ final class CircuitListing {
                 .filter(part -> part.values().values().stream()
                         .anyMatch(value -> !Collections.disjoint(Evaluation.names(value), steps)))
                 .forEach(part -> sought.add(part.name()));
-        return of(
-                problem,
-                problem.template().title(),
-                sought,
-                SHORT,
-                "The circuit as a netlist, to try it in a circuit simulator (SPICE)"
-                        + (sought.isEmpty() ? "" : "; fill in what you found"));
+        Language language = problem.plan().language();
+        String heading = sought.isEmpty()
+                ? language.say("sheet.listing.heading")
+                : language.say("sheet.listing.heading-with-blanks");
+        return of(problem, problem.template().title(), sought, SHORT, heading);
     }
 
     private static Optional<Document.Listing> of(

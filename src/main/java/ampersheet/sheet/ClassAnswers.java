@@ -3,6 +3,7 @@ package ampersheet.sheet;
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.UsualAcceptance;
+import ampersheet.language.Language;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.Cell;
 import ampersheet.sheet.Document.Prose;
@@ -54,7 +55,11 @@ public final class ClassAnswers {
         for (SheetProblem problem : sheet.problems()) {
             for (AnswerKey key : problem.places()) {
                 CheckLetters.Check check = printed.get(key.question());
-                String letters = check == null ? "" : " · " + CheckLetters.spoken(check.letters());
+                String letters = check == null
+                        ? ""
+                        : " · "
+                                + CheckLetters.spoken(
+                                        check.letters(), sheet.plan().language());
                 if (!(key.acceptance() instanceof Acceptance.Within)) {
                     exact.add(key.question());
                 }
@@ -67,36 +72,28 @@ public final class ClassAnswers {
     /** @param rows of at most {@link #MOST_LEARNERS} learners of one plan */
     public static Document of(Plan plan, List<Row> rows) {
         List<Block> blocks = new ArrayList<>();
-        blocks.add(
-                new Prose("For the instructor. Each row begins with the ID at the head of the sheet: compare it first. "
-                        + "Accepted is what lies within " + UsualAcceptance.percent()
-                        + " of the number here (also of a share; "
-                        + "temperatures within " + UsualAcceptance.kelvin()
-                        + "); where **exactly** stands at the head of a "
-                        + "column, only the answer itself. Of a design any values that meet its criteria are "
-                        + "right: type them "
-                        + "into `check`. A letter behind an answer is the check letter printed beside its box. "
-                        + "Worked solutions of "
-                        + "every sheet come with the option `--keys last`."));
+        Language language = plan.language();
+        blocks.add(new Prose(language.say(
+                "sheet.answers.about", "percent", UsualAcceptance.percent(), "kelvin", UsualAcceptance.kelvin())));
         List<String> columns = new ArrayList<>();
         int used = 0;
         for (String question : questions(rows)) {
             int width = BETWEEN + Math.max(question.length() + EXACTLY, widest(rows, question));
             if (!columns.isEmpty() && (used + width > LINE || columns.size() == MOST_COLUMNS)) {
-                blocks.add(table(rows, columns));
+                blocks.add(table(rows, columns, language));
                 columns.clear();
             }
             used = (columns.isEmpty() ? learners(rows) : used) + width;
             columns.add(question);
         }
         if (!columns.isEmpty()) {
-            blocks.add(table(rows, columns));
+            blocks.add(table(rows, columns, language));
         }
         return new Document(
                 Document.Kind.KEY,
-                plan.language(),
-                "Answers: " + plan.title(),
-                rows.size() == 1 ? "1 sheet" : rows.size() + " sheets",
+                language,
+                language.say("sheet.answers.title", "title", plan.title()),
+                language.count("sheet.head.sheets", rows.size()),
                 "",
                 plan.paper(),
                 blocks);
@@ -127,10 +124,12 @@ public final class ClassAnswers {
                 + rows.stream().mapToInt(row -> row.learner().length()).max().orElse(0);
     }
 
-    private static Table table(List<Row> rows, List<String> columns) {
-        List<String> head = new ArrayList<>(List.of("sheet"));
+    private static Table table(List<Row> rows, List<String> columns, Language language) {
+        List<String> head = new ArrayList<>(List.of(language.say("sheet.answers.sheet")));
         columns.forEach(question -> head.add(
-                rows.stream().anyMatch(row -> row.exact().contains(question)) ? question + " exactly" : question));
+                rows.stream().anyMatch(row -> row.exact().contains(question))
+                        ? language.say("sheet.answers.exactly", "question", question)
+                        : question));
         List<List<Cell>> cells = new ArrayList<>();
         for (Row row : rows) {
             List<Cell> line = new ArrayList<>(List.of(new Cell(row.learner(), "")));

@@ -1,5 +1,6 @@
 package ampersheet.sheet;
 
+import ampersheet.language.Language;
 import ampersheet.problem.Caution;
 import ampersheet.problem.Refusal;
 import ampersheet.problem.Tally;
@@ -66,40 +67,42 @@ public final class ClassIndex {
     /** @param shared of the class whose lines these are */
     public static Document compose(
             ProblemSet set, List<Line> lines, SharedProblems shared, Map<String, Tally> tallies) {
+        Language language = set.plan().language();
         List<Block> blocks = new ArrayList<>();
-        blocks.add(new Prose(
-                "For the instructor: this page holds answers. Hand out the folder *sheets*; keep this page and the "
-                        + "folder *keys*."));
-        blocks.add(classTable(lines));
-        addShared(lines, shared, blocks);
-        blocks.add(answersTable(lines));
-        String with = set.plan().portion().isWhole()
-                ? " --plan " + set.plan().file()
-                        + set.parts().map(bins -> " --parts " + bins.file()).orElse("")
-                : " --issued-with keys/" + IssuedArchive.fileName(set);
-        blocks.add(new Heading(2, "Checking answers"));
-        blocks.add(new Prose("The sheet ID at the head of each sheet is enough, with the "
-                + (set.plan().portion().isWhole() ? "plan" : "archive") + ", to check typed answers and to "
-                + "make sheet and key again:\n\n- `check "
-                + lines.get(0).id() + with + "`\n- `key "
-                + lines.get(0).id() + with + "`"));
-        cautions(lines).ifPresent(blocks::add);
+        blocks.add(new Prose(language.say("sheet.index.about")));
+        blocks.add(classTable(lines, language));
+        addShared(lines, shared, blocks, language);
+        blocks.add(answersTable(lines, language));
+        blocks.add(new Heading(2, language.say("sheet.index.checking.heading")));
+        blocks.add(new Prose(checking(set, lines.get(0).id())));
+        cautions(lines, language).ifPresent(blocks::add);
         blocks.add(templatesTable(set, tallies));
-        blocks.add(new Prose(
-                "A draw is refused before anyone sees it when its numbers break a rule of the template, when a "
-                        + "known mistake would come too close to the right answer, or when the two routes "
-                        + "to an answer disagree."));
+        blocks.add(new Prose(language.say("sheet.index.draws.about")));
         return new Document(
                 Kind.INDEX,
-                set.plan().language(),
+                language,
                 set.plan().title(),
-                lines.size() == 1 ? "1 sheet" : lines.size() + " sheets",
+                language.count("sheet.head.sheets", lines.size()),
                 "",
                 set.plan().paper(),
                 blocks);
     }
 
-    private static Table classTable(List<Line> lines) {
+    /** @param any a sheet's ID, as an example */
+    private static String checking(ProblemSet set, SheetId any) {
+        Language language = set.plan().language();
+        boolean whole = set.plan().portion().isWhole();
+        String with = whole
+                ? " --plan " + set.plan().file()
+                        + set.parts().map(bins -> " --parts " + bins.file()).orElse("")
+                : " --issued-with keys/" + IssuedArchive.fileName(set);
+        String about = whole
+                ? language.say("sheet.index.checking.with-plan")
+                : language.say("sheet.index.checking.with-archive");
+        return about + "\n\n- `check " + any + with + "`\n- `key " + any + with + "`";
+    }
+
+    private static Table classTable(List<Line> lines, Language language) {
         List<List<Cell>> rows = new ArrayList<>();
         for (Line line : lines) {
             List<Cell> row = new ArrayList<>(List.of(
@@ -109,13 +112,16 @@ public final class ClassIndex {
             line.links().forEach(link -> row.add(new Cell(link.text(), link.href())));
             rows.add(row);
         }
-        List<String> head = new ArrayList<>(List.of("Seat", "Name", "Sheet ID"));
+        List<String> head = new ArrayList<>(List.of(
+                language.say("sheet.index.seat"),
+                language.say("sheet.index.name"),
+                language.say("sheet.index.sheet-id")));
         lines.get(0).links().forEach(link -> head.add(link.head()));
-        return new Table("Class", head, rows);
+        return new Table(language.say("sheet.index.class"), head, rows);
     }
 
     /** A column for each question: worked examples leave nothing open and have none. */
-    private static Table answersTable(List<Line> lines) {
+    private static Table answersTable(List<Line> lines, Language language) {
         List<Set<String>> questions = new ArrayList<>();
         int longest =
                 lines.stream().mapToInt(line -> line.problems().size()).max().orElse(0);
@@ -126,7 +132,7 @@ public final class ClassIndex {
             }
             questions.add(asked);
         }
-        List<String> head = new ArrayList<>(List.of("Seat"));
+        List<String> head = new ArrayList<>(List.of(language.say("sheet.index.seat")));
         questions.forEach(head::addAll);
         List<List<Cell>> rows = new ArrayList<>();
         for (Line line : lines) {
@@ -138,11 +144,11 @@ public final class ClassIndex {
             }
             rows.add(row);
         }
-        return new Table("Answers at a glance", head, rows, true);
+        return new Table(language.say("sheet.index.answers"), head, rows, true);
     }
 
     /** Nothing where nobody has a problem of another's. */
-    private static void addShared(List<Line> lines, SharedProblems shared, List<Block> blocks) {
+    private static void addShared(List<Line> lines, SharedProblems shared, List<Block> blocks, Language language) {
         List<List<Cell>> rows = new ArrayList<>();
         int learners = 0;
         for (Line line : lines) {
@@ -155,13 +161,24 @@ public final class ClassIndex {
                             ", ", one.seats().stream().map(String::valueOf).toList())))));
         }
         if (!rows.isEmpty()) {
-            blocks.add(new Heading(2, "Problems that more than one has"));
-            blocks.add(
-                    new Prose("This class has more seats than some templates have variants, and the plan lets problems "
-                            + "come again: of " + lines.size() + " learners " + learners + " have " + rows.size()
-                            + " problems that somebody else has, too. No two learners have more than one in common; the seat "
-                            + "numbers of two who have one differ by " + shared.nearest() + " or more."));
-            blocks.add(new Table("", List.of("Seat", "Problem", "Also at seats"), rows));
+            blocks.add(new Heading(2, language.say("sheet.index.shared.heading")));
+            blocks.add(new Prose(language.say(
+                    "sheet.index.shared.about",
+                    "learners",
+                    Integer.toString(lines.size()),
+                    "sharing",
+                    Integer.toString(learners),
+                    "problems",
+                    Integer.toString(rows.size()),
+                    "apart",
+                    Long.toString(shared.nearest()))));
+            blocks.add(new Table(
+                    "",
+                    List.of(
+                            language.say("sheet.index.seat"),
+                            language.say("sheet.index.shared.problem"),
+                            language.say("sheet.index.shared.also-at")),
+                    rows));
         }
     }
 
@@ -170,7 +187,7 @@ public final class ClassIndex {
         return problem < line.problems().size() ? line.problems().get(problem).answers() : Map.of();
     }
 
-    private static Optional<Prose> cautions(List<Line> lines) {
+    private static Optional<Prose> cautions(List<Line> lines, Language language) {
         SortedSet<String> ids = new TreeSet<>();
         lines.forEach(line -> ids.addAll(line.cautions()));
         List<String> headings = new ArrayList<>();
@@ -181,7 +198,7 @@ public final class ClassIndex {
         }
         return headings.isEmpty()
                 ? Optional.empty()
-                : Optional.of(new Prose("These sheets carry cautions on:\n\n" + String.join("\n", headings)));
+                : Optional.of(new Prose(language.say("sheet.index.cautions") + "\n\n" + String.join("\n", headings)));
     }
 
     private static Table templatesTable(ProblemSet set, Map<String, Tally> tallies) {
@@ -202,9 +219,16 @@ public final class ClassIndex {
                     text(Long.toString(tally.refused())),
                     text(reasons.isEmpty() ? "–" : String.join("; ", reasons))));
         });
+        Language language = set.plan().language();
         return new Table(
-                "Templates and refused draws",
-                List.of("Problem", "Template", "Level", "Draws tried", "Refused", "Why"),
+                language.say("sheet.index.draws"),
+                List.of(
+                        language.say("sheet.index.draws.problem"),
+                        language.say("sheet.index.draws.template"),
+                        language.say("sheet.index.draws.level"),
+                        language.say("sheet.index.draws.tried"),
+                        language.say("sheet.index.draws.refused"),
+                        language.say("sheet.index.draws.why")),
                 rows);
     }
 

@@ -6,6 +6,7 @@ import ampersheet.answer.UsualAcceptance;
 import ampersheet.figure.Figure;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Symbol;
+import ampersheet.language.Language;
 import ampersheet.problem.Caution;
 import ampersheet.problem.Inventory;
 import ampersheet.problem.Problem;
@@ -37,9 +38,6 @@ import java.util.stream.Stream;
 
 /** Puts problems into documents: the learner's sheet and its key. */
 public final class Composer {
-    private static final String MIXED =
-            "The topics are mixed on purpose: finding out which method fits is part of the practice.";
-
     private Composer() {}
 
     /** @param name printed in the heading; may be empty */
@@ -49,13 +47,13 @@ public final class Composer {
 
     /** @param widest width of a drawing in pixels, beyond which its reader's page cannot show it at full size */
     public static Document sheet(Sheet sheet, String name, double widest) {
-        List<Block> blocks = new ArrayList<>(atTheHead(sheet.plan().heading()));
+        List<Block> blocks = new ArrayList<>(atTheHead(sheet.plan()));
         blocks.add(new Prose(HowToAnswer.on(sheet)
                 + (sheet.plan().marking().isUsual()
                         ? ""
                         : " " + sheet.plan().marking().says(sheet))));
         if (sheet.plan().order() == Plan.Order.MIXED) {
-            blocks.add(new Prose(MIXED));
+            blocks.add(new Prose(sheet.plan().language().say("sheet.head.mixed")));
         }
         LookUpTables.preferredValues(
                         sheet.problems().stream().map(SheetProblem::template).toList(),
@@ -78,12 +76,13 @@ public final class Composer {
     }
 
     /** What the instructor writes over a sheet; a sheet begins with it. */
-    public static List<Block> atTheHead(Plan.Heading heading) {
+    public static List<Block> atTheHead(Plan plan) {
+        Plan.Heading heading = plan.heading();
         return Stream.<Block>concat(
                         heading.logo().stream()
                                 .map(logo -> new Document.LogoBlock(
                                         logo.address(), heading.school(), logo.width(), logo.height())),
-                        Stream.of(String.join(" · ", heading.facts()), heading.instructions())
+                        Stream.of(String.join(" · ", heading.facts(plan.language())), heading.instructions())
                                 .filter(words -> !words.isEmpty())
                                 .map(words -> new Prose(Statement.escape(words))))
                 .toList();
@@ -101,9 +100,14 @@ public final class Composer {
         }
         return List.of(
                 first.get().equals(problem)
-                        ? LookUpTables.wireGauges(problem.plan().decimal())
-                        : new Prose("The table of copper wire stands in problem "
-                                + first.get().number() + "."));
+                        ? LookUpTables.wireGauges(
+                                problem.plan().decimal(), problem.plan().language())
+                        : new Prose(problem.plan()
+                                .language()
+                                .say(
+                                        "sheet.problem.table-before",
+                                        "number",
+                                        Integer.toString(first.get().number()))));
     }
 
     /** Answers, accepted bands, second routes, modelled mistakes and the worked solution of every problem. */
@@ -113,14 +117,12 @@ public final class Composer {
 
     /** @param widest width of a drawing in pixels, beyond which its reader's page cannot show it at full size */
     public static Document key(Sheet sheet, String name, double widest) {
+        Language language = sheet.plan().language();
         List<Block> blocks = new ArrayList<>();
-        blocks.add(new Prose(
-                "For the instructor. Every answer was found twice: by the steps shown here, and by solving the "
-                        + "circuit, the heat path or the data chain itself. Where both routes rest on one law, "
-                        + "the problem says which. "
-                        + "*Accepted* is what the check accepts."));
+        blocks.add(new Prose(language.say("sheet.key.about")));
         sheet.problems().forEach(problem -> blocks.add(inKey(problem, sheet.parts(), widest)));
-        return document(Kind.KEY, sheet, "Key: " + sheet.plan().title(), name, blocks);
+        String title = language.say("sheet.key.title", "title", sheet.plan().title());
+        return document(Kind.KEY, sheet, title, name, blocks);
     }
 
     /** One problem by itself, worked in full, with its key: statement, givens, figures, cautions, steps, answers. */
@@ -148,7 +150,9 @@ public final class Composer {
                         problem,
                         new TreeSet<>(),
                         LookUpTables.of(
-                                List.of(problem.template()), problem.plan().decimal()),
+                                List.of(problem.template()),
+                                problem.plan().decimal(),
+                                problem.plan().language()),
                         Figure.PAGE_WIDTH));
     }
 
@@ -178,15 +182,23 @@ public final class Composer {
     }
 
     private static Document document(Kind kind, Sheet sheet, String title, String name, List<Block> blocks) {
-        String seat = "Seat " + sheet.id().seat();
+        Language language = sheet.plan().language();
         return new Document(
                 kind,
-                sheet.plan().language(),
+                language,
                 title,
-                name.isEmpty() ? seat : name + " · " + seat,
+                learner(name, sheet.id().seat(), language),
                 sheet.id().toString(),
                 sheet.plan().paper(),
                 blocks);
+    }
+
+    /** Under a title. */
+    static String learner(String name, int seat, Language language) {
+        String number = Integer.toString(seat);
+        return name.isEmpty()
+                ? language.say("sheet.head.seat", "seat", number)
+                : language.say("sheet.head.named-seat", "name", name, "seat", number);
     }
 
     /** @param tables to look values up in; they stand before the questions */
@@ -209,7 +221,7 @@ public final class Composer {
             assumptions(template).ifPresent(blocks::add);
         } else if (problem.support() instanceof Support.Faded) {
             blocks.add(new Prose(promptsWithoutNames(problem)));
-            blocks.add(new Steps("Fill in the blank steps", WorkedSteps.onSheet(problem)));
+            blocks.add(new Steps(problem.plan().language().say("sheet.problem.fill-in"), WorkedSteps.onSheet(problem)));
             problem.places().stream()
                     .filter(key -> key.acceptance() instanceof Acceptance.Choice)
                     .forEach(key -> blocks.add(question(problem, key)));
@@ -229,15 +241,19 @@ public final class Composer {
         parts.flatMap(inventory -> KeyLines.onTheBench(problem, inventory)).ifPresent(blocks::add);
         List<AnswerKey> blank = problem.blankSteps();
         if (!blank.isEmpty()) {
-            blocks.add(new Prose("Blank steps on the sheet, accepted within " + UsualAcceptance.percent()
-                    + " (temperatures within " + UsualAcceptance.kelvin() + "): "
-                    + String.join(
-                            "; ",
-                            blank.stream()
-                                    .map(key ->
-                                            "**" + key.question() + "** " + ProblemText.answer(key, problem.writer()))
-                                    .toList())
-                    + "."));
+            List<String> answers = blank.stream()
+                    .map(key -> "**" + key.question() + "** " + ProblemText.answer(key, problem.writer()))
+                    .toList();
+            blocks.add(new Prose(problem.plan()
+                    .language()
+                    .say(
+                            "sheet.key.blank-steps",
+                            "percent",
+                            UsualAcceptance.percent(),
+                            "kelvin",
+                            UsualAcceptance.kelvin(),
+                            "answers",
+                            String.join("; ", answers))));
         }
         blocks.addAll(worked(problem, WorkedSteps.whole(problem), widest));
         List<Document.Assumption> granted = TemplateSayings.assumptionsWithShifts(problem);
@@ -250,12 +266,13 @@ public final class Composer {
 
     private static ProblemBlock block(SheetProblem problem, List<Block> blocks) {
         ProblemTemplate template = problem.template();
+        Language language = problem.plan().language();
         List<String> tags = new ArrayList<>();
         if (problem.support() instanceof Support.Full) {
-            tags.add("worked example");
+            tags.add(language.say("sheet.problem.worked-example"));
         }
         tags.add(template.family().replace('-', ' '));
-        tags.add("level " + template.level());
+        tags.add(language.say("sheet.problem.level", "level", Integer.toString(template.level())));
         return new ProblemBlock(Integer.toString(problem.number()), template.title(), tags, blocks);
     }
 
@@ -335,10 +352,9 @@ public final class Composer {
         List<String> answers = problem.answers().stream()
                 .map(key -> "**" + key.question() + "** " + Statement.escape(ProblemText.answer(key, writer)))
                 .toList();
-        String others = problem.template().designs().isEmpty()
-                ? ""
-                : " Other values that meet the same limits are right as well.";
-        return (answers.size() == 1 ? "Answer: " : "Answers: ") + String.join("; ", answers) + "." + others;
+        Language language = problem.plan().language();
+        String others = problem.template().designs().isEmpty() ? "" : " " + language.say("sheet.problem.other-designs");
+        return language.count("sheet.problem.answers", answers.size(), "answers", String.join("; ", answers)) + others;
     }
 
     static Question question(SheetProblem problem, AnswerKey key) {

@@ -1,6 +1,7 @@
 package ampersheet.sheet;
 
 import ampersheet.answer.AnswerKey;
+import ampersheet.language.Language;
 import ampersheet.problem.Caution;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.Cell;
@@ -40,10 +41,12 @@ public final class HostPage {
     private final Map<Integer, Map<String, Map<Integer, SheetProblem>>> places = new LinkedHashMap<>();
 
     private final Plan plan;
+    private final Language language;
     private int learners;
 
     public HostPage(Plan plan) {
         this.plan = plan;
+        this.language = plan.language();
     }
 
     /** One more learner's sheet. */
@@ -67,29 +70,33 @@ public final class HostPage {
     public Document page(String paper, boolean checkLetters) {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Prose(Statement.escape(paper)));
-        blocks.add(new Heading(2, "To lay out"));
-        blocks.add(new Prose("At each seat: the sheet with its own seat number, a pencil, a calculator. Numbers differ "
-                + "from sheet to sheet, so neighbours can talk about the way and not about the result. Keep this "
-                + "page and the answers to yourself."));
-        blocks.add(new Heading(2, "To say at the start"));
+        blocks.add(new Heading(2, language.say("sheet.host.lay-out.heading")));
+        blocks.add(new Prose(language.say("sheet.host.lay-out")));
+        blocks.add(new Heading(2, language.say("sheet.host.say.heading")));
         blocks.add(new Prose(atTheStart(checkLetters)));
-        blocks.add(new Heading(2, "How long it takes"));
+        blocks.add(new Heading(2, language.say("sheet.host.time.heading")));
         blocks.add(timetable());
-        blocks.add(new Prose("An estimate, common practice: " + WELCOME + " minutes for the start, " + Minutes.READING
-                + " to read a problem, " + Minutes.WORKING + " for a line to be worked, " + Minutes.FOLLOWING
-                + " for a line that is worked already. Some need half as long, some twice: who is fast helps a "
-                + "neighbour, and if time is short the last problems are left for home."));
+        blocks.add(new Prose(language.say(
+                "sheet.host.time.about",
+                "welcome",
+                Integer.toString(WELCOME),
+                "reading",
+                Integer.toString(Minutes.READING),
+                "working",
+                Integer.toString(Minutes.WORKING),
+                "following",
+                Integer.toString(Minutes.FOLLOWING))));
         cautions().ifPresent(said -> {
-            blocks.add(new Heading(2, "If a circuit is built"));
+            blocks.add(new Heading(2, language.say("sheet.host.cautions.heading")));
             blocks.add(new Prose(said));
         });
-        blocks.add(new Heading(2, "Slips to expect, and what to ask back"));
+        blocks.add(new Heading(2, language.say("sheet.host.slips.heading")));
         blocks.add(slips());
         return new Document(
                 Document.Kind.KEY,
-                plan.language(),
-                "For the host: " + plan.title(),
-                learners == 1 ? "1 sheet" : learners + " sheets",
+                language,
+                language.say("sheet.host.title", "title", plan.title()),
+                language.count("sheet.head.sheets", learners),
                 "",
                 plan.paper(),
                 blocks);
@@ -98,14 +105,11 @@ public final class HostPage {
     private String atTheStart(boolean checkLetters) {
         List<String> points = new ArrayList<>();
         if (all().stream().anyMatch(place -> place.any().support() instanceof Support.Full)) {
-            points.add("Worked examples are there to be read with a pencil: cover the lines, guess each, look. The "
-                    + "problem after an example goes the same way with other numbers.");
+            points.add(language.say("sheet.host.say.examples"));
         }
-        points.add("Keep all digits until the end; write the unit.");
+        points.add(language.say("sheet.host.say.digits"));
         if (checkLetters && plan.lettered() != Plan.Lettered.NONE) {
-            points.add(
-                    "A letter beside a box tells whether an answer may be right; how to find one's own stands behind "
-                            + "the last problem. Go through the example there together.");
+            points.add(language.say("sheet.host.say.letters"));
         }
         return "- " + String.join("\n- ", points);
     }
@@ -121,13 +125,16 @@ public final class HostPage {
             return Optional.empty();
         }
         List<String> points = new ArrayList<>();
-        problems.forEach((caution, numbers) -> points.add("**" + caution.heading() + "** (problem"
-                + (numbers.size() == 1 ? " " : "s ")
-                + String.join(", ", numbers.stream().map(String::valueOf).toList()) + "): "
-                + Statement.escape(caution.action())));
-        return Optional.of(
-                "These sheets are worked on paper. Whoever builds: extra-low voltage only, and say first what stands "
-                        + "here.\n\n- " + String.join("\n- ", points));
+        problems.forEach((caution, numbers) -> points.add(language.count(
+                "sheet.host.caution",
+                numbers.size(),
+                "hazard",
+                caution.heading(),
+                "problems",
+                listed(numbers),
+                "action",
+                Statement.escape(caution.action()))));
+        return Optional.of(language.say("sheet.host.cautions") + "\n\n- " + String.join("\n- ", points));
     }
 
     /** What stands under a number for some or all. */
@@ -158,22 +165,27 @@ public final class HostPage {
             int minutes =
                     here.stream().mapToInt(one -> Minutes.of(one.any())).max().orElse(0);
             if (sitting + minutes > SITTING && !(here.get(0).any().support() instanceof Support.Bare && twin(number))) {
-                rows.add(row("", "a break", "", BREAK + " min", clock(from) + " to " + clock(from + BREAK)));
+                rows.add(row("", language.say("sheet.host.time.break"), "", minutes(BREAK), span(from, BREAK)));
                 from += BREAK;
                 sitting = 0;
             }
             rows.add(row(
                     Integer.toString(number),
-                    String.join(
-                            " or ",
-                            here.stream().map(one -> title(one, here.size())).toList()),
-                    kind(here.get(0).any()),
-                    minutes + " min",
-                    clock(from) + " to " + clock(from + minutes)));
+                    OneOrOther.or(
+                            here.stream().map(one -> title(one, here.size())).toList(), language),
+                    form(here.get(0).any()),
+                    minutes(minutes),
+                    span(from, minutes)));
             from += minutes;
             sitting += minutes;
         }
-        return new Table("", List.of("problem", "what it is about", "form", "takes", "from the start"), rows);
+        List<String> head = List.of(
+                language.say("sheet.host.time.problem"),
+                language.say("sheet.host.time.title"),
+                language.say("sheet.host.time.form"),
+                language.say("sheet.host.time.takes"),
+                language.say("sheet.host.time.clock"));
+        return new Table("", head, rows);
     }
 
     /** Whether the problem before this one is its worked example: nobody wants a break between them. */
@@ -184,23 +196,36 @@ public final class HostPage {
 
     private String title(Standing one, int ofSo) {
         boolean named = ofSo > 1 && learners <= LISTED;
-        return one.template().title() + (named ? " (" + seats(one.seats().keySet()) + ")" : "");
+        String title = one.template().title();
+        Set<Integer> seats = one.seats().keySet();
+        return named
+                ? language.count("sheet.host.at-seats", seats.size(), "title", title, "seats", listed(seats))
+                : title;
     }
 
-    private static String seats(Set<Integer> seats) {
-        return (seats.size() == 1 ? "seat " : "seats ")
-                + String.join(", ", seats.stream().map(String::valueOf).toList());
+    private static String listed(Set<Integer> numbers) {
+        return String.join(", ", numbers.stream().map(String::valueOf).toList());
+    }
+
+    private String minutes(int minutes) {
+        return language.say("sheet.host.time.minutes", "minutes", Integer.toString(minutes));
+    }
+
+    private String span(int from, int minutes) {
+        return language.say("sheet.host.time.from-to", "from", clock(from), "to", clock(from + minutes));
     }
 
     private static String clock(int minutes) {
         return minutes / 60 + ":" + (minutes % 60 < 10 ? "0" : "") + minutes % 60;
     }
 
-    private static String kind(SheetProblem problem) {
+    private String form(SheetProblem problem) {
         if (problem.support() instanceof Support.Full) {
-            return "worked example";
+            return language.say("sheet.host.form.example");
         }
-        return problem.support() instanceof Support.Faded ? "blanks to fill in" : "to be worked";
+        return problem.support() instanceof Support.Faded
+                ? language.say("sheet.host.form.faded")
+                : language.say("sheet.host.form.bare");
     }
 
     private Table slips() {
@@ -222,38 +247,55 @@ public final class HostPage {
                 }
             }
         }
-        return new Table("", List.of("question", "who writes", "has made this slip", "ask back"), rows);
+        List<String> head = List.of(
+                language.say("sheet.host.slips.question"),
+                language.say("sheet.host.slips.writes"),
+                language.say("sheet.host.slips.slip"),
+                language.say("sheet.host.slips.ask"));
+        return new Table("", head, rows);
     }
 
     /** What the slip gives with each learner's numbers. */
-    private static String values(Standing here, Mistake mistake) {
+    private String values(Standing here, Mistake mistake) {
         List<String> values = new ArrayList<>();
         here.seats()
                 .forEach((seat, problem) -> problem.places().stream()
                         .filter(key -> key.step().equals(mistake.of()))
                         .forEach(key -> key.mistakes().stream()
                                 .filter(known -> known.explanation().equals(mistake.says()))
-                                .forEach(known -> values.add(
-                                        "seat " + seat + ": " + ProblemText.mistaken(key, known, problem.writer())))));
+                                .forEach(known -> values.add(language.say(
+                                        "sheet.host.slips.value",
+                                        "seat",
+                                        Integer.toString(seat),
+                                        "value",
+                                        ProblemText.mistaken(key, known, problem.writer()))))));
         return String.join("; ", values);
     }
 
     /** For the line that went wrong first. */
-    private static String askBack(ProblemTemplate template, Mistake mistake) {
+    private String askBack(ProblemTemplate template, Mistake mistake) {
         return template.lines().stream()
                 .filter(step -> mistake.instead().containsKey(step.id()))
                 .findFirst()
                 .or(() -> template.lines().stream()
                         .filter(step -> step.id().equals(mistake.of()))
                         .findFirst())
-                .map(HostPage::question)
+                .map(this::question)
                 .orElse("");
     }
 
-    private static String question(StepLine step) {
-        return "How do you find the " + step.meaning() + "? ("
-                + (step.principle().isEmpty() ? "" : step.principle() + ": ")
-                + (step.reasons().isEmpty() ? "" : step.reasons().get(0)) + ")";
+    private String question(StepLine step) {
+        String reason = step.reasons().isEmpty() ? "" : step.reasons().get(0);
+        return step.principle().isEmpty()
+                ? language.say("sheet.host.ask", "what", step.meaning(), "reason", reason)
+                : language.say(
+                        "sheet.host.ask-by-principle",
+                        "what",
+                        step.meaning(),
+                        "principle",
+                        step.principle(),
+                        "reason",
+                        reason);
     }
 
     private static List<Cell> row(String... texts) {

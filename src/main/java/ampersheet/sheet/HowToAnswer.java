@@ -3,19 +3,19 @@ package ampersheet.sheet;
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.UsualAcceptance;
+import ampersheet.language.Language;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.Unit;
 import ampersheet.sheet.Document.UnitBox;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /** The rule at the head of a sheet: it speaks of what is asked there, and of nothing else. */
 final class HowToAnswer {
     private static final Unit PERCENT = Unit.parse("%");
-
-    private static final String EXAMPLES = "A worked example is there to be read; all others are yours to answer. ";
 
     private HowToAnswer() {}
 
@@ -71,64 +71,88 @@ final class HowToAnswer {
                             && designed.series().isPresent();
         }
         boolean examples = sheet.problems().stream().anyMatch(problem -> problem.support() instanceof Support.Full);
-        return (examples && !kinds.isEmpty() ? EXAMPLES : "")
-                + of(kinds, preferred, sheet.plan().unitsPrinted(), sheet.plan().decimal());
+        Plan plan = sheet.plan();
+        return (examples && !kinds.isEmpty() ? plan.language().say("sheet.how.examples") + " " : "")
+                + of(kinds, preferred, plan.unitsPrinted(), plan.decimal(), plan.language());
     }
 
     /** @param preferred whether a preferred value is asked that must be met exactly */
-    static String of(Set<Kind> kinds, boolean preferred, boolean unitsPrinted, DecimalMarker marker) {
+    static String of(
+            Set<Kind> kinds, boolean preferred, boolean unitsPrinted, DecimalMarker marker, Language language) {
         if (kinds.isEmpty()) {
-            return "Everything on this sheet is worked: nothing is asked.";
+            return language.say("sheet.how.nothing-asked");
         }
         List<String> sentences = new ArrayList<>();
-        List<String> written = new ArrayList<>();
-        boolean share = kinds.contains(Kind.SHARE) && !unitsPrinted;
-        boolean withUnit = kinds.contains(Kind.QUANTITY) || kinds.contains(Kind.SHARE) && unitsPrinted;
-        boolean bare = kinds.contains(Kind.COUNT) || kinds.contains(Kind.RATIO);
-        if (withUnit) {
-            written.add(
-                    unitsPrinted
-                            ? "where a unit is printed behind the box, write the number that fits it"
-                            : "where a box for the unit stands, write the unit");
-        }
-        if (share) {
-            written.add("a share can be written as 44" + marker.character() + "7\u00a0% or as 0" + marker.character()
-                    + "447");
-        }
-        if (bare) {
-            written.add(
-                    share
-                            ? "every other number stands alone"
-                            : withUnit ? "where none stands, write the number alone" : "write the number alone");
-        }
-        if (!written.isEmpty()) {
-            sentences.add(capital(String.join("; ", written)) + ".");
+        if (unitsPrinted) {
+            besidePrintedUnits(kinds, language).ifPresent(sentences::add);
+        } else {
+            withUnits(kinds, marker, language).ifPresent(sentences::add);
         }
         if (kinds.contains(Kind.CHOICE)) {
-            sentences.add("Where options are given, one is right.");
+            sentences.add(language.say("sheet.how.options"));
         }
-        sentences.add(exactness(kinds, preferred));
-        return String.join(" ", sentences).strip();
+        exactness(kinds, preferred, language).ifPresent(sentences::add);
+        return String.join(" ", sentences);
     }
 
-    private static String exactness(Set<Kind> kinds, boolean preferred) {
-        List<String> exact = new ArrayList<>();
+    private static boolean asksBareNumbers(Set<Kind> kinds) {
+        return kinds.contains(Kind.COUNT) || kinds.contains(Kind.RATIO);
+    }
+
+    private static Optional<String> besidePrintedUnits(Set<Kind> kinds, Language language) {
+        boolean bare = asksBareNumbers(kinds);
+        if (kinds.contains(Kind.QUANTITY) || kinds.contains(Kind.SHARE)) {
+            return Optional.of(
+                    bare ? language.say("sheet.how.unit-printed-and-number") : language.say("sheet.how.unit-printed"));
+        }
+        return bare ? Optional.of(language.say("sheet.how.number")) : Optional.empty();
+    }
+
+    private static Optional<String> withUnits(Set<Kind> kinds, DecimalMarker marker, Language language) {
+        boolean bare = asksBareNumbers(kinds);
+        boolean units = kinds.contains(Kind.QUANTITY);
+        if (kinds.contains(Kind.SHARE)) {
+            String percent = "44" + marker.character() + "7\u00a0%";
+            String fraction = "0" + marker.character() + "447";
+            if (units) {
+                return Optional.of(
+                        bare
+                                ? language.say(
+                                        "sheet.how.unit-box-share-and-number", "percent", percent, "fraction", fraction)
+                                : language.say(
+                                        "sheet.how.unit-box-and-share", "percent", percent, "fraction", fraction));
+            }
+            return Optional.of(
+                    bare
+                            ? language.say("sheet.how.share-and-number", "percent", percent, "fraction", fraction)
+                            : language.say("sheet.how.share", "percent", percent, "fraction", fraction));
+        }
+        if (units) {
+            return Optional.of(
+                    bare ? language.say("sheet.how.unit-box-and-number") : language.say("sheet.how.unit-box"));
+        }
+        return bare ? Optional.of(language.say("sheet.how.number")) : Optional.empty();
+    }
+
+    private static Optional<String> exactness(Set<Kind> kinds, boolean preferred, Language language) {
+        boolean counts = kinds.contains(Kind.COUNT);
+        if (kinds.contains(Kind.QUANTITY) || kinds.contains(Kind.SHARE) || kinds.contains(Kind.RATIO)) {
+            String figures = language.number(UsualAcceptance.FIGURES);
+            if (preferred) {
+                return Optional.of(
+                        counts
+                                ? language.say("sheet.how.digits-preferred-and-counts", "figures", figures)
+                                : language.say("sheet.how.digits-preferred", "figures", figures));
+            }
+            return Optional.of(
+                    counts
+                            ? language.say("sheet.how.digits-counts", "figures", figures)
+                            : language.say("sheet.how.digits", "figures", figures));
+        }
         if (preferred) {
-            exact.add("preferred values");
+            return Optional.of(
+                    counts ? language.say("sheet.how.preferred-and-counts") : language.say("sheet.how.preferred"));
         }
-        if (kinds.contains(Kind.COUNT)) {
-            exact.add("counts");
-        }
-        boolean measured = kinds.contains(Kind.QUANTITY) || kinds.contains(Kind.SHARE) || kinds.contains(Kind.RATIO);
-        String must = exact.isEmpty() ? "" : String.join(" and ", exact) + " must be exact";
-        if (!measured) {
-            return must.isEmpty() ? "" : capital(must) + ".";
-        }
-        return "Keep all digits until the end and round only what you write down: " + UsualAcceptance.figures()
-                + " are enough unless a question asks for more" + (must.isEmpty() ? "" : "; " + must) + ".";
-    }
-
-    private static String capital(String words) {
-        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
+        return counts ? Optional.of(language.say("sheet.how.counts")) : Optional.empty();
     }
 }

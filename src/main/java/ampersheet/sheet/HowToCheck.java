@@ -1,6 +1,7 @@
 package ampersheet.sheet;
 
 import ampersheet.answer.AnswerKey;
+import ampersheet.language.Language;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.Unit;
 import ampersheet.sheet.Document.Block;
@@ -27,63 +28,89 @@ final class HowToCheck {
     private final List<AnswerKey> keys;
     private final Set<Character> ways;
     private final DecimalMarker marker;
+    private final Language language;
 
-    private HowToCheck(List<AnswerKey> keys, Set<Character> ways, DecimalMarker marker) {
+    private HowToCheck(List<AnswerKey> keys, Set<Character> ways, DecimalMarker marker, Language language) {
         this.keys = keys;
         this.ways = ways;
         this.marker = marker;
+        this.language = language;
     }
 
     /** @param keys of the boxes with a letter; @param ways in which their letters are found */
-    static List<Block> of(List<AnswerKey> keys, Set<Character> ways, DecimalMarker marker) {
-        HowToCheck howTo = new HowToCheck(keys, ways, marker);
-        return List.of(new Heading(2, "Check letters"), new Prose(howTo.words()), howTo.table());
+    static List<Block> of(List<AnswerKey> keys, Set<Character> ways, DecimalMarker marker, Language language) {
+        HowToCheck howTo = new HowToCheck(keys, ways, marker, language);
+        return List.of(new Heading(2, language.say("sheet.check.heading")), new Prose(howTo.words()), howTo.table());
     }
 
     private String words() {
         boolean bySize = ways.stream().anyMatch(way -> CheckCode.BY_SIZE.indexOf(way) >= 0);
         boolean byDigits = ways.stream().anyMatch(way -> CheckCode.BY_DIGITS.indexOf(way) >= 0);
-        return "Beside a box stands a code and a letter, such as **" + EXAMPLE + "\u00a0" + exampleLetter()
-                + "**. Find the letter of your own answer in the table; if it is another one, look for the slip before "
-                + "you go on."
-                + (bySize ? bySize(byDigits) : "")
-                + (byDigits ? byDigits(bySize) : "")
-                + "\n\nThe slips that are usual for a problem never have its letter; any other wrong answer has it by "
-                + "chance once in 16 times (where two letters are given, twice). Look at the unit yourself.";
+        List<String> paragraphs = new ArrayList<>();
+        paragraphs.add(language.say("sheet.check.about", "code", EXAMPLE.toString(), "letter", exampleLetter()));
+        if (bySize) {
+            if (byDigits) {
+                paragraphs.add(language.say("sheet.check.size.heading"));
+            }
+            paragraphs.add(bySize());
+            paragraphs.add(example());
+        }
+        if (byDigits) {
+            paragraphs.add(byDigits(bySize));
+            paragraphs.add(byDigitsRules());
+        }
+        paragraphs.add(language.say("sheet.check.chance"));
+        return String.join("\n\n", paragraphs);
     }
 
-    private static char exampleLetter() {
-        return EXAMPLE.letter(EXAMPLE_DIGITS / 100).orElseThrow();
+    private static String exampleLetter() {
+        return Character.toString(EXAMPLE.letter(EXAMPLE_DIGITS / 100).orElseThrow());
     }
 
-    private String bySize(boolean others) {
-        int row = row();
-        List<String> notes = new ArrayList<>();
+    private String bySize() {
+        List<String> number = new ArrayList<>(List.of(language.say("sheet.check.size.number")));
         if (keys.stream().anyMatch(key -> key.unit().equals(PERCENT))) {
-            notes.add(inLanguage("43\u00a0% is 4.3\u00a0×\u00a010⁻¹, however you write a share."));
+            number.add(language.say(
+                    "sheet.check.size.share", "percent", "43\u00a0%", "number", marked("4.3\u00a0×\u00a010⁻¹")));
         }
         if (keys.stream().anyMatch(key -> key.unit().offset() != 0)) {
-            notes.add("Temperatures stay in °C.");
+            number.add(language.say("sheet.check.size.temperature"));
         }
         if (keys.stream().anyMatch(key -> key.unit().dimension().equals(SQUARE_MILLIMETRE.dimension()))) {
-            notes.add("Areas stay in mm².");
+            number.add(language.say("sheet.check.size.area"));
         }
-        boolean minus = keys.stream().anyMatch(key -> key.expected() < 0);
-        String limit = inLanguage(thousandths(CheckTable.limit(CheckCode.BY_SIZE.indexOf(EXAMPLE.way()), row)));
+        String column = language.say("sheet.check.size.column");
+        if (keys.stream().anyMatch(key -> key.expected() < 0)) {
+            column += " " + language.say("sheet.check.size.minus");
+        }
+        return "1. " + String.join(" ", number) + "\n2. " + language.say("sheet.check.size.row") + "\n3. " + column;
+    }
+
+    private String example() {
+        int row = row();
         int column = EXAMPLE.column() + EXAMPLE_POWER;
-        return "\n\n" + (others ? "Codes with A, B or C:\n\n" : "")
-                + "1. **Number**: write it without a prefix, from 1 to 9.99 times a power of ten."
-                + (notes.isEmpty() ? "" : " " + String.join(" ", notes))
-                + "\n2. **Row**: the code's letter names a column of limits. Go down it to the last limit that is "
-                + "not above "
-                + "your number. (If already the first is above it, take ten times your number and a power one less.)\n"
-                + "3. **Column**: the code's digit plus the power of ten. After 9 comes 0, before 0 comes 9."
-                + (minus ? " For a minus sign add 5." : "")
-                + "\n\nExample: beside the box stands **" + EXAMPLE + "\u00a0" + exampleLetter() + "**, your answer is "
-                + inLanguage("16.3\u00a0mA. The number is 1.63\u00a0×\u00a010⁻²") + ". In column " + EXAMPLE.way()
-                + " the last limit not above it is " + limit + ": row " + row + ". 4\u00a0−\u00a02\u00a0=\u00a0"
-                + column
-                + ": column " + column + ". There stands **" + CheckTable.letter(row, column) + "**: it fits.";
+        return language.say(
+                "sheet.check.size.example",
+                "code",
+                EXAMPLE.toString(),
+                "letter",
+                exampleLetter(),
+                "answer",
+                marked("16.3\u00a0mA"),
+                "number",
+                marked("1.63\u00a0×\u00a010⁻²"),
+                "way",
+                Character.toString(EXAMPLE.way()),
+                "limit",
+                marked(thousandths(CheckTable.limit(CheckCode.BY_SIZE.indexOf(EXAMPLE.way()), row))),
+                "row",
+                Integer.toString(row),
+                "sum",
+                "4\u00a0−\u00a02\u00a0=\u00a0" + column,
+                "column",
+                Integer.toString(column),
+                "found",
+                Character.toString(CheckTable.letter(row, column)));
     }
 
     private static int row() {
@@ -95,32 +122,37 @@ final class HowToCheck {
         return row;
     }
 
-    /** The sums of the example are those of {@link CheckCode}: 8 + 15 + 21 = 44 by N, 8 + 45 + 9 = 62 by M. */
-    private String byDigits(boolean others) {
-        List<String> rules = new ArrayList<>();
-        if (ways.contains('N')) {
-            rules.add("- N: the last digit × 1, the one before × 3, then × 7, × 9, and × 1 again. 358 gives "
-                    + "8\u00a0+\u00a015\u00a0+\u00a021\u00a0=\u00a044, less 38 is row 6.");
+    private String byDigits(boolean amongOthers) {
+        List<String> codes = new ArrayList<>();
+        for (char way : CheckCode.BY_DIGITS.toCharArray()) {
+            if (ways.contains(way)) {
+                codes.add(Character.toString(way));
+            }
         }
-        if (ways.contains('M')) {
-            rules.add("- M: the last digit × 1, the one before × 9, then × 3, × 7, and × 1 again. 358 gives "
-                    + "8\u00a0+\u00a045\u00a0+\u00a09\u00a0=\u00a062, less 38 is row 24.");
-        }
-        return "\n\n"
-                + (others
-                        ? "Codes with " + (rules.size() == 2 ? "N or M" : ways.contains('N') ? "N" : "M") + ", for "
-                                + "whole numbers: multiply"
-                        : "Multiply")
-                + " the digits as follows, add up, and take away 38 until less "
-                + "than 38 is left: that is the row. The code's digit is the column.\n\n" + String.join("\n", rules);
+        return amongOthers
+                ? language.say("sheet.check.digits.among-others", "codes", language.either(codes))
+                : language.say("sheet.check.digits.alone");
     }
 
-    private String inLanguage(String text) {
-        return marker == DecimalMarker.COMMA ? text.replaceAll("(\\d)\\.(\\d)", "$1,$2") : text;
+    /** The sums of the example are those of {@link CheckCode}: 8 + 15 + 21 = 44 by N, 8 + 45 + 9 = 62 by M. */
+    private String byDigitsRules() {
+        List<String> rules = new ArrayList<>();
+        if (ways.contains('N')) {
+            rules.add("- " + language.say("sheet.check.digits.by-n"));
+        }
+        if (ways.contains('M')) {
+            rules.add("- " + language.say("sheet.check.digits.by-m"));
+        }
+        return String.join("\n", rules);
+    }
+
+    /** With the decimal marker of the sheet. */
+    private String marked(String text) {
+        return text.replace('.', marker.character());
     }
 
     private Table table() {
-        List<String> head = new ArrayList<>(List.of("row", "A", "B", "C"));
+        List<String> head = new ArrayList<>(List.of(language.say("sheet.check.row"), "A", "B", "C"));
         for (int column = 0; column < CheckTable.COLUMNS; column++) {
             head.add(Integer.toString(column));
         }
@@ -128,7 +160,7 @@ final class HowToCheck {
         for (int row = 0; row < CheckTable.ROWS; row++) {
             List<Cell> cells = new ArrayList<>(List.of(cell(Integer.toString(row))));
             for (int way = 0; way < CheckTable.WAYS; way++) {
-                cells.add(cell(inLanguage(thousandths(CheckTable.limit(way, row)))));
+                cells.add(cell(marked(thousandths(CheckTable.limit(way, row)))));
             }
             for (int column = 0; column < CheckTable.COLUMNS; column++) {
                 cells.add(cell(Character.toString(CheckTable.letter(row, column))));

@@ -44,26 +44,6 @@ public final class IssuedArchive {
     /** Stands in the column of units for what has none. */
     static final String WORD = "word";
 
-    private static final String ABOUT = """
-      What a class was given, kept so that its sheets can be checked and marked by later versions of the program, even
-      when templates have been corrected since:
-
-        check SHEET-ID --issued-with THIS-FILE    key SHEET-ID --issued-with THIS-FILE
-        mark ANSWERS --issued-with THIS-FILE --roster CLASS.csv --out DIR
-
-      It holds keys: keep it with them, and hand it to no learner. It holds no names.
-
-      plan.yaml      the plan
-      parts.csv      the parts list, if there was one
-      templates/     every template as it was
-      sheets.csv     which problem stands where: the sheet's ID, the seat, the number on the sheet, the place in the
-                     plan's list (from 0, worked examples counted), the template
-      numbers.csv    the numbers on each sheet; "value" is exact, in SI units without prefix (temperatures in
-                     kelvin), or a word; "written" is what the sheet shows
-      answers.csv    what the key said; of a choice, "value" is the option, counted from 0
-      form.txt       the form of this archive
-      """;
-
     private final Map<String, String> files;
     private final Optional<Logo> logo;
 
@@ -93,7 +73,7 @@ public final class IssuedArchive {
         Map<String, String> files = new LinkedHashMap<>();
         files.put(FORM_FILE, FORM + "\n");
         Optional<Logo> logo = set.plan().heading().logo();
-        files.put(READ_ME, ABOUT + (logo.isPresent() ? LOGO + "       the picture over the sheets\n" : ""));
+        files.put(READ_ME, ArchiveReadMe.text(set.plan().language(), logo.isPresent()));
         files.put(PLAN, set.plan().written());
         if (set.plan().seeding() instanceof Plan.Seeding.Drawn drawn) {
             files.put(SEED, drawn.secret().characters() + "\n");

@@ -3,6 +3,7 @@ package ampersheet.sheet;
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.DesignKey;
+import ampersheet.language.Language;
 import ampersheet.problem.BenchReading;
 import ampersheet.problem.Inventory;
 import ampersheet.quantity.QuantityWriter;
@@ -24,6 +25,7 @@ final class KeyLines {
 
     static List<KeyLine> of(SheetProblem problem) {
         QuantityWriter writer = problem.writer();
+        Language language = problem.plan().language();
         List<AnswerKey> keys = problem.answers();
         List<KeyLine> lines = new ArrayList<>();
         for (int i = 0; i < keys.size(); i++) {
@@ -35,8 +37,8 @@ final class KeyLines {
                             ? Optional.empty()
                             : Optional.of(problem.template().line(key.step()).symbol()),
                     ProblemText.answer(key, writer),
-                    ProblemText.accepted(key, writer) + afterDesign(problem, key),
-                    ProblemText.secondRoute(key, problem.problem().answers().get(i), writer),
+                    accepted(problem, key),
+                    ProblemText.secondRoute(key, problem.problem().answers().get(i), writer, language),
                     problem.problem().answers().get(i).agrees(),
                     mistakes(key, writer)));
         }
@@ -63,6 +65,7 @@ final class KeyLines {
 
     /** The laws on which both routes to an answer rest, so that a key does not claim more than was checked. */
     static List<Block> sharedLaws(SheetProblem problem) {
+        Language language = problem.plan().language();
         Map<String, List<String>> answersBy = new LinkedHashMap<>();
         for (ProblemTemplate.Proof proof : problem.template().proofs()) {
             TemplateSayings.shared(proof).ifPresent(law -> {
@@ -73,34 +76,48 @@ final class KeyLines {
             });
         }
         List<Block> laws = new ArrayList<>();
-        answersBy.forEach((law, answers) -> laws.add(new Prose(
-                (answers.size() == problem.answers().size() ? "" : String.join("", answers)) + "Both routes rest on "
-                        + Statement.escape(law) + "; what is checked is the arithmetic and the method around it.")));
+        answersBy.forEach((law, answers) ->
+                laws.add(new Prose((answers.size() == problem.answers().size() ? "" : String.join("", answers))
+                        + language.say("sheet.key.shared-law", "law", Statement.escape(law)))));
         return laws;
     }
 
-    private static String afterDesign(SheetProblem problem, AnswerKey key) {
-        return problem.template().followsDesign(key.step()) ? "; after another design what follows from it" : "";
+    private static String accepted(SheetProblem problem, AnswerKey key) {
+        Language language = problem.plan().language();
+        String accepted = ProblemText.accepted(key, problem.writer(), language);
+        return problem.template().followsDesign(key.step())
+                ? language.say("sheet.key.accepted.after-design", "accepted", accepted)
+                : accepted;
     }
 
     /** What the workshop's meters read at what can be measured, if every part and the meter keep their tolerances. */
     static Optional<Block> onTheBench(SheetProblem problem, Inventory inventory) {
+        Language language = problem.plan().language();
         List<String> readings = new ArrayList<>();
         for (BenchReading reading : BenchReading.of(problem.problem(), inventory)) {
             AnswerKey key = problem.answers().stream()
                     .filter(answer -> answer.step().equals(reading.of()))
                     .findFirst()
                     .orElseThrow();
-            readings.add("**" + key.question() + "** "
-                    + Statement.escape(ProblemText.precise(key, reading.nominal(), problem.writer()))
-                    + ", a meter shows " + Statement.escape(ProblemText.precise(key, reading.low(), problem.writer()))
-                    + " to "
-                    + Statement.escape(ProblemText.precise(key, reading.high(), problem.writer())));
+            readings.add(language.say(
+                    "sheet.key.bench-reading",
+                    "question",
+                    key.question(),
+                    "value",
+                    shown(problem, key, reading.nominal()),
+                    "low",
+                    shown(problem, key, reading.low()),
+                    "high",
+                    shown(problem, key, reading.high())));
         }
         return readings.isEmpty()
                 ? Optional.empty()
-                : Optional.of(new Prose("On the bench, with parts and meter within their " + "tolerances: "
-                        + String.join("; ", readings) + "."));
+                : Optional.of(
+                        new Prose(language.say("sheet.key.on-the-bench", "readings", String.join("; ", readings))));
+    }
+
+    private static String shown(SheetProblem problem, AnswerKey key, double value) {
+        return Statement.escape(ProblemText.precise(key, value, problem.writer()));
     }
 
     static List<Block> designRules(SheetProblem problem) {
@@ -112,8 +129,11 @@ final class KeyLines {
                     .filter(key -> design.steps().contains(key.step()))
                     .map(key -> "**" + key.question() + "**")
                     .toList();
-            rules.add(new Prose(
-                    ProblemText.designRule(design, problem.problem().designs().get(i), questions)));
+            rules.add(new Prose(ProblemText.designRule(
+                    design,
+                    problem.problem().designs().get(i),
+                    questions,
+                    problem.plan().language())));
         }
         return rules;
     }

@@ -4,6 +4,7 @@ import ampersheet.answer.Acceptance;
 import ampersheet.circuit.CopperWire;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Step;
+import ampersheet.language.Language;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.PreferredSeries;
 import ampersheet.quantity.QuantityWriter;
@@ -35,22 +36,22 @@ public final class LookUpTables {
     private LookUpTables() {}
 
     /** The tables that these templates need, each once. */
-    public static List<Block> of(Collection<ProblemTemplate> templates, DecimalMarker marker) {
+    public static List<Block> of(Collection<ProblemTemplate> templates, DecimalMarker marker, Language language) {
         List<Block> blocks = new ArrayList<>();
         preferredValues(templates, marker).ifPresent(blocks::add);
         if (templates.stream().anyMatch(LookUpTables::needsWireGauges)) {
-            blocks.add(wireGauges(marker));
+            blocks.add(wireGauges(marker, language));
         }
         return blocks;
     }
 
     /** The same, with the series that everybody knows even where no template takes a value from one. */
-    public static List<Block> atHand(Collection<ProblemTemplate> templates, DecimalMarker marker) {
+    public static List<Block> atHand(Collection<ProblemTemplate> templates, DecimalMarker marker, Language language) {
         Set<PreferredSeries> series = EnumSet.of(PreferredSeries.E12, PreferredSeries.E24);
         templates.forEach(template -> series.addAll(series(template)));
         List<Block> blocks = new ArrayList<>(List.of(preferredValues(series, marker)));
         if (templates.stream().anyMatch(LookUpTables::needsWireGauges)) {
-            blocks.add(wireGauges(marker));
+            blocks.add(wireGauges(marker, language));
         }
         return blocks;
     }
@@ -113,7 +114,7 @@ public final class LookUpTables {
         return values;
     }
 
-    static ReferenceTable wireGauges(DecimalMarker marker) {
+    static ReferenceTable wireGauges(DecimalMarker marker, Language language) {
         QuantityWriter writer = new QuantityWriter(marker);
         List<List<String>> rows = new ArrayList<>();
         for (CopperWire.Gauge gauge : CopperWire.table()) {
@@ -124,8 +125,12 @@ public final class LookUpTables {
                     number(gauge.ohmsPerMetre(), MILLIOHM, OHM_FIGURES, writer)));
         }
         return new ReferenceTable(
-                "Copper wire by American wire gauge, one conductor at 20 °C",
-                List.of("Gauge", "Diameter in mm", "Cross-section in mm²", "One metre in mΩ"),
+                language.say("sheet.wire.caption"),
+                List.of(
+                        language.say("sheet.wire.gauge"),
+                        language.say("sheet.wire.diameter"),
+                        language.say("sheet.wire.area"),
+                        language.say("sheet.wire.resistance")),
                 rows);
     }
 

@@ -1,13 +1,12 @@
 package ampersheet.sheet;
 
 import ampersheet.diagnostic.Place;
-import java.util.ArrayList;
+import ampersheet.language.Language;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import java.util.function.BiFunction;
 
 /**
  * What answers earn, as the plan says. Marks are counted in hundredths, so that sums are exact.
@@ -84,6 +83,11 @@ public record MarkingPolicy(
         return named(tolerances, template, step).map(named -> named.value() / 10_000.0);
     }
 
+    /** The same in hundredths of a percent; 0 if it is as usual. */
+    int namedTolerance(String template, String step) {
+        return named(tolerances, template, step).map(Named::value).orElse(0);
+    }
+
     private static Optional<Named> named(Map<String, Named> all, String template, String step) {
         return Optional.ofNullable(all.getOrDefault(template + " " + step, all.get(template)));
     }
@@ -113,90 +117,12 @@ public record MarkingPolicy(
 
     /** For learners, of one sheet. */
     public String says(Sheet sheet) {
-        StringBuilder out = new StringBuilder("A right answer counts one mark")
-                .append(on(sheet, (template, step) -> marks(template, step), MARK, MarkingPolicy::told))
-                .append(".");
-        out.append(
-                credits.carried() == MARK
-                        ? " So does one that follows rightly from an earlier answer of yours, even if that one "
-                                + "was wrong: a slip "
-                                + "is paid for once."
-                        : " One that follows rightly from an earlier wrong answer of yours counts "
-                                + share(credits.carried()) + ".");
-        out.append(
-                credits.unitMissing() == credits.tooCoarse()
-                        ? " A right number without its unit, or rounded too far, counts " + share(credits.unitMissing())
-                                + "."
-                        : " A right number without its unit counts " + share(credits.unitMissing())
-                                + ", one rounded too far " + share(credits.tooCoarse()) + ".");
-        String tolerated = on(
-                sheet,
-                (template, step) ->
-                        named(tolerances, template, step).map(Named::value).orElse(0),
-                0,
-                (value, many) -> "may be off by " + decimal(value) + "\u00A0%");
-        if (!tolerated.isEmpty()) {
-            out.append(" An answer")
-                    .append(tolerated.replaceFirst("; ", " to "))
-                    .append('.');
-        }
-        if (rounds == Rounds.BEST) {
-            out.append(" If you hand in more than once, the round counts after which you had most marks.");
-        }
-        if (lateness.aDay() > 0) {
-            out.append(" Each day begun after the due time takes ")
-                    .append(lateness.aDay())
-                    .append("\u00A0% off what a late answer earns")
-                    .append(
-                            lateness.graceMinutes() == 0
-                                    ? "."
-                                    : "; the first " + lateness.graceMinutes() + " minutes take nothing.");
-        }
-        saysGrades().ifPresent(said -> out.append(' ').append(said));
-        return out.toString();
+        return new PolicyInWords(this, sheet.plan().language()).of(sheet);
     }
 
     /** One sentence; empty if there are none. */
-    public Optional<String> saysGrades() {
-        List<String> bands = grades.stream()
-                .map(grade -> grade.from() == 0
-                        ? grade.name() + " below"
-                        : grade.name() + " from " + tenths(grade.from()) + "\u00A0%")
-                .toList();
-        return bands.isEmpty()
-                ? Optional.empty()
-                : Optional.of("Grades by the share of all marks: " + String.join(", ", bands) + ".");
-    }
-
-    private static String told(int marks, boolean many) {
-        return (many ? "count " : "counts ") + decimal(marks) + (many ? " each" : "");
-    }
-
-    /** The questions of a sheet for which something else holds, each group behind a semicolon. */
-    private static String on(
-            Sheet sheet,
-            BiFunction<String, String, Integer> value,
-            int usual,
-            BiFunction<Integer, Boolean, String> told) {
-        TreeMap<Integer, List<String>> questions = new TreeMap<>();
-        for (SheetProblem problem : sheet.problems()) {
-            problem.places().forEach(key -> {
-                int of = value.apply(problem.template().name(), key.step());
-                if (of != usual) {
-                    questions.computeIfAbsent(of, same -> new ArrayList<>()).add(key.question());
-                }
-            });
-        }
-        StringBuilder out = new StringBuilder();
-        questions.forEach((of, names) ->
-                out.append("; ").append(String.join(", ", names)).append(' ').append(told.apply(of, names.size() > 1)));
-        return out.toString();
-    }
-
-    private static String share(int hundredths) {
-        return hundredths == MARK
-                ? "in full"
-                : hundredths == MARK / 2 ? "half" : hundredths == 0 ? "nothing" : hundredths + "\u00A0%";
+    public Optional<String> saysGrades(Language language) {
+        return new PolicyInWords(this, language).grades();
     }
 
     /** Without zeros at the end. */

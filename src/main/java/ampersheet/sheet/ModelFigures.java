@@ -7,6 +7,7 @@ import ampersheet.figure.Figure;
 import ampersheet.figure.HeatFigure;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
+import ampersheet.language.Language;
 import ampersheet.model.AssemblyModel;
 import ampersheet.model.ChainModel;
 import ampersheet.model.CircuitModel;
@@ -31,7 +32,7 @@ final class ModelFigures {
         Problem problem = numbered.problem();
         ProblemTemplate template = numbered.template();
         PartLabels labels = new PartLabels(numbered);
-        String of = whose(numbered);
+        Language language = numbered.plan().language();
         String id = idOf(numbered);
         boolean worked = numbered.example() || numbered.support() instanceof Support.Full;
         Map<String, List<Integer>> inCircuit = worked ? StepParts.foundInCircuit(template) : Map.of();
@@ -42,7 +43,7 @@ final class ModelFigures {
                     switch (model.plan().kind()) {
                         case CIRCUIT ->
                             CircuitFigure.draw(
-                                    "Circuit" + of,
+                                    title(language.say("sheet.figure.circuit"), numbered),
                                     ((CircuitModel) model).schematic(),
                                     labels.ofCircuit(),
                                     numbered.plan().symbols(),
@@ -51,7 +52,7 @@ final class ModelFigures {
                                     widest);
                         case HEAT ->
                             HeatFigure.draw(
-                                    "Heat path" + of,
+                                    title(language.say("sheet.figure.heat-path"), numbered),
                                     ((HeatModel) model).network(),
                                     labels.ofHeat(),
                                     numbered.plan().symbols(),
@@ -60,7 +61,7 @@ final class ModelFigures {
                                     widest);
                         case CHAIN ->
                             ChainFigure.draw(
-                                    "Data path" + of,
+                                    title(language.say("sheet.figure.data-path"), numbered),
                                     ((ChainModel) model).panel(),
                                     model.plan().marks().stream()
                                             .map(mark -> mark(mark, problem))
@@ -69,7 +70,7 @@ final class ModelFigures {
                                     widest);
                         case EDGE, BRANCHES, ROW, NET ->
                             AssemblyFigure.draw(
-                                    "Tiles" + of,
+                                    title(language.say("sheet.figure.tiles"), numbered),
                                     ((AssemblyModel) model).drawn(),
                                     model.plan().marks().stream()
                                             .map(mark -> armMark(mark, problem))
@@ -81,9 +82,14 @@ final class ModelFigures {
         return figures;
     }
 
-    /** Whose figure it is, for its title. */
-    static String whose(SheetProblem problem) {
-        return problem.number() > 0 ? " of problem " + problem.number() : problem.example() ? " of the example" : "";
+    /** With whose figure it is, as far as it needs to be told. */
+    static String title(String figure, SheetProblem problem) {
+        Language language = problem.plan().language();
+        if (problem.number() > 0) {
+            return language.say(
+                    "sheet.figure.of-problem", "figure", figure, "number", Integer.toString(problem.number()));
+        }
+        return problem.example() ? language.say("sheet.figure.of-example", "figure", figure) : figure;
     }
 
     /** What the ids in its figures begin with. */

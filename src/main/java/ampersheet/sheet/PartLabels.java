@@ -7,6 +7,7 @@ import ampersheet.figure.Label;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Notation;
 import ampersheet.formula.Symbol;
+import ampersheet.language.Language;
 import ampersheet.model.CircuitPlan;
 import ampersheet.model.CircuitPlan.PlannedPart;
 import ampersheet.model.HeatPlan;
@@ -72,7 +73,7 @@ final class PartLabels {
                             labels.put(HeatFigure.capacityOf(node.name()), new Label(node.name(), List.of(line))));
             List<Label.Line> initial = node.initial()
                     .flatMap(at -> line(at, false))
-                    .map(line -> List.of(atFirst(line)))
+                    .map(line -> List.of(atFirst(line, problem.plan().language())))
                     .orElse(List.of());
             labels.put(node.name(), new Label(node.name(), initial));
         });
@@ -87,11 +88,14 @@ final class PartLabels {
      * Without the moment, the node looks held at the temperature from which it starts; short, for it stands in the
      * node.
      */
-    private static Label.Line atFirst(Label.Line initial) {
+    private static Label.Line atFirst(Label.Line initial, Language language) {
         boolean known = initial.text().startsWith(EQUALS);
         return new Label.Line(
                 known ? Optional.empty() : initial.symbol(),
-                (known ? initial.text().substring(EQUALS.length()) : initial.text()) + " at t = 0");
+                language.say(
+                        "sheet.figure.at-first",
+                        "value",
+                        known ? initial.text().substring(EQUALS.length()) : initial.text()));
     }
 
     private Label label(String name, Expression formula) {

@@ -64,8 +64,12 @@ public record Plan(
         public static final Heading NONE = new Heading("", "", "", "", "", Optional.empty());
 
         /** In the order in which they are read. */
-        List<String> facts() {
-            return Stream.of(school, course, date, due.isEmpty() ? "" : "hand in by " + due)
+        List<String> facts(Language language) {
+            return Stream.of(
+                            school,
+                            course,
+                            date,
+                            due.isEmpty() ? "" : language.say("sheet.head.hand-in-by", "due", due))
                     .filter(fact -> !fact.isEmpty())
                     .toList();
         }

@@ -65,7 +65,7 @@ public record ProblemParts(
     private static List<Block> places(SheetProblem problem) {
         List<Block> blocks = new ArrayList<>();
         if (problem.support() instanceof Support.Faded) {
-            blocks.add(new Steps("Fill in the blank steps", WorkedSteps.onSheet(problem)));
+            blocks.add(new Steps(problem.plan().language().say("sheet.problem.fill-in"), WorkedSteps.onSheet(problem)));
             problem.places().stream()
                     .filter(key -> key.acceptance() instanceof Acceptance.Choice)
                     .forEach(key -> blocks.add(Composer.question(problem, key)));

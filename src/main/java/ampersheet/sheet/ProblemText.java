@@ -6,6 +6,7 @@ import ampersheet.answer.DesignKey;
 import ampersheet.answer.KnownMistake;
 import ampersheet.formula.Notation;
 import ampersheet.formula.Values;
+import ampersheet.language.Language;
 import ampersheet.problem.Notations;
 import ampersheet.problem.Problem;
 import ampersheet.quantity.QuantityWriter;
@@ -67,57 +68,77 @@ final class ProblemText {
                 .text();
     }
 
-    static String accepted(AnswerKey key, QuantityWriter writer) {
+    static String accepted(AnswerKey key, QuantityWriter writer, Language language) {
         if (key.acceptance() instanceof Acceptance.Within within) {
             double band = within.band(key.expected());
-            String range = end(key, key.expected() - band, writer) + " to " + end(key, key.expected() + band, writer);
-            return key.isShare() ? range + ", also as a fraction of 1" : range;
+            String low = end(key, key.expected() - band, writer);
+            String high = end(key, key.expected() + band, writer);
+            return key.isShare()
+                    ? language.say("sheet.key.accepted.share", "low", low, "high", high)
+                    : language.say("sheet.key.accepted.band", "low", low, "high", high);
         } else if (key.acceptance() instanceof Acceptance.Preferred preferred) {
-            return "exactly this value of " + preferred.series();
+            return language.say(
+                    "sheet.key.accepted.preferred", "series", preferred.series().toString());
         } else if (key.acceptance() instanceof Acceptance.Count) {
-            return "exactly this number";
+            return language.say("sheet.key.accepted.number");
         } else if (key.acceptance() instanceof Acceptance.Designed designed) {
-            return "any " + designed.series().map(series -> series + " value").orElse("whole number") + " from "
-                    + writer.plain(designed.from(), key.unit(), FIGURES).text() + " to "
-                    + writer.plain(designed.to(), key.unit(), FIGURES).text()
-                    + " that meets the criteria; this is one of them";
+            String low = writer.plain(designed.from(), key.unit(), FIGURES).text();
+            String high = writer.plain(designed.to(), key.unit(), FIGURES).text();
+            return designed.series()
+                    .map(series -> language.say(
+                            "sheet.key.accepted.design-value", "series", series.toString(), "low", low, "high", high))
+                    .orElseGet(() -> language.say("sheet.key.accepted.design-number", "low", low, "high", high));
         }
-        return "this option";
+        return language.say("sheet.key.accepted.option");
     }
 
-    static String secondRoute(AnswerKey key, Problem.Answer answer, QuantityWriter writer) {
+    static String secondRoute(AnswerKey key, Problem.Answer answer, QuantityWriter writer, Language language) {
         if (key.acceptance() instanceof Acceptance.Designed) {
             return answer.agrees()
-                    ? "the model solved with it meets the criteria, too"
-                    : "the model solved with it fails a criterion";
+                    ? language.say("sheet.key.route.design-meets")
+                    : language.say("sheet.key.route.design-fails");
         }
         if (Double.isNaN(answer.second())) {
-            return "none with these numbers";
+            return language.say("sheet.key.route.none");
         }
         String second = precise(key, answer.second(), writer);
         if (key.acceptance() instanceof Acceptance.Choice || answer.gap() <= TWELVE_DIGITS) {
-            return second + ", the same";
+            return language.say("sheet.key.route.same", "value", second);
         }
         if (answer.gap() < ROUNDING) {
-            return second + ", apart by less than "
-                    + writer.plain(ROUNDING, PERCENT, 1).text();
+            String least = writer.plain(ROUNDING, PERCENT, 1).text();
+            return language.say("sheet.key.route.close", "value", second, "gap", least);
         }
-        return second + ", apart by " + gap(answer, writer) + "; the model allows " + share(answer.allowed(), writer);
+        return language.say(
+                "sheet.key.route.apart",
+                "value",
+                second,
+                "gap",
+                share(answer.gap(), writer),
+                "allowed",
+                share(answer.allowed(), writer));
     }
 
     /** What makes a design right, in Markdown, and how many do. */
-    static String designRule(DesignKey design, Problem.JudgedDesign judged, List<String> questions) {
+    static String designRule(DesignKey design, Problem.JudgedDesign judged, List<String> questions, Language language) {
         List<String> wanted = design.criteria().stream()
                 .map(criterion -> Statement.escape(criterion.wanted()))
                 .toList();
-        return String.join(" and ", questions) + (questions.size() == 1 ? " is right" : " are right together") + " if "
-                + String.join(" and ", wanted) + ". Of " + judged.choices() + " choices " + judged.accepted()
-                + (judged.accepted() == 1 ? " does" : " do") + "; " + judged.solved()
-                + " near a limit were solved by the model as well, which agreed on each.";
-    }
-
-    private static String gap(Problem.Answer answer, QuantityWriter writer) {
-        return share(answer.gap(), writer);
+        String rule = language.count(
+                "sheet.key.design",
+                questions.size(),
+                "questions",
+                OneOrOther.and(questions, language),
+                "criteria",
+                OneOrOther.and(wanted, language));
+        String choices = language.count(
+                "sheet.key.design-choices",
+                judged.accepted(),
+                "choices",
+                Integer.toString(judged.choices()),
+                "solved",
+                Integer.toString(judged.solved()));
+        return rule + " " + choices;
     }
 
     private static String share(double of, QuantityWriter writer) {

@@ -76,7 +76,8 @@ public final class Retake {
                 .map(entry -> new Entry(
                         entry.source(), entry.count(), new Support.Bare(), true, entry.fixed(), entry.place()))
                 .toList();
-        return plan.part("Again: " + plan.title(), plan.heading(), entries, plan.portion(), PlanWriter.said(plan));
+        String title = plan.language().say("sheet.plan.again", "title", plan.title());
+        return plan.part(title, plan.heading(), entries, plan.portion(), PlanWriter.said(plan));
     }
 
     /** What a set takes goes before what comes next. */

@@ -24,8 +24,8 @@ public final class SharedExamples {
             }
             if (all.get(i) instanceof ProblemBlock problem && problem.followsExample()) {
                 List<Block> inside = new ArrayList<>();
-                inside.add(new Prose("Its worked example is problem " + ((ProblemBlock) all.get(i - 1)).number()
-                        + " of the examples for all."));
+                inside.add(new Prose(sheet.language()
+                        .say("sheet.examples.elsewhere", "number", ((ProblemBlock) all.get(i - 1)).number())));
                 inside.addAll(problem.blocks());
                 blocks.add(problem.holding(inside));
             } else {
@@ -47,8 +47,8 @@ public final class SharedExamples {
                 ? Optional.empty()
                 : Optional.of(with(
                         sheet,
-                        "Worked examples: " + sheet.title(),
-                        "For all: on the wall, or one set at each table",
+                        sheet.language().say("sheet.examples.title", "title", sheet.title()),
+                        sheet.language().say("sheet.examples.for-all"),
                         "",
                         examples));
     }

@@ -6,11 +6,11 @@ import ampersheet.answer.KnownMistake;
 import ampersheet.answer.ProblemKey;
 import ampersheet.answer.UsualAcceptance;
 import ampersheet.figure.SymbolStyle;
+import ampersheet.language.Language;
 import ampersheet.problem.AnswerKeys;
 import ampersheet.problem.Problem;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.QuantityWriter;
-import ampersheet.source.Languages;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Ask;
 import ampersheet.template.ProblemTemplate.StepLine;
@@ -40,7 +40,7 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
                 problem.template().title(),
                 new Plan.Seeding.Named(""),
                 Document.Paper.A4,
-                Languages.ENGLISH,
+                problem.template().language(),
                 SymbolStyle.IEC,
                 marker,
                 false,
@@ -221,13 +221,15 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
 
     /** The sentence that asks for an answer, in Markdown. */
     public String prompt(AnswerKey key) {
+        Language language = plan.language();
         Optional<Ask> ask = askOf(key.step());
         if (ask.isEmpty()) {
-            return "Find the " + template().line(key.step()).meaning() + ".";
+            return language.say(
+                    "sheet.problem.find", "what", template().line(key.step()).meaning());
         }
         String prompt = Statement.prompt(template(), ask.get(), printedGivens());
         boolean unusualFigures = key.acceptance() instanceof Acceptance.Within && key.figures() != 3;
-        return unusualFigures ? prompt + " Give " + key.figures() + " significant figures." : prompt;
+        return unusualFigures ? prompt + " " + language.count("sheet.problem.figures", key.figures()) : prompt;
     }
 
     /** Value with unit of each given and constant, word of each word given. */

@@ -2,12 +2,14 @@ package ampersheet.sheet;
 
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
+import ampersheet.language.Language;
 import ampersheet.model.Reality;
 import ampersheet.problem.RealityCheck;
 import ampersheet.problem.RealityCheck.Shift;
 import ampersheet.quantity.Unit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Says what a dropped idealisation makes of the answers: "With a source of 0.1 Ω, q2a would be 1.3 % less." */
 final class ShiftText {
@@ -18,9 +20,19 @@ final class ShiftText {
     private static final Unit KELVIN = Unit.parse("K");
     private static final int FIGURES = 2;
 
-    private ShiftText() {}
+    private final SheetProblem problem;
+    private final Language language;
+
+    private ShiftText(SheetProblem problem) {
+        this.problem = problem;
+        this.language = problem.plan().language();
+    }
 
     static String of(SheetProblem problem, Reality reality) {
+        return new ShiftText(problem).of(reality);
+    }
+
+    private String of(Reality reality) {
         List<String> same = new ArrayList<>();
         List<String> shifted = new ArrayList<>();
         for (Shift shift : RealityCheck.shifts(problem.problem(), reality)) {
@@ -28,57 +40,71 @@ final class ShiftText {
                     .filter(answer -> answer.step().equals(shift.of()))
                     .findFirst()
                     .orElseThrow();
-            String told = told(problem, key, shift);
-            if (told.isEmpty()) {
-                same.add(key.question());
-            } else {
-                shifted.add(key.question() + " " + told);
-            }
+            told(key, shift).ifPresentOrElse(shifted::add, () -> same.add(key.question()));
         }
-        String with = "With " + reality.named() + ", ";
         if (shifted.isEmpty()) {
-            return with + "the answers stay the same.";
+            return language.say("sheet.shift.nothing", "reality", reality.named());
         }
-        return with + String.join("; ", shifted)
-                + (same.isEmpty() ? "" : "; " + list(same) + (same.size() == 1 ? " stays" : " stay") + " the same")
-                + ".";
-    }
-
-    private static String list(List<String> questions) {
-        int last = questions.size() - 1;
-        return last == 0
-                ? questions.get(0)
-                : String.join(", ", questions.subList(0, last)) + " and " + questions.get(last);
+        if (!same.isEmpty()) {
+            shifted.add(language.count("sheet.shift.same", same.size(), "questions", language.all(same)));
+        }
+        return language.say("sheet.shift.changes", "reality", reality.named(), "changes", String.join("; ", shifted));
     }
 
     /** Empty where it stays the same. */
-    private static String told(SheetProblem problem, AnswerKey key, Shift shift) {
+    private Optional<String> told(AnswerKey key, Shift shift) {
+        String question = key.question();
         if (Double.isNaN(shift.low()) || Double.isNaN(shift.high())) {
-            return "has no answer";
+            return Optional.of(language.say("sheet.shift.no-answer", "question", question));
         } else if (!(key.acceptance() instanceof Acceptance.Within)) {
-            double other = shift.farthest();
-            return other == shift.key()
-                    ? ""
-                    : (shift.low() < shift.high() ? "may become " : "would be ")
-                            + (key.acceptance() instanceof Acceptance.Choice
-                                    ? "“" + ProblemText.precise(key, other, problem.writer()) + "”"
-                                    : ProblemText.precise(key, other, problem.writer()));
+            return other(key, shift);
         }
         double unnoticed = key.unit().offset() != 0 ? 0.05 : UNNOTICED * Math.abs(shift.key());
         boolean less = shift.key() - shift.low() > unnoticed;
         boolean more = shift.high() - shift.key() > unnoticed;
+        boolean may = shift.low() < shift.high();
+        String lower = amount(key, shift, shift.low());
+        String higher = amount(key, shift, shift.high());
         if (less && more) {
-            return "may be up to " + amount(problem, key, shift, shift.low()) + " less or "
-                    + amount(problem, key, shift, shift.high()) + " more";
+            return Optional.of(language.say(
+                    "sheet.shift.may-be-less-or-more", "question", question, "less", lower, "more", higher));
+        } else if (less) {
+            return Optional.of(
+                    may
+                            ? language.say("sheet.shift.may-be-less", "question", question, "amount", lower)
+                            : language.say("sheet.shift.would-be-less", "question", question, "amount", lower));
+        } else if (more) {
+            return Optional.of(
+                    may
+                            ? language.say("sheet.shift.may-be-more", "question", question, "amount", higher)
+                            : language.say("sheet.shift.would-be-more", "question", question, "amount", higher));
         }
-        String how = shift.low() < shift.high() ? "may be up to " : "would be ";
-        return less
-                ? how + amount(problem, key, shift, shift.low()) + " less"
-                : more ? how + amount(problem, key, shift, shift.high()) + " more" : "";
+        return Optional.empty();
+    }
+
+    /** Of an answer that must be met exactly: what it becomes. */
+    private Optional<String> other(AnswerKey key, Shift shift) {
+        double other = shift.farthest();
+        if (other == shift.key()) {
+            return Optional.empty();
+        }
+        boolean may = shift.low() < shift.high();
+        String question = key.question();
+        String value = ProblemText.precise(key, other, problem.writer());
+        if (key.acceptance() instanceof Acceptance.Choice) {
+            return Optional.of(
+                    may
+                            ? language.say("sheet.shift.may-become-option", "question", question, "value", value)
+                            : language.say("sheet.shift.would-be-option", "question", question, "value", value));
+        }
+        return Optional.of(
+                may
+                        ? language.say("sheet.shift.may-become", "question", question, "value", value)
+                        : language.say("sheet.shift.would-be", "question", question, "value", value));
     }
 
     /** In kelvins for a temperature, in its unit where the key is zero, else in percent. */
-    private static String amount(SheetProblem problem, AnswerKey key, Shift shift, double really) {
+    private String amount(AnswerKey key, Shift shift, double really) {
         double change = Math.abs(really - shift.key());
         if (key.unit().offset() != 0) {
             return problem.writer().rounded(change, KELVIN, FIGURES).text();

@@ -36,7 +36,10 @@ final class SolutionCurve {
     static Optional<Figure> of(SheetProblem problem, double widest) {
         return plot(problem)
                 .map(plot -> CurveFigure.draw(
-                        "Curve" + ModelFigures.whose(problem), plot, ModelFigures.idOf(problem) + "k", widest));
+                        ModelFigures.title(problem.plan().language().say("sheet.figure.curve"), problem),
+                        plot,
+                        ModelFigures.idOf(problem) + "k",
+                        widest));
     }
 
     static Optional<CurveFigure.Plot> plot(SheetProblem problem) {

@@ -113,6 +113,13 @@ public final class Timetable {
         Retake.add(ProblemSet.of(plan, library), course.seats(), taken);
     }
 
+    private static String title(Plan common, Week week, int number) {
+        return week.title().isEmpty()
+                ? common.language()
+                        .say("sheet.plan.numbered-week", "title", common.title(), "number", Integer.toString(number))
+                : common.language().say("sheet.plan.week", "title", common.title(), "week", week.title());
+    }
+
     private Plan plan(int number, boolean retake, Map<String, Integer> before) {
         Week week = course.weeks().get(number - 1);
         Plan common = course.common();
@@ -120,7 +127,7 @@ public final class Timetable {
         Portion portion =
                 new Portion(number, course.weeks().size(), retake, course.seats(), retake ? before : taken, Map.of());
         return common.part(
-                common.title() + ": " + (week.title().isEmpty() ? "week " + number : week.title()),
+                title(common, week, number),
                 new Plan.Heading(
                         heading.school(),
                         heading.course(),

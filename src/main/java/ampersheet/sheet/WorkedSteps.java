@@ -70,13 +70,20 @@ final class WorkedSteps {
 
     private static StepBlock blank(int index, SheetProblem problem, Notation notation, AnswerKey place) {
         StepLine line = problem.template().lines().get(index);
-        String unit = place.unitPrinted() && !place.unit().symbol().isEmpty()
-                ? ", in " + place.unit().symbol()
-                : "";
+        String meaning = place.unitPrinted() && !place.unit().symbol().isEmpty()
+                ? problem.plan()
+                        .language()
+                        .say(
+                                "sheet.problem.blank-in-unit",
+                                "what",
+                                line.meaning(),
+                                "unit",
+                                place.unit().symbol())
+                : line.meaning();
         return new StepBlock(
                 index + 1,
                 line.symbol(),
-                line.meaning() + unit,
+                meaning,
                 Optional.empty(),
                 Optional.empty(),
                 notation,

@@ -102,7 +102,7 @@ class LookUpDialogTest {
         Markup page = new Markup();
         new LookUpDialog(
                         List.of(),
-                        LookUpTables.atHand(List.of(), DecimalMarker.COMMA),
+                        LookUpTables.atHand(List.of(), DecimalMarker.COMMA, Languages.ENGLISH),
                         LookUpDialog.RULES,
                         LookUpDialog.WORDS,
                         Languages.ENGLISH,

@@ -190,9 +190,7 @@ class CheckLettersTest {
                             .filter(Document.Question.class::isInstance)
                             .map(Document.Question.class::cast)
                             .forEach(question -> lettered.merge(
-                                    question.id(),
-                                    !question.check().startsWith(CheckLetters.NO_LETTER),
-                                    Boolean::logicalOr));
+                                    question.id(), question.check().matches(CheckLetters.PRINTED), Boolean::logicalOr));
                 }
             }
         }

@@ -9,6 +9,7 @@ import ampersheet.quantity.PreferredSeries;
 import ampersheet.quantity.Unit;
 import ampersheet.sheet.Document.UnitBox;
 import ampersheet.sheet.HowToAnswer.Kind;
+import ampersheet.source.Languages;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -45,24 +46,25 @@ class HowToAnswerTest {
                         + "unless a question asks for more";
         assertEquals(
                 "Where a box for the unit stands, write the unit. " + figures + ".",
-                HowToAnswer.of(EnumSet.of(Kind.QUANTITY), false, false, POINT));
+                HowToAnswer.of(EnumSet.of(Kind.QUANTITY), false, false, POINT, Languages.ENGLISH));
         assertEquals(
                 "Where a box for the unit stands, write the unit; where none stands, write the number alone. " + figures
                         + "; counts must be exact.",
-                HowToAnswer.of(EnumSet.of(Kind.QUANTITY, Kind.COUNT), false, false, POINT));
+                HowToAnswer.of(EnumSet.of(Kind.QUANTITY, Kind.COUNT), false, false, POINT, Languages.ENGLISH));
         assertEquals(
                 "Write the number alone. Counts must be exact.",
-                HowToAnswer.of(EnumSet.of(Kind.COUNT), false, false, POINT));
+                HowToAnswer.of(EnumSet.of(Kind.COUNT), false, false, POINT, Languages.ENGLISH));
         assertEquals(
                 "Where a box for the unit stands, write the unit; a share can be written as 44,7\u00a0% or as "
                         + "0,447; every "
                         + "other number stands alone. Where options are given, one is right. " + figures
                         + "; preferred values and counts must be exact.",
-                HowToAnswer.of(EnumSet.allOf(Kind.class), true, false, DecimalMarker.COMMA));
+                HowToAnswer.of(EnumSet.allOf(Kind.class), true, false, DecimalMarker.COMMA, Languages.ENGLISH));
         assertEquals(
                 "Where a unit is printed behind the box, write the number that fits it. " + figures + ".",
-                HowToAnswer.of(EnumSet.of(Kind.QUANTITY, Kind.SHARE), false, true, POINT));
+                HowToAnswer.of(EnumSet.of(Kind.QUANTITY, Kind.SHARE), false, true, POINT, Languages.ENGLISH));
         assertEquals(
-                "Where options are given, one is right.", HowToAnswer.of(EnumSet.of(Kind.CHOICE), false, false, POINT));
+                "Where options are given, one is right.",
+                HowToAnswer.of(EnumSet.of(Kind.CHOICE), false, false, POINT, Languages.ENGLISH));
     }
 }

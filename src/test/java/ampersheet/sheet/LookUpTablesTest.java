@@ -7,6 +7,7 @@ import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.PreferredSeries;
 import ampersheet.sheet.Document.PreferredValues;
 import ampersheet.sheet.Document.ReferenceTable;
+import ampersheet.source.Languages;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
@@ -72,7 +73,7 @@ class LookUpTablesTest {
     /** Against the sizes of ASTM B258 and the resistance of copper by IEC 60028, 1.7241·10⁻⁸ Ω·m. */
     @Test
     void theRowsOfWireAreThoseOfTheGaugeRule() {
-        ReferenceTable wires = LookUpTables.wireGauges(DecimalMarker.POINT);
+        ReferenceTable wires = LookUpTables.wireGauges(DecimalMarker.POINT, Languages.ENGLISH);
         assertEquals(11, wires.rows().size());
         assertEquals(List.of("22", "0.644", "0.326", "52.95"), wires.rows().get(6));
         assertEquals(List.of("10", "2.59", "5.26", "3.277"), wires.rows().get(0));

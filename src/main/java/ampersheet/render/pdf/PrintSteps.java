@@ -212,7 +212,7 @@ final class PrintSteps {
         } else if (unitBox == UnitBox.SHARE) {
             markup.element("span", Wording.SHARE_HINT, "class", "hint");
         }
-        if (check.startsWith(CheckLetters.NO_LETTER)) {
+        if (!check.isEmpty() && !check.matches(CheckLetters.PRINTED)) {
             markup.text(" ").element("span", check, "class", "hint");
         } else if (!check.isEmpty()) {
             markup.text("  ")
