@@ -91,7 +91,7 @@ public final class Corrections {
         }
         ProblemTemplate template;
         try {
-            template = library.template(name);
+            template = library.template(name, issued.plan().language());
         } catch (DiagnosticException broken) {
             return not("The corrected template cannot be read: "
                     + broken.diagnostics().get(0).problem() + ".");

@@ -65,7 +65,8 @@ public final class ArchivedSheets implements ClassSheets {
         Optional<Diagnostic> fault;
         try {
             if (archive.templates().has(name)) {
-                ProblemTemplate template = archive.templates().template(name);
+                ProblemTemplate template =
+                        archive.templates().template(name, archive.plan().language());
                 return new Template(Optional.of(template), Optional.of(new Workshop(template)), Optional.empty());
             }
             fault = Optional.of(Diagnostic.error(Place.inFile(archive.file()), "it holds no template " + name, "", ""));
@@ -73,8 +74,9 @@ public final class ArchivedSheets implements ClassSheets {
             fault = Optional.of(unreadable.diagnostics().get(0));
         }
         try {
-            Optional<ProblemTemplate> other =
-                    present.has(name) ? Optional.of(present.template(name)) : Optional.empty();
+            Optional<ProblemTemplate> other = present.has(name)
+                    ? Optional.of(present.template(name, archive.plan().language()))
+                    : Optional.empty();
             return new Template(other, other.map(Workshop::new), fault);
         } catch (DiagnosticException unreadable) {
             return new Template(Optional.empty(), Optional.empty(), fault);

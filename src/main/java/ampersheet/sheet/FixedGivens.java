@@ -107,7 +107,7 @@ final class FixedGivens {
     private Given limited(Given given, Fixed one) {
         if (given instanceof WordGiven word) {
             if (word.values().contains(one.value())) {
-                return new WordGiven(word.name(), word.meaning(), List.of(one.value()));
+                return new WordGiven(word.name(), word.meaning(), List.of(one.value()), word.said());
             }
             faults.add(Diagnostic.error(
                     one.place(),

@@ -419,7 +419,7 @@ public final class ProblemSet {
 
         private Optional<ProblemTemplate> read(String name) {
             try {
-                return Optional.of(library.template(name));
+                return Optional.of(library.template(name, plan.language()));
             } catch (DiagnosticException broken) {
                 faults.addAll(broken.diagnostics());
                 return Optional.empty();
@@ -429,7 +429,7 @@ public final class ProblemSet {
         private List<ProblemTemplate> practising(Source.Skill skill) {
             List<ProblemTemplate> members = new ArrayList<>();
             TreeSet<String> skills = new TreeSet<>();
-            for (String name : library.names()) {
+            for (String name : library.names(plan.language())) {
                 read(name).ifPresent(template -> {
                     skills.add(template.skill());
                     if (template.skill().equals(skill.skill())) {

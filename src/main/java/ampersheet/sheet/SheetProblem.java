@@ -234,7 +234,8 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
 
     /** Value with unit of each given and constant, word of each word given. */
     Map<String, String> printedGivens() {
-        Map<String, String> printed = new LinkedHashMap<>(problem.givens().words());
+        Map<String, String> printed =
+                new LinkedHashMap<>(template().said(problem.givens().words()));
         ProblemText.of(this, problem.givens()).values().forEach((name, value) -> printed.put(name, value.text()));
         return printed;
     }

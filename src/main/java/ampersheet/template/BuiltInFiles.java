@@ -1,5 +1,6 @@
 package ampersheet.template;
 
+import ampersheet.language.Language;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -11,7 +12,7 @@ final class BuiltInFiles implements TemplateFiles {
 
     private final TemplateFiles files;
     private final List<String> names;
-    private final Map<String, TemplateReader.Checked> checked = new ConcurrentHashMap<>();
+    private final Map<Asked, TemplateReader.Checked> checked = new ConcurrentHashMap<>();
 
     private BuiltInFiles(TemplateFiles files) {
         this.files = files;
@@ -26,9 +27,12 @@ final class BuiltInFiles implements TemplateFiles {
         return found;
     }
 
+    private record Asked(String template, Language language) {}
+
     /** As {@link TemplateReader#check} found it, the first time. */
-    TemplateReader.Checked checked(String template) {
-        return checked.computeIfAbsent(template, name -> TemplateReader.checkAnew(files, name));
+    TemplateReader.Checked checked(String template, Language language) {
+        return checked.computeIfAbsent(
+                new Asked(template, language), asked -> TemplateReader.checkAnew(files, template, language));
     }
 
     @Override

@@ -14,8 +14,10 @@ import ampersheet.template.ProblemTemplate.QuantityGiven;
 import ampersheet.template.ProblemTemplate.WordGiven;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -115,7 +117,30 @@ final class GivensSection {
         }
         names.declare(name, Names.Kind.WORD, Optional.empty(), List.copyOf(words));
         return meaning.filter(told -> !words.isEmpty())
-                .map(told -> new WordGiven(name.text(), told, List.copyOf(words)));
+                .map(told -> new WordGiven(name.text(), told, List.copyOf(words), said(fields, words)));
+    }
+
+    /** What words are called where they are printed; the others are called what they are. */
+    private Map<String, String> said(Fields fields, Set<String> words) {
+        Map<String, String> said = new LinkedHashMap<>();
+        for (Yaml.Entry entry : fields.value("words")
+                .filter(Yaml.Mapping.class::isInstance)
+                .map(group -> ((Yaml.Mapping) group).entries())
+                .orElse(List.of())) {
+            boolean known = words.contains(entry.key().text());
+            if (!known || !(entry.value() instanceof Yaml.Scalar called) || !isWord(called.text())) {
+                faults.error(
+                        (known ? entry.value() : entry.key()).place(),
+                        known
+                                ? "this is not a word"
+                                : "there is no word " + entry.key().text() + " to choose",
+                        "a word of choose, and what it is called",
+                        "Correct it.");
+            } else {
+                said.put(entry.key().text(), called.text());
+            }
+        }
+        return said;
     }
 
     private static boolean isWord(String text) {

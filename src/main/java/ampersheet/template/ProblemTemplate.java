@@ -103,9 +103,20 @@ public record ProblemTemplate(
      */
     public record Tolerance(String of, Expression amount, Expression low, Expression high) {}
 
-    public record WordGiven(String name, String meaning, List<String> values) implements Given {
+    /**
+     * @param values as formulas and conditions name them
+     * @param said what those are called that are called otherwise where they are printed, by value
+     */
+    public record WordGiven(String name, String meaning, List<String> values, Map<String, String> said)
+            implements Given {
         public WordGiven {
             values = List.copyOf(values);
+            said = inOrder(said);
+        }
+
+        /** What a value is called where it is printed. */
+        public String said(String value) {
+            return said.getOrDefault(value, value);
         }
     }
 
@@ -286,6 +297,17 @@ public record ProblemTemplate(
     /** Of its words. */
     public Language language() {
         return words.language();
+    }
+
+    /** What drawn words are called where they are printed. */
+    public Map<String, String> said(Map<String, String> words) {
+        Map<String, String> said = new LinkedHashMap<>(words);
+        for (Given given : givens) {
+            if (given instanceof WordGiven word) {
+                said.computeIfPresent(given.name(), (name, value) -> word.said(value));
+            }
+        }
+        return said;
     }
 
     /** Dimensions of all givens, constants and steps. */

@@ -4,6 +4,7 @@ import ampersheet.diagnostic.Place;
 import ampersheet.diagnostic.Printable;
 import ampersheet.formula.Condition;
 import ampersheet.formula.Spelling;
+import ampersheet.language.Language;
 import ampersheet.source.Faults;
 import ampersheet.source.Fields;
 import ampersheet.source.Languages;
@@ -38,9 +39,11 @@ final class Reading {
     private final Names names;
     private final Formulas formulas;
     private final Wording wording;
+    private final Language language;
     private final Sizes sizes = new Sizes();
 
-    Reading(TemplateFiles files, String name, Faults faults) {
+    Reading(TemplateFiles files, String name, Language language, Faults faults) {
+        this.language = language;
         this.files = files;
         this.name = name;
         this.faults = faults;
@@ -52,7 +55,27 @@ final class Reading {
     /** The template, as far as it could be read; only without errors is it one. */
     Optional<ProblemTemplate> read(String text) {
         SourceText source = new SourceText(files.shown(name, TemplateFiles.PROBLEM), text);
-        return mapping(source).flatMap(mapping -> read(mapping, text));
+        return mapping(source).flatMap(mapping -> read(translated(mapping), text));
+    }
+
+    /** With the words of its language put in; those of English are its own. */
+    private Yaml.Mapping translated(Yaml.Mapping mapping) {
+        if (language.equals(Languages.ENGLISH)) {
+            return mapping;
+        }
+        String file = TemplateFiles.problem(language);
+        Optional<String> words = files.text(name, file);
+        if (words.isEmpty()) {
+            faults.error(
+                    Place.inFile(files.shown(name, file)),
+                    "the template has no words in the language " + language.code(),
+                    "its texts in this language",
+                    "Write the file, or leave the template out of a plan in this language.");
+            return mapping;
+        }
+        return mapping(new SourceText(files.shown(name, file), words.get()))
+                .map(translation -> Translation.into(mapping, translation, faults))
+                .orElse(mapping);
     }
 
     private Optional<Yaml.Mapping> mapping(SourceText source) {
@@ -79,6 +102,10 @@ final class Reading {
         List<String> cautions = cautions(fields);
         Premises premises = new PremisesSection(names, formulas, wording, files, faults)
                 .read(fields, modelled.plans(), head.skill());
+        if (!language.equals(Languages.ENGLISH)) {
+            String words = TemplateFiles.problem(language);
+            files.text(name, words).ifPresent(own -> fingerprinted.put(words, own));
+        }
         TemplateVersion.limits(premises).ifPresent(limits -> fingerprinted.put(TemplateFiles.LIMITS, limits));
         boolean hasCurve = fields.has("curve");
         fields.finish();
@@ -113,7 +140,7 @@ final class Reading {
                 proofs,
                 cautions,
                 premises,
-                new Words(Languages.ENGLISH, statements),
+                new Words(language, statements),
                 TemplateVersion.of(fingerprinted)));
     }
 
@@ -257,8 +284,11 @@ final class Reading {
                 continue;
             }
             files.text(name, file).ifPresent(text -> {
-                fingerprinted.put(file, text);
-                statements.put(tag.isEmpty() ? "en" : tag.substring(1), text.strip());
+                String code = tag.isEmpty() ? Languages.ENGLISH.code() : tag.substring(1);
+                if (tag.isEmpty() || code.equals(language.code())) {
+                    fingerprinted.put(file, text);
+                }
+                statements.put(code, text.strip());
                 statement(new SourceText(files.shown(name, file), text));
             });
         }
@@ -267,6 +297,14 @@ final class Reading {
                     Place.inFile(files.shown(name, STATEMENT + STATEMENT_END)),
                     "the template has no statement",
                     "two to five short sentences that set a scene",
+                    "Write the file.");
+        }
+        if (!statements.isEmpty() && !statements.containsKey(language.code()) && !language.equals(Languages.ENGLISH)) {
+            String file = STATEMENT + "." + language.code() + STATEMENT_END;
+            faults.error(
+                    Place.inFile(files.shown(name, file)),
+                    "the template has no statement in the language " + language.code(),
+                    "the same scene in this language",
                     "Write the file.");
         }
         return statements;

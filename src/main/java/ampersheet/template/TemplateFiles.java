@@ -1,5 +1,6 @@
 package ampersheet.template;
 
+import ampersheet.language.Language;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +12,11 @@ public interface TemplateFiles {
     String PROBLEM = "problem.yaml";
     /** The file with the limits of the trade, beside the families. */
     String LIMITS = "limits.yaml";
+
+    /** The file with a template's texts in a language other than English. */
+    static String problem(Language language) {
+        return "problem." + language.code() + ".yaml";
+    }
 
     /** Names {@code family/name} of every folder with a {@code problem.yaml}, sorted. */
     List<String> names();

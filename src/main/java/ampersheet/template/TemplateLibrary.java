@@ -1,6 +1,8 @@
 package ampersheet.template;
 
 import ampersheet.formula.Spelling;
+import ampersheet.language.Language;
+import ampersheet.source.Languages;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -14,7 +16,9 @@ import java.util.concurrent.ConcurrentHashMap;
  */
 public final class TemplateLibrary {
     private final Map<String, TemplateFiles> sources = new TreeMap<>();
-    private final Map<String, ProblemTemplate> read = new ConcurrentHashMap<>();
+    private final Map<Asked, ProblemTemplate> read = new ConcurrentHashMap<>();
+
+    private record Asked(String name, Language language) {}
 
     /** @param sources those further ahead take precedence */
     public TemplateLibrary(List<TemplateFiles> sources) {
@@ -28,6 +32,15 @@ public final class TemplateLibrary {
         return List.copyOf(sources.keySet());
     }
 
+    /** Those that have words in a language, or their file for them at least. */
+    public List<String> names(Language language) {
+        return language.equals(Languages.ENGLISH)
+                ? names()
+                : names().stream()
+                        .filter(name -> source(name).files(name).contains(TemplateFiles.problem(language)))
+                        .toList();
+    }
+
     public boolean has(String name) {
         return sources.containsKey(name);
     }
@@ -37,12 +50,24 @@ public final class TemplateLibrary {
      * @throws ampersheet.diagnostic.DiagnosticException with all faults of the template at once
      */
     public ProblemTemplate template(String name) {
-        TemplateFiles source = source(name);
-        return read.computeIfAbsent(name, wanted -> TemplateReader.read(source, wanted));
+        return template(name, Languages.ENGLISH);
     }
 
     /**
-     * The files that a template's version depends on, by name: its data and its statements.
+     * The same with its words in a language.
+     *
+     * @throws IllegalArgumentException if there is no such template
+     * @throws ampersheet.diagnostic.DiagnosticException with all faults of the template at once; one of them that it
+     *     has no words in this language
+     */
+    public ProblemTemplate template(String name, Language language) {
+        TemplateFiles source = source(name);
+        return read.computeIfAbsent(new Asked(name, language), asked -> TemplateReader.read(source, name, language));
+    }
+
+    /**
+     * The files that a template's version depends on, by name: its data, its statements, and the words of other
+     * languages.
      *
      * @throws IllegalArgumentException if there is no such template
      */
@@ -50,7 +75,7 @@ public final class TemplateLibrary {
         TemplateFiles source = source(name);
         Map<String, String> texts = new TreeMap<>();
         for (String file : source.files(name)) {
-            if (file.equals(TemplateFiles.PROBLEM)
+            if (file.startsWith("problem.") && file.endsWith(".yaml")
                     || file.startsWith(Reading.STATEMENT) && file.endsWith(Reading.STATEMENT_END)) {
                 source.text(name, file).ifPresent(text -> texts.put(file, text));
             }

@@ -4,7 +4,9 @@ import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import ampersheet.formula.Spelling;
+import ampersheet.language.Language;
 import ampersheet.source.Faults;
+import ampersheet.source.Languages;
 import ampersheet.source.WithinMemory;
 import java.util.List;
 import java.util.Optional;
@@ -30,28 +32,39 @@ public final class TemplateReader {
      * @throws DiagnosticException with all faults of the template at once; warnings alone are no fault
      */
     public static ProblemTemplate read(TemplateFiles files, String name) {
-        Checked checked = check(files, name);
+        return read(files, name, Languages.ENGLISH);
+    }
+
+    /** The same with its words in a language, which are in files of their own. */
+    public static ProblemTemplate read(TemplateFiles files, String name, Language language) {
+        Checked checked = check(files, name, language);
         return checked.template().orElseThrow(() -> new DiagnosticException(checked.diagnostics()));
     }
 
     /** The same, with the warnings. */
     public static Checked check(TemplateFiles files, String name) {
-        return files instanceof BuiltInFiles own && own.names().contains(name)
-                ? own.checked(name)
-                : checkAnew(files, name);
+        return check(files, name, Languages.ENGLISH);
     }
 
-    static Checked checkAnew(TemplateFiles files, String name) {
+    /** The same in a language. */
+    public static Checked check(TemplateFiles files, String name, Language language) {
+        return files instanceof BuiltInFiles own && own.names().contains(name)
+                ? own.checked(name, language)
+                : checkAnew(files, name, language);
+    }
+
+    static Checked checkAnew(TemplateFiles files, String name, Language language) {
         Optional<String> text = FileNames.isTemplate(name) ? files.text(name, TemplateFiles.PROBLEM) : Optional.empty();
         if (text.isEmpty()) {
             return new Checked(Optional.empty(), List.of(missing(files, name)));
         }
-        return WithinMemory.of(files.shown(name, TemplateFiles.PROBLEM), () -> check(files, name, text.get()));
+        return WithinMemory.of(
+                files.shown(name, TemplateFiles.PROBLEM), () -> check(files, name, text.get(), language));
     }
 
-    private static Checked check(TemplateFiles files, String name, String text) {
+    private static Checked check(TemplateFiles files, String name, String text, Language language) {
         Faults faults = new Faults();
-        Optional<ProblemTemplate> template = new Reading(files, name, faults).read(text);
+        Optional<ProblemTemplate> template = new Reading(files, name, language, faults).read(text);
         return new Checked(faults.hasErrors() ? Optional.empty() : template, faults.inOrder());
     }
 

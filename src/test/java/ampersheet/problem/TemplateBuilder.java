@@ -111,7 +111,7 @@ final class TemplateBuilder {
     }
 
     TemplateBuilder word(String name, String... words) {
-        givens.add(new WordGiven(name, "word " + name, List.of(words)));
+        givens.add(new WordGiven(name, "word " + name, List.of(words), Map.of()));
         return this;
     }
 
