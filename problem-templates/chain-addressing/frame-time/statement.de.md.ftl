@@ -1,0 +1,1 @@
+**${N}** Kacheln, jede eine Zeile aus **${p}** Pixeln, bilden eine Kette: Die Daten laufen von Pixel zu Pixel durch alle hindurch. Jedes Pixel behält die ersten **${bits}**, die es erreichen, und gibt den Rest weiter; das Senden eines Bits dauert **${tb}**. Nach dem letzten Bit ruht die Leitung **${tr}** lang, und dann zeigen alle Pixel ihre neuen Werte.

@@ -1,0 +1,1 @@
+Ein Widerstand R1 von **${R}** aus der Schublade der Laternenwerkstatt hat eine Nennleistung von **${P0}**: So viel darf er nach seiner Bauart höchstens in Wärme umsetzen. Damit er kühl bleibt, erlaubt die Werkstatt einem Widerstand nur **${s}** seiner Nennleistung. Die Abbildung zeigt den Widerstand an der höchsten Spannung, die er haben darf.

@@ -1,0 +1,1 @@
+Ein Sensoreingang braucht **${Vout}**; höchstens ${tol} mehr oder weniger sind erlaubt. Die Versorgung liefert **${Vin}**. In der Schublade liegt jeder E24-Wert von 1 kΩ bis 1 MΩ. Der Spannungsteiler darf höchstens **${Imax}** aufnehmen.

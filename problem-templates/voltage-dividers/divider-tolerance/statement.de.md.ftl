@@ -1,0 +1,1 @@
+Du baust einen Spannungsteiler an **${Vs}**: oben **${R1}**, unten **${R2}**, beide mit einer Toleranz von **${tol}**. Bevor du hundert solche Spannungsteiler baust, willst du wissen, welche kleinste und welche größte Ausgangsspannung vorkommen kann.

@@ -1,0 +1,1 @@
+Zwei Widerstände, **${R1}** (R1) und **${R2}** (R2), liegen hintereinander an einer Versorgung von **${V}**. Ein Strommesser im Stromkreis zeigt den Strom, ein Spannungsmesser die Spannung an R2. Bevor du einen Fehler suchst, rechnest du aus, was die beiden Messgeräte anzeigen sollten. Ein kurzgeschlossener Widerstand wirkt wie ein Draht, ein unterbrochener wie eine Lücke.
