@@ -271,7 +271,7 @@ public final class Composer {
         if (problem.support() instanceof Support.Full) {
             tags.add(language.say("sheet.problem.worked-example"));
         }
-        tags.add(template.family().replace('-', ' '));
+        tags.add(language.name(template.family().replace('-', ' ')));
         tags.add(language.say("sheet.problem.level", "level", Integer.toString(template.level())));
         return new ProblemBlock(Integer.toString(problem.number()), template.title(), tags, blocks);
     }
