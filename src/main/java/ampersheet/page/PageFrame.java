@@ -51,7 +51,7 @@ final class PageFrame {
         page.open("title").line(title).close("title").newline();
         page.open("style")
                 .newline()
-                .trusted(Fragment.style())
+                .trusted(Fragment.style(language))
                 .trusted(read("page.css"))
                 .trusted(body.contains(" class=\"logo\"") ? Fragment.logoStyle() : "")
                 .close("style")

@@ -10,6 +10,7 @@ import ampersheet.circuit.PartValue;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.figure.CircuitFigure;
 import ampersheet.formula.Values;
+import ampersheet.language.Language;
 import ampersheet.problem.Caution;
 import ampersheet.problem.Draws;
 import ampersheet.problem.Workshop;
@@ -170,7 +171,7 @@ public final class BenchCards {
     private ProblemBlock block(Card card, double widest) {
         BenchCircuit circuit = card.circuit();
         BenchWords words = new BenchWords(circuit, writer);
-        List<Block> blocks = new ArrayList<>(cautions(circuit));
+        List<Block> blocks = new ArrayList<>(cautions(circuit, set.plan().language()));
         blocks.add(new FigureBlock(CircuitFigure.draw(
                 "Circuit of bench card " + card.number(),
                 circuit.schematic(),
@@ -187,7 +188,7 @@ public final class BenchCards {
     }
 
     /** Those that what is laid out calls for: a bench supply stands for a battery, and no motor turns. */
-    private static List<Document.Caution> cautions(BenchCircuit circuit) {
+    private static List<Document.Caution> cautions(BenchCircuit circuit, Language language) {
         List<String> ofTheProblem = circuit.problem().cautions();
         Set<Caution> cautions = EnumSet.of(Caution.BENCH_SUPPLY);
         if (ofTheProblem.contains(Caution.EXTRA_LOW_VOLTAGE.id())) {
@@ -201,7 +202,7 @@ public final class BenchCards {
             cautions.add(Caution.CAPACITOR);
         }
         return cautions.stream()
-                .map(caution -> new Document.Caution(caution.heading(), caution.text()))
+                .map(caution -> new Document.Caution(caution.heading(language), caution.text(language)))
                 .toList();
     }
 

@@ -1,5 +1,6 @@
 package ampersheet.sheet;
 
+import ampersheet.language.Language;
 import ampersheet.problem.Caution;
 import ampersheet.problem.Refusal;
 import ampersheet.problem.Tally;
@@ -83,7 +84,7 @@ public final class ClassIndex {
                 + "make sheet and key again:\n\n- `check "
                 + lines.get(0).id() + with + "`\n- `key "
                 + lines.get(0).id() + with + "`"));
-        cautions(lines).ifPresent(blocks::add);
+        cautions(lines, set.plan().language()).ifPresent(blocks::add);
         blocks.add(templatesTable(set, tallies));
         blocks.add(new Prose(
                 "A draw is refused before anyone sees it when its numbers break a rule of the template, when a "
@@ -170,13 +171,13 @@ public final class ClassIndex {
         return problem < line.problems().size() ? line.problems().get(problem).answers() : Map.of();
     }
 
-    private static Optional<Prose> cautions(List<Line> lines) {
+    private static Optional<Prose> cautions(List<Line> lines, Language language) {
         SortedSet<String> ids = new TreeSet<>();
         lines.forEach(line -> ids.addAll(line.cautions()));
         List<String> headings = new ArrayList<>();
         for (Caution caution : Caution.values()) {
             if (ids.contains(caution.id())) {
-                headings.add("- " + caution.heading());
+                headings.add("- " + caution.heading(language));
             }
         }
         return headings.isEmpty()
@@ -191,7 +192,8 @@ public final class ClassIndex {
             List<String> reasons = new ArrayList<>();
             for (Refusal reason : Refusal.values()) {
                 if (tally.refused(reason) > 0) {
-                    reasons.add(tally.refused(reason) + " × " + reason.sentence());
+                    reasons.add(tally.refused(reason) + " × "
+                            + reason.sentence(set.plan().language()));
                 }
             }
             rows.add(List.of(

@@ -121,10 +121,10 @@ public final class HostPage {
             return Optional.empty();
         }
         List<String> points = new ArrayList<>();
-        problems.forEach((caution, numbers) -> points.add("**" + caution.heading() + "** (problem"
+        problems.forEach((caution, numbers) -> points.add("**" + caution.heading(plan.language()) + "** (problem"
                 + (numbers.size() == 1 ? " " : "s ")
                 + String.join(", ", numbers.stream().map(String::valueOf).toList()) + "): "
-                + Statement.escape(caution.action())));
+                + Statement.escape(caution.action(plan.language()))));
         return Optional.of(
                 "These sheets are worked on paper. Whoever builds: extra-low voltage only, and say first what stands "
                         + "here.\n\n- " + String.join("\n- ", points));

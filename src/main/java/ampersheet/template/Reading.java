@@ -4,6 +4,7 @@ import ampersheet.diagnostic.Place;
 import ampersheet.diagnostic.Printable;
 import ampersheet.formula.Condition;
 import ampersheet.formula.Spelling;
+import ampersheet.language.Language;
 import ampersheet.source.Faults;
 import ampersheet.source.Fields;
 import ampersheet.source.Languages;
@@ -31,6 +32,9 @@ final class Reading {
 
     static final String STATEMENT = "statement";
     static final String STATEMENT_END = ".md.ftl";
+
+    /** In which templates are written. */
+    private static final Language LANGUAGE = Languages.ENGLISH;
 
     private final TemplateFiles files;
     private final String name;
@@ -113,7 +117,7 @@ final class Reading {
                 proofs,
                 cautions,
                 premises,
-                new Words(Languages.ENGLISH, statements),
+                new Words(LANGUAGE, statements),
                 TemplateVersion.of(fingerprinted)));
     }
 
@@ -157,7 +161,7 @@ final class Reading {
     private record Asked(AsksSection section, List<Ask> asks, List<Mistake> mistakes) {}
 
     private Asked asked(Fields fields, List<StepsSection.Read> steps) {
-        AsksSection section = new AsksSection(names, formulas, wording, vocabulary(), steps, faults);
+        AsksSection section = new AsksSection(names, formulas, wording, vocabulary(), steps, LANGUAGE, faults);
         fields.need("asks", "what is asked");
         List<Ask> asks = section.read(fields.groups("asks", "{step: R, within: 2 %}"));
         if (fields.has("asks") && asks.isEmpty() && section.asked().isEmpty()) {
