@@ -1,7 +1,8 @@
 package ampersheet.marking;
 
-import ampersheet.render.Wording;
+import ampersheet.render.PrintedLines;
 import ampersheet.source.AsciiCase;
+import ampersheet.source.Languages;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -40,7 +41,7 @@ final class FilledSheet {
         }
         for (int i = 1; i <= lines.count(); i++) {
             String line = plain(lines.line(i));
-            if (bare(line).equals(Wording.KEY_NOTICE)) {
+            if (PrintedLines.isKeyNotice(bare(line))) {
                 lines.fault(
                         i,
                         "this is a key and not a learner's sheet",
@@ -103,7 +104,7 @@ final class FilledSheet {
         int tickedAt = from;
         for (int i = from + 1; i <= lines.count(); i++) {
             String line = plain(lines.line(i));
-            if (line.isEmpty() || line.equals(Wording.TICK_ONE)) {
+            if (line.isEmpty() || PrintedLines.isAboveOptions(line)) {
                 continue;
             }
             if (!line.startsWith("- [")) {
@@ -140,7 +141,8 @@ final class FilledSheet {
             lines.fault(
                     line,
                     "this answer stands under no sheet ID",
-                    "the line \"" + Wording.SHEET + " …\" that every sheet has below its title",
+                    "the line \"" + Languages.ENGLISH.say("print.sheet", "sheet", "…")
+                            + "\" that every sheet has below its title",
                     "Write the sheet ID above it, and mark again.");
         } else if (lines.isPlain(text, line)) {
             answers.add(new TypedAnswer(sheet, name, text, lines.place(line), true));
@@ -148,9 +150,7 @@ final class FilledSheet {
     }
 
     private static String sheetId(String line) {
-        String bare = bare(line);
-        String head = Wording.SHEET + " ";
-        String id = bare.startsWith(head) ? bare.substring(head.length()).strip() : "";
+        String id = PrintedLines.sheetId(bare(line));
         return id.length() >= SHORTEST_ID && id.indexOf(' ') < 0 && id.indexOf('-') > 0 ? id : "";
     }
 

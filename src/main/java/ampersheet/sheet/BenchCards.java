@@ -172,7 +172,7 @@ public final class BenchCards {
     private ProblemBlock block(Card card, double widest) {
         BenchCircuit circuit = card.circuit();
         BenchWords words = new BenchWords(circuit, writer, language);
-        List<Block> blocks = new ArrayList<>(cautions(circuit));
+        List<Block> blocks = new ArrayList<>(cautions(circuit, language));
         blocks.add(new FigureBlock(CircuitFigure.draw(
                 language.say("sheet.figure.of-card", "number", Integer.toString(card.number())),
                 circuit.schematic(),
@@ -193,7 +193,7 @@ public final class BenchCards {
     }
 
     /** Those that what is laid out calls for: a bench supply stands for a battery, and no motor turns. */
-    private static List<Document.Caution> cautions(BenchCircuit circuit) {
+    private static List<Document.Caution> cautions(BenchCircuit circuit, Language language) {
         List<String> ofTheProblem = circuit.problem().cautions();
         Set<Caution> cautions = EnumSet.of(Caution.BENCH_SUPPLY);
         if (ofTheProblem.contains(Caution.EXTRA_LOW_VOLTAGE.id())) {
@@ -207,7 +207,7 @@ public final class BenchCards {
             cautions.add(Caution.CAPACITOR);
         }
         return cautions.stream()
-                .map(caution -> new Document.Caution(caution.heading(), caution.text()))
+                .map(caution -> new Document.Caution(caution.heading(language), caution.text(language)))
                 .toList();
     }
 

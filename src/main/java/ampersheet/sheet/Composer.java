@@ -288,7 +288,11 @@ public final class Composer {
         for (String id : problem.problem().cautions()) {
             Caution caution =
                     Caution.named(id).orElseThrow(() -> new IllegalStateException("a caution nobody wrote: " + id));
-            boxes.add(new Document.Caution(caution.heading(), cautioned.add(id) ? caution.text() : caution.action()));
+            boxes.add(new Document.Caution(
+                    caution.heading(problem.plan().language()),
+                    cautioned.add(id)
+                            ? caution.text(problem.plan().language())
+                            : caution.action(problem.plan().language())));
         }
         return boxes;
     }

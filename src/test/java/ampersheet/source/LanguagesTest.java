@@ -32,7 +32,8 @@ import org.junit.jupiter.api.Test;
 
 /** Holds keys, slots and languages together: what the program says, each language can say. */
 class LanguagesTest {
-    private static final String FACES = "common|list|number|reading|verdict|practice|page|sheet|figure|spoken|report";
+    private static final String FACES =
+            "common|list|number|reading|verdict|practice|page|sheet|print|problem|figure|spoken|report";
     /** A key, and no name of a file. */
     private static final Pattern KEY = Pattern.compile("(?:" + FACES
             + ")(?:\\.[a-z0-9]+(?:-[a-z0-9]+)*)+(?<!\\.(?:js|css|html|md|csv|pdf|txt|yaml|zip|xml|json|svg))");

@@ -48,6 +48,8 @@ import org.junit.jupiter.api.Test;
 import org.w3c.dom.Element;
 
 class HtmlPageTest {
+    private static final String KEY_NOTICE = Languages.ENGLISH.say("print.key-notice");
+
     private static final List<Document> PAGES =
             List.of(SampleDocuments.sheet(), SampleDocuments.key(), SampleDocuments.index());
 
@@ -377,9 +379,9 @@ class HtmlPageTest {
         assertTrue(key.contains("<title>Key — not for handing out · "));
         assertEquals(
                 4,
-                key.split(Wording.KEY_NOTICE, -1).length,
+                key.split(KEY_NOTICE, -1).length,
                 "in the title, at the head and at the foot; in the margin it is written in codes");
-        assertFalse(HtmlPage.render(SampleDocuments.sheet()).contains(Wording.KEY_NOTICE));
+        assertFalse(HtmlPage.render(SampleDocuments.sheet()).contains(KEY_NOTICE));
     }
 
     @Test
