@@ -29,14 +29,14 @@ final class FilledSheet {
     }
 
     static ReturnedFile read(String file, String text, Privacy privacy) {
-        FilledSheet sheet = new FilledSheet(new TextLines(file, text, privacy));
+        FilledSheet sheet = new FilledSheet(TextLines.of(file, text, privacy));
         sheet.read();
         return new ReturnedFile(file, sheet.answers, sheet.lines.faults());
     }
 
     private void read() {
         if (lines.isBlank()) {
-            lines.fault(0, "this file is empty", "a filled-in sheet", "Ask for the file again.");
+            lines.fault(0, Sentence.of("report.file.empty"), "a filled-in sheet", "Ask for the file again.");
             return;
         }
         for (int i = 1; i <= lines.count(); i++) {
@@ -44,7 +44,7 @@ final class FilledSheet {
             if (PrintedLines.isKeyNotice(bare(line))) {
                 lines.fault(
                         i,
-                        "this is a key and not a learner's sheet",
+                        Sentence.of("report.file.key"),
                         "a filled-in sheet",
                         "Take it out of the folder, and look where it came from: keys are not handed out.");
                 answers.clear();
@@ -69,7 +69,7 @@ final class FilledSheet {
         if (!anyPlace) {
             lines.fault(
                     0,
-                    "there is no place for an answer in this file",
+                    Sentence.of("report.file.no-places"),
                     "a filled-in sheet, with lines such as \"q2a  R = 4k7\"",
                     "If it is another kind of file, take it out of the folder.");
         }
@@ -90,7 +90,7 @@ final class FilledSheet {
             if (!next.isEmpty() && question(next).isEmpty()) {
                 lines.fault(
                         number + 1,
-                        "this line stands below the place for " + name + " and is not read",
+                        Sentence.of("report.file.line-below", "question", name),
                         EXPECTED_PLACE,
                         "Move it up behind the equals sign, if it is the answer, and mark again.");
             }
@@ -115,7 +115,7 @@ final class FilledSheet {
             if (end < 0) {
                 lines.fault(
                         i,
-                        "the bracket of this option is not closed",
+                        Sentence.of("report.file.open-bracket"),
                         "- [x] for the option meant, - [ ] for the others",
                         "Mend the bracket and mark again.");
             } else if (!line.substring(3, end).isBlank()) {
@@ -126,7 +126,7 @@ final class FilledSheet {
         if (ticked.size() > 1) {
             lines.fault(
                     tickedAt,
-                    ticked.size() + " options of " + name + " are ticked",
+                    Sentence.of("report.file.ticked", "count", Integer.toString(ticked.size()), "question", name),
                     "one tick at most",
                     "Ask which one is meant, and clear the others.");
             add(name, "", from);
@@ -140,7 +140,7 @@ final class FilledSheet {
         if (sheet.isEmpty()) {
             lines.fault(
                     line,
-                    "this answer stands under no sheet ID",
+                    Sentence.of("report.file.no-id"),
                     "the line \"" + Languages.ENGLISH.say("print.sheet", "sheet", "…")
                             + "\" that every sheet has below its title",
                     "Write the sheet ID above it, and mark again.");
