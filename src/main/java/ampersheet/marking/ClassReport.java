@@ -12,6 +12,7 @@ import ampersheet.sheet.Document.Table;
 import ampersheet.sheet.MarkingPolicy;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.Roster;
+import ampersheet.source.Languages;
 import ampersheet.template.Statement;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -152,8 +153,8 @@ final class ClassReport {
             String name = i == CLASSES_OF_MARKS - 1 ? "90 to 100 %" : 10 * i + " % to below " + 10 * (i + 1) + " %";
             bars.add(new BarFigure.Bar(name, classes[i], Integer.toString(classes[i])));
         }
-        blocks.add(new FigureBlock(
-                BarFigure.draw("How the marks are spread", "learners", "share of the marks", bars, "marks")));
+        blocks.add(new FigureBlock(BarFigure.draw(
+                "How the marks are spread", "learners", "share of the marks", bars, "marks", Languages.ENGLISH)));
     }
 
     /** How many have each grade; nothing where the plan has none. */
@@ -242,7 +243,12 @@ final class ClassReport {
                 .toList();
         if (!bars.isEmpty()) {
             blocks.add(new FigureBlock(BarFigure.draw(
-                    "The most frequent mistakes", "learners who met it", "problem and mistake", bars, "mistakes")));
+                    "The most frequent mistakes",
+                    "learners who met it",
+                    "problem and mistake",
+                    bars,
+                    "mistakes",
+                    Languages.ENGLISH)));
         }
     }
 

@@ -114,7 +114,8 @@ final class CourseReport {
                     "week",
                     ALL,
                     rows,
-                    "class")));
+                    "class",
+                    Languages.ENGLISH)));
         }
     }
 
@@ -206,7 +207,13 @@ final class CourseReport {
                     percent == null ? NOTHING : MarkingPolicy.tenths(percent) + "\u00A0%"));
         }
         blocks.add(new FigureBlock(BarFigure.draw(
-                "Share of the marks of " + learner.who(), "% of the marks", "week", ALL, bars, "learner" + number)));
+                "Share of the marks of " + learner.who(),
+                "% of the marks",
+                "week",
+                ALL,
+                bars,
+                "learner" + number,
+                Languages.ENGLISH)));
         List<String> parts = new ArrayList<>();
         learner.skillsInAll()
                 .forEach((skill, right) -> parts.add(Statement.escape(skill) + " " + Amounts.percent(right.share())));

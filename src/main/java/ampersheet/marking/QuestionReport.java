@@ -8,6 +8,7 @@ import ampersheet.sheet.Document.FigureBlock;
 import ampersheet.sheet.Document.Heading;
 import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Table;
+import ampersheet.source.Languages;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -82,7 +83,7 @@ final class QuestionReport {
         if (!dots.isEmpty()) {
             blocks.add(new FigureBlock(IntervalFigure.draw(
                     "Share right of each question, with 95 % interval",
-                    "% right", "question", 100, dots, "questions")));
+                    "% right", "question", 100, dots, "questions", Languages.ENGLISH)));
         }
         blocks.add(new Table(
                 "Questions, in the order of the plan",

@@ -9,6 +9,7 @@ import ampersheet.circuit.PartKind;
 import ampersheet.circuit.PartValue;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.figure.CircuitFigure;
+import ampersheet.figure.Figure;
 import ampersheet.formula.Values;
 import ampersheet.problem.Caution;
 import ampersheet.problem.Draws;
@@ -176,8 +177,7 @@ public final class BenchCards {
                 circuit.schematic(),
                 words.labels(),
                 set.plan().symbols(),
-                "card" + card.number(),
-                widest)));
+                new Figure.Setting("card" + card.number(), widest, set.plan().language()))));
         blocks.add(new Prose(parts(circuit, words)));
         blocks.add(new Prose(steps(circuit, words)));
         blocks.add(readings(circuit, words));

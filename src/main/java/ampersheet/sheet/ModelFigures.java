@@ -7,6 +7,7 @@ import ampersheet.figure.Figure;
 import ampersheet.figure.HeatFigure;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
+import ampersheet.language.Language;
 import ampersheet.model.AssemblyModel;
 import ampersheet.model.ChainModel;
 import ampersheet.model.CircuitModel;
@@ -31,6 +32,7 @@ final class ModelFigures {
         Problem problem = numbered.problem();
         ProblemTemplate template = numbered.template();
         PartLabels labels = new PartLabels(numbered);
+        Language language = numbered.plan().language();
         String of = whose(numbered);
         String id = idOf(numbered);
         boolean worked = numbered.example() || numbered.support() instanceof Support.Full;
@@ -47,8 +49,7 @@ final class ModelFigures {
                                     labels.ofCircuit(),
                                     numbered.plan().symbols(),
                                     inCircuit,
-                                    id + "c",
-                                    widest);
+                                    new Figure.Setting(id + "c", widest, language));
                         case HEAT ->
                             HeatFigure.draw(
                                     "Heat path" + of,
@@ -56,8 +57,7 @@ final class ModelFigures {
                                     labels.ofHeat(),
                                     numbered.plan().symbols(),
                                     inHeatPath,
-                                    id + "h",
-                                    widest);
+                                    new Figure.Setting(id + "h", widest, language));
                         case CHAIN ->
                             ChainFigure.draw(
                                     "Data path" + of,
@@ -65,8 +65,7 @@ final class ModelFigures {
                                     model.plan().marks().stream()
                                             .map(mark -> mark(mark, problem))
                                             .toList(),
-                                    id + "d",
-                                    widest);
+                                    new Figure.Setting(id + "d", widest, language));
                         case EDGE, BRANCHES, ROW, NET ->
                             AssemblyFigure.draw(
                                     "Tiles" + of,
@@ -74,8 +73,7 @@ final class ModelFigures {
                                     model.plan().marks().stream()
                                             .map(mark -> armMark(mark, problem))
                                             .toList(),
-                                    id + "a",
-                                    widest);
+                                    new Figure.Setting(id + "a", widest, language));
                     });
         }
         return figures;

@@ -36,7 +36,12 @@ final class SolutionCurve {
     static Optional<Figure> of(SheetProblem problem, double widest) {
         return plot(problem)
                 .map(plot -> CurveFigure.draw(
-                        "Curve" + ModelFigures.whose(problem), plot, ModelFigures.idOf(problem) + "k", widest));
+                        "Curve" + ModelFigures.whose(problem),
+                        plot,
+                        new Figure.Setting(
+                                ModelFigures.idOf(problem) + "k",
+                                widest,
+                                problem.plan().language())));
     }
 
     static Optional<CurveFigure.Plot> plot(SheetProblem problem) {

@@ -70,7 +70,7 @@ final class BlockMarkup implements BlockVisitor {
     private BlockMarkup(Document document, Markup markup, Places places, String idPrefix, boolean pointedAt) {
         this.document = document;
         this.markup = markup;
-        this.formulas = new FormulaMarkup(markup);
+        this.formulas = new FormulaMarkup(markup, document.language());
         this.tables = new TableMarkup(markup, formulas);
         this.places = places;
         this.idPrefix = idPrefix;
@@ -230,7 +230,7 @@ final class BlockMarkup implements BlockVisitor {
         for (GivenLine line : givens.lines()) {
             markup.open("div").open("dt").line(line.label()).close("dt").open("dd");
             if (line.symbol().isPresent()) {
-                markup.trusted(FormulaMarkup.isSymbol(line.symbol().get()));
+                markup.trusted(formulas.isSymbol(line.symbol().get()));
                 markup.text(" ");
             }
             markup.line(line.value()).close("dd").close("div").newline();
@@ -375,7 +375,7 @@ final class BlockMarkup implements BlockVisitor {
     }
 
     private void place(String label, Optional<Symbol> symbol, String meaning, String hint) {
-        String symbolMarkup = symbol.map(s -> FormulaMarkup.isSymbol(s) + " ").orElse("");
+        String symbolMarkup = symbol.map(s -> formulas.isSymbol(s) + " ").orElse("");
         places.place(id("place-" + label), label, symbolMarkup, meaning, hint);
     }
 

@@ -5,6 +5,7 @@ import ampersheet.formula.MathMl;
 import ampersheet.formula.Notation;
 import ampersheet.formula.Spoken;
 import ampersheet.formula.Symbol;
+import ampersheet.language.Language;
 import ampersheet.quantity.QuantityWriter.Printed;
 import ampersheet.render.Derivation;
 import ampersheet.render.Markup;
@@ -14,17 +15,17 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Formulas of a page as MathML: in a line of words, and the lines of a working under each other. */
-record FormulaMarkup(Markup markup) {
+record FormulaMarkup(Markup markup, Language language) {
     /**
      * What the narrowest phone's width surely holds; a longer equation may scroll and must be reachable by keyboard.
      */
     private static final int NARROW_LINE = 17;
 
     /** The whole element as text. */
-    static String element(String children, String spoken) {
-        Markup markup = Markup.inLongLines();
-        new FormulaMarkup(markup).inLine(children, spoken);
-        return markup.toString();
+    private String element(String children, String spoken) {
+        Markup alone = Markup.inLongLines();
+        new FormulaMarkup(alone, language).inLine(children, spoken);
+        return alone.toString();
     }
 
     void condition(Condition condition, Notation notation) {
@@ -70,9 +71,10 @@ record FormulaMarkup(Markup markup) {
         }
         if (derivation.result()) {
             Printed result = step.result().orElseThrow();
-            lines.add((result.exact() ? "equals " : "is about ") + Spoken.value(result));
+            lines.add((result.exact() ? "equals " : "is about ")
+                    + Spoken.value(result, step.notation().language()));
         }
-        return Spoken.symbol(step.symbol()) + " " + String.join("; ", lines);
+        return Spoken.symbol(step.symbol(), step.notation().language()) + " " + String.join("; ", lines);
     }
 
     private void line(String left, String relation, String right) {
@@ -96,7 +98,7 @@ record FormulaMarkup(Markup markup) {
     }
 
     /** {@code V_s =}, before a value or a place for one. */
-    static String isSymbol(Symbol symbol) {
-        return element(MathMl.symbol(symbol) + "<mo>=</mo>", Spoken.symbol(symbol) + " equals");
+    String isSymbol(Symbol symbol) {
+        return element(MathMl.symbol(symbol) + "<mo>=</mo>", Spoken.symbol(symbol, language) + " equals");
     }
 }

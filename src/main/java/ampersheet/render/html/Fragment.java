@@ -93,7 +93,7 @@ public final class Fragment {
                     .close("p");
         });
         markup.open("p", "class", "line", "role", "group", "aria-label", step.meaning());
-        markup.trusted(MATH + Spoken.symbol(step.symbol()) + " equals "
+        markup.trusted(MATH + Spoken.symbol(step.symbol(), step.notation().language()) + " equals "
                         + Spoken.symbolic(step.formula().orElseThrow(), step.notation()) + "\">"
                         + MathMl.symbol(step.symbol()) + "<mo>=</mo>"
                         + MathMl.symbolic(step.formula().orElseThrow(), step.notation()) + "</math>")

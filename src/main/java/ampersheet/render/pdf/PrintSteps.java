@@ -160,7 +160,7 @@ final class PrintSteps {
                     left,
                     "=",
                     MathMl.symbolic(step.formula().orElseThrow(), step.notation()),
-                    Spoken.symbol(step.symbol()) + " equals "
+                    Spoken.symbol(step.symbol(), step.notation().language()) + " equals "
                             + Spoken.symbolic(step.formula().orElseThrow(), step.notation()));
             left = "";
         }
@@ -176,9 +176,13 @@ final class PrintSteps {
                     left,
                     result.exact() ? "=" : "≈",
                     MathMl.value(result),
-                    (left.isEmpty() ? "" : Spoken.symbol(step.symbol()) + " ")
+                    (left.isEmpty()
+                                    ? ""
+                                    : Spoken.symbol(
+                                                    step.symbol(),
+                                                    step.notation().language()) + " ")
                             + (result.exact() ? "equals " : "is about ")
-                            + Spoken.value(result));
+                            + Spoken.value(result, step.notation().language()));
         }
         markup.close("div").newline();
     }
