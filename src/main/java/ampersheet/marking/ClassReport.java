@@ -172,7 +172,8 @@ final class ClassReport {
                 language.say("report.marks.figure.axis"),
                 language.say("report.marks.figure.bars"),
                 bars,
-                "marks")));
+                "marks",
+                language)));
     }
 
     private String band(boolean top, String from, String to) {

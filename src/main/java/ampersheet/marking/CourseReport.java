@@ -122,7 +122,8 @@ final class CourseReport {
                     language.say("report.course.figure.rows"),
                     ALL,
                     rows,
-                    "class")));
+                    "class",
+                    language)));
         }
     }
 
@@ -234,7 +235,8 @@ final class CourseReport {
                 language.say("report.course.figure.rows"),
                 ALL,
                 bars,
-                "learner" + number)));
+                "learner" + number,
+                language)));
         List<String> parts = new ArrayList<>();
         learner.skillsInAll()
                 .forEach((skill, right) ->

@@ -114,7 +114,8 @@ final class MistakeReport {
                     language.say("report.mistakes.figure.axis"),
                     language.say("report.mistakes.figure.bars"),
                     bars,
-                    "mistakes")));
+                    "mistakes",
+                    language)));
         }
     }
 

@@ -82,7 +82,8 @@ final class QuestionReport {
                     language.say("report.questions.figure.rows"),
                     100,
                     dots,
-                    "questions")));
+                    "questions",
+                    language)));
         }
         blocks.add(new Table(
                 language.say("report.questions.table"),

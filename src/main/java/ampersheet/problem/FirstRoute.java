@@ -155,7 +155,7 @@ final class FirstRoute {
         for (Condition requirement : template.requirements()) {
             if (!Evaluation.holds(requirement, givens)) {
                 objections.raise(Refusal.REQUIREMENT, () -> {
-                    Notation notation = Notations.of(template, givens, QuantityWriter.POINT, 4);
+                    Notation notation = Notations.of(template, Languages.ENGLISH, givens, QuantityWriter.POINT, 4);
                     return PlainText.symbolic(requirement, notation) + " does not hold: "
                             + PlainText.substituted(requirement, notation);
                 });

@@ -19,18 +19,18 @@ public final class SpokenLines {
     /** @param what on the right, in words */
     public String equal(String what) {
         return begins()
-                ? language.say("print.spoken.symbol-equals", "symbol", Spoken.symbol(symbol), "what", what)
+                ? language.say("print.spoken.symbol-equals", "symbol", Spoken.symbol(symbol, language), "what", what)
                 : language.say("print.spoken.equals", "what", what);
     }
 
     /** The last line. */
     public String result(Printed value) {
-        String what = Spoken.value(value);
+        String what = Spoken.value(value, language);
         if (value.exact()) {
             return equal(what);
         }
         return begins()
-                ? language.say("print.spoken.symbol-about", "symbol", Spoken.symbol(symbol), "what", what)
+                ? language.say("print.spoken.symbol-about", "symbol", Spoken.symbol(symbol, language), "what", what)
                 : language.say("print.spoken.about", "what", what);
     }
 

@@ -9,6 +9,7 @@ import ampersheet.circuit.PartKind;
 import ampersheet.circuit.PartValue;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.figure.CircuitFigure;
+import ampersheet.figure.Figure;
 import ampersheet.formula.Values;
 import ampersheet.language.Language;
 import ampersheet.problem.Caution;
@@ -178,8 +179,7 @@ public final class BenchCards {
                 circuit.schematic(),
                 words.labels(),
                 set.plan().symbols(),
-                "card" + card.number(),
-                widest)));
+                new Figure.Setting("card" + card.number(), widest, set.plan().language()))));
         blocks.add(new Prose(parts(circuit, words)));
         blocks.add(new Prose(steps(circuit, words)));
         blocks.add(readings(circuit, words));

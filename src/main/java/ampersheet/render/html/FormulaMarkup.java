@@ -107,6 +107,6 @@ record FormulaMarkup(Markup markup, Language language) {
     String isSymbol(Symbol symbol) {
         return element(
                 MathMl.symbol(symbol) + "<mo>=</mo>",
-                language.say("print.spoken.symbol", "symbol", Spoken.symbol(symbol)));
+                language.say("print.spoken.symbol", "symbol", Spoken.symbol(symbol, language)));
     }
 }

@@ -33,7 +33,7 @@ record TableMarkup(Markup markup, FormulaMarkup formulas, Language language) {
             markup.open("b", "class", "label").line(line.question()).close("b");
             line.symbol().ifPresent(symbol -> {
                 markup.text(" ");
-                formulas.inLine(MathMl.symbol(symbol), Spoken.symbol(symbol));
+                formulas.inLine(MathMl.symbol(symbol), Spoken.symbol(symbol, formulas.language()));
                 markup.close("span");
             });
             markup.close("th");

@@ -278,7 +278,8 @@ class HtmlPageTest {
 
     @Test
     void aLineThatWouldOnlyRepeatTheOneBeforeIsLeftOut() throws Exception {
-        Notation nothing = new Notation(Map.of("n", new Symbol("n", "")), Map.of(), Map.of(), DecimalMarker.POINT);
+        Notation nothing = new Notation(
+                Map.of("n", new Symbol("n", "")), Map.of(), Map.of(), DecimalMarker.POINT, Languages.ENGLISH);
         StepBlock constant = new StepBlock(
                 1,
                 new Symbol("n", ""),
@@ -310,7 +311,8 @@ class HtmlPageTest {
                         Map.of("secretA", new Symbol("secretA", ""), "secretB", new Symbol("secretB", "")),
                         Map.of(),
                         Map.of(),
-                        DecimalMarker.POINT),
+                        DecimalMarker.POINT,
+                        Languages.ENGLISH),
                 Optional.empty(),
                 "secret principle",
                 "secret reason",
@@ -438,7 +440,8 @@ class HtmlPageTest {
                         new Symbol("echo", "")),
                 Map.of(),
                 Map.of(),
-                DecimalMarker.POINT);
+                DecimalMarker.POINT,
+                Languages.ENGLISH);
         return HtmlPage.render(page(new Steps(
                 "",
                 List.of(new StepBlock(

@@ -95,7 +95,7 @@ class MarkdownPageTest {
                 "what is wanted",
                 Optional.of(FormulaReader.condition("secretC > 1 V")),
                 Optional.of(FormulaReader.expression("secretA * secretB")),
-                new Notation(Map.of(), Map.of(), Map.of(), DecimalMarker.POINT),
+                new Notation(Map.of(), Map.of(), Map.of(), DecimalMarker.POINT, Languages.ENGLISH),
                 Optional.empty(),
                 "secret principle",
                 "secret reason",
