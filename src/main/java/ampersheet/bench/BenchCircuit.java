@@ -3,15 +3,14 @@ package ampersheet.bench;
 import ampersheet.circuit.PartKind;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
+import ampersheet.language.Saying;
 import ampersheet.model.CircuitModel;
 import ampersheet.model.CircuitPlan;
 import ampersheet.model.Unsolved;
 import ampersheet.problem.Problem;
 import ampersheet.template.ProblemTemplate;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 
 /**
  * The circuit of a problem as it is laid out on a bench: of parts that one has, within what they bear, with what a
@@ -33,7 +32,6 @@ public record BenchCircuit(
         Map<String, MeterReading> settings,
         List<MeterReading> readings,
         List<String> hot) {
-    private static final Set<PartKind> INSTALLED = EnumSet.of(PartKind.CABLE, PartKind.STRIP, PartKind.PANEL);
     /** For less nobody lays out parts. */
     private static final int LEAST_READINGS = 2;
 
@@ -61,15 +59,14 @@ public record BenchCircuit(
             List<MeterReading> telling = readings.telling();
             if (telling.size() < LEAST_READINGS) {
                 throw new NotLaidOut(
-                        NotLaidOut.Reason.NOTHING_TO_MEASURE,
-                        "a meter would show little else than what was set on supply and load");
+                        NotLaidOut.Reason.NOTHING_TO_MEASURE, Saying.of("problem.no-card.nothing-to-measure"));
             }
             return new BenchCircuit(
                     problem, parts, new Schematic(laidOut(drawn, parts)), limits, settings, telling, hot);
         } catch (Unsolved unsolved) {
             throw new NotLaidOut(
                     NotLaidOut.Reason.OUTSIDE_LIMITS,
-                    "the circuit of parts that one has does not work: " + unsolved.getMessage());
+                    Saying.of("problem.no-card.unsolved", "why", unsolved.getMessage()));
         }
     }
 
@@ -80,30 +77,37 @@ public record BenchCircuit(
      */
     public static void requireForTheBench(ProblemTemplate template) throws NotLaidOut {
         CircuitPlan plan = template.model(CircuitPlan.class)
-                .orElseThrow(() -> new NotLaidOut(
-                        NotLaidOut.Reason.NOT_FOR_THE_BENCH,
-                        "the problem has no circuit, so that there is nothing to lay out"));
+                .orElseThrow(() ->
+                        new NotLaidOut(NotLaidOut.Reason.NOT_FOR_THE_BENCH, Saying.of("problem.no-card.no-circuit")));
         boolean ownParts = false;
         int sources = 0;
         for (CircuitPlan.PlannedPart part : plan.parts()) {
-            if (INSTALLED.contains(part.kind())) {
-                throw new NotLaidOut(
-                        NotLaidOut.Reason.NOT_FOR_THE_BENCH,
-                        part.name() + " is a " + part.kind().word() + ", which is measured where it is fitted");
-            }
+            requireNotInstalled(part);
             sources += part.kind() == PartKind.SOURCE ? 1 : 0;
             ownParts |= isSeen(part.kind()) && part.kind() != PartKind.SOURCE && !FittedPart.standsIn(part.kind());
         }
         if (!ownParts) {
-            throw new NotLaidOut(
-                    NotLaidOut.Reason.NOT_FOR_THE_BENCH,
-                    "everything but the supply would be something else in its place");
+            throw new NotLaidOut(NotLaidOut.Reason.NOT_FOR_THE_BENCH, Saying.of("problem.no-card.only-others"));
         }
         if (sources > BenchSupply.OUTPUTS) {
             throw new NotLaidOut(
                     NotLaidOut.Reason.NOT_FOR_THE_BENCH,
-                    "the circuit has " + sources + " supplies; a bench has two outputs");
+                    Saying.of("problem.no-card.supplies", "supplies", Integer.toString(sources)));
         }
+    }
+
+    /** What is measured where it is fitted. */
+    private static void requireNotInstalled(CircuitPlan.PlannedPart part) throws NotLaidOut {
+        Saying installed;
+        switch (part.kind()) {
+            case CABLE -> installed = Saying.of("problem.no-card.cable", "part", part.name());
+            case STRIP -> installed = Saying.of("problem.no-card.strip", "part", part.name());
+            case PANEL -> installed = Saying.of("problem.no-card.panel", "part", part.name());
+            default -> {
+                return;
+            }
+        }
+        throw new NotLaidOut(NotLaidOut.Reason.NOT_FOR_THE_BENCH, installed);
     }
 
     /** All parts of the drawing in its order, those laid out in the place of those drawn. */

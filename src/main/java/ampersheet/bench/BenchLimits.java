@@ -5,6 +5,7 @@ import ampersheet.circuit.Netlist;
 import ampersheet.circuit.OperatingPoint;
 import ampersheet.circuit.PartKind;
 import ampersheet.circuit.PartValue;
+import ampersheet.language.Saying;
 import ampersheet.model.CircuitModel;
 import ampersheet.problem.Problem;
 import ampersheet.quantity.QuantityWriter;
@@ -89,8 +90,14 @@ final class BenchLimits {
         }
         throw new NotLaidOut(
                 Reason.TOO_HOT,
-                part.name() + " would turn " + watts(watts) + " into heat; on the bench a resistor takes "
-                        + watts(CommonParts.MOST_RESISTOR_WATTS));
+                Saying.of(
+                        "problem.no-card.hot-resistor",
+                        "part",
+                        part.name(),
+                        "watts",
+                        watts(watts),
+                        "most",
+                        watts(CommonParts.MOST_RESISTOR_WATTS)));
     }
 
     private void require(FittedPart part) throws NotLaidOut {
@@ -131,8 +138,7 @@ final class BenchLimits {
     private static NotLaidOut tooHot(FittedPart part, double watts, double most) {
         return new NotLaidOut(
                 Reason.TOO_HOT,
-                part.name() + " would turn " + watts(watts) + " into heat; without a heat sink it may be "
-                        + watts(most));
+                Saying.of("problem.no-card.hot-part", "part", part.name(), "watts", watts(watts), "most", watts(most)));
     }
 
     private static void requireWatts(FittedPart part, double watts, double most) throws NotLaidOut {
@@ -145,7 +151,14 @@ final class BenchLimits {
         if (Math.abs(amps) > most) {
             throw new NotLaidOut(
                     Reason.OUTSIDE_LIMITS,
-                    part.name() + " would carry " + amps(Math.abs(amps)) + "; a common one bears " + amps(most));
+                    Saying.of(
+                            "problem.no-card.current",
+                            "part",
+                            part.name(),
+                            "amps",
+                            amps(Math.abs(amps)),
+                            "most",
+                            amps(most)));
         }
     }
 
@@ -153,13 +166,19 @@ final class BenchLimits {
         if (amps < -NONE) {
             throw new NotLaidOut(
                     Reason.NOT_SUPPLIED,
-                    part.name() + " would have to take in " + amps(-amps) + "; a bench supply only gives");
+                    Saying.of("problem.no-card.supply-takes-in", "part", part.name(), "amps", amps(-amps)));
         }
         if (amps > BenchSupply.MOST_AMPS) {
             throw new NotLaidOut(
                     Reason.NOT_SUPPLIED,
-                    part.name() + " would give " + amps(amps) + "; the bench supply assumed gives "
-                            + amps(BenchSupply.MOST_AMPS));
+                    Saying.of(
+                            "problem.no-card.supply-current",
+                            "part",
+                            part.name(),
+                            "amps",
+                            amps(amps),
+                            "most",
+                            amps(BenchSupply.MOST_AMPS)));
         }
     }
 
@@ -167,7 +186,8 @@ final class BenchLimits {
         requireAmps(part, amps, MOST_LED_AMPS);
         if (amps > NONE && amps < LEAST_LED_AMPS) {
             throw new NotLaidOut(
-                    Reason.OUTSIDE_LIMITS, part.name() + " would carry " + amps(amps) + " and hardly shine");
+                    Reason.OUTSIDE_LIMITS,
+                    Saying.of("problem.no-card.hardly-shines", "part", part.name(), "amps", amps(amps)));
         }
     }
 
@@ -176,7 +196,7 @@ final class BenchLimits {
         double position = part.part().values().get(PartValue.POSITION);
         if (position < LEAST_POSITION || position > 1 - LEAST_POSITION) {
             throw new NotLaidOut(
-                    Reason.NO_SUCH_PART, part.name() + " would stand nearer to its end than a hand sets it");
+                    Reason.NO_SUCH_PART, Saying.of("problem.no-card.trimpot-near-its-end", "part", part.name()));
         }
     }
 
@@ -185,8 +205,14 @@ final class BenchLimits {
         if (Math.abs(volts - wanted) > HELD * wanted) {
             throw new NotLaidOut(
                     Reason.OUTSIDE_LIMITS,
-                    part.name() + " could not hold its " + CommonParts.volts(wanted) + ": it would stand at "
-                            + CommonParts.volts(volts));
+                    Saying.of(
+                            "problem.no-card.not-held",
+                            "part",
+                            part.name(),
+                            "wanted",
+                            CommonParts.volts(wanted),
+                            "volts",
+                            CommonParts.volts(volts)));
         }
     }
 
@@ -199,7 +225,7 @@ final class BenchLimits {
         if (drive > threshold / 2 && drive < threshold) {
             throw new NotLaidOut(
                     Reason.OUTSIDE_LIMITS,
-                    part.name() + " would be neither on nor off: its gate drive is " + CommonParts.volts(drive));
+                    Saying.of("problem.no-card.half-on", "part", part.name(), "volts", CommonParts.volts(drive)));
         }
     }
 
@@ -222,8 +248,16 @@ final class BenchLimits {
             if (!limit.allows(value)) {
                 throw new NotLaidOut(
                         Reason.OUTSIDE_LIMITS,
-                        "the " + limit.meaning() + ", of " + part.name() + ", would be " + limit.text(value)
-                                + "; usual is " + limit.told());
+                        language -> Saying.of(
+                                "problem.no-card.part-beyond-limit",
+                                "limited",
+                                language.say("common.the", "what", limit.meaning()),
+                                "part",
+                                part.name(),
+                                "value",
+                                limit.text(value, language),
+                                "usual",
+                                limit.told(language)));
             }
         }
     }
@@ -238,8 +272,12 @@ final class BenchLimits {
         if (highest - lowest > ExtraLowVoltage.VOLTS) {
             throw new NotLaidOut(
                     Reason.OUTSIDE_LIMITS,
-                    "two points of the circuit would be " + CommonParts.volts(highest - lowest) + " apart, "
-                            + ExtraLowVoltage.ABOVE);
+                    Saying.of(
+                            "problem.no-card.extra-low-voltage",
+                            "volts",
+                            CommonParts.volts(highest - lowest),
+                            "limit",
+                            ExtraLowVoltage.LIMIT));
         }
     }
 

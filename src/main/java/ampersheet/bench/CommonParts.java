@@ -5,6 +5,7 @@ import static ampersheet.bench.NotLaidOut.Reason.NO_SUCH_PART;
 import ampersheet.bench.NotLaidOut.Reason;
 import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
+import ampersheet.language.Saying;
 import ampersheet.quantity.PreferredSeries;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.Unit;
@@ -102,7 +103,7 @@ public final class CommonParts {
     static FittedPart resistor(PlacedPart drawn) throws NotLaidOut {
         double ohms = drawn.values().get(PartValue.OHMS);
         if (ohms == 0) {
-            throw new NotLaidOut(NO_SUCH_PART, drawn.name() + " is drawn without any resistance, as nothing has it");
+            throw new NotLaidOut(NO_SUCH_PART, Saying.of("problem.no-card.without-resistance", "part", drawn.name()));
         }
         requireMoreThanContacts(drawn.name(), ohms);
         double nearest = ohms > 0 && ohms < Double.POSITIVE_INFINITY ? PreferredSeries.E24.nearest(ohms) : 0;
@@ -122,8 +123,16 @@ public final class CommonParts {
         if (ohms > 0 && ohms < LEAST_OHMS) {
             throw new NotLaidOut(
                     Reason.NO_SUCH_PART,
-                    name + " is " + ohms(ohms) + "; its two contacts in a breadboard have some " + ohms(CONTACTS_OHMS)
-                            + ", which counts below " + ohms(LEAST_OHMS));
+                    Saying.of(
+                            "problem.no-card.contacts",
+                            "part",
+                            name,
+                            "ohms",
+                            ohms(ohms),
+                            "contacts",
+                            ohms(CONTACTS_OHMS),
+                            "least",
+                            ohms(LEAST_OHMS)));
         }
     }
 
@@ -132,8 +141,14 @@ public final class CommonParts {
         if (volts < BenchSupply.LEAST_VOLTS || volts > BenchSupply.MOST_VOLTS) {
             throw new NotLaidOut(
                     Reason.NOT_SUPPLIED,
-                    drawn.name() + " is " + volts(drawn.values().get(PartValue.VOLTS))
-                            + "; the bench supply assumed gives up to " + volts(BenchSupply.MOST_VOLTS));
+                    Saying.of(
+                            "problem.no-card.supply-voltage",
+                            "part",
+                            drawn.name(),
+                            "volts",
+                            volts(drawn.values().get(PartValue.VOLTS)),
+                            "most",
+                            volts(BenchSupply.MOST_VOLTS)));
         }
         PlacedPart part = FittedPart.with(drawn, PartValue.VOLTS, volts);
         return new FittedPart(part, List.of(Tolerance.share(PartValue.VOLTS, volts, SUPPLY)));
@@ -143,7 +158,8 @@ public final class CommonParts {
         int count = ledsIn(drawn);
         double each = drawn.values().get(PartValue.VOLTS) / count;
         if (!(each >= LEAST_LED_VOLTS)) {
-            throw new NotLaidOut(NO_SUCH_PART, drawn.name() + " would be an LED of " + volts(each));
+            throw new NotLaidOut(
+                    NO_SUCH_PART, Saying.of("problem.no-card.no-such-led", "part", drawn.name(), "volts", volts(each)));
         }
         Colour colour = Colour.of(each);
         return led(drawn, count, colour.volts, colour.amount);
@@ -241,9 +257,14 @@ public final class CommonParts {
         if (!(had / wanted <= FURTHEST && wanted / had <= FURTHEST)) {
             throw new NotLaidOut(
                     NO_SUCH_PART,
-                    drawn.name() + " would be a part of "
-                            + QuantityWriter.POINT.plain(wanted, unit, 3).text() + "; the nearest at hand has "
-                            + QuantityWriter.POINT.plain(had, unit, 3).text());
+                    Saying.of(
+                            "problem.no-card.too-far",
+                            "part",
+                            drawn.name(),
+                            "wanted",
+                            QuantityWriter.POINT.plain(wanted, unit, 3).text(),
+                            "nearest",
+                            QuantityWriter.POINT.plain(had, unit, 3).text()));
         }
     }
 

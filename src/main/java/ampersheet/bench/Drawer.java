@@ -4,6 +4,7 @@ import ampersheet.bench.NotLaidOut.Reason;
 import ampersheet.circuit.PartKind;
 import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
+import ampersheet.language.Saying;
 import ampersheet.problem.Inventory;
 import ampersheet.problem.Inventory.Bin;
 import ampersheet.problem.Inventory.Kind;
@@ -83,7 +84,8 @@ public final class Drawer {
         }
         if (nearest == null) {
             throw new NotLaidOut(
-                    Reason.NO_SUCH_PART, drawn.name() + " finds all bins of the kind " + kind.word() + " empty");
+                    Reason.NO_SUCH_PART,
+                    Saying.of("problem.no-card.empty-bins", "part", drawn.name(), "kind", kind.word()));
         }
         CommonParts.requireNear(drawn, wanted, nearest.value(), unit(kind.dimension()));
         Bin bin = nearest;

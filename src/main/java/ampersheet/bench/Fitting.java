@@ -5,6 +5,7 @@ import ampersheet.circuit.OperatingPoint;
 import ampersheet.circuit.PartKind;
 import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
+import ampersheet.language.Saying;
 import ampersheet.model.CircuitModel;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -68,9 +69,18 @@ final class Fitting {
         if (amps * volts > BenchSupply.MOST_SUNK_WATTS || amps > BenchSupply.MOST_AMPS) {
             throw new NotLaidOut(
                     Reason.NOT_SUPPLIED,
-                    sink.name() + " draws " + BenchLimits.amps(amps) + " at " + CommonParts.volts(volts)
-                            + "; the electronic load assumed takes " + BenchLimits.amps(BenchSupply.MOST_AMPS)
-                            + " and " + BenchLimits.watts(BenchSupply.MOST_SUNK_WATTS));
+                    Saying.of(
+                            "problem.no-card.electronic-load",
+                            "part",
+                            sink.name(),
+                            "amps",
+                            BenchLimits.amps(amps),
+                            "volts",
+                            CommonParts.volts(volts),
+                            "most-amps",
+                            BenchLimits.amps(BenchSupply.MOST_AMPS),
+                            "most-watts",
+                            BenchLimits.watts(BenchSupply.MOST_SUNK_WATTS)));
         }
         return new FittedPart(
                 FittedPart.with(sink.part(), PartValue.AMPS, amps),
@@ -82,8 +92,14 @@ final class Fitting {
         if (!(volts > NEAR && amps > NEAR)) {
             throw new NotLaidOut(
                     Reason.NO_SUCH_PART,
-                    sink.name() + " draws " + BenchLimits.amps(amps) + " at " + CommonParts.volts(volts)
-                            + ", which no resistor does");
+                    Saying.of(
+                            "problem.no-card.no-resistor-draws-it",
+                            "part",
+                            sink.name(),
+                            "amps",
+                            BenchLimits.amps(amps),
+                            "volts",
+                            CommonParts.volts(volts)));
         }
         return drawer.resistorFor(sink.part(), volts / amps, inUse);
     }

@@ -1,6 +1,7 @@
 package ampersheet.bench;
 
 import ampersheet.formula.Evaluation;
+import ampersheet.language.Saying;
 import ampersheet.problem.Problem;
 import ampersheet.template.Premises.LimitedQuantity;
 
@@ -14,9 +15,15 @@ final class TradeLimitsKept {
             if (!limited.limit().allows(value)) {
                 throw new NotLaidOut(
                         NotLaidOut.Reason.OUTSIDE_LIMITS,
-                        "the " + limited.limit().meaning() + " is "
-                                + limited.limit().text(value) + "; usual is "
-                                + limited.limit().told());
+                        language -> Saying.of(
+                                "problem.no-card.beyond-limit",
+                                "limited",
+                                language.say(
+                                        "common.the", "what", limited.limit().meaning()),
+                                "value",
+                                limited.limit().text(value, language),
+                                "usual",
+                                limited.limit().told(language)));
             }
         }
     }

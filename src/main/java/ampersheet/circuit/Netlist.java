@@ -16,6 +16,9 @@ import java.util.Map;
  * @param doubts what is drawn in a way that its author hardly meant
  */
 public record Netlist(List<Connected> parts, List<String> nodes, Map<GridPoint, String> nodeAt, List<Doubt> doubts) {
+    /** What the grounded node is called where its schematic gives it no name. */
+    public static final String GROUND = "ground";
+
     public Netlist {
         parts = List.copyOf(parts);
         nodes = List.copyOf(nodes);

@@ -1,5 +1,6 @@
 package ampersheet.circuit;
 
+import ampersheet.language.Language;
 import ampersheet.quantity.Elementary;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -28,46 +29,59 @@ public final class SpiceNetlist {
     private static final double LEAST_SATURATION = 1e-25;
     private static final double LARGER_SATURATION = 1e-15;
 
-    /** What is left out, to be filled in by whoever tries the circuit. */
-    public static final String BLANK = "{fill in}";
-
     private final Netlist netlist;
     private final Set<String> blank;
     private final boolean metered;
     private final DoubleFunction<String> numbers;
-    private final Map<String, String> node = new LinkedHashMap<>();
+    private final Language language;
+    private final Map<String, String> node;
     private final List<String> lines = new ArrayList<>();
     private final Map<String, String> models = new LinkedHashMap<>();
     private int inside;
     /** Whether the part at hand is one whose values are left open: then no number that comes from one is written. */
     private boolean open;
 
-    private SpiceNetlist(Netlist drawn, Set<String> blank, boolean metered, DoubleFunction<String> numbers) {
+    private SpiceNetlist(
+            Netlist drawn, Set<String> blank, boolean metered, DoubleFunction<String> numbers, Language language) {
         this.netlist = Copper.withInsides(drawn);
         this.blank = blank;
         this.metered = metered;
         this.numbers = numbers;
+        this.language = language;
+        this.node = numbered(netlist);
+    }
+
+    private static Map<String, String> numbered(Netlist netlist) {
+        Map<String, String> node = new LinkedHashMap<>();
         for (String name : netlist.nodes()) {
             node.put(name, Integer.toString(node.size()));
         }
+        return node;
     }
 
     /**
      * @param blank names of parts whose values are left open
      * @param numbers how numbers are written: plainly or with an e, never with a prefix
+     * @param language of the comments, and of what stands for a value that is left open
      */
-    public static String of(Netlist netlist, String title, Set<String> blank, DoubleFunction<String> numbers) {
-        return new SpiceNetlist(netlist, blank, false, numbers).text(title);
+    public static String of(
+            Netlist netlist, String title, Set<String> blank, DoubleFunction<String> numbers, Language language) {
+        return new SpiceNetlist(netlist, blank, false, numbers, language).text(title);
+    }
+
+    /** What is left out, to be filled in by whoever tries the circuit. */
+    public static String blank(Language language) {
+        return "{" + language.say("figure.netlist.fill-in") + "}";
     }
 
     /** With a source of 0 V, {@code VM_name}, before each part: its current is that of the part's main path. */
-    static String metered(Netlist netlist, String title, DoubleFunction<String> numbers) {
-        return new SpiceNetlist(netlist, Set.of(), true, numbers).text(title);
+    static String metered(Netlist netlist, String title, DoubleFunction<String> numbers, Language language) {
+        return new SpiceNetlist(netlist, Set.of(), true, numbers, language).text(title);
     }
 
     /** Number of each named node in the text; the reference is 0. */
     static Map<String, String> numbers(Netlist netlist) {
-        return new SpiceNetlist(netlist, Set.of(), false, Double::toString).node;
+        return numbered(Copper.withInsides(netlist));
     }
 
     private String text(String title) {
@@ -75,13 +89,19 @@ public final class SpiceNetlist {
         StringBuilder text = new StringBuilder("* " + title.replace('\n', ' ') + "\n");
         node.forEach((name, number) -> {
             if (!name.equals(number)) {
-                text.append("* node ").append(number).append(": ").append(name).append('\n');
+                text.append("* ").append(comment(number, name)).append('\n');
             }
         });
         lines.forEach(line -> text.append(line).append('\n'));
         models.forEach((name, model) ->
                 text.append(".model ").append(name).append(' ').append(model).append('\n'));
         return text.append(".options temp=27 tnom=27\n.end\n").toString();
+    }
+
+    private String comment(String number, String name) {
+        boolean ground = name.equals(Netlist.GROUND) && name.equals(netlist.reference());
+        String called = ground ? language.say("figure.circuit.ground-node") : name;
+        return language.say("figure.netlist.node", "number", number, "name", called);
     }
 
     private void put(Netlist.Connected connected) {
@@ -308,7 +328,7 @@ public final class SpiceNetlist {
     }
 
     private String number(double value) {
-        return open ? BLANK : numbers.apply(value).toLowerCase(Locale.ROOT);
+        return open ? blank(language) : numbers.apply(value).toLowerCase(Locale.ROOT);
     }
 
     private void line(String... words) {

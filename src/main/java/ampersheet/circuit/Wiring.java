@@ -114,7 +114,7 @@ final class Wiring {
         }
         for (PlacedPart part : drawn) {
             if (part.kind() == PartKind.GROUND) {
-                String ground = taken.contains("ground") ? "0" : "ground";
+                String ground = taken.contains(Netlist.GROUND) ? "0" : Netlist.GROUND;
                 names.putIfAbsent(root(part.end("at")), ground);
                 taken.add(ground);
             }

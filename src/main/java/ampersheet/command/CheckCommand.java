@@ -13,6 +13,7 @@ import ampersheet.marking.ChangedVerdict;
 import ampersheet.render.text.PlainWords;
 import ampersheet.sheet.Composer;
 import ampersheet.source.AsciiCase;
+import ampersheet.source.Languages;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -229,8 +230,9 @@ final class CheckCommand implements Callable<Integer> {
         streams.line("    " + Printable.line(verdict.message()));
         judged.changed()
                 .ifPresent(change -> streams.line("    The key to " + change.question()
-                        + " was corrected after this sheet had been issued: before " + change.toldBefore() + ", now "
-                        + change.toldNow() + "."));
+                        + " was corrected after this sheet had been issued: before "
+                        + change.toldBefore(Languages.ENGLISH) + ", now "
+                        + change.toldNow(Languages.ENGLISH) + "."));
         if (show) {
             boolean oneOfSeveral = judged.key().acceptance() instanceof Acceptance.Designed;
             streams.line((oneOfSeveral ? "    right, for example: " : "    expected: ")
@@ -250,8 +252,8 @@ final class CheckCommand implements Callable<Integer> {
                     .text("message", verdict.message());
             verdict.mistake().ifPresent(mistake -> at.text("mistake", mistake));
             one.changed()
-                    .ifPresent(change ->
-                            at.text("before_correction", change.toldBefore()).text("now", change.toldNow()));
+                    .ifPresent(change -> at.text("before_correction", change.toldBefore(Languages.ENGLISH))
+                            .text("now", change.toldNow(Languages.ENGLISH)));
             if (show) {
                 at.text("expected", Composer.answer(one.problem().working(), one.key()));
             }

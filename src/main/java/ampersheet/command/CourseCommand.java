@@ -3,6 +3,7 @@ package ampersheet.command;
 import ampersheet.issue.Output;
 import ampersheet.marking.MarkedWeeks;
 import ampersheet.marking.Marking;
+import ampersheet.source.Languages;
 import ampersheet.template.TemplateLibrary;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -71,7 +72,8 @@ final class CourseCommand implements Callable<Integer> {
                 weeks,
                 template -> library.has(template)
                         ? library.template(template).skill()
-                        : template.substring(0, Math.max(0, template.indexOf('/'))));
+                        : template.substring(0, Math.max(0, template.indexOf('/'))),
+                Languages.ENGLISH);
         try (Output output = Output.folder(out, this.output.terms(streams, false, inputs.toArray(new Path[0])))) {
             output.require(List.of(out.resolve("course.csv"), out.resolve("course.html")));
             output.write(out.resolve("course.csv"), course.table());

@@ -13,6 +13,7 @@ import ampersheet.sheet.Plan;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.SheetId;
+import ampersheet.source.Languages;
 import ampersheet.template.TemplateLibrary;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -241,7 +242,7 @@ final class HandoutCommand implements Callable<Integer> {
 
     private boolean goOn(PaperCount paper) {
         if (!json) {
-            streams.line(paper.sentence());
+            streams.line(paper.sentence(Languages.ENGLISH));
             paper.saving().ifPresent(streams::line);
         }
         return !onlyCount;

@@ -12,6 +12,7 @@ import ampersheet.problem.Tally;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
+import ampersheet.source.Languages;
 import ampersheet.template.TemplateLibrary;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -238,7 +239,7 @@ final class IssueCommand implements Callable<Integer> {
         streams.line(count(tried, "draw") + " tried, " + refused + " refused");
         for (Map.Entry<Refusal, Long> reason :
                 Refusals.byReason(issued.tallies()).entrySet()) {
-            streams.line("  " + reason.getValue() + " × " + reason.getKey().sentence());
+            streams.line("  " + reason.getValue() + " × " + reason.getKey().sentence(Languages.ENGLISH));
         }
         streams.line("");
         streams.line("Open first:  " + InputFile.shown(issued.index()));

@@ -7,6 +7,7 @@ import ampersheet.marking.MarkForms;
 import ampersheet.marking.Marking;
 import ampersheet.marking.ReceivedList;
 import ampersheet.sheet.Roster;
+import ampersheet.source.Languages;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -300,8 +301,8 @@ final class MarkCommand implements Callable<Integer> {
                     .limit(MOST_NOTES)
                     .forEach(one -> streams.line(
                             "  " + one.sheet() + " " + one.verdict().question() + ": before "
-                                    + one.verdict().toldBefore() + ", now "
-                                    + one.verdict().toldNow()));
+                                    + one.verdict().toldBefore(Languages.ENGLISH) + ", now "
+                                    + one.verdict().toldNow(Languages.ENGLISH)));
         }
         if (before != null) {
             streams.line(
@@ -337,8 +338,8 @@ final class MarkCommand implements Callable<Integer> {
                 (at, one) -> at.text("sheet_id", one.sheet())
                         .text("question", one.verdict().question())
                         .text("template", one.verdict().template())
-                        .text("before", one.verdict().toldBefore())
-                        .text("now", one.verdict().toldNow()));
+                        .text("before", one.verdict().toldBefore(Languages.ENGLISH))
+                        .text("now", one.verdict().toldNow(Languages.ENGLISH)));
         json.objects(
                 "notes",
                 marked.notes(),

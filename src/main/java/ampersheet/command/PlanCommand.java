@@ -5,6 +5,7 @@ import ampersheet.figure.TimetableFigure;
 import ampersheet.issue.Forecast;
 import ampersheet.issue.Handouts;
 import ampersheet.issue.Output;
+import ampersheet.language.Language;
 import ampersheet.problem.Inventory;
 import ampersheet.render.pdf.Profile;
 import ampersheet.sheet.Plan;
@@ -171,17 +172,23 @@ final class PlanCommand implements Callable<Integer> {
     }
 
     private void draw(Timetable timetable) {
+        Language language = timetable.course().common().language();
         List<String> weeks = new ArrayList<>();
         for (int number = 1; number <= timetable.size(); number++) {
-            weeks.add((timetable.size() > MOST_NAMED ? "" : "week ") + number);
+            String week = Integer.toString(number);
+            weeks.add(timetable.size() > MOST_NAMED ? week : language.say("figure.timetable.week", "week", week));
         }
         Figure drawn = TimetableFigure.draw(
-                "Timetable: " + timetable.course().common().title(),
+                language.say(
+                        "figure.timetable.title",
+                        "course",
+                        timetable.course().common().title()),
                 weeks,
                 timetable.skills().stream()
                         .map(skill -> new TimetableFigure.Row(skill.skill(), skill.weeks()))
                         .toList(),
-                "timetable");
+                "timetable",
+                language);
         try (Output to = Output.file(figure, ".svg", output.terms(streams, false, plan, parts.file()))) {
             to.require(List.of(figure));
             to.write(figure, drawn.picture().file());

@@ -2,6 +2,7 @@ package ampersheet.command;
 
 import ampersheet.problem.Refusal;
 import ampersheet.problem.Tally;
+import ampersheet.source.Languages;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
@@ -35,7 +36,7 @@ final class Refusals {
                 (at, reason) -> at.text(
                                 "reason",
                                 reason.getKey().name().toLowerCase(Locale.ROOT).replace('_', '-'))
-                        .text("sentence", reason.getKey().sentence())
+                        .text("sentence", reason.getKey().sentence(Languages.ENGLISH))
                         .number("draws", reason.getValue()));
     }
 }

@@ -14,6 +14,7 @@ import ampersheet.sheet.Document.ProblemBlock;
 import ampersheet.sheet.Document.StepBlock;
 import ampersheet.sheet.Document.Steps;
 import ampersheet.sheet.SheetProblem;
+import ampersheet.source.Languages;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Given;
 import ampersheet.template.ProblemTemplate.QuantityGiven;
@@ -39,14 +40,14 @@ final class WorkedText {
 
     /** @param figures whether to describe them in words */
     String print(boolean figures) {
-        TerminalText text = new TerminalText(figures)
+        TerminalText text = new TerminalText(template.language(), figures)
                 .line(template.title() + " (" + template.name() + ")")
                 .blocks(block.blocks());
         if (!worked.notes().isEmpty()) {
             text.list(
                     "A draw with these numbers would be refused:",
                     worked.notes().stream()
-                            .map(note -> note.reason().sentence() + " (" + note.detail() + ")")
+                            .map(note -> note.reason().sentence(Languages.ENGLISH) + " (" + note.detail() + ")")
                             .toList());
         }
         return text.toString();

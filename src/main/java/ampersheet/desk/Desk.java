@@ -5,6 +5,7 @@ import ampersheet.diagnostic.Printable;
 import ampersheet.issue.CourseFolder;
 import ampersheet.render.html.Fragment;
 import ampersheet.sheet.Secret;
+import ampersheet.source.Languages;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -210,7 +211,9 @@ public final class Desk implements AutoCloseable {
 
         private static Reply own(String name) {
             if (name.equals("sheet.css")) {
-                return Reply.own("text/css; charset=utf-8", Fragment.style().getBytes(StandardCharsets.UTF_8));
+                return Reply.own(
+                        "text/css; charset=utf-8",
+                        Fragment.style(Languages.ENGLISH).getBytes(StandardCharsets.UTF_8));
             }
             if (!FILES.containsKey(name)) {
                 return Reply.unknown();

@@ -17,6 +17,7 @@ import ampersheet.render.qti.QtiVersion;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
+import ampersheet.source.Languages;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -282,14 +283,14 @@ final class GiveOutPlace {
         List<String> told = new ArrayList<>();
         if (onlyCount) {
             Handouts.print(of, roster, out, wish, terms(progress), paper -> {
-                told.add(paper.sentence());
+                told.add(paper.sentence(Languages.ENGLISH));
                 paper.saving().ifPresent(told::add);
                 return false;
             });
             return told;
         }
         Handouts.Printed printed = Handouts.print(of, roster, out, wish, terms(progress), paper -> {
-            told.add(paper.sentence());
+            told.add(paper.sentence(Languages.ENGLISH));
             return true;
         });
         told.add("Print " + names(printed.files()) + " on both sides, turned over the long edge, at actual size.");

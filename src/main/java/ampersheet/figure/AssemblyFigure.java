@@ -5,6 +5,7 @@ import ampersheet.chain.BranchedTiles;
 import ampersheet.chain.MatingEdge;
 import ampersheet.chain.PrismNet;
 import ampersheet.chain.TileRow;
+import ampersheet.language.Language;
 import java.util.List;
 
 /**
@@ -21,25 +22,31 @@ public final class AssemblyFigure {
      * Turns of tiles, contacts that touch and the errors' sum are not printed, so that the figure gives no answer away.
      *
      * @param marks of branching tiles; others have none
-     * @param widest width in pixels that is not exceeded where numbers can be told apart
+     * @param setting with a width that is not exceeded where numbers can be told apart
      */
-    public static Figure draw(String title, Assembly assembly, List<Mark> marks, String idPrefix, double widest) {
+    public static Figure draw(String title, Assembly assembly, List<Mark> marks, Figure.Setting setting) {
+        double widest = setting.widest();
+        Language language = setting.language();
         AssemblyWords words;
         Drawing drawing;
         if (assembly instanceof MatingEdge edge) {
-            words = new EdgeWords(edge);
-            drawing = new EdgeDrawing(edge, widest).drawing();
+            words = new EdgeWords(edge, language);
+            drawing = new EdgeDrawing(edge, widest, language).drawing();
         } else if (assembly instanceof BranchedTiles tiles) {
-            words = new BranchWords(tiles, marks);
-            drawing = new BranchDrawing(tiles, marks, widest).drawing();
+            words = new BranchWords(tiles, marks, language);
+            drawing = new BranchDrawing(tiles, marks, widest, language).drawing();
         } else if (assembly instanceof PrismNet net) {
-            words = new NetWords(net);
-            drawing = new NetDrawing(net, widest).drawing();
+            words = new NetWords(net, language);
+            drawing = new NetDrawing(net, widest, language).drawing();
         } else {
-            words = new RowWords((TileRow) assembly);
-            drawing = new RowDrawing((TileRow) assembly, widest).drawing();
+            words = new RowWords((TileRow) assembly, language);
+            drawing = new RowDrawing((TileRow) assembly, widest, language).drawing();
         }
         return new Figure(
-                drawing.picture(title, words.summary(), idPrefix), title, words.summary(), words.table(), words.walk());
+                drawing.picture(title, words.summary(), setting.idPrefix()),
+                title,
+                words.summary(),
+                words.table(),
+                words.walk());
     }
 }

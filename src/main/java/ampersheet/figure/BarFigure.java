@@ -1,5 +1,6 @@
 package ampersheet.figure;
 
+import ampersheet.language.Language;
 import java.util.List;
 
 /** Counts or shares as bars, one below the other, each with its number at its end. */
@@ -14,10 +15,12 @@ public final class BarFigure {
     /**
      * @param axis what is counted, as under the scale
      * @param named what the rows are, as head of the first column of the description
+     * @param language of the description
      * @throws IllegalArgumentException if there is no bar, or one with a negative value
      */
-    public static Figure draw(String title, String axis, String named, List<Bar> bars, String idPrefix) {
-        return draw(title, axis, named, 1, bars, idPrefix);
+    public static Figure draw(
+            String title, String axis, String named, List<Bar> bars, String idPrefix, Language language) {
+        return draw(title, axis, named, 1, bars, idPrefix, language);
     }
 
     /**
@@ -25,7 +28,8 @@ public final class BarFigure {
      *
      * @throws IllegalArgumentException as for the other
      */
-    public static Figure draw(String title, String axis, String named, double least, List<Bar> bars, String idPrefix) {
+    public static Figure draw(
+            String title, String axis, String named, double least, List<Bar> bars, String idPrefix, Language language) {
         double most = least;
         for (Bar bar : bars) {
             if (!(bar.value() >= 0)) {
@@ -53,7 +57,7 @@ public final class BarFigure {
             }
             chart.text("values", bar.text(), end + 6, y, Lettering.Anchor.START);
         }
-        String summary = "A bar chart of " + English.count(bars.size(), "row", "rows") + ": " + axis + ".";
+        String summary = language.count("figure.bars.summary", bars.size(), "axis", axis);
         return new Figure(
                 chart.drawing().picture(title, summary, idPrefix),
                 title,

@@ -2,6 +2,7 @@ package ampersheet.figure;
 
 import ampersheet.chain.BranchedTiles;
 import ampersheet.chain.RegularPolygon;
+import ampersheet.language.Language;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -15,7 +16,8 @@ final class BranchDrawing {
     /** A triangle has less room inside. */
     private static final double WIDEST_TRIANGLE_SIDE = 110;
 
-    private static final double CONTROLLER_WIDTH = 84;
+    private static final double NARROWEST_CONTROLLER = 84;
+    private static final double BESIDE_WORD = 3;
     private static final double CONTROLLER_HEIGHT = 34;
     private static final double LEAD = 26;
     private static final double LONGEST_HALF_ARROW = 11;
@@ -26,19 +28,27 @@ final class BranchDrawing {
     private static final double NUMBER_FROM_SIDE = 9.5;
     private static final double HEAD = 7;
     private static final double LEGEND_WIDTH = 380;
+    private static final double SAMPLE = 32;
+    private static final double BETWEEN_ENTRIES = 20;
 
     private final BranchedTiles tiles;
     private final List<AssemblyFigure.Mark> marks;
     private final double widest;
+    private final Language language;
+    private final Lettering controller;
+    private final double controllerWidth;
     private final List<BranchedTiles.Placed> placed;
     private final double scale;
     private final double halfArrow;
     private final Drawing drawing = new Drawing();
 
-    BranchDrawing(BranchedTiles tiles, List<AssemblyFigure.Mark> marks, double widest) {
+    BranchDrawing(BranchedTiles tiles, List<AssemblyFigure.Mark> marks, double widest, Language language) {
         this.tiles = tiles;
         this.marks = marks;
         this.widest = widest;
+        this.language = language;
+        this.controller = Lettering.plain(language.say("figure.branches.drawn.controller"), Lettering.BODY);
+        this.controllerWidth = Math.max(NARROWEST_CONTROLLER, controller.width() + 2 * BESIDE_WORD);
         this.placed = tiles.tiles();
         this.scale = scale();
         this.halfArrow = Math.min(LONGEST_HALF_ARROW, (tiles.sides() == 3 ? 0.36 : 0.27) * fromCentreToSide());
@@ -67,7 +77,7 @@ final class BranchDrawing {
         }
         double side = tiles.sides() == 3 ? WIDEST_TRIANGLE_SIDE : WIDEST_SIDE;
         double fitting =
-                Math.min((widest - MARGINS - CONTROLLER_WIDTH - LEAD) / all.width(), PAGE_HEIGHT / all.height());
+                Math.min((widest - MARGINS - controllerWidth - LEAD) / all.width(), PAGE_HEIGHT / all.height());
         return Math.max(narrowest() / tiles.sideLength(), Math.min(side / tiles.sideLength(), fitting));
     }
 
@@ -153,30 +163,37 @@ final class BranchDrawing {
     private void controller() {
         Point port = at(placed.get(0).outline().middle(0));
         Box box = new Box(
-                port.x() - LEAD - CONTROLLER_WIDTH,
+                port.x() - LEAD - controllerWidth,
                 port.y() - CONTROLLER_HEIGHT / 2,
                 port.x() - LEAD,
                 port.y() + CONTROLLER_HEIGHT / 2);
         drawing.rectangle("controller", Stroke.LINE, box);
-        drawing.words("controller", Lettering.plain("controller", Lettering.BODY), box.centre());
+        drawing.words("controller", controller, box.centre());
     }
 
     private void legend() {
         Box whole = drawing.bounds();
         double y = whole.bottom() + 20;
         double x = whole.left();
-        drawing.arrow("legend", Stroke.LINE, HEAD, new Point(x, y), new Point(x + 32, y));
-        legend("data", x + 38, y);
-        drawing.arrow("legend", Stroke.DASHED, HEAD, new Point(x + 90, y), new Point(x + 122, y));
-        legend("return line", x + 128, y);
+        drawing.arrow("legend", Stroke.LINE, HEAD, new Point(x, y), new Point(x + SAMPLE, y));
+        double data = x + SAMPLE + 6 + legend(language.say("figure.branches.legend.data"), x + SAMPLE + 6, y);
+        double second = Math.max(x + 90, data + BETWEEN_ENTRIES);
+        drawing.arrow("legend", Stroke.DASHED, HEAD, new Point(second, y), new Point(second + SAMPLE, y));
+        double back = second
+                + SAMPLE
+                + 6
+                + legend(language.say("figure.branches.legend.return-line"), second + SAMPLE + 6, y);
         boolean below = widest < LEGEND_WIDTH;
-        legend("0 … " + (tiles.sides() - 1) + " sides of the first tile", below ? x : x + 215, below ? y + 18 : y);
+        legend(
+                language.say("figure.branches.legend.sides", "last", Integer.toString(tiles.sides() - 1)),
+                below ? x : Math.max(x + 215, back + BETWEEN_ENTRIES),
+                below ? y + 18 : y);
     }
 
-    private void legend(String text, double x, double y) {
-        drawing.add(
-                "legend",
-                new Shape.Words(
-                        Lettering.plain(text, Lettering.SMALL), new Point(x, y + 4), Lettering.Anchor.START, false));
+    /** Writes it and tells its width. */
+    private double legend(String text, double x, double y) {
+        Lettering lettering = Lettering.plain(text, Lettering.SMALL);
+        drawing.add("legend", new Shape.Words(lettering, new Point(x, y + 4), Lettering.Anchor.START, false));
+        return lettering.width();
     }
 }

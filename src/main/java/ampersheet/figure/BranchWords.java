@@ -1,16 +1,21 @@
 package ampersheet.figure;
 
 import ampersheet.chain.BranchedTiles;
+import ampersheet.language.Language;
 import java.util.ArrayList;
 import java.util.List;
 
 /** Which tile sits on which, arm by arm, without the order in which the data meets them. */
-record BranchWords(BranchedTiles tiles, List<AssemblyFigure.Mark> marks) implements AssemblyWords {
+record BranchWords(BranchedTiles tiles, List<AssemblyFigure.Mark> marks, Language language) implements AssemblyWords {
     @Override
     public String summary() {
         int arms = (int) tiles.arms().stream().filter(arm -> arm.tiles() > 0).count();
-        return "A first tile with " + English.count(tiles.sides(), "side", "sides") + ", fed by a controller, and "
-                + English.count(arms, "arm", "arms") + " of tiles on it; data and return line join neighbours.";
+        return language.say(
+                "figure.branches.summary",
+                "sides",
+                language.count("figure.branches.sides", tiles.sides()),
+                "arms",
+                language.count("figure.branches.arms", arms));
     }
 
     @Override
@@ -22,19 +27,23 @@ record BranchWords(BranchedTiles tiles, List<AssemblyFigure.Mark> marks) impleme
                     Integer.toString(tiles.arms().get(arm).at()),
                     Integer.toString(tiles.arms().get(arm).tiles())));
         }
-        return new Figure.Table(List.of("Arm", "On side of the first tile", "Tiles"), rows);
+        return new Figure.Table(
+                List.of(
+                        language.say("figure.branches.head.arm"),
+                        language.say("figure.branches.head.side"),
+                        language.say("figure.branches.head.tiles")),
+                rows);
     }
 
     @Override
     public List<String> walk() {
         List<String> sentences = new ArrayList<>();
-        sentences.add(
-                "The sides of the first tile are numbered clockwise from 0, where the controller's data line comes in "
-                        + "and the return line leaves.");
-        sentences.add("The tiles of an arm are numbered from the first tile outwards: A1, A2 and so on.");
-        sentences.add("Between neighbours the data line leads outwards and the return line, dashed, back inwards.");
+        sentences.add(language.say("figure.branches.sides-numbered"));
+        sentences.add(language.say("figure.branches.tiles-numbered"));
+        sentences.add(language.say("figure.branches.lines"));
         for (AssemblyFigure.Mark mark : marks) {
-            sentences.add("Tile " + letter(mark.arm() - 1) + mark.tile() + " is marked " + mark.label() + ".");
+            sentences.add(language.say(
+                    "figure.branches.marked", "tile", letter(mark.arm() - 1) + mark.tile(), "label", mark.label()));
         }
         return sentences;
     }

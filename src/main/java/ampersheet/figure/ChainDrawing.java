@@ -1,5 +1,6 @@
 package ampersheet.figure;
 
+import ampersheet.language.Language;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -10,18 +11,17 @@ import java.util.List;
 final class ChainDrawing {
     static final double HEAD = 7;
     private static final double CORNER_MARK = 8;
-    private static final String CORNER = "top left corner of the tile when upright";
-
-    private static final String FIRST_LINE = "inside a tile: way in, first line, way out";
 
     private final ChainLayout lay;
+    private final Language language;
     private final Drawing drawing = new Drawing();
 
     /** @param outlineOnly without pixels, to see how large it would be */
-    ChainDrawing(ChainLayout lay, boolean outlineOnly) {
+    ChainDrawing(ChainLayout lay, boolean outlineOnly, Language language) {
         this.lay = lay;
+        this.language = language;
         LabelPlacer placer = new LabelPlacer(drawing);
-        PanelWiring wiring = new PanelWiring(lay, drawing, placer);
+        PanelWiring wiring = new PanelWiring(lay, drawing, placer, language);
         ChainLabels labels = new ChainLabels(lay, drawing);
         lay.boxes.keySet().forEach(this::tile);
         if (!outlineOnly) {
@@ -34,7 +34,7 @@ final class ChainDrawing {
         boolean rows = labels.rowNumbers();
         wiring.portNames();
         lay.marks.forEach(mark -> MarkLabel.draw(lay, drawing, placer, mark));
-        legend(numbers(columns, rows));
+        legend(entries(columns, rows));
     }
 
     Drawing drawing() {
@@ -57,47 +57,65 @@ final class ChainDrawing {
                 corner.towards(corners.get((turned + 3) % 4), CORNER_MARK));
     }
 
-    /** What the numbers are that are there. */
-    private String numbers(boolean columns, boolean rows) {
-        return !lay.hasRows()
-                ? "numbers: addresses of the pixels"
-                : columns && rows
-                        ? "numbers: columns above, rows at the left"
-                        : columns ? "numbers: columns above" : rows ? "numbers: rows at the left" : "";
+    /** What stands under the panel: a line as it is drawn there, or a mark, and what it is. */
+    private enum Sample {
+        DATA(32),
+        RETURN_LINE(32),
+        CORNER(14),
+        /** Words that explain themselves. */
+        NONE(-6);
+
+        private final double width;
+
+        Sample(double width) {
+            this.width = width;
+        }
     }
 
-    private void legend(String numbers) {
+    private record Entry(Sample sample, String text) {}
+
+    private List<Entry> entries(boolean columns, boolean rows) {
+        List<Entry> entries = new ArrayList<>();
+        entries.add(new Entry(Sample.DATA, language.say("figure.chain.legend.data")));
+        if (lay.panel.returnLine()) {
+            entries.add(new Entry(Sample.RETURN_LINE, language.say("figure.chain.legend.return-line")));
+        }
+        if (lay.anyTurned()) {
+            entries.add(new Entry(Sample.CORNER, language.say("figure.chain.legend.corner")));
+        }
+        if (!lay.hasRows()) {
+            entries.add(new Entry(Sample.NONE, language.say("figure.chain.legend.addresses")));
+        } else if (columns && rows) {
+            entries.add(new Entry(Sample.NONE, language.say("figure.chain.legend.columns-and-rows")));
+        } else if (columns || rows) {
+            entries.add(new Entry(
+                    Sample.NONE, language.say(columns ? "figure.chain.legend.columns" : "figure.chain.legend.rows")));
+        }
+        if (lay.crowded()) {
+            entries.add(new Entry(Sample.NONE, language.say("figure.chain.legend.first-line")));
+        }
+        return entries;
+    }
+
+    private void legend(List<Entry> entries) {
         Box whole = drawing.bounds();
         double x = whole.left();
         double y = whole.bottom() + 18;
         double limit = Math.max(whole.right(), whole.left() + 300);
-        List<String> texts = new ArrayList<>(List.of("data"));
-        if (lay.panel.returnLine()) {
-            texts.add("return line");
-        }
-        if (lay.anyTurned()) {
-            texts.add(CORNER);
-        }
-        if (!numbers.isEmpty()) {
-            texts.add(numbers);
-        }
-        if (lay.crowded()) {
-            texts.add(FIRST_LINE);
-        }
-        for (String text : texts) {
-            Lettering lettering = Lettering.plain(text, Lettering.SMALL);
-            double sample = text.equals(numbers) || text.equals(FIRST_LINE) ? -6 : text.equals(CORNER) ? 14 : 32;
+        for (Entry entry : entries) {
+            Lettering lettering = Lettering.plain(entry.text(), Lettering.SMALL);
+            double sample = entry.sample().width;
             if (x > whole.left() && x + sample + 6 + lettering.width() > limit) {
                 x = whole.left();
                 y += 18;
             }
-            switch (text) {
-                case "data" -> drawing.arrow("legend", Stroke.LINE, HEAD, new Point(x, y), new Point(x + sample, y));
-                case "return line" ->
+            switch (entry.sample()) {
+                case DATA -> drawing.arrow("legend", Stroke.LINE, HEAD, new Point(x, y), new Point(x + sample, y));
+                case RETURN_LINE ->
                     drawing.arrow("legend", Stroke.DASHED, HEAD, new Point(x, y), new Point(x + sample, y));
                 case CORNER ->
                     drawing.filled("legend", new Point(x, y - 5), new Point(x + 10, y - 5), new Point(x, y + 5));
-                default -> {}
+                case NONE -> {}
             }
             drawing.add(
                     "legend",

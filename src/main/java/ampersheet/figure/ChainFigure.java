@@ -2,6 +2,7 @@ package ampersheet.figure;
 
 import ampersheet.chain.DataPath;
 import ampersheet.chain.Panel;
+import ampersheet.language.Language;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -33,10 +34,10 @@ public final class ChainFigure {
      * The numbers of pixels are not printed, so that the figure gives no answer away; the path of the data is. In a
      * long single row of tiles those in the middle are left out.
      *
-     * @param widest width in pixels that is not exceeded where pixels can be told apart
+     * @param setting with a width that is not exceeded where pixels can be told apart
      * @throws IllegalArgumentException if the data does not pass through every tile, or a mark lies on no pixel
      */
-    public static Figure draw(String title, Panel panel, List<Mark> marks, String idPrefix, double widest) {
+    public static Figure draw(String title, Panel panel, List<Mark> marks, Figure.Setting setting) {
         DataPath.Outcome.Traced path = trace(panel);
         for (Mark mark : marks) {
             if (path.turn(mark.x(), mark.y()) < 0) {
@@ -44,9 +45,10 @@ public final class ChainFigure {
                         "the mark at column " + mark.x() + ", row " + mark.y() + " is on no pixel");
             }
         }
-        ChainWords words = new ChainWords(panel, path, marks);
+        ChainWords words = new ChainWords(panel, path, marks, setting.language());
         return new Figure(
-                layOut(panel, path, marks, widest).picture(title, words.summary(), idPrefix),
+                layOut(panel, path, marks, setting.widest(), setting.language())
+                        .picture(title, words.summary(), setting.idPrefix()),
                 title,
                 words.summary(),
                 words.table(),
@@ -65,21 +67,21 @@ public final class ChainFigure {
      * The widest distance between pixels that fits the page; to allow it the controller moves, then tiles are left out,
      * then the rest of a row goes on in a line below.
      */
-    static Drawing layOut(Panel panel, DataPath.Outcome.Traced path, List<Mark> marks, double widest) {
+    static Drawing layOut(
+            Panel panel, DataPath.Outcome.Traced path, List<Mark> marks, double widest, Language language) {
         List<Way> ways = ways(panel, widest);
+        Subject subject = new Subject(panel, path, marks, language);
         for (Way way : ways) {
             double pitch = WIDEST_PITCH;
             boolean outlineOnly = true;
             while (pitch >= way.narrowest) {
-                Drawing drawing = way.draw(panel, path, marks, pitch, outlineOnly);
+                Drawing drawing = way.draw(subject, pitch, outlineOnly);
                 Box bounds = drawing.bounds().grown(4);
                 double across = (bounds.width() - widest) / pixelsAcross(panel, way.elided);
                 double down = (bounds.height() - tallest(widest)) / pixelsDown(panel);
                 boolean fits = across <= 0 && down <= 0;
                 if (fits && !outlineOnly) {
-                    return widest < Figure.PAGE_WIDTH
-                            ? wider(drawing, way, panel, path, marks, pitch, widest)
-                            : drawing;
+                    return widest < Figure.PAGE_WIDTH ? wider(drawing, way, subject, pitch, widest) : drawing;
                 }
                 outlineOnly = !fits;
                 double closer = fits ? 0 : Math.max(1, Math.floor(Math.max(across, down)));
@@ -87,7 +89,7 @@ public final class ChainFigure {
             }
         }
         Way last = ways.get(ways.size() - 1);
-        return last.draw(panel, path, marks, last.narrowest, false);
+        return last.draw(subject, last.narrowest, false);
     }
 
     private static double tallest(double widest) {
@@ -95,17 +97,10 @@ public final class ChainFigure {
     }
 
     /** With pixels farther apart, as far as that fits. */
-    private static Drawing wider(
-            Drawing drawing,
-            Way way,
-            Panel panel,
-            DataPath.Outcome.Traced path,
-            List<Mark> marks,
-            double pitch,
-            double widest) {
+    private static Drawing wider(Drawing drawing, Way way, Subject subject, double pitch, double widest) {
         Drawing best = drawing;
         for (double wider = pitch + 1; wider <= WIDEST_PITCH; wider++) {
-            Drawing next = way.draw(panel, path, marks, wider, false);
+            Drawing next = way.draw(subject, wider, false);
             Box bounds = next.bounds().grown(4);
             if (bounds.width() > widest || bounds.height() > tallest(widest)) {
                 break;
@@ -114,6 +109,9 @@ public final class ChainFigure {
         }
         return best;
     }
+
+    /** What is drawn, in whatever way. */
+    private record Subject(Panel panel, DataPath.Outcome.Traced path, List<Mark> marks, Language language) {}
 
     /**
      * A way to draw a panel that is too wide.
@@ -124,8 +122,12 @@ public final class ChainFigure {
      * @param beside down to this distance the controller stands beside its tile; closer together it needs the width
      */
     record Way(boolean elided, int tilesInLine, double narrowest, double beside) {
-        Drawing draw(Panel panel, DataPath.Outcome.Traced path, List<Mark> marks, double pitch, boolean outlineOnly) {
-            return new ChainDrawing(new ChainLayout(panel, path, marks, this, pitch), outlineOnly).drawing();
+        Drawing draw(Subject subject, double pitch, boolean outlineOnly) {
+            return new ChainDrawing(
+                            new ChainLayout(subject.panel, subject.path, subject.marks, this, pitch),
+                            outlineOnly,
+                            subject.language)
+                    .drawing();
         }
 
         boolean controllerAbove(Panel panel, double pitch) {

@@ -3,9 +3,9 @@ package ampersheet.figure;
 import ampersheet.chain.DataPath.Outcome.Traced;
 import ampersheet.chain.Panel;
 import ampersheet.chain.Tile;
+import ampersheet.language.Language;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /** Says a panel in words: where the data goes, as the drawing shows it, without counting for the reader. */
 final class ChainWords {
@@ -16,74 +16,111 @@ final class ChainWords {
     private final Tile tile;
     private final Traced path;
     private final List<ChainFigure.Mark> marks;
+    private final Language language;
 
-    ChainWords(Panel panel, Traced path, List<ChainFigure.Mark> marks) {
+    ChainWords(Panel panel, Traced path, List<ChainFigure.Mark> marks, Language language) {
         this.panel = panel;
         this.tile = panel.tile();
         this.path = path;
         this.marks = marks;
+        this.language = language;
     }
 
     String summary() {
-        int tiles = panel.places().size();
-        return "A panel of " + English.count(tiles, "tile", "tiles") + (tiles == 1 ? " of " : ", each of ")
-                + English.count(tile.columns(), "column", "columns") + " and "
-                + English.count(tile.rows(), "row", "rows")
-                + " of pixels, fed by a controller " + (panel.returnLine() ? "with" : "without") + " a return line.";
+        return language.count(
+                panel.returnLine()
+                        ? "figure.chain.summary-with-return-line"
+                        : "figure.chain.summary-without-return-line",
+                panel.places().size(),
+                "columns",
+                language.count("figure.chain.columns", tile.columns()),
+                "rows",
+                language.count("figure.chain.rows", tile.rows()));
     }
 
     Figure.Table table() {
         List<List<String>> rows = new ArrayList<>();
         int count = panel.places().size();
         for (int i = 0; i < count; i++) {
-            Panel.Place place = panel.places().get(i);
             if (isLongRow() && i > 0 && i < count - 1) {
                 if (i == 1) {
-                    rows.add(List.of(
-                            "1 to " + (count - 2),
-                            Integer.toString(place.row()),
-                            turned(place.quarterTurns()),
-                            "the tile before it",
-                            "the tile after it"));
+                    rows.add(middle(panel.places().get(i), count - 2));
                 }
-                continue;
+            } else {
+                rows.add(row(i));
             }
-            int at = path.tileOrder().indexOf(i);
-            boolean last = at == path.tileOrder().size() - 1;
-            rows.add(List.of(
-                    Integer.toString(place.column()),
-                    Integer.toString(place.row()),
-                    turned(place.quarterTurns()),
-                    at == 0 ? "controller" : where(path.tileOrder().get(at - 1)),
-                    !last ? where(path.tileOrder().get(at + 1)) : panel.returnLine() ? "return line" : "open"));
         }
-        return new Figure.Table(List.of("Tile column", "Tile row", "Mounted", "Data comes from", "Data goes to"), rows);
+        return new Figure.Table(
+                List.of(
+                        language.say("figure.chain.head.column"),
+                        language.say("figure.chain.head.row"),
+                        language.say("figure.chain.head.mounted"),
+                        language.say("figure.chain.head.from"),
+                        language.say("figure.chain.head.to")),
+                rows);
+    }
+
+    /** Of a long row, all tiles but the ends. */
+    private List<String> middle(Panel.Place one, int last) {
+        return List.of(
+                language.say("figure.chain.range", "first", "1", "last", number(last)),
+                number(one.row()),
+                turned(one.quarterTurns()),
+                language.say("figure.chain.tile-before"),
+                language.say("figure.chain.tile-after"));
+    }
+
+    private List<String> row(int tile) {
+        Panel.Place place = panel.places().get(tile);
+        List<Integer> order = path.tileOrder();
+        int at = order.indexOf(tile);
+        String from = at == 0 ? language.say("figure.chain.controller") : where(order.get(at - 1));
+        String to = at < order.size() - 1
+                ? where(order.get(at + 1))
+                : language.say(panel.returnLine() ? "figure.chain.return-line" : "figure.chain.open");
+        return List.of(number(place.column()), number(place.row()), turned(place.quarterTurns()), from, to);
     }
 
     List<String> walk() {
         List<String> sentences = new ArrayList<>();
-        sentences.add("Columns are counted from 0 at the left, rows from 0 at the top.");
-        sentences.add("In an upright tile the data enters on the " + side(tile.input())
-                + " side; its first pixel is the one in the " + corner() + " corner.");
+        sentences.add(language.say("figure.chain.counted"));
+        sentences.add(language.say("figure.chain.enters", "side", side(tile.input()), "corner", corner()));
         sentences.add(order());
-        sentences.add("After its last pixel it leaves on the " + side(tile.output()) + " side.");
+        sentences.add(language.say("figure.chain.leaves", "side", side(tile.output())));
         List<Integer> order = path.tileOrder();
-        sentences.add("The controller feeds " + where(order.get(0)) + ".");
+        Panel.Place first = panel.places().get(order.get(0));
+        sentences.add(language.say("figure.chain.feeds", "column", number(first.column()), "row", number(first.row())));
         if (isLongRow()) {
-            sentences.add("From there the data goes through tile columns 1 to " + (order.size() - 1)
-                    + ", one after another, all " + turned(panel.places().get(0).quarterTurns()) + ".");
+            sentences.add(language.say(
+                    "figure.chain.goes-through",
+                    "last",
+                    number(order.size() - 1),
+                    "turned",
+                    turned(panel.places().get(0).quarterTurns())));
         }
         for (int i = 1; i < order.size() && !isLongRow(); i++) {
             Panel.Place place = panel.places().get(order.get(i));
-            sentences.add(
-                    "From there the data goes to " + where(order.get(i)) + ", " + turned(place.quarterTurns()) + ".");
+            sentences.add(language.say(
+                    "figure.chain.goes-on",
+                    "column",
+                    number(place.column()),
+                    "row",
+                    number(place.row()),
+                    "turned",
+                    turned(place.quarterTurns())));
         }
         if (panel.returnLine()) {
-            sentences.add("From the last tile the return line leads back through all tiles to the controller.");
+            sentences.add(language.say("figure.chain.leads-back"));
         }
         for (ChainFigure.Mark mark : marks) {
-            sentences.add("The pixel in column " + mark.x() + ", row " + mark.y() + " is marked"
-                    + (mark.label().isEmpty() ? "." : " " + mark.label() + "."));
+            sentences.add(language.say(
+                    mark.label().isEmpty() ? "figure.chain.marked" : "figure.chain.marked-with",
+                    "column",
+                    number(mark.x()),
+                    "row",
+                    number(mark.y()),
+                    "label",
+                    mark.label()));
         }
         return sentences;
     }
@@ -104,45 +141,65 @@ final class ChainWords {
     }
 
     private String order() {
-        boolean rows = tile.along() == Tile.Along.ROWS;
         boolean fromLeft = tile.start() == Tile.Corner.TOP_LEFT || tile.start() == Tile.Corner.BOTTOM_LEFT;
         boolean fromTop = tile.start() == Tile.Corner.TOP_LEFT || tile.start() == Tile.Corner.TOP_RIGHT;
-        String across = fromLeft ? "from left to right" : "from right to left";
-        String down = fromTop ? "from top to bottom" : "from bottom to top";
-        String line = rows ? "row" : "column";
-        String way = "It passes " + line + " after " + line + ", " + (rows ? down : across) + "; the first " + line
-                + " runs " + (rows ? across : down);
-        return way
-                + switch (tile.order()) {
-                    case ALL_ONE_WAY -> ", and so does every other: all one way.";
-                    case SERPENTINE -> ", the next one back, and so on, back and forth.";
-                };
+        String across = language.say(fromLeft ? "figure.chain.to-the-right" : "figure.chain.to-the-left");
+        String down = language.say(fromTop ? "figure.chain.downwards" : "figure.chain.upwards");
+        boolean oneWay = tile.order() == Tile.Order.ALL_ONE_WAY;
+        return switch (tile.along()) {
+            case ROWS ->
+                language.say(
+                        oneWay ? "figure.chain.rows-one-way" : "figure.chain.rows-back-and-forth",
+                        "onwards",
+                        down,
+                        "first",
+                        across);
+            case COLUMNS ->
+                language.say(
+                        oneWay ? "figure.chain.columns-one-way" : "figure.chain.columns-back-and-forth",
+                        "onwards",
+                        across,
+                        "first",
+                        down);
+        };
     }
 
     private String corner() {
-        return tile.start().name().toLowerCase(Locale.ROOT).replace('_', ' ');
+        return language.say(
+                switch (tile.start()) {
+                    case TOP_LEFT -> "figure.chain.corner.top-left";
+                    case TOP_RIGHT -> "figure.chain.corner.top-right";
+                    case BOTTOM_LEFT -> "figure.chain.corner.bottom-left";
+                    case BOTTOM_RIGHT -> "figure.chain.corner.bottom-right";
+                });
     }
 
-    private static String side(Tile.Side side) {
-        return switch (side) {
-            case NORTH -> "top";
-            case EAST -> "right";
-            case SOUTH -> "bottom";
-            case WEST -> "left";
-        };
+    private String side(Tile.Side side) {
+        return language.say(
+                switch (side) {
+                    case NORTH -> "figure.chain.side.top";
+                    case EAST -> "figure.chain.side.right";
+                    case SOUTH -> "figure.chain.side.bottom";
+                    case WEST -> "figure.chain.side.left";
+                });
     }
 
-    private static String turned(int quarterTurns) {
-        return switch (quarterTurns) {
-            case 0 -> "upright";
-            case 1 -> "rotated by a quarter clockwise";
-            case 2 -> "upside down";
-            default -> "rotated by a quarter anticlockwise";
-        };
+    private String turned(int quarterTurns) {
+        return language.say(
+                switch (quarterTurns) {
+                    case 0 -> "figure.chain.turned.0";
+                    case 1 -> "figure.chain.turned.1";
+                    case 2 -> "figure.chain.turned.2";
+                    default -> "figure.chain.turned.3";
+                });
     }
 
     private String where(int place) {
-        return "tile column " + panel.places().get(place).column() + ", row "
-                + panel.places().get(place).row();
+        Panel.Place at = panel.places().get(place);
+        return language.say("figure.chain.tile", "column", number(at.column()), "row", number(at.row()));
+    }
+
+    private static String number(int number) {
+        return Integer.toString(number);
     }
 }

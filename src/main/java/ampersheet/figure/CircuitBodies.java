@@ -5,6 +5,7 @@ import ampersheet.circuit.PartKind;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.figure.LabelPlacer.Side;
 import ampersheet.figure.LabelPlacer.Spot;
+import ampersheet.language.Language;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -18,6 +19,7 @@ final class CircuitBodies {
 
     private final Drawing drawing;
     private final SymbolStyle style;
+    private final Language language;
     private final boolean narrow;
     private final Conductors conductors;
     private final CircuitTexts texts;
@@ -25,9 +27,11 @@ final class CircuitBodies {
     /** Signs and letters, put beside the bodies when all of them stand. */
     private final List<Runnable> marks = new ArrayList<>();
 
-    CircuitBodies(Drawing drawing, SymbolStyle style, boolean narrow, Conductors conductors, CircuitTexts texts) {
+    CircuitBodies(
+            Drawing drawing, CircuitFigure.Manner manner, boolean narrow, Conductors conductors, CircuitTexts texts) {
         this.drawing = drawing;
-        this.style = style;
+        this.style = manner.style();
+        this.language = manner.language();
         this.narrow = narrow;
         this.conductors = conductors;
         this.texts = texts;
@@ -107,7 +111,7 @@ final class CircuitBodies {
         Frame frame = readsOnwards ? along : along.flipped();
         double half = CopperSymbol.halfLength(part.kind());
         texts.require(part, plus.distanceTo(minus) / 2 >= half + 2 * SHORTEST_LEAD);
-        new CopperSymbol(drawing, part, frame, narrow).draw();
+        new CopperSymbol(drawing, part, frame, narrow, language.say("figure.circuit.drawn.feed")).draw();
         bodies.put(part.name(), drawing.bounds(part.name()));
         conductors.lead(part, part.end("plus"), frame.at(-half, 0));
         conductors.lead(part, part.end("minus"), frame.at(half, 0));
@@ -223,15 +227,15 @@ final class CircuitBodies {
         String name = part.name();
         drawing.rectangle(name, Stroke.LINE, box);
         Frame facing = axis.facing(ground);
-        pinName(name, "IN", facing.at(-half, 0), box);
-        pinName(name, "OUT", facing.at(half, 0), box);
+        pinName(name, language.say("figure.circuit.drawn.in"), facing.at(-half, 0), box);
+        pinName(name, language.say("figure.circuit.drawn.out"), facing.at(half, 0), box);
         double side = (lying ? box.height() : box.width()) / 2;
         bodies.put(name, drawing.bounds(name));
         conductors.lead(part, part.end("in"), axis.at(-half, 0));
         conductors.lead(part, part.end("out"), axis.at(half, 0));
         Point foot = sideLead(part, part.end("ground"), facing, side, half - 22);
         double u = facing.u(foot);
-        pinName(name, "GND", facing.at(u, side), box);
+        pinName(name, language.say("figure.circuit.drawn.ground"), facing.at(u, side), box);
         return true;
     }
 

@@ -31,26 +31,26 @@ final class CircuitDrawing {
     private final CircuitTexts texts;
     private final CircuitBodies bodies;
 
-    CircuitDrawing(Schematic schematic, Map<String, Label> labels, SymbolStyle style, Spacing spacing) {
-        this(schematic, labels, style, new Room(spacing, false, Map.of()));
+    CircuitDrawing(Schematic schematic, Map<String, Label> labels, CircuitFigure.Manner manner, Spacing spacing) {
+        this(schematic, labels, manner, new Room(spacing, false, Map.of()));
     }
 
     /** For a narrow page. @param beside on which side of a part its label goes first, where not as usual */
     CircuitDrawing(
             Schematic schematic,
             Map<String, Label> labels,
-            SymbolStyle style,
+            CircuitFigure.Manner manner,
             Spacing spacing,
             Map<String, Side> beside) {
-        this(schematic, labels, style, new Room(spacing, true, beside));
+        this(schematic, labels, manner, new Room(spacing, true, beside));
     }
 
-    private CircuitDrawing(Schematic schematic, Map<String, Label> labels, SymbolStyle style, Room room) {
+    private CircuitDrawing(Schematic schematic, Map<String, Label> labels, CircuitFigure.Manner manner, Room room) {
         this.schematic = schematic;
         this.room = room;
         this.conductors = new Conductors(schematic, room.spacing(), drawing);
         this.texts = new CircuitTexts(schematic, labels, conductors, drawing, room);
-        this.bodies = new CircuitBodies(drawing, style, room.narrow(), conductors, texts);
+        this.bodies = new CircuitBodies(drawing, manner, room.narrow(), conductors, texts);
         draw();
     }
 

@@ -3,6 +3,7 @@ package ampersheet.figure;
 import ampersheet.circuit.GridPoint;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
+import ampersheet.language.Language;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -24,19 +25,13 @@ public final class CircuitFigure {
 
     private CircuitFigure() {}
 
-    /**
-     * @param labels by part name; a part without one is drawn without text, a node with its own name
-     * @param idPrefix makes ids unique in a page
-     * @param widest width in pixels that is not exceeded where the drawing stays legible
-     */
+    /** How symbols look, and in which language the few words beside them are. */
+    record Manner(SymbolStyle style, Language language) {}
+
+    /** @param labels by part name; a part without one is drawn without text, a node with its own name */
     public static Figure draw(
-            String title,
-            Schematic schematic,
-            Map<String, Label> labels,
-            SymbolStyle style,
-            String idPrefix,
-            double widest) {
-        return draw(title, schematic, labels, style, Map.of(), idPrefix, widest);
+            String title, Schematic schematic, Map<String, Label> labels, SymbolStyle style, Figure.Setting setting) {
+        return draw(title, schematic, labels, style, Map.of(), setting);
     }
 
     /** @param steps numbers of the steps whose results belong to a part, by its name; printed in circles */
@@ -46,20 +41,21 @@ public final class CircuitFigure {
             Map<String, Label> labels,
             SymbolStyle style,
             Map<String, List<Integer>> steps,
-            String idPrefix,
-            double widest) {
-        CircuitWords words = new CircuitWords(schematic, labels);
-        Drawing drawing = layOut(schematic, labels, style, widest);
-        String told = StepNumbers.add(drawing, steps, widest) ? title + StepNumbers.IN_A_TITLE : title;
+            Figure.Setting setting) {
+        Language language = setting.language();
+        CircuitWords words = new CircuitWords(schematic, labels, language);
+        Drawing drawing = layOut(schematic, labels, new Manner(style, language), setting.widest());
+        String told = StepNumbers.add(drawing, steps, setting.widest()) ? StepNumbers.inTitle(title, language) : title;
         List<String> walk = new ArrayList<>(words.walk());
-        walk.addAll(StepNumbers.walk(steps, labels));
-        return new Figure(drawing.picture(told, words.summary(), idPrefix), told, words.summary(), words.table(), walk);
+        walk.addAll(StepNumbers.walk(steps, labels, language));
+        return new Figure(
+                drawing.picture(told, words.summary(), setting.idPrefix()), told, words.summary(), words.table(), walk);
     }
 
-    static Drawing layOut(Schematic schematic, Map<String, Label> labels, SymbolStyle style, double widest) {
+    static Drawing layOut(Schematic schematic, Map<String, Label> labels, Manner manner, double widest) {
         CircuitDrawing usual = null;
         for (double gap : GAPS) {
-            CircuitDrawing drawing = layOut(schematic, labels, style, Figure.PAGE_WIDTH, gap);
+            CircuitDrawing drawing = layOut(schematic, labels, manner, Figure.PAGE_WIDTH, gap);
             if (usual == null || drawing.legible()) {
                 usual = drawing;
             }
@@ -70,22 +66,22 @@ public final class CircuitFigure {
         if (widest >= Figure.PAGE_WIDTH || usual.drawing().width() <= widest && usual.faults() == 0) {
             return usual.drawing();
         }
-        return narrower(schematic, labels, style, usual.spacing(), widest);
+        return narrower(schematic, labels, manner, usual.spacing(), widest);
     }
 
     /** In pieces where only 0 V joins them, else with its columns closer, else in pieces with a supply between them. */
     private static Drawing narrower(
-            Schematic schematic, Map<String, Label> labels, SymbolStyle style, Spacing spacing, double widest) {
-        Function<Schematic, CircuitDrawing> pen = piece -> piece(piece, labels, style, widest);
-        Optional<Pair> apart = Pair.best(Folding.of(schematic, labels, true), pen, widest);
+            Schematic schematic, Map<String, Label> labels, Manner manner, Spacing spacing, double widest) {
+        Function<Schematic, CircuitDrawing> pen = piece -> piece(piece, labels, manner, widest);
+        Optional<Pair> apart = Pair.best(Folding.of(schematic, labels, true, manner.language()), pen, widest);
         if (apart.isPresent()) {
             return apart.get().drawing();
         }
-        CircuitDrawing whole = narrowed(schematic, labels, style, spacing, widest);
+        CircuitDrawing whole = narrowed(schematic, labels, manner, spacing, widest);
         if (fits(whole, widest) && whole.cramped().size() <= FEW_CRAMPED) {
             return whole.drawing();
         }
-        return Pair.best(Folding.of(schematic, labels, false), pen, widest)
+        return Pair.best(Folding.of(schematic, labels, false, manner.language()), pen, widest)
                 .filter(pair -> !fits(whole, widest) || pair.cost() + FEW_CRAMPED < Narrowing.cost(whole))
                 .map(Pair::drawing)
                 .orElse(whole.drawing());
@@ -117,22 +113,22 @@ public final class CircuitFigure {
         return drawing.drawing().width() <= widest && drawing.faults() == 0;
     }
 
-    private static CircuitDrawing piece(Schematic piece, Map<String, Label> labels, SymbolStyle style, double widest) {
-        CircuitDrawing usual = layOut(piece, labels, style, widest, Spacing.USUAL);
-        return fits(usual, widest) ? usual : narrowed(piece, labels, style, usual.spacing(), widest);
+    private static CircuitDrawing piece(Schematic piece, Map<String, Label> labels, Manner manner, double widest) {
+        CircuitDrawing usual = layOut(piece, labels, manner, widest, Spacing.USUAL);
+        return fits(usual, widest) ? usual : narrowed(piece, labels, manner, usual.spacing(), widest);
     }
 
     private static CircuitDrawing narrowed(
-            Schematic schematic, Map<String, Label> labels, SymbolStyle style, Spacing spacing, double widest) {
+            Schematic schematic, Map<String, Label> labels, Manner manner, Spacing spacing, double widest) {
         return new Narrowing(
                         schematic,
-                        (closer, beside) -> new CircuitDrawing(schematic, labels, style, closer, beside),
+                        (closer, beside) -> new CircuitDrawing(schematic, labels, manner, closer, beside),
                         widest)
                 .of(spacing);
     }
 
     private static CircuitDrawing layOut(
-            Schematic schematic, Map<String, Label> labels, SymbolStyle style, double widest, double gap) {
+            Schematic schematic, Map<String, Label> labels, Manner manner, double widest, double gap) {
         Spacing spacing = new Spacing(
                 schematic.parts().stream()
                         .flatMap(part -> part.ends().values().stream())
@@ -140,7 +136,7 @@ public final class CircuitFigure {
                 gap);
         CircuitDrawing best = null;
         for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
-            CircuitDrawing drawing = new CircuitDrawing(schematic, labels, style, spacing);
+            CircuitDrawing drawing = new CircuitDrawing(schematic, labels, manner, spacing);
             boolean wide = drawing.drawing().bounds().width() > widest - 10;
             if (best == null
                     || !wide && (drawing.legible() || !best.legible())

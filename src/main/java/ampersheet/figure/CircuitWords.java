@@ -1,11 +1,10 @@
 package ampersheet.figure;
 
-import ampersheet.circuit.GridPoint;
 import ampersheet.circuit.Netlist;
 import ampersheet.circuit.PartKind;
-import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
+import ampersheet.language.Language;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
@@ -23,23 +22,30 @@ final class CircuitWords {
     private final Schematic schematic;
     private final Netlist netlist;
     private final Map<String, Label> labels;
+    private final Language language;
+    private final PartWords parts;
+    private final PolarityWords polarity;
 
-    CircuitWords(Schematic schematic, Map<String, Label> labels) {
+    CircuitWords(Schematic schematic, Map<String, Label> labels, Language language) {
         this.schematic = schematic;
         this.netlist = schematic.netlist();
         this.labels = labels;
+        this.language = language;
+        this.parts = new PartWords(language);
+        this.polarity = new PolarityWords(language);
     }
 
     String summary() {
-        Map<PartKind, Map<String, Integer>> counts = new EnumMap<>(PartKind.class);
+        Map<PartKind, Map<String, List<PlacedPart>>> alike = new EnumMap<>(PartKind.class);
         netlist.parts()
-                .forEach(connected -> counts.computeIfAbsent(connected.part().kind(), k -> new LinkedHashMap<>())
-                        .merge(word(connected.part()), 1, Integer::sum));
+                .forEach(connected -> alike.computeIfAbsent(connected.part().kind(), k -> new LinkedHashMap<>())
+                        .computeIfAbsent(parts.name(connected.part()), name -> new ArrayList<>())
+                        .add(connected.part()));
         List<String> phrases = new ArrayList<>();
-        counts.forEach((kind, words) -> words.forEach((word, count) ->
-                phrases.add(English.count(count, word, word.equals(word(kind)) ? plural(kind) : word + "s"))));
-        return "A circuit of " + English.list(phrases) + ", joined at "
-                + English.count(netlist.nodes().size(), "node", "nodes") + ".";
+        alike.values()
+                .forEach(byName ->
+                        byName.values().forEach(several -> phrases.add(parts.counted(several.get(0), several.size()))));
+        return language.count("figure.circuit.summary", netlist.nodes().size(), "parts", language.all(phrases));
     }
 
     Figure.Table table() {
@@ -47,13 +53,20 @@ final class CircuitWords {
         for (Netlist.Connected connected : netlist.parts()) {
             PlacedPart part = connected.part();
             rows.add(List.of(
-                    caption(part) + " (" + word(part) + ")",
+                    language.say("figure.circuit.component", "name", caption(part), "part", parts.name(part)),
                     value(part),
-                    connected.node().get(first(part)),
-                    connected.node().get(last(part)),
-                    polarity(connected)));
+                    node(connected, first(part)),
+                    node(connected, last(part)),
+                    polarity.of(part, nodes(connected))));
         }
-        return new Figure.Table(List.of("Component", "Value", "From node", "To node", "Polarity"), rows);
+        return new Figure.Table(
+                List.of(
+                        language.say("figure.circuit.head.component"),
+                        language.say("figure.circuit.head.value"),
+                        language.say("figure.circuit.head.from"),
+                        language.say("figure.circuit.head.to"),
+                        language.say("figure.circuit.head.polarity")),
+                rows);
     }
 
     List<String> walk() {
@@ -67,21 +80,31 @@ final class CircuitWords {
             PlacedPart part = connected.part();
             boolean source = part.kind() == PartKind.SOURCE;
             String start = connected.node().get(source ? last(part) : first(part));
+            sentences.add(start(sentences.isEmpty(), source, caption(part), called(start)));
             if (source) {
                 told.add(connected);
-                sentences.add((sentences.isEmpty() ? "Start" : "Start again") + " at the plus of " + caption(part)
-                        + ", node " + start + ".");
-            } else {
-                sentences.add((sentences.isEmpty() ? "Start" : "Start again") + " at node " + start + ".");
             }
             follow(start, reached, told, sentences);
             if (source) {
-                sentences.add("Node " + connected.node().get(first(part)) + " is the minus of " + caption(part)
-                        + ": the path is closed.");
+                sentences.add(language.say(
+                        "figure.circuit.closed", "node", node(connected, first(part)), "part", caption(part)));
             }
         }
         sentences.addAll(joints());
         return sentences;
+    }
+
+    private String start(boolean first, boolean source, String part, String node) {
+        if (source) {
+            return language.say(
+                    first ? "figure.circuit.start-at-plus" : "figure.circuit.start-again-at-plus",
+                    "part",
+                    part,
+                    "node",
+                    node);
+        }
+        return language.say(
+                first ? "figure.circuit.start-at-node" : "figure.circuit.start-again-at-node", "node", node);
     }
 
     /** Sources first, so that the walk starts at a plus. */
@@ -111,9 +134,10 @@ final class CircuitWords {
                 }
             }
             if (ways.size() == 1) {
-                sentences.add("From node " + node + ", " + ways.get(0) + ".");
+                sentences.add(language.say("figure.circuit.goes-on", "node", called(node), "way", ways.get(0)));
             } else if (ways.size() > 1) {
-                sentences.add("At node " + node + " the path divides: " + String.join("; ", ways) + ".");
+                sentences.add(
+                        language.say("figure.circuit.divides", "node", called(node), "ways", String.join("; ", ways)));
             }
         }
     }
@@ -123,24 +147,33 @@ final class CircuitWords {
         String name = caption(part);
         List<String> terminals = part.kind().terminals();
         if (terminals.size() > 2) {
-            return name + " joins in: "
-                    + English.list(terminals.stream()
-                            .map(terminal -> "its " + role(part, terminal) + " at node "
-                                    + connected.node().get(terminal))
-                            .toList());
+            List<String> ends = terminals.stream()
+                    .map(terminal -> parts.joins(part, terminal, node(connected, terminal)))
+                    .toList();
+            return language.say("figure.way.joins-in", "part", name, "ends", language.all(ends));
         }
         boolean forwards = connected.node().get(terminals.get(0)).equals(node);
-        String other = connected.node().get(terminals.get(forwards ? 1 : 0));
-        String entered = role(part, terminals.get(forwards ? 0 : 1));
+        String other = node(connected, terminals.get(forwards ? 1 : 0));
         return switch (part.kind()) {
-            case SOURCE -> name + " leads from its " + entered + " to node " + other;
-            case LED, DIODE, ZENER, REFERENCE -> name + " leads, " + entered + " first, to node " + other;
-            case SINK -> name + (forwards ? " draws its current to node " : " brings its current from node ") + other;
-            case VOLTMETER -> "the voltmeter " + name + " reads between here and node " + other;
-            case SWITCH -> name + ", " + state(part) + ", leads to node " + other;
-            case STRIP, PANEL -> name + ", " + fed(part) + ", lies between here and node " + other;
+            case SOURCE ->
+                language.say(
+                        forwards ? "figure.way.source-from-minus" : "figure.way.source-from-plus",
+                        "part",
+                        name,
+                        "other",
+                        other);
+            case LED, DIODE, ZENER, REFERENCE ->
+                language.say(
+                        forwards ? "figure.way.anode-first" : "figure.way.cathode-first", "part", name, "other", other);
+            case SINK ->
+                language.say(forwards ? "figure.way.draws" : "figure.way.brings", "part", name, "other", other);
+            case VOLTMETER -> language.say("figure.way.reads", "part", name, "other", other);
+            case SWITCH ->
+                language.say("figure.way.switch", "part", name, "state", polarity.state(part), "other", other);
+            case STRIP, PANEL ->
+                language.say("figure.way.copper", "part", name, "fed", polarity.fed(part), "other", other);
             case RESISTOR, LOAD, CABLE, CAPACITOR, AMMETER, NMOS, PMOS, NPN, TRIMPOT, REGULATOR, WIRE, GROUND, NODE ->
-                name + " leads to node " + other;
+                language.say("figure.way.leads", "part", name, "other", other);
         };
     }
 
@@ -156,18 +189,45 @@ final class CircuitWords {
             for (Netlist.Connected connected : netlist.parts()) {
                 for (String terminal : connected.part().kind().terminals()) {
                     if (connected.node().get(terminal).equals(node)) {
-                        ends.add("the " + role(connected.part(), terminal) + " of " + caption(connected.part()));
+                        ends.add(parts.end(connected.part(), terminal, caption(connected.part())));
                     }
                 }
             }
-            String called = labels.containsKey(node) && isNode(node)
-                    ? ", " + labels.get(node).name() + ","
-                    : "";
-            String zero = grounded.contains(node) ? " is the 0 V reference and" : "";
-            sentences.add("Node " + node + called + zero + (ends.size() == 1 ? " has " : " joins ") + English.list(ends)
-                    + (ends.size() == 1 ? " only." : "."));
+            String named = labels.containsKey(node) && isNode(node)
+                    ? language.say(
+                            "figure.circuit.named-node",
+                            "node",
+                            node,
+                            "name",
+                            labels.get(node).name())
+                    : called(node);
+            sentences.add(language.say(
+                    joint(grounded.contains(node), ends.size()), "node", named, "ends", language.all(ends)));
         }
         return sentences;
+    }
+
+    private static String joint(boolean reference, int ends) {
+        return switch (ends) {
+            case 0 -> reference ? "figure.circuit.reference-joins-nothing" : "figure.circuit.joins-nothing";
+            case 1 -> reference ? "figure.circuit.reference-joins-one" : "figure.circuit.joins-one";
+            default -> reference ? "figure.circuit.reference-joins" : "figure.circuit.joins";
+        };
+    }
+
+    private String node(Netlist.Connected connected, String terminal) {
+        return called(connected.node().get(terminal));
+    }
+
+    private Map<String, String> nodes(Netlist.Connected connected) {
+        Map<String, String> nodes = new LinkedHashMap<>();
+        connected.node().forEach((terminal, node) -> nodes.put(terminal, called(node)));
+        return nodes;
+    }
+
+    /** Nodes are called as the template calls them; the one with the ground symbols may have no name there. */
+    private String called(String node) {
+        return node.equals(Netlist.GROUND) && !isNode(node) ? language.say("figure.circuit.ground-node") : node;
     }
 
     private boolean isNode(String name) {
@@ -184,11 +244,9 @@ final class CircuitWords {
     private String value(PlacedPart part) {
         Label label = labels.get(part.name());
         if (label == null || label.lines().isEmpty()) {
-            return "not stated";
+            return language.say("figure.not-stated");
         }
-        return label.lines().stream()
-                .map(line -> line.text().isEmpty() ? line.plain() + " to be found" : line.plain())
-                .collect(Collectors.joining("; "));
+        return label.lines().stream().map(line -> line.told(language)).collect(Collectors.joining("; "));
     }
 
     static String first(PlacedPart part) {
@@ -220,144 +278,6 @@ final class CircuitWords {
                     WIRE,
                     GROUND,
                     NODE -> part.kind().terminals().get(part.kind().terminals().size() > 1 ? 1 : 0);
-        };
-    }
-
-    private static String polarity(Netlist.Connected connected) {
-        Map<String, String> at = connected.node();
-        return switch (connected.part().kind()) {
-            case SOURCE -> "plus at " + at.get("to");
-            case LED, DIODE, ZENER, REFERENCE -> "anode at " + at.get("from") + ", cathode at " + at.get("to");
-            case SINK -> "current flows from " + at.get("from") + " to " + at.get("to");
-            case VOLTMETER, AMMETER -> "plus at " + at.get("from");
-            case NMOS, PMOS ->
-                "drain at " + at.get("drain") + ", gate at " + at.get("gate") + ", source at " + at.get("source")
-                        + bodyDiode(connected.part());
-            case NPN ->
-                "collector at " + at.get("collector") + ", base at " + at.get("base") + ", emitter at "
-                        + at.get("emitter");
-            case SWITCH -> state(connected.part());
-            case TRIMPOT -> "wiper at " + at.get("wiper");
-            case REGULATOR ->
-                "input at " + at.get("in") + ", output at " + at.get("out") + ", ground at " + at.get("ground");
-            case STRIP, PANEL ->
-                "plus at " + at.get("plus") + ", minus at " + at.get("minus") + "; " + spread(connected.part());
-            case RESISTOR, LOAD, CABLE, CAPACITOR, WIRE, GROUND, NODE -> "none";
-        };
-    }
-
-    private static String spread(PlacedPart part) {
-        return part.kind() == PartKind.STRIP
-                ? "two conductors with " + English.count(count(part, PartValue.TAPS), "tap", "taps")
-                        + " between them, numbered from 1, " + fed(part)
-                : English.count(count(part, PartValue.ROWS), "row", "rows") + " of "
-                        + English.count(count(part, PartValue.COLUMNS), "pixel", "pixels")
-                        + " on a bus along their left ends, "
-                        + (part.values().containsKey(PartValue.CROSS)
-                                ? "each pixel joined to the one below"
-                                : "joined nowhere but there")
-                        + ", the bus " + fed(part);
-    }
-
-    private static String bodyDiode(PlacedPart part) {
-        if (!part.word("body").equals("shown")) {
-            return "";
-        }
-        return part.kind() == PartKind.NMOS
-                ? "; the body diode leads from source to drain"
-                : "; the body diode leads from drain to source";
-    }
-
-    private static String fed(PlacedPart part) {
-        return switch (part.word("feed")) {
-            case "start" -> "fed at the start";
-            case "end" -> "fed at the end";
-            case "middle" -> "fed in the middle";
-            default -> "fed at " + part.word("feed");
-        };
-    }
-
-    private static int count(PlacedPart part, PartValue value) {
-        return part.values().get(value).intValue();
-    }
-
-    private static String state(PlacedPart part) {
-        return PartSymbol.isClosed(part) ? "closed" : "open";
-    }
-
-    /** What a terminal is called: by its function, else by where the drawing has it. */
-    private static String role(PlacedPart part, String terminal) {
-        boolean from = terminal.equals("from");
-        return switch (part.kind()) {
-            case SOURCE -> from ? "minus" : "plus";
-            case VOLTMETER, AMMETER -> from ? "plus" : "minus";
-            case LED, DIODE, ZENER, REFERENCE -> from ? "anode" : "cathode";
-            case SINK -> from ? "inflow" : "outflow";
-            case NMOS, PMOS, NPN, STRIP, PANEL -> terminal;
-            case REGULATOR ->
-                switch (terminal) {
-                    case "in" -> "input";
-                    case "out" -> "output";
-                    default -> terminal;
-                };
-            case TRIMPOT -> terminal.equals("wiper") ? terminal : end(part, terminal);
-            case RESISTOR, LOAD, CABLE, CAPACITOR, SWITCH -> end(part, terminal);
-            case WIRE, GROUND, NODE -> terminal;
-        };
-    }
-
-    private static String end(PlacedPart part, String terminal) {
-        GridPoint here = part.end(terminal);
-        GridPoint there = part.end(terminal.equals("from") ? "to" : "from");
-        int dx = here.x() - there.x();
-        int dy = here.y() - there.y();
-        if (Math.abs(dx) > Math.abs(dy)) {
-            return dx < 0 ? "left end" : "right end";
-        }
-        return dy > 0 ? "top end" : "bottom end";
-    }
-
-    /** As it is drawn. */
-    static String word(PlacedPart part) {
-        boolean box = part.kind() != PartKind.LOAD || PartSymbol.isBox(part);
-        return box ? word(part.kind()) : part.word("symbol");
-    }
-
-    static String word(PartKind kind) {
-        return switch (kind) {
-            case SOURCE -> "voltage source";
-            case RESISTOR -> "resistor";
-            case LOAD -> "load";
-            case CABLE -> "length of wire";
-            case SINK -> "constant-current load";
-            case LED -> "LED";
-            case DIODE -> "diode";
-            case ZENER -> "Zener diode";
-            case REFERENCE -> "voltage reference";
-            case NMOS -> "N-channel MOSFET";
-            case PMOS -> "P-channel MOSFET";
-            case NPN -> "NPN transistor";
-            case SWITCH -> "switch";
-            case TRIMPOT -> "trimming potentiometer";
-            case REGULATOR -> "linear regulator";
-            case CAPACITOR -> "capacitor";
-            case STRIP -> "strip of loads";
-            case PANEL -> "panel of pixels";
-            case VOLTMETER -> "voltmeter";
-            case AMMETER -> "ammeter";
-            case WIRE -> "wire";
-            case GROUND -> "ground";
-            case NODE -> "node";
-        };
-    }
-
-    private static String plural(PartKind kind) {
-        return switch (kind) {
-            case SWITCH -> "switches";
-            case CABLE -> "lengths of wire";
-            case STRIP -> "strips of loads";
-            case PANEL -> "panels of pixels";
-            default -> word(kind) + "s";
         };
     }
 }

@@ -43,17 +43,19 @@ final class CopperSymbol {
     private final PlacedPart part;
     private final Frame frame;
     private final boolean narrow;
+    private final Lettering word;
     private final double halfStrip;
     private final int tapsShown;
     /** Along v; along u it is as on a wide page. */
     private final double halfPanel;
 
-    /** @param narrow shorter along v */
-    CopperSymbol(Drawing drawing, PlacedPart part, Frame frame, boolean narrow) {
+    /** @param narrow shorter along v; @param feed the word where a strip is fed */
+    CopperSymbol(Drawing drawing, PlacedPart part, Frame frame, boolean narrow, String feed) {
         this.drawing = drawing;
         this.part = part;
         this.frame = frame;
         this.narrow = narrow;
+        this.word = Lettering.plain(feed, Lettering.SMALL);
         this.halfStrip = narrow ? HALF_STRIP_IF_NARROW : HALF_STRIP;
         this.tapsShown = narrow ? TAPS_SHOWN_IF_NARROW : TAPS_SHOWN;
         this.halfPanel = narrow ? HALF_PANEL_IF_NARROW : HALF_PANEL;
@@ -117,7 +119,6 @@ final class CopperSymbol {
         double tip = RAIL + (FEED_LINE - RAIL - ARROW) / 2;
         drawing.arrowHead(part.name(), frame.at(-tip - ARROW, 0), frame.at(-tip, 0), ARROW);
         drawing.arrowHead(part.name(), frame.at(tip, 0), frame.at(tip + ARROW, 0), ARROW);
-        Lettering word = Lettering.plain("feed", Lettering.SMALL);
         boolean lying = Math.abs(frame.at(1, 0).x() - frame.at(0, 0).x()) > 0.5;
         double alongLead = (lying ? word.width() : word.size()) / 2;
         double alongStrip = (lying ? word.size() : word.width()) / 2;
@@ -129,7 +130,6 @@ final class CopperSymbol {
         double out = v < 0 ? -1 : 1;
         drawing.arrowHead(part.name(), frame.at(-FEED_LINE, v / 2 - out * ARROW), frame.at(-FEED_LINE, v / 2), ARROW);
         drawing.arrowHead(part.name(), frame.at(FEED_LINE, v / 2), frame.at(FEED_LINE, v / 2 - out * ARROW), ARROW);
-        Lettering word = Lettering.plain("feed", Lettering.SMALL);
         drawing.words(part.name(), word, frame.at(0, v + out * (word.width() / 2 + 4)));
     }
 

@@ -3,6 +3,7 @@ package ampersheet.figure;
 import ampersheet.figure.LabelPlacer.Side;
 import ampersheet.figure.LabelPlacer.Spot;
 import ampersheet.formula.Symbol;
+import ampersheet.language.Language;
 import ampersheet.quantity.DecimalMarker;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -41,18 +42,28 @@ public final class CurveFigure {
             return runs;
         }
 
-        String plain() {
-            return meaning + " " + symbol.plain() + (unit.isEmpty() ? "" : " in " + unit);
+        /** As a sentence tells it: {@code time t in s}. */
+        String told(Language language) {
+            return unit.isEmpty()
+                    ? language.say("figure.curve.axis", "meaning", meaning, "symbol", symbol.plain())
+                    : language.say("figure.curve.axis-in", "meaning", meaning, "symbol", symbol.plain(), "unit", unit);
         }
 
         /** The symbol alone, for the head of a table. */
-        String brief() {
-            return unit.isEmpty() ? symbol.plain() : symbol.plain() + " in " + unit;
+        String brief(Language language) {
+            return unit.isEmpty()
+                    ? symbol.plain()
+                    : language.say("figure.curve.head-in", "symbol", symbol.plain(), "unit", unit);
         }
     }
 
     /** In the units of the axes. */
-    public record Sample(double x, double y) {}
+    public record Sample(double x, double y) {
+        /** The point at a share of the straight way to another. */
+        Sample towards(Sample other, double share) {
+            return new Sample(x + (other.x - x) * share, y + (other.y - y) * share);
+        }
+    }
 
     /** @param name printed at the curve's right end; may be empty for a single curve; @param samples by rising x */
     public record Curve(String name, List<Sample> samples) {
@@ -91,13 +102,16 @@ public final class CurveFigure {
         }
     }
 
-    /** @param widest width in pixels that the plot is drawn narrower for */
-    public static Figure draw(String title, Plot plot, String idPrefix, double widest) {
-        Layout layout = Layout.within(plot, widest);
-        String summary = "A plot of " + plot.y().plain() + " against "
-                + plot.x().plain() + " with " + English.count(plot.curves().size(), "line", "lines") + ".";
+    /** @param setting with a width that the plot is drawn narrower for */
+    public static Figure draw(String title, Plot plot, Figure.Setting setting) {
+        Layout layout = Layout.within(plot, setting.widest());
+        CurveWords words = new CurveWords(plot, layout.across, layout.up, setting.language());
         return new Figure(
-                layout.drawing.picture(title, summary, idPrefix), title, summary, layout.table(), layout.walk());
+                layout.drawing.picture(title, words.summary(), setting.idPrefix()),
+                title,
+                words.summary(),
+                words.table(),
+                words.walk());
     }
 
     static Drawing layOut(Plot plot, double widest) {
@@ -239,7 +253,7 @@ public final class CurveFigure {
         private Optional<Sample[]> inside(Sample a, Sample b) {
             double[] fractions = {0, 1};
             if (cut(fractions, a.x(), b.x(), x.from(), x.to()) && cut(fractions, a.y(), b.y(), y.from(), y.to())) {
-                return Optional.of(new Sample[] {between(a, b, fractions[0]), between(a, b, fractions[1])});
+                return Optional.of(new Sample[] {a.towards(b, fractions[0]), a.towards(b, fractions[1])});
             }
             return Optional.empty();
         }
@@ -253,10 +267,6 @@ public final class CurveFigure {
             fractions[0] = Math.max(fractions[0], Math.min(atLow, atHigh));
             fractions[1] = Math.min(fractions[1], Math.max(atLow, atHigh));
             return fractions[0] < fractions[1];
-        }
-
-        private static Sample between(Sample a, Sample b, double fraction) {
-            return new Sample(a.x() + (b.x() - a.x()) * fraction, a.y() + (b.y() - a.y()) * fraction);
         }
 
         /**
@@ -330,69 +340,6 @@ public final class CurveFigure {
                 spots.add(new Spot(end.plus(-dx, 6), Side.BELOW));
             }
             placer.place("curve " + curve.name(), List.of(Lettering.plain(curve.name(), Lettering.BODY)), spots);
-        }
-
-        /** Each curve's height at the numbers of the horizontal axis, as exact as one could read it off. */
-        Figure.Table table() {
-            List<String> head = new ArrayList<>(List.of(x.brief()));
-            for (Curve curve : curves) {
-                head.add(curve.name().isEmpty() ? y.brief() : y.brief() + ", " + curve.name());
-            }
-            List<List<String>> rows = new ArrayList<>();
-            for (double tick : across.ticks()) {
-                List<String> row = new ArrayList<>(List.of(across.print(tick)));
-                for (Curve curve : curves) {
-                    row.add(height(curve, tick)
-                            .filter(h -> h >= y.from() && h <= y.to())
-                            .map(up::printBetween)
-                            .orElse("outside"));
-                }
-                rows.add(row);
-            }
-            return new Figure.Table(head, rows);
-        }
-
-        private static Optional<Double> height(Curve curve, double at) {
-            for (int i = 1; i < curve.samples().size(); i++) {
-                Sample a = curve.samples().get(i - 1);
-                Sample b = curve.samples().get(i);
-                if (at >= a.x() && at <= b.x()) {
-                    return Optional.of(
-                            between(a, b, (at - a.x()) / (b.x() - a.x())).y());
-                }
-            }
-            return Optional.empty();
-        }
-
-        List<String> walk() {
-            List<String> sentences = new ArrayList<>();
-            sentences.add("The horizontal axis shows " + x.plain() + " from " + across.printBetween(x.from()) + " to "
-                    + across.printBetween(x.to()) + ", the vertical axis " + y.plain() + " from "
-                    + up.printBetween(y.from())
-                    + " to " + up.printBetween(y.to()) + ".");
-            for (Curve curve : curves) {
-                sentences.add((curve.name().isEmpty() ? "The line " : "The line " + curve.name() + " ") + course(curve)
-                        + ".");
-            }
-            for (Mark mark : marks) {
-                sentences.add("The point " + mark.label().plain() + " is marked at "
-                        + x.symbol().plain() + " = " + across.printBetween(mark.x()) + ", "
-                        + y.symbol().plain() + " = " + up.printBetween(mark.y()) + ".");
-            }
-            return sentences;
-        }
-
-        private String course(Curve curve) {
-            boolean rises = false;
-            boolean falls = false;
-            for (int i = 1; i < curve.samples().size(); i++) {
-                rises |= curve.samples().get(i).y() > curve.samples().get(i - 1).y();
-                falls |= curve.samples().get(i).y() < curve.samples().get(i - 1).y();
-            }
-            Sample first = curve.samples().get(0);
-            Sample last = curve.samples().get(curve.samples().size() - 1);
-            String verb = rises && falls ? "rises and falls" : rises ? "rises" : falls ? "falls" : "stays level";
-            return verb + " from " + up.printBetween(first.y()) + " to " + up.printBetween(last.y());
         }
     }
 }

@@ -2,6 +2,7 @@ package ampersheet.figure;
 
 import ampersheet.chain.MatingEdge;
 import ampersheet.chain.RegularPolygon;
+import ampersheet.language.Language;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -13,16 +14,18 @@ final class EdgeDrawing {
     private static final double BELOW = 50;
 
     private final MatingEdge edge;
+    private final Language language;
     private final Drawing drawing = new Drawing();
     private final double pitch;
     private final double contact;
-    private final boolean narrow;
+    private final double widest;
 
-    EdgeDrawing(MatingEdge edge, double widest) {
+    EdgeDrawing(MatingEdge edge, double widest, Language language) {
         this.edge = edge;
+        this.language = language;
         this.pitch = Math.min(WIDEST_PITCH, (widest - 10) / (edge.contacts() + 0.4));
         this.contact = Math.min(HEIGHT, pitch - 3);
-        this.narrow = pitch < WIDEST_PITCH;
+        this.widest = widest;
         tile();
         row();
     }
@@ -67,6 +70,7 @@ final class EdgeDrawing {
     }
 
     private void row() {
+        EdgeWords words = new EdgeWords(edge, language);
         Box tile = drawing.bounds();
         double width = (edge.contacts() - 1) * pitch;
         double left = tile.centre().x() - width / 2;
@@ -88,7 +92,7 @@ final class EdgeDrawing {
                         new Box(at.x() - contact / 2, y, at.x() + contact / 2, y + HEIGHT));
                 drawing.words(
                         "place " + place,
-                        Lettering.plain(letter(kind), Lettering.BODY).inBold(),
+                        Lettering.plain(words.letter(kind), Lettering.BODY).inBold(),
                         at.plus(0, HEIGHT / 2));
             }
             drawing.add(
@@ -103,15 +107,23 @@ final class EdgeDrawing {
         drawing.dot("row", new Point(left, arrow), 3);
         drawing.arrow("row", Stroke.LINE, 8, new Point(left, arrow), new Point(left + width, arrow));
         text(
-                (edge.plainSides() < edge.sides() ? "a plain side" : "every side") + ", seen from outside",
+                language.say(
+                        edge.plainSides() < edge.sides()
+                                ? "figure.edge.drawn.plain-side"
+                                : "figure.edge.drawn.every-side"),
                 left - pitch * 0.7,
                 y - 14);
-        List<String> legend = narrow
-                ? List.of("V supply, G ground", "O data output, I data input", "arrows lead from place 1 to the last")
-                : List.of("V supply, G ground, O data output, I data input; arrows lead from place 1 to the last");
+        List<String> legend = legend(words);
         for (int line = 0; line < legend.size(); line++) {
             text(legend.get(line), left - pitch * 0.7, arrow + 26 + 18 * line);
         }
+    }
+
+    /** In one line where it fits. */
+    private List<String> legend(EdgeWords words) {
+        String whole = words.legend();
+        boolean fits = Lettering.plain(whole, Lettering.SMALL).width() <= widest;
+        return pitch < WIDEST_PITCH || !fits ? words.shortLegend() : List.of(whole);
     }
 
     private void text(String text, double x, double y) {
@@ -119,14 +131,5 @@ final class EdgeDrawing {
                 "row",
                 new Shape.Words(
                         Lettering.plain(text, Lettering.SMALL), new Point(x, y), Lettering.Anchor.START, false));
-    }
-
-    private static String letter(MatingEdge.Contact contact) {
-        return switch (contact) {
-            case SUPPLY -> "V";
-            case GROUND -> "G";
-            case OUTPUT -> "O";
-            case INPUT -> "I";
-        };
     }
 }

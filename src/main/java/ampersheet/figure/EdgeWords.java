@@ -1,15 +1,20 @@
 package ampersheet.figure;
 
 import ampersheet.chain.MatingEdge;
+import ampersheet.language.Language;
 import java.util.ArrayList;
 import java.util.List;
 
 /** The contacts of an edge, place by place, and which sides carry them mirrored. */
-record EdgeWords(MatingEdge edge) implements AssemblyWords {
+record EdgeWords(MatingEdge edge, Language language) implements AssemblyWords {
     @Override
     public String summary() {
-        return "A tile with " + English.count(edge.sides(), "side", "sides") + " and a row of "
-                + English.count(edge.contacts(), "place", "places") + " for contacts on each.";
+        return language.say(
+                "figure.edge.summary",
+                "sides",
+                language.count("figure.edge.sides", edge.sides()),
+                "places",
+                language.count("figure.edge.places", edge.contacts()));
     }
 
     @Override
@@ -17,35 +22,81 @@ record EdgeWords(MatingEdge edge) implements AssemblyWords {
         List<List<String>> rows = new ArrayList<>();
         for (int place = 1; place <= edge.contacts(); place++) {
             MatingEdge.Contact contact = edge.at(place);
-            rows.add(List.of(Integer.toString(place), contact == null ? "no contact" : name(contact)));
+            rows.add(List.of(
+                    Integer.toString(place), contact == null ? language.say("figure.edge.no-contact") : name(contact)));
         }
-        return new Figure.Table(List.of("Place", "Contact"), rows);
+        return new Figure.Table(
+                List.of(language.say("figure.edge.head.place"), language.say("figure.edge.head.contact")), rows);
     }
 
     @Override
     public List<String> walk() {
         List<String> sentences = new ArrayList<>();
         if (edge.plainSides() == edge.sides()) {
-            sentences.add("The table gives the row of every side from left to right, as seen from outside the tile.");
+            sentences.add(language.say("figure.edge.all-plain"));
             return sentences;
         }
-        sentences.add("The table gives the row of a plain side from left to right, as seen from outside the tile.");
+        sentences.add(language.say("figure.edge.some-plain"));
         for (int side = 0; side < edge.sides(); side++) {
-            sentences.add("Side " + (side + 1) + " is "
-                    + (edge.isPlain(side)
-                            ? "plain: its row runs from left to right."
-                            : "mirrored: its row runs from right to left."));
+            sentences.add(language.say(
+                    edge.isPlain(side) ? "figure.edge.plain" : "figure.edge.mirrored",
+                    "side",
+                    Integer.toString(side + 1)));
         }
-        sentences.add("Sides are counted clockwise.");
+        sentences.add(language.say("figure.edge.clockwise"));
         return sentences;
     }
 
-    static String name(MatingEdge.Contact contact) {
-        return switch (contact) {
-            case SUPPLY -> "supply";
-            case GROUND -> "ground";
-            case OUTPUT -> "data output";
-            case INPUT -> "data input";
-        };
+    private String name(MatingEdge.Contact contact) {
+        return language.say(
+                switch (contact) {
+                    case SUPPLY -> "figure.edge.supply";
+                    case GROUND -> "figure.edge.ground";
+                    case OUTPUT -> "figure.edge.output";
+                    case INPUT -> "figure.edge.input";
+                });
+    }
+
+    /** What stands on a contact. */
+    String letter(MatingEdge.Contact contact) {
+        return language.say(
+                switch (contact) {
+                    case SUPPLY -> "figure.edge.letter.supply";
+                    case GROUND -> "figure.edge.letter.ground";
+                    case OUTPUT -> "figure.edge.letter.output";
+                    case INPUT -> "figure.edge.letter.input";
+                });
+    }
+
+    /** What the letters are, in one line. */
+    String legend() {
+        return language.say(
+                "figure.edge.legend.whole",
+                "supply",
+                letter(MatingEdge.Contact.SUPPLY),
+                "ground",
+                letter(MatingEdge.Contact.GROUND),
+                "output",
+                letter(MatingEdge.Contact.OUTPUT),
+                "input",
+                letter(MatingEdge.Contact.INPUT));
+    }
+
+    /** The same in shorter lines. */
+    List<String> shortLegend() {
+        return List.of(
+                language.say(
+                        "figure.edge.legend.power",
+                        "supply",
+                        letter(MatingEdge.Contact.SUPPLY),
+                        "ground",
+                        letter(MatingEdge.Contact.GROUND)),
+                language.say(
+                        "figure.edge.legend.data",
+                        "output",
+                        letter(MatingEdge.Contact.OUTPUT),
+                        "input",
+                        letter(MatingEdge.Contact.INPUT)),
+                language.say("figure.edge.legend.arrows"));
     }
 }

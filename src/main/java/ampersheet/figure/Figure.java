@@ -1,5 +1,6 @@
 package ampersheet.figure;
 
+import ampersheet.language.Language;
 import java.util.List;
 
 /**
@@ -18,6 +19,15 @@ public record Figure(Picture picture, String title, String summary, Table table,
     public Figure {
         walk = List.copyOf(walk);
     }
+
+    /**
+     * How a figure comes onto a page.
+     *
+     * @param idPrefix makes ids unique in the page
+     * @param widest width in pixels that is not exceeded where the drawing stays legible
+     * @param language of its words
+     */
+    public record Setting(String idPrefix, double widest, Language language) {}
 
     /** See {@link Picture#svg()}. */
     public String svg() {

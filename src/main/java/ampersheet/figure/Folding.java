@@ -5,6 +5,7 @@ import ampersheet.circuit.Netlist;
 import ampersheet.circuit.PartKind;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
+import ampersheet.language.Language;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
@@ -31,7 +32,7 @@ final class Folding {
     /** What a terminal is called on a node that may be cut; the empty name for 0 V. */
     private final Map<String, String> cuttable = new TreeMap<>();
 
-    private Folding(Schematic schematic, Map<String, Label> labels) {
+    private Folding(Schematic schematic, Map<String, Label> labels, Language language) {
         this.schematic = schematic;
         this.netlist = schematic.netlist();
         for (Netlist.Connected connected : netlist.parts()) {
@@ -39,7 +40,9 @@ final class Folding {
             if (part.kind() == PartKind.SOURCE && connected.node().get("from").equals(netlist.reference())) {
                 Label label = labels.get(part.name());
                 cuttable.putIfAbsent(
-                        connected.node().get("to"), "plus of " + (label == null ? part.name() : label.name()));
+                        connected.node().get("to"),
+                        language.say(
+                                "figure.circuit.drawn.supply", "part", label == null ? part.name() : label.name()));
             }
         }
         cuttable.put(netlist.reference(), "");
@@ -51,11 +54,11 @@ final class Folding {
      * @param atGround whether nothing but 0 V shall join the pieces; else a supply too, and no piece is a single
      *     component
      */
-    static List<Fold> of(Schematic schematic, Map<String, Label> labels, boolean atGround) {
+    static List<Fold> of(Schematic schematic, Map<String, Label> labels, boolean atGround, Language language) {
         if (schematic.parts().stream().noneMatch(part -> part.kind() == PartKind.GROUND)) {
             return List.of();
         }
-        Folding folding = new Folding(schematic, labels);
+        Folding folding = new Folding(schematic, labels, language);
         Set<Integer> columns = new TreeSet<>();
         schematic.parts().forEach(part -> part.ends().values().forEach(end -> columns.add(end.x())));
         Set<Fold> folds = new LinkedHashSet<>();

@@ -18,17 +18,11 @@ public final class HeatFigure {
 
     /**
      * @param labels by name of ambient, node, resistance or loss; of a node's capacity by {@link #capacityOf}
-     * @param idPrefix makes ids unique in a page
-     * @param widest width in pixels that is not exceeded where labels find room
+     * @param setting with a width that is not exceeded where labels find room
      */
     public static Figure draw(
-            String title,
-            HeatNetwork network,
-            Map<String, Label> labels,
-            SymbolStyle style,
-            String idPrefix,
-            double widest) {
-        return draw(title, network, labels, style, Map.of(), idPrefix, widest);
+            String title, HeatNetwork network, Map<String, Label> labels, SymbolStyle style, Figure.Setting setting) {
+        return draw(title, network, labels, style, Map.of(), setting);
     }
 
     /** @param steps numbers of the steps whose results belong to an element, by its name; printed in circles */
@@ -38,14 +32,16 @@ public final class HeatFigure {
             Map<String, Label> labels,
             SymbolStyle style,
             Map<String, List<Integer>> steps,
-            String idPrefix,
-            double widest) {
-        HeatWords words = new HeatWords(network, labels);
-        Drawing drawing = layOut(network, labels, style, widest).drawing();
-        String told = StepNumbers.add(drawing, steps, widest) ? title + StepNumbers.IN_A_TITLE : title;
+            Figure.Setting setting) {
+        HeatWords words = new HeatWords(network, labels, setting.language());
+        Drawing drawing = layOut(network, labels, style, setting.widest()).drawing();
+        String told = StepNumbers.add(drawing, steps, setting.widest())
+                ? StepNumbers.inTitle(title, setting.language())
+                : title;
         List<String> walk = new ArrayList<>(words.walk());
-        walk.addAll(StepNumbers.walk(steps, labels));
-        return new Figure(drawing.picture(told, words.summary(), idPrefix), told, words.summary(), words.table(), walk);
+        walk.addAll(StepNumbers.walk(steps, labels, setting.language()));
+        return new Figure(
+                drawing.picture(told, words.summary(), setting.idPrefix()), told, words.summary(), words.table(), walk);
     }
 
     /** The key of a node's capacity among the labels. */

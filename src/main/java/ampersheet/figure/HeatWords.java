@@ -1,5 +1,6 @@
 package ampersheet.figure;
 
+import ampersheet.language.Language;
 import ampersheet.thermal.HeatNetwork;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -12,54 +13,70 @@ import java.util.stream.Collectors;
 final class HeatWords {
     private final HeatNetwork network;
     private final Map<String, Label> labels;
+    private final Language language;
 
-    HeatWords(HeatNetwork network, Map<String, Label> labels) {
+    HeatWords(HeatNetwork network, Map<String, Label> labels, Language language) {
         this.network = network;
         this.labels = labels;
+        this.language = language;
     }
 
     String summary() {
         long stores =
                 network.nodes().stream().filter(node -> node.capacity() > 0).count();
-        List<String> phrases = new ArrayList<>();
+        List<String> elements = new ArrayList<>();
         if (!network.losses().isEmpty()) {
-            phrases.add(English.count(network.losses().size(), "source of heat", "sources of heat"));
+            elements.add(language.count("figure.heat.of.loss", network.losses().size()));
         }
-        phrases.add(English.count(network.resistances().size(), "thermal resistance", "thermal resistances"));
+        elements.add(language.count(
+                "figure.heat.of.resistance", network.resistances().size()));
         if (stores > 0) {
-            phrases.add(English.count((int) stores, "heat capacity", "heat capacities"));
+            elements.add(language.count("figure.heat.of.capacity", (int) stores));
         }
-        phrases.add(English.count(network.ambients().size(), "ambient", "ambients"));
-        return "A heat path of " + English.list(phrases) + ", joined at "
-                + English.count(network.nodes().size(), "node", "nodes") + ".";
+        elements.add(language.count("figure.heat.of.ambient", network.ambients().size()));
+        return language.count("figure.heat.summary", network.nodes().size(), "elements", language.all(elements));
     }
 
     Figure.Table table() {
+        String none = language.say("figure.heat.none");
         List<List<String>> rows = new ArrayList<>();
         network.losses()
                 .forEach(loss -> rows.add(List.of(
-                        name(loss.name()) + " (source of heat)", value(loss.name()), "none", name(loss.into()))));
+                        language.say("figure.heat.loss", "name", name(loss.name())),
+                        value(loss.name()),
+                        none,
+                        name(loss.into()))));
         network.resistances()
                 .forEach(resistance -> rows.add(List.of(
-                        name(resistance.name()) + " (thermal resistance)",
+                        language.say("figure.heat.resistance", "name", name(resistance.name())),
                         value(resistance.name()),
                         name(resistance.from()),
                         name(resistance.to()))));
         network.nodes().forEach(node -> {
             if (node.capacity() > 0) {
                 rows.add(List.of(
-                        name(node.name()) + " (heat capacity)",
+                        language.say("figure.heat.capacity", "name", name(node.name())),
                         value(HeatDrawing.capacityKey(node.name())),
                         name(node.name()),
-                        "none"));
+                        none));
             }
         });
         network.nodes()
-                .forEach(node -> rows.add(List.of(name(node.name()) + " (node)", value(node.name()), "none", "none")));
+                .forEach(node -> rows.add(List.of(
+                        language.say("figure.heat.node", "name", name(node.name())), value(node.name()), none, none)));
         network.ambients()
-                .forEach(ambient ->
-                        rows.add(List.of(name(ambient.name()) + " (ambient)", value(ambient.name()), "none", "none")));
-        return new Figure.Table(List.of("Element", "Value", "From", "To"), rows);
+                .forEach(ambient -> rows.add(List.of(
+                        language.say("figure.heat.ambient", "name", name(ambient.name())),
+                        value(ambient.name()),
+                        none,
+                        none)));
+        return new Figure.Table(
+                List.of(
+                        language.say("figure.heat.head.element"),
+                        language.say("figure.heat.head.value"),
+                        language.say("figure.heat.head.from"),
+                        language.say("figure.heat.head.to")),
+                rows);
     }
 
     List<String> walk() {
@@ -73,23 +90,25 @@ final class HeatWords {
         for (String node : order) {
             network.losses().stream()
                     .filter(loss -> loss.into().equals(node))
-                    .forEach(
-                            loss -> sentences.add("Heat from " + name(loss.name()) + " enters at " + name(node) + "."));
+                    .forEach(loss -> sentences.add(
+                            language.say("figure.heat.enters", "loss", name(loss.name()), "node", name(node))));
             List<String> ways = new ArrayList<>();
             for (HeatLanes.Path path : lanes.paths()) {
                 if (!path.loss() && path.left().equals(node)) {
-                    ways.add(name(path.name()) + " leads to " + name(path.right()));
+                    ways.add(language.say(
+                            "figure.heat.leads", "resistance", name(path.name()), "node", name(path.right())));
                 }
             }
-            if (!ways.isEmpty()) {
-                sentences.add("From " + name(node) + (ways.size() > 1 ? " the path divides: " : ", ")
-                        + String.join("; ", ways) + ".");
+            if (ways.size() == 1) {
+                sentences.add(language.say("figure.heat.goes-on", "node", name(node), "way", ways.get(0)));
+            } else if (ways.size() > 1) {
+                sentences.add(language.say("figure.heat.divides", "node", name(node), "ways", String.join("; ", ways)));
             }
             network.nodes().stream()
                     .filter(n -> n.name().equals(node) && n.capacity() > 0)
-                    .forEach(n -> sentences.add("The heat capacity of " + name(node) + " stores heat there."));
+                    .forEach(n -> sentences.add(language.say("figure.heat.stores", "node", name(node))));
             if (ambients.contains(node)) {
-                sentences.add("The ambient " + name(node) + " takes the heat up without warming.");
+                sentences.add(language.say("figure.heat.takes-up", "ambient", name(node)));
             }
         }
         return sentences;
@@ -103,10 +122,8 @@ final class HeatWords {
     private String value(String key) {
         Label label = labels.get(key);
         if (label == null || label.lines().isEmpty()) {
-            return "not stated";
+            return language.say("figure.not-stated");
         }
-        return label.lines().stream()
-                .map(line -> line.text().isEmpty() ? line.plain() + " to be found" : line.plain())
-                .collect(Collectors.joining("; "));
+        return label.lines().stream().map(line -> line.told(language)).collect(Collectors.joining("; "));
     }
 }

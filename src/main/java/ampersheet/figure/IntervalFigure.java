@@ -1,5 +1,6 @@
 package ampersheet.figure;
 
+import ampersheet.language.Language;
 import java.util.List;
 
 /** Estimates as dots, each on a line from the low to the high end of its interval. */
@@ -15,9 +16,11 @@ public final class IntervalFigure {
      * @param axis what is estimated, as under the scale
      * @param named what the rows are, as head of the first column of the description
      * @param to end of the scale
+     * @param language of the description
      * @throws IllegalArgumentException if there is no row, or one that leaves the scale
      */
-    public static Figure draw(String title, String axis, String named, double to, List<Row> rows, String idPrefix) {
+    public static Figure draw(
+            String title, String axis, String named, double to, List<Row> rows, String idPrefix, Language language) {
         RowChart chart = new RowChart(axis, to, 10, rows.stream().map(Row::name).toList());
         Drawing drawing = chart.drawing();
         for (int i = 0; i < rows.size(); i++) {
@@ -34,20 +37,23 @@ public final class IntervalFigure {
             drawing.dot("value", new Point(chart.x(row.value()), y), CAP);
             chart.text("values", row.text(), RowChart.WIDTH + 12, y, Lettering.Anchor.START);
         }
-        String summary = "A chart of " + English.count(rows.size(), "estimate", "estimates")
-                + ", each with its interval: " + axis + ".";
+        String summary = language.count("figure.intervals.summary", rows.size(), "axis", axis);
         List<List<String>> cells = rows.stream()
                 .map(row -> List.of(
                         row.name(),
                         row.text(),
-                        chart.scale().printBetween(row.low()) + " to "
-                                + chart.scale().printBetween(row.high())))
+                        language.say(
+                                "figure.intervals.range",
+                                "low",
+                                chart.scale().printBetween(row.low()),
+                                "high",
+                                chart.scale().printBetween(row.high()))))
                 .toList();
         return new Figure(
                 drawing.picture(title, summary, idPrefix),
                 title,
                 summary,
-                new Figure.Table(List.of(named, axis, "interval"), cells),
+                new Figure.Table(List.of(named, axis, language.say("figure.intervals.head")), cells),
                 List.of());
     }
 }

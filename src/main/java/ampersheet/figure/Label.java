@@ -1,6 +1,7 @@
 package ampersheet.figure;
 
 import ampersheet.formula.Symbol;
+import ampersheet.language.Language;
 import java.util.List;
 import java.util.Optional;
 
@@ -21,6 +22,11 @@ public record Label(String name, List<Line> lines) {
         public String plain() {
             return symbol.map(s -> text.isEmpty() ? s.plain() : s.plain() + " " + text)
                     .orElse(text);
+        }
+
+        /** As the table of a figure tells it: only a symbol where its value is asked. */
+        String told(Language language) {
+            return text.isEmpty() ? language.say("figure.to-be-found", "symbol", plain()) : plain();
         }
     }
 }

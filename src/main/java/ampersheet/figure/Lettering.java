@@ -204,7 +204,7 @@ public record Lettering(List<Run> runs, double size, boolean bold) {
         if ("mwMW%@—…".indexOf(c) >= 0) {
             return 1.02;
         }
-        if ("ABCDEFGHKNOPQRSTUVXYZΩΔΘ".indexOf(c) >= 0) {
+        if ("ABCDEFGHKNOPQRSTUVXYZÄÖÜΩΔΘ".indexOf(c) >= 0) {
             return 0.80;
         }
         if ("=+−×<>≤≥≈±~".indexOf(c) >= 0) {

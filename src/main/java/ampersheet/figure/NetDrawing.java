@@ -2,6 +2,7 @@ package ampersheet.figure;
 
 import ampersheet.chain.PrismNet;
 import ampersheet.chain.RegularPolygon.Spot;
+import ampersheet.language.Language;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -19,11 +20,13 @@ final class NetDrawing {
     private static final Stroke BAR = new Stroke(4.0);
 
     private final PrismNet net;
+    private final Language language;
     private final double scale;
     private final Drawing drawing = new Drawing();
 
-    NetDrawing(PrismNet net, double widest) {
+    NetDrawing(PrismNet net, double widest, Language language) {
         this.net = net;
+        this.language = language;
         Box all = null;
         for (int tile = 1; tile <= net.tiles(); tile++) {
             for (Spot corner : net.flat(tile)) {
@@ -42,8 +45,15 @@ final class NetDrawing {
         return drawing;
     }
 
+    /** What the shapes of a tile belong to. */
+    private String part(int tile) {
+        return NetWords.hasSign(net, tile)
+                ? "tile " + NetWords.sign(net, tile)
+                : NetWords.isTop(net, tile) ? "the top lid" : "the bottom lid";
+    }
+
     private void tile(int tile) {
-        String name = NetWords.name(net, tile);
+        String name = part(tile);
         List<Point> corners = new ArrayList<>();
         double x = 0;
         double y = 0;
@@ -55,7 +65,7 @@ final class NetDrawing {
         }
         Point centre = new Point(x / corners.size(), y / corners.size());
         drawing.add(name, new Shape.Outline(corners, 2, Stroke.LINE));
-        String shown = NetWords.letter(net, tile);
+        String shown = new NetWords(net, language).onIt(tile);
         boolean lid = tile > net.sides() && !net.hasContacts();
         drawing.words(name, Lettering.plain(shown, Lettering.BODY).inBold(), nameAt(corners, centre, lid));
         for (int side = 1; side <= corners.size(); side++) {
@@ -96,10 +106,13 @@ final class NetDrawing {
         double x = whole.left();
         if (net.hasContacts()) {
             drawing.line("legend", BAR, new Point(x, y), new Point(x + 28, y));
-            legend("plain side", x + 36, y);
+            legend(language.say("figure.net.legend.plain-side"), x + 36, y);
             y += 18;
         }
-        legend(net.hasContacts() ? "small numbers: sides of the tile" : "small numbers: sides of a lid", x, y);
+        legend(
+                language.say(net.hasContacts() ? "figure.net.legend.tile-numbers" : "figure.net.legend.lid-numbers"),
+                x,
+                y);
     }
 
     private void legend(String text, double x, double y) {

@@ -3,6 +3,7 @@ package ampersheet.figure;
 import ampersheet.chain.Panel;
 import ampersheet.figure.LabelPlacer.Side;
 import ampersheet.figure.LabelPlacer.Spot;
+import ampersheet.language.Language;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -22,11 +23,13 @@ final class PanelWiring {
     private final ChainLayout lay;
     private final Drawing drawing;
     private final LabelPlacer placer;
+    private final Language language;
 
-    PanelWiring(ChainLayout lay, Drawing drawing, LabelPlacer placer) {
+    PanelWiring(ChainLayout lay, Drawing drawing, LabelPlacer placer, Language language) {
         this.lay = lay;
         this.drawing = drawing;
         this.placer = placer;
+        this.language = language;
     }
 
     void links() {
@@ -167,7 +170,7 @@ final class PanelWiring {
     void controller() {
         int first = lay.panel.first();
         Compass side = lay.input(first);
-        Lettering name = Lettering.plain("controller", Lettering.SMALL);
+        Lettering name = Lettering.plain(language.say("figure.chain.drawn.controller"), Lettering.SMALL);
         double width = name.width() + 14;
         Box box;
         if (lay.controllerAbove) {
@@ -237,17 +240,26 @@ final class PanelWiring {
 
     void portNames() {
         int first = lay.panel.first();
-        portName("IN", lay.dataIn(first), lay.input(first), 1, fromController(lane(lay.input(first)), 1));
+        portName(
+                language.say("figure.chain.drawn.in"),
+                lay.dataIn(first),
+                lay.input(first),
+                1,
+                fromController(lane(lay.input(first)), 1));
         if (lay.panel.returnLine()) {
             portName(
-                    "RET", lay.returnOut(first), lay.input(first), -1, fromController(lane(lay.input(first)) + 10, -1));
+                    language.say("figure.chain.drawn.return"),
+                    lay.returnOut(first),
+                    lay.input(first),
+                    -1,
+                    fromController(lane(lay.input(first)) + 10, -1));
         }
         int last = lay.path.tileOrder().get(lay.path.tileOrder().size() - 1);
         if (lay.boxes.containsKey(last)) {
             Compass side = lay.output(last);
             double end = lane(side) + (lay.panel.returnLine() ? 9 : 20);
             portName(
-                    "OUT",
+                    language.say("figure.chain.drawn.out"),
                     lay.dataOut(last),
                     side,
                     1,

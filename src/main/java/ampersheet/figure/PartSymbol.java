@@ -22,7 +22,7 @@ final class PartSymbol {
     private static final double RESISTOR_HALF = 21;
     private static final double RESISTOR_RISE = 7;
 
-    private static final String SYMBOL = "symbol";
+    static final String SYMBOL = "symbol";
     private static final String BODY = "body";
 
     private final Drawing drawing;

@@ -1,12 +1,15 @@
 package ampersheet.figure;
 
 import ampersheet.chain.TileRow;
+import ampersheet.language.Language;
 import java.util.List;
 
 /** The row from its stop to its last edge; the gaps are drawn far too wide, so that they can be seen. */
 final class RowDrawing {
-    /** For the stop and the last edge. */
+    /** For the stop and the last edge, and without the word at the stop, which may be long. */
     private static final double BESIDES = 82;
+
+    private static final double BESIDES_WITHOUT_WORD = 53;
 
     private static final double WIDEST_TILE = 74;
     /** Room for a number of two digits. */
@@ -19,14 +22,17 @@ final class RowDrawing {
     private static final double HEAD = 7;
 
     private final Drawing drawing = new Drawing();
+    private final Language language;
 
     /** Where the width does not allow all tiles, some before the last are left out. */
-    RowDrawing(TileRow row, double widest) {
-        double room = widest - BESIDES;
+    RowDrawing(TileRow row, double widest, Language language) {
+        this.language = language;
+        Lettering stop = Lettering.plain(language.say("figure.row.drawn.stop"), Lettering.SMALL);
+        double room = widest - Math.max(BESIDES, BESIDES_WITHOUT_WORD + stop.width());
         boolean elided = room / row.tiles() - GAP < NARROWEST_TILE;
         int shown = elided ? Math.max(2, (int) Math.floor((room - ELLIPSIS) / (NARROWEST_TILE + GAP))) : row.tiles();
         double width = elided ? NARROWEST_TILE : Math.min(WIDEST_TILE, room / row.tiles() - GAP);
-        stop();
+        stop(stop);
         double left = GAP;
         for (int at = 0; at < shown; at++) {
             int tile = elided && at == shown - 1 ? row.tiles() - 1 : at;
@@ -65,18 +71,12 @@ final class RowDrawing {
         return new Lettering(runs, Lettering.BODY, false);
     }
 
-    private void stop() {
+    private void stop(Lettering word) {
         drawing.line("stop", Stroke.STRONG, new Point(0, -10), new Point(0, HEIGHT + 10));
         for (double y = -10; y <= HEIGHT + 2; y += 9) {
             drawing.line("stop", Stroke.FINE, new Point(0, y), new Point(-HATCH, y + HATCH));
         }
-        drawing.add(
-                "stop",
-                new Shape.Words(
-                        Lettering.plain("stop", Lettering.SMALL),
-                        new Point(-HATCH - 5, HEIGHT / 2 + 4),
-                        Lettering.Anchor.END,
-                        false));
+        drawing.add("stop", new Shape.Words(word, new Point(-HATCH - 5, HEIGHT / 2 + 4), Lettering.Anchor.END, false));
     }
 
     private void length(double from, double to) {
@@ -104,7 +104,7 @@ final class RowDrawing {
         drawing.add(
                 "last edge",
                 new Shape.Words(
-                        Lettering.plain("where it belongs", Lettering.SMALL),
+                        Lettering.plain(language.say("figure.row.drawn.belongs"), Lettering.SMALL),
                         new Point(x + 18, HEIGHT + 46),
                         Lettering.Anchor.END,
                         false));

@@ -1,5 +1,6 @@
 package ampersheet.figure;
 
+import ampersheet.language.Language;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -10,7 +11,6 @@ import java.util.Optional;
  * when all else stands: a part that is hemmed in goes without.
  */
 final class StepNumbers {
-    static final String IN_A_TITLE = ", with the numbers of the steps";
     private static final double RADIUS = 8;
     private static final double GAP = 3;
     private static final double CLEARANCE = 2;
@@ -109,13 +109,21 @@ final class StepNumbers {
         return places;
     }
 
+    /** Of a figure that has some. */
+    static String inTitle(String title, Language language) {
+        return language.say("figure.with-step-numbers", "title", title);
+    }
+
     /** The same in words. */
-    static List<String> walk(Map<String, List<Integer>> found, Map<String, Label> labels) {
+    static List<String> walk(Map<String, List<Integer>> found, Map<String, Label> labels, Language language) {
         List<String> sentences = new ArrayList<>();
-        found.forEach((part, steps) -> sentences.add("What " + (steps.size() == 1 ? "step " : "steps ")
-                + English.list(steps.stream().map(String::valueOf).toList()) + (steps.size() == 1 ? " finds" : " find")
-                + " belongs to "
-                + Optional.ofNullable(labels.get(part)).map(Label::name).orElse(part) + "."));
+        found.forEach((part, steps) -> sentences.add(language.count(
+                "figure.steps-belong",
+                steps.size(),
+                "steps",
+                language.all(steps.stream().map(String::valueOf).toList()),
+                "part",
+                Optional.ofNullable(labels.get(part)).map(Label::name).orElse(part))));
         return sentences;
     }
 }

@@ -1,5 +1,6 @@
 package ampersheet.figure;
 
+import ampersheet.language.Language;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
@@ -32,7 +33,7 @@ public final class TimetableFigure {
      * @param weeks what stands above the columns; of more than eight a number each
      * @throws IllegalArgumentException if there is no row or no week
      */
-    public static Figure draw(String title, List<String> weeks, List<Row> rows, String idPrefix) {
+    public static Figure draw(String title, List<String> weeks, List<Row> rows, String idPrefix, Language language) {
         if (rows.isEmpty() || weeks.isEmpty()) {
             throw new IllegalArgumentException(
                     "a timetable of " + rows.size() + " rows and " + weeks.size() + " weeks");
@@ -49,13 +50,23 @@ public final class TimetableFigure {
         }
         double under = PITCH * rows.size() + PITCH;
         square(drawing, HALF, under);
-        words(drawing, "names", "enters", HALF + GAP, under + 4, Lettering.Anchor.START);
+        words(drawing, "names", language.say("figure.timetable.enters"), HALF + GAP, under + 4, Lettering.Anchor.START);
         drawing.circle("returns", Stroke.LINE, new Point(HALF + 2 * COLUMN, under), HALF);
-        words(drawing, "names", "returns", HALF + 2 * COLUMN + GAP, under + 4, Lettering.Anchor.START);
-        String summary = "A timetable of " + English.count(rows.size(), "skill", "skills") + " in "
-                + English.count(weeks.size(), "week", "weeks") + ": a filled square where a skill enters, a circle "
-                + "where it returns.";
-        return new Figure(drawing.picture(title, summary, idPrefix), title, summary, table(weeks, rows), List.of());
+        words(
+                drawing,
+                "names",
+                language.say("figure.timetable.returns"),
+                HALF + 2 * COLUMN + GAP,
+                under + 4,
+                Lettering.Anchor.START);
+        String summary = language.say(
+                "figure.timetable.summary",
+                "skills",
+                language.count("figure.timetable.skills", rows.size()),
+                "weeks",
+                language.count("figure.timetable.weeks", weeks.size()));
+        return new Figure(
+                drawing.picture(title, summary, idPrefix), title, summary, table(weeks, rows, language), List.of());
     }
 
     private static void met(Drawing drawing, List<Integer> weeks, double y, double column) {
@@ -91,15 +102,19 @@ public final class TimetableFigure {
         drawing.add(part, new Shape.Words(Lettering.plain(text, Lettering.SMALL), new Point(x, y), anchor, false));
     }
 
-    private static Figure.Table table(List<String> weeks, List<Row> rows) {
-        List<String> head = new ArrayList<>(List.of("skill"));
+    private static Figure.Table table(List<String> weeks, List<Row> rows, Language language) {
+        List<String> head = new ArrayList<>(List.of(language.say("figure.timetable.head")));
         head.addAll(weeks);
         List<List<String>> lines = new ArrayList<>();
         for (Row row : rows) {
             List<String> line = new ArrayList<>(List.of(row.name()));
             TreeSet<Integer> met = new TreeSet<>(row.weeks());
             for (int week = 1; week <= weeks.size(); week++) {
-                line.add(!met.contains(week) ? "" : met.first() == week ? "enters" : "returns");
+                line.add(
+                        !met.contains(week)
+                                ? ""
+                                : language.say(
+                                        met.first() == week ? "figure.timetable.enters" : "figure.timetable.returns"));
             }
             lines.add(line);
         }

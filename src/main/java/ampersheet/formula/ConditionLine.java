@@ -2,8 +2,9 @@ package ampersheet.formula;
 
 /** Puts the printed comparisons of a condition together. */
 abstract class ConditionLine implements ConditionFold<String> {
-    /** @param word {@code and}, {@code or} */
-    abstract String joined(String left, String word, String right);
+    abstract String and(String left, String right);
+
+    abstract String or(String left, String right);
 
     abstract String not(String condition);
 
@@ -15,12 +16,12 @@ abstract class ConditionLine implements ConditionFold<String> {
 
     @Override
     public final String both(Condition.Both both) {
-        return joined(insideBoth(both.left()), "and", insideBoth(both.right()));
+        return and(insideBoth(both.left()), insideBoth(both.right()));
     }
 
     @Override
     public final String either(Condition.Either either) {
-        return joined(of(either.left()), "or", of(either.right()));
+        return or(of(either.left()), of(either.right()));
     }
 
     @Override

@@ -5,23 +5,21 @@ import java.util.OptionalInt;
 
 /**
  * Folds a tree into one line, with parentheses only where the reading would change without them, or where ISO 80000-2
- * asks for them (after a solidus). The words and signs are the subclass's.
+ * asks for them (after a solidus). The words and signs are the subclass's, and so is their order.
  */
 abstract class LineFold implements Fold<Piece> {
-    abstract String open();
+    abstract String inParentheses(String text);
 
-    abstract String close();
+    abstract String plus(String left, String right);
 
-    abstract String plus();
+    abstract String minus(String left, String right);
 
-    abstract String minus();
+    abstract String negated(String of);
 
-    abstract String negative();
-
-    abstract String over();
+    abstract String over(String above, String below);
 
     /** @param numbers whether there are digits on both sides */
-    abstract String times(boolean numbers);
+    abstract String times(String left, String right, boolean numbers);
 
     /** @param base already in parentheses if it needs them */
     abstract Piece wholePower(Piece base, int exponent);
@@ -34,7 +32,7 @@ abstract class LineFold implements Fold<Piece> {
     abstract Piece measure(String name, List<Piece> arguments);
 
     final Piece parenthesised(Piece piece) {
-        return Piece.atom(open() + piece.text() + close());
+        return Piece.atom(inParentheses(piece.text()));
     }
 
     /** The piece itself if it binds that tightly and has no sign in front; else in parentheses. */
@@ -50,25 +48,21 @@ abstract class LineFold implements Fold<Piece> {
     public Piece negative(Expression.Negative negative) {
         Piece of = unsigned(of(negative.of()), Piece.Level.PRODUCT);
         boolean solidus = of.solidus() || of.level() == Piece.Level.RATIO;
-        return new Piece(negative() + of.text(), Piece.Level.PRODUCT, true, solidus, false, of.numberLast());
+        return new Piece(negated(of.text()), Piece.Level.PRODUCT, true, solidus, false, of.numberLast());
     }
 
     @Override
     public Piece sum(Expression.Sum sum) {
-        return joined(
-                first(of(sum.left()), Piece.Level.SUM),
-                plus(),
-                unsigned(of(sum.right()), Piece.Level.SUM),
-                Piece.Level.SUM);
+        Piece left = first(of(sum.left()), Piece.Level.SUM);
+        Piece right = unsigned(of(sum.right()), Piece.Level.SUM);
+        return joined(left, right, plus(left.text(), right.text()), Piece.Level.SUM);
     }
 
     @Override
     public Piece difference(Expression.Difference difference) {
-        return joined(
-                first(of(difference.left()), Piece.Level.SUM),
-                minus(),
-                unsigned(of(difference.right()), Piece.Level.PRODUCT),
-                Piece.Level.SUM);
+        Piece left = first(of(difference.left()), Piece.Level.SUM);
+        Piece right = unsigned(of(difference.right()), Piece.Level.PRODUCT);
+        return joined(left, right, minus(left.text(), right.text()), Piece.Level.SUM);
     }
 
     @Override
@@ -76,7 +70,8 @@ abstract class LineFold implements Fold<Piece> {
         Piece left = of(product.left());
         left = left.solidus() ? parenthesised(left) : first(left, Piece.Level.PRODUCT);
         Piece right = unsigned(of(product.right()), Piece.Level.PRODUCT);
-        return joined(left, times(left.numberLast() && right.numberFirst()), right, Piece.Level.PRODUCT);
+        boolean numbers = left.numberLast() && right.numberFirst();
+        return joined(left, right, times(left.text(), right.text(), numbers), Piece.Level.PRODUCT);
     }
 
     @Override
@@ -86,7 +81,7 @@ abstract class LineFold implements Fold<Piece> {
         above = above.solidus() || ratio ? parenthesised(above) : first(above, Piece.Level.PRODUCT);
         Piece below = unsigned(of(quotient.denominator()), Piece.Level.FACTOR);
         return new Piece(
-                above.text() + over() + below.text(),
+                over(above.text(), below.text()),
                 Piece.Level.PRODUCT,
                 above.signed(),
                 true,
@@ -110,13 +105,7 @@ abstract class LineFold implements Fold<Piece> {
                 .orElseGet(() -> measure(call.function(), of(call.arguments())));
     }
 
-    private static Piece joined(Piece left, String sign, Piece right, Piece.Level level) {
-        return new Piece(
-                left.text() + sign + right.text(),
-                level,
-                left.signed(),
-                right.solidus(),
-                left.numberFirst(),
-                right.numberLast());
+    private static Piece joined(Piece left, Piece right, String text, Piece.Level level) {
+        return new Piece(text, level, left.signed(), right.solidus(), left.numberFirst(), right.numberLast());
     }
 }

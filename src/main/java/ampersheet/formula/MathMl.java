@@ -1,6 +1,5 @@
 package ampersheet.formula;
 
-import ampersheet.quantity.PreferredSeries;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.QuantityWriter.Printed;
 import java.util.List;
@@ -19,6 +18,11 @@ public final class MathMl {
 
     private static final String ROW = "<mrow>";
     private static final String END_OF_ROW = "</mrow>";
+
+    /** Where markup goes among words: characters that no text has. */
+    private static final String FIRST = "\ue000";
+
+    private static final String SECOND = "\ue001";
 
     private MathMl() {}
 
@@ -135,6 +139,36 @@ public final class MathMl {
         return true;
     }
 
+    /**
+     * Words with markup in their slots. The language decides what comes first; a blank beside markup is a no-break one,
+     * since browsers drop others at the ends of an element.
+     *
+     * @param said with {@link #FIRST} and {@link #SECOND} where the markup goes
+     */
+    private static String woven(String said, String... markup) {
+        StringBuilder row = new StringBuilder();
+        int at = 0;
+        for (int i = 0; i < said.length(); i++) {
+            int slot = said.charAt(i) - FIRST.charAt(0);
+            if (slot >= 0 && slot < markup.length) {
+                row.append(words(said.substring(at, i))).append(markup[slot]);
+                at = i + 1;
+            }
+        }
+        return row(row.append(words(said.substring(at))).toString());
+    }
+
+    private static String words(String between) {
+        if (between.isEmpty()) {
+            return "";
+        }
+        boolean first = between.charAt(0) == ' ';
+        boolean last = between.length() > 1 && between.charAt(between.length() - 1) == ' ';
+        return text((first ? "\u00a0" : "")
+                + between.substring(first ? 1 : 0, between.length() - (last ? 1 : 0))
+                + (last ? "\u00a0" : ""));
+    }
+
     private static String escaped(String text) {
         StringBuilder safe = new StringBuilder();
         for (char c : text.toCharArray()) {
@@ -171,13 +205,18 @@ public final class MathMl {
         }
 
         @Override
-        String joined(String left, String word, String right) {
-            return row(left + text("\u00a0" + word + "\u00a0") + right);
+        String and(String left, String right) {
+            return woven(notation.language().say("spoken.printed.and", "left", FIRST, "right", SECOND), left, right);
+        }
+
+        @Override
+        String or(String left, String right) {
+            return woven(notation.language().say("spoken.printed.or", "left", FIRST, "right", SECOND), left, right);
         }
 
         @Override
         String not(String condition) {
-            return row(text("not\u00a0") + condition);
+            return woven(notation.language().say("spoken.printed.not", "condition", FIRST), condition);
         }
 
         @Override
@@ -293,15 +332,12 @@ public final class MathMl {
                             + "<mo lspace=\"0.2222em\" rspace=\"0.2222em\">mod</mo>"
                             + unsigned(of(arguments.get(1)), Piece.Level.RATIO).text()));
                 case PARALLEL -> parallel(of(arguments));
-                case NEXT_UP -> phrase("next " + series(arguments) + " value at or above\u00a0", first);
-                case NEXT_DOWN -> phrase("next " + series(arguments) + " value at or below\u00a0", first);
-                case NEAREST -> phrase("nearest " + series(arguments) + " value to\u00a0", first);
+                case NEXT_UP, NEXT_DOWN, NEAREST ->
+                    Piece.phrase(woven(
+                            PlainText.preferred(function, arguments, FIRST, notation.language()),
+                            inside(first.text())));
                 default -> called("<mi>" + function.written() + "</mi>", of(arguments));
             };
-        }
-
-        private static Piece phrase(String words, Piece of) {
-            return Piece.phrase(row(text(words) + inside(of.text())));
         }
 
         private static Piece parallel(List<Piece> operands) {
@@ -319,10 +355,6 @@ public final class MathMl {
                 markup.append(markup.length() == 0 ? "" : "<mo>,</mo>").append(inside(argument.text()));
             }
             return Piece.factor(row(name + APPLIED + fenced("(", markup.toString(), ")")));
-        }
-
-        private static String series(List<Expression> arguments) {
-            return Function.series(arguments.get(1)).map(PreferredSeries::name).orElse("");
         }
 
         private static Piece joined(Piece left, String sign, Piece right, Piece.Level level) {

@@ -1,5 +1,6 @@
 package ampersheet.formula;
 
+import ampersheet.language.Language;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.QuantityWriter.Printed;
 import java.util.Map;
@@ -11,9 +12,14 @@ import java.util.Map;
  * @param values by name, for the line with the numbers put in
  * @param words printed for word givens
  * @param marker the decimal marker of the constants in the formula
+ * @param language of the words between the symbols, and in which a formula is read aloud
  */
 public record Notation(
-        Map<String, Symbol> symbols, Map<String, Printed> values, Map<String, String> words, DecimalMarker marker) {
+        Map<String, Symbol> symbols,
+        Map<String, Printed> values,
+        Map<String, String> words,
+        DecimalMarker marker,
+        Language language) {
     public Symbol symbol(String name) {
         Symbol given = symbols.get(name);
         return given != null ? given : Symbol.of(name);

@@ -1,5 +1,6 @@
 package ampersheet.formula;
 
+import ampersheet.language.Language;
 import ampersheet.quantity.PreferredSeries;
 import ampersheet.quantity.QuantityWriter.Printed;
 import java.util.ArrayList;
@@ -30,6 +31,17 @@ public final class PlainText {
         return new Conditions(notation, Shown.VALUES).of(condition);
     }
 
+    /** The words for the preferred value beside another. */
+    static String preferred(Function function, List<Expression> arguments, String of, Language language) {
+        String series =
+                Function.series(arguments.get(1)).map(PreferredSeries::name).orElse("");
+        return switch (function) {
+            case NEXT_UP -> language.say("spoken.printed.next-up", "series", series, "of", of);
+            case NEXT_DOWN -> language.say("spoken.printed.next-down", "series", series, "of", of);
+            default -> language.say("spoken.printed.nearest", "series", series, "of", of);
+        };
+    }
+
     private static final class Conditions extends ConditionLine {
         private final Notation notation;
         private final Shown shown;
@@ -52,13 +64,18 @@ public final class PlainText {
         }
 
         @Override
-        String joined(String left, String word, String right) {
-            return left + " " + word + " " + right;
+        String and(String left, String right) {
+            return notation.language().say("spoken.printed.and", "left", left, "right", right);
+        }
+
+        @Override
+        String or(String left, String right) {
+            return notation.language().say("spoken.printed.or", "left", left, "right", right);
         }
 
         @Override
         String not(String condition) {
-            return "not " + condition;
+            return notation.language().say("spoken.printed.not", "condition", condition);
         }
 
         @Override
@@ -77,38 +94,33 @@ public final class PlainText {
         }
 
         @Override
-        String open() {
-            return "(";
+        String inParentheses(String text) {
+            return "(" + text + ")";
         }
 
         @Override
-        String close() {
-            return ")";
+        String plus(String left, String right) {
+            return left + " + " + right;
         }
 
         @Override
-        String plus() {
-            return " + ";
+        String minus(String left, String right) {
+            return left + " − " + right;
         }
 
         @Override
-        String minus() {
-            return " − ";
+        String negated(String of) {
+            return "−" + of;
         }
 
         @Override
-        String negative() {
-            return "−";
+        String over(String above, String below) {
+            return above + " / " + below;
         }
 
         @Override
-        String over() {
-            return " / ";
-        }
-
-        @Override
-        String times(boolean numbers) {
-            return numbers || shown == Shown.VALUES ? " × " : " · ";
+        String times(String left, String right, boolean numbers) {
+            return left + (numbers || shown == Shown.VALUES ? " × " : " · ") + right;
         }
 
         @Override
@@ -155,9 +167,8 @@ public final class PlainText {
                     Piece.phrase(unsigned(first, Piece.Level.RATIO).text() + " mod "
                             + unsigned(of(arguments.get(1)), Piece.Level.RATIO).text());
                 case PARALLEL -> Piece.phrase(between(" ∥ ", arguments));
-                case NEXT_UP -> Piece.phrase("next " + series(arguments) + " value at or above " + first.text());
-                case NEXT_DOWN -> Piece.phrase("next " + series(arguments) + " value at or below " + first.text());
-                case NEAREST -> Piece.phrase("nearest " + series(arguments) + " value to " + first.text());
+                case NEXT_UP, NEXT_DOWN, NEAREST ->
+                    Piece.phrase(preferred(function, arguments, first.text(), notation.language()));
                 default -> called(function.written(), of(arguments));
             };
         }
@@ -168,10 +179,6 @@ public final class PlainText {
                 texts.add(unsigned(piece, Piece.Level.RATIO).text());
             }
             return String.join(sign, texts);
-        }
-
-        private static String series(List<Expression> arguments) {
-            return Function.series(arguments.get(1)).map(PreferredSeries::name).orElse("");
         }
 
         private static Piece called(String name, List<Piece> arguments) {

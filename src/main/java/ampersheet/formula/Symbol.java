@@ -86,29 +86,6 @@ public record Symbol(String letters, String subscript) {
         return letters.length() > 1 && !isDifference();
     }
 
-    /** For reading aloud: "V s", "theta JA", "delta T". */
-    String spoken() {
-        StringBuilder text = new StringBuilder();
-        for (int i = 0; i < letters.length(); i++) {
-            text.append(spoken(letters.charAt(i)));
-        }
-        if (isDifference()) {
-            text.insert("delta".length(), ' ');
-        }
-        return subscript.isEmpty()
-                ? text.toString()
-                : text.append(' ').append(subscript).toString();
-    }
-
-    private static String spoken(char letter) {
-        for (String[] pair : GREEK) {
-            if (pair[1].charAt(0) == letter) {
-                return letter == DELTA.charAt(0) ? "delta" : pair[0];
-            }
-        }
-        return String.valueOf(letter);
-    }
-
     private static Symbol difference(String of) {
         Symbol symbol = Symbol.of(of);
         return new Symbol(DELTA + symbol.letters(), symbol.subscript());

@@ -51,7 +51,7 @@ public final class BenchCardFile {
         int count = 0;
         try (Output output = Output.file(out, ".pdf", terms);
                 PdfBook book = new PdfBook(
-                        "Bench cards: " + plan.title(),
+                        plan.language().say("problem.handout.cards", "title", plan.title()),
                         plan.language(),
                         wish.profile(),
                         wish.extra(),
@@ -65,7 +65,7 @@ public final class BenchCardFile {
                 count += bySize.get(0).blocks().size() - without.size();
                 for (String number : without) {
                     tooLong.computeIfAbsent(title(bySize.get(0), number), name -> new ArrayList<>())
-                            .add("seat " + seat.number());
+                            .add(plan.language().say("problem.handout.seat", "seat", Integer.toString(seat.number())));
                 }
                 terms.progress().made("cards", roster.seats().size());
             }

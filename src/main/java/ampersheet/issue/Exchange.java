@@ -2,6 +2,7 @@ package ampersheet.issue;
 
 import ampersheet.answer.DesignKey;
 import ampersheet.answer.RightDesigns;
+import ampersheet.language.Language;
 import ampersheet.problem.Draws;
 import ampersheet.problem.Workshop;
 import ampersheet.render.qti.ExchangeItem;
@@ -115,9 +116,10 @@ public final class Exchange {
                 progress.made("lessons", sources);
             }
             if (items.isEmpty()) {
-                leftOut.add("the skill “" + kind.title() + "”: nothing of it is left");
+                leftOut.add("the skill “" + kind.title(plan.language()) + "”: nothing of it is left");
             } else {
-                pools.add(new ExchangePackage.Pool(kind.title(), Math.min(entry.problems(), items.size()), items));
+                pools.add(new ExchangePackage.Pool(
+                        kind.title(plan.language()), Math.min(entry.problems(), items.size()), items));
             }
         });
         Plan.Delivery delivery = plan.delivery();
@@ -132,10 +134,15 @@ public final class Exchange {
 
     /** Problems of one skill that are shown alike. */
     private record Kind(String skills, Support support, boolean example) {
-        String title() {
-            return skills
-                    + (support instanceof Support.Faded ? ", steps to fill in" : "")
-                    + (example ? ", after a worked example" : "");
+        String title(Language language) {
+            if (support instanceof Support.Faded) {
+                return example
+                        ? language.say("problem.pool.faded-example", "skills", skills)
+                        : language.say("problem.pool.faded", "skills", skills);
+            }
+            return example
+                    ? language.say("problem.pool.example", "skills", skills)
+                    : language.say("problem.pool", "skills", skills);
         }
     }
 

@@ -119,7 +119,11 @@ public final class Handouts {
         try (Output output = Output.file(out, ".pdf", terms);
                 PdfBook sheets = sheets(plan, wish, output.folder());
                 PdfBook keys = new PdfBook(
-                        "Key: " + plan.title(), plan.language(), wish.profile(), wish.extra(), output.folder())) {
+                        plan.language().say("problem.handout.keys", "title", plan.title()),
+                        plan.language(),
+                        wish.profile(),
+                        wish.extra(),
+                        output.folder())) {
             Path archive = archiveBeside(out, set);
             output.require(apart ? List.of(out, keysBeside(out), archive) : List.of(out, archive));
             Keeping keeping = new Keeping(set, archive);

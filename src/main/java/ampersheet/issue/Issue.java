@@ -1,5 +1,6 @@
 package ampersheet.issue;
 
+import ampersheet.language.Language;
 import ampersheet.page.HomeworkPage;
 import ampersheet.problem.Tally;
 import ampersheet.render.html.HtmlPage;
@@ -265,18 +266,31 @@ public final class Issue {
         }
     }
 
-    static List<ClassIndex.Link> links(String name, Besides besides) {
+    static List<ClassIndex.Link> links(String name, Besides besides, Language language) {
         List<ClassIndex.Link> links = new ArrayList<>();
-        links.add(new ClassIndex.Link("Sheet", "sheet", SHEETS + "/" + name + ".html"));
+        links.add(new ClassIndex.Link(
+                language.say("problem.file.sheet"),
+                language.say("problem.file.sheet.link"),
+                SHEETS + "/" + name + ".html"));
         if (besides.pdf()) {
-            links.add(new ClassIndex.Link("Sheet to print", "sheet, PDF", SHEETS + "/" + name + ".pdf"));
+            links.add(new ClassIndex.Link(
+                    language.say("problem.file.sheet-to-print"),
+                    language.say("problem.file.sheet-to-print.link"),
+                    SHEETS + "/" + name + ".pdf"));
         }
         if (besides.homework()) {
-            links.add(new ClassIndex.Link("Homework", "homework", HOMEWORK + "/" + name + ".html"));
+            links.add(new ClassIndex.Link(
+                    language.say("problem.file.homework"),
+                    language.say("problem.file.homework.link"),
+                    HOMEWORK + "/" + name + ".html"));
         }
-        links.add(new ClassIndex.Link("Key", "key", KEYS + "/" + name + ".html"));
+        links.add(new ClassIndex.Link(
+                language.say("problem.file.key"), language.say("problem.file.key.link"), KEYS + "/" + name + ".html"));
         if (besides.pdf()) {
-            links.add(new ClassIndex.Link("Key to print", "key, PDF", KEYS + "/" + name + ".pdf"));
+            links.add(new ClassIndex.Link(
+                    language.say("problem.file.key-to-print"),
+                    language.say("problem.file.key-to-print.link"),
+                    KEYS + "/" + name + ".pdf"));
         }
         return links;
     }
@@ -291,7 +305,7 @@ public final class Issue {
         Both both = writeBoth(Composer.sheet(sheet, seat.name()), out, SHEETS, name, drawings, output)
                 .and(writeBoth(Composer.key(sheet, seat.name()), out, KEYS, name, drawings, output));
         return new Written(
-                ClassIndex.line(seat, sheet, links(name, besides)),
+                ClassIndex.line(seat, sheet, links(name, besides, sheet.plan().language())),
                 pages + prints + both.files(),
                 both.figures(),
                 Optional.empty());

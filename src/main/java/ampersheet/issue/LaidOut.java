@@ -22,9 +22,9 @@ import java.util.Optional;
 /** Sheets and keys that are on their pages, and what is known of them, before anything is written. */
 final class LaidOut {
     /** Where a sheet has no name it has room for one. */
-    private static final String NAME_TO_WRITE = "Name ______________________________";
+    private static final String TO_WRITE_ON = "______________________________";
 
-    private static final String NAME_ON_HALF_A_LEAF = "Name __________________";
+    private static final String ON_HALF_A_LEAF = "__________________";
 
     private final SheetMaker maker;
     private final Handouts.Wish wish;
@@ -85,8 +85,9 @@ final class LaidOut {
     }
 
     private Document document(Sheet sheet, Roster.Seat seat, Profile profile) {
-        String unnamed = wish.paper().isFolded() ? NAME_ON_HALF_A_LEAF : NAME_TO_WRITE;
-        String name = seat.name().isEmpty() ? unnamed : seat.name();
+        String rule = wish.paper().isFolded() ? ON_HALF_A_LEAF : TO_WRITE_ON;
+        String name =
+                seat.name().isEmpty() ? sheet.plan().language().say("problem.handout.name", "rule", rule) : seat.name();
         Document document =
                 Composer.sheet(sheet, name, profile.widestDrawing(wish.paper())).on(wish.paper());
         Document lettered = wish.checkLetters() ? CheckLetters.addedTo(document, sheet) : document;
@@ -119,11 +120,12 @@ final class LaidOut {
         if (!wish.host()) {
             return count;
         }
-        PaperCount whole =
-                count.withHost(sides(host.page(count.sentence(), wish.checkLetters()), wish.profile(), workingFolder));
+        PaperCount whole = count.withHost(
+                sides(host.page(count.sentence(plan.language()), wish.checkLetters()), wish.profile(), workingFolder));
         PdfBook before = wish.paper().isFolded() ? keys : sheets;
         int sides = before.sides();
-        before.addFirst(host.page(whole.sentence(), wish.checkLetters()).on(leaf));
+        before.addFirst(
+                host.page(whole.sentence(plan.language()), wish.checkLetters()).on(leaf));
         return count.withHost(before.sides() - sides);
     }
 

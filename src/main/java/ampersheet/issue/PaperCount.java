@@ -1,5 +1,8 @@
 package ampersheet.issue;
 
+import ampersheet.language.Language;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -54,15 +57,56 @@ public record PaperCount(
     }
 
     /** {@code 12 sheets of 8 sides, 2 sides of answers …: 49 leaves, about 5 minutes …}. */
-    public String sentence() {
-        String each = folded ? range(PAGES_OF_A_FOLDED_SIDE, "page") + ", two on a side" : range(1, "side");
-        return count(sheets, folded ? "booklet" : "sheet") + " of " + each + also(besides.keys(), "of answers")
-                + also(besides.host(), "for the host") + also(besides.examples(), "of examples for all") + ": "
-                + (leaves() == 1 ? "1 leaf" : leaves() + " leaves") + " printed on both sides, about "
-                + count(minutes(), "minute") + " at " + SIDES_A_MINUTE + " sides a minute.";
+    public String sentence(Language language) {
+        List<String> what = new ArrayList<>();
+        what.add(
+                folded
+                        ? language.count("problem.paper.booklets", sheets, "pages", pages(language))
+                        : language.count("problem.paper.sheets", sheets, "sides", sidesOfASheet(language)));
+        if (besides.keys() > 0) {
+            what.add(language.count("problem.paper.answers", besides.keys()));
+        }
+        if (besides.host() > 0) {
+            what.add(language.count("problem.paper.host", besides.host()));
+        }
+        if (besides.examples() > 0) {
+            what.add(language.count("problem.paper.examples", besides.examples()));
+        }
+        return language.say(
+                "problem.paper",
+                "what",
+                String.join(language.say("list.comma"), what),
+                "leaves",
+                language.count("problem.paper.leaves", leaves()),
+                "minutes",
+                language.count("problem.paper.minutes", minutes()),
+                "speed",
+                Integer.toString(SIDES_A_MINUTE));
     }
 
-    /** What would take less paper, or empty. */
+    private String sidesOfASheet(Language language) {
+        return least == most
+                ? language.count("problem.paper.sides", least)
+                : language.say(
+                        "problem.paper.sides-from-to",
+                        "least",
+                        Integer.toString(least),
+                        "most",
+                        Integer.toString(most));
+    }
+
+    private String pages(Language language) {
+        return least == most
+                ? language.count("problem.paper.pages", PAGES_OF_A_FOLDED_SIDE * least)
+                : language.say(
+                        "problem.paper.pages-from-to",
+                        "least",
+                        Integer.toString(PAGES_OF_A_FOLDED_SIDE * least),
+                        "most",
+                        Integer.toString(PAGES_OF_A_FOLDED_SIDE * most));
+    }
+
+    /** What would take less paper, or empty: for whoever prints, in the words of the commands. */
     public Optional<String> saving() {
         if (compact.isPresent() && compact.get() < most) {
             return Optional.of("With --profile compact a sheet takes " + count(compact.get(), "side") + ".");
@@ -70,14 +114,6 @@ public record PaperCount(
         return keys() > 2 && keys() >= sheets
                 ? Optional.of("With --keys grid the answers of all stand on a few sides instead of " + keys() + ".")
                 : Optional.empty();
-    }
-
-    private String range(int times, String what) {
-        return least == most ? count(times * least, what) : times * least + " to " + count(times * most, what);
-    }
-
-    private static String also(int sides, String what) {
-        return sides == 0 ? "" : ", " + count(sides, "side") + " " + what;
     }
 
     private static String count(int number, String what) {

@@ -127,7 +127,8 @@ final class SliceParts {
             ClassIndex.Line line = new ClassIndex.Line(
                     seat,
                     set.id(seat.number()),
-                    Issue.links(Issue.fileName(seat.number()), besides),
+                    Issue.links(
+                            Issue.fileName(seat.number()), besides, set.plan().language()),
                     told.problems(),
                     told.cautions());
             written.add(new Issue.Written(line, 0, told.figures(), Optional.of(keeping.keep(kept.get(seat.number())))));

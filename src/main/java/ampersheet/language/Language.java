@@ -84,6 +84,37 @@ public final class Language {
         return number >= 0 && number <= NUMBERS_IN_WORDS ? say("number." + number) : Integer.toString(number);
     }
 
+    /**
+     * What the language calls a skill, a rule or a topic of the trade that templates name in English; the English where
+     * it has no name of its own.
+     */
+    public String name(String english) {
+        String key = "name." + keyOf(english);
+        return has(key) ? say(key) : english;
+    }
+
+    /** What a rule of the trade does, as in "adds up the currents at a node"; empty where nothing is told of it. */
+    public String does(String rule) {
+        String key = "rule." + keyOf(rule);
+        return has(key) ? say(key) : "";
+    }
+
+    /** A name as a part of a key: its letters and digits in small letters, joined by hyphens. */
+    public static String keyOf(String name) {
+        StringBuilder key = new StringBuilder();
+        for (int i = 0; i < name.length(); i++) {
+            char c = name.charAt(i) >= 'A' && name.charAt(i) <= 'Z'
+                    ? (char) (name.charAt(i) + 'a' - 'A')
+                    : name.charAt(i);
+            if (c >= 'a' && c <= 'z' || c >= '0' && c <= '9') {
+                key.append(c);
+            } else if (c == ' ' || c == '-') {
+                key.append('-');
+            }
+        }
+        return key.toString();
+    }
+
     /** {@code a}, {@code a and b}, {@code a, b and c}; nothing for none. */
     public String all(List<String> items) {
         return joined(items, say("list.and"));

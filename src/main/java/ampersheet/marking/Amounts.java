@@ -1,11 +1,10 @@
 package ampersheet.marking;
 
+import ampersheet.language.Language;
 import ampersheet.sheet.MarkingPolicy;
 
 /** Numbers as marks and reports print them: with a point, and the same digits on every machine. */
 final class Amounts {
-    private static final String NOT_DEFINED = "not defined";
-
     private Amounts() {}
 
     /** Hundredths of a mark as marks, without zeros at the end: {@code 7.5}. */
@@ -14,16 +13,16 @@ final class Amounts {
     }
 
     /** Of 1: {@code 83 %}. */
-    static String percent(double share) {
-        return Double.isNaN(share) ? NOT_DEFINED : fixed(100 * share, 0) + "\u00A0%";
+    static String percent(double share, Language language) {
+        return Double.isNaN(share) ? language.say("report.not-defined") : fixed(100 * share, 0) + "\u00A0%";
     }
 
     /** With this many digits behind the point and a true minus sign; a half is rounded away from zero. */
-    static String decimal(double value, int places) {
-        return Double.isNaN(value) ? NOT_DEFINED : fixed(value, places);
+    static String decimal(double value, int places, Language language) {
+        return Double.isNaN(value) ? language.say("report.not-defined") : fixed(value, places);
     }
 
-    private static String fixed(double value, int places) {
+    static String fixed(double value, int places) {
         long scale = 1;
         for (int i = 0; i < places; i++) {
             scale *= 10;
@@ -35,7 +34,8 @@ final class Amounts {
         return (value < 0 && units > 0 ? "−" : "") + whole + digits;
     }
 
-    static String count(long number, String one, String many) {
-        return number + " " + (number == 1 ? one : many);
+    /** {@code 3 of 4}. */
+    static String of(String some, String all, Language language) {
+        return language.say("report.of", "some", some, "all", all);
     }
 }

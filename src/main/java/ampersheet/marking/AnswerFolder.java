@@ -5,7 +5,6 @@ import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import ampersheet.source.AsciiCase;
 import ampersheet.source.Bounds;
-import ampersheet.source.FaultList;
 import ampersheet.source.ForeignText;
 import ampersheet.source.SourceFile;
 import ampersheet.source.Unread;
@@ -103,21 +102,18 @@ final class AnswerFolder {
         Path file = folder.resolve(name);
         String kind = AsciiCase.small(name.substring(name.lastIndexOf('.') + 1));
         if (name.startsWith(".")) {
-            return new ReturnedFile(shown, List.of(), new FaultList(shown));
+            return new ReturnedFile(shown, List.of(), new FileFaults(shown));
         }
         if (Files.isDirectory(file, LinkOption.NOFOLLOW_LINKS)) {
-            return faulty(
-                    shown,
-                    "this is a folder, and what is in it is not read",
-                    "Move its files up into the folder of answers.");
+            return faulty(shown, Sentence.of("report.file.folder"), "Move its files up into the folder of answers.");
         }
         if (!KINDS.contains(kind)) {
             return faulty(
                     shown,
                     switch (kind) {
-                        case "html", "htm" -> "this is a page and not the answers typed in it";
-                        case "zip" -> "this is an archive, and what is in it is not read";
-                        default -> "this kind of file is not read";
+                        case "html", "htm" -> Sentence.of("report.file.page");
+                        case "zip" -> Sentence.of("report.file.archive");
+                        default -> Sentence.of("report.file.unknown-kind");
                     },
                     switch (kind) {
                         case "html", "htm" -> "Ask for the answer file that the page saves, which ends in .csv.";
@@ -137,7 +133,8 @@ final class AnswerFolder {
         } catch (Unread other) {
             return faulty(shown, told(other, privacy), next(other));
         } catch (DiagnosticException tooLarge) {
-            return faulty(shown, tooLarge.diagnostics());
+            return faulty(
+                    shown, tooLarge.diagnostics().stream().map(FileFault::of).toList());
         }
     }
 
@@ -145,19 +142,20 @@ final class AnswerFolder {
         if (text.note().isEmpty()) {
             return file;
         }
-        FaultList notes = new FaultList(file.name());
-        notes.add(Diagnostic.warning(
+        FileFaults notes = new FileFaults(file.name());
+        notes.add(FileFault.warning(
                 Place.inFile(file.name()),
-                text.note().get().problem(),
-                "",
+                Sentence.of(text.note().get().said()),
                 text.note().get().nextAction()));
         notes.add(file.faults());
         return new ReturnedFile(file.name(), file.answers(), notes);
     }
 
     /** What the system says of a failure may hold the file's name. */
-    private static String told(Unread other, Privacy privacy) {
-        return privacy.isOn() && other.why() == Unread.Why.UNREADABLE ? "this file cannot be read" : other.getMessage();
+    private static Sentence told(Unread other, Privacy privacy) {
+        return privacy.isOn() && other.why() == Unread.Why.UNREADABLE
+                ? Sentence.of("report.unread.unreadable")
+                : Sentence.of(other.said());
     }
 
     private static String next(Unread other) {
@@ -168,12 +166,12 @@ final class AnswerFolder {
         };
     }
 
-    static ReturnedFile faulty(String shown, String problem, String nextAction) {
-        return faulty(shown, List.of(Diagnostic.error(Place.inFile(shown), problem, EXPECTED, nextAction)));
+    static ReturnedFile faulty(String shown, Sentence problem, String nextAction) {
+        return faulty(shown, List.of(FileFault.error(Place.inFile(shown), problem, EXPECTED, nextAction)));
     }
 
-    private static ReturnedFile faulty(String shown, List<Diagnostic> faults) {
-        FaultList list = new FaultList(shown);
+    private static ReturnedFile faulty(String shown, List<FileFault> faults) {
+        FileFaults list = new FileFaults(shown);
         faults.forEach(list::add);
         return new ReturnedFile(shown, List.of(), list);
     }

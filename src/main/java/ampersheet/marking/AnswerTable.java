@@ -58,7 +58,7 @@ final class AnswerTable {
      * @param shown what may be written of it
      */
     static ReturnedFile read(String name, String shown, String text, Privacy privacy) {
-        AnswerTable reading = new AnswerTable(new TextLines(shown, text, privacy));
+        AnswerTable reading = new AnswerTable(TextLines.of(shown, text, privacy));
         reading.read(name);
         return new ReturnedFile(shown, reading.answers, reading.lines.faults());
     }
@@ -80,14 +80,14 @@ final class AnswerTable {
         if (OwnFile.is(name, table.head())) {
             lines.fault(
                     table.headLine(),
-                    "this table was written by an earlier run of mark and is not a learner's",
+                    Sentence.of("report.file.own-table"),
                     "answers as they came in",
                     "Take it out of the folder; to hand in lines of set-aside.csv that you have mended, "
                             + "save them under another name.");
         } else if (table.head().containsAll(List.of("decision", "reason"))) {
             lines.fault(
                     table.headLine(),
-                    "this is a list of decisions and not a learner's",
+                    Sentence.of("report.file.decisions"),
                     "answers as they came in",
                     "Take it out of the folder, and give it with --decisions.");
         } else if (isGrid(table.head())) {
@@ -95,7 +95,10 @@ final class AnswerTable {
         } else if (table.has(COLUMNS)) {
             if (table.body().isEmpty()) {
                 lines.fault(
-                        table.headLine(), "this file holds no answer", FORM, "Ask whether an empty file was meant.");
+                        table.headLine(),
+                        Sentence.of("report.file.no-answer"),
+                        FORM,
+                        "Ask whether an empty file was meant.");
             }
             table.body().stream().filter(row -> !isHeadAgain(row)).forEach(this::line);
         }
@@ -126,14 +129,18 @@ final class AnswerTable {
         if (table.head().equals(OwnFile.SET_ASIDE.head()) && SetAside.anotherCounts(table.cell(row, "why"))) {
             lines.warning(
                     row.line(),
-                    "this answer was set aside because of another one, or by a decision",
+                    Sentence.of("report.file.set-aside"),
                     "Nothing; to have it count, decide so, or take out what stands under why on this line.");
         } else if (origin.sheet().isEmpty()) {
-            lines.fault(row.line(), "this line names no sheet", FORM, "Write the sheet ID in front of the answer.");
+            lines.fault(
+                    row.line(),
+                    Sentence.of("report.file.no-sheet"),
+                    FORM,
+                    "Write the sheet ID in front of the answer.");
         } else if (question.isEmpty()) {
             lines.fault(
                     row.line(),
-                    "this line names no question",
+                    Sentence.of("report.file.no-question"),
                     FORM,
                     "Write the question, such as q2a, before the answer.");
         } else if (lines.isPlain(text, row.line())) {
@@ -148,8 +155,7 @@ final class AnswerTable {
         if (columns < needed) {
             lines.fault(
                     row.line(),
-                    "this line has " + (columns == 1 ? "one column" : columns + " columns")
-                            + ", too few for a sheet, a question and an answer",
+                    language -> language.count("report.file.columns-missing", columns),
                     FORM,
                     "Add what is missing on this line.");
             return false;
@@ -159,7 +165,7 @@ final class AnswerTable {
         if (spills) {
             lines.fault(
                     row.line(),
-                    "this line has more columns than the first one",
+                    Sentence.of("report.file.columns-too-many"),
                     "an answer with a comma in quotation marks: \"4,7 kΩ\"",
                     "Put the answer on this line in quotation marks.");
         }
@@ -178,7 +184,7 @@ final class AnswerTable {
                 if (QuestionName.is(head.get(i)) && questions.putIfAbsent(head.get(i), i) != null) {
                     lines.fault(
                             table.headLine(),
-                            "the first line names the question " + head.get(i) + " twice",
+                            Sentence.of("report.file.question-twice", "question", head.get(i)),
                             "one column for each question",
                             "Rename the one that is not meant; the first is read.");
                 }
@@ -202,7 +208,7 @@ final class AnswerTable {
             if (!owned && !here.isEmpty()) {
                 lines.fault(
                         row.line(),
-                        "this line of answers names no learner",
+                        Sentence.of("report.file.no-learner"),
                         "a sheet ID, a seat or a name in front of them",
                         "Write one of them.");
                 return;

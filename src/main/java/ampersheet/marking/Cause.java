@@ -3,6 +3,7 @@ package ampersheet.marking;
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.Verdict;
+import ampersheet.language.Language;
 import ampersheet.sheet.SheetProblem;
 import ampersheet.template.ProblemTemplate;
 import java.util.Optional;
@@ -18,47 +19,44 @@ import java.util.Optional;
 record Cause(String id, String label, String says, boolean modelled) {
 
     /** Empty where the answer is right, cannot be read, or is not explained. */
-    static Optional<Cause> of(SheetProblem problem, AnswerKey key, Verdict verdict) {
+    static Optional<Cause> of(SheetProblem problem, AnswerKey key, Verdict verdict, Language language) {
         return switch (verdict.rung()) {
-            case KNOWN_MISTAKE -> Optional.of(modelled(problem, key, verdict));
+            case KNOWN_MISTAKE -> Optional.of(modelled(problem, key, verdict, language));
             case CRITERION_MISSED ->
                 Optional.of(criterion(problem, key, verdict.mistake().orElseThrow()));
-            case WRONG_DIMENSION -> slip("another quantity", "The answer's unit belongs to another quantity.");
-            case UNIT_MISSING -> slip("unit missing", "The number is right, but its unit is missing.");
-            case OTHER_SCALE -> slip("K for °C", "The number is right for °C, but K stands behind it.");
-            case RISE_OR_TEMPERATURE ->
-                slip("rise or temperature", "A rise and a temperature, or their zeros, were mixed up.");
-            case OTHER_QUANTITY ->
-                slip("another quantity's value", "The value belongs to another quantity of the problem.");
-            case EXACT_OR_FITTED ->
-                slip(
-                        "calculated or fitted",
-                        "The calculated value stands where the fitted one counts, or the" + " reverse.");
-            case WRONG_PAIR -> slip("wrong pair", "The voltage of one part was multiplied by the current of another.");
-            case CARRIED_MISTAKE ->
-                slip("carried mistake", "The value follows from a known mistake in an earlier question.");
-            case MISPLACED_GIVEN ->
-                slip("left out or misplaced", "A given was left out, or another one was put in its place.");
-            case NEAR_MISS ->
-                slip("near miss", "The value is near: rounded on the way, or something small was left out.");
-            case TOO_COARSE -> slip("rounded too far", "The method looks right, but the number is rounded too far.");
-            case POWER_OF_TEN -> slip("power of ten", "The digits are right, but not the power of ten.");
-            case SIGN -> slip("sign", "The size is right, but not the sign.");
-            case RECIPROCAL -> slip("upside down", "A division is upside down.");
-            case CONSISTENT_WITH_EARLIER ->
-                verdict.carriedFrom().isEmpty()
-                        ? slip("rounded on the way", "A rounded value was used to go on with.")
-                        : Optional.empty();
-            case BLANK, UNREADABLE, AMBIGUOUS, INCOMPLETE, CORRECT, UNEXPLAINED -> Optional.empty();
+            default -> slip(verdict).map(slip -> slip.cause(language));
         };
     }
 
-    private static Cause modelled(SheetProblem problem, AnswerKey key, Verdict verdict) {
+    private static Optional<Slip> slip(Verdict verdict) {
+        return switch (verdict.rung()) {
+            case WRONG_DIMENSION -> Optional.of(Slip.OTHER_DIMENSION);
+            case UNIT_MISSING -> Optional.of(Slip.UNIT_MISSING);
+            case OTHER_SCALE -> Optional.of(Slip.OTHER_SCALE);
+            case RISE_OR_TEMPERATURE -> Optional.of(Slip.RISE_OR_TEMPERATURE);
+            case OTHER_QUANTITY -> Optional.of(Slip.OTHER_VALUE);
+            case EXACT_OR_FITTED -> Optional.of(Slip.EXACT_OR_FITTED);
+            case WRONG_PAIR -> Optional.of(Slip.WRONG_PAIR);
+            case CARRIED_MISTAKE -> Optional.of(Slip.CARRIED_MISTAKE);
+            case MISPLACED_GIVEN -> Optional.of(Slip.MISPLACED);
+            case NEAR_MISS -> Optional.of(Slip.NEAR_MISS);
+            case TOO_COARSE -> Optional.of(Slip.TOO_COARSE);
+            case POWER_OF_TEN -> Optional.of(Slip.POWER_OF_TEN);
+            case SIGN -> Optional.of(Slip.SIGN);
+            case RECIPROCAL -> Optional.of(Slip.RECIPROCAL);
+            case CONSISTENT_WITH_EARLIER ->
+                verdict.carriedFrom().isEmpty() ? Optional.of(Slip.ROUNDED) : Optional.empty();
+            case BLANK, UNREADABLE, AMBIGUOUS, INCOMPLETE, CORRECT, UNEXPLAINED, KNOWN_MISTAKE, CRITERION_MISSED ->
+                Optional.empty();
+        };
+    }
+
+    private static Cause modelled(SheetProblem problem, AnswerKey key, Verdict verdict, Language language) {
         String id = verdict.mistake().orElseThrow();
         return key.acceptance() instanceof Acceptance.Choice
                 ? new Cause(
                         problem.template().name() + " " + key.step() + " " + id,
-                        "chose “" + verdict.understood() + "”",
+                        language.say("report.cause.chosen", "option", verdict.understood()),
                         verdict.message(),
                         true)
                 : new Cause(id, id.replace('-', ' '), verdict.message(), true);
@@ -74,9 +72,5 @@ record Cause(String id, String label, String says, boolean modelled) {
                 .findFirst()
                 .orElseThrow();
         return new Cause(problem.template().name() + " " + id, id.replace('-', ' '), says, true);
-    }
-
-    private static Optional<Cause> slip(String label, String says) {
-        return Optional.of(new Cause("slip: " + label, label, says, false));
     }
 }

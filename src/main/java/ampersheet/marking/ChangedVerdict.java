@@ -1,6 +1,7 @@
 package ampersheet.marking;
 
 import ampersheet.answer.Verdict;
+import ampersheet.language.Language;
 import ampersheet.sheet.Roster;
 import ampersheet.source.SafeCsv;
 import java.util.ArrayList;
@@ -23,30 +24,30 @@ public record ChangedVerdict(String question, String template, Verdict before, V
     }
 
     /** What the answer was taken for, in words. */
-    public String toldBefore() {
-        return told(before);
+    public String toldBefore(Language language) {
+        return told(before, language);
     }
 
-    public String toldNow() {
-        return told(now);
+    public String toldNow(Language language) {
+        return told(now, language);
     }
 
-    private static String told(Verdict verdict) {
+    private static String told(Verdict verdict, Language language) {
         return switch (Credit.of(verdict)) {
-            case RIGHT -> "right";
-            case CARRIED -> "right from an earlier answer";
-            case HALF -> "half right";
-            case WRONG -> "wrong";
-            case UNREADABLE -> "not readable";
-            case UNDECIDED -> "not decided";
-            case BLANK -> "left open";
+            case RIGHT -> language.say("report.taken.right");
+            case CARRIED -> language.say("report.taken.carried");
+            case HALF -> language.say("report.taken.half");
+            case WRONG -> language.say("report.taken.wrong");
+            case UNREADABLE -> language.say("report.taken.unreadable");
+            case UNDECIDED -> language.say("report.taken.undecided");
+            case BLANK -> language.say("report.taken.blank");
         };
     }
 
     /** @param sheet whose answer it is */
     record Of(Roster.Seat seat, String sheet, ChangedVerdict change) {}
 
-    static String table(List<Of> changes, Privacy privacy) {
+    static String table(List<Of> changes, Privacy privacy, Language language) {
         SafeCsv table = new SafeCsv(OwnFile.CORRECTIONS.head());
         for (Of of : changes) {
             ChangedVerdict change = of.change();
@@ -56,8 +57,8 @@ public record ChangedVerdict(String question, String template, Verdict before, V
                     change.question(),
                     change.template(),
                     privacy.typed(change.now()),
-                    change.toldBefore(),
-                    change.toldNow()));
+                    change.toldBefore(language),
+                    change.toldNow(language)));
             table.row(row);
         }
         return table.toString();

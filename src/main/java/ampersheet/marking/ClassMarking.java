@@ -3,6 +3,7 @@ package ampersheet.marking;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
+import ampersheet.language.Language;
 import ampersheet.render.html.HtmlPage;
 import ampersheet.sheet.Roster;
 import java.io.IOException;
@@ -20,6 +21,7 @@ import java.util.TreeSet;
 final class ClassMarking {
     private final Marking.Task task;
     private final Marking.Output output;
+    private final Language language;
     private final Privacy privacy;
     private final Seats seats;
     private final DecisionBook decisions;
@@ -31,7 +33,8 @@ final class ClassMarking {
     ClassMarking(Marking.Task task, Marking.Output output) {
         this.task = task;
         this.output = output;
-        this.privacy = task.pseudonyms() ? Privacy.of(task.roster()) : Privacy.NONE;
+        this.language = task.sheets().plan().language();
+        this.privacy = task.pseudonyms() ? Privacy.of(task.roster(), language) : Privacy.none(language);
         this.seats = new Seats(task.roster());
         this.decisions = task.decisions()
                 .map(list -> DecisionBook.read(list.file(), list.text()))
@@ -50,7 +53,7 @@ final class ClassMarking {
     }
 
     Marking.Marked mark() {
-        MarkTables tables = new MarkTables(task.roster(), task.sheets().plan().marking(), privacy);
+        MarkTables tables = new MarkTables(task.roster(), task.sheets().plan(), privacy);
         markSheets(tables);
         List<ToDecide> toDecide = toDecide();
         List<SetAside> setAside = new ArrayList<>(inbox.setAside());
@@ -59,7 +62,7 @@ final class ClassMarking {
                 .map(before -> MarkChange.between(before, standings))
                 .orElse(List.of());
         int absent = task.roster().seats().size() - standings.size();
-        ClassResults results = new ClassResults(task.sheets().templates(), standings);
+        ClassResults results = new ClassResults(task.sheets().templates(), standings, language);
         Tomorrow tomorrow = Tomorrow.of(results, task.sheets(), task.corrections(), privacy);
         output.write(
                 "report.html",
@@ -72,7 +75,7 @@ final class ClassMarking {
                                 absent,
                                 setAside.size(),
                                 toDecide.size(),
-                                OpenMatters.of(toDecide, statuses, decisions, seats, privacy)),
+                                OpenMatters.of(toDecide, statuses, decisions, seats, privacy, language)),
                         task.before().map(before -> changes),
                         marker.changed(),
                         privacy)));
@@ -81,19 +84,7 @@ final class ClassMarking {
                 HtmlPage.render(tomorrow.projector(task.sheets().plan())));
         output.write(
                 Gradebook.FILE, HtmlPage.render(Gradebook.compose(task.sheets().plan(), results, statuses, privacy)));
-        output.write(OwnFile.MARKS.file(), tables.marks());
-        output.write(OwnFile.SEND.file(), tables.send());
-        output.write(OwnFile.DECIDE.file(), MarkTables.decide(toDecide, seats, privacy));
-        output.write(OwnFile.ANSWERS.file(), tables.answers());
-        output.write(OwnFile.FILES.file(), MarkTables.files(inbox.files()));
-        output.write(OwnFile.SET_ASIDE.file(), MarkTables.setAside(setAside, privacy));
-        task.before().ifPresent(before -> output.write(OwnFile.CHANGES.file(), MarkChange.table(changes, privacy)));
-        task.corrections()
-                .ifPresent(by ->
-                        output.write(OwnFile.CORRECTIONS.file(), ChangedVerdict.table(marker.changed(), privacy)));
-        if (privacy.isOn()) {
-            output.write(OwnFile.NAMES.file(), MarkTables.names(task.roster(), inbox.files()));
-        }
+        write(tables, toDecide, setAside, changes);
         return new Marking.Marked(
                 standings.size(),
                 absent,
@@ -107,6 +98,24 @@ final class ClassMarking {
                         .map(of -> new Marking.CorrectedAnswer(of.sheet(), of.change()))
                         .toList(),
                 notes());
+    }
+
+    private void write(MarkTables tables, List<ToDecide> toDecide, List<SetAside> setAside, List<MarkChange> changes) {
+        output.write(OwnFile.MARKS.file(), tables.marks());
+        output.write(OwnFile.SEND.file(), tables.send());
+        output.write(OwnFile.DECIDE.file(), MarkTables.decide(toDecide, seats, privacy, language));
+        output.write(OwnFile.ANSWERS.file(), tables.answers());
+        output.write(OwnFile.FILES.file(), MarkTables.files(inbox.files(), language));
+        output.write(OwnFile.SET_ASIDE.file(), MarkTables.setAside(setAside, privacy, language));
+        task.before()
+                .ifPresent(
+                        before -> output.write(OwnFile.CHANGES.file(), MarkChange.table(changes, privacy, language)));
+        task.corrections()
+                .ifPresent(by -> output.write(
+                        OwnFile.CORRECTIONS.file(), ChangedVerdict.table(marker.changed(), privacy, language)));
+        if (privacy.isOn()) {
+            output.write(OwnFile.NAMES.file(), MarkTables.names(task.roster(), inbox.files()));
+        }
     }
 
     private void markSheets(MarkTables tables) {

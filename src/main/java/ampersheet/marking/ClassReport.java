@@ -1,6 +1,7 @@
 package ampersheet.marking;
 
 import ampersheet.figure.BarFigure;
+import ampersheet.language.Language;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.Cell;
@@ -14,9 +15,7 @@ import ampersheet.sheet.Plan;
 import ampersheet.sheet.Roster;
 import ampersheet.template.Statement;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.apache.commons.math3.stat.descriptive.DescriptiveStatistics;
 
@@ -26,8 +25,7 @@ final class ClassReport {
     /** Single learners are compared from here on (common practice). */
     private static final double RANKED = 0.80;
 
-    private static final int MOST_BARS = 15;
-
+    private final Language language;
     private final MarkingPolicy policy;
     private final ClassResults results;
     private final Tomorrow tomorrow;
@@ -53,14 +51,15 @@ final class ClassReport {
     }
 
     private ClassReport(
-            MarkingPolicy policy,
+            Plan plan,
             ClassResults results,
             Tomorrow tomorrow,
             CameIn came,
             Optional<List<MarkChange>> changes,
             List<ChangedVerdict.Of> corrected,
             Privacy privacy) {
-        this.policy = policy;
+        this.language = plan.language();
+        this.policy = plan.marking();
         this.tomorrow = tomorrow;
         this.corrected = corrected;
         this.results = results;
@@ -83,57 +82,64 @@ final class ClassReport {
             Optional<List<MarkChange>> changes,
             List<ChangedVerdict.Of> corrected,
             Privacy privacy) {
-        ClassReport report = new ClassReport(plan.marking(), results, tomorrow, came, changes, corrected, privacy);
-        int absent = came.absent();
+        ClassReport report = new ClassReport(plan, results, tomorrow, came, changes, corrected, privacy);
         report.write();
-        int learners = results.standings().size();
         return new Document(
                 Kind.REPORT,
                 plan.language(),
-                "Class report: " + plan.title(),
-                Amounts.count(learners, "learner", "learners")
-                        + (absent == 0
-                                ? ""
-                                : ", nothing that could be marked from " + Amounts.count(absent, "seat", "seats")),
+                plan.language().say("report.class.title", "title", plan.title()),
+                report.subtitle(),
                 "",
                 plan.paper(),
                 report.blocks);
     }
 
+    private String subtitle() {
+        String learners =
+                language.count("report.class.learners", results.standings().size());
+        return came.absent() == 0 ? learners : learners + ", " + language.count("report.class.absent", came.absent());
+    }
+
+    private void say(String... sentences) {
+        blocks.add(new Prose(Sentence.joined(sentences)));
+    }
+
+    private void heading(String text) {
+        blocks.add(new Heading(2, text));
+    }
+
     private void write() {
-        blocks.add(new Prose("For the instructor: this page holds marks" + (privacy.isOn() ? "" : " and names") + "."));
+        say(notice(privacy, language));
         if (!results.standings().isEmpty()) {
             blocks.addAll(tomorrow.blocks());
-            toDecide();
+            if (came.toDecide() > 0) {
+                say(language.count("report.class.waiting", came.toDecide()));
+            }
         }
         blocks.addAll(came.matters());
         if (results.standings().isEmpty()) {
-            blocks.add(new Prose("Nothing that came in could be marked."));
+            say(language.say("report.class.nothing"));
             files();
             return;
         }
         corrected();
         marks();
-        mistakes();
-        patterns();
+        blocks.addAll(MistakeReport.of(results, privacy));
         blocks.addAll(QuestionReport.of(results));
         changes.ifPresent(this::changes);
         learners();
         files();
     }
 
-    private void toDecide() {
-        if (came.toDecide() > 0) {
-            blocks.add(new Prose("**" + Amounts.count(came.toDecide(), "matter waits", "matters wait")
-                    + " for your decision** and "
-                    + (came.toDecide() == 1 ? "earns" : "earn") + " nothing until then: see the next heading."));
-        }
+    /** Whom a page is for, at its beginning. */
+    static String notice(Privacy privacy, Language language) {
+        return privacy.isOn() ? language.say("report.notice.marks") : language.say("report.notice.names");
     }
 
     // Marks
 
     private void marks() {
-        blocks.add(new Heading(2, "Marks"));
+        heading(language.say("report.marks"));
         DescriptiveStatistics shares = new DescriptiveStatistics();
         int[] classes = new int[CLASSES_OF_MARKS];
         for (Standing standing : results.standings()) {
@@ -141,19 +147,43 @@ final class ClassReport {
             shares.addValue(share);
             classes[Math.min(CLASSES_OF_MARKS - 1, (int) (share * CLASSES_OF_MARKS + 1e-9))]++;
         }
-        blocks.add(new Prose(
-                "The median is **" + Amounts.percent(shares.getPercentile(50)) + "** of the marks (half of the class "
-                        + "has as much or more, half as much or less), "
-                        + "the mean is " + Amounts.percent(shares.getMean()) + ", the lowest "
-                        + Amounts.percent(shares.getMin())
-                        + ", the highest " + Amounts.percent(shares.getMax()) + ". " + grades() + reliability()));
+        say(
+                language.say(
+                        "report.marks.spread",
+                        "median",
+                        percent(shares.getPercentile(50)),
+                        "mean",
+                        percent(shares.getMean()),
+                        "lowest",
+                        percent(shares.getMin()),
+                        "highest",
+                        percent(shares.getMax())),
+                grades(),
+                reliability());
         List<BarFigure.Bar> bars = new ArrayList<>();
         for (int i = 0; i < CLASSES_OF_MARKS; i++) {
-            String name = i == CLASSES_OF_MARKS - 1 ? "90 to 100 %" : 10 * i + " % to below " + 10 * (i + 1) + " %";
-            bars.add(new BarFigure.Bar(name, classes[i], Integer.toString(classes[i])));
+            bars.add(new BarFigure.Bar(
+                    band(i == CLASSES_OF_MARKS - 1, Integer.toString(10 * i), Integer.toString(10 * (i + 1))),
+                    classes[i],
+                    Integer.toString(classes[i])));
         }
-        blocks.add(new FigureBlock(
-                BarFigure.draw("How the marks are spread", "learners", "share of the marks", bars, "marks")));
+        blocks.add(new FigureBlock(BarFigure.draw(
+                language.say("report.marks.figure"),
+                language.say("report.marks.figure.axis"),
+                language.say("report.marks.figure.bars"),
+                bars,
+                "marks",
+                language)));
+    }
+
+    private String band(boolean top, String from, String to) {
+        return top
+                ? language.say("report.marks.figure.top-band", "from", from, "to", to)
+                : language.say("report.marks.figure.band", "from", from, "to", to);
+    }
+
+    private String percent(double share) {
+        return Amounts.percent(share, language);
     }
 
     /** How many have each grade; nothing where the plan has none. */
@@ -167,143 +197,58 @@ final class ClassReport {
                     .count();
             told.add(Statement.escape(grade.name()) + ": " + learners);
         }
-        return told.isEmpty() ? "" : "Grades: " + String.join(", ", told) + ". ";
+        return told.isEmpty() ? "" : language.say("report.marks.grades", "grades", String.join(", ", told));
     }
 
     private String reliability() {
         return results.reliability()
-                .map(found -> "Reliability over the " + found.parts() + " problems (coefficient alpha): "
-                        + Amounts.decimal(found.alpha(), 2) + ", 95 % interval " + Amounts.decimal(found.low(), 2)
-                        + " to "
-                        + Amounts.decimal(found.high(), 2) + "; a learner's share of the marks is uncertain by about ±"
-                        + Amounts.percent(found.error())
-                        + " (one standard error). "
-                        + (found.alpha() < RANKED ? "Do not rank learners by this sheet. " : "")
-                        + "Groups are usually compared from 0.70 on, single "
-                        + "learners from 0.80 on (common practice).")
-                .orElse("Reliability: not defined (it needs three problems and three learners whose totals differ).");
-    }
-
-    // Mistakes
-
-    private void mistakes() {
-        blocks.add(new Heading(2, "What went wrong, and why"));
-        List<MistakeCount.OfProblem> problems = MistakeCount.of(results.standings());
-        if (problems.isEmpty()) {
-            blocks.add(new Prose("Nothing: no answer that could be read was wrong."));
-            return;
-        }
-        blocks.add(new Prose("A wrong answer is explained where it is what a known wrong method or slip gives with "
-                + "that learner's "
-                + "own numbers. What follows rightly from an earlier wrong answer counts as right. Open "
-                + "places and unreadable answers are not among the wrong ones."));
-        bars(problems);
-        Map<String, String> names = results.problemNames();
-        names.forEach((template, name) -> problems.stream()
-                .filter(problem -> problem.template().equals(template))
-                .forEach(problem -> blocks.add(table(problem, name))));
-    }
-
-    private Table table(MistakeCount.OfProblem problem, String name) {
-        List<List<Cell>> rows = new ArrayList<>();
-        for (MistakeCount count : problem.found()) {
-            rows.add(cells(
-                    count.cause().label(),
-                    count.cause().says(),
-                    Integer.toString(count.learners()),
-                    Integer.toString(count.matches()),
-                    Amounts.percent(count.share())));
-        }
-        rows.add(cells(
-                "unexplained",
-                "–",
-                "–",
-                Integer.toString(problem.unexplained()),
-                Amounts.percent((double) problem.unexplained() / problem.wrong())));
-        return new Table(
-                "Problem " + name + ": " + results.title(problem.template()) + ", "
-                        + Amounts.count(problem.wrong(), "wrong answer", "wrong answers"),
-                List.of("Mistake", "What is said to the learner", "Learners", "Answers", "Share"),
-                rows);
-    }
-
-    private void bars(List<MistakeCount.OfProblem> problems) {
-        Map<String, String> names = results.problemNames();
-        List<MistakeCount> all = new ArrayList<>();
-        problems.forEach(problem -> all.addAll(problem.found()));
-        all.sort(Comparator.comparingInt(MistakeCount::learners).reversed());
-        List<BarFigure.Bar> bars = all.stream()
-                .limit(MOST_BARS)
-                .map(count -> new BarFigure.Bar(
-                        "Problem " + names.get(count.template()) + ": "
-                                + count.cause().label(),
-                        count.learners(),
-                        Integer.toString(count.learners())))
-                .toList();
-        if (!bars.isEmpty()) {
-            blocks.add(new FigureBlock(BarFigure.draw(
-                    "The most frequent mistakes", "learners who met it", "problem and mistake", bars, "mistakes")));
-        }
-    }
-
-    private void patterns() {
-        List<List<Cell>> rows = new ArrayList<>();
-        int hypotheses = 0;
-        for (Standing standing : results.standings()) {
-            for (Diagnosis diagnosis : Diagnosis.of(standing)) {
-                if (diagnosis.isPattern()) {
-                    rows.add(List.of(
-                            text(privacy.seat(standing.seat())),
-                            text(diagnosis.cause().label()),
-                            text(diagnosis.cause().says()),
-                            new Cell(
-                                    "problems " + FeedbackPage.joined(diagnosis.problems()),
-                                    Marking.feedback(standing.seat()))));
-                } else {
-                    hypotheses++;
-                }
-            }
-        }
-        blocks.add(new Heading(2, "Patterns"));
-        blocks.add(new Prose("One match is a hypothesis: it may be chance, and wrong ideas come and go. "
-                + Amounts.count(hypotheses, "hypothesis stands", "hypotheses stand")
-                + " on the feedback pages. Only the same cause in "
-                + "two different problems of one learner is called a pattern; "
-                + (rows.isEmpty() ? "there is none." : "a word with these learners will help.")));
-        if (!rows.isEmpty()) {
-            blocks.add(new Table(
-                    "The same cause in two problems or more",
-                    List.of("Learner", "Cause", "What is said", "Where"),
-                    rows));
-        }
+                .map(found -> Sentence.joined(
+                        language.say(
+                                "report.marks.reliability",
+                                "problems",
+                                Integer.toString(found.parts()),
+                                "alpha",
+                                Amounts.decimal(found.alpha(), 2, language),
+                                "low",
+                                Amounts.decimal(found.low(), 2, language),
+                                "high",
+                                Amounts.decimal(found.high(), 2, language),
+                                "error",
+                                percent(found.error())),
+                        found.alpha() < RANKED ? language.say("report.marks.no-ranks") : "",
+                        language.say("report.marks.comparing")))
+                .orElseGet(() -> language.say("report.marks.no-reliability"));
     }
 
     // Learners and files
 
     private void changes(List<MarkChange> changed) {
-        blocks.add(new Heading(2, "Marks that changed"));
+        heading(language.say("report.changes"));
         if (changed.isEmpty()) {
-            blocks.add(new Prose("None, against the marks of the earlier run."));
+            say(language.say("report.changes.none"));
             return;
         }
         List<List<Cell>> rows = new ArrayList<>();
         for (MarkChange change : changed) {
+            String before = change.before().told(language);
             List<Cell> row = seat(change.seat());
-            row.addAll(cells(change.before().isEmpty() ? "none" : change.before(), change.now()));
+            row.addAll(cells(
+                    before.isEmpty() ? language.say("report.changes.no-marks") : before,
+                    change.now().told(language)));
             rows.add(row);
         }
-        blocks.add(new Table("Against the earlier run", head("Before", "Now"), rows));
+        blocks.add(new Table(
+                language.say("report.changes.table"),
+                head(language.say("report.head.before"), language.say("report.head.now")),
+                rows));
     }
 
     private void corrected() {
         if (corrected.isEmpty()) {
             return;
         }
-        blocks.add(new Heading(2, "Verdicts that a correction changes"));
-        blocks.add(new Prose(
-                "These keys were corrected after the sheets had been issued. The marks on this page are by the "
-                        + "corrected "
-                        + "keys; *before* is what the issued key would have said."));
+        heading(language.say("report.corrected"));
+        say(language.say("report.corrected.legend"));
         List<List<Cell>> rows = new ArrayList<>();
         for (ChangedVerdict.Of of : corrected) {
             List<Cell> row = seat(of.seat());
@@ -311,37 +256,56 @@ final class ClassReport {
                     of.change().question(),
                     results.title(of.change().template()),
                     privacy.typed(of.change().now()),
-                    of.change().toldBefore(),
-                    of.change().toldNow()));
+                    of.change().toldBefore(language),
+                    of.change().toldNow(language)));
             rows.add(row);
         }
         blocks.add(new Table(
-                "Answers that are worth more or less now",
-                head("Question", "Problem", "Answer", "Before", "Now"),
+                language.say("report.corrected.table"),
+                head(
+                        language.say("report.head.question"),
+                        language.say("report.head.problem"),
+                        language.say("report.head.answer"),
+                        language.say("report.head.before"),
+                        language.say("report.head.now")),
                 rows));
     }
 
     private void learners() {
-        blocks.add(new Heading(2, "The learners"));
+        heading(language.say("report.learners"));
         List<List<Cell>> rows = new ArrayList<>();
         for (Standing standing : results.standings()) {
             List<Cell> row = seat(standing.seat());
             row.addAll(cells(
-                    Amounts.marks(standing.marks()) + " of " + Amounts.marks(standing.mostMarks()),
-                    Amounts.percent(ClassResults.share(standing)),
+                    Amounts.of(Amounts.marks(standing.marks()), Amounts.marks(standing.mostMarks()), language),
+                    percent(ClassResults.share(standing)),
                     Long.toString(standing.count(Credit.BLANK)),
                     Long.toString(standing.late())));
-            row.add(new Cell("feedback", Marking.feedback(standing.seat())));
+            row.add(new Cell(language.say("report.learners.feedback"), Marking.feedback(standing.seat())));
             rows.add(row);
         }
-        blocks.add(new Table("", head("Marks", "Share", "Open", "Late", "Page"), rows));
+        blocks.add(new Table(
+                "",
+                head(
+                        language.say("report.head.marks"),
+                        language.say("report.head.share"),
+                        language.say("report.head.open"),
+                        language.say("report.head.late"),
+                        language.say("report.head.page")),
+                rows));
+    }
+
+    private List<String> head(String... columns) {
+        List<String> head = new ArrayList<>(seatHead(privacy, language));
+        head.addAll(List.of(columns));
+        return head;
     }
 
     /** Without a column for names where none may be printed. */
-    private List<String> head(String... columns) {
-        List<String> head = new ArrayList<>(privacy.isOn() ? List.of("Seat") : List.of("Seat", "Name"));
-        head.addAll(List.of(columns));
-        return head;
+    static List<String> seatHead(Privacy privacy, Language language) {
+        return privacy.isOn()
+                ? List.of(language.say("report.head.seat"))
+                : List.of(language.say("report.head.seat"), language.say("report.head.name"));
     }
 
     private List<Cell> seat(Roster.Seat seat) {
@@ -350,41 +314,37 @@ final class ClassReport {
     }
 
     private void files() {
-        blocks.add(new Heading(2, "What came in"));
+        heading(language.say("report.came-in"));
         List<FileNote> noted = came.files().stream()
                 .filter(file -> file.isLate() || !file.notes().isEmpty() || file.marked() == 0)
                 .toList();
-        blocks.add(new Prose(Amounts.count(came.files().size(), "file", "files") + "; "
-                + (noted.isEmpty()
-                        ? "all of them are marked in full and none is late."
-                        : Amounts.count(noted.size(), "needs", "need") + " a look. files.csv lists all of them.")
-                + (came.setAside() == 0
-                        ? ""
-                        : " " + Amounts.count(came.setAside(), "answer", "answers")
-                                + " did not count; set-aside.csv keeps " + (came.setAside() == 1 ? "it." : "them."))));
+        String files = language.count("report.came-in.files", came.files().size());
+        say(
+                noted.isEmpty()
+                        ? language.say("report.came-in.in-full", "files", files)
+                        : language.count("report.came-in.to-look-at", noted.size(), "files", files),
+                came.setAside() == 0 ? "" : language.count("report.came-in.set-aside", came.setAside()));
         if (!noted.isEmpty()) {
             blocks.add(new Table(
-                    "Files to look at",
-                    List.of("File", "Marked", "What became of it", "Notes"),
+                    language.say("report.came-in.table"),
+                    List.of(
+                            language.say("report.head.file"),
+                            language.say("report.head.marked"),
+                            language.say("report.head.became"),
+                            language.say("report.head.notes")),
                     noted.stream()
                             .map(file -> cells(
                                     file.shown(),
                                     Integer.toString(file.marked()),
-                                    file.fate() + (file.isLate() ? ", late" : ""),
-                                    notes(file)))
+                                    fate(file),
+                                    String.join("; ", file.told(language))))
                             .toList()));
         }
     }
 
-    private static String notes(FileNote file) {
-        return String.join(
-                "; ",
-                file.notes().stream()
-                        .map(note -> (note.place().line() == 0
-                                        ? ""
-                                        : "line " + note.place().line() + ": ")
-                                + note.problem())
-                        .toList());
+    private String fate(FileNote file) {
+        String fate = file.fate(language);
+        return file.isLate() ? language.say("report.fate.late", "fate", fate) : fate;
     }
 
     static List<Cell> cells(String... texts) {
@@ -395,7 +355,7 @@ final class ClassReport {
         return cells;
     }
 
-    private static Cell text(String text) {
+    static Cell text(String text) {
         return new Cell(text, "");
     }
 }

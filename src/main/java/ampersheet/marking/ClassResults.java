@@ -1,5 +1,6 @@
 package ampersheet.marking;
 
+import ampersheet.language.Language;
 import ampersheet.marking.Standing.Item;
 import ampersheet.marking.Standing.Outcome;
 import ampersheet.template.ProblemTemplate;
@@ -18,12 +19,17 @@ final class ClassResults {
     static final int LEAST_LEARNERS = 20;
 
     private final List<Standing> standings;
+    private final Language language;
     private final Map<String, ProblemTemplate> templates = new TreeMap<>();
     private final Map<Item, ItemScores> items;
 
-    /** @param templates those that may stand on a sheet */
-    ClassResults(List<ProblemTemplate> templates, List<Standing> standings) {
+    /**
+     * @param templates those that may stand on a sheet
+     * @param language in which is told of them
+     */
+    ClassResults(List<ProblemTemplate> templates, List<Standing> standings, Language language) {
         this.standings = List.copyOf(standings);
+        this.language = language;
         templates.forEach(template -> this.templates.put(template.name(), template));
         Comparator<Item> inOrderOfThePlan = Comparator.comparingInt(Item::place)
                 .thenComparing(Item::template)
@@ -68,6 +74,10 @@ final class ClassResults {
 
     static double share(Standing standing) {
         return standing.mostMarks() == 0 ? 0 : (double) standing.marks() / standing.mostMarks();
+    }
+
+    Language language() {
+        return language;
     }
 
     List<Standing> standings() {
@@ -130,7 +140,7 @@ final class ClassResults {
         }
         Map<Integer, String> numbers = new TreeMap<>();
         found.forEach((place, as) -> numbers.put(
-                place, String.join(" or ", as.stream().map(String::valueOf).toList())));
+                place, language.either(as.stream().map(String::valueOf).toList())));
         return numbers;
     }
 
@@ -156,7 +166,7 @@ final class ClassResults {
                 .filter(line -> line.id().equals(item.step()))
                 .findFirst()
                 .map(ProblemTemplate.StepLine::meaning)
-                .orElse("choice");
+                .orElseGet(() -> language.say("report.choice"));
     }
 
     /**

@@ -2,6 +2,7 @@ package ampersheet.marking;
 
 import ampersheet.figure.BarFigure;
 import ampersheet.figure.IntervalFigure;
+import ampersheet.language.Language;
 import ampersheet.marking.MarkedWeeks.Learner;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Document.Block;
@@ -13,7 +14,6 @@ import ampersheet.sheet.Document.Paper;
 import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Table;
 import ampersheet.sheet.MarkingPolicy;
-import ampersheet.source.Languages;
 import ampersheet.source.SafeCsv;
 import ampersheet.template.Statement;
 import java.util.ArrayList;
@@ -26,12 +26,13 @@ import org.apache.commons.math3.stat.descriptive.DescriptiveStatistics;
 /** The weeks of a course on one page and in one table. */
 final class CourseReport {
     private static final int ALL = 100;
-    private static final String NOTHING = "nothing came in";
 
+    private final Language language;
     private final MarkedWeeks course;
     private final List<Block> blocks = new ArrayList<>();
 
     private CourseReport(MarkedWeeks course) {
+        this.language = course.language();
         this.course = course;
     }
 
@@ -51,7 +52,7 @@ final class CourseReport {
             Map<String, Proportion> inAll = learner.skillsInAll();
             skills.forEach(skill -> row.add(
                     inAll.containsKey(skill)
-                            ? Amounts.decimal(ALL * inAll.get(skill).share(), 0)
+                            ? Amounts.fixed(ALL * inAll.get(skill).share(), 0)
                             : ""));
             row.add(String.join("; ", learner.staying()));
             table.row(row);
@@ -67,30 +68,34 @@ final class CourseReport {
 
     static Document compose(MarkedWeeks course, String title) {
         CourseReport report = new CourseReport(course);
-        report.blocks.add(new Prose("For the instructor: this page holds marks and names. Learners are told apart by "
-                + "their names, and by their seats where the class list has none. A mistake *stays* that was met in "
-                + "more than one week."));
+        Language language = course.language();
+        report.say(language.say("report.notice.names"), language.say("report.course.legend"));
         report.theClass();
         report.fallingBehind();
         report.skills();
         report.stayingInTheClass();
-        report.blocks.add(new Heading(2, "The learners"));
+        report.blocks.add(new Heading(2, language.say("report.course.learner-list")));
         for (int i = 0; i < course.learners().size(); i++) {
             report.learner(course.learners().get(i), i);
         }
         return new Document(
                 Kind.REPORT,
-                Languages.ENGLISH,
-                "Course: " + title,
-                Amounts.count(course.weeks().size(), "week", "weeks") + ", "
-                        + Amounts.count(course.learners().size(), "learner", "learners"),
+                language,
+                language.say("report.course.title", "title", title),
+                language.count("report.course.weeks", course.weeks().size()) + ", "
+                        + language.count(
+                                "report.course.learners", course.learners().size()),
                 "",
                 Paper.A4,
                 report.blocks);
     }
 
+    private void say(String... sentences) {
+        blocks.add(new Prose(Sentence.joined(sentences)));
+    }
+
     private void theClass() {
-        blocks.add(new Heading(2, "The class"));
+        blocks.add(new Heading(2, language.say("report.course.class")));
         List<IntervalFigure.Row> rows = new ArrayList<>();
         for (int week = 0; week < course.weeks().size(); week++) {
             int at = week;
@@ -104,56 +109,63 @@ final class CourseReport {
                         percents.getPercentile(25),
                         percents.getPercentile(50),
                         percents.getPercentile(75),
-                        Amounts.decimal(percents.getPercentile(50), 0) + "\u00A0% of " + percents.getN()));
+                        Amounts.of(
+                                Amounts.fixed(percents.getPercentile(50), 0) + "\u00A0%",
+                                Long.toString(percents.getN()),
+                                language)));
             }
         }
         if (!rows.isEmpty()) {
             blocks.add(new FigureBlock(IntervalFigure.draw(
-                    "Share of the marks, week by week: the middle of the class, and its middle half",
-                    "% of the marks",
-                    "week",
+                    language.say("report.course.class.figure"),
+                    language.say("report.course.figure.axis"),
+                    language.say("report.course.figure.rows"),
                     ALL,
                     rows,
-                    "class")));
+                    "class",
+                    language)));
         }
     }
 
     private void fallingBehind() {
-        blocks.add(new Heading(2, "Who falls behind, and in what"));
+        blocks.add(new Heading(2, language.say("report.course.behind")));
         List<FallingBehind.Finding> findings =
                 FallingBehind.of(course.learners(), course.weeks().size());
         if (course.learners().size() < FallingBehind.FEWEST) {
-            blocks.add(new Prose(
-                    "In a class of fewer than " + FallingBehind.FEWEST + " that cannot be told from chance."));
+            say(language.say("report.course.behind.small", "learners", Integer.toString(FallingBehind.FEWEST)));
             return;
         }
-        blocks.add(new Prose("Problems count, and as right where all their answers are. What is expected is what the "
-                + "others had right in the same skills and weeks. *In all*: at most one class of twenty without such a "
-                + "learner has one named. *In a skill* and *lately* (in the later half of the weeks) go by what the "
-                + "learner does elsewhere: of fifty learners without such a gap about one is named for each."));
+        say(language.say("report.course.behind.legend"));
         if (findings.isEmpty()) {
-            blocks.add(new Prose("Nobody is further behind than chance alone would have it."));
+            say(language.say("report.course.behind.nobody"));
             return;
         }
         List<List<Cell>> rows = new ArrayList<>();
         for (FallingBehind.Finding finding : findings) {
             List<String> what = new ArrayList<>();
             if (finding.all()) {
-                what.add("in all");
+                what.add(language.say("report.course.behind.in-all"));
             }
             if (!finding.skill().isEmpty()) {
-                what.add("in " + finding.skill());
+                what.add(language.say("report.course.behind.in-skill", "skill", finding.skill()));
             }
             if (finding.lately()) {
-                what.add("lately");
+                what.add(language.say("report.course.behind.lately"));
             }
             rows.add(ClassReport.cells(
                     finding.who(),
                     String.join("; ", what),
-                    finding.right() + " of " + finding.of(),
-                    Amounts.decimal(finding.expected(), 1)));
+                    Amounts.of(Integer.toString(finding.right()), Integer.toString(finding.of()), language),
+                    Amounts.decimal(finding.expected(), 1, language)));
         }
-        blocks.add(new Table("Learners to look at", List.of("Learner", "Behind", "Problems right", "Expected"), rows));
+        blocks.add(new Table(
+                language.say("report.course.behind.table"),
+                List.of(
+                        language.say("report.head.learner"),
+                        language.say("report.head.behind"),
+                        language.say("report.head.problems-right"),
+                        language.say("report.head.expected")),
+                rows));
     }
 
     private void skills() {
@@ -167,13 +179,17 @@ final class CourseReport {
                             sum,
                             learner.skills().getOrDefault(skill, Map.of()).getOrDefault(week, new Proportion(0, 0)));
                 }
-                row.add(sum.all() == 0 ? "–" : Amounts.percent(sum.share()) + " of " + sum.all());
+                row.add(
+                        sum.all() == 0
+                                ? "–"
+                                : Amounts.of(
+                                        Amounts.percent(sum.share(), language), Integer.toString(sum.all()), language));
             }
             rows.add(ClassReport.cells(row.toArray(new String[0])));
         }
-        List<String> head = new ArrayList<>(List.of("Skill"));
+        List<String> head = new ArrayList<>(List.of(language.say("report.head.skill")));
         head.addAll(course.weeks());
-        blocks.add(new Table("Answers right, of those that could be read, by skill and week", head, rows));
+        blocks.add(new Table(language.say("report.course.skills"), head, rows));
     }
 
     private void stayingInTheClass() {
@@ -189,9 +205,15 @@ final class CourseReport {
                 .forEach(one -> rows.add(ClassReport.cells(
                         one.getKey(), Integer.toString(one.getValue().size()), String.join("; ", one.getValue()))));
         if (rows.isEmpty()) {
-            blocks.add(new Prose("No learner met the same mistake in two weeks."));
+            say(language.say("report.course.staying.none"));
         } else {
-            blocks.add(new Table("Mistakes that stay", List.of("Mistake", "Learners", "Who"), rows));
+            blocks.add(new Table(
+                    language.say("report.course.staying"),
+                    List.of(
+                            language.say("report.head.mistake"),
+                            language.say("report.head.learners"),
+                            language.say("report.head.who")),
+                    rows));
         }
     }
 
@@ -203,15 +225,27 @@ final class CourseReport {
             bars.add(new BarFigure.Bar(
                     course.weeks().get(week),
                     percent == null ? 0 : percent / 10.0,
-                    percent == null ? NOTHING : MarkingPolicy.tenths(percent) + "\u00A0%"));
+                    percent == null
+                            ? language.say("report.course.learner.nothing")
+                            : MarkingPolicy.tenths(percent) + "\u00A0%"));
         }
         blocks.add(new FigureBlock(BarFigure.draw(
-                "Share of the marks of " + learner.who(), "% of the marks", "week", ALL, bars, "learner" + number)));
+                language.say("report.course.learner.figure", "learner", learner.who()),
+                language.say("report.course.figure.axis"),
+                language.say("report.course.figure.rows"),
+                ALL,
+                bars,
+                "learner" + number,
+                language)));
         List<String> parts = new ArrayList<>();
         learner.skillsInAll()
-                .forEach((skill, right) -> parts.add(Statement.escape(skill) + " " + Amounts.percent(right.share())));
+                .forEach((skill, right) ->
+                        parts.add(Statement.escape(skill) + " " + Amounts.percent(right.share(), language)));
         List<String> staying = learner.staying().stream().map(Statement::escape).toList();
-        blocks.add(new Prose((parts.isEmpty() ? "" : "Right by skill: " + String.join("; ", parts) + ". ")
-                + (staying.isEmpty() ? "" : "**Stays:** " + String.join("; ", staying) + ".")));
+        say(
+                parts.isEmpty() ? "" : language.say("report.course.learner.skills", "skills", String.join("; ", parts)),
+                staying.isEmpty()
+                        ? ""
+                        : language.say("report.course.learner.stays", "mistakes", String.join("; ", staying)));
     }
 }

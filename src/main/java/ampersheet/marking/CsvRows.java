@@ -1,5 +1,6 @@
 package ampersheet.marking;
 
+import ampersheet.language.Language;
 import ampersheet.source.CellRows;
 import ampersheet.source.CellRows.Row;
 import java.util.ArrayList;
@@ -62,7 +63,7 @@ final class CsvRows {
     static CsvRows read(TextLines lines, String form, Heads heads) {
         CsvRows table = new CsvRows(lines, form);
         if (lines.isBlank()) {
-            lines.fault(0, "this file is empty", form, "Ask for the file again, or take it out.");
+            lines.fault(0, Sentence.of("report.file.empty"), form, "Ask for the file again, or take it out.");
             return table;
         }
         List<Row> rows =
@@ -72,18 +73,14 @@ final class CsvRows {
             table.body = rows;
             lines.warning(
                     rows.get(0).line(),
-                    "this table has no first line of names; each line is read as " + String.join(", ", heads.usual()),
+                    Sentence.of("report.file.no-head", "columns", String.join(", ", heads.usual())),
                     "Look whether that is what its columns are.");
         } else if (!rows.isEmpty()) {
             table.head = rows.get(0).names();
             table.body = rows.subList(1, rows.size());
             table.headLine = rows.get(0).line();
         } else if (!lines.hasFaults()) {
-            lines.fault(
-                    0,
-                    "this table has separators and nothing between them",
-                    form,
-                    "Ask for the file again, or take it out.");
+            lines.fault(0, Sentence.of("report.file.separators-only"), form, "Ask for the file again, or take it out.");
         }
         return table;
     }
@@ -125,7 +122,7 @@ final class CsvRows {
         if (!missing.isEmpty()) {
             lines.fault(
                     headLine,
-                    "the first line names no column " + String.join(" and no column ", missing),
+                    language -> language.say("report.file.no-column", "columns", columns(missing, language)),
                     form,
                     "Put the column names on the first line; if this is another kind of file, take it out of the "
                             + "folder.");
@@ -135,13 +132,21 @@ final class CsvRows {
             if (head.indexOf(name) != head.lastIndexOf(name)) {
                 lines.fault(
                         headLine,
-                        "the first line names the column " + name + " twice",
+                        Sentence.of("report.file.column-twice", "column", name),
                         form,
                         "Delete or rename the column that is not meant.");
                 return false;
             }
         }
         return true;
+    }
+
+    private static String columns(List<String> names, Language language) {
+        String all = names.get(0);
+        for (String name : names.subList(1, names.size())) {
+            all = language.say("report.file.no-column-and", "columns", all, "column", name);
+        }
+        return all;
     }
 
     private List<Row> rows(Heads heads) {
@@ -161,7 +166,7 @@ final class CsvRows {
             } catch (CellRows.Uneven here) {
                 lines.fault(
                         i,
-                        CellRows.Uneven.PROBLEM,
+                        Sentence.of("report.file.quotes"),
                         CellRows.Uneven.expected("4,7 kΩ", "4k7"),
                         CellRows.Uneven.NEXT_ACTION);
             }

@@ -1,5 +1,6 @@
 package ampersheet.marking;
 
+import ampersheet.language.Language;
 import java.util.Optional;
 
 /**
@@ -79,15 +80,19 @@ record Decision(
     }
 
     /** For feedback and report, without the reason. */
-    String told() {
+    String told(Language language) {
         return switch (kind) {
-            case ACCEPT -> "accepted as right";
-            case READ_AS -> "read as " + value;
+            case ACCEPT -> language.say("report.decision.accept");
+            case READ_AS -> language.say("report.decision.read-as", "value", value);
             case MARK ->
-                "given " + (credit() == Credit.HALF ? "half a mark" : credit() == Credit.RIGHT ? "1 mark" : "no mark");
-            case LEAVE_OUT -> "left out for everyone";
-            case COUNTS -> "counts";
-            case DOES_NOT_COUNT -> "does not count";
+                switch (credit()) {
+                    case HALF -> language.say("report.decision.mark-half");
+                    case RIGHT -> language.say("report.decision.mark-one");
+                    default -> language.say("report.decision.mark-none");
+                };
+            case LEAVE_OUT -> language.say("report.decision.leave-out");
+            case COUNTS -> language.say("report.decision.counts");
+            case DOES_NOT_COUNT -> language.say("report.decision.dismissed");
         };
     }
 }

@@ -27,7 +27,7 @@ final class DecisionsReader {
     private final Map<String, Integer> lineOf = new TreeMap<>();
 
     private DecisionsReader(String file, String text) {
-        this.lines = new TextLines(file, text, Privacy.NONE);
+        this.lines = TextLines.ofOwn(file, text);
         this.table = CsvRows.read(lines, FORM);
     }
 

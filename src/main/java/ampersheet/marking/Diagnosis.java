@@ -24,6 +24,11 @@ record Diagnosis(Cause cause, List<Integer> problems) {
         return problems.size() >= LEAST_PROBLEMS_OF_A_PATTERN;
     }
 
+    /** Of the problems, for a list. */
+    List<String> numbers() {
+        return problems.stream().map(String::valueOf).toList();
+    }
+
     /** In the order in which they first come up. */
     static List<Diagnosis> of(Standing standing) {
         Map<String, List<Outcome>> byCause = new LinkedHashMap<>();

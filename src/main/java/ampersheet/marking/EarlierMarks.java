@@ -1,6 +1,7 @@
 package ampersheet.marking;
 
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.language.Language;
 import ampersheet.source.CellRows.Row;
 import ampersheet.source.WithinMemory;
 import java.util.List;
@@ -11,10 +12,24 @@ import java.util.TreeMap;
 public final class EarlierMarks {
     private static final String FORM = "the file marks.csv of an earlier run of this command";
 
-    private final Map<String, String> marks;
+    private final Map<String, Written> marks;
 
-    private EarlierMarks(Map<String, String> marks) {
+    private EarlierMarks(Map<String, Written> marks) {
         this.marks = marks;
+    }
+
+    /** Marks as a table has them: so many, of so many. */
+    record Written(String marks, String of) {
+        static final Written NONE = new Written("", "");
+
+        Written {
+            of = marks.isEmpty() ? "" : of;
+        }
+
+        /** Empty if there are none. */
+        String told(Language language) {
+            return marks.isEmpty() ? "" : Amounts.of(marks, of, language);
+        }
     }
 
     /** @throws DiagnosticException with all faults at once */
@@ -23,13 +38,13 @@ public final class EarlierMarks {
     }
 
     private static EarlierMarks readTable(String file, String text) {
-        TextLines lines = new TextLines(file, text, Privacy.NONE);
+        TextLines lines = TextLines.ofOwn(file, text);
         CsvRows table = CsvRows.read(lines, FORM);
-        Map<String, String> marks = new TreeMap<>();
+        Map<String, Written> marks = new TreeMap<>();
         if (table.has(List.of("seat", "marks", "of"))) {
             for (Row row : table.body()) {
                 String seat = table.cell(row, "seat");
-                String before = marks.putIfAbsent(seat, written(table.cell(row, "marks"), table.cell(row, "of")));
+                Written before = marks.putIfAbsent(seat, new Written(table.cell(row, "marks"), table.cell(row, "of")));
                 if (before != null) {
                     lines.fault(row.line(), "seat " + seat + " has two lines", FORM, "Keep the line that is right.");
                 }
@@ -41,12 +56,7 @@ public final class EarlierMarks {
         return new EarlierMarks(marks);
     }
 
-    /** As {@link #written}; empty for a seat that had none. */
-    String of(int seat) {
-        return marks.getOrDefault(Integer.toString(seat), "");
-    }
-
-    static String written(String marks, String of) {
-        return marks.isEmpty() ? "" : marks + " of " + of;
+    Written of(int seat) {
+        return marks.getOrDefault(Integer.toString(seat), Written.NONE);
     }
 }

@@ -52,7 +52,7 @@ public final class Erasure {
         if (records.isEmpty()) {
             return;
         }
-        String count = Amounts.count(records.size(), "line", "lines");
+        String count = records.size() + (records.size() == 1 ? " line" : " lines");
         try {
             String text = StandardCharsets.UTF_8
                     .newDecoder()

@@ -3,6 +3,7 @@ package ampersheet.marking;
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.Rung;
 import ampersheet.answer.Verdict;
+import ampersheet.language.Language;
 import ampersheet.marking.MarkedSheet.MarkedAnswer;
 import ampersheet.marking.MarkedSheet.MarkedProblem;
 import ampersheet.sheet.Composer;
@@ -14,6 +15,7 @@ import ampersheet.sheet.Document.ProblemBlock;
 import ampersheet.sheet.Document.Prose;
 import ampersheet.sheet.Document.Steps;
 import ampersheet.sheet.MarkingPolicy;
+import ampersheet.sheet.Plan;
 import ampersheet.template.Statement;
 import java.util.ArrayList;
 import java.util.List;
@@ -22,13 +24,14 @@ import java.util.List;
  * What a learner gets back: what was right, what probably went wrong and why, and the line that would have been right.
  */
 final class FeedbackPage {
-    private static final String RULES =
-            "A right answer counts one mark. So does one that follows rightly from an earlier "
-                    + "answer of yours, even if that one was wrong: a slip is paid for once. A right number "
-                    + "without its unit, or rounded "
-                    + "too far, counts half.";
+    private final Language language;
+    private final Privacy privacy;
+    private final List<Block> blocks = new ArrayList<>();
 
-    private FeedbackPage() {}
+    private FeedbackPage(Language language, Privacy privacy) {
+        this.language = language;
+        this.privacy = privacy;
+    }
 
     /**
      * Composes it.
@@ -37,170 +40,217 @@ final class FeedbackPage {
      * @param onFiles what the instructor decided of this learner's files
      */
     static Document compose(MarkedSheet marked, String name, List<Decision> onFiles, Privacy privacy) {
+        Plan plan = marked.sheet().plan();
+        FeedbackPage page = new FeedbackPage(plan.language(), privacy);
+        page.write(marked, onFiles);
+        Language language = plan.language();
+        String seat = language.say(
+                "report.seat", "seat", Integer.toString(marked.seat().number()));
+        return new Document(
+                Kind.FEEDBACK,
+                language,
+                language.say("report.feedback.title", "title", plan.title()),
+                name.isEmpty() ? seat : name + " · " + seat,
+                marked.sheet().id().toString(),
+                plan.paper(),
+                page.blocks);
+    }
+
+    private void write(MarkedSheet marked, List<Decision> onFiles) {
         Standing standing = marked.standing();
-        List<Block> blocks = new ArrayList<>();
-        blocks.add(new Prose("**" + Amounts.marks(standing.marks()) + " of " + Amounts.marks(standing.mostMarks())
-                + " marks" + grade(standing, marked.sheet().plan().marking()) + ".** " + counts(standing)));
-        open(standing, blocks);
-        onFiles.forEach(decision -> blocks.add(new Prose("**Your instructor decided** which hand-in counts, because: "
-                + Statement.escape(privacy.text(decision.reason())) + ".")));
-        patterns(standing, blocks);
-        blocks.add(new Prose(
-                marked.sheet().plan().marking().isUsual()
-                        ? RULES
-                        : marked.sheet().plan().marking().says(marked.sheet())));
-        marked.problems().forEach(problem -> blocks.add(problem(problem, privacy)));
+        MarkingPolicy policy = marked.sheet().plan().marking();
+        say(marks(standing, policy), counts(standing));
+        open(standing);
+        onFiles.forEach(decision -> say(language.say(
+                "report.feedback.decided-files", "reason", Statement.escape(privacy.text(decision.reason())))));
+        patterns(standing);
+        say(policy.says(marked.sheet()));
+        marked.problems().forEach(problem -> blocks.add(problem(problem)));
         marked.lost()
                 .forEach(lost -> blocks.add(new ProblemBlock(
                         Integer.toString(lost.number()),
                         lost.template(),
-                        List.of("marked by hand"),
-                        List.of(new Prose("This problem is marked by hand.")))));
-        String seat = "Seat " + marked.seat().number();
-        return new Document(
-                Kind.FEEDBACK,
-                marked.sheet().plan().language(),
-                "Feedback: " + marked.sheet().plan().title(),
-                name.isEmpty() ? seat : name + " · " + seat,
-                marked.sheet().id().toString(),
-                marked.sheet().plan().paper(),
-                blocks);
+                        List.of(language.say("report.feedback.by-hand")),
+                        List.of(new Prose(language.say("report.feedback.by-hand.says"))))));
     }
 
-    private static String grade(Standing standing, MarkingPolicy policy) {
+    private void say(String... sentences) {
+        blocks.add(new Prose(Sentence.joined(sentences)));
+    }
+
+    private String marks(Standing standing, MarkingPolicy policy) {
+        String marks = Amounts.marks(standing.marks());
+        String all = Amounts.marks(standing.mostMarks());
         return policy.grade(standing.percent())
-                .map(grade ->
-                        " (" + MarkingPolicy.tenths(standing.percent()) + "\u00A0%), grade " + Statement.escape(grade))
-                .orElse("");
+                .map(grade -> language.say(
+                        "report.feedback.graded",
+                        "marks",
+                        marks,
+                        "all",
+                        all,
+                        "percent",
+                        MarkingPolicy.tenths(standing.percent()),
+                        "grade",
+                        Statement.escape(grade)))
+                .orElseGet(() -> language.say("report.feedback.marks", "marks", marks, "all", all));
     }
 
-    private static void open(Standing standing, List<Block> blocks) {
-        long undecided = standing.count(Credit.UNDECIDED);
+    private void open(Standing standing) {
+        int undecided = (int) standing.count(Credit.UNDECIDED);
         if (undecided > 0) {
-            blocks.add(new Prose("**Not final.** What came in under this sheet contradicts itself in "
-                    + Amounts.count(undecided, "place", "places")
-                    + ", and nothing tells which is the newer. Your instructor decides; until then these places earn "
-                    + "nothing."));
+            say(language.count("report.feedback.not-final", undecided));
         }
         if (Status.of(standing) == Status.BLANK) {
-            blocks.add(new Prose("This sheet was handed in blank."));
+            say(language.say("report.feedback.handed-in-blank"));
         }
     }
 
-    private static String counts(Standing standing) {
+    private String counts(Standing standing) {
         List<String> parts = new ArrayList<>();
-        add(parts, standing.count(Credit.RIGHT), "right");
-        add(parts, standing.count(Credit.CARRIED), "right from an earlier answer of yours");
-        add(parts, standing.count(Credit.HALF), "half right");
-        add(parts, standing.count(Credit.WRONG), "wrong");
-        add(parts, standing.count(Credit.UNREADABLE), "not readable");
-        add(parts, standing.count(Credit.UNDECIDED), "not decided");
-        add(parts, standing.count(Credit.BLANK), "left open");
-        String late = standing.late() == 0
-                ? ""
-                : " " + Amounts.count(standing.late(), "answer", "answers") + " came in late.";
+        for (Credit credit : Credit.values()) {
+            long count = standing.count(credit);
+            if (count > 0) {
+                parts.add(counted(credit, Long.toString(count)));
+            }
+        }
+        String late = standing.late() == 0 ? "" : language.count("report.feedback.late", (int) standing.late());
         return parts.isEmpty()
-                ? late.strip()
-                : "Of " + standing.outcomes().size() + " places: " + String.join(", ", parts) + "." + late;
+                ? late
+                : Sentence.joined(
+                        language.count(
+                                "report.feedback.places", standing.outcomes().size(), "how", String.join(", ", parts)),
+                        late);
     }
 
-    private static void add(List<String> parts, long count, String what) {
-        if (count > 0) {
-            parts.add(count + " " + what);
-        }
+    private String counted(Credit credit, String count) {
+        return switch (credit) {
+            case RIGHT -> language.say("report.feedback.right", "count", count);
+            case CARRIED -> language.say("report.feedback.carried", "count", count);
+            case HALF -> language.say("report.feedback.half", "count", count);
+            case WRONG -> language.say("report.feedback.wrong", "count", count);
+            case UNREADABLE -> language.say("report.feedback.unreadable", "count", count);
+            case UNDECIDED -> language.say("report.feedback.undecided", "count", count);
+            case BLANK -> language.say("report.feedback.blank", "count", count);
+        };
     }
 
     /** Once is a guess; the same cause in two problems is worth a word before everything else. */
-    private static void patterns(Standing standing, List<Block> blocks) {
+    private void patterns(Standing standing) {
         List<Diagnosis> patterns =
                 Diagnosis.of(standing).stream().filter(Diagnosis::isPattern).toList();
         if (patterns.isEmpty()) {
             return;
         }
-        blocks.add(new Heading(2, "The same in more than one problem"));
+        blocks.add(new Heading(2, language.say("report.feedback.patterns")));
         StringBuilder list = new StringBuilder();
         for (Diagnosis pattern : patterns) {
-            list.append("- In problems ")
-                    .append(joined(pattern.problems()))
-                    .append(": ")
-                    .append(Statement.escape(pattern.cause().says()))
+            list.append("- ")
+                    .append(language.say(
+                            "report.feedback.pattern",
+                            "problems",
+                            language.all(pattern.numbers()),
+                            "says",
+                            Statement.escape(pattern.cause().says())))
                     .append('\n');
         }
         blocks.add(new Prose(list.toString()));
     }
 
-    static String joined(List<Integer> problems) {
-        StringBuilder out = new StringBuilder();
-        for (int i = 0; i < problems.size(); i++) {
-            out.append(i == 0 ? "" : i == problems.size() - 1 ? " and " : ", ").append(problems.get(i));
-        }
-        return out.toString();
-    }
-
-    private static ProblemBlock problem(MarkedProblem marked, Privacy privacy) {
-        List<Block> blocks = new ArrayList<>();
-        marked.byHand().ifPresent(why -> blocks.add(new Prose("This problem is marked by hand.")));
+    private ProblemBlock problem(MarkedProblem marked) {
+        List<Block> within = new ArrayList<>();
+        marked.byHand().ifPresent(why -> within.add(new Prose(language.say("report.feedback.by-hand.says"))));
         for (MarkedAnswer answer : marked.answers()) {
-            answer(marked, answer, privacy, blocks);
+            answer(marked, answer, within);
         }
-        List<String> tags = marked.byHand().isPresent()
-                ? List.of("marked by hand")
-                : List.of(Amounts.marks(marked.marks()) + " of " + Amounts.marks(marked.mostMarks()) + " marks");
+        String tag = marked.byHand().isPresent()
+                ? language.say("report.feedback.by-hand")
+                : language.say(
+                        "report.feedback.of-problem",
+                        "marks",
+                        Amounts.marks(marked.marks()),
+                        "all",
+                        Amounts.marks(marked.mostMarks()));
         return new ProblemBlock(
                 Integer.toString(marked.problem().number()),
                 marked.problem().template().title(),
-                tags,
-                blocks);
+                List.of(tag),
+                within);
     }
 
-    private static void answer(MarkedProblem marked, MarkedAnswer answer, Privacy privacy, List<Block> blocks) {
+    private void answer(MarkedProblem marked, MarkedAnswer answer, List<Block> within) {
         Verdict verdict = answer.verdict();
         String question =
                 "**" + answer.key().question() + "** " + marked.problem().prompt(answer.key());
-        blocks.add(new Prose(question + "\n\n" + said(answer, privacy)));
+        within.add(new Prose(question + "\n\n" + said(answer)));
         if (verdict.isRight() || answer.credit() == Credit.UNDECIDED) {
             return;
         }
         Composer.workedLine(marked.problem(), answer.key())
                 .ifPresentOrElse(
-                        line -> blocks.add(
-                                new Steps("The worked line of " + answer.key().question(), List.of(line))),
-                        () -> blocks.add(new Prose("The right option: **"
-                                + Statement.escape(Composer.answer(marked.problem(), answer.key())) + "**")));
+                        line -> within.add(new Steps(
+                                language.say(
+                                        "report.feedback.worked-line",
+                                        "question",
+                                        answer.key().question()),
+                                List.of(line))),
+                        () -> within.add(new Prose(language.say(
+                                "report.feedback.right-option",
+                                "option",
+                                Statement.escape(Composer.answer(marked.problem(), answer.key()))))));
     }
 
-    private static String said(MarkedAnswer answer, Privacy privacy) {
+    private String said(MarkedAnswer answer) {
         Verdict verdict = answer.verdict();
         if (answer.credit() == Credit.UNDECIDED) {
-            return "*Not decided.* Two hand-ins say different things here, and nothing tells which is the newer.";
+            return language.say("report.feedback.undecided.says");
         }
         String decided = answer.decided()
-                .map(decision -> " **Your instructor decided:** " + Statement.escape(decision.told()) + ", because: "
-                        + Statement.escape(privacy.text(decision.reason())) + ".")
+                .map(decision -> language.say(
+                        "report.feedback.decided",
+                        "decision",
+                        Statement.escape(decision.told(language)),
+                        "reason",
+                        Statement.escape(privacy.text(decision.reason()))))
                 .orElse("");
         if (verdict.rung() == Rung.BLANK) {
-            return "*Left open.* An open place is no mistake; it only earns no mark." + decided;
+            return Sentence.joined(language.say("report.feedback.blank.says"), decided);
         }
-        String typed = privacy.typed(verdict);
-        String read =
-                verdict.understood().isEmpty() || unspaced(verdict.understood()).equals(unspaced(typed))
-                        ? ""
-                        : ", read as " + Statement.escape(verdict.understood());
         String corrected = answer.changed()
-                .map(change -> " The key to this question was corrected after your sheet had been "
-                        + "printed; by the earlier one your answer was taken as " + change.toldBefore() + ".")
-                .orElse("");
-        String late = answer.isLate() ? " It came in late." : "";
-        String comma = answer.comma()
-                .map(reading -> reading == CommaReading.DECIMAL
-                        ? " (the comma as the decimal marker, as in your other answers)"
-                        : " (the comma as a mark between thousands, since your other answers have a decimal point)")
+                .map(change -> language.say("report.feedback.corrected", "verdict", change.toldBefore(language)))
                 .orElse("");
         boolean guess =
                 verdict.rung() == Rung.KNOWN_MISTAKE && !(answer.key().acceptance() instanceof Acceptance.Choice);
-        return "You wrote **" + Statement.escape(typed) + "**" + read + comma + ". "
-                + (answer.counts() ? earned(answer) : "*Does not count.*") + " "
-                + (guess ? "*Probably:* " : "") + Statement.escape(privacy.said(verdict)) + corrected + late + decided;
+        String says = Statement.escape(privacy.said(verdict));
+        return Sentence.joined(
+                wrote(answer),
+                answer.counts() ? earned(answer) : language.say("report.feedback.does-not-count"),
+                guess ? language.say("report.feedback.probably", "says", says) : says,
+                corrected,
+                answer.isLate() ? language.say("report.feedback.came-late") : "",
+                decided);
+    }
+
+    private String wrote(MarkedAnswer answer) {
+        String understood = answer.verdict().understood();
+        String typed = privacy.typed(answer.verdict());
+        String read = Statement.escape(understood);
+        String shown = Statement.escape(typed);
+        boolean same = understood.isEmpty() || unspaced(understood).equals(unspaced(typed));
+        if (answer.comma().isEmpty()) {
+            return same
+                    ? language.say("report.feedback.wrote", "typed", shown)
+                    : language.say("report.feedback.wrote.read", "typed", shown, "read", read);
+        }
+        return switch (answer.comma().get()) {
+            case DECIMAL ->
+                same
+                        ? language.say("report.feedback.wrote.decimal", "typed", shown)
+                        : language.say("report.feedback.wrote.read-decimal", "typed", shown, "read", read);
+            case THOUSANDS ->
+                same
+                        ? language.say("report.feedback.wrote.thousands", "typed", shown)
+                        : language.say("report.feedback.wrote.read-thousands", "typed", shown, "read", read);
+        };
     }
 
     private static String unspaced(String text) {
@@ -211,18 +261,26 @@ final class FeedbackPage {
         return out.toString();
     }
 
-    private static String earned(MarkedAnswer answer) {
-        int marks = answer.earned().marks();
-        String told = marks == 0
-                ? "No mark"
-                : marks == MarkingPolicy.MARK
-                        ? "1 mark"
-                        : marks == MarkingPolicy.MARK / 2 ? "Half a mark" : Amounts.marks(marks) + " marks";
-        return "*" + told + (answer.credit() == Credit.CARRIED ? ", carried on from an earlier answer" : "")
-                + (marks < answer.earned().inTime()
-                        ? "; in time it would have earned "
-                                + Amounts.marks(answer.earned().inTime())
-                        : "")
-                + ".*";
+    private String earned(MarkedAnswer answer) {
+        String earned = told(answer.earned().marks());
+        String inTime = Amounts.marks(answer.earned().inTime());
+        boolean carried = answer.credit() == Credit.CARRIED;
+        if (answer.earned().marks() < answer.earned().inTime()) {
+            return carried
+                    ? language.say("report.feedback.earned.carried-late", "earned", earned, "in-time", inTime)
+                    : language.say("report.feedback.earned.late", "earned", earned, "in-time", inTime);
+        }
+        return carried
+                ? language.say("report.feedback.earned.carried", "earned", earned)
+                : language.say("report.feedback.earned", "earned", earned);
+    }
+
+    private String told(int marks) {
+        return switch (marks) {
+            case 0 -> language.say("report.feedback.earned-nothing");
+            case MarkingPolicy.MARK -> language.say("report.feedback.earned-one");
+            case MarkingPolicy.MARK / 2 -> language.say("report.feedback.earned-half");
+            default -> language.say("report.feedback.earned-marks", "marks", Amounts.marks(marks));
+        };
     }
 }

@@ -1,7 +1,7 @@
 package ampersheet.marking;
 
 import ampersheet.diagnostic.Diagnostic;
-import ampersheet.source.FaultList;
+import ampersheet.language.Language;
 import java.time.Duration;
 import java.time.LocalDateTime;
 import java.util.List;
@@ -15,7 +15,7 @@ final class FileNote implements Comparable<FileNote> {
     private final Optional<LocalDateTime> received;
     private final long minutesLate;
     private final boolean late;
-    private final FaultList notes;
+    private final FileFaults notes;
     private int marked;
 
     FileNote(int number, String name, String shown, Optional<LocalDateTime> received, boolean late) {
@@ -30,7 +30,7 @@ final class FileNote implements Comparable<FileNote> {
         this.received = received;
         this.late = late;
         this.minutesLate = minutesLate;
-        this.notes = new FaultList(shown);
+        this.notes = new FileFaults(shown);
     }
 
     /** Of one that came in then, where something was due at another time. */
@@ -83,11 +83,11 @@ final class FileNote implements Comparable<FileNote> {
         return received.map(LocalDateTime::toString).orElse("");
     }
 
-    void add(Diagnostic note) {
+    void add(FileFault note) {
         notes.add(note);
     }
 
-    void add(FaultList more) {
+    void add(FileFaults more) {
         notes.add(more);
     }
 
@@ -95,8 +95,23 @@ final class FileNote implements Comparable<FileNote> {
         marked++;
     }
 
+    /** For whoever runs the command. */
     List<Diagnostic> notes() {
         return notes.list();
+    }
+
+    /** What is wrong with it, each with the line it stands on. */
+    List<String> told(Language language) {
+        return notes.in(language).stream()
+                .map(note -> note.place().line() == 0
+                        ? note.problem()
+                        : language.say(
+                                "report.line",
+                                "line",
+                                Integer.toString(note.place().line()),
+                                "what",
+                                note.problem()))
+                .toList();
     }
 
     boolean hasErrors() {
@@ -108,12 +123,15 @@ final class FileNote implements Comparable<FileNote> {
     }
 
     /** In a word or two. */
-    String fate() {
+    String fate(Language language) {
         boolean faulty = notes.hasErrors();
         if (name.startsWith(".")) {
-            return "hidden, not read";
+            return language.say("report.fate.hidden");
         }
-        return marked == 0 ? faulty ? "not marked" : "nothing in it counts" : faulty ? "marked in part" : "marked";
+        if (marked == 0) {
+            return faulty ? language.say("report.fate.not-marked") : language.say("report.fate.nothing-counts");
+        }
+        return faulty ? language.say("report.fate.in-part") : language.say("report.fate.marked");
     }
 
     @Override

@@ -1,7 +1,8 @@
 package ampersheet.marking;
 
-import ampersheet.render.Wording;
+import ampersheet.render.PrintedLines;
 import ampersheet.source.AsciiCase;
+import ampersheet.source.Languages;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -28,22 +29,22 @@ final class FilledSheet {
     }
 
     static ReturnedFile read(String file, String text, Privacy privacy) {
-        FilledSheet sheet = new FilledSheet(new TextLines(file, text, privacy));
+        FilledSheet sheet = new FilledSheet(TextLines.of(file, text, privacy));
         sheet.read();
         return new ReturnedFile(file, sheet.answers, sheet.lines.faults());
     }
 
     private void read() {
         if (lines.isBlank()) {
-            lines.fault(0, "this file is empty", "a filled-in sheet", "Ask for the file again.");
+            lines.fault(0, Sentence.of("report.file.empty"), "a filled-in sheet", "Ask for the file again.");
             return;
         }
         for (int i = 1; i <= lines.count(); i++) {
             String line = plain(lines.line(i));
-            if (bare(line).equals(Wording.KEY_NOTICE)) {
+            if (PrintedLines.isKeyNotice(bare(line))) {
                 lines.fault(
                         i,
-                        "this is a key and not a learner's sheet",
+                        Sentence.of("report.file.key"),
                         "a filled-in sheet",
                         "Take it out of the folder, and look where it came from: keys are not handed out.");
                 answers.clear();
@@ -68,7 +69,7 @@ final class FilledSheet {
         if (!anyPlace) {
             lines.fault(
                     0,
-                    "there is no place for an answer in this file",
+                    Sentence.of("report.file.no-places"),
                     "a filled-in sheet, with lines such as \"q2a  R = 4k7\"",
                     "If it is another kind of file, take it out of the folder.");
         }
@@ -89,7 +90,7 @@ final class FilledSheet {
             if (!next.isEmpty() && question(next).isEmpty()) {
                 lines.fault(
                         number + 1,
-                        "this line stands below the place for " + name + " and is not read",
+                        Sentence.of("report.file.line-below", "question", name),
                         EXPECTED_PLACE,
                         "Move it up behind the equals sign, if it is the answer, and mark again.");
             }
@@ -103,7 +104,7 @@ final class FilledSheet {
         int tickedAt = from;
         for (int i = from + 1; i <= lines.count(); i++) {
             String line = plain(lines.line(i));
-            if (line.isEmpty() || line.equals(Wording.TICK_ONE)) {
+            if (line.isEmpty() || PrintedLines.isAboveOptions(line)) {
                 continue;
             }
             if (!line.startsWith("- [")) {
@@ -114,7 +115,7 @@ final class FilledSheet {
             if (end < 0) {
                 lines.fault(
                         i,
-                        "the bracket of this option is not closed",
+                        Sentence.of("report.file.open-bracket"),
                         "- [x] for the option meant, - [ ] for the others",
                         "Mend the bracket and mark again.");
             } else if (!line.substring(3, end).isBlank()) {
@@ -125,7 +126,7 @@ final class FilledSheet {
         if (ticked.size() > 1) {
             lines.fault(
                     tickedAt,
-                    ticked.size() + " options of " + name + " are ticked",
+                    Sentence.of("report.file.ticked", "count", Integer.toString(ticked.size()), "question", name),
                     "one tick at most",
                     "Ask which one is meant, and clear the others.");
             add(name, "", from);
@@ -139,8 +140,9 @@ final class FilledSheet {
         if (sheet.isEmpty()) {
             lines.fault(
                     line,
-                    "this answer stands under no sheet ID",
-                    "the line \"" + Wording.SHEET + " …\" that every sheet has below its title",
+                    Sentence.of("report.file.no-id"),
+                    "the line \"" + Languages.ENGLISH.say("print.sheet", "sheet", "…")
+                            + "\" that every sheet has below its title",
                     "Write the sheet ID above it, and mark again.");
         } else if (lines.isPlain(text, line)) {
             answers.add(new TypedAnswer(sheet, name, text, lines.place(line), true));
@@ -148,9 +150,7 @@ final class FilledSheet {
     }
 
     private static String sheetId(String line) {
-        String bare = bare(line);
-        String head = Wording.SHEET + " ";
-        String id = bare.startsWith(head) ? bare.substring(head.length()).strip() : "";
+        String id = PrintedLines.sheetId(bare(line));
         return id.length() >= SHORTEST_ID && id.indexOf(' ') < 0 && id.indexOf('-') > 0 ? id : "";
     }
 

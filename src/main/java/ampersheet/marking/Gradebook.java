@@ -1,5 +1,6 @@
 package ampersheet.marking;
 
+import ampersheet.language.Language;
 import ampersheet.marking.Standing.Outcome;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Document.Block;
@@ -21,12 +22,14 @@ import java.util.TreeSet;
 final class Gradebook {
     static final String FILE = "gradebook.html";
 
+    private final Language language;
     private final ClassResults results;
     private final MarkingPolicy policy;
     private final Privacy privacy;
     private final Map<Integer, String> numbers;
 
     private Gradebook(ClassResults results, MarkingPolicy policy, Privacy privacy) {
+        this.language = results.language();
         this.results = results;
         this.policy = policy;
         this.privacy = privacy;
@@ -37,39 +40,36 @@ final class Gradebook {
     static Document compose(Plan plan, ClassResults results, Map<Roster.Seat, Status> statuses, Privacy privacy) {
         Gradebook book = new Gradebook(results, plan.marking(), privacy);
         List<Block> blocks = new ArrayList<>();
-        blocks.add(new Prose("For the instructor: this page holds marks" + (privacy.isOn() ? "" : " and names")
-                + ". The numbered columns are the problems, as on the sheets, with what each counts in brackets."
-                + plan.marking()
-                        .saysGrades(plan.language())
-                        .map(said -> " " + Statement.escape(said))
-                        .orElse("")
-                + (statuses.containsValue(Status.UNDECIDED)
-                        ? " What is undecided earns nothing until you decide."
-                        : "")));
+        Language language = plan.language();
+        blocks.add(new Prose(Sentence.joined(
+                ClassReport.notice(privacy, language),
+                language.say("report.gradebook.legend"),
+                plan.marking().saysGrades(language).map(Statement::escape).orElse(""),
+                statuses.containsValue(Status.UNDECIDED) ? language.say("report.gradebook.undecided") : "")));
         blocks.add(new Table("", book.head(), book.rows(statuses)));
         return new Document(
                 Kind.REPORT,
-                plan.language(),
-                "Gradebook: " + plan.title(),
-                Amounts.count(statuses.size(), "seat", "seats"),
+                language,
+                language.say("report.gradebook.title", "title", plan.title()),
+                language.count("report.gradebook.seats", statuses.size()),
                 "",
                 plan.paper(),
                 blocks);
     }
 
     private List<String> head() {
-        List<String> head = new ArrayList<>(privacy.isOn() ? List.of("Seat") : List.of("Seat", "Name"));
-        numbers.forEach((place, number) -> head.add(number + of(place)));
-        head.addAll(List.of("Marks", "%"));
+        List<String> head = new ArrayList<>(ClassReport.seatHead(privacy, language));
+        numbers.forEach((place, number) -> head.add(column(place, number)));
+        head.addAll(List.of(language.say("report.head.marks"), "%"));
         if (!policy.grades().isEmpty()) {
-            head.add("Grade");
+            head.add(language.say("report.head.grade"));
         }
-        head.add("Status");
+        head.add(language.say("report.head.status"));
         return head;
     }
 
-    /** What a problem counts, where it counts the same for everybody. */
-    private String of(int place) {
+    /** A problem with what it counts, where it counts the same for everybody. */
+    private String column(int place, String number) {
         TreeSet<Integer> most = new TreeSet<>();
         for (Standing standing : results.standings()) {
             int here = standing.outcomes().stream()
@@ -80,7 +80,9 @@ final class Gradebook {
                 most.add(here);
             }
         }
-        return most.size() == 1 ? " (" + Amounts.marks(most.first()) + ")" : "";
+        return most.size() == 1
+                ? language.say("report.gradebook.column", "problem", number, "marks", Amounts.marks(most.first()))
+                : number;
     }
 
     private List<List<Cell>> rows(Map<Roster.Seat, Status> statuses) {
@@ -100,7 +102,7 @@ final class Gradebook {
             if (standing != null) {
                 row.addAll(marks(standing));
             }
-            row.add(status.word());
+            row.add(told(status));
             rows.add(ClassReport.cells(row.toArray(new String[0])));
         });
         return rows;
@@ -119,9 +121,20 @@ final class Gradebook {
                                     .mapToInt(outcome -> outcome.earned().marks())
                                     .sum()));
         }
-        cells.add(Amounts.marks(standing.marks()) + " of " + Amounts.marks(standing.mostMarks()));
+        cells.add(Amounts.of(Amounts.marks(standing.marks()), Amounts.marks(standing.mostMarks()), language));
         cells.add(MarkingPolicy.tenths(standing.percent()));
         policy.grade(standing.percent()).ifPresent(cells::add);
         return cells;
+    }
+
+    private String told(Status status) {
+        return switch (status) {
+            case IN -> language.say("report.status.in");
+            case IN_PART -> language.say("report.status.in-part");
+            case BLANK -> language.say("report.status.blank");
+            case UNDECIDED -> language.say("report.status.undecided");
+            case UNREADABLE -> language.say("report.status.unreadable");
+            case NOTHING -> language.say("report.status.nothing");
+        };
     }
 }

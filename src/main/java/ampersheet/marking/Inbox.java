@@ -2,8 +2,11 @@ package ampersheet.marking;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Place;
+import ampersheet.language.Language;
 import ampersheet.sheet.ClassSheets;
 import ampersheet.sheet.SheetId;
+import ampersheet.source.Languages;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -19,11 +22,8 @@ final class Inbox {
     /** Ten tries of a thousand learners at forty questions; as many fit into a small machine's memory. */
     private static final int MOST_ANSWERS = 400_000;
 
-    private static final String TO_ROSTER =
-            "Add the learner to the class list and mark again, or ask whose sheet it is.";
-    private static final String WHOSE =
-            "Ask whose they are; a line of decide.csv with the seat and the decision counts, "
-                    + "in the list for --decisions, has them count.";
+    private static final Sentence TO_ROSTER = Sentence.of("report.file.to-roster");
+    private static final Sentence WHOSE = Sentence.of("report.file.whose");
 
     private final ClassSheets sheets;
     private final Seats seats;
@@ -43,10 +43,21 @@ final class Inbox {
      * @param seat 0 if that is not known
      * @param why it is not, for the list of what was set aside
      * @param told the same for whoever looks at the file
+     * @param next what to do about it
      */
-    private record Owner(int seat, String why, Optional<Diagnostic> told) {
+    private record Owner(int seat, Sentence why, Optional<FileFault> told, Sentence next) {
         static Owner of(int seat) {
-            return new Owner(seat, "", Optional.empty());
+            return new Owner(seat, Sentence.NOTHING, Optional.empty(), Sentence.NOTHING);
+        }
+
+        static Owner unknown(Sentence why, Place at, Sentence problem, String expected, Sentence next) {
+            return new Owner(
+                    0, why, Optional.of(FileFault.error(at, problem, expected, next.in(Languages.ENGLISH))), next);
+        }
+
+        /** Why nobody knows, as the file's own fault tells it. */
+        String problem(Language language) {
+            return told.map(fault -> fault.in(language).problem()).orElseGet(() -> why.in(language));
         }
     }
 
@@ -88,7 +99,7 @@ final class Inbox {
         }
         return AnswerFolder.faulty(
                 shown,
-                "the files of this folder hold too much in all, and this is one of the largest",
+                Sentence.of("report.file.too-much"),
                 "Look what it is; if it is meant, mark it in a folder of its own.");
     }
 
@@ -128,9 +139,9 @@ final class Inbox {
                     "",
                     note.shown(),
                     given.get(0).place().line(),
-                    Amounts.count(given.size(), "answer", "answers") + " of whom nobody knows whose they are: "
-                            + owner.told().map(Diagnostic::problem).orElse(owner.why()),
-                    owner.told().map(Diagnostic::nextAction).orElse("")));
+                    language ->
+                            language.count("report.decide.unknown-owner", given.size(), "why", owner.problem(language)),
+                    owner.next()));
         }
     }
 
@@ -162,56 +173,58 @@ final class Inbox {
             Optional<Integer> read = seatOfId.computeIfAbsent(origin.sheet(), this::seat);
             if (read.isEmpty()) {
                 Diagnostic id = refusedIds.get(origin.sheet());
-                return unknown(
-                        "unknown sheet ID",
-                        Diagnostic.error(first.place(), id.problem(), id.expected(), id.nextAction()));
+                return Owner.unknown(
+                        Sentence.of("report.aside.unknown-sheet"),
+                        first.place(),
+                        Sentence.asItIs(id.problem()),
+                        id.expected(),
+                        Sentence.asItIs(id.nextAction()));
             }
             ofId = read.get();
         }
         int said = Seats.number(origin.seat());
         if (!origin.seat().isEmpty() && (said == 0 || ofId > 0 && said != ofId)) {
-            return unknown(
-                    "undecided: two seats are named",
-                    Diagnostic.error(
-                            first.place(),
-                            said == 0
-                                    ? "what stands under seat is no seat number"
-                                    : "the page was that of seat " + said + ", and the sheet ID is that of seat "
-                                            + ofId,
-                            "one learner's sheet",
-                            WHOSE));
+            return Owner.unknown(
+                    Sentence.of("report.aside.two-seats"),
+                    first.place(),
+                    said == 0
+                            ? Sentence.of("report.file.no-seat")
+                            : Sentence.of(
+                                    "report.file.two-seats",
+                                    "said",
+                                    Integer.toString(said),
+                                    "seat",
+                                    Integer.toString(ofId)),
+                    "one learner's sheet",
+                    WHOSE);
         }
         int seat =
                 ofId > 0 ? ofId : said > 0 ? said : seats.named(origin.name()).orElse(0);
         if (seat == 0) {
-            return unknown(
-                    "unknown name",
-                    Diagnostic.error(
-                            first.place(),
-                            "the class list has not one learner of this name, but none or several",
-                            "a name as it stands there",
-                            WHOSE));
+            return Owner.unknown(
+                    Sentence.of("report.aside.unknown-name"),
+                    first.place(),
+                    Sentence.of("report.file.unknown-name"),
+                    "a name as it stands there",
+                    WHOSE);
         }
         if (!seats.has(seat)) {
-            return unknown(
-                    "seat not in the class list",
-                    Diagnostic.error(
-                            first.place(), "seat " + seat + " of this sheet is not in the class list", "", TO_ROSTER));
+            return Owner.unknown(
+                    Sentence.of("report.aside.not-in-class"),
+                    first.place(),
+                    Sentence.of("report.file.not-in-class", "seat", Integer.toString(seat)),
+                    "",
+                    TO_ROSTER);
         }
         if (!origin.name().isEmpty() && seats.isCalledOtherwise(seat, origin.name())) {
-            return unknown(
-                    "undecided: name and seat differ",
-                    Diagnostic.error(
-                            first.place(),
-                            "the class list calls the learner of seat " + seat + " otherwise than this line",
-                            "seat and name of one learner",
-                            "Look whether a column was sorted by itself; then mend the line. " + WHOSE));
+            return Owner.unknown(
+                    Sentence.of("report.aside.two-names"),
+                    first.place(),
+                    Sentence.of("report.file.two-names", "seat", Integer.toString(seat)),
+                    "seat and name of one learner",
+                    Sentence.of("report.file.whose-sorted"));
         }
         return Owner.of(seat);
-    }
-
-    private static Owner unknown(String why, Diagnostic told) {
-        return new Owner(0, why, Optional.of(told));
     }
 
     private Optional<Integer> seat(String typedId) {

@@ -21,7 +21,7 @@ final class Judged {
     private final Map<String, String> typed;
     private final Map<String, String> read;
     private final Map<String, CommaReading> settled = new LinkedHashMap<>();
-    private final Map<String, String> meanings = new LinkedHashMap<>();
+    private final Map<String, Sentence> meanings = new LinkedHashMap<>();
     private Map<String, Verdict> verdicts;
 
     /**
@@ -60,16 +60,22 @@ final class Judged {
      * Where the other reading would earn more, a person should look: the evidence is about a habit, and habits slip.
      */
     private void readComma(String question, Optional<CommaReading> shown) {
-        List<String> told = new ArrayList<>();
+        List<Sentence> told = new ArrayList<>();
         Map<CommaReading, Map<String, Verdict>> by = new LinkedHashMap<>();
         for (CommaReading reading : CommaReading.values()) {
             Map<String, String> so = new LinkedHashMap<>(read);
             so.put(question, reading.of(read.get(question)));
             by.put(reading, verdicts(so));
             Verdict verdict = by.get(reading).get(question);
-            told.add(verdict.understood() + " (" + (Credit.of(verdict).isFull() ? "right" : "not right") + ")");
+            told.add(
+                    Credit.of(verdict).isFull()
+                            ? Sentence.of("report.decide.meaning-right", "value", verdict.understood())
+                            : Sentence.of("report.decide.meaning-not-right", "value", verdict.understood()));
         }
-        meanings.put(question, String.join(" or ", told));
+        meanings.put(
+                question,
+                language -> language.either(
+                        told.stream().map(meaning -> meaning.in(language)).toList()));
         if (shown.isEmpty()
                 || earned(by.get(shown.get()), question)
                         < earned(by.get(shown.get().other()), question)) {
@@ -100,7 +106,7 @@ final class Judged {
     }
 
     /** What an answer with such a comma may mean; empty for others. */
-    String meanings(String question) {
-        return meanings.getOrDefault(question, "");
+    Sentence meanings(String question) {
+        return meanings.getOrDefault(question, Sentence.NOTHING);
     }
 }

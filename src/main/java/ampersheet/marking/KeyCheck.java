@@ -21,7 +21,7 @@ import org.apache.commons.math3.distribution.BinomialDistribution;
  * @param reason as it stands in the report
  * @param chance how often chance alone gives what was seen, corrected for the number of questions
  */
-record KeyCheck(String reason, double chance) {
+record KeyCheck(Sentence reason, double chance) {
     /** For the whole sheet. That they must outnumber the right ones besides makes chance four times rarer. */
     private static final double STRONGER = 0.04;
 
@@ -41,21 +41,29 @@ record KeyCheck(String reason, double chance) {
                 tested,
                 KeyCheck::strongerAreWrong,
                 STRONGER,
-                scores -> "the stronger learners do worse, and in the same way",
+                scores -> Sentence.of("report.questions.check-stronger"),
                 found);
         find(
                 tested,
                 KeyCheck::unexplained,
                 UNEXPLAINED,
-                scores -> countUnexplained(scores) + " of " + scores.scores().size()
-                        + " answers are wrong, and nothing explains how",
+                scores -> Sentence.of(
+                        "report.questions.check-unexplained",
+                        "some",
+                        Integer.toString(countUnexplained(scores)),
+                        "all",
+                        Integer.toString(scores.scores().size())),
                 found);
         find(
                 tested,
                 KeyCheck::hardlyAnybody,
                 HARDLY_ANYBODY,
-                scores -> "only " + scores.facility().of() + " of "
-                        + scores.scores().size() + " are right",
+                scores -> Sentence.of(
+                        "report.questions.check-hardly-anybody",
+                        "some",
+                        Integer.toString(scores.facility().of()),
+                        "all",
+                        Integer.toString(scores.scores().size())),
                 found);
         return found;
     }
@@ -64,7 +72,7 @@ record KeyCheck(String reason, double chance) {
             Map<Item, ItemScores> tested,
             ToDoubleFunction<ItemScores> test,
             double level,
-            Function<ItemScores, String> reason,
+            Function<ItemScores, Sentence> reason,
             Map<Item, KeyCheck> found) {
         List<Double> chances =
                 ExactTest.holm(tested.values().stream().map(test::applyAsDouble).toList());

@@ -1,8 +1,10 @@
 package ampersheet.marking;
 
+import ampersheet.language.Language;
 import ampersheet.marking.MarkedSheet.MarkedAnswer;
 import ampersheet.marking.MarkedSheet.MarkedProblem;
 import ampersheet.sheet.MarkingPolicy;
+import ampersheet.sheet.Plan;
 import ampersheet.sheet.Roster;
 import ampersheet.source.SafeCsv;
 import java.util.ArrayList;
@@ -17,13 +19,15 @@ final class MarkTables {
 
     private final Privacy privacy;
     private final MarkingPolicy policy;
+    private final Language language;
     private final SafeCsv marks;
     private final SafeCsv send;
     private final SafeCsv answers = new SafeCsv(OwnFile.ANSWERS.head());
 
-    MarkTables(Roster roster, MarkingPolicy policy, Privacy privacy) {
+    MarkTables(Roster roster, Plan plan, Privacy privacy) {
         this.privacy = privacy;
-        this.policy = policy;
+        this.policy = plan.marking();
+        this.language = plan.language();
         List<String> head = new ArrayList<>(OwnFile.MARKS.head());
         if (!policy.grades().isEmpty()) {
             head.add("grade");
@@ -118,12 +122,12 @@ final class MarkTables {
                 answer.from().map(from -> from.file().shown()).orElse(""),
                 answer.from().map(from -> Integer.toString(from.line())).orElse(""),
                 answer.decided()
-                        .map(decision -> decision.told() + ": " + privacy.text(decision.reason()))
+                        .map(decision -> decision.told(language) + ": " + privacy.text(decision.reason()))
                         .orElse("")));
     }
 
     /** Those columns that hold a decision are left for the instructor. */
-    static String decide(List<ToDecide> open, Seats seats, Privacy privacy) {
+    static String decide(List<ToDecide> open, Seats seats, Privacy privacy, Language language) {
         SafeCsv table = new SafeCsv(OwnFile.DECIDE.head());
         for (ToDecide one : open) {
             table.row(List.of(
@@ -134,8 +138,8 @@ final class MarkTables {
                     privacy.text(one.typed()),
                     one.file(),
                     one.line() == 0 ? "" : Integer.toString(one.line()),
-                    one.why(),
-                    one.meanings(),
+                    one.why().in(language),
+                    one.meanings().in(language),
                     one.asked().template(),
                     one.asked().step(),
                     one.asked().words(),
@@ -160,7 +164,7 @@ final class MarkTables {
         return answers.toString();
     }
 
-    static String files(List<FileNote> files) {
+    static String files(List<FileNote> files, Language language) {
         SafeCsv table = new SafeCsv(OwnFile.FILES.head());
         for (FileNote file : files) {
             table.row(List.of(
@@ -168,20 +172,13 @@ final class MarkTables {
                     file.received(),
                     file.isLate() ? "late" : "",
                     Integer.toString(file.marked()),
-                    file.fate(),
-                    String.join(
-                            " | ",
-                            file.notes().stream()
-                                    .map(note -> (note.place().line() == 0
-                                                    ? ""
-                                                    : "line " + note.place().line() + ": ")
-                                            + note.problem())
-                                    .toList())));
+                    file.fate(language),
+                    String.join(" | ", file.told(language))));
         }
         return table.toString();
     }
 
-    static String setAside(List<SetAside> answers, Privacy privacy) {
+    static String setAside(List<SetAside> answers, Privacy privacy, Language language) {
         SafeCsv table = new SafeCsv(OwnFile.SET_ASIDE.head());
         for (SetAside one : answers) {
             table.row(List.of(
@@ -190,7 +187,7 @@ final class MarkTables {
                     privacy.text(one.answer().sheet()),
                     privacy.text(one.answer().question()),
                     privacy.text(one.answer().text()),
-                    one.why()));
+                    one.why().in(language)));
         }
         return table.toString();
     }

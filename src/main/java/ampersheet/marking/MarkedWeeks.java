@@ -1,6 +1,7 @@
 package ampersheet.marking;
 
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.language.Language;
 import ampersheet.render.html.HtmlPage;
 import ampersheet.sheet.MarkingPolicy;
 import ampersheet.source.CellRows.Row;
@@ -18,6 +19,7 @@ import java.util.function.UnaryOperator;
 public final class MarkedWeeks {
     private static final String FORM = "a folder that mark has written, with its marks.csv and answers.csv";
 
+    private final Language language;
     private final List<String> weeks = new ArrayList<>();
     private final Map<String, Learner> learners = new LinkedHashMap<>();
 
@@ -63,16 +65,19 @@ public final class MarkedWeeks {
     /** A problem on a sheet, and whether all answers to it are right; open ones are not. */
     record Worked(int week, String skill, boolean right) {}
 
-    private MarkedWeeks() {}
+    private MarkedWeeks(Language language) {
+        this.language = language;
+    }
 
     /**
      * Reads them.
      *
      * @param skillOf a template's skill, by its name
+     * @param language in which is told of them, since marks know none
      * @throws DiagnosticException if a table is not one that mark has written
      */
-    public static MarkedWeeks read(List<Week> weeks, UnaryOperator<String> skillOf) {
-        MarkedWeeks course = new MarkedWeeks();
+    public static MarkedWeeks read(List<Week> weeks, UnaryOperator<String> skillOf, Language language) {
+        MarkedWeeks course = new MarkedWeeks(language);
         for (Week week : weeks) {
             WithinMemory.of(week.name(), () -> {
                 course.read(week, skillOf);
@@ -90,9 +95,9 @@ public final class MarkedWeeks {
         for (Row row : marks.body()) {
             String seat = marks.cell(row, "seat");
             String name = SafeCsv.read(marks.cell(row, "name"));
-            String who = name.isBlank() ? "Seat " + seat : name;
+            String who = name.isBlank() ? language.say("report.seat", "seat", seat) : name;
             // Two of one name are two learners.
-            who = whoSits.containsValue(who) ? who + " (seat " + seat + ")" : who;
+            who = whoSits.containsValue(who) ? language.say("report.seat.same-name", "name", who, "seat", seat) : who;
             whoSits.put(seat, who);
             OptionalInt percent = percent(marks.cell(row, "marks"), marks.cell(row, "of"));
             Learner learner = learners.computeIfAbsent(who, Learner::new);
@@ -123,7 +128,7 @@ public final class MarkedWeeks {
             String cause = answers.cell(row, "cause");
             if (!cause.isEmpty()) {
                 learner.causes()
-                        .computeIfAbsent(label(cause), label -> new TreeSet<>())
+                        .computeIfAbsent(Slip.label(cause, language), label -> new TreeSet<>())
                         .add(at);
             }
         }
@@ -131,18 +136,13 @@ public final class MarkedWeeks {
     }
 
     private static CsvRows table(Marking.NamedText text, List<String> columns) {
-        TextLines lines = new TextLines(text.file(), text.text(), Privacy.NONE);
+        TextLines lines = TextLines.ofOwn(text.file(), text.text());
         CsvRows table = CsvRows.read(lines, FORM);
         table.has(columns);
         if (lines.hasFaults()) {
             throw new DiagnosticException(lines.faults().list());
         }
         return table;
-    }
-
-    /** As reports print it. */
-    private static String label(String cause) {
-        return cause.replaceFirst("^slip: ", "").replace('-', ' ');
     }
 
     private static OptionalInt percent(String marks, String of) {
@@ -156,6 +156,10 @@ public final class MarkedWeeks {
 
     static Proportion sum(Proportion one, Proportion other) {
         return new Proportion(one.of() + other.of(), one.all() + other.all());
+    }
+
+    Language language() {
+        return language;
     }
 
     List<String> weeks() {

@@ -37,7 +37,7 @@ public final class MissedSkills {
 
     private static Map<Integer, Set<String>> readTable(
             Marking.NamedText answers, SheetId issue, UnaryOperator<String> skillOf) {
-        TextLines lines = new TextLines(answers.file(), answers.text(), Privacy.NONE);
+        TextLines lines = TextLines.ofOwn(answers.file(), answers.text());
         CsvRows table = CsvRows.read(lines, FORM);
         Map<Integer, Map<String, Proportion>> right = new TreeMap<>();
         if (table.has(List.of("seat", "sheet", "template", "verdict", "mark", "decided"))) {

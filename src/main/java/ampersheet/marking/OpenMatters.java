@@ -1,5 +1,6 @@
 package ampersheet.marking;
 
+import ampersheet.language.Language;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.Cell;
 import ampersheet.sheet.Document.Heading;
@@ -10,6 +11,8 @@ import ampersheet.template.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** What waits: what only the instructor can decide, from whom what came in, and what she has decided. */
 final class OpenMatters {
@@ -18,11 +21,13 @@ final class OpenMatters {
 
     private final Seats seats;
     private final Privacy privacy;
+    private final Language language;
     private final List<Block> blocks = new ArrayList<>();
 
-    private OpenMatters(Seats seats, Privacy privacy) {
+    private OpenMatters(Seats seats, Privacy privacy, Language language) {
         this.seats = seats;
         this.privacy = privacy;
+        this.language = language;
     }
 
     /** @param statuses of each seat, in the order of the seats */
@@ -31,8 +36,9 @@ final class OpenMatters {
             Map<Roster.Seat, Status> statuses,
             DecisionBook decisions,
             Seats seats,
-            Privacy privacy) {
-        OpenMatters matters = new OpenMatters(seats, privacy);
+            Privacy privacy,
+            Language language) {
+        OpenMatters matters = new OpenMatters(seats, privacy, language);
         matters.decide(open);
         matters.statuses(statuses);
         matters.decided(decisions);
@@ -43,24 +49,38 @@ final class OpenMatters {
         if (open.isEmpty()) {
             return;
         }
-        blocks.add(new Heading(2, "Decide these"));
-        blocks.add(new Prose("What nobody else can tell: "
-                + Amounts.count(open.size(), "line", "lines") + ", the same as in decide.csv"
-                + (open.size() > MOST_ROWS ? ", of which the first " + MOST_ROWS + " stand here" : "")
-                + ". Until you decide, none of it earns a mark, and both sides of a contradiction are kept. To decide, "
-                + "copy a line of decide.csv to a list of your own, fill in decision, value and reason, and mark again "
-                + "with --decisions and that list: accept, read as, mark, leave out, counts, does not count."));
+        blocks.add(new Heading(2, language.say("report.decide")));
+        String lines = open.size() > MOST_ROWS
+                ? language.say(
+                        "report.decide.first-lines",
+                        "count",
+                        Integer.toString(open.size()),
+                        "shown",
+                        Integer.toString(MOST_ROWS))
+                : language.count("report.decide.lines", open.size());
+        String words =
+                Stream.of(Decision.Kind.values()).map(Decision.Kind::word).collect(Collectors.joining(", "));
+        blocks.add(new Prose(Sentence.joined(lines, language.say("report.decide.how", "words", words))));
         List<List<Cell>> rows = new ArrayList<>();
         for (ToDecide one : open.subList(0, Math.min(MOST_ROWS, open.size()))) {
             rows.add(cells(
-                    one.seat() == 0 ? "?" : who(one.seat()),
-                    one.question().isEmpty() ? "hand-in" : one.question(),
+                    one.seat() == 0 ? language.say("report.decide.nobody") : who(one.seat()),
+                    one.question().isEmpty() ? language.say("report.decide.hand-in") : one.question(),
                     privacy.text(one.typed()),
-                    one.told(),
-                    one.why(),
-                    one.meanings()));
+                    one.told(language),
+                    one.why().in(language),
+                    one.meanings().in(language)));
         }
-        blocks.add(new Table("", List.of("Learner", "Question", "Typed", "Where", "Why", "What it may mean"), rows));
+        blocks.add(new Table(
+                "",
+                List.of(
+                        language.say("report.head.learner"),
+                        language.say("report.head.question"),
+                        language.say("report.head.typed"),
+                        language.say("report.head.where"),
+                        language.say("report.head.why"),
+                        language.say("report.head.may-mean")),
+                rows));
     }
 
     private void statuses(Map<Roster.Seat, Status> statuses) {
@@ -83,23 +103,23 @@ final class OpenMatters {
                         .append('\n');
             }
         }
-        long whole = statuses.values().stream().filter(Status.IN::equals).count();
-        blocks.add(new Heading(2, "Who handed in"));
-        blocks.add(new Prose("Of " + Amounts.count(statuses.size(), "seat", "seats") + " "
-                + (whole == 1 ? "one has" : whole + " have") + " every place filled in."));
+        int whole = (int) statuses.values().stream().filter(Status.IN::equals).count();
+        blocks.add(new Heading(2, language.say("report.handed-in")));
+        blocks.add(new Prose(language.count(
+                "report.handed-in.whole", whole, "seats", language.count("report.handed-in.seats", statuses.size()))));
         if (!list.isEmpty()) {
             blocks.add(new Prose(list.toString()));
         }
     }
 
-    private static String told(Status status) {
+    private String told(Status status) {
         return switch (status) {
-            case IN -> "All in";
-            case IN_PART -> "In part, with places left open";
-            case BLANK -> "Handed in blank";
-            case UNDECIDED -> "Undecided, see above";
-            case UNREADABLE -> "A file that could not be read";
-            case NOTHING -> "Nothing came in";
+            case IN -> language.say("report.handed-in.in");
+            case IN_PART -> language.say("report.handed-in.in-part");
+            case BLANK -> language.say("report.handed-in.blank");
+            case UNDECIDED -> language.say("report.handed-in.undecided");
+            case UNREADABLE -> language.say("report.handed-in.unreadable");
+            case NOTHING -> language.say("report.handed-in.nothing");
         };
     }
 
@@ -107,25 +127,36 @@ final class OpenMatters {
         if (decisions.isEmpty()) {
             return;
         }
-        blocks.add(new Heading(2, "What you decided"));
-        blocks.add(new Prose("From your list; each also stands on the page of whom it concerns. What no longer fits "
-                + "changes nothing: decide anew, or take the line out."));
+        blocks.add(new Heading(2, language.say("report.decided")));
+        blocks.add(new Prose(language.say("report.decided.legend")));
         List<List<Cell>> rows = new ArrayList<>();
         for (Decision one : decisions.all()) {
             rows.add(cells(
-                    one.seat() == 0 ? "everyone" : who(one.seat()),
+                    one.seat() == 0 ? language.say("report.decided.everyone") : who(one.seat()),
                     one.question().isEmpty() ? one.file() : one.question(),
                     privacy.text(one.answer()),
-                    one.told(),
+                    one.told(language),
                     privacy.text(one.reason()),
-                    decisions.fits(one) ? "in force" : "no longer fits"));
+                    decisions.fits(one)
+                            ? language.say("report.decided.in-force")
+                            : language.say("report.decided.no-longer")));
         }
-        blocks.add(new Table("", List.of("Learner", "Question or file", "Typed", "Decision", "Reason", "State"), rows));
+        blocks.add(new Table(
+                "",
+                List.of(
+                        language.say("report.head.learner"),
+                        language.say("report.head.question-or-file"),
+                        language.say("report.head.typed"),
+                        language.say("report.head.decision"),
+                        language.say("report.head.reason"),
+                        language.say("report.head.state")),
+                rows));
     }
 
     private String who(int number) {
-        String name = seats.seat(number).map(privacy::name).orElse("");
-        return "Seat " + number + (name.isEmpty() ? "" : ", " + name);
+        return seats.seat(number)
+                .map(privacy::seat)
+                .orElseGet(() -> language.say("report.seat", "seat", Integer.toString(number)));
     }
 
     private static List<Cell> cells(String... texts) {

@@ -2,6 +2,7 @@ package ampersheet.marking;
 
 import ampersheet.answer.Verdict;
 import ampersheet.diagnostic.Printable;
+import ampersheet.language.Language;
 import ampersheet.sheet.Roster;
 import java.util.List;
 
@@ -10,22 +11,27 @@ import java.util.List;
  * in it acts on whoever looks at it ({@link Printable}).
  */
 final class Privacy {
-    static final Privacy NONE = new Privacy(false, List.of());
-    private static final String WITHHELD = "(a name, withheld)";
-    private static final String LONG = "(a long text, withheld)";
     /** No answer is longer; what is might hold anything. */
     private static final int LONGEST = 2 * TextLines.LONGEST_ANSWER;
 
     private final boolean on;
     private final NameSpellings names;
+    private final Language language;
 
-    private Privacy(boolean on, List<String> names) {
+    private Privacy(boolean on, List<String> names, Language language) {
         this.on = on;
         this.names = new NameSpellings(names);
+        this.language = language;
     }
 
-    static Privacy of(Roster roster) {
-        return new Privacy(true, roster.seats().stream().map(Roster.Seat::name).toList());
+    /** @param language in which is told what stands in place of a name */
+    static Privacy of(Roster roster, Language language) {
+        return new Privacy(true, roster.seats().stream().map(Roster.Seat::name).toList(), language);
+    }
+
+    /** Names stand where they belong. */
+    static Privacy none(Language language) {
+        return new Privacy(false, List.of(), language);
     }
 
     boolean isOn() {
@@ -40,17 +46,15 @@ final class Privacy {
     /** Who is meant, in a list of learners. */
     String seat(Roster.Seat seat) {
         String name = name(seat);
-        return "Seat " + seat.number() + (name.isEmpty() ? "" : ", " + name);
+        String number = Integer.toString(seat.number());
+        return name.isEmpty()
+                ? language.say("report.seat", "seat", number)
+                : language.say("report.seat.named", "seat", number, "name", name);
     }
 
     /** How a file is called: file names often hold the name of who sent them. */
     String file(String name, int number) {
-        return on ? "file " + number : Printable.line(name);
-    }
-
-    /** A line quoted from a file may hold anything. */
-    String line(String source) {
-        return on ? "" : source;
+        return on ? language.say("report.withheld.file", "number", Integer.toString(number)) : Printable.line(name);
     }
 
     /** What a learner typed where nobody knows what it should be. */
@@ -66,14 +70,14 @@ final class Privacy {
     /** What is said of an answer; where it cannot be read, its words are quoted. */
     String said(Verdict verdict) {
         return verdict.understood().isEmpty() && !typed(verdict).equals(Printable.line(verdict.asTyped()))
-                ? "This could not be read as an answer."
+                ? language.say("report.withheld.said")
                 : Printable.line(verdict.message());
     }
 
     private String text(String typed, String understood) {
         if (on && typed.length() > LONGEST) {
-            return LONG;
+            return language.say("report.withheld.text");
         }
-        return on && names.in(typed, understood) ? WITHHELD : Printable.line(typed);
+        return on && names.in(typed, understood) ? language.say("report.withheld.name") : Printable.line(typed);
     }
 }

@@ -96,7 +96,9 @@ final class ProblemMarker {
                     verdict,
                     credit,
                     earned(credit, verdict, problem.template().name(), at.step()),
-                    credit == Credit.of(verdict) ? Cause.of(problem, at, verdict) : Optional.empty(),
+                    credit == Credit.of(verdict)
+                            ? Cause.of(problem, at, verdict, sheet.plan().language())
+                            : Optional.empty(),
                     ChangedVerdict.between(question, problem.template().name(), before.verdict(question), verdict),
                     taken.map(
                             from -> new From(from.file(), from.answer().place().line())),
@@ -157,7 +159,7 @@ final class ProblemMarker {
         return open ? Credit.UNDECIDED : Credit.of(verdict);
     }
 
-    private void tell(AnswerKey at, Verdict verdict, String meanings) {
+    private void tell(AnswerKey at, Verdict verdict, Sentence meanings) {
         Optional<SheetAnswers.Taken> taken = answers.at(verdict.question());
         toDecide.add(new ToDecide(
                 List.of(seat.number()),
@@ -167,8 +169,8 @@ final class ProblemMarker {
                 taken.map(from -> from.file().shown()).orElse(""),
                 taken.map(from -> from.answer().place().line()).orElse(0),
                 verdict.rung() == Rung.AMBIGUOUS
-                        ? "this can be read in two ways, and no other answer of the file tells which"
-                        : privacy.said(verdict),
+                        ? Sentence.of("report.decide.two-ways")
+                        : Sentence.asItIs(privacy.said(verdict)),
                 meanings));
     }
 }

@@ -1,6 +1,7 @@
 package ampersheet.marking;
 
 import ampersheet.figure.IntervalFigure;
+import ampersheet.language.Language;
 import ampersheet.marking.Standing.Item;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.Cell;
@@ -19,26 +20,16 @@ final class QuestionReport {
 
     private static final double EASY = 0.9;
     private static final double TELLING = 0.2;
+    /** With fewer questions one of them weighs much. */
+    private static final int MANY = 8;
 
-    private static final String LEGEND =
-            "*Right* is the share of those who answered; its interval is Wilson's for 95 %. *Difference* is "
-                    + "the share right among the upper 27 % of these learners less that among the lower 27 %. "
-                    + "*Correlation* is that of the question with the rest of the marks (point-biserial). Questions "
-                    + "that fewer than "
-                    + ClassResults.LEAST_LEARNERS
-                    + " learners answered get no verdict. *Check this key* is said where the largest group of those "
-                    + "who are wrong in one way is stronger elsewhere than the others (Wilcoxon's rank sum test), "
-                    + "where more than a third of the answers are unexplained, or where fewer than a quarter are right "
-                    + "(binomial tests), each over all questions together (Holm's correction) and so strictly that of "
-                    + "a hundred classes of 30 with right keys at most two are told so. A key that nobody can meet is "
-                    + "found nearly always, one that has changed places with a known mistake seldom: look there, too, "
-                    + "where more learners make one mistake than are right.";
-
+    private final Language language;
     private final ClassResults results;
     private final Map<Item, KeyCheck> suspicious;
     private final List<Block> blocks = new ArrayList<>();
 
     private QuestionReport(ClassResults results) {
+        this.language = results.language();
         this.results = results;
         this.suspicious = results.keysToCheck();
     }
@@ -50,9 +41,13 @@ final class QuestionReport {
         return report.blocks;
     }
 
+    private void say(String... sentences) {
+        blocks.add(new Prose(Sentence.joined(sentences)));
+    }
+
     private void questions() {
-        blocks.add(new Heading(2, "The questions"));
-        blocks.add(new Prose(LEGEND));
+        blocks.add(new Heading(2, language.say("report.questions")));
+        say(language.say("report.questions.legend", "learners", Integer.toString(ClassResults.LEAST_LEARNERS)));
         Map<Item, String> names = results.names();
         List<List<Cell>> rows = new ArrayList<>();
         List<IntervalFigure.Row> dots = new ArrayList<>();
@@ -65,10 +60,11 @@ final class QuestionReport {
                     Integer.toString(scores.blank()),
                     facility.all() == 0
                             ? "–"
-                            : Amounts.percent(facility.share()) + " (" + Amounts.decimal(100 * facility.low(), 0) + "–"
-                                    + Amounts.decimal(100 * facility.high(), 0) + ")",
-                    Amounts.decimal(scores.discrimination(), 2),
-                    Amounts.decimal(scores.pointBiserial(), 2),
+                            : Amounts.percent(facility.share(), language) + " ("
+                                    + Amounts.decimal(100 * facility.low(), 0, language) + "–"
+                                    + Amounts.decimal(100 * facility.high(), 0, language) + ")",
+                    Amounts.decimal(scores.discrimination(), 2, language),
+                    Amounts.decimal(scores.pointBiserial(), 2, language),
                     verdict(item, scores)));
             if (facility.all() > 0) {
                 dots.add(new IntervalFigure.Row(
@@ -76,72 +72,90 @@ final class QuestionReport {
                         100 * facility.low(),
                         100 * facility.share(),
                         100 * facility.high(),
-                        Amounts.percent(facility.share()) + " of " + facility.all()));
+                        of(facility)));
             }
         });
         if (!dots.isEmpty()) {
             blocks.add(new FigureBlock(IntervalFigure.draw(
-                    "Share right of each question, with 95 % interval",
-                    "% right", "question", 100, dots, "questions")));
+                    language.say("report.questions.figure"),
+                    language.say("report.questions.figure.axis"),
+                    language.say("report.questions.figure.rows"),
+                    100,
+                    dots,
+                    "questions",
+                    language)));
         }
         blocks.add(new Table(
-                "Questions, in the order of the plan",
-                List.of("No.", "Question", "Answered", "Open", "Right", "Difference", "Correlation", "Verdict"),
+                language.say("report.questions.table"),
+                List.of(
+                        language.say("report.head.number"),
+                        language.say("report.head.question"),
+                        language.say("report.head.answered"),
+                        language.say("report.head.open"),
+                        language.say("report.head.right"),
+                        language.say("report.head.difference"),
+                        language.say("report.head.correlation"),
+                        language.say("report.head.verdict")),
                 rows));
-        blocks.add(new Prose(
-                "**Mind:** everyone has other numbers, and a pool gives different problems to different learners. "
-                        + "These figures are made for tests in which all answer the same questions; here they "
-                        + "compare variants of one "
-                        + "template and are hints where to look, not measurements."
-                        + (names.size() < 8
-                                ? " With fewer than eight questions one unlucky variant moves a learner's total "
-                                        + "noticeably."
-                                : "")));
+        say(language.say("report.questions.mind"), names.size() < MANY ? language.say("report.questions.few") : "");
     }
 
     private String verdict(Item item, ItemScores scores) {
         if (scores.scores().size() < ClassResults.LEAST_LEARNERS) {
-            return "too few for a verdict";
+            return language.say("report.questions.too-few");
         }
         if (suspicious.containsKey(item)) {
-            return "CHECK THIS KEY: " + suspicious.get(item).reason();
+            return language.say(
+                    "report.questions.check-key",
+                    "reason",
+                    suspicious.get(item).reason().in(language));
         }
         double share = scores.facility().share();
-        String difficulty = share < HARD ? "hard" : share > EASY ? "easy" : "fits";
-        return scores.discrimination() < TELLING && share <= EASY ? difficulty + ", tells little" : difficulty;
+        boolean little = scores.discrimination() < TELLING;
+        if (share < HARD) {
+            return little ? language.say("report.questions.hard-little") : language.say("report.questions.hard");
+        }
+        if (share > EASY) {
+            return language.say("report.questions.easy");
+        }
+        return little ? language.say("report.questions.fits-little") : language.say("report.questions.fits");
     }
 
     private void fairness() {
         List<Fairness> compared = Fairness.of(results.standings());
-        blocks.add(new Heading(2, "Are the variants fair?"));
+        blocks.add(new Heading(2, language.say("report.fairness")));
         List<Fairness> unequal = compared.stream().filter(Fairness::isUnequal).toList();
-        blocks.add(new Prose(
-                compared.isEmpty()
-                        ? "Too few learners share a difficulty to compare any."
-                        : "Variants of one problem are grouped by what makes them harder: divisions, changes of "
-                                + "prefix, unending results, cases. "
-                                + Amounts.count(compared.size(), "group", "groups")
-                                + " of five learners or more were compared with the other "
-                                + "variants of the same problem (Fisher's exact test, Holm's correction). "
-                                + (unequal.isEmpty()
-                                        ? "No difference is larger than chance makes it."
-                                        : "These differ by more than chance:")));
+        if (compared.isEmpty()) {
+            say(language.say("report.fairness.too-few"));
+        } else {
+            say(
+                    language.say("report.fairness.grouped"),
+                    language.count("report.fairness.compared", compared.size()),
+                    unequal.isEmpty()
+                            ? language.say("report.fairness.equal")
+                            : language.say("report.fairness.unequal"));
+        }
         if (!unequal.isEmpty()) {
             blocks.add(new Table(
-                    "Variants that were not equally hard",
-                    List.of("Problem", "Variants with", "Solved", "Other variants", "By chance"),
+                    language.say("report.fairness.table"),
+                    List.of(
+                            language.say("report.head.problem"),
+                            language.say("report.head.variants-with"),
+                            language.say("report.head.solved"),
+                            language.say("report.head.other-variants"),
+                            language.say("report.head.by-chance")),
                     unequal.stream()
                             .map(one -> ClassReport.cells(
                                     results.title(one.template()),
                                     one.difficulty(),
                                     of(one.solved()),
                                     of(one.others()),
-                                    Amounts.decimal(one.chance(), 3)))
+                                    Amounts.decimal(one.chance(), 3, language)))
                             .toList()));
         }
     }
 
-    private static String of(Proportion proportion) {
-        return Amounts.percent(proportion.share()) + " of " + proportion.all();
+    private String of(Proportion proportion) {
+        return Amounts.of(Amounts.percent(proportion.share(), language), Integer.toString(proportion.all()), language);
     }
 }

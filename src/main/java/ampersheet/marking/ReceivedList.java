@@ -42,7 +42,7 @@ public final class ReceivedList {
     }
 
     private static ReceivedList readTable(String file, String text, Set<String> names) {
-        TextLines lines = new TextLines(file, text, Privacy.NONE);
+        TextLines lines = TextLines.ofOwn(file, text);
         CsvRows table = CsvRows.read(lines, FORM);
         Map<String, LocalDateTime> times = new TreeMap<>();
         if (table.has(List.of("file", "received"))) {
@@ -80,7 +80,7 @@ public final class ReceivedList {
 
     /** Where files of these names stand in the list. */
     static SortedSet<Integer> linesOf(Marking.NamedText list, Set<String> names) {
-        CsvRows table = CsvRows.read(new TextLines(list.file(), list.text(), Privacy.NONE), FORM);
+        CsvRows table = CsvRows.read(TextLines.ofOwn(list.file(), list.text()), FORM);
         TreeSet<Integer> lines = new TreeSet<>();
         for (Row row : table.body()) {
             if (names.contains(table.cell(row, "file"))) {

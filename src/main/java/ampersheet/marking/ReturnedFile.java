@@ -1,6 +1,5 @@
 package ampersheet.marking;
 
-import ampersheet.source.FaultList;
 import java.util.List;
 
 /**
@@ -10,7 +9,7 @@ import java.util.List;
  * @param answers in the order in which they stand
  * @param faults what could not be read
  */
-record ReturnedFile(String name, List<TypedAnswer> answers, FaultList faults) {
+record ReturnedFile(String name, List<TypedAnswer> answers, FileFaults faults) {
     ReturnedFile {
         answers = List.copyOf(answers);
     }

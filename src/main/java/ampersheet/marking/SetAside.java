@@ -1,38 +1,78 @@
 package ampersheet.marking;
 
-/** An answer that was not marked, and why: nothing that came in is lost. */
-record SetAside(TypedAnswer answer, String why) {
-    private static final String REPLACED = "replaced by ";
-    private static final String CONTRADICTED = "undecided: contradicts ";
-    private static final String DISMISSED = "does not count, as you decided";
-    private static final String LATE = "late; the answer given in time counts";
+import ampersheet.language.Language;
+import ampersheet.source.Languages;
+import java.util.List;
+import java.util.regex.Pattern;
+
+/**
+ * An answer that was not marked, and why: nothing that came in is lost.
+ *
+ * @param why as the table of them tells it, in few words
+ */
+record SetAside(TypedAnswer answer, Sentence why) {
+    /** Reasons that say that another answer counts. */
+    private static final List<String> ANOTHER_COUNTS = List.of(
+            "report.aside.worse",
+            "report.aside.replaced",
+            "report.aside.contradicts",
+            "report.aside.contradicts-itself",
+            "report.aside.contradicts-many",
+            "report.aside.dismissed",
+            "report.aside.late");
+
+    private static final List<Pattern> WRITTEN = Languages.codes().stream()
+            .flatMap(code -> Languages.of(code).stream())
+            .flatMap(language -> ANOTHER_COUNTS.stream().map(key -> written(language, key)))
+            .toList();
 
     /** Of a later round after which the learner had fewer marks. */
     static SetAside worse(TypedAnswer answer) {
-        return new SetAside(answer, REPLACED + "an earlier round, after which there were more marks");
+        return new SetAside(answer, Sentence.of("report.aside.worse"));
     }
 
     static SetAside replaced(TypedAnswer answer, String file, int line) {
-        return new SetAside(answer, REPLACED + file + ", line " + line);
+        return new SetAside(answer, Sentence.of("report.aside.replaced", "file", file, "line", Integer.toString(line)));
     }
 
-    static SetAside contradicted(TypedAnswer answer, String file) {
-        return new SetAside(answer, CONTRADICTED + file);
+    /** @param files that hold something else; empty where it is the same file */
+    static SetAside contradicted(TypedAnswer answer, List<String> files) {
+        return new SetAside(
+                answer,
+                files.isEmpty()
+                        ? Sentence.of("report.aside.contradicts-itself")
+                        : Sentence.of("report.aside.contradicts", "files", String.join(", ", files)));
+    }
+
+    /** One of so many hand-ins that none is taken for one. */
+    static SetAside ofMany(TypedAnswer answer, int handIns) {
+        return new SetAside(answer, Sentence.of("report.aside.contradicts-many", "count", Integer.toString(handIns)));
     }
 
     static SetAside dismissed(TypedAnswer answer) {
-        return new SetAside(answer, DISMISSED);
+        return new SetAside(answer, Sentence.of("report.aside.dismissed"));
     }
 
     static SetAside late(TypedAnswer answer) {
-        return new SetAside(answer, LATE);
+        return new SetAside(answer, Sentence.of("report.aside.late"));
+    }
+
+    static SetAside byHand(TypedAnswer answer) {
+        return new SetAside(answer, Sentence.of("report.aside.by-hand"));
     }
 
     /**
      * Whether nothing was wrong with it but that another was given, or that the instructor decided against it; read a
-     * second time it would be in the way of that.
+     * second time it would be in the way of that. The table may be of an earlier run, and of another language.
      */
     static boolean anotherCounts(String why) {
-        return why.startsWith(REPLACED) || why.equals(LATE) || why.startsWith(CONTRADICTED) || why.equals(DISMISSED);
+        return WRITTEN.stream().anyMatch(reason -> reason.matcher(why).matches());
+    }
+
+    private static Pattern written(Language language, String key) {
+        String[] anything = language.slots(key).stream()
+                .flatMap(slot -> List.of(slot, "\\E.*\\Q").stream())
+                .toArray(String[]::new);
+        return Pattern.compile("\\Q" + language.say(key, anything) + "\\E", Pattern.DOTALL);
     }
 }

@@ -1,7 +1,6 @@
 package ampersheet.marking;
 
 import ampersheet.answer.AnswerKey;
-import ampersheet.diagnostic.Diagnostic;
 import ampersheet.sheet.Sheet;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -66,17 +65,21 @@ final class SheetAnswers {
     }
 
     private void refuseAll() {
-        String problem = Amounts.count(handIns.size(), "hand-in bears", "hand-ins bear")
-                + " this sheet's ID, and nobody hands in so often";
+        String count = Integer.toString(handIns.size());
         for (HandIn one : handIns) {
-            one.all().forEach(answer -> setAside.add(SetAside.contradicted(answer, "other hand-ins; " + problem)));
+            one.all().forEach(answer -> setAside.add(SetAside.ofMany(answer, handIns.size())));
             undecided.addAll(places.keySet());
         }
         HandIn first = handIns.get(0);
         first.file()
-                .add(Diagnostic.error(
+                .add(FileFault.error(
                         first.first().place(),
-                        "sheet " + sheet.id() + ": " + problem,
+                        Sentence.of(
+                                "report.file.too-many-hand-ins",
+                                "sheet",
+                                sheet.id().toString(),
+                                "count",
+                                count),
                         "at most " + MOST_HAND_INS,
                         "Look where they come from, and take out what is none; until then none of them counts."));
         toDecide.add(new ToDecide(
@@ -86,8 +89,8 @@ final class SheetAnswers {
                 "",
                 first.file().shown(),
                 first.first().place().line(),
-                problem,
-                "take out what is no hand-in"));
+                Sentence.of("report.decide.too-many", "count", count),
+                Sentence.of("report.decide.take-out")));
     }
 
     Optional<Taken> at(String question) {
@@ -134,9 +137,9 @@ final class SheetAnswers {
                 fitting.add(written.withText(withoutPrintedUnit(written, key)));
             } else if (!lost.contains(written.question())) {
                 handIn.file().add(noPlace(written));
-                setAside.add(new SetAside(written, "no such place on the sheet"));
+                setAside.add(new SetAside(written, Sentence.of("report.aside.no-place")));
             } else if (!written.isBlank()) {
-                setAside.add(new SetAside(written, "to be marked by hand"));
+                setAside.add(SetAside.byHand(written));
             }
         }
         return fitting.isEmpty()
@@ -241,9 +244,7 @@ final class SheetAnswers {
                     .map(other -> other.file().shown())
                     .distinct()
                     .toList();
-            one.typed(question)
-                    .forEach(answer -> setAside.add(SetAside.contradicted(
-                            answer, others.isEmpty() ? "another line of the file" : String.join(", ", others))));
+            one.typed(question).forEach(answer -> setAside.add(SetAside.contradicted(answer, others)));
             if (one.isTornAbout(question)) {
                 tellTorn(one, question);
             }
@@ -262,11 +263,14 @@ final class SheetAnswers {
         if (other.file().isLate() && !counts.file().isLate()) {
             setAside.add(SetAside.late(answer));
             other.file()
-                    .add(Diagnostic.warning(
+                    .add(FileFault.warning(
                             answer.place(),
-                            question + " was answered in time before, by "
-                                    + counts.file().shown() + "; that counts",
-                            "",
+                            Sentence.of(
+                                    "report.file.in-time-before",
+                                    "question",
+                                    question,
+                                    "file",
+                                    counts.file().shown()),
                             "Nothing, unless you want the late one to count."));
             return;
         }
@@ -283,24 +287,21 @@ final class SheetAnswers {
     private void note(HandIn handIn) {
         Replacing of = replacing.getOrDefault(handIn, new Replacing());
         TypedAnswer first = handIn.first();
+        String id = sheet.id().toString();
+        String files = String.join(", ", of.files);
         if (of.answers > 0) {
             handIn.file()
-                    .add(Diagnostic.warning(
+                    .add(FileFault.warning(
                             first.place(),
-                            "sheet " + sheet.id() + " is answered again: "
-                                    + Amounts.count(of.answers, "answer takes", "answers take")
-                                    + " the place of what stands in " + String.join(", ", of.files),
-                            "",
+                            language -> language.count("report.file.again", of.answers, "sheet", id, "files", files),
                             "Nothing, if the later one is meant; set-aside.csv keeps the earlier."));
         }
         boolean counts = taken.values().stream().anyMatch(one -> one.from() == handIn);
         if (of.repeated > 0 && !counts && !disputed.contains(handIn)) {
             handIn.file()
-                    .add(Diagnostic.warning(
+                    .add(FileFault.warning(
                             first.place(),
-                            "this says of sheet " + sheet.id() + " only what stands in " + String.join(", ", of.files)
-                                    + " already",
-                            "",
+                            Sentence.of("report.file.repeats", "sheet", id, "files", files),
                             "Nothing: it counts once."));
         }
         if (handIn.all().stream().anyMatch(TypedAnswer::onSheet)) {
@@ -318,12 +319,19 @@ final class SheetAnswers {
             List<String> about = places.keySet().stream()
                     .filter(question -> disputed.stream().anyMatch(other -> one.contradicts(other, question)))
                     .toList();
-            String problem = "contradicts " + String.join(", ", others) + " in " + String.join(", ", about)
-                    + ", and nothing tells which is the newer";
+            String files = String.join(", ", others);
+            String questions = String.join(", ", about);
             one.file()
-                    .add(Diagnostic.error(
+                    .add(FileFault.error(
                             one.first().place(),
-                            "what this says of sheet " + sheet.id() + " " + problem,
+                            Sentence.of(
+                                    "report.file.dispute",
+                                    "sheet",
+                                    sheet.id().toString(),
+                                    "files",
+                                    files,
+                                    "questions",
+                                    questions),
                             "one hand-in, or a list of times (--received)",
                             "Ask which one is meant; its line of decide.csv with the decision counts, in the list for "
                                     + "--decisions, has it count. Until then neither does where they differ."));
@@ -334,8 +342,13 @@ final class SheetAnswers {
                     "",
                     one.file().shown(),
                     one.first().place().line(),
-                    "this hand-in " + problem,
-                    "newer, older, or another learner's: counts, or does not count"));
+                    Sentence.of("report.decide.dispute", "files", files, "questions", questions),
+                    Sentence.of(
+                            "report.decide.whose",
+                            "counts",
+                            Decision.Kind.COUNTS.word(),
+                            "dismissed",
+                            Decision.Kind.DOES_NOT_COUNT.word())));
         }
     }
 
@@ -343,9 +356,14 @@ final class SheetAnswers {
         List<TypedAnswer> said = one.typed(question);
         TypedAnswer last = said.get(said.size() - 1);
         one.file()
-                .add(Diagnostic.error(
+                .add(FileFault.error(
                         last.place(),
-                        question + " of sheet " + sheet.id() + " is answered twice in this file, and differently",
+                        Sentence.of(
+                                "report.file.torn",
+                                "question",
+                                question,
+                                "sheet",
+                                sheet.id().toString()),
                         "one answer to each question",
                         "Ask which is meant, and take the other line out; until then neither counts."));
         said.forEach(answer -> toDecide.add(new ToDecide(
@@ -355,8 +373,8 @@ final class SheetAnswers {
                 answer.text(),
                 one.file().shown(),
                 answer.place().line(),
-                "the file answers this question twice, and differently",
-                "read as, with the one that is meant under value")));
+                Sentence.of("report.decide.torn"),
+                Sentence.of("report.decide.which", "read-as", Decision.Kind.READ_AS.word()))));
     }
 
     private void noteMissing(HandIn handIn, TypedAnswer first) {
@@ -365,24 +383,24 @@ final class SheetAnswers {
                 .toList();
         if (!missing.isEmpty()) {
             handIn.file()
-                    .add(Diagnostic.error(
+                    .add(FileFault.error(
                             first.place(),
-                            "this sheet has lost the " + (missing.size() == 1 ? "place " : "places ")
-                                    + String.join(", ", missing),
+                            language -> language.count(
+                                    "report.file.lost-places", missing.size(), "questions", String.join(", ", missing)),
                             "every place for an answer, with the name of its question in front",
                             "Look whether the answer stands elsewhere in the file, put the name in front of it, "
                                     + "and mark again."));
         }
     }
 
-    private Diagnostic noPlace(TypedAnswer answer) {
+    private FileFault noPlace(TypedAnswer answer) {
         boolean known = sheet.problemWith(answer.question()).isPresent();
         List<String> names = List.copyOf(places.keySet());
-        return Diagnostic.error(
+        return FileFault.error(
                 answer.place(),
                 known
-                        ? "the sheet shows " + answer.question() + " worked out and has no place for an answer to it"
-                        : "the sheet has no such question",
+                        ? Sentence.of("report.file.worked-out", "question", answer.question())
+                        : Sentence.of("report.file.no-such-question"),
                 "one of " + String.join(", ", names),
                 known
                         ? "Nothing, if it was copied from the example."

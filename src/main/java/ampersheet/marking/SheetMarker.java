@@ -3,6 +3,7 @@ package ampersheet.marking;
 import ampersheet.answer.AnswerKey;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
+import ampersheet.language.Language;
 import ampersheet.marking.MarkedSheet.MarkedAnswer;
 import ampersheet.marking.MarkedSheet.MarkedProblem;
 import ampersheet.problem.Difficulty;
@@ -82,10 +83,12 @@ final class SheetMarker {
                 if (!counting.contains(one)) {
                     one.all().forEach(answer -> setAside.add(SetAside.worse(answer)));
                     one.file()
-                            .add(Diagnostic.warning(
+                            .add(FileFault.warning(
                                     one.first().place(),
-                                    "an earlier hand-in of sheet " + of.sheet().id() + " earns more than with this one",
-                                    "",
+                                    Sentence.of(
+                                            "report.file.better-before",
+                                            "sheet",
+                                            of.sheet().id().toString()),
                                     "Nothing: the best round counts, as the plan says; set-aside.csv keeps this one."));
                 }
             }
@@ -112,7 +115,7 @@ final class SheetMarker {
             if (!issued.places().isEmpty()) {
                 MarkedProblem marked = mark(issued, of.places().get(i), answers, marker);
                 problems.add(marked);
-                outcomes(marked, outcomes);
+                outcomes(marked, sheet.plan().language(), outcomes);
                 marked.answers()
                         .forEach(answer -> answer.changed()
                                 .ifPresent(change -> changed.add(
@@ -142,7 +145,7 @@ final class SheetMarker {
             for (AnswerKey key : issued.places()) {
                 answers.at(key.question())
                         .filter(taken -> !taken.answer().text().isEmpty())
-                        .ifPresent(taken -> setAside.add(new SetAside(taken.answer(), "to be marked by hand")));
+                        .ifPresent(taken -> setAside.add(SetAside.byHand(taken.answer())));
             }
             return new MarkedProblem(issued, place, List.of(), Optional.of(hand.why()));
         }
@@ -169,9 +172,9 @@ final class SheetMarker {
                 .add(sheet.id() + " (problem " + issued.number() + ")");
     }
 
-    private static void outcomes(MarkedProblem marked, List<Standing.Outcome> outcomes) {
+    private static void outcomes(MarkedProblem marked, Language language, List<Standing.Outcome> outcomes) {
         SheetProblem problem = marked.problem();
-        String difficulty = marked.answers().isEmpty() ? "" : difficulty(problem);
+        String difficulty = marked.answers().isEmpty() ? "" : difficulty(problem, language);
         for (MarkedAnswer answer : marked.answers()) {
             if (!answer.counts()) {
                 continue;
@@ -188,9 +191,22 @@ final class SheetMarker {
     }
 
     /** Without the digits of the givens, which differ so often that hardly two learners would share a group. */
-    private static String difficulty(SheetProblem problem) {
+    private static String difficulty(SheetProblem problem, Language language) {
         Difficulty of = Difficulty.of(problem.problem());
-        return of.inversions() + " divisions, " + of.prefixCrossings() + " prefix changes, " + of.nonTerminating()
-                + " unending results" + (of.branches().isEmpty() ? "" : ", cases " + of.branches());
+        String divisions = Integer.toString(of.inversions());
+        String prefixes = Integer.toString(of.prefixCrossings());
+        String unending = Integer.toString(of.nonTerminating());
+        return of.branches().isEmpty()
+                ? language.say("report.difficulty", "divisions", divisions, "prefixes", prefixes, "unending", unending)
+                : language.say(
+                        "report.difficulty.cases",
+                        "divisions",
+                        divisions,
+                        "prefixes",
+                        prefixes,
+                        "unending",
+                        unending,
+                        "cases",
+                        of.branches().toString());
     }
 }

@@ -1,9 +1,7 @@
 package ampersheet.marking;
 
-import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
 import ampersheet.source.CellRows;
-import ampersheet.source.FaultList;
 import java.util.List;
 
 /** The lines of a file, and what is wrong in them. */
@@ -12,17 +10,28 @@ final class TextLines {
     static final int LONGEST_ANSWER = 200;
 
     private final String file;
-    private final Privacy privacy;
+    private final boolean quoting;
     private final List<String> lines;
     private final CellRows.Lines joined;
-    private final FaultList faults;
+    private final FileFaults faults;
 
-    TextLines(String file, String text, Privacy privacy) {
+    private TextLines(String file, String text, boolean quoting) {
         this.file = file;
-        this.privacy = privacy;
+        this.quoting = quoting;
         this.joined = CellRows.Lines.of(text);
         this.lines = List.of(joined.text().split("\n", -1));
-        this.faults = new FaultList(file);
+        this.faults = new FileFaults(file);
+    }
+
+    /** Of a file that came in. */
+    static TextLines of(String file, String text, Privacy privacy) {
+        // A line quoted from a file may hold anything.
+        return new TextLines(file, text, !privacy.isOn());
+    }
+
+    /** Of a list that the instructor keeps, or a table of an earlier run. */
+    static TextLines ofOwn(String file, String text) {
+        return new TextLines(file, text, true);
     }
 
     /** From 1. */
@@ -43,22 +52,27 @@ final class TextLines {
     }
 
     Place place(int line) {
-        return new Place(file, line, 0, line == 0 ? "" : privacy.line(line(line)));
+        return new Place(file, line, 0, line == 0 || !quoting ? "" : line(line));
     }
 
+    void fault(int line, Sentence problem, String expected, String nextAction) {
+        faults.addError(() -> FileFault.error(place(line), problem, expected, nextAction));
+    }
+
+    /** Of what only whoever runs the command is told. */
     void fault(int line, String problem, String expected, String nextAction) {
-        faults.addError(() -> Diagnostic.error(place(line), problem, expected, nextAction));
+        fault(line, Sentence.asItIs(problem), expected, nextAction);
     }
 
-    void warning(int line, String problem, String nextAction) {
-        faults.add(Diagnostic.warning(place(line), problem, "", nextAction));
+    void warning(int line, Sentence problem, String nextAction) {
+        faults.add(FileFault.warning(place(line), problem, nextAction));
     }
 
     boolean hasFaults() {
         return !faults.isEmpty();
     }
 
-    FaultList faults() {
+    FileFaults faults() {
         return faults;
     }
 
@@ -67,7 +81,7 @@ final class TextLines {
         if (answer.length() > LONGEST_ANSWER) {
             fault(
                     line,
-                    "this answer has " + answer.length() + " characters",
+                    Sentence.of("report.file.long-answer", "count", Integer.toString(answer.length())),
                     "a number with its unit, or an option",
                     "Look at the file; if an answer is in it, shorten the line to it and mark again.");
             return false;
@@ -76,7 +90,7 @@ final class TextLines {
         if (!plain) {
             fault(
                     line,
-                    "this answer holds a character that no keyboard types",
+                    Sentence.of("report.file.odd-character"),
                     "a number with its unit, or an option",
                     "The file was damaged on its way: ask for it again, or type the answer anew.");
         }

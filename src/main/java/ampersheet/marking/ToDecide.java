@@ -1,6 +1,7 @@
 package ampersheet.marking;
 
 import ampersheet.answer.AnswerKey;
+import ampersheet.language.Language;
 import ampersheet.render.LimitedMarkdown;
 import ampersheet.sheet.Composer;
 import ampersheet.sheet.Sheet;
@@ -13,7 +14,7 @@ import java.util.List;
  * @param asked {@link Asked#NOTHING} where a whole hand-in is meant
  * @param typed what stands there; empty where a whole hand-in is meant
  * @param file as it is shown
- * @param why it is undecided, a sentence
+ * @param why it is undecided, a sentence without its end
  * @param meanings what it may mean, or which decisions there are
  */
 record ToDecide(
@@ -23,8 +24,8 @@ record ToDecide(
         String typed,
         String file,
         int line,
-        String why,
-        String meanings) {
+        Sentence why,
+        Sentence meanings) {
     ToDecide {
         maybe = List.copyOf(maybe);
     }
@@ -63,7 +64,9 @@ record ToDecide(
     }
 
     /** Without a line where the whole of a file is meant. */
-    String told() {
-        return file.isEmpty() ? "" : line == 0 ? file : file + ", line " + line;
+    String told(Language language) {
+        return file.isEmpty() || line == 0
+                ? file
+                : language.say("report.place", "file", file, "line", Integer.toString(line));
     }
 }

@@ -1,5 +1,6 @@
 package ampersheet.marking;
 
+import ampersheet.language.Language;
 import ampersheet.marking.Standing.Item;
 import ampersheet.sheet.ClassSheets;
 import ampersheet.sheet.Composer;
@@ -31,6 +32,7 @@ final class Tomorrow {
     /** More names are a list to look up, and marks.csv is one. */
     private static final int MOST_NAMES = 40;
 
+    private final Language language;
     private final ClassResults results;
     private final Privacy privacy;
     private final Map<Item, String> names;
@@ -38,6 +40,7 @@ final class Tomorrow {
     private final List<Optional<BoardExample>> examples = new ArrayList<>();
 
     private Tomorrow(ClassResults results, Privacy privacy) {
+        this.language = results.language();
         this.results = results;
         this.privacy = privacy;
         this.names = results.names();
@@ -56,21 +59,26 @@ final class Tomorrow {
     /** The beginning of the report. */
     List<Block> blocks() {
         List<Block> blocks = new ArrayList<>();
-        blocks.add(new Heading(2, "What to do tomorrow"));
+        blocks.add(new Heading(2, language.say("report.tomorrow")));
         suspicious().ifPresent(blocks::add);
         if (things.isEmpty()) {
-            blocks.add(new Prose("No mistake was met by several learners; nothing needs to be taken up with all."));
+            blocks.add(new Prose(language.say("report.tomorrow.nothing")));
             return blocks;
         }
-        blocks.add(new Prose((things.size() == 1
-                        ? "One thing to take up again."
-                        : (things.size() == 2 ? "Two" : "Three") + " things to take up again.")
-                + " What to show stands in full, and without a name, on " + PROJECTOR + "."));
+        blocks.add(new Prose(Sentence.joined(count(), language.say("report.tomorrow.projector", "file", PROJECTOR))));
         for (int i = 0; i < things.size(); i++) {
             thing(i, blocks);
         }
         groups(blocks);
         return blocks;
+    }
+
+    private String count() {
+        return switch (things.size()) {
+            case 1 -> language.say("report.tomorrow.one-thing");
+            case 2 -> language.say("report.tomorrow.two-things");
+            default -> language.say("report.tomorrow.three-things");
+        };
     }
 
     /** Nobody should show a class a key that may be wrong. */
@@ -80,75 +88,93 @@ final class Tomorrow {
             return Optional.empty();
         }
         List<String> told = new ArrayList<>();
-        found.forEach((item, check) -> told.add("**" + names.get(item) + "** (" + check.reason() + ")"));
-        return Optional.of(new Prose("Before you show anything, work these yourself, because their keys may be wrong: "
-                + String.join("; ", told) + "."));
+        found.forEach((item, check) -> told.add(language.say(
+                "report.tomorrow.check-key",
+                "question",
+                names.get(item),
+                "reason",
+                check.reason().in(language))));
+        return Optional.of(new Prose(language.say("report.tomorrow.check-keys", "questions", String.join("; ", told))));
     }
 
     private void thing(int i, List<Block> blocks) {
         TakeUp thing = things.get(i);
         List<Roster.Seat> learners = thing.learners();
-        blocks.add(new Heading(3, i + 1 + ". " + title(thing) + ": " + howMany(thing)));
+        blocks.add(new Heading(
+                3,
+                i + 1 + ". "
+                        + language.count(
+                                "report.tomorrow.thing",
+                                results.standings().size(),
+                                "title",
+                                title(thing),
+                                "some",
+                                Integer.toString(learners.size()))));
         StringBuilder list = new StringBuilder();
-        thing.cause().ifPresent(cause -> line(list, "What learners are told", Statement.escape(cause.says())));
-        line(list, "Where", where(thing));
-        line(list, "Who", who(learners));
+        thing.cause()
+                .ifPresent(cause ->
+                        line(list, language.say("report.tomorrow.told", "says", Statement.escape(cause.says()))));
+        line(list, language.say("report.tomorrow.where", "questions", where(thing)));
+        line(list, language.say("report.tomorrow.who", "learners", who(learners)));
         examples.get(i).ifPresent(example -> {
-            rule(example).ifPresent(rule -> line(list, "The rule behind it", rule));
-            line(list, "Show", shown(example, true) + comesOut(example) + onSheets(example));
+            rule(example).ifPresent(rule -> line(list, language.say("report.tomorrow.rule", "rule", rule)));
+            line(list, show(example));
         });
         int right = results.items().get(thing.item()).facility().of();
         if (thing.cause().isPresent() && learners.size() > right) {
-            line(
-                    list,
-                    "Look first",
-                    "more learners do this than are right at " + names.get(thing.item())
-                            + "; work it once yourself, in case they are right and the key is not");
+            line(list, language.say("report.tomorrow.look-first", "question", names.get(thing.item())));
         }
         blocks.add(new Prose(list.toString()));
         examples.get(i)
                 .map(BoardExample::lines)
                 .filter(lines -> !lines.isEmpty())
-                .ifPresent(lines ->
-                        blocks.add(new Steps(lines.size() == 1 ? "The line to show" : "The lines to show", lines)));
+                .ifPresent(
+                        lines -> blocks.add(new Steps(language.count("report.tomorrow.lines", lines.size()), lines)));
     }
 
-    private static void line(StringBuilder list, String head, String text) {
-        list.append("- **").append(head).append(":** ").append(text);
-        list.append(text.endsWith(".") ? "\n" : ".\n");
+    private static void line(StringBuilder list, String text) {
+        list.append("- ").append(ended(text)).append('\n');
+    }
+
+    /** With a full stop, if it has none. */
+    private static String ended(String text) {
+        return text.endsWith(".") ? text : text + ".";
     }
 
     private String title(TakeUp thing) {
         return thing.cause()
                 .map(cause -> first(cause.label()))
-                .orElse("Wrong in ways that no known mistake explains, " + names.get(thing.item()));
+                .orElseGet(() -> language.say("report.tomorrow.unexplained", "question", names.get(thing.item())));
     }
 
     private static String first(String label) {
         return label.substring(0, 1).toUpperCase(Locale.ROOT) + label.substring(1);
     }
 
-    private String howMany(TakeUp thing) {
-        return thing.answers().size() + " of "
-                + Amounts.count(results.standings().size(), "learner", "learners");
-    }
-
     private String where(TakeUp thing) {
         return String.join(
                 "; ",
                 thing.where().stream()
-                        .map(item -> "**" + names.get(item) + "**, the " + results.meaning(item) + " ("
-                                + Statement.escape(results.title(item.template())) + ")")
+                        .map(item -> language.say(
+                                "report.tomorrow.question",
+                                "question",
+                                names.get(item),
+                                "meaning",
+                                results.meaning(item),
+                                "title",
+                                Statement.escape(results.title(item.template()))))
                         .toList());
     }
 
     private String who(List<Roster.Seat> learners) {
-        List<String> told = learners.stream()
+        List<String> told = new ArrayList<>(learners.stream()
                 .limit(MOST_NAMES)
                 .map(seat -> Statement.escape(privacy.seat(seat)))
-                .toList();
-        return String.join("; ", told)
-                + (learners.size() > MOST_NAMES ? "; and " + (learners.size() - MOST_NAMES) + " more" : "");
+                .toList());
+        if (learners.size() > MOST_NAMES) {
+            told.add(language.count("report.tomorrow.more", learners.size() - MOST_NAMES));
+        }
+        return String.join("; ", told);
     }
 
     /** That of the line where the mistake is made. */
@@ -160,28 +186,33 @@ final class Tomorrow {
         });
     }
 
-    private String shown(BoardExample example, boolean whose) {
-        return "problem " + example.problem().number()
-                + (whose
-                        ? " with the numbers of seat " + example.sheet().id().seat() + " (sheet "
-                                + example.sheet().id() + ")"
-                        : " with these numbers");
-    }
-
-    private static String comesOut(BoardExample example) {
-        String right = ": right is " + Statement.escape(Composer.answer(example.problem(), example.key()));
-        return right
-                + example.mistake()
-                        .map(mistake -> ", and with the mistake "
-                                + Statement.escape(example.problem().mistaken(example.key(), mistake))
-                                + " comes out")
-                        .orElse("");
-    }
-
-    private static String onSheets(BoardExample example) {
+    private String show(BoardExample example) {
+        String[] filled = {
+            "problem", Integer.toString(example.problem().number()),
+            "seat", Integer.toString(example.sheet().id().seat()),
+            "sheet", example.sheet().id().toString(),
+            "right", right(example),
+            "mistaken", mistaken(example)
+        };
+        String shown = example.mistake().isEmpty()
+                ? language.say("report.tomorrow.show", filled)
+                : language.say("report.tomorrow.show-mistake", filled);
         return example.exampleBefore() == 0
-                ? ""
-                : ". Problem " + example.exampleBefore() + " on every learner's sheet is one like it, worked in full";
+                ? shown
+                : Sentence.joined(
+                        ended(shown),
+                        language.say("report.tomorrow.example", "problem", Integer.toString(example.exampleBefore())));
+    }
+
+    private static String right(BoardExample example) {
+        return Statement.escape(Composer.answer(example.problem(), example.key()));
+    }
+
+    /** What comes out with the mistake; empty if none is known. */
+    private static String mistaken(BoardExample example) {
+        return example.mistake()
+                .map(mistake -> Statement.escape(example.problem().mistaken(example.key(), mistake)))
+                .orElse("");
     }
 
     private void groups(List<Block> blocks) {
@@ -203,13 +234,16 @@ final class Tomorrow {
                 .toList();
         if (!others.isEmpty()) {
             rows.add(List.of(
-                    new Cell("none of these mistakes", ""),
+                    new Cell(language.say("report.tomorrow.other-learners"), ""),
                     new Cell(Integer.toString(others.size()), ""),
                     new Cell(String.join("; ", others), "")));
         }
         blocks.add(new Table(
-                "Groups by mistake, each learner in one; who made several stands with the one made by most",
-                List.of("Group", "Learners", "Who"),
+                language.say("report.tomorrow.groups"),
+                List.of(
+                        language.say("report.head.group"),
+                        language.say("report.head.learners"),
+                        language.say("report.head.who")),
                 rows));
     }
 
@@ -219,35 +253,60 @@ final class Tomorrow {
     Document projector(Plan plan) {
         List<Block> blocks = new ArrayList<>();
         if (things.isEmpty()) {
-            blocks.add(new Prose("Nothing was wrong that several of you met."));
+            blocks.add(new Prose(language.say("report.projector.nothing")));
         }
         for (int i = 0; i < things.size(); i++) {
             TakeUp thing = things.get(i);
             blocks.add(new Heading(2, i + 1 + ". " + onBoard(thing)));
+            String madeBy = language.count(
+                    "report.projector.made-by",
+                    results.standings().size(),
+                    "some",
+                    Integer.toString(thing.answers().size()));
             blocks.add(new Prose(thing.cause()
-                            .map(cause ->
-                                    "Whoever makes this slip is told: *" + Statement.escape(cause.says()) + "*\n\n")
+                            .map(cause -> language.say("report.projector.told", "says", Statement.escape(cause.says()))
+                                    + "\n\n")
                             .orElse("")
-                    + "Made by " + howMany(thing) + "."));
+                    + madeBy));
             examples.get(i).ifPresent(example -> {
-                rule(example).ifPresent(rule -> blocks.add(new Prose("**The rule:** " + rule)));
+                rule(example)
+                        .ifPresent(rule -> blocks.add(new Prose(language.say("report.projector.rule", "rule", rule))));
                 blocks.addAll(example.worked());
-                blocks.add(new Prose("In " + shown(example, false) + comesOut(example) + "."));
+                blocks.add(new Prose(shown(example)));
             });
         }
         return new Document(
                 Kind.REPORT,
                 plan.language(),
-                "Once more: " + plan.title(),
-                "common slips, and how it goes",
+                language.say("report.projector.title", "title", plan.title()),
+                language.say("report.projector.subtitle"),
                 "",
                 plan.paper(),
                 blocks);
     }
 
+    private String shown(BoardExample example) {
+        String problem = Integer.toString(example.problem().number());
+        return example.mistake().isEmpty()
+                ? language.say("report.projector.shown", "problem", problem, "right", right(example))
+                : language.say(
+                        "report.projector.shown-mistake",
+                        "problem",
+                        problem,
+                        "right",
+                        right(example),
+                        "mistaken",
+                        mistaken(example));
+    }
+
     private String onBoard(TakeUp thing) {
         return thing.cause()
                 .map(cause -> first(cause.label()))
-                .orElse(first(results.meaning(thing.item())) + " (" + names.get(thing.item()) + ")");
+                .orElseGet(() -> language.say(
+                        "report.projector.question",
+                        "meaning",
+                        first(results.meaning(thing.item())),
+                        "question",
+                        names.get(thing.item())));
     }
 }

@@ -122,8 +122,8 @@ public final class HomeworkPage {
         return new LookUpDialog(
                 how,
                 tables,
-                LookUpDialog.RULES.among(rules(problems)),
-                LookUpDialog.WORDS.in(LookUpDialog.wordsOf(markup)),
+                WordList.rules(plan.language()).among(rules(problems)),
+                WordList.words(plan.language()).in(LookUpDialog.wordsOf(markup)),
                 plan.language(),
                 plan.decimal());
     }

@@ -18,9 +18,6 @@ import java.util.List;
  */
 record LookUpDialog(
         List<Block> how, List<Block> tables, WordList rules, WordList words, Language language, DecimalMarker marker) {
-    static final WordList RULES = WordList.read("rules.txt");
-    static final WordList WORDS = WordList.read("words.txt");
-
     /** What a keyboard lacks, and what else is understood: what is typed, and what it is read as. */
     static final String[][] FORMS = {
         {"4.7 kohm", "4.7 kΩ"},

@@ -77,7 +77,7 @@ final class PageFrame {
         page.open("title").line(title).close("title").newline();
         page.open("style")
                 .newline()
-                .trusted(Fragment.style())
+                .trusted(Fragment.style(spoken.language()))
                 .trusted(read("page.css"))
                 .trusted(body.contains(" class=\"logo\"") ? Fragment.logoStyle() : "")
                 .close("style")

@@ -1,6 +1,7 @@
 package ampersheet.page;
 
 import ampersheet.formula.Step;
+import ampersheet.language.Language;
 import ampersheet.page.PracticeSet.Practised;
 import ampersheet.page.PracticeSet.Skill;
 import ampersheet.page.PracticeSet.Variant;
@@ -36,9 +37,13 @@ final class PracticeCourse {
         return new Course(
                 name,
                 skills,
-                RuleBook.does(rules),
-                practice.set().plan().language(),
+                RuleBook.does(rules, language()),
+                language(),
                 practice.set().plan().decimal());
+    }
+
+    private Language language() {
+        return practice.set().plan().language();
     }
 
     private Course.Skill skill(Skill skill) {
@@ -62,7 +67,7 @@ final class PracticeCourse {
                     List.copyOf(twins.get(i))));
         }
         return new Course.Skill(
-                skill.name(),
+                language().name(skill.name()),
                 templates,
                 skill.variants().stream().map(Variant::template).toList(),
                 skill.after(),
@@ -90,6 +95,7 @@ final class PracticeCourse {
     /** @param rules of the skill; of those that would be true as well, only these can come up */
     static List<Course.Line> lines(Problem problem, Set<String> rules) {
         List<Course.Line> lines = new ArrayList<>();
+        Language language = problem.template().language();
         for (StepLine line : problem.template().lines()) {
             Step step = problem.template().working().steps().get(lines.size());
             Set<String> also = RuleBook.alike(line.principle());
@@ -98,7 +104,10 @@ final class PracticeCourse {
             }
             also.remove(line.principle());
             also.retainAll(rules);
-            lines.add(new Course.Line(line.principle(), line.meaning(), List.copyOf(also)));
+            lines.add(new Course.Line(
+                    language.name(line.principle()),
+                    line.meaning(),
+                    also.stream().map(language::name).toList()));
         }
         return lines;
     }

@@ -272,15 +272,18 @@ public final class PracticePage {
         StringBuilder words = new StringBuilder();
         for (Skill skill : practice.skills()) {
             for (Practised practised : skill.templates()) {
-                practised.template().lines().forEach(line -> rules.add(line.principle()));
+                practised
+                        .template()
+                        .lines()
+                        .forEach(line -> rules.add(plan.language().name(line.principle())));
                 words.append(text(practised.example(), practice.set(), true, Optional.empty()));
             }
         }
         return new LookUpDialog(
                 List.of(),
                 LookUpTables.atHand(practice.set().templates(), plan.decimal(), plan.language()),
-                LookUpDialog.RULES.among(rules),
-                LookUpDialog.WORDS.in(LookUpDialog.wordsOf(words.toString())),
+                WordList.rules(plan.language()).among(rules),
+                WordList.words(plan.language()).in(LookUpDialog.wordsOf(words.toString())),
                 plan.language(),
                 plan.decimal());
     }
@@ -372,9 +375,10 @@ public final class PracticePage {
     }
 
     private static void skill(Skill skill, ProblemSet set, JsonGenerator json) throws IOException {
+        Language language = set.plan().language();
         List<String> examples = new ArrayList<>();
         json.writeStartObject();
-        json.writeStringField("name", skill.name());
+        json.writeStringField("name", language.name(skill.name()));
         json.writeArrayFieldStart("templates");
         for (Practised practised : skill.templates()) {
             ProblemTemplate template = practised.template();
@@ -384,7 +388,9 @@ public final class PracticePage {
             json.writeStringField("title", template.title());
             json.writeStringField(
                     "tags",
-                    skill.name() + " · " + template.family().replace('-', ' ') + " · level " + template.level());
+                    language.name(skill.name()) + " · "
+                            + language.name(template.family().replace('-', ' ')) + " · "
+                            + language.say("sheet.problem.level", "level", Integer.toString(template.level())));
             json.writeFieldName("example");
             FROM_NOTHING.write(text, json);
             json.writeEndObject();

@@ -169,7 +169,7 @@ final class PracticeProblem {
             json.writeStringField(
                     "place", asked.map(key -> renamed(key.question())).orElse("step " + step.number()));
             json.writeStringField("rule", Fragment.rule(step));
-            json.writeStringField("formula", Fragment.symbols(step));
+            json.writeStringField("formula", Fragment.symbols(step, plan.language()));
             json.writeArrayFieldStart("parts");
             for (String part : parts.get(id)) {
                 json.writeString(part);

@@ -1,60 +1,17 @@
 package ampersheet.page;
 
+import ampersheet.language.Language;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 
 /**
  * What the principles of templates do, in a clause behind their name, and which of them say the same in other words. A
- * principle that nobody told of here is only named.
+ * principle that nobody told of is only named.
  */
 final class RuleBook {
-    private static final String[][] DOES = {
-        {"Ohm's law", "ties the voltage across one resistance to the current through it"},
-        {"electrical power", "multiplies voltage and current of one part"},
-        {"Joule heating", "gives the heat that a current makes in a resistance, with its square"},
-        {"Kirchhoff's voltage law", "adds up the voltages along a loop"},
-        {"Kirchhoff's current law", "adds up the currents at a node"},
-        {"voltage divider", "shares a voltage between resistors in series as their resistances"},
-        {"current divider", "shares a current between resistors side by side against their resistances"},
-        {"preferred values", "goes from a calculated value to one that is made"},
-        {"thermal resistance", "ties a rise in temperature to the power that flows as heat"},
-        {"proportion", "scales a value by a ratio"},
-        {"series resistance", "adds resistances that one current passes one after the other"},
-        {"parallel resistance", "joins resistances that lie across the same two points"},
-        {"worst case at a corner", "puts each tolerance at the end that counts"},
-        {"worst case", "takes the end of a tolerance that counts"},
-        {"safety margin", "leaves room between what is and what is allowed"},
-        {"exponential approach", "tells how a value nears its end over time"},
-        {"time constant", "multiplies resistance and capacitance to a time"},
-        {"analogue-to-digital conversion", "counts how many small steps fit into a voltage"},
-        {"resolution", "gives the smallest step that can be told apart"},
-        {"counting from zero", "counts what lies before a place"},
-        {"counting", "multiplies how many there are each way"},
-        {"division with remainder", "counts whole groups and what is left over"},
-        {"order of a tile", "follows the data line through one tile"},
-        {"serpentine order", "turns round at the end of every row"},
-        {"serial transmission", "sends one bit after the other, so that times add up"},
-        {"halving what is left", "probes in the middle, so that either reading rules out half"},
-        {"folding a net", "finds which edges meet when flat tiles are closed to a solid"},
-        {"frequency and period", "turns events a second into the time of one"},
-        {"pulse-width modulation", "sets a mean by the share of time switched on"},
-        {"mean value", "spreads what comes in pulses evenly over the time"},
-        {"amplifier gain", "multiplies an input by what the amplifier makes of it"},
-        {"wire gauge", "gives the cross-section that belongs to a number"},
-        {"resistivity", "ties resistance to length, cross-section and metal"},
-        {"temperature coefficient", "changes a value by so much for each kelvin"},
-        {"out and back", "counts both conductors of a line"},
-        {"energy in a capacitor", "gives what a charged capacitor holds"},
-        {"logic levels", "compares a voltage with what counts as high or low"},
-        {"torque constant", "ties a motor's current to its torque"},
-        {"back-EMF", "is the voltage that a turning motor makes itself"},
-        {"diode equation", "ties voltage and current of a junction by an exponential"},
-    };
-
     /** In each row, rules of which one can stand for another at some line. */
     private static final String[][] ALIKE = {
         {"Ohm's law", "voltage divider", "current divider", "voltage drop", "zener regulator", "proportion"},
@@ -100,19 +57,15 @@ final class RuleBook {
 
     private RuleBook() {}
 
-    static Optional<String> does(String rule) {
-        for (String[] told : DOES) {
-            if (told[0].equals(rule)) {
-                return Optional.of(told[1]);
+    /** Of these rules, what is told of them in a language, by what it calls them. */
+    static Map<String, String> does(Iterable<String> rules, Language language) {
+        Map<String, String> does = new LinkedHashMap<>();
+        for (String rule : rules) {
+            String told = language.does(rule);
+            if (!told.isEmpty()) {
+                does.put(language.name(rule), told);
             }
         }
-        return Optional.empty();
-    }
-
-    /** Of these rules, what is told of them. */
-    static Map<String, String> does(Iterable<String> rules) {
-        Map<String, String> does = new LinkedHashMap<>();
-        rules.forEach(rule -> does(rule).ifPresent(told -> does.put(rule, told)));
         return Collections.unmodifiableMap(does);
     }
 

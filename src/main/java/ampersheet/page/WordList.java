@@ -1,5 +1,7 @@
 package ampersheet.page;
 
+import ampersheet.language.Language;
+import ampersheet.source.Remembered;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -14,10 +16,27 @@ import java.util.regex.Pattern;
 /**
  * What names mean, in lines of {@code name: meaning}: words of the trade, or rules. Of these, a page shows what occurs
  * in it.
+ *
+ * @param endings which a word may have where it is not alone, as a regular expression
  */
-record WordList(Map<String, String> meanings) {
-    /** @param name of a file beside this class */
-    static WordList read(String name) {
+record WordList(Map<String, String> meanings, String endings) {
+    private static final Remembered<String, WordList> READ = new Remembered<>(20);
+
+    /** Rules of the trade in general form. */
+    static WordList rules(Language language) {
+        return of("rules.txt", language);
+    }
+
+    static WordList words(Language language) {
+        return of("words.txt", language);
+    }
+
+    private static WordList of(String file, Language language) {
+        String path = "/ampersheet/language/" + language.code() + "/" + file;
+        return READ.of(path, name -> read(name, language.say("page.look-up.endings")));
+    }
+
+    private static WordList read(String name, String endings) {
         try (InputStream in = WordList.class.getResourceAsStream(name)) {
             Map<String, String> meanings = new LinkedHashMap<>();
             new String(in.readAllBytes(), StandardCharsets.UTF_8)
@@ -27,7 +46,7 @@ record WordList(Map<String, String> meanings) {
                         int colon = line.indexOf(": ");
                         meanings.put(line.substring(0, colon), line.substring(colon + 2));
                     });
-            return new WordList(meanings);
+            return new WordList(meanings, endings);
         } catch (IOException e) {
             throw new UncheckedIOException("cannot read " + name, e);
         }
@@ -43,7 +62,7 @@ record WordList(Map<String, String> meanings) {
      */
     WordList in(String text) {
         return only(name -> Pattern.compile(
-                        "(?<![\\p{L}-])" + Pattern.quote(name) + "(s|es)?(?![\\p{L}-])",
+                        "(?<![\\p{L}-])" + Pattern.quote(name) + endings + "(?![\\p{L}-])",
                         name.equals(name.toUpperCase(Locale.ROOT))
                                 ? 0
                                 : Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE)
@@ -58,6 +77,6 @@ record WordList(Map<String, String> meanings) {
                 some.put(name, meaning);
             }
         });
-        return new WordList(some);
+        return new WordList(some, endings);
     }
 }

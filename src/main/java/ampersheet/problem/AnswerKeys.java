@@ -68,7 +68,7 @@ public final class AnswerKeys {
             unchosen.keySet().removeAll(design.steps());
             unchosen.keySet().removeAll(template.working().following(design.steps()));
             Values fixed = Values.of(unchosen, problem.values().words());
-            Notation wanted = Notations.of(template, fixed, QuantityWriter.POINT, FIGURES);
+            Notation wanted = Notations.of(template, template.language(), fixed, QuantityWriter.POINT, FIGURES);
             designs.add(new DesignKey(
                     design.id(),
                     design.steps(),

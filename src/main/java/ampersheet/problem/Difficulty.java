@@ -37,7 +37,8 @@ public record Difficulty(
 
     public static Difficulty of(Problem problem) {
         Values values = problem.values();
-        Notation notation = Notations.of(problem.template(), values, QuantityWriter.POINT, FIGURES);
+        Notation notation =
+                Notations.of(problem.template(), problem.template().language(), values, QuantityWriter.POINT, FIGURES);
         int inversions = 0;
         int crossings = 0;
         int nonTerminating = 0;

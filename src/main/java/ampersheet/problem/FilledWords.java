@@ -19,7 +19,7 @@ final class FilledWords {
     static Optional<String> fault(Problem problem) {
         ProblemTemplate template = problem.template();
         Map<String, String> printed = new LinkedHashMap<>(problem.givens().words());
-        Notations.of(template, problem.givens(), QuantityWriter.POINT, FIGURES)
+        Notations.of(template, template.language(), problem.givens(), QuantityWriter.POINT, FIGURES)
                 .values()
                 .forEach((name, value) -> printed.put(name, value.text()));
         for (String language : template.words().statements().keySet()) {

@@ -14,6 +14,7 @@ import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Quantity;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.Unit;
+import ampersheet.source.Languages;
 import ampersheet.template.ExtraLowVoltage;
 import ampersheet.template.Premises.LimitedQuantity;
 import ampersheet.template.ProblemTemplate;
@@ -144,8 +145,8 @@ final class FirstRoute {
                 objections.raise(
                         Refusal.OUTSIDE_LIMITS,
                         () -> "the " + limited.limit().meaning() + ", " + limited.asWritten() + ", is "
-                                + limited.limit().text(value) + "; usual is "
-                                + limited.limit().told());
+                                + limited.limit().text(value, Languages.ENGLISH) + "; usual is "
+                                + limited.limit().told(Languages.ENGLISH));
             }
         }
     }
@@ -154,7 +155,7 @@ final class FirstRoute {
         for (Condition requirement : template.requirements()) {
             if (!Evaluation.holds(requirement, givens)) {
                 objections.raise(Refusal.REQUIREMENT, () -> {
-                    Notation notation = Notations.of(template, givens, QuantityWriter.POINT, 4);
+                    Notation notation = Notations.of(template, Languages.ENGLISH, givens, QuantityWriter.POINT, 4);
                     return PlainText.symbolic(requirement, notation) + " does not hold: "
                             + PlainText.substituted(requirement, notation);
                 });

@@ -3,6 +3,7 @@ package ampersheet.problem;
 import ampersheet.formula.Notation;
 import ampersheet.formula.Symbol;
 import ampersheet.formula.Values;
+import ampersheet.language.Language;
 import ampersheet.quantity.Quantity;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.QuantityWriter.Printed;
@@ -19,9 +20,11 @@ public final class Notations {
 
     /**
      * @param values of givens, constants and steps; a name without a value gets a symbol only
+     * @param language of the words in a formula
      * @param figures significant figures of a value that has no short exact decimal
      */
-    public static Notation of(ProblemTemplate template, Values values, QuantityWriter writer, int figures) {
+    public static Notation of(
+            ProblemTemplate template, Language language, Values values, QuantityWriter writer, int figures) {
         Map<String, Symbol> symbols = new LinkedHashMap<>();
         Map<String, Unit> units = new LinkedHashMap<>();
         for (Given given : template.givens()) {
@@ -45,7 +48,7 @@ public final class Notations {
                 printed.put(name, writer.working(value.value(), unit, figures));
             }
         });
-        return new Notation(symbols, printed, values.words(), writer.marker());
+        return new Notation(symbols, printed, values.words(), writer.marker(), language);
     }
 
     /** The drawn givens as one would type them after {@code work}: {@code Vs=24V Vf=1.6V order="top left"}. */

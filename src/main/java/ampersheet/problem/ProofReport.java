@@ -1,5 +1,6 @@
 package ampersheet.problem;
 
+import ampersheet.source.Languages;
 import java.util.List;
 import java.util.Locale;
 
@@ -120,7 +121,7 @@ public record ProofReport(
                         "    %6d  %4.1f %%  %s",
                         tally.refused(reason),
                         100.0 * tally.refused(reason) / tally.tried(),
-                        reason.sentence());
+                        reason.sentence(Languages.ENGLISH));
             }
         }
         faults(out);

@@ -1,33 +1,34 @@
 package ampersheet.problem;
 
+import ampersheet.language.Language;
 import ampersheet.template.ExtraLowVoltage;
 
 /** Why a draw does not become a problem. */
 public enum Refusal {
-    REQUIREMENT("a requirement of the template does not hold"),
-    OUTSIDE_LIMITS("a value lies outside what the trade builds or runs"),
-    ABOVE_EXTRA_LOW_VOLTAGE("a voltage is above " + ExtraLowVoltage.LIMIT),
-    NOT_A_NUMBER("a step has no finite value"),
-    NO_CASE("no case of a step, or not exactly one option of a choice, applies"),
-    MISTAKE_TOO_CLOSE("a mistake's value lies too close to the key"),
-    MISTAKES_TOO_CLOSE("two mistakes' values lie too close to each other"),
-    ROUNDING_AMBIGUOUS("the printed rounding would be ambiguous"),
-    NEAR_A_BOUNDARY("a preferred value, count or choice lies too close to its neighbour"),
-    DESIGN_MISSED("the design that is worked does not meet its own criteria"),
-    MODEL_UNSOLVED("the model has no solution with these numbers"),
-    NOT_IN_THE_BINS("a part is not in the workshop's bins"),
-    ABOVE_ITS_RATING("a part would take up more than it is rated for"),
-    TOO_FEW_PARTS("the bins hold too few of a part for all who build at the same time"),
-    POINT_OFF_ITS_CURVE("the curve of the solution cannot be drawn, or an asked point lies on none of its lines"),
-    ROUTES_DISAGREE("the two routes disagree");
+    REQUIREMENT("problem.refusal.requirement"),
+    OUTSIDE_LIMITS("problem.refusal.outside-limits"),
+    ABOVE_EXTRA_LOW_VOLTAGE("problem.refusal.above-extra-low-voltage"),
+    NOT_A_NUMBER("problem.refusal.not-a-number"),
+    NO_CASE("problem.refusal.no-case"),
+    MISTAKE_TOO_CLOSE("problem.refusal.mistake-too-close"),
+    MISTAKES_TOO_CLOSE("problem.refusal.mistakes-too-close"),
+    ROUNDING_AMBIGUOUS("problem.refusal.rounding-ambiguous"),
+    NEAR_A_BOUNDARY("problem.refusal.near-a-boundary"),
+    DESIGN_MISSED("problem.refusal.design-missed"),
+    MODEL_UNSOLVED("problem.refusal.model-unsolved"),
+    NOT_IN_THE_BINS("problem.refusal.not-in-the-bins"),
+    ABOVE_ITS_RATING("problem.refusal.above-its-rating"),
+    TOO_FEW_PARTS("problem.refusal.too-few-parts"),
+    POINT_OFF_ITS_CURVE("problem.refusal.point-off-its-curve"),
+    ROUTES_DISAGREE("problem.refusal.routes-disagree");
 
-    private final String sentence;
+    private final String key;
 
-    Refusal(String sentence) {
-        this.sentence = sentence;
+    Refusal(String key) {
+        this.key = key;
     }
 
-    public String sentence() {
-        return sentence;
+    public String sentence(Language language) {
+        return language.say(key, "limit", ExtraLowVoltage.LIMIT);
     }
 }

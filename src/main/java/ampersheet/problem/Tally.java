@@ -1,5 +1,6 @@
 package ampersheet.problem;
 
+import ampersheet.source.Languages;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.Map;
@@ -82,7 +83,7 @@ public final class Tally {
             line.append(line.length() == 0 ? "" : "; ")
                     .append(count)
                     .append(" × ")
-                    .append(reason.sentence());
+                    .append(reason.sentence(Languages.ENGLISH));
         });
         return line.length() == 0 ? "none" : line.toString();
     }

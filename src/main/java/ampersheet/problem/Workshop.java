@@ -16,6 +16,7 @@ import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Elementary;
 import ampersheet.quantity.Quantity;
 import ampersheet.quantity.QuantityWriter;
+import ampersheet.source.Languages;
 import ampersheet.template.CurveTrace;
 import ampersheet.template.ExtraLowVoltage;
 import ampersheet.template.ProblemTemplate;
@@ -201,8 +202,9 @@ public final class Workshop {
                 if (!limit.allows(value)) {
                     objections.raise(
                             Refusal.OUTSIDE_LIMITS,
-                            () -> "the " + limit.meaning() + ", of " + part.name() + ", is " + limit.text(value)
-                                    + "; usual is " + limit.told());
+                            () -> "the " + limit.meaning() + ", of " + part.name() + ", is "
+                                    + limit.text(value, Languages.ENGLISH) + "; usual is "
+                                    + limit.told(Languages.ENGLISH));
                 }
             }
         }

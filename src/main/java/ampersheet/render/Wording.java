@@ -1,51 +1,21 @@
 package ampersheet.render;
 
+import ampersheet.language.Language;
 import ampersheet.quantity.Unit;
 import ampersheet.sheet.Document.Assumption;
 import ampersheet.sheet.Document.Assumptions;
+import java.util.List;
 
-/** The words that a page adds to the document's own, the same in every format; and how a phrase becomes a sentence. */
+/** How a phrase becomes a sentence or a line, the same in every format. */
 public final class Wording {
-    /** Of one whose school is not named: on paper a picture must have words. */
-    public static final String LOGO = "Logo";
-
-    public static final String SHEET = "Sheet";
-    public static final String PROBLEM = "Problem";
-    public static final String KEY_NOTICE = "Key — not for handing out";
-    public static final String GIVEN = "Given";
-    public static final String FIGURE = "Figure";
-    public static final String FIGURE_IN_WORDS = "The figure in words";
-    public static final String WALK = "Following it through";
-    public static final String WORKED_STEPS = "Worked steps";
-    public static final String WORKED_EXAMPLE = "Worked example";
-    public static final String YOUR_TURN = "Your turn";
-    public static final String RULE_USED = "Rule used";
-    public static final String CASE = "This case applies because";
-    public static final String CASE_HERE = "here";
-    public static final String CAUTION = "Caution";
-    public static final String STEP = "Step";
-    public static final String PLACE_FOR = "Place to write";
-    public static final String TICK_ONE = "Tick one.";
-    public static final String ANSWERS = "Answers";
-    public static final String QUESTION = "Question";
-    public static final String ANSWER = "Answer";
-    public static final String ACCEPTED = "Accepted";
-    public static final String SECOND_ROUTE = "Second route";
-    public static final String WRONG_METHODS = "Wrong methods recognised";
-    public static final String TAKEN_FOR_GRANTED = "Taken for granted";
-    public static final String PREFERRED_VALUES = "Preferred values, times any power of ten";
-    public static final String SHARE_HINT = "in % or as a fraction";
-    public static final String END_OF = "End of";
-
     private static final String UNIT_SIGNS = "%\u00b0";
 
     private Wording() {}
 
     /** {@code Taken for granted: the input draws no current; the supply is stiff.} */
-    public static String takenForGranted(Assumptions assumptions) {
-        return TAKEN_FOR_GRANTED + ": "
-                + String.join(
-                        "; ", assumptions.all().stream().map(Assumption::that).toList()) + ".";
+    public static String takenForGranted(Assumptions assumptions, Language language) {
+        List<String> all = assumptions.all().stream().map(Assumption::that).toList();
+        return language.say("print.taken-for-granted.short", "all", String.join("; ", all));
     }
 
     /** With a capital first letter and a full stop; empty stays empty. */

@@ -9,6 +9,7 @@ import ampersheet.circuit.PartKind;
 import ampersheet.circuit.PartValue;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.figure.CircuitFigure;
+import ampersheet.figure.Figure;
 import ampersheet.formula.Values;
 import ampersheet.language.Language;
 import ampersheet.problem.Caution;
@@ -172,14 +173,13 @@ public final class BenchCards {
     private ProblemBlock block(Card card, double widest) {
         BenchCircuit circuit = card.circuit();
         BenchWords words = new BenchWords(circuit, writer, language);
-        List<Block> blocks = new ArrayList<>(cautions(circuit));
+        List<Block> blocks = new ArrayList<>(cautions(circuit, language));
         blocks.add(new FigureBlock(CircuitFigure.draw(
                 language.say("sheet.figure.of-card", "number", Integer.toString(card.number())),
                 circuit.schematic(),
                 words.labels(),
                 set.plan().symbols(),
-                "card" + card.number(),
-                widest)));
+                new Figure.Setting("card" + card.number(), widest, set.plan().language()))));
         blocks.add(new Prose(parts(circuit, words)));
         blocks.add(new Prose(steps(circuit, words)));
         blocks.add(readings(circuit, words));
@@ -193,7 +193,7 @@ public final class BenchCards {
     }
 
     /** Those that what is laid out calls for: a bench supply stands for a battery, and no motor turns. */
-    private static List<Document.Caution> cautions(BenchCircuit circuit) {
+    private static List<Document.Caution> cautions(BenchCircuit circuit, Language language) {
         List<String> ofTheProblem = circuit.problem().cautions();
         Set<Caution> cautions = EnumSet.of(Caution.BENCH_SUPPLY);
         if (ofTheProblem.contains(Caution.EXTRA_LOW_VOLTAGE.id())) {
@@ -207,7 +207,7 @@ public final class BenchCards {
             cautions.add(Caution.CAPACITOR);
         }
         return cautions.stream()
-                .map(caution -> new Document.Caution(caution.heading(), caution.text()))
+                .map(caution -> new Document.Caution(caution.heading(language), caution.text(language)))
                 .toList();
     }
 

@@ -43,7 +43,7 @@ final class BenchDraws {
         try {
             BenchCircuit.requireForTheBench(template());
         } catch (NotLaidOut whateverItsNumbers) {
-            given = Optional.of(named(whateverItsNumbers.getMessage()));
+            given = Optional.of(told(whateverItsNumbers));
         }
     }
 
@@ -75,7 +75,7 @@ final class BenchDraws {
                 return Optional.of(circuit);
             } catch (NotLaidOut reason) {
                 refused.merge(reason.reason(), 1, Integer::sum);
-                told.putIfAbsent(reason.reason(), named(reason.getMessage()));
+                told.putIfAbsent(reason.reason(), told(reason));
             }
         }
         give(language.say("sheet.leaf.because.all-on-sheets"));
@@ -92,13 +92,9 @@ final class BenchDraws {
         }
     }
 
-    /** With the name that stands in the figure, if it begins with a part. */
-    private String named(String message) {
-        for (Map.Entry<String, String> caption : BenchWords.captions(template()).entrySet()) {
-            if (message.startsWith(caption.getKey() + " ")) {
-                return caption.getValue() + message.substring(caption.getKey().length());
-            }
-        }
-        return message;
+    /** With the names that stand in the figure. */
+    private String told(NotLaidOut why) {
+        Map<String, String> captions = BenchWords.captions(template());
+        return why.told(template().language(), part -> captions.getOrDefault(part, part));
     }
 }

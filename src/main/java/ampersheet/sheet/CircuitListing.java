@@ -61,7 +61,8 @@ final class CircuitListing {
                         title,
                         blank,
                         value -> ExactNumber.write(
-                                new BigDecimal(value).round(figures).doubleValue())))
+                                new BigDecimal(value).round(figures).doubleValue()),
+                        problem.plan().language()))
                 .filter(text -> text.lines().count() <= LONGEST)
                 .map(text -> new Document.Listing(heading, text));
     }

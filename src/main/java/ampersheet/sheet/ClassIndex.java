@@ -193,7 +193,7 @@ public final class ClassIndex {
         List<String> headings = new ArrayList<>();
         for (Caution caution : Caution.values()) {
             if (ids.contains(caution.id())) {
-                headings.add("- " + caution.heading());
+                headings.add("- " + caution.heading(language));
             }
         }
         return headings.isEmpty()
@@ -208,7 +208,8 @@ public final class ClassIndex {
             List<String> reasons = new ArrayList<>();
             for (Refusal reason : Refusal.values()) {
                 if (tally.refused(reason) > 0) {
-                    reasons.add(tally.refused(reason) + " × " + reason.sentence());
+                    reasons.add(tally.refused(reason) + " × "
+                            + reason.sentence(set.plan().language()));
                 }
             }
             rows.add(List.of(

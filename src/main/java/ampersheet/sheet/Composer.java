@@ -271,7 +271,7 @@ public final class Composer {
         if (problem.support() instanceof Support.Full) {
             tags.add(language.say("sheet.problem.worked-example"));
         }
-        tags.add(template.family().replace('-', ' '));
+        tags.add(language.name(template.family().replace('-', ' ')));
         tags.add(language.say("sheet.problem.level", "level", Integer.toString(template.level())));
         return new ProblemBlock(Integer.toString(problem.number()), template.title(), tags, blocks);
     }
@@ -288,7 +288,11 @@ public final class Composer {
         for (String id : problem.problem().cautions()) {
             Caution caution =
                     Caution.named(id).orElseThrow(() -> new IllegalStateException("a caution nobody wrote: " + id));
-            boxes.add(new Document.Caution(caution.heading(), cautioned.add(id) ? caution.text() : caution.action()));
+            boxes.add(new Document.Caution(
+                    caution.heading(problem.plan().language()),
+                    cautioned.add(id)
+                            ? caution.text(problem.plan().language())
+                            : caution.action(problem.plan().language())));
         }
         return boxes;
     }

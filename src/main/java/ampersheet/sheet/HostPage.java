@@ -129,11 +129,11 @@ public final class HostPage {
                 "sheet.host.caution",
                 numbers.size(),
                 "hazard",
-                caution.heading(),
+                caution.heading(language),
                 "problems",
                 listed(numbers),
                 "action",
-                Statement.escape(caution.action()))));
+                Statement.escape(caution.action(language)))));
         return Optional.of(language.say("sheet.host.cautions") + "\n\n- " + String.join("\n- ", points));
     }
 

@@ -48,8 +48,7 @@ final class ModelFigures {
                                     labels.ofCircuit(),
                                     numbered.plan().symbols(),
                                     inCircuit,
-                                    id + "c",
-                                    widest);
+                                    new Figure.Setting(id + "c", widest, language));
                         case HEAT ->
                             HeatFigure.draw(
                                     title(language.say("sheet.figure.heat-path"), numbered),
@@ -57,8 +56,7 @@ final class ModelFigures {
                                     labels.ofHeat(),
                                     numbered.plan().symbols(),
                                     inHeatPath,
-                                    id + "h",
-                                    widest);
+                                    new Figure.Setting(id + "h", widest, language));
                         case CHAIN ->
                             ChainFigure.draw(
                                     title(language.say("sheet.figure.data-path"), numbered),
@@ -66,8 +64,7 @@ final class ModelFigures {
                                     model.plan().marks().stream()
                                             .map(mark -> mark(mark, problem))
                                             .toList(),
-                                    id + "d",
-                                    widest);
+                                    new Figure.Setting(id + "d", widest, language));
                         case EDGE, BRANCHES, ROW, NET ->
                             AssemblyFigure.draw(
                                     title(language.say("sheet.figure.tiles"), numbered),
@@ -75,8 +72,7 @@ final class ModelFigures {
                                     model.plan().marks().stream()
                                             .map(mark -> armMark(mark, problem))
                                             .toList(),
-                                    id + "a",
-                                    widest);
+                                    new Figure.Setting(id + "a", widest, language));
                     });
         }
         return figures;

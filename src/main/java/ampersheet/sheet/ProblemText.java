@@ -31,7 +31,7 @@ final class ProblemText {
 
     /** @param values those that may be printed; other names print as symbols */
     static Notation of(SheetProblem problem, Values values) {
-        return Notations.of(problem.template(), values, problem.writer(), FIGURES);
+        return Notations.of(problem.template(), problem.plan().language(), values, problem.writer(), FIGURES);
     }
 
     /** As a right answer is written. */

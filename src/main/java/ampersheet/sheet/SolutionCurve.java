@@ -38,8 +38,10 @@ final class SolutionCurve {
                 .map(plot -> CurveFigure.draw(
                         ModelFigures.title(problem.plan().language().say("sheet.figure.curve"), problem),
                         plot,
-                        ModelFigures.idOf(problem) + "k",
-                        widest));
+                        new Figure.Setting(
+                                ModelFigures.idOf(problem) + "k",
+                                widest,
+                                problem.plan().language())));
     }
 
     static Optional<CurveFigure.Plot> plot(SheetProblem problem) {

@@ -111,7 +111,7 @@ final class WorkedSteps {
                 notation,
                 Optional.of(
                         problem.writer().working(values.quantity(line.id()).value(), line.unit(), ProblemText.FIGURES)),
-                line.principle(),
+                problem.template().language().name(line.principle()),
                 line.reasons().get(applying),
                 "",
                 UnitBox.ASKED,

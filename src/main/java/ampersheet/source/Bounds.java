@@ -1,5 +1,8 @@
 package ampersheet.source;
 
+import ampersheet.language.Saying;
+import java.util.Optional;
+
 /**
  * How large a text may be that people hand in.
  *
@@ -13,6 +16,11 @@ public record Bounds(int bytes, int lines, int cells) {
 
     /** Empty if the text is within them; otherwise what there is too much of. */
     public String beyond(String text) {
+        return excess(text).map(Languages.ENGLISH::say).orElse("");
+    }
+
+    /** The same for whoever reads it in another language. */
+    Optional<Saying> excess(String text) {
         int lineEnds = 0;
         int separators = 0;
         for (int i = 0; i < text.length(); i++) {
@@ -25,9 +33,11 @@ public record Bounds(int bytes, int lines, int cells) {
             }
         }
         if (lineEnds > lines) {
-            return "this file has more than " + lines + " lines";
+            return Optional.of(Saying.of("report.unread.too-many-lines", "most", Integer.toString(lines)));
         }
-        return separators + lineEnds > cells ? "this file has more than " + cells + " separators, as of a table" : "";
+        return separators + lineEnds > cells
+                ? Optional.of(Saying.of("report.unread.too-many-separators", "most", Integer.toString(cells)))
+                : Optional.empty();
     }
 
     /** The bytes, for messages. */

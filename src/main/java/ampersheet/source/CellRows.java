@@ -50,7 +50,7 @@ public final class CellRows {
     /** Quotation marks that do not fit: one that nothing closes, or one with text behind it. */
     public static final class Uneven extends Exception {
         /** What is wrong, for whoever has to mend the file. */
-        public static final String PROBLEM = "a quotation mark is opened and not closed, or text follows a closing one";
+        public static final String PROBLEM = Languages.ENGLISH.say("report.file.quotes");
 
         public static final String NEXT_ACTION = "Correct the quotation marks on this line.";
 

@@ -52,6 +52,11 @@ public final class FaultList {
         untoldErrors |= other.untoldErrors;
     }
 
+    /** How many were only counted. */
+    public int untold() {
+        return untold;
+    }
+
     public boolean isEmpty() {
         return told.isEmpty();
     }
@@ -67,7 +72,7 @@ public final class FaultList {
             all.add(new Diagnostic(
                     untoldErrors ? Severity.ERROR : Severity.WARNING,
                     Place.inFile(file),
-                    "there " + (untold == 1 ? "is one more fault" : "are " + untold + " more faults") + " in this file",
+                    Languages.ENGLISH.count("report.file.more-faults", untold),
                     "",
                     "Mend those above first; often they have one cause."));
         }

@@ -1,5 +1,6 @@
 package ampersheet.source;
 
+import ampersheet.language.Saying;
 import ampersheet.source.Unread.Why;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
@@ -18,12 +19,16 @@ public record ForeignText(String text, Optional<Note> note) {
     /**
      * How a text was read.
      *
-     * @param problem a sentence without its end
+     * @param said a sentence without its end
      * @param nextAction what whoever knows the file should look at
      */
-    public record Note(String problem, String nextAction) {
-        private static Note encoding(String problem) {
-            return new Note(problem, "Look whether its letters are right; UTF-8 leaves no doubt.");
+    public record Note(Saying said, String nextAction) {
+        public String problem() {
+            return Languages.ENGLISH.say(said);
+        }
+
+        private static Note encoding(Saying said) {
+            return new Note(said, "Look whether its letters are right; UTF-8 leaves no doubt.");
         }
     }
 
@@ -42,7 +47,8 @@ public record ForeignText(String text, Optional<Note> note) {
         if (marked || big || zeros(bytes, 1) > ZEROS) {
             Charset utf16 = big ? StandardCharsets.UTF_16BE : StandardCharsets.UTF_16LE;
             return new ForeignText(
-                    decoded(bytes, utf16, Why.UTF_16), Optional.of(Note.encoding("this file is in UTF-16")));
+                    decoded(bytes, utf16, Why.UTF_16),
+                    Optional.of(Note.encoding(Saying.of("report.unread.read-as-utf-16"))));
         }
         try {
             return new ForeignText(SourceFile.decoded(bytes), Optional.empty());
@@ -52,13 +58,13 @@ public record ForeignText(String text, Optional<Note> note) {
             }
             return new ForeignText(
                     decoded(bytes, LATIN_1, foreign.why()),
-                    Optional.of(Note.encoding("this file is not in UTF-8 and is read as Latin-1 (Windows-1252)")));
+                    Optional.of(Note.encoding(Saying.of("report.unread.read-as-latin-1"))));
         }
     }
 
     private static ForeignText spreadsheet(SpreadsheetArchive archive, Bounds bounds) throws Unread {
         if (!archive.isXlsx() && !archive.isOds()) {
-            throw new Unread(Why.UNREADABLE, "this is an archive and no spreadsheet");
+            throw new Unread(Why.UNREADABLE, Saying.of("report.unread.no-spreadsheet"));
         }
         return (archive.isXlsx() ? Xlsx.read(archive, bounds) : Ods.read(archive, bounds)).told();
     }
@@ -67,7 +73,7 @@ public record ForeignText(String text, Optional<Note> note) {
         try {
             return charset.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
         } catch (CharacterCodingException broken) {
-            throw new Unread(why, "this file is in no encoding that is known here, or was damaged on its way");
+            throw new Unread(why, Saying.of("report.unread.no-encoding"));
         }
     }
 

@@ -19,8 +19,20 @@ import java.util.TreeMap;
  */
 public final class Languages {
     /** In the order in which a language is put together. */
-    private static final List<String> FACES =
-            List.of("common", "reading", "verdict", "practice", "page", "sheet", "figure", "spoken", "report");
+    private static final List<String> FACES = List.of(
+            "common",
+            "reading",
+            "verdict",
+            "practice",
+            "page",
+            "sheet",
+            "print",
+            "problem",
+            "figure",
+            "spoken",
+            "report",
+            "name",
+            "rule");
 
     private static final List<String> CODES = List.of("en");
     private static final Map<String, Language> READ = new TreeMap<>();

@@ -1,5 +1,6 @@
 package ampersheet.source;
 
+import ampersheet.language.Saying;
 import ampersheet.source.Unread.Why;
 import java.io.IOException;
 import java.io.InputStream;
@@ -37,7 +38,7 @@ final class Ods {
             ods.tables();
             return new TableOf(ods.first, ods.firstName, ods.others);
         } catch (IOException | XMLStreamException | NumberFormatException broken) {
-            throw new Unread(Why.UNREADABLE, "this spreadsheet is damaged, or of a kind that is not known here");
+            throw new Unread(Why.UNREADABLE, Saying.of("report.unread.damaged-spreadsheet"));
         }
     }
 
@@ -110,7 +111,7 @@ final class Ods {
                 continue;
             }
             if (cells.size() + (long) empty + repeated > bounds.cells()) {
-                throw new Unread(Why.TOO_LARGE, "this spreadsheet has more columns than any class needs");
+                throw new Unread(Why.TOO_LARGE, Saying.of("report.unread.many-columns"));
             }
             for (; empty > 0; empty--) {
                 cells.add("");

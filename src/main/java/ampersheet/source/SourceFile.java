@@ -1,5 +1,6 @@
 package ampersheet.source;
 
+import ampersheet.language.Saying;
 import ampersheet.source.Unread.Why;
 import java.io.IOException;
 import java.io.InputStream;
@@ -14,6 +15,7 @@ import java.nio.file.OpenOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.BasicFileAttributes;
+import java.util.Optional;
 
 /**
  * The one place that reads files from outside. Only an ordinary file is opened, for a pipe may never end and a device
@@ -35,10 +37,7 @@ public final class SourceFile {
      */
     public static String text(Path file, Bounds bounds, Links links) throws Unread {
         String text = decoded(bytes(file, bounds.bytes(), bounds.told(), links));
-        String beyond = bounds.beyond(text);
-        if (!beyond.isEmpty()) {
-            throw new Unread(Why.TOO_LARGE, beyond);
-        }
+        requireWithin(bounds, text);
         return text;
     }
 
@@ -59,11 +58,15 @@ public final class SourceFile {
      */
     public static ForeignText foreign(Path file, Bounds bounds, Links links) throws Unread {
         ForeignText text = ForeignText.of(bytes(file, bounds.bytes(), bounds.told(), links), bounds);
-        String beyond = bounds.beyond(text.text());
-        if (!beyond.isEmpty()) {
-            throw new Unread(Why.TOO_LARGE, beyond);
-        }
+        requireWithin(bounds, text.text());
         return text;
+    }
+
+    private static void requireWithin(Bounds bounds, String text) throws Unread {
+        Optional<Saying> excess = bounds.excess(text);
+        if (excess.isPresent()) {
+            throw new Unread(Why.TOO_LARGE, excess.get());
+        }
     }
 
     private static byte[] bytes(Path file, int most, String mostTold, Links links) throws Unread {
@@ -101,13 +104,13 @@ public final class SourceFile {
             throw unreadable(failure);
         }
         if (found.isDirectory()) {
-            throw new Unread(Why.FOLDER, "this is a folder");
+            throw new Unread(Why.FOLDER, Saying.of("report.unread.folder"));
         }
         if (found.isSymbolicLink()) {
-            throw new Unread(Why.LINK, "this is a link, and links are not followed here");
+            throw new Unread(Why.LINK, Saying.of("report.unread.link"));
         }
         if (!found.isRegularFile()) {
-            throw new Unread(Why.NO_ORDINARY_FILE, "this is no ordinary file but a pipe, a device or the like");
+            throw new Unread(Why.NO_ORDINARY_FILE, Saying.of("report.unread.no-ordinary-file"));
         }
         if (found.size() > most) {
             throw tooLarge(mostTold);
@@ -121,7 +124,7 @@ public final class SourceFile {
      */
     public static String decoded(byte[] bytes) throws Unread {
         if (bytes.length > 1 && (bytes[0] & bytes[1] & 0xFE) == 0xFE) {
-            throw new Unread(Why.UTF_16, "this file is in UTF-16 and not in UTF-8");
+            throw new Unread(Why.UTF_16, Saying.of("report.unread.utf-16"));
         }
         try {
             return StandardCharsets.UTF_8
@@ -129,23 +132,24 @@ public final class SourceFile {
                     .decode(ByteBuffer.wrap(bytes))
                     .toString();
         } catch (CharacterCodingException foreign) {
-            throw new Unread(Why.NOT_UTF_8, "this file is not UTF-8 text");
+            throw new Unread(Why.NOT_UTF_8, Saying.of("report.unread.not-utf-8"));
         }
     }
 
     private static Unread tooLarge(String most) {
-        return new Unread(Why.TOO_LARGE, "this file is larger than " + most);
+        return new Unread(Why.TOO_LARGE, Saying.of("report.unread.too-large", "most", most));
     }
 
     private static Unread unreadable(IOException failure) {
         if (failure instanceof NoSuchFileException) {
-            return new Unread(Why.MISSING, "there is no such file");
+            return new Unread(Why.MISSING, Saying.of("report.unread.missing"));
         }
         return new Unread(
                 Why.UNREADABLE,
-                "this file cannot be read"
-                        + (failure instanceof AccessDeniedException
-                                ? ": you have no permission"
-                                : failure.getMessage() == null ? "" : ": " + failure.getMessage()));
+                failure instanceof AccessDeniedException
+                        ? Saying.of("report.unread.no-permission")
+                        : failure.getMessage() == null
+                                ? Saying.of("report.unread.unreadable")
+                                : Saying.of("report.unread.unreadable-because", "why", failure.getMessage()));
     }
 }

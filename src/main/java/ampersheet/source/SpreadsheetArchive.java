@@ -1,5 +1,6 @@
 package ampersheet.source;
 
+import ampersheet.language.Saying;
 import ampersheet.source.Unread.Why;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
@@ -63,7 +64,7 @@ final class SpreadsheetArchive {
                 }
             }
         } catch (IOException | IllegalArgumentException broken) {
-            throw new Unread(Why.UNREADABLE, "this spreadsheet is damaged and cannot be unpacked");
+            throw new Unread(Why.UNREADABLE, Saying.of("report.unread.damaged-archive"));
         }
         return new SpreadsheetArchive(parts);
     }
@@ -76,7 +77,7 @@ final class SpreadsheetArchive {
     }
 
     private static Unread tooLarge() {
-        return new Unread(Why.TOO_LARGE, "this spreadsheet unpacks to more than any class needs");
+        return new Unread(Why.TOO_LARGE, Saying.of("report.unread.large-archive"));
     }
 
     boolean isXlsx() {

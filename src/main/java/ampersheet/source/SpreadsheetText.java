@@ -1,5 +1,6 @@
 package ampersheet.source;
 
+import ampersheet.language.Saying;
 import ampersheet.source.Unread.Why;
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -45,7 +46,7 @@ final class SpreadsheetText {
 
     private static void require(boolean within) throws Unread {
         if (!within) {
-            throw new Unread(Why.TOO_LARGE, "this spreadsheet has more rows or cells than any class needs");
+            throw new Unread(Why.TOO_LARGE, Saying.of("report.unread.many-rows"));
         }
     }
 

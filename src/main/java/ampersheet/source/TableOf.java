@@ -1,5 +1,6 @@
 package ampersheet.source;
 
+import ampersheet.language.Saying;
 import java.util.List;
 import java.util.Optional;
 
@@ -21,7 +22,7 @@ record TableOf(String text, String name, List<String> others) {
                 others.isEmpty()
                         ? Optional.empty()
                         : Optional.of(new ForeignText.Note(
-                                "of this spreadsheet the sheet “" + name + "” is read and no other",
+                                Saying.of("report.unread.one-table", "name", name),
                                 "Look whether what is meant stands on it; if not, move it to the front.")));
     }
 }

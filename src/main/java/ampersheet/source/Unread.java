@@ -2,8 +2,9 @@ package ampersheet.source;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
+import ampersheet.language.Saying;
 
-/** Why a file was not read; its message is one sentence without the file's name. */
+/** Why a file was not read; its message is one sentence without its end and without the file's name. */
 public final class Unread extends Exception {
     private static final long serialVersionUID = 1L;
 
@@ -30,10 +31,21 @@ public final class Unread extends Exception {
     }
 
     private final Why why;
+    private final transient Saying said;
 
-    Unread(Why why, String problem) {
-        super(problem);
+    Unread(Why why, Saying said) {
         this.why = why;
+        this.said = said;
+    }
+
+    /** The message, for whoever reads it in another language. */
+    public Saying said() {
+        return said;
+    }
+
+    @Override
+    public String getMessage() {
+        return Languages.ENGLISH.say(said);
     }
 
     public Why why() {

@@ -1,5 +1,6 @@
 package ampersheet.source;
 
+import ampersheet.language.Saying;
 import ampersheet.source.Unread.Why;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -16,7 +17,6 @@ import org.dhatim.fastexcel.reader.SheetVisibility;
 
 /** Reads the first table of an .xlsx file. */
 final class Xlsx {
-    private static final String BROKEN = "this spreadsheet is damaged, or of a kind that is not known here";
 
     private Xlsx() {}
 
@@ -45,7 +45,7 @@ final class Xlsx {
             return new TableOf(first, name, others);
         } catch (IOException | RuntimeException broken) {
             // On a damaged file the library and its parser throw whatever they come to.
-            throw new Unread(Why.UNREADABLE, BROKEN);
+            throw new Unread(Why.UNREADABLE, Saying.of("report.unread.damaged-spreadsheet"));
         }
     }
 
@@ -55,7 +55,7 @@ final class Xlsx {
             for (Iterator<Row> each = rows.iterator(); each.hasNext(); ) {
                 Row row = each.next();
                 if (row.getCellCount() > bounds.cells()) {
-                    throw new Unread(Why.TOO_LARGE, "this spreadsheet has more columns than any class needs");
+                    throw new Unread(Why.TOO_LARGE, Saying.of("report.unread.many-columns"));
                 }
                 List<String> cells = new ArrayList<>();
                 for (int i = 0; i < row.getCellCount(); i++) {

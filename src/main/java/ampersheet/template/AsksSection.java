@@ -5,6 +5,7 @@ import ampersheet.diagnostic.Place;
 import ampersheet.formula.Condition;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Step;
+import ampersheet.language.Language;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.PreferredSeries;
 import ampersheet.source.Faults;
@@ -34,6 +35,7 @@ final class AsksSection {
     private final Numbers numbers;
     private final Wording wording;
     private final StatementCheck.Vocabulary vocabulary;
+    private final Language language;
     private final Faults faults;
     private final Map<String, StepsSection.Read> steps = new LinkedHashMap<>();
     private final DesignSection designs;
@@ -41,18 +43,21 @@ final class AsksSection {
     /** Steps on which a choice depends, with the place of the condition. */
     private final Map<String, Place> conditions = new TreeMap<>();
 
+    /** @param language of the template, for questions that it leaves to the program */
     AsksSection(
             Names names,
             Formulas formulas,
             Wording wording,
             StatementCheck.Vocabulary vocabulary,
             List<StepsSection.Read> steps,
+            Language language,
             Faults faults) {
         this.names = names;
         this.formulas = formulas;
         this.numbers = new Numbers(faults);
         this.wording = wording;
         this.vocabulary = vocabulary;
+        this.language = language;
         this.faults = faults;
         steps.forEach(step -> this.steps.put(step.step().id(), step));
         this.designs = new DesignSection(this, names, formulas, wording, this.steps, faults);
@@ -193,9 +198,10 @@ final class AsksSection {
         StatementCheck.check(prompt.text(), prompt::at, vocabulary, wording, faults);
     }
 
-    private static String sentence(String meaning) {
-        String named = meaning.startsWith("the ") ? meaning.substring(4) : meaning;
-        return "What is the " + MarkdownFormat.escape(named) + "?";
+    private String sentence(String meaning) {
+        String rest = meaning.substring(meaning.indexOf(' ') + 1);
+        boolean hasArticle = language.say("common.the", "what", rest).equals(meaning);
+        return language.say("problem.question", "what", MarkdownFormat.escape(hasArticle ? rest : meaning));
     }
 
     private Optional<Acceptance> within(Yaml.Scalar text, StepsSection.Read step) {

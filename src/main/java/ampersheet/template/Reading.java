@@ -184,7 +184,7 @@ final class Reading {
     private record Asked(AsksSection section, List<Ask> asks, List<Mistake> mistakes) {}
 
     private Asked asked(Fields fields, List<StepsSection.Read> steps) {
-        AsksSection section = new AsksSection(names, formulas, wording, vocabulary(), steps, faults);
+        AsksSection section = new AsksSection(names, formulas, wording, vocabulary(), steps, language, faults);
         fields.need("asks", "what is asked");
         List<Ask> asks = section.read(fields.groups("asks", "{step: R, within: 2 %}"));
         if (fields.has("asks") && asks.isEmpty() && section.asked().isEmpty()) {

@@ -48,12 +48,12 @@ final class TemplateVersion {
         premises.limits()
                 .forEach(limited -> limits.append(limited.limit().id())
                         .append(' ')
-                        .append(limited.limit().told())
+                        .append(limited.limit().asFingerprinted())
                         .append('\n'));
         premises.partLimits()
                 .forEach(limit -> limits.append(limit.id())
                         .append(' ')
-                        .append(limit.told())
+                        .append(limit.asFingerprinted())
                         .append('\n'));
         return limits.isEmpty() ? Optional.empty() : Optional.of(limits.toString());
     }

@@ -3,6 +3,7 @@ package ampersheet.template;
 import ampersheet.circuit.OperatingPoint;
 import ampersheet.circuit.PartKind;
 import ampersheet.circuit.PlacedPart;
+import ampersheet.language.Language;
 import ampersheet.quantity.PreferredSeries;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.Unit;
@@ -70,24 +71,56 @@ public record TradeLimit(
                 }));
     }
 
-    /** Such as {@code from 5 to 40}. */
-    public String told() {
+    /** What is allowed, such as {@code from 5 to 40}. */
+    public String told(Language language) {
         if (!among.isEmpty()) {
-            return "one of " + among.stream().map(this::text).collect(Collectors.joining(", "));
+            List<String> values = among.stream().map(one -> text(one, language)).toList();
+            return language.say("problem.limit.one-of", "values", String.join(language.say("list.comma"), values));
+        }
+        String from = least.isPresent() ? text(least.getAsDouble(), language) : "";
+        String to = most.isPresent() ? text(most.getAsDouble(), language) : "";
+        String member = series.map(PreferredSeries::toString).orElse("");
+        boolean ofSeries = series.isPresent();
+        if (least.isPresent() && most.isPresent()) {
+            return ofSeries
+                    ? language.say("problem.limit.series-from-to", "series", member, "least", from, "most", to)
+                    : language.say("problem.limit.from-to", "least", from, "most", to);
+        }
+        if (least.isPresent()) {
+            return ofSeries
+                    ? language.say("problem.limit.series-at-least", "series", member, "least", from)
+                    : language.say("problem.limit.at-least", "least", from);
+        }
+        if (most.isPresent()) {
+            return ofSeries
+                    ? language.say("problem.limit.series-at-most", "series", member, "most", to)
+                    : language.say("problem.limit.at-most", "most", to);
+        }
+        return ofSeries ? language.say("problem.limit.series", "series", member) : "";
+    }
+
+    /** The same as it goes into the version of a template: it is never read, and no language may change it. */
+    String asFingerprinted() {
+        if (!among.isEmpty()) {
+            return "one of " + among.stream().map(this::fingerprinted).collect(Collectors.joining(", "));
         }
         String ends = least.isPresent() && most.isPresent()
-                ? "from " + text(least.getAsDouble()) + " to " + text(most.getAsDouble())
+                ? "from " + fingerprinted(least.getAsDouble()) + " to " + fingerprinted(most.getAsDouble())
                 : least.isPresent()
-                        ? "at least " + text(least.getAsDouble())
-                        : most.isPresent() ? "at most " + text(most.getAsDouble()) : "";
+                        ? "at least " + fingerprinted(least.getAsDouble())
+                        : most.isPresent() ? "at most " + fingerprinted(most.getAsDouble()) : "";
         String member = series.map(of -> "a value of " + of).orElse("");
         return ends.isEmpty() ? member : member.isEmpty() ? ends : member + " " + ends;
     }
 
+    private String fingerprinted(double si) {
+        return QuantityWriter.POINT.plain(si, unit, FIGURES).text();
+    }
+
     /** As printed, in the limit's unit; in words where there is no number. */
-    public String text(double si) {
+    public String text(double si, Language language) {
         return !Double.isFinite(si)
-                ? "no finite number"
+                ? language.say("problem.limit.no-number")
                 : QuantityWriter.POINT.plain(si, unit, FIGURES).text();
     }
 }

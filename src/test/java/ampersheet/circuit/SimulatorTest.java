@@ -11,6 +11,7 @@ import ampersheet.problem.Workshop;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Quantity;
 import ampersheet.render.ShortestDecimal;
+import ampersheet.source.Languages;
 import ampersheet.template.ChosenTemplates;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateFiles;
@@ -112,7 +113,7 @@ class SimulatorTest {
         String step = ShortestDecimal.of(seconds / 4000);
         String end = ShortestDecimal.of(seconds * 1.001);
         Map<String, Double> theirs = CircuitSimulator.measure(
-                SpiceNetlist.of(netlist, where, Set.of(), ShortestDecimal::of),
+                SpiceNetlist.of(netlist, where, Set.of(), ShortestDecimal::of, Languages.ENGLISH),
                 "tran " + step + " " + end + " 0 " + step + " uic",
                 measured,
                 ours.keySet());
@@ -145,7 +146,9 @@ class SimulatorTest {
             amps = Math.max(amps, Math.abs(current));
         }
         Map<String, Double> theirs = CircuitSimulator.run(
-                SpiceNetlist.metered(netlist, where, ShortestDecimal::of), "op", List.copyOf(ours.keySet()));
+                SpiceNetlist.metered(netlist, where, ShortestDecimal::of, Languages.ENGLISH),
+                "op",
+                List.copyOf(ours.keySet()));
         for (Map.Entry<String, Double> each : ours.entrySet()) {
             double largest = each.getKey().startsWith("v") ? volts : amps;
             double gap = Math.abs(each.getValue() - theirs.get(each.getKey())) / Math.max(largest, 1e-9);
@@ -153,7 +156,7 @@ class SimulatorTest {
             if (!(gap <= GAP)) {
                 faults.add(where + ": " + each.getKey() + " is " + each.getValue() + ", simulated "
                         + theirs.get(each.getKey()) + "\n"
-                        + SpiceNetlist.of(netlist, where, Set.of(), ShortestDecimal::of));
+                        + SpiceNetlist.of(netlist, where, Set.of(), ShortestDecimal::of, Languages.ENGLISH));
             }
         }
     }

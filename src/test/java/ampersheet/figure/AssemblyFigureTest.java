@@ -9,6 +9,7 @@ import ampersheet.chain.BranchedTiles;
 import ampersheet.chain.MatingEdge;
 import ampersheet.chain.PrismNet;
 import ampersheet.chain.TileRow;
+import ampersheet.source.Languages;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -54,7 +55,8 @@ class AssemblyFigureTest {
 
     static Figure figure(String name, String idPrefix) {
         Assembly assembly = all().get(name);
-        return AssemblyFigure.draw(name, assembly, marks(assembly), idPrefix, Figure.PAGE_WIDTH);
+        return AssemblyFigure.draw(
+                name, assembly, marks(assembly), new Figure.Setting(idPrefix, Figure.PAGE_WIDTH, Languages.ENGLISH));
     }
 
     @Test
@@ -87,19 +89,20 @@ class AssemblyFigureTest {
 
     private static Drawing drawing(Assembly assembly, double widest) {
         return assembly instanceof MatingEdge edge
-                ? new EdgeDrawing(edge, widest).drawing()
+                ? new EdgeDrawing(edge, widest, Languages.ENGLISH).drawing()
                 : assembly instanceof BranchedTiles tiles
-                        ? new BranchDrawing(tiles, marks(tiles), widest).drawing()
+                        ? new BranchDrawing(tiles, marks(tiles), widest, Languages.ENGLISH).drawing()
                         : assembly instanceof PrismNet net
-                                ? new NetDrawing(net, widest).drawing()
-                                : new RowDrawing((TileRow) assembly, widest).drawing();
+                                ? new NetDrawing(net, widest, Languages.ENGLISH).drawing()
+                                : new RowDrawing((TileRow) assembly, widest, Languages.ENGLISH).drawing();
     }
 
     /** Seen from outside, left is where one's left hand is: walking round the tile clockwise, behind one's back. */
     @Test
     void theArrowOfAPlainSideRunsAgainstTheClockAndOfAMirroredOneWithIt() {
-        Drawing drawing =
-                new EdgeDrawing(new MatingEdge(4, 2, 10, List.of(1), List.of(3), 6, 7), Figure.PAGE_WIDTH).drawing();
+        Drawing drawing = new EdgeDrawing(
+                        new MatingEdge(4, 2, 10, List.of(1), List.of(3), 6, 7), Figure.PAGE_WIDTH, Languages.ENGLISH)
+                .drawing();
         for (int side = 1; side <= 4; side++) {
             Point tail = drawing.shapes("side " + side).stream()
                     .filter(Shape.Circle.class::isInstance)
@@ -121,7 +124,7 @@ class AssemblyFigureTest {
     void theNumberOfASideStandsAtItsMiddle() {
         for (String name : List.of("short arms of 3", "long arms of 3", "long arms of 4", "long arms of 6")) {
             BranchedTiles tiles = (BranchedTiles) all().get(name);
-            Drawing drawing = new BranchDrawing(tiles, List.of(), Figure.PAGE_WIDTH).drawing();
+            Drawing drawing = new BranchDrawing(tiles, List.of(), Figure.PAGE_WIDTH, Languages.ENGLISH).drawing();
             List<Point> corners = drawing.shapes("first tile").stream()
                     .filter(Shape.Outline.class::isInstance)
                     .map(shape -> ((Shape.Outline) shape).corners())
@@ -155,8 +158,7 @@ class AssemblyFigureTest {
                 "edge",
                 new MatingEdge(4, 4, 9, List.of(1, 9), List.of(2, 8), 3, 7),
                 List.of(),
-                "q1",
-                Figure.PAGE_WIDTH);
+                new Figure.Setting("q1", Figure.PAGE_WIDTH, Languages.ENGLISH));
         assertFalse((edge.svg() + edge.walk()).contains("plain"), edge.walk().toString());
         assertEquals(List.of("9", "supply"), edge.table().rows().get(8));
     }
@@ -164,7 +166,7 @@ class AssemblyFigureTest {
     @Test
     void everySeamHasOneSolidArrowOutAndOneDashedBack() {
         BranchedTiles tiles = (BranchedTiles) all().get("short arms of 6");
-        Drawing drawing = new BranchDrawing(tiles, List.of(), Figure.PAGE_WIDTH).drawing();
+        Drawing drawing = new BranchDrawing(tiles, List.of(), Figure.PAGE_WIDTH, Languages.ENGLISH).drawing();
         for (String tile : List.of("first tile", "A1", "B1", "B2")) {
             List<Shape.Line> lines = drawing.shapes(tile).stream()
                     .filter(Shape.Line.class::isInstance)

@@ -8,6 +8,7 @@ import ampersheet.chain.DataPath;
 import ampersheet.chain.Panel;
 import ampersheet.chain.Snaking;
 import ampersheet.chain.Tile;
+import ampersheet.source.Languages;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -21,7 +22,8 @@ class ChainFigureTest {
     @Test
     void everySvgIsWellFormedBoldEnoughAndFitsThePage() {
         Panels.all().forEach((name, laid) -> {
-            Figure figure = ChainFigure.draw(name, laid.panel(), laid.marks(), "q1", Figure.PAGE_WIDTH);
+            Figure figure = ChainFigure.draw(
+                    name, laid.panel(), laid.marks(), new Figure.Setting("q1", Figure.PAGE_WIDTH, Languages.ENGLISH));
             Audit.svg(figure, "q1", name);
             double width = Double.parseDouble(SvgText.parse(figure.svg()).getAttribute("width"));
             assertTrue(width <= 648, name + " is " + width + " px wide");
@@ -32,7 +34,9 @@ class ChainFigureTest {
     void textStandsClearOfLinesAndPixels() {
         Panels.all()
                 .forEach((name, laid) -> Audit.clear(
-                        ChainFigure.layOut(laid.panel(), laid.path(), laid.marks(), Figure.PAGE_WIDTH), name));
+                        ChainFigure.layOut(
+                                laid.panel(), laid.path(), laid.marks(), Figure.PAGE_WIDTH, Languages.ENGLISH),
+                        name));
     }
 
     /** From the circles alone: the arrows between them lead from each pixel to the next in the order of the data. */
@@ -48,7 +52,8 @@ class ChainFigureTest {
                 "columns anew",
                 "odd tile")) {
             Panels.Laid laid = Panels.all().get(name);
-            Drawing drawing = ChainFigure.layOut(laid.panel(), laid.path(), laid.marks(), Figure.PAGE_WIDTH);
+            Drawing drawing =
+                    ChainFigure.layOut(laid.panel(), laid.path(), laid.marks(), Figure.PAGE_WIDTH, Languages.ENGLISH);
             List<Shape.Circle> circles = new ArrayList<>();
             List<Shape.Line> lines = new ArrayList<>();
             List<Shape.Polygon> heads = new ArrayList<>();
@@ -112,8 +117,8 @@ class ChainFigureTest {
     @Test
     void dataAndReturnLineNeverCrossAPixelOrEachOther() {
         Panels.all().forEach((name, laid) -> {
-            List<Shape.Line> lines =
-                    wiring(ChainFigure.layOut(laid.panel(), laid.path(), laid.marks(), Figure.PAGE_WIDTH));
+            List<Shape.Line> lines = wiring(
+                    ChainFigure.layOut(laid.panel(), laid.path(), laid.marks(), Figure.PAGE_WIDTH, Languages.ENGLISH));
             for (int i = 0; i < lines.size(); i++) {
                 for (int j = 0; j < i; j++) {
                     Shape.Line one = lines.get(i);
@@ -142,7 +147,11 @@ class ChainFigureTest {
                                         1e-4,
                                         false);
                                 List<Shape.Line> lines = wiring(ChainFigure.layOut(
-                                        panel, ChainFigure.trace(panel), List.of(), Figure.PAGE_WIDTH));
+                                        panel,
+                                        ChainFigure.trace(panel),
+                                        List.of(),
+                                        Figure.PAGE_WIDTH,
+                                        Languages.ENGLISH));
                                 for (Shape.Line dashed : lines) {
                                     for (Shape.Line solid : lines) {
                                         assertTrue(
@@ -230,7 +239,8 @@ class ChainFigureTest {
                 4, 4, Tile.Order.SERPENTINE, Tile.Corner.TOP_LEFT, Tile.Along.ROWS, Tile.Side.WEST, Tile.Side.EAST);
         for (int turns = 0; turns < 4; turns++) {
             Panel panel = new Panel(tile, List.of(new Panel.Place(0, 0, turns)), 0, false, 24, 1e-6, 1e-4, false);
-            Drawing drawing = ChainFigure.layOut(panel, ChainFigure.trace(panel), List.of(), Figure.PAGE_WIDTH);
+            Drawing drawing = ChainFigure.layOut(
+                    panel, ChainFigure.trace(panel), List.of(), Figure.PAGE_WIDTH, Languages.ENGLISH);
             List<Shape> shapes = drawing.shapes("tile 0 0");
             Box outline = shapes.get(0).bounds();
             Box corner = shapes.get(1).bounds();
@@ -248,7 +258,11 @@ class ChainFigureTest {
     @Test
     void theTableReadBackIsTheDataPath() {
         Panels.all().forEach((name, laid) -> {
-            Figure.Table table = ChainFigure.draw(name, laid.panel(), laid.marks(), "q1", Figure.PAGE_WIDTH)
+            Figure.Table table = ChainFigure.draw(
+                            name,
+                            laid.panel(),
+                            laid.marks(),
+                            new Figure.Setting("q1", Figure.PAGE_WIDTH, Languages.ENGLISH))
                     .table();
             List<Integer> order = new ArrayList<>();
             String here = "controller";
@@ -271,8 +285,11 @@ class ChainFigureTest {
 
     @Test
     void theWordsTellTheOrderInsideATile() {
-        Figure figure =
-                ChainFigure.draw("", Panels.all().get("by columns").panel(), List.of(), "q1", Figure.PAGE_WIDTH);
+        Figure figure = ChainFigure.draw(
+                "",
+                Panels.all().get("by columns").panel(),
+                List.of(),
+                new Figure.Setting("q1", Figure.PAGE_WIDTH, Languages.ENGLISH));
         assertTrue(
                 figure.walk()
                         .contains("It passes column after column, from right to left; the first column runs from "
@@ -291,8 +308,7 @@ class ChainFigureTest {
                 "",
                 new Panel(tile, Snaking.places(40, 1), 0, false, 24, 1e-6, 1e-4, false),
                 List.of(),
-                "q1",
-                Figure.PAGE_WIDTH);
+                new Figure.Setting("q1", Figure.PAGE_WIDTH, Languages.ENGLISH));
         assertEquals(
                 List.of(
                         List.of("0", "0", "upright", "controller", "tile column 1, row 0"),
@@ -312,7 +328,10 @@ class ChainFigureTest {
         assertTrue(assertThrows(
                         IllegalArgumentException.class,
                         () -> ChainFigure.draw(
-                                "", panel, List.of(new ChainFigure.Mark(4, 0, "?")), "q1", Figure.PAGE_WIDTH))
+                                "",
+                                panel,
+                                List.of(new ChainFigure.Mark(4, 0, "?")),
+                                new Figure.Setting("q1", Figure.PAGE_WIDTH, Languages.ENGLISH)))
                 .getMessage()
                 .contains("column 4, row 0"));
         Panel broken = new Panel(
@@ -325,7 +344,9 @@ class ChainFigureTest {
                 1e-4,
                 false);
         assertThrows(
-                IllegalArgumentException.class, () -> ChainFigure.draw("", broken, List.of(), "q1", Figure.PAGE_WIDTH));
+                IllegalArgumentException.class,
+                () -> ChainFigure.draw(
+                        "", broken, List.of(), new Figure.Setting("q1", Figure.PAGE_WIDTH, Languages.ENGLISH)));
     }
 
     /** From any pixel of a wall: the line to its label leaves the pixel's own tile and enters no other. */
@@ -347,7 +368,8 @@ class ChainFigureTest {
                             panel,
                             ChainFigure.trace(panel),
                             List.of(new ChainFigure.Mark(x, y, "?")),
-                            Figure.PAGE_WIDTH);
+                            Figure.PAGE_WIDTH,
+                            Languages.ENGLISH);
                     String where = pixels + " pixels, mark at " + x + ", " + y;
                     for (Shape shape : drawing.shapes("mark " + x + " " + y)) {
                         if (shape instanceof Shape.Line line) {
@@ -376,7 +398,8 @@ class ChainFigureTest {
     @Test
     void onlyColumnAndRowNumbersArePrintedSoThatNoAnswerShows() {
         Panels.Laid laid = Panels.all().get("wall");
-        Drawing drawing = ChainFigure.layOut(laid.panel(), laid.path(), laid.marks(), Figure.PAGE_WIDTH);
+        Drawing drawing =
+                ChainFigure.layOut(laid.panel(), laid.path(), laid.marks(), Figure.PAGE_WIDTH, Languages.ENGLISH);
         for (Shape shape : drawing.shapes()) {
             if (shape instanceof Shape.Words words && Audit.text(words).matches("[0-9]+")) {
                 assertTrue(Integer.parseInt(Audit.text(words)) < 32, Audit.text(words));

@@ -13,6 +13,7 @@ import ampersheet.model.ChainPlan;
 import ampersheet.problem.Draws;
 import ampersheet.problem.Problem;
 import ampersheet.problem.Workshop;
+import ampersheet.source.Languages;
 import ampersheet.template.ChosenTemplates;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateFiles;
@@ -127,7 +128,7 @@ class ChainTemplatesTest {
         List<Drawn> drawn = new ArrayList<>();
         for (double widest : WIDEST) {
             Panel panel = model.panel();
-            Drawing drawing = ChainFigure.layOut(panel, ChainFigure.trace(panel), marks, widest);
+            Drawing drawing = ChainFigure.layOut(panel, ChainFigure.trace(panel), marks, widest, Languages.ENGLISH);
             drawn.add(new Drawn(where + ", " + widest + " wide", panel, marks, widest, drawing));
         }
         return drawn;
@@ -305,7 +306,11 @@ class ChainTemplatesTest {
     @TestFactory
     Stream<DynamicTest> noFigureTakesMoreThanFortyKilobytes() {
         return forEach(drawn -> {
-            int bytes = ChainFigure.draw("", drawn.panel(), drawn.marks(), "q", drawn.widest())
+            int bytes = ChainFigure.draw(
+                            "",
+                            drawn.panel(),
+                            drawn.marks(),
+                            new Figure.Setting("q", drawn.widest(), Languages.ENGLISH))
                     .svg()
                     .getBytes(StandardCharsets.UTF_8)
                     .length;

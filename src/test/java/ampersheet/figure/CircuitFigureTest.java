@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import ampersheet.circuit.Netlist;
 import ampersheet.circuit.PartKind;
 import ampersheet.formula.Symbol;
+import ampersheet.source.Languages;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
@@ -20,7 +21,12 @@ import org.junit.jupiter.api.Test;
 
 class CircuitFigureTest {
     private static Figure draw(Circuits.Drawn drawn, SymbolStyle style) {
-        return CircuitFigure.draw("Figure", drawn.schematic(), drawn.labels(), style, "q1", Figure.PAGE_WIDTH);
+        return CircuitFigure.draw(
+                "Figure",
+                drawn.schematic(),
+                drawn.labels(),
+                style,
+                new Figure.Setting("q1", Figure.PAGE_WIDTH, Languages.ENGLISH));
     }
 
     @Test
@@ -47,7 +53,11 @@ class CircuitFigureTest {
         Circuits.all().forEach((name, drawn) -> {
             for (SymbolStyle style : SymbolStyle.values()) {
                 Audit.clear(
-                        CircuitFigure.layOut(drawn.schematic(), drawn.labels(), style, Figure.PAGE_WIDTH),
+                        CircuitFigure.layOut(
+                                drawn.schematic(),
+                                drawn.labels(),
+                                new CircuitFigure.Manner(style, Languages.ENGLISH),
+                                Figure.PAGE_WIDTH),
                         name + " " + style);
             }
         });
@@ -57,7 +67,11 @@ class CircuitFigureTest {
     @Test
     void aNarrowPageGetsANarrowerDrawingWithItsLabelsClear() {
         Circuits.all().forEach((name, drawn) -> {
-            Drawing narrow = CircuitFigure.layOut(drawn.schematic(), drawn.labels(), SymbolStyle.IEC, 438);
+            Drawing narrow = CircuitFigure.layOut(
+                    drawn.schematic(),
+                    drawn.labels(),
+                    new CircuitFigure.Manner(SymbolStyle.IEC, Languages.ENGLISH),
+                    438);
             Audit.clear(narrow, name);
             assertTrue(
                     narrow.width() <= (name.equals("ladder") ? 480 : 438), name + " is " + narrow.width() + " px wide");
@@ -81,7 +95,11 @@ class CircuitFigureTest {
                 });
                 SymbolStyle style = SymbolStyle.values()[random.nextInt(2)];
                 Audit.clear(
-                        CircuitFigure.layOut(entry.getValue().schematic(), labels, style, Figure.PAGE_WIDTH),
+                        CircuitFigure.layOut(
+                                entry.getValue().schematic(),
+                                labels,
+                                new CircuitFigure.Manner(style, Languages.ENGLISH),
+                                Figure.PAGE_WIDTH),
                         entry.getKey() + " " + style + " seed " + seed);
             }
         }
@@ -121,8 +139,7 @@ class CircuitFigureTest {
             }
             for (Netlist.Connected connected : netlist.parts()) {
                 expected.put(
-                        connected.part().name() + " ("
-                                + CircuitWords.word(connected.part().kind()) + ")",
+                        connected.part().name() + " (" + new PartWords(Languages.ENGLISH).name(connected.part()) + ")",
                         new TreeMap<>(connected.node()));
             }
             assertEquals(expected, read, name);
@@ -240,7 +257,11 @@ class CircuitFigureTest {
                 .label(name, "", "<b>&amp;")
                 .drawn();
         Figure figure = CircuitFigure.draw(
-                "<title>", drawn.schematic(), drawn.labels(), SymbolStyle.IEC, "q1", Figure.PAGE_WIDTH);
+                "<title>",
+                drawn.schematic(),
+                drawn.labels(),
+                SymbolStyle.IEC,
+                new Figure.Setting("q1", Figure.PAGE_WIDTH, Languages.ENGLISH));
         Audit.svg(figure, "q1", "hostile");
         assertTrue(SvgText.parse(figure.svg()).getTextContent().contains("R\"><script>alert(1)</script>&\uFFFD"));
     }

@@ -11,6 +11,7 @@ import ampersheet.figure.CurveFigure.Plot;
 import ampersheet.figure.CurveFigure.Sample;
 import ampersheet.formula.Symbol;
 import ampersheet.quantity.DecimalMarker;
+import ampersheet.source.Languages;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -51,7 +52,7 @@ class CurveFigureTest {
     }
 
     static Figure example() {
-        return CurveFigure.draw("Warming up", TWO, "q1", Figure.PAGE_WIDTH);
+        return CurveFigure.draw("Warming up", TWO, new Figure.Setting("q1", Figure.PAGE_WIDTH, Languages.ENGLISH));
     }
 
     private static List<Shape> dashed(Plot plot) {

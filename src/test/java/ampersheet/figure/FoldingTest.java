@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import ampersheet.circuit.Netlist;
 import ampersheet.circuit.PartKind;
 import ampersheet.circuit.Schematic;
+import ampersheet.source.Languages;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -50,8 +51,9 @@ class FoldingTest {
     }
 
     private static List<Folding.Fold> folds(Circuits.Drawn drawn) {
-        List<Folding.Fold> folds = new ArrayList<>(Folding.of(drawn.schematic(), drawn.labels(), true));
-        folds.addAll(Folding.of(drawn.schematic(), drawn.labels(), false));
+        List<Folding.Fold> folds =
+                new ArrayList<>(Folding.of(drawn.schematic(), drawn.labels(), true, Languages.ENGLISH));
+        folds.addAll(Folding.of(drawn.schematic(), drawn.labels(), false, Languages.ENGLISH));
         return folds;
     }
 
@@ -101,12 +103,12 @@ class FoldingTest {
     @Test
     void loopsThatShareOnlyGroundAreCutThereAndLoadsAtTheirSupply() {
         Circuits.Drawn loops = cut().get("two loops");
-        List<Folding.Fold> atGround = Folding.of(loops.schematic(), loops.labels(), true);
+        List<Folding.Fold> atGround = Folding.of(loops.schematic(), loops.labels(), true, Languages.ENGLISH);
         assertFalse(atGround.isEmpty());
         atGround.forEach(fold -> assertEquals(List.of("R2", "V2"), components(fold.lower())));
         Circuits.Drawn loads = cut().get("two loads");
-        assertEquals(List.of(), Folding.of(loads.schematic(), loads.labels(), true));
-        List<Folding.Fold> atSupply = Folding.of(loads.schematic(), loads.labels(), false);
+        assertEquals(List.of(), Folding.of(loads.schematic(), loads.labels(), true, Languages.ENGLISH));
+        List<Folding.Fold> atSupply = Folding.of(loads.schematic(), loads.labels(), false, Languages.ENGLISH);
         assertEquals(1, atSupply.size());
         assertEquals(List.of("R2", "R3"), components(atSupply.get(0).lower()));
         for (Schematic piece : List.of(atSupply.get(0).upper(), atSupply.get(0).lower())) {

@@ -3,6 +3,7 @@ package ampersheet.figure;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.source.Languages;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -29,8 +30,7 @@ class GalleryTest {
                             drawn.schematic(),
                             drawn.labels(),
                             style,
-                            "c-" + style + "-" + name,
-                            Figure.PAGE_WIDTH)));
+                            new Figure.Setting("c-" + style + "-" + name, Figure.PAGE_WIDTH, Languages.ENGLISH))));
             pages("circuits-" + style, figures);
         }
     }
@@ -39,8 +39,11 @@ class GalleryTest {
     void panelsAreDrawnAsTheirSvgShowsThem() throws IOException {
         List<Figure> figures = new ArrayList<>();
         Panels.all()
-                .forEach((name, laid) -> figures.add(
-                        ChainFigure.draw(name, laid.panel(), laid.marks(), "p" + figures.size(), Figure.PAGE_WIDTH)));
+                .forEach((name, laid) -> figures.add(ChainFigure.draw(
+                        name,
+                        laid.panel(),
+                        laid.marks(),
+                        new Figure.Setting("p" + figures.size(), Figure.PAGE_WIDTH, Languages.ENGLISH))));
         pages("panels", figures);
     }
 
@@ -59,7 +62,11 @@ class GalleryTest {
             List<Figure> figures = new ArrayList<>();
             HeatPaths.all()
                     .forEach((name, laid) -> figures.add(HeatFigure.draw(
-                            name, laid.network(), laid.labels(), style, "h" + figures.size(), Figure.PAGE_WIDTH)));
+                            name,
+                            laid.network(),
+                            laid.labels(),
+                            style,
+                            new Figure.Setting("h" + figures.size(), Figure.PAGE_WIDTH, Languages.ENGLISH))));
             pages("heat-" + style, figures);
         }
     }

@@ -3,6 +3,7 @@ package ampersheet.figure;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.source.Languages;
 import ampersheet.thermal.HeatNetwork;
 import java.util.ArrayList;
 import java.util.List;
@@ -13,7 +14,12 @@ import org.junit.jupiter.api.Test;
 
 class HeatFigureTest {
     private static Figure draw(HeatPaths.Laid laid, SymbolStyle style) {
-        return HeatFigure.draw("Heat path", laid.network(), laid.labels(), style, "q1", Figure.PAGE_WIDTH);
+        return HeatFigure.draw(
+                "Heat path",
+                laid.network(),
+                laid.labels(),
+                style,
+                new Figure.Setting("q1", Figure.PAGE_WIDTH, Languages.ENGLISH));
     }
 
     @Test

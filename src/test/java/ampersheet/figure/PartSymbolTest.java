@@ -7,6 +7,7 @@ import ampersheet.circuit.GridPoint;
 import ampersheet.circuit.PartKind;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
+import ampersheet.source.Languages;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -73,7 +74,7 @@ class PartSymbolTest {
         Drawing drawing = new CircuitDrawing(
                         schematic,
                         Map.of(),
-                        style,
+                        new CircuitFigure.Manner(style, Languages.ENGLISH),
                         new Spacing(List.copyOf(schematic.parts().get(0).ends().values()), Spacing.USUAL))
                 .drawing();
         Spacing spacing =
@@ -277,7 +278,7 @@ class PartSymbolTest {
             CircuitDrawing layout = new CircuitDrawing(
                     drawn.schematic(),
                     Map.of(),
-                    SymbolStyle.IEC,
+                    new CircuitFigure.Manner(SymbolStyle.IEC, Languages.ENGLISH),
                     new Spacing(
                             drawn.schematic().parts().stream()
                                     .flatMap(p -> p.ends().values().stream())
@@ -301,7 +302,11 @@ class PartSymbolTest {
 
     private static List<Point> dots(Circuits circuit) {
         Circuits.Drawn drawn = circuit.drawn();
-        return CircuitFigure.layOut(drawn.schematic(), drawn.labels(), SymbolStyle.IEC, Figure.PAGE_WIDTH)
+        return CircuitFigure.layOut(
+                        drawn.schematic(),
+                        drawn.labels(),
+                        new CircuitFigure.Manner(SymbolStyle.IEC, Languages.ENGLISH),
+                        Figure.PAGE_WIDTH)
                 .shapes("")
                 .stream()
                 .filter(shape -> shape instanceof Shape.Circle circle && circle.filled())

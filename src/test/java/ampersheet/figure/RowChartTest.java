@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.source.Languages;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -18,7 +19,8 @@ class RowChartTest {
                     new BarFigure.Bar("load <ignored>", 4, "4"),
                     new BarFigure.Bar("sign", 2, "2"),
                     new BarFigure.Bar("none", 0, "0")),
-            "b");
+            "b",
+            Languages.ENGLISH);
 
     private static Element svg(Figure figure) throws Exception {
         var factory = javax.xml.parsers.DocumentBuilderFactory.newInstance();
@@ -65,7 +67,8 @@ class RowChartTest {
                 "question",
                 100,
                 List.of(new IntervalFigure.Row("1a", 60, 75, 85.5, "75 % of 30")),
-                "i");
+                "i",
+                Languages.ENGLISH);
         assertEquals(
                 List.of("1a", "75 % of 30", "60 to 86"),
                 figure.table().rows().get(0).stream()
@@ -73,7 +76,15 @@ class RowChartTest {
                         .toList());
         assertThrows(
                 IllegalArgumentException.class,
-                () -> IntervalFigure.draw("", "", "", 100, List.of(new IntervalFigure.Row("1a", 80, 75, 85, "")), "i"));
-        assertThrows(IllegalArgumentException.class, () -> BarFigure.draw("", "", "", List.of(), "b"));
+                () -> IntervalFigure.draw(
+                        "",
+                        "",
+                        "",
+                        100,
+                        List.of(new IntervalFigure.Row("1a", 80, 75, 85, "")),
+                        "i",
+                        Languages.ENGLISH));
+        assertThrows(
+                IllegalArgumentException.class, () -> BarFigure.draw("", "", "", List.of(), "b", Languages.ENGLISH));
     }
 }

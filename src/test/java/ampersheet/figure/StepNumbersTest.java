@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.source.Languages;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,8 +15,11 @@ class StepNumbersTest {
     private static final String GROUP = "steps at ";
 
     private static Drawing numbered(Circuits.Drawn circuit, Map<String, List<Integer>> found) {
-        Drawing drawing =
-                CircuitFigure.layOut(circuit.schematic(), circuit.labels(), SymbolStyle.IEC, Figure.PAGE_WIDTH);
+        Drawing drawing = CircuitFigure.layOut(
+                circuit.schematic(),
+                circuit.labels(),
+                new CircuitFigure.Manner(SymbolStyle.IEC, Languages.ENGLISH),
+                Figure.PAGE_WIDTH);
         StepNumbers.add(drawing, found, Figure.PAGE_WIDTH);
         return drawing;
     }
@@ -68,7 +72,10 @@ class StepNumbersTest {
     void nothingElseOfTheDrawingChanges() {
         Circuits.Drawn circuit = Circuits.all().values().iterator().next();
         List<Shape> before = CircuitFigure.layOut(
-                        circuit.schematic(), circuit.labels(), SymbolStyle.IEC, Figure.PAGE_WIDTH)
+                        circuit.schematic(),
+                        circuit.labels(),
+                        new CircuitFigure.Manner(SymbolStyle.IEC, Languages.ENGLISH),
+                        Figure.PAGE_WIDTH)
                 .shapes();
         assertEquals(before, numbered(circuit, twoForEvery(circuit)).shapes().subList(0, before.size()));
     }
@@ -82,8 +89,7 @@ class StepNumbersTest {
                 circuit.labels(),
                 SymbolStyle.IEC,
                 Map.of("nowhere", List.of(1)),
-                "q",
-                Figure.PAGE_WIDTH);
+                new Figure.Setting("q", Figure.PAGE_WIDTH, Languages.ENGLISH));
         assertEquals("Circuit", figure.title());
         assertFalse(figure.svg().contains(GROUP));
     }
@@ -98,8 +104,7 @@ class StepNumbersTest {
                 circuit.labels(),
                 SymbolStyle.IEC,
                 Map.of(part, List.of(2, 3)),
-                "q",
-                Figure.PAGE_WIDTH);
+                new Figure.Setting("q", Figure.PAGE_WIDTH, Languages.ENGLISH));
         assertEquals("Circuit, with the numbers of the steps", figure.title());
         assertEquals(
                 "What steps 2 and 3 find belongs to "

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.source.Languages;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -15,7 +16,8 @@ class TimetableFigureTest {
             List.of(
                     new TimetableFigure.Row("Ohm's law", List.of(1, 3)),
                     new TimetableFigure.Row("dividers", List.of(2))),
-            "t");
+            "t",
+            Languages.ENGLISH);
 
     @Test
     void aSkillEntersWithASquareInItsWeekAndReturnsWithACircle() {
@@ -48,6 +50,8 @@ class TimetableFigureTest {
                 List.of(List.of("Ohm's law", "enters", "", "returns"), List.of("dividers", "", "enters", "")),
                 TIMETABLE.table().rows());
         assertTrue(TIMETABLE.summary().startsWith("A timetable of two skills in three weeks"), TIMETABLE.summary());
-        assertThrows(IllegalArgumentException.class, () -> TimetableFigure.draw("", List.of("1"), List.of(), "t"));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> TimetableFigure.draw("", List.of("1"), List.of(), "t", Languages.ENGLISH));
     }
 }

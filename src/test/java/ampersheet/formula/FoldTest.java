@@ -1,13 +1,18 @@
 package ampersheet.formula;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 
+import ampersheet.language.Language;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.QuantityWriter.Printed;
 import ampersheet.quantity.Unit;
+import ampersheet.source.Languages;
+import ampersheet.source.OtherLanguage;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /** Expected lines are written with an ordinary blank where a no-break space stands before a unit. */
@@ -30,7 +35,11 @@ class FoldTest {
         values.put("col", printed(12345, "1"));
         values.put("s", printed(1.7e-5, "1/K"));
         return new Notation(
-                Map.of("T", new Symbol("T", "J")), values, Map.of("order", "serpentine"), DecimalMarker.POINT);
+                Map.of("T", new Symbol("T", "J")),
+                values,
+                Map.of("order", "serpentine"),
+                DecimalMarker.POINT,
+                Languages.ENGLISH);
     }
 
     private static Printed printed(double si, String unit) {
@@ -136,7 +145,7 @@ class FoldTest {
                 "T_a − 1,5\u00a0K",
                 PlainText.symbolic(
                         FormulaReader.expression("Ta - 1.5 K"),
-                        new Notation(Map.of(), Map.of(), Map.of(), DecimalMarker.COMMA)));
+                        new Notation(Map.of(), Map.of(), Map.of(), DecimalMarker.COMMA, Languages.ENGLISH)));
     }
 
     private static void assertCondition(String formula, String symbols, String values, String aloud) {
@@ -238,10 +247,57 @@ class FoldTest {
 
     @Test
     void textFromAuthorsIsEscaped() {
-        Notation hostile =
-                new Notation(Map.of("a", new Symbol("<b>", "\"&x")), Map.of(), Map.of(), DecimalMarker.POINT);
+        Notation hostile = new Notation(
+                Map.of("a", new Symbol("<b>", "\"&x")), Map.of(), Map.of(), DecimalMarker.POINT, Languages.ENGLISH);
         assertEquals(
                 "<msub><mtext>&lt;b&gt;</mtext><mtext>&quot;&amp;x</mtext></msub>",
                 MathMl.symbolic(FormulaReader.expression("a"), hostile));
+    }
+
+    /** Whatever stands before and behind a slot stays there, in words as in symbols. */
+    @Test
+    void anotherLanguageMayPutItsWordsElsewhere() {
+        Map<String, String> changed = Map.of(
+                "spoken.over", "{below} under {above}",
+                "spoken.negative", "{of} below zero",
+                "spoken.printed.next-up", "for {of} the next {series} value",
+                "spoken.printed.and", "both {right} and {left} too");
+        Notation turned = new Notation(
+                Map.of(),
+                Map.of(),
+                Map.of(),
+                DecimalMarker.POINT,
+                OtherLanguage.of((key, sentence) -> changed.getOrDefault(key, sentence)));
+        Expression formula = FormulaReader.expression("next_up(a / b, E24)");
+        assertEquals(
+                "the next E24 value at or above b under a",
+                Spoken.symbolic(formula, turned),
+                "only the division has another order");
+        assertEquals("for a / b the next E24 value", PlainText.symbolic(formula, turned));
+        assertEquals(
+                "<mrow><mtext>for\u00a0</mtext><mfrac><mi>a</mi><mi>b</mi></mfrac>"
+                        + "<mtext>\u00a0the next E24 value</mtext></mrow>",
+                MathMl.symbolic(formula, turned));
+        Condition both = FormulaReader.condition("a < 1 and b > -a");
+        assertEquals("a is less than 1 and b is more than a below zero", Spoken.symbolic(both, turned));
+        assertEquals(
+                "<mrow><mtext>both\u00a0</mtext><mrow><mi>b</mi><mo>&gt;</mo><mrow><mo>−</mo><mi>a</mi></mrow></mrow>"
+                        + "<mtext>\u00a0and\u00a0</mtext><mrow><mi>a</mi><mo>&lt;</mo><mn>1</mn></mrow>"
+                        + "<mtext>\u00a0too</mtext></mrow>",
+                MathMl.symbolic(both, turned));
+    }
+
+    /** They go into attributes of a page as they are. */
+    @Test
+    void whatIsReadAloudHasNoCharacterOfMarkup() {
+        for (String code : Languages.codes()) {
+            Language language = Languages.of(code).orElseThrow();
+            language.keys().stream().filter(key -> key.startsWith("spoken.")).forEach(key -> {
+                String[] filled = language.slots(key).stream()
+                        .flatMap(slot -> Stream.of(slot, ""))
+                        .toArray(String[]::new);
+                assertFalse(language.say(key, filled).matches(".*[<>&\"].*"), code + ": " + key);
+            });
+        }
     }
 }

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.Quantity;
 import ampersheet.quantity.QuantityWriter.Printed;
+import ampersheet.source.Languages;
 import java.io.StringReader;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -114,7 +115,7 @@ class RandomTreeTest {
     void plainTextReadBackHasTheSameValue() {
         Trees trees = new Trees(SEED, false);
         Random random = new Random(SEED);
-        Notation notation = new Notation(Map.of(), Map.of(), Map.of(), DecimalMarker.POINT);
+        Notation notation = new Notation(Map.of(), Map.of(), Map.of(), DecimalMarker.POINT, Languages.ENGLISH);
         int compared = 0;
         for (int i = 0; i < TREES; i++) {
             Expression tree = trees.tree(5);
@@ -141,8 +142,12 @@ class RandomTreeTest {
                 new Printed("−5\u00a0V", "−5", "V", true),
                 "R1",
                 new Printed("1.7×10⁻⁵\u00a0K/W", "1.7×10⁻⁵", "K/W", true));
-        Notation notation =
-                new Notation(Map.of("n", new Symbol("<&", "\">")), values, Map.of("order", "a<b"), DecimalMarker.POINT);
+        Notation notation = new Notation(
+                Map.of("n", new Symbol("<&", "\">")),
+                values,
+                Map.of("order", "a<b"),
+                DecimalMarker.POINT,
+                Languages.ENGLISH);
         Set<String> seen = new TreeSet<>();
         DocumentBuilder builder = DocumentBuilderFactory.newInstance().newDocumentBuilder();
         for (int i = 0; i < 300; i++) {

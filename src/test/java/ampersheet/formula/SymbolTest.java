@@ -2,6 +2,7 @@ package ampersheet.formula;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import ampersheet.source.Languages;
 import org.junit.jupiter.api.Test;
 
 class SymbolTest {
@@ -66,9 +67,9 @@ class SymbolTest {
 
     @Test
     void symbolsAreReadAloud() {
-        assertEquals("V s", Spoken.symbol(Symbol.of("Vs")));
-        assertEquals("theta JA", Spoken.symbol(Symbol.of("theta_JA")));
-        assertEquals("delta T D", Spoken.symbol(Symbol.of("dTD")));
-        assertEquals("columns", Spoken.symbol(Symbol.of("columns")));
+        assertEquals("V s", Spoken.symbol(Symbol.of("Vs"), Languages.ENGLISH));
+        assertEquals("theta JA", Spoken.symbol(Symbol.of("theta_JA"), Languages.ENGLISH));
+        assertEquals("delta T D", Spoken.symbol(Symbol.of("dTD"), Languages.ENGLISH));
+        assertEquals("columns", Spoken.symbol(Symbol.of("columns"), Languages.ENGLISH));
     }
 }

@@ -20,6 +20,7 @@ import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SmallLibrary;
+import ampersheet.source.Languages;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
 import java.awt.geom.Rectangle2D;
@@ -222,7 +223,9 @@ class HandoutsTest {
         assertEquals(List.of(), names(), "nothing was written");
         PaperCount count = told.get(0);
         assertEquals(3, count.sheets());
-        assertTrue(count.sentence().startsWith("3 sheets of " + count.most() + " sides, " + count.keys()), "told");
+        assertTrue(
+                count.sentence(Languages.ENGLISH).startsWith("3 sheets of " + count.most() + " sides, " + count.keys()),
+                "told");
         assertTrue(count.compact().orElseThrow() < count.most(), count.toString());
         assertTrue(count.saving().orElseThrow().contains("--profile compact"), count.toString());
     }

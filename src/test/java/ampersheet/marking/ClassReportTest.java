@@ -10,6 +10,7 @@ import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SmallLibrary;
+import ampersheet.source.Languages;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
@@ -47,15 +48,15 @@ class ClassReportTest {
     }
 
     private static String report(List<Standing> standings) {
-        ClassResults results = new ClassResults(SET.templates(), standings);
+        ClassResults results = new ClassResults(SET.templates(), standings, Languages.ENGLISH);
         return HtmlPage.render(ClassReport.compose(
                 SET.plan(),
                 results,
-                Tomorrow.of(results, new SheetMaker(SET), Optional.empty(), Privacy.NONE),
+                Tomorrow.of(results, new SheetMaker(SET), Optional.empty(), Privacy.none(Languages.ENGLISH)),
                 new ClassReport.CameIn(List.of(), 0, 0, 0, List.of()),
                 Optional.empty(),
                 List.of(),
-                Privacy.NONE));
+                Privacy.none(Languages.ENGLISH)));
     }
 
     /** Question 1 is missed by the strong half and got right by the weak one. */
@@ -89,7 +90,7 @@ class ClassReportTest {
         List<Standing> standings = List.of(
                 standing(1, Credit.BLANK, Credit.RIGHT, Credit.WRONG),
                 standing(2, Credit.RIGHT, Credit.BLANK, Credit.UNREADABLE));
-        ItemScores first = new ClassResults(SET.templates(), standings)
+        ItemScores first = new ClassResults(SET.templates(), standings, Languages.ENGLISH)
                 .items()
                 .values()
                 .iterator()
@@ -179,7 +180,8 @@ class ClassReportTest {
         int classes = Boolean.getBoolean("ampersheet.deep") ? 200 : 100;
         for (int i = 0; i < classes; i++) {
             Collections.shuffle(all, random);
-            Map<Standing.Item, ItemScores> items = new ClassResults(simulation.templates(), all.subList(0, 30)).items();
+            Map<Standing.Item, ItemScores> items =
+                    new ClassResults(simulation.templates(), all.subList(0, 30), Languages.ENGLISH).items();
             told += KeyCheck.of(items).isEmpty() ? 0 : 1;
             bySign += items.values().stream()
                             .anyMatch(scores -> scores.scores().size() >= ClassResults.LEAST_LEARNERS
@@ -229,7 +231,8 @@ class ClassReportTest {
             SheetMaker maker = new SheetMaker(ProblemSet.of(
                     PlanReader.read("plan.yaml", PLAN), new TemplateLibrary(List.of(TemplateFiles.builtIn()))));
             SimulatedClass learners = new SimulatedClass(maker, seed);
-            SheetMarker marker = new SheetMarker(maker, Optional.empty(), DecisionBook.none(), Privacy.NONE);
+            SheetMarker marker =
+                    new SheetMarker(maker, Optional.empty(), DecisionBook.none(), Privacy.none(Languages.ENGLISH));
             Map<String, Integer> notPlanted = new TreeMap<>();
             List<Standing> standings = new ArrayList<>();
             int answerable = 0;
@@ -262,7 +265,8 @@ class ClassReportTest {
         }
 
         private static Standing standing(SheetMarker marker, SimulatedClass.Learner learner) {
-            ReturnedFile file = AnswerTable.read("a.csv", "a.csv", SimulatedClass.file(learner), Privacy.NONE);
+            ReturnedFile file =
+                    AnswerTable.read("a.csv", "a.csv", SimulatedClass.file(learner), Privacy.none(Languages.ENGLISH));
             MarkedSheet marked = marker.mark(
                     new Roster.Seat(learner.seat(), ""),
                     List.of(new HandIn(

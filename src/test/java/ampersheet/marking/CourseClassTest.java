@@ -15,6 +15,7 @@ import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SheetProblem;
 import ampersheet.sheet.Timetable;
+import ampersheet.source.Languages;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
 import java.io.IOException;
@@ -66,7 +67,7 @@ class CourseClassTest {
             weeks.add(marked("week-" + (week + 1), answers, maker, new Roster(seats)));
         }
         MarkedWeeks course =
-                MarkedWeeks.read(weeks, template -> LIBRARY.template(template).skill());
+                MarkedWeeks.read(weeks, template -> LIBRARY.template(template).skill(), Languages.ENGLISH);
         List<Finding> findings = FallingBehind.of(course.learners(), timetable.size());
         findings.forEach(System.out::println);
         assertTrue(findings.stream().anyMatch(one -> one.who().equals(name(4)) && one.all()), "in all, seed " + SEED);

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.source.Languages;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -37,7 +38,8 @@ class MarkedWeeksTest {
                                         + "2,Y,q2,led/c,P,9,9,correct,,1\n"
                                         + "3,Z,q1,led/c,R,,,blank,,0\n"
                                         + "1,X,q1,led/c,R,9,9,unit-missing,slip: unit missing,0.5\n")),
-                template -> template.startsWith("led") ? "series resistors" : "dividers");
+                template -> template.startsWith("led") ? "series resistors" : "dividers",
+                Languages.ENGLISH);
     }
 
     @Test
@@ -73,7 +75,9 @@ class MarkedWeeksTest {
                 "w",
                 new Marking.NamedText("w/marks.csv", "a,b\n1,2\n"),
                 new Marking.NamedText("w/answers.csv", ANSWERS));
-        String told = assertThrows(DiagnosticException.class, () -> MarkedWeeks.read(List.of(other), name -> name))
+        String told = assertThrows(
+                        DiagnosticException.class,
+                        () -> MarkedWeeks.read(List.of(other), name -> name, Languages.ENGLISH))
                 .getMessage();
         assertTrue(told.contains("w/marks.csv"), told);
     }

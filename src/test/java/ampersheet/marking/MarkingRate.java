@@ -5,6 +5,7 @@ import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
 import ampersheet.sheet.SheetMaker;
+import ampersheet.source.Languages;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
 import java.io.IOException;
@@ -33,7 +34,7 @@ final class MarkingRate {
         for (int run = 0; run < 2; run++) {
             long start = cpu();
             for (String name : files.names()) {
-                files.read(name, name, Privacy.NONE);
+                files.read(name, name, Privacy.none(Languages.ENGLISH));
             }
             read = cpu() - start;
         }

@@ -21,6 +21,7 @@ import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.SheetProblem;
 import ampersheet.sheet.SmallLibrary;
+import ampersheet.source.Languages;
 import ampersheet.source.SafeCsv;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
@@ -93,10 +94,10 @@ class ReaderFuzzTest {
                 "file,received\nada.csv,2026-03-05T17:40\nbo.csv,2026-03-05 18:00\n"),
         MARKS(text -> EarlierMarks.read("marks.csv", text), "seat,marks,of\n1,3,4\n2,0.5,4\n"),
         TABLE(
-                text -> answers(AnswerTable.read("a.csv", "a.csv", text, Privacy.NONE)),
+                text -> answers(AnswerTable.read("a.csv", "a.csv", text, Privacy.none(Languages.ENGLISH))),
                 "sheet,question,answer\n" + SHEET.id() + ",q1a,4.7 kΩ\n" + SHEET.id() + ",q2a,\"4,7 V\"\n"),
         GRID(
-                text -> answers(AnswerTable.read("grid.csv", "grid.csv", text, Privacy.NONE)),
+                text -> answers(AnswerTable.read("grid.csv", "grid.csv", text, Privacy.none(Languages.ENGLISH))),
                 "sheet,seat,name,q1a,q2a\n" + SHEET.id() + ",1,Ada,4.7 kΩ,\"4,7 V\"\n,2,'=Bo,-,\n",
                 "sep=;\n" + SHEET.id() + ";q1a;4,7 kΩ\n"),
         DECISIONS(
@@ -104,7 +105,7 @@ class ReaderFuzzTest {
                 "seat,question,answer,file,decision,value,reason\n1,q1a,\"4,700 Ω\",,read as,4.7 kΩ,so\n"
                         + "2,,,a.csv,counts,,so\n,q2a,,,leave out,,so\n"),
         FILLED(
-                text -> answers(FilledSheet.read("a.md", text, Privacy.NONE)),
+                text -> answers(FilledSheet.read("a.md", text, Privacy.none(Languages.ENGLISH))),
                 "**Sheet " + SHEET.id() + "**\n\n    q1a  R = 4k7\n"
                         + "\n**q1b** Which?\n\n- [x] yes\n- [ ] no\n\n    q2a  U = ____12 V____\n"),
         SHEET_ID(text -> SHEETS.readId(text), SHEET.id().toString(), "A7K3M-007-R"),

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.source.Languages;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -161,10 +162,10 @@ class StatisticsTest {
 
     @Test
     void numbersAreWrittenTheSameEverywhere() {
-        assertEquals("−0.13", Amounts.decimal(-0.125, 2));
-        assertEquals("0.00", Amounts.decimal(-0.001, 2));
+        assertEquals("−0.13", Amounts.decimal(-0.125, 2, Languages.ENGLISH));
+        assertEquals("0.00", Amounts.decimal(-0.001, 2, Languages.ENGLISH));
         assertEquals("7.5", Amounts.marks(750));
-        assertEquals("83\u00A0%", Amounts.percent(0.825));
-        assertEquals("not defined", Amounts.decimal(Double.NaN, 2));
+        assertEquals("83\u00A0%", Amounts.percent(0.825, Languages.ENGLISH));
+        assertEquals("not defined", Amounts.decimal(Double.NaN, 2, Languages.ENGLISH));
     }
 }

@@ -48,7 +48,7 @@ class LookUpDialogTest {
 
     @Test
     void wordsAreFoundInAnyNumberAndNotInsideOthers() {
-        WordList words = new WordList(new TreeMap<>(Map.of("tap", "t", "LED", "l", "forward voltage", "f")));
+        WordList words = new WordList(new TreeMap<>(Map.of("tap", "t", "LED", "l", "forward voltage", "f")), "(s|es)?");
         assertEquals(
                 Set.of("tap", "forward voltage"),
                 words.in("Forward voltages at the tap, tapped and led")
@@ -74,7 +74,8 @@ class LookUpDialogTest {
         assertEquals(
                 List.of(),
                 templates.keySet().stream()
-                        .filter(rule -> !LookUpDialog.RULES.meanings().containsKey(rule))
+                        .filter(rule ->
+                                !WordList.rules(Languages.ENGLISH).meanings().containsKey(rule))
                         .toList());
     }
 
@@ -103,8 +104,8 @@ class LookUpDialogTest {
         new LookUpDialog(
                         List.of(),
                         LookUpTables.atHand(List.of(), DecimalMarker.COMMA, Languages.ENGLISH),
-                        LookUpDialog.RULES,
-                        LookUpDialog.WORDS,
+                        WordList.rules(Languages.ENGLISH),
+                        WordList.words(Languages.ENGLISH),
                         Languages.ENGLISH,
                         DecimalMarker.COMMA)
                 .write(page);

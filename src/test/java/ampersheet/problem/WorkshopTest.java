@@ -12,6 +12,7 @@ import ampersheet.formula.FormulaReader;
 import ampersheet.formula.Values;
 import ampersheet.quantity.Dimension;
 import ampersheet.quantity.Quantity;
+import ampersheet.source.Languages;
 import ampersheet.template.Cautions;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Way;
@@ -326,8 +327,9 @@ class WorkshopTest {
     void everyCautionTellsTheHazardAndTheAction() {
         for (Caution caution : Caution.values()) {
             assertEquals(caution, Caution.named(caution.id()).orElseThrow());
-            assertTrue(caution.text().split("[.:] ").length >= 2, caution.id() + " is one sentence only");
-            assertFalse(caution.heading().endsWith("."), caution.id());
+            assertTrue(
+                    caution.text(Languages.ENGLISH).split("[.:] ").length >= 2, caution.id() + " is one sentence only");
+            assertFalse(caution.heading(Languages.ENGLISH).endsWith("."), caution.id());
         }
         assertTrue(Caution.named("no-such-box").isEmpty());
         assertEquals(

@@ -10,6 +10,7 @@ import ampersheet.sheet.Document.FigureBlock;
 import ampersheet.sheet.Document.Kind;
 import ampersheet.sheet.Document.LogoBlock;
 import ampersheet.sheet.Document.ProblemBlock;
+import ampersheet.source.Languages;
 import java.lang.reflect.Method;
 import java.lang.reflect.Proxy;
 import java.util.ArrayList;
@@ -53,13 +54,22 @@ class EveryBlockTest {
     @Test
     void aTerminalShowsEveryBlock() {
         for (Block block : samples()) {
-            assertTrue(!new TerminalText(true).blocks(List.of(block)).toString().isBlank(), block + " is not shown");
+            assertTrue(
+                    !new TerminalText(Languages.ENGLISH, true)
+                            .blocks(List.of(block))
+                            .toString()
+                            .isBlank(),
+                    block + " is not shown");
         }
         FigureBlock figure = (FigureBlock) samples().stream()
                 .filter(FigureBlock.class::isInstance)
                 .findFirst()
                 .orElseThrow();
-        assertEquals("", new TerminalText(false).blocks(List.of(figure)).toString());
+        assertEquals(
+                "",
+                new TerminalText(Languages.ENGLISH, false)
+                        .blocks(List.of(figure))
+                        .toString());
     }
 
     private static List<Block> samples() {

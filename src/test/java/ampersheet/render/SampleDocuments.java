@@ -506,7 +506,7 @@ public final class SampleDocuments {
         for (int i = 0; i < values.length; i += 3) {
             printed.put((String) values[i], printed(((Number) values[i + 1]).doubleValue(), (String) values[i + 2]));
         }
-        return new Notation(symbols, printed, Map.of(), DecimalMarker.POINT);
+        return new Notation(symbols, printed, Map.of(), DecimalMarker.POINT, Languages.ENGLISH);
     }
 
     private static Cell cell(String text) {

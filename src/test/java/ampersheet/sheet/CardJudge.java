@@ -10,6 +10,7 @@ import ampersheet.circuit.PartValue;
 import ampersheet.circuit.PlacedPart;
 import ampersheet.circuit.Schematic;
 import ampersheet.model.CircuitPlan;
+import ampersheet.source.Languages;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TradeLimit;
 import java.util.ArrayList;
@@ -358,7 +359,7 @@ final class CardJudge {
             for (TradeLimit limit : template.premises().partLimits()) {
                 limit.measured(part, point).ifPresent(value -> {
                     if (!limit.allows(value)) {
-                        object(limit.meaning() + " of " + part.name() + " is " + limit.text(value));
+                        object(limit.meaning() + " of " + part.name() + " is " + limit.text(value, Languages.ENGLISH));
                     }
                 });
             }

@@ -16,6 +16,7 @@ import ampersheet.problem.Workshop;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.sheet.Document.Listing;
 import ampersheet.sheet.Document.ProblemBlock;
+import ampersheet.source.Languages;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
@@ -64,11 +65,12 @@ class CircuitListingTest {
             Set<String> all = new TreeSet<>();
             circuit.get().netlist().parts().forEach(part -> all.add(part.part().name()));
             assertEquals(
-                    SpiceNetlist.of(circuit.get().netlist(), "t", all, Double::toString),
-                    SpiceNetlist.of(withOtherValues(circuit.get().netlist()), "t", all, Double::toString),
+                    SpiceNetlist.of(circuit.get().netlist(), "t", all, Double::toString, Languages.ENGLISH),
+                    SpiceNetlist.of(
+                            withOtherValues(circuit.get().netlist()), "t", all, Double::toString, Languages.ENGLISH),
                     template.name() + ": what is left open leaves no trace");
             blank += CircuitListing.open(drawn)
-                            .filter(listing -> listing.text().contains(SpiceNetlist.BLANK))
+                            .filter(listing -> listing.text().contains(SpiceNetlist.blank(Languages.ENGLISH)))
                             .isPresent()
                     ? 1
                     : 0;

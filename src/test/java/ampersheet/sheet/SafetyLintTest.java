@@ -19,6 +19,7 @@ import ampersheet.quantity.Dimension;
 import ampersheet.sheet.Document.Block;
 import ampersheet.sheet.Document.ProblemBlock;
 import ampersheet.sheet.Document.Prose;
+import ampersheet.source.Languages;
 import ampersheet.template.ChosenTemplates;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.StepLine;
@@ -176,7 +177,7 @@ class SafetyLintTest {
             faults.add("the words speak of mains");
         }
         Set<String> cautions = problem.cautions().stream()
-                .map(id -> Caution.named(id).orElseThrow().heading())
+                .map(id -> Caution.named(id).orElseThrow().heading(Languages.ENGLISH))
                 .collect(Collectors.toCollection(LinkedHashSet::new));
         faults.addAll(missing(calledFor, cautions));
         if (seat % EVERY_SO_MANY == 0 && !boxes(sheet).equals(cautions)) {
@@ -188,10 +189,12 @@ class SafetyLintTest {
     private static List<String> missing(Set<Caution> calledFor, Set<String> boxes) {
         // A hot resistor has a box of its own, which says all that the other one does.
         return calledFor.stream()
-                .filter(caution -> !boxes.contains(caution.heading())
+                .filter(caution -> !boxes.contains(caution.heading(Languages.ENGLISH))
                         && !(STRIKES_BACK.contains(caution)
-                                && STRIKES_BACK.stream().anyMatch(box -> boxes.contains(box.heading())))
-                        && !(caution == Caution.HOT_PARTS && boxes.contains(Caution.HOT_RESISTORS.heading())))
+                                && STRIKES_BACK.stream()
+                                        .anyMatch(box -> boxes.contains(box.heading(Languages.ENGLISH))))
+                        && !(caution == Caution.HOT_PARTS
+                                && boxes.contains(Caution.HOT_RESISTORS.heading(Languages.ENGLISH))))
                 .map(caution -> "the box " + caution.id() + " is missing")
                 .toList();
     }

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.model.CircuitPlan;
 import ampersheet.model.HeatPlan;
+import ampersheet.source.Languages;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -37,7 +38,7 @@ class TradeLimitsTest {
         TradeLimit junction = limits.get("junction-temperature");
         assertTrue(junction.allows(273.15 + 150));
         assertFalse(junction.allows(273.15 + 150.1));
-        assertEquals("from −40\u00A0°C to 150\u00A0°C", junction.told());
+        assertEquals("from −40\u00A0°C to 150\u00A0°C", junction.told(Languages.ENGLISH));
         TradeLimit supply = limits.get("supply-voltage");
         assertTrue(supply.allows(12));
         assertFalse(supply.allows(12.3));

@@ -3,6 +3,7 @@ package ampersheet.render.html;
 import ampersheet.figure.Figure;
 import ampersheet.formula.Spoken;
 import ampersheet.formula.Symbol;
+import ampersheet.language.Language;
 import ampersheet.render.Derivation;
 import ampersheet.render.GivensWithFigures;
 import ampersheet.render.Markup;
@@ -44,6 +45,7 @@ final class BlockMarkup implements BlockVisitor {
     private static final int MASTHEAD = 32;
 
     private final Document document;
+    private final Language language;
     private final Markup markup;
     private final FormulaMarkup formulas;
     private final TableMarkup tables;
@@ -59,7 +61,7 @@ final class BlockMarkup implements BlockVisitor {
 
     /** On a page of its own, without a script. */
     BlockMarkup(Document document, Markup markup) {
-        this(document, markup, new RuledPlaces(markup), "", false);
+        this(document, markup, new RuledPlaces(markup, document.language()), "", false);
     }
 
     /** @param idPrefix before every id, where several of these share a page with its script */
@@ -69,9 +71,10 @@ final class BlockMarkup implements BlockVisitor {
 
     private BlockMarkup(Document document, Markup markup, Places places, String idPrefix, boolean pointedAt) {
         this.document = document;
+        this.language = document.language();
         this.markup = markup;
-        this.formulas = new FormulaMarkup(markup);
-        this.tables = new TableMarkup(markup, formulas);
+        this.formulas = new FormulaMarkup(markup, language);
+        this.tables = new TableMarkup(markup, formulas, language);
         this.places = places;
         this.idPrefix = idPrefix;
         this.pointedAt = pointedAt;
@@ -107,7 +110,8 @@ final class BlockMarkup implements BlockVisitor {
         markup.open("section", "class", fitsOnAPage(problem) ? "problem whole" : "problem", "aria-labelledby", id)
                 .newline();
         markup.open("h2", "id", id);
-        markup.open("span", "class", "number").element("span", Wording.PROBLEM + " ", "class", "unseen");
+        markup.open("span", "class", "number")
+                .element("span", language.say("print.problem.before-number") + " ", "class", "unseen");
         markup.line(problem.number())
                 .close("span")
                 .text(" ")
@@ -164,8 +168,7 @@ final class BlockMarkup implements BlockVisitor {
         markup.open("p", "class", "caution", "role", "note");
         markup.element("span", "⚠", "class", "sign", "aria-hidden", "true").text(" ");
         markup.open("strong")
-                .text(Wording.CAUTION + ": ")
-                .line(Wording.sentence(caution.heading()))
+                .line(language.say("print.caution", "heading", Wording.sentence(caution.heading())))
                 .close("strong")
                 .text(" ");
         markup.line(caution.text()).close("p").newline();
@@ -188,7 +191,7 @@ final class BlockMarkup implements BlockVisitor {
     public void assumptions(Assumptions assumptions) {
         if (assumptions.inFull()) {
             markup.open("div", "class", "granted").newline();
-            markup.element("p", Wording.TAKEN_FOR_GRANTED + ":")
+            markup.element("p", language.say("print.taken-for-granted.list"))
                     .newline()
                     .open("ul")
                     .newline();
@@ -203,7 +206,7 @@ final class BlockMarkup implements BlockVisitor {
             markup.close("ul").newline().close("div").newline();
         } else {
             markup.open("p", "class", "granted")
-                    .line(Wording.takenForGranted(assumptions))
+                    .line(Wording.takenForGranted(assumptions, language))
                     .close("p")
                     .newline();
         }
@@ -225,12 +228,12 @@ final class BlockMarkup implements BlockVisitor {
     @Override
     public void givens(Givens givens) {
         markup.open("div", "class", "givens").newline();
-        heading(headingLevel, Wording.GIVEN);
+        heading(headingLevel, language.say("print.given"));
         markup.open("dl").newline();
         for (GivenLine line : givens.lines()) {
             markup.open("div").open("dt").line(line.label()).close("dt").open("dd");
             if (line.symbol().isPresent()) {
-                markup.trusted(FormulaMarkup.isSymbol(line.symbol().get()));
+                markup.trusted(formulas.isSymbol(line.symbol().get()));
                 markup.text(" ");
             }
             markup.line(line.value()).close("dd").close("div").newline();
@@ -251,7 +254,7 @@ final class BlockMarkup implements BlockVisitor {
         }
         markup.trusted(figure.picture().inPage(pointedAt)).close("div").newline();
         markup.open("figcaption")
-                .element("b", Wording.FIGURE + ":")
+                .element("b", language.say("print.figure"))
                 .text(" ")
                 .open("span", "id", titleId)
                 .line(figure.title())
@@ -259,7 +262,7 @@ final class BlockMarkup implements BlockVisitor {
                 .close("figcaption");
         markup.newline().close("figure").newline();
         markup.open("details").newline();
-        markup.element("summary", Wording.FIGURE_IN_WORDS).newline();
+        markup.element("summary", language.say("print.figure.in-words")).newline();
         markup.open("p", "id", figure.picture().descriptionId())
                 .line(Spoken.words(figure.summary()))
                 .close("p")
@@ -283,7 +286,10 @@ final class BlockMarkup implements BlockVisitor {
             markup.close("table").newline();
         }
         if (!figure.walk().isEmpty()) {
-            markup.element("p", Wording.WALK + ":").newline().open("ol").newline();
+            markup.element("p", language.say("print.figure.walk"))
+                    .newline()
+                    .open("ol")
+                    .newline();
             figure.walk()
                     .forEach(sentence -> markup.open("li")
                             .line(Spoken.words(sentence))
@@ -299,7 +305,9 @@ final class BlockMarkup implements BlockVisitor {
     @Override
     public void steps(Steps steps) {
         markup.open("div", "class", "working").newline();
-        heading(Math.max(headingLevel, above + 1), steps.heading().isEmpty() ? Wording.WORKED_STEPS : steps.heading());
+        heading(
+                Math.max(headingLevel, above + 1),
+                steps.heading().isEmpty() ? language.say("print.steps") : steps.heading());
         markup.open("ol", "class", "steps", "role", "list").newline();
         steps.steps().forEach(this::step);
         markup.close("ol").newline().close("div").newline();
@@ -323,7 +331,9 @@ final class BlockMarkup implements BlockVisitor {
             markup.close("div").newline();
             why(step);
         } else {
-            String label = step.blankId().isEmpty() ? Wording.STEP + " " + step.number() : step.blankId();
+            String label = step.blankId().isEmpty()
+                    ? language.say("print.step", "number", Integer.toString(step.number()))
+                    : step.blankId();
             place(label, Optional.of(step.symbol()), step.meaning(), "");
             markup.close("div").newline();
         }
@@ -337,7 +347,7 @@ final class BlockMarkup implements BlockVisitor {
         }
         markup.open("div", "class", "why").newline();
         if (!step.principle().isEmpty()) {
-            markup.open("p", "class", "rule").element("span", Wording.RULE_USED + ": ", "class", "unseen");
+            markup.open("p", "class", "rule").element("span", language.say("print.rule-used") + " ", "class", "unseen");
             markup.line(step.principle()).close("p").newline();
         }
         if (!step.reason().isEmpty()) {
@@ -367,7 +377,7 @@ final class BlockMarkup implements BlockVisitor {
                     question.id(),
                     question.symbol(),
                     question.meaning(),
-                    question.unitBox() == UnitBox.SHARE ? Wording.SHARE_HINT : question.unitHint());
+                    question.unitBox() == UnitBox.SHARE ? language.say("print.share-hint") : question.unitHint());
         } else {
             places.options(question, id + "-option");
         }
@@ -375,7 +385,7 @@ final class BlockMarkup implements BlockVisitor {
     }
 
     private void place(String label, Optional<Symbol> symbol, String meaning, String hint) {
-        String symbolMarkup = symbol.map(s -> FormulaMarkup.isSymbol(s) + " ").orElse("");
+        String symbolMarkup = symbol.map(s -> formulas.isSymbol(s) + " ").orElse("");
         places.place(id("place-" + label), label, symbolMarkup, meaning, hint);
     }
 

@@ -4,6 +4,8 @@ import ampersheet.formula.MathMl;
 import ampersheet.formula.Spoken;
 import ampersheet.language.Language;
 import ampersheet.render.Markup;
+import ampersheet.render.Slots;
+import ampersheet.render.SpokenLines;
 import ampersheet.render.Wording;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Document.Block;
@@ -38,7 +40,7 @@ public final class Fragment {
     /** The blocks of a document as they are printed, with ruled places instead of fields. */
     public static String printed(Document document, String idPrefix, int under) {
         Markup markup = Markup.inLongLines();
-        new BlockMarkup(document, markup, new RuledPlaces(markup), idPrefix)
+        new BlockMarkup(document, markup, new RuledPlaces(markup, document.language()), idPrefix)
                 .under(under)
                 .write();
         return markup.toString();
@@ -84,17 +86,20 @@ public final class Fragment {
     }
 
     /** A step without its numbers, in symbols, with the case that applies. */
-    public static String symbols(StepBlock step) {
+    public static String symbols(StepBlock step, Language language) {
         Markup markup = Markup.inLongLines();
         step.condition().ifPresent(condition -> {
-            markup.open("p", "class", "case").text(Wording.CASE + " ");
-            markup.trusted(MATH + Spoken.symbolic(condition, step.notation()) + "\">"
-                            + MathMl.symbolic(condition, step.notation()) + "</math>.")
-                    .close("p");
+            markup.open("p", "class", "case");
+            Slots.write(
+                    language.say("print.case.symbols", "symbols", Slots.mark(0)),
+                    markup::text,
+                    () -> markup.trusted(MATH + Spoken.symbolic(condition, step.notation()) + "\">"
+                            + MathMl.symbolic(condition, step.notation()) + "</math>"));
+            markup.close("p");
         });
         markup.open("p", "class", "line", "role", "group", "aria-label", step.meaning());
-        markup.trusted(MATH + Spoken.symbol(step.symbol()) + " equals "
-                        + Spoken.symbolic(step.formula().orElseThrow(), step.notation()) + "\">"
+        String spoken = Spoken.symbolic(step.formula().orElseThrow(), step.notation());
+        markup.trusted(MATH + new SpokenLines(step.symbol(), language).equal(spoken) + "\">"
                         + MathMl.symbol(step.symbol()) + "<mo>=</mo>"
                         + MathMl.symbolic(step.formula().orElseThrow(), step.notation()) + "</math>")
                 .close("p");
@@ -102,7 +107,7 @@ public final class Fragment {
     }
 
     /** The style sheet of every page; it begins with names for all colours in light and dark. */
-    public static String style() {
-        return StyleSheet.common();
+    public static String style(Language language) {
+        return StyleSheet.common(language);
     }
 }

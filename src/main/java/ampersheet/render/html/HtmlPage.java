@@ -1,7 +1,7 @@
 package ampersheet.render.html;
 
 import ampersheet.render.Markup;
-import ampersheet.render.Wording;
+import ampersheet.render.Slots;
 import ampersheet.sheet.Document;
 
 /**
@@ -62,7 +62,7 @@ public final class HtmlPage {
         markup.single("meta", "name", "color-scheme", "content", "light dark").newline();
         StringBuilder title = new StringBuilder();
         if (document.kind() == Document.Kind.KEY) {
-            title.append(Wording.KEY_NOTICE).append(" · ");
+            title.append(document.language().say("print.key-notice")).append(" · ");
         }
         title.append(document.title());
         if (!document.sheetId().isEmpty()) {
@@ -76,7 +76,8 @@ public final class HtmlPage {
     private static void masthead(Document document, Markup markup) {
         markup.open("header", "class", "masthead").newline();
         if (document.kind() == Document.Kind.KEY) {
-            markup.element("p", Wording.KEY_NOTICE, "class", "key-notice").newline();
+            markup.element("p", document.language().say("print.key-notice"), "class", "key-notice")
+                    .newline();
         }
         markup.trusted(Fragment.logo(document));
         markup.open("h1").line(document.title()).close("h1").newline();
@@ -95,15 +96,15 @@ public final class HtmlPage {
     private static void foot(Document document, Markup markup) {
         markup.open("footer").newline();
         markup.open("p", "class", "running");
-        markup.open("span")
-                .text(Wording.END_OF + " ")
-                .open("cite")
-                .line(document.title())
-                .close("cite")
-                .close("span")
-                .text(" ");
+        markup.open("span");
+        Slots.write(
+                document.language().say("print.end", "title", Slots.mark(0)),
+                markup::text,
+                () -> markup.open("cite").line(document.title()).close("cite"));
+        markup.close("span").text(" ");
         if (document.kind() == Document.Kind.KEY) {
-            markup.element("strong", Wording.KEY_NOTICE).text(" ");
+            markup.element("strong", document.language().say("print.key-notice"))
+                    .text(" ");
         }
         sheetId(document, markup);
         markup.close("p").newline().close("footer").newline();
@@ -112,8 +113,12 @@ public final class HtmlPage {
     /** Nothing on a page without one. */
     static void sheetId(Document document, Markup markup) {
         if (!document.sheetId().isEmpty()) {
-            markup.open("span", "class", "sheet-id").text(Wording.SHEET + " ");
-            markup.open("b").line(document.sheetId()).close("b").close("span");
+            markup.open("span", "class", "sheet-id");
+            Slots.write(
+                    document.language().say("print.sheet", "sheet", Slots.mark(0)),
+                    markup::text,
+                    () -> markup.open("b").line(document.sheetId()).close("b"));
+            markup.close("span");
         }
     }
 }

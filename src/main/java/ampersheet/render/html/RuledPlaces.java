@@ -1,28 +1,32 @@
 package ampersheet.render.html;
 
+import ampersheet.language.Language;
 import ampersheet.render.Markup;
 import ampersheet.render.ProseMarkup;
-import ampersheet.render.Wording;
 import ampersheet.sheet.Document.Question;
 
 /** Ruled lines, high enough to write on, and boxes to tick. */
-record RuledPlaces(Markup markup) implements Places {
+record RuledPlaces(Markup markup, Language language) implements Places {
     @Override
     public void place(String id, String label, String symbol, String meaning, String hint) {
         markup.open("p", "class", "place").open("b").line(label).close("b").text(" ");
         markup.trusted(symbol);
-        StringBuilder name = new StringBuilder(Wording.PLACE_FOR).append(' ').append(label);
-        if (!meaning.isEmpty()) {
-            name.append(", ").append(meaning);
-        }
-        if (!hint.isEmpty()) {
-            name.append(": ").append(hint);
-        }
-        markup.element("span", "", "class", "blank", "role", "img", "aria-label", name.toString());
+        markup.element("span", "", "class", "blank", "role", "img", "aria-label", name(label, meaning, hint));
         if (!hint.isEmpty()) {
             markup.text(" ").open("span", "class", "hint").line(hint).close("span");
         }
         markup.close("p").newline();
+    }
+
+    private String name(String question, String meaning, String hint) {
+        if (meaning.isEmpty()) {
+            return hint.isEmpty()
+                    ? language.say("print.place", "question", question)
+                    : language.say("print.place.hint", "question", question, "hint", hint);
+        }
+        return hint.isEmpty()
+                ? language.say("print.place.meaning", "question", question, "meaning", meaning)
+                : language.say("print.place.meaning-and-hint", "question", question, "meaning", meaning, "hint", hint);
     }
 
     @Override
@@ -34,7 +38,7 @@ record RuledPlaces(Markup markup) implements Places {
                 .text(" ");
         ProseMarkup.writeLine(question.prompt(), markup);
         markup.close("p").newline();
-        markup.element("p", Wording.TICK_ONE, "class", "hint")
+        markup.element("p", language.say("print.tick-one"), "class", "hint")
                 .newline()
                 .open("ul", "class", "options", "role", "list")
                 .newline();

@@ -1,8 +1,8 @@
 package ampersheet.render.html;
 
 import ampersheet.figure.Picture;
+import ampersheet.language.Language;
 import ampersheet.render.CssString;
-import ampersheet.render.Wording;
 import ampersheet.sheet.Document;
 import ampersheet.source.Remembered;
 import java.io.IOException;
@@ -19,13 +19,13 @@ import java.util.stream.Stream;
 
 /** The look of every page, and the rules for paper that depend on the document. */
 final class StyleSheet {
-    private static final String COMMON = closeSet(asWritten()) + Picture.style() + TableMarkup.keyLabels();
+    private static final String COMMON = closeSet(asWritten()) + Picture.style();
 
     /** The pages of a class are made of the same few things. */
     private static final Remembered<Names, String> KNOWN = new Remembered<>(200);
 
     /** What stands in a page: elements, and classes with a full stop before them. */
-    private record Names(Document.Kind kind, Set<String> all) {}
+    private record Names(Document.Kind kind, String language, Set<String> all) {}
 
     private static final String CLASS = " class=\"";
     private static final Pattern VARIABLE = Pattern.compile("--[a-z-]+(?=:)");
@@ -57,8 +57,8 @@ final class StyleSheet {
 
     private StyleSheet() {}
 
-    static String common() {
-        return COMMON;
+    static String common(Language language) {
+        return COMMON + TableMarkup.keyLabels(language);
     }
 
     /** What every page has, as it is read by people. */
@@ -68,8 +68,10 @@ final class StyleSheet {
 
     /** @param body markup of the page: rules for what does not stand in it are left out */
     static String of(Document document, String body) {
-        Names names = new Names(document.kind(), named(body));
-        String known = KNOWN.of(names, named -> withoutUnusedNames(used(COMMON, named.all()) + ofKind(named.kind())));
+        Names names = new Names(document.kind(), document.language().code(), named(body));
+        String known = KNOWN.of(
+                names,
+                named -> withoutUnusedNames(used(common(document.language()), named.all()) + ofKind(named.kind())));
         return known + (document.logo().isPresent() ? LOGO : "") + paged(document);
     }
 
@@ -166,8 +168,11 @@ final class StyleSheet {
      */
     private static String paged(Document document) {
         String size = document.paper() == Document.Paper.LETTER ? "letter" : "A4";
-        String foot = document.sheetId().isEmpty() ? document.title() : Wording.SHEET + " " + document.sheetId();
-        String middle = document.kind() == Document.Kind.KEY ? Wording.KEY_NOTICE : "";
+        String foot = document.sheetId().isEmpty()
+                ? document.title()
+                : document.language().say("print.sheet", "sheet", document.sheetId());
+        String middle =
+                document.kind() == Document.Kind.KEY ? document.language().say("print.key-notice") : "";
         return "@page {\n"
                 + "  size: " + size + ";\n"
                 + "  margin: 17mm 19mm 19mm;\n"

@@ -2,10 +2,11 @@ package ampersheet.render.html;
 
 import ampersheet.formula.MathMl;
 import ampersheet.formula.Spoken;
+import ampersheet.language.Language;
 import ampersheet.render.Address;
 import ampersheet.render.CssString;
+import ampersheet.render.KeyHead;
 import ampersheet.render.Markup;
-import ampersheet.render.Wording;
 import ampersheet.sheet.Document.Cell;
 import ampersheet.sheet.Document.KeyLine;
 import ampersheet.sheet.Document.KeyTable;
@@ -18,15 +19,13 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /** Tables: the key, those to look values up in, and those whose rows become cards on a phone. */
-record TableMarkup(Markup markup, FormulaMarkup formulas) {
+record TableMarkup(Markup markup, FormulaMarkup formulas, Language language) {
     /** Values in a row of preferred values: a whole E12, which a phone just shows. */
     private static final int SERIES_ROW = 12;
 
-    private static final List<String> KEY_HEAD =
-            List.of(Wording.QUESTION, Wording.ANSWER, Wording.ACCEPTED, Wording.SECOND_ROUTE);
-
     void write(KeyTable table) {
-        openTable(Wording.ANSWERS, KEY_HEAD, "cards key-lines");
+        List<String> head = KeyHead.in(language);
+        openTable(language.say("print.answers"), head, "cards key-lines");
         for (KeyLine line : table.lines()) {
             markup.open("tbody", "role", "rowgroup").newline().open("tr", "role", "row");
             openCell("th", "");
@@ -34,7 +33,7 @@ record TableMarkup(Markup markup, FormulaMarkup formulas) {
             markup.open("b", "class", "label").line(line.question()).close("b");
             line.symbol().ifPresent(symbol -> {
                 markup.text(" ");
-                formulas.inLine(MathMl.symbol(symbol), Spoken.symbol(symbol));
+                formulas.inLine(MathMl.symbol(symbol), Spoken.symbol(symbol, formulas.language()));
                 markup.close("span");
             });
             markup.close("th");
@@ -45,8 +44,10 @@ record TableMarkup(Markup markup, FormulaMarkup formulas) {
             markup.close("tr").newline();
             if (!line.mistakes().isEmpty()) {
                 markup.open("tr", "role", "row", "class", "mistakes");
-                markup.open("td", "role", "cell", "colspan", Integer.toString(KEY_HEAD.size()));
-                markup.element("p", Wording.WRONG_METHODS + ":").open("ul").newline();
+                markup.open("td", "role", "cell", "colspan", Integer.toString(head.size()));
+                markup.element("p", language.say("print.wrong-methods"))
+                        .open("ul")
+                        .newline();
                 for (MistakeLine mistake : line.mistakes()) {
                     markup.open("li").open("b").line(mistake.value()).close("b").text(" — ");
                     markup.line(mistake.explanation()).close("li").newline();
@@ -59,7 +60,7 @@ record TableMarkup(Markup markup, FormulaMarkup formulas) {
     }
 
     void write(PreferredValues values) {
-        openScroll(Wording.PREFERRED_VALUES, "look-up series");
+        openScroll(language.say("print.preferred-values"), "look-up series");
         for (Series series : values.series()) {
             markup.open("tbody").newline();
             List<List<String>> rows = series.rows(SERIES_ROW);
@@ -185,13 +186,12 @@ record TableMarkup(Markup markup, FormulaMarkup formulas) {
     }
 
     /** Names of the columns of a key, before each cell where its rows are cards. */
-    static String keyLabels() {
+    static String keyLabels(Language language) {
+        List<String> head = KeyHead.in(language);
         StringBuilder style = new StringBuilder("@media (max-width:34em){");
-        for (int i = 0; i < KEY_HEAD.size(); i++) {
+        for (int i = 0; i < head.size(); i++) {
             style.append(".key-lines tr:first-child>:nth-child(").append(i + 1);
-            style.append(")::before{content:")
-                    .append(CssString.of(KEY_HEAD.get(i)))
-                    .append(";color:var(--ink-soft)}");
+            style.append(")::before{content:").append(CssString.of(head.get(i))).append(";color:var(--ink-soft)}");
         }
         return style.append("}\n").toString();
     }

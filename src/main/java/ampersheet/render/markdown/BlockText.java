@@ -5,9 +5,11 @@ import ampersheet.formula.Condition;
 import ampersheet.formula.Notation;
 import ampersheet.formula.PlainText;
 import ampersheet.formula.Symbol;
+import ampersheet.language.Language;
 import ampersheet.quantity.QuantityWriter.Printed;
 import ampersheet.render.Address;
 import ampersheet.render.Derivation;
+import ampersheet.render.KeyHead;
 import ampersheet.render.Wording;
 import ampersheet.sheet.Document.Assumptions;
 import ampersheet.sheet.Document.Block;
@@ -46,11 +48,13 @@ final class BlockText implements BlockVisitor {
 
     private final Page page;
     private final FigureFiles figures;
+    private final Language language;
     private int headingLevel = 2;
 
-    BlockText(Page page, FigureFiles figures) {
+    BlockText(Page page, FigureFiles figures, Language language) {
         this.page = page;
         this.figures = figures;
+        this.language = language;
     }
 
     void write(List<Block> blocks) {
@@ -62,7 +66,7 @@ final class BlockText implements BlockVisitor {
     @Override
     public void problem(ProblemBlock problem) {
         page.paragraph("---");
-        heading(headingLevel, Wording.PROBLEM + " " + problem.number() + ": " + problem.title());
+        heading(headingLevel, language.say("print.problem", "number", problem.number(), "title", problem.title()));
         if (!problem.tags().isEmpty()) {
             page.paragraph(Escaped.start(String.join(" · ", problem.tags())));
         }
@@ -106,10 +110,10 @@ final class BlockText implements BlockVisitor {
     @Override
     public void assumptions(Assumptions assumptions) {
         if (!assumptions.inFull()) {
-            page.paragraph(Escaped.start(Wording.takenForGranted(assumptions)));
+            page.paragraph(Escaped.start(Wording.takenForGranted(assumptions, language)));
             return;
         }
-        page.paragraph(Wording.TAKEN_FOR_GRANTED + ":");
+        page.paragraph(language.say("print.taken-for-granted.list"));
         page.paragraph(String.join(
                 "\n",
                 assumptions.all().stream()
@@ -127,7 +131,7 @@ final class BlockText implements BlockVisitor {
     /** A list, because a table would need a head that says nothing. */
     @Override
     public void preferredValues(PreferredValues values) {
-        page.paragraph(Escaped.bold(Wording.PREFERRED_VALUES));
+        page.paragraph(Escaped.bold(language.say("print.preferred-values")));
         page.paragraph(String.join(
                 "\n",
                 values.series().stream()
@@ -137,15 +141,15 @@ final class BlockText implements BlockVisitor {
 
     @Override
     public void caution(Caution caution) {
-        page.paragraph("> **⚠ " + Wording.CAUTION + ": " + Escaped.text(caution.heading()) + "**\n>\n> "
-                + Escaped.start(caution.text()));
+        String heading = language.say("print.caution", "heading", Escaped.text(caution.heading()));
+        page.paragraph("> **⚠ " + heading + "**\n>\n> " + Escaped.start(caution.text()));
     }
 
     // Givens and figure
 
     @Override
     public void givens(Givens givens) {
-        heading(headingLevel, Wording.GIVEN);
+        heading(headingLevel, language.say("print.given"));
         List<String> lines = new ArrayList<>();
         for (GivenLine line : givens.lines()) {
             String symbol = line.symbol().map(s -> s.plain() + " = ").orElse("");
@@ -157,7 +161,7 @@ final class BlockText implements BlockVisitor {
     @Override
     public void figure(FigureBlock block) {
         Figure figure = block.figure();
-        page.paragraph("**" + Wording.FIGURE + ": " + Escaped.text(figure.title()) + "**");
+        page.paragraph("**" + language.say("print.figure") + " " + Escaped.text(figure.title()) + "**");
         figures.keep(figure).ifPresent(file -> page.paragraph("![" + Escaped.text(figure.title()) + "](" + file + ")"));
         page.paragraph(Escaped.start(figure.summary()));
         if (!figure.table().rows().isEmpty()) {
@@ -166,7 +170,7 @@ final class BlockText implements BlockVisitor {
                     figure.table().rows().stream().map(BlockText::cells).toList()));
         }
         if (!figure.walk().isEmpty()) {
-            page.paragraph(Wording.WALK + ":");
+            page.paragraph(language.say("print.figure.walk"));
             List<String> walk = new ArrayList<>();
             for (String sentence : figure.walk()) {
                 walk.add(walk.size() + 1 + ". " + Escaped.start(sentence));
@@ -183,7 +187,7 @@ final class BlockText implements BlockVisitor {
 
     @Override
     public void steps(Steps steps) {
-        heading(headingLevel, steps.heading().isEmpty() ? Wording.WORKED_STEPS : steps.heading());
+        heading(headingLevel, steps.heading().isEmpty() ? language.say("print.steps") : steps.heading());
         steps.steps().forEach(this::step);
     }
 
@@ -203,14 +207,20 @@ final class BlockText implements BlockVisitor {
                 page.indented(inItem, Escaped.start(Wording.sentence(step.reason())));
             }
         } else {
-            String label = step.blankId().isEmpty() ? Wording.STEP + " " + step.number() : step.blankId();
+            String label = step.blankId().isEmpty()
+                    ? language.say("print.step", "number", Integer.toString(step.number()))
+                    : step.blankId();
             page.indented(inItem + 4, place(label, Optional.of(step.symbol()), ""));
         }
     }
 
-    private static String condition(Condition condition, Notation notation) {
-        return Wording.CASE + " " + Escaped.text(PlainText.symbolic(condition, notation)) + "; " + Wording.CASE_HERE
-                + " " + Escaped.text(PlainText.substituted(condition, notation)) + ".";
+    private String condition(Condition condition, Notation notation) {
+        return language.say(
+                "print.case",
+                "symbols",
+                Escaped.text(PlainText.symbolic(condition, notation)),
+                "numbers",
+                Escaped.text(PlainText.substituted(condition, notation)));
     }
 
     /** {@code R = (V_s − V_f) / I_f = (9 V − 2 V) / 16 mA ≈ 437.5 Ω}, on one line or broken before each sign. */
@@ -241,7 +251,7 @@ final class BlockText implements BlockVisitor {
         if (question.options().isEmpty()) {
             page.indented(4, place(question.id(), question.symbol(), question.unitHint()));
         } else {
-            page.paragraph(Wording.TICK_ONE);
+            page.paragraph(language.say("print.tick-one"));
             page.paragraph(String.join(
                     "\n",
                     question.options().stream()
@@ -258,7 +268,7 @@ final class BlockText implements BlockVisitor {
 
     @Override
     public void keyTable(KeyTable table) {
-        heading(headingLevel, Wording.ANSWERS);
+        heading(headingLevel, language.say("print.answers"));
         List<List<String>> rows = new ArrayList<>();
         for (KeyLine line : table.lines()) {
             String symbol = line.symbol().map(s -> " " + s.plain()).orElse("");
@@ -268,8 +278,7 @@ final class BlockText implements BlockVisitor {
                     Escaped.cell(line.accepted()),
                     Escaped.cell(line.secondRoute())));
         }
-        page.paragraph(
-                TextTable.of(List.of(Wording.QUESTION, Wording.ANSWER, Wording.ACCEPTED, Wording.SECOND_ROUTE), rows));
+        page.paragraph(TextTable.of(KeyHead.in(language), rows));
         List<String> mistakes = new ArrayList<>();
         for (KeyLine line : table.lines()) {
             if (!line.mistakes().isEmpty()) {
@@ -281,7 +290,7 @@ final class BlockText implements BlockVisitor {
             }
         }
         if (!mistakes.isEmpty()) {
-            page.paragraph(Wording.WRONG_METHODS + ":");
+            page.paragraph(language.say("print.wrong-methods"));
             page.paragraph(String.join("\n", mistakes));
         }
     }

@@ -1,6 +1,6 @@
 package ampersheet.render.markdown;
 
-import ampersheet.render.Wording;
+import ampersheet.language.Language;
 import ampersheet.sheet.Document;
 import java.util.Map;
 import java.util.Optional;
@@ -32,9 +32,13 @@ public final class MarkdownPage {
         Page page = new Page();
         page.paragraph("# " + Escaped.text(document.title()));
         boolean key = document.kind() == Document.Kind.KEY;
-        String sheet = document.sheetId().isEmpty() ? "" : Wording.SHEET + " " + Escaped.text(document.sheetId());
+        Language language = document.language();
+        String sheet = document.sheetId().isEmpty()
+                ? ""
+                : language.say("print.sheet", "sheet", Escaped.text(document.sheetId()));
+        String notice = key ? "**" + language.say("print.key-notice") + "**" : "";
         if (key) {
-            page.paragraph("**" + Wording.KEY_NOTICE + "**");
+            page.paragraph(notice);
         }
         if (!document.subtitle().isBlank()) {
             page.paragraph(Escaped.start(document.subtitle()));
@@ -42,11 +46,11 @@ public final class MarkdownPage {
         if (!sheet.isEmpty()) {
             page.paragraph("**" + sheet + "**");
         }
-        new BlockText(page, figures).write(document.blocks());
+        new BlockText(page, figures, language).write(document.blocks());
         page.paragraph("---");
-        page.paragraph(Wording.END_OF + " " + Escaped.text(document.title())
+        page.paragraph(language.say("print.end", "title", Escaped.text(document.title()))
                 + (sheet.isEmpty() ? "" : " · " + sheet)
-                + (key ? " · **" + Wording.KEY_NOTICE + "**" : ""));
+                + (key ? " · " + notice : ""));
         return page.toString();
     }
 }

@@ -29,7 +29,8 @@ final class CardPages {
             card(page.get(i), places.get(i));
         }
         CutMarks marks = new CutMarks(document.paper(), page);
-        print.drawing(marks, "Marks for cutting the page into cards", marks.width(), marks.height(), "class", "marks");
+        String alt = document.language().say("print.cut-marks");
+        print.drawing(marks, alt, marks.width(), marks.height(), "class", "marks");
         markup.close("div").newline();
     }
 

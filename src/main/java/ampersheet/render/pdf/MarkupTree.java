@@ -1,5 +1,6 @@
 package ampersheet.render.pdf;
 
+import ampersheet.language.Language;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.Unit;
 import java.io.IOException;
@@ -28,8 +29,6 @@ record MarkupTree(Document nodes, List<OnPaper> drawings) {
     static final String LEFT_EMPTY = "left-empty";
 
     private static final String NEXT_PAGE = "next-page";
-    static final String FACING = "Left empty, so that what belongs together lies face to face on the next two pages.";
-    static final String BACK = "Left empty: what follows begins on a leaf of its own.";
 
     private static final List<String> EMPHASES = List.of("strong", "em");
     private static final String PUNCTUATION = ".,;:?!)";
@@ -175,10 +174,11 @@ record MarkupTree(Document nodes, List<OnPaper> drawings) {
     }
 
     /** Tells the elements that begin a page, and what holds them, which would else be kept together. */
-    void breakBefore(List<PageBreaks.Start> starts) {
+    void breakBefore(List<PageBreaks.Start> starts, Language language) {
         for (PageBreaks.Start start : starts) {
             if (start.kind() != PageBreaks.Kind.NEXT_PAGE) {
-                start.element().getParentNode().insertBefore(leftEmpty(FACING), start.element());
+                Element empty = leftEmpty(language.say("print.left-empty.facing"));
+                start.element().getParentNode().insertBefore(empty, start.element());
             }
             mark(start.element(), NEXT_PAGE);
             for (Node holder = start.element().getParentNode();
@@ -190,8 +190,8 @@ record MarkupTree(Document nodes, List<OnPaper> drawings) {
     }
 
     /** One more page at the end, which says why it is empty. */
-    void leaveBackEmpty() {
-        nodes.getElementsByTagName("body").item(0).appendChild(leftEmpty(BACK));
+    void leaveBackEmpty(Language language) {
+        nodes.getElementsByTagName("body").item(0).appendChild(leftEmpty(language.say("print.left-empty.back")));
     }
 
     /** The page that stays empty says why. */

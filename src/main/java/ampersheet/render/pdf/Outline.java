@@ -1,5 +1,6 @@
 package ampersheet.render.pdf;
 
+import ampersheet.sheet.Document;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,6 +15,18 @@ final class Outline {
     record Line(String title, COSBase page) {}
 
     private Outline() {}
+
+    /** What the line of a handout says. */
+    static String title(Document document) {
+        String reader = document.subtitle();
+        String sheet = document.sheetId();
+        if (sheet.isEmpty()) {
+            return document.title();
+        }
+        return document.kind() == Document.Kind.KEY
+                ? document.language().say("print.outline.key", "reader", reader, "sheet", sheet)
+                : document.language().say("print.outline.sheet", "reader", reader, "sheet", sheet);
+    }
 
     /** Writes the lines in this order; what the catalogue refers to. */
     static COSDictionary written(List<Line> lines, ObjectFile file) throws IOException {

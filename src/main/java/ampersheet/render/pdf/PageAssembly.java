@@ -1,5 +1,6 @@
 package ampersheet.render.pdf;
 
+import ampersheet.language.Language;
 import ampersheet.render.pdf.PackedPages.Page;
 import ampersheet.render.pdf.PackedPages.Row;
 import java.util.ArrayList;
@@ -46,6 +47,7 @@ final class PageAssembly {
     private final Set<Element> begun = new LinkedHashSet<>();
 
     private final Room room;
+    private final Language language;
     /** Id of the problem of each piece; empty for what belongs to none. */
     private final List<String> problems = new ArrayList<>();
 
@@ -66,15 +68,16 @@ final class PageAssembly {
     /** @param original that is parted; @param copy of it in one place */
     private record Holder(Element original, Element copy) {}
 
-    private PageAssembly(MarkupTree measured, Room room) {
+    private PageAssembly(MarkupTree measured, Room room, Language language) {
         this.room = room;
+        this.language = language;
         this.nodes = measured.nodes();
         this.drawings = new ArrayList<>(measured.drawings());
     }
 
     /** The same markup, each page of it a division; it changes the nodes of the one given. */
-    static MarkupTree of(MarkupTree measured, List<Piece> pieces, List<Page> pages, Room room) {
-        PageAssembly assembly = new PageAssembly(measured, room);
+    static MarkupTree of(MarkupTree measured, List<Piece> pieces, List<Page> pages, Room room, Language language) {
+        PageAssembly assembly = new PageAssembly(measured, room, language);
         for (int i = 0; i < pieces.size(); i++) {
             Element start = pieces.get(i).start();
             assembly.starts.put(start, i);
@@ -92,19 +95,19 @@ final class PageAssembly {
         children.forEach(child -> assembly.put(child, List.of()));
         assembly.rests.forEach((column, height) -> column.appendChild(
                 assembly.free(PrintStyle.COLUMN * room.width(), height * MILLIMETRES_PER_POINT - AROUND_FREE)));
-        children(body).forEach(page -> pointToCautionsAbove(page, new TreeSet<>()));
+        children(body).forEach(page -> assembly.pointToCautionsAbove(page, new TreeSet<>()));
         return new MarkupTree(measured.nodes(), List.copyOf(assembly.drawings));
     }
 
     /** A caution stands in full once on a page; where it comes again, its heading. */
-    private static void pointToCautionsAbove(Node node, Set<String> seen) {
+    private void pointToCautionsAbove(Node node, Set<String> seen) {
         if (node instanceof Element element && element.hasAttribute(PrintMarkup.CAUTION)) {
             if (!seen.add(element.getAttribute(PrintMarkup.CAUTION))) {
                 children(element).stream()
                         .filter(Text.class::isInstance)
                         .skip(1)
                         .forEach(element::removeChild);
-                element.appendChild(element.getOwnerDocument().createTextNode(" As above."));
+                element.appendChild(nodes.createTextNode(" " + language.say("print.caution.as-above")));
             }
         } else {
             children(node).forEach(child -> pointToCautionsAbove(child, seen));
@@ -181,7 +184,7 @@ final class PageAssembly {
         Element free = division("free");
         Element lines = nodes.createElementNS("http://www.w3.org/2000/svg", "svg");
         lines.setAttribute(FigureDrawer.NUMBER, Integer.toString(drawings.size()));
-        lines.setAttribute("alt", "Room for working");
+        lines.setAttribute("alt", language.say("print.room-for-working"));
         lines.setAttribute("style", "width:" + tenths(width) + "mm;height:" + tenths(height) + "mm");
         drawings.add(new RuledSpace(tenths(width), tenths(height)));
         free.appendChild(lines);
@@ -220,7 +223,8 @@ final class PageAssembly {
     private Element continued(String problem) {
         Element words = nodes.createElementNS("http://www.w3.org/1999/xhtml", "p");
         words.setAttribute("class", CONTINUED);
-        words.setTextContent("Problem " + problem.substring(PrintMarkup.PROBLEM_ID.length()) + ", continued");
+        words.setTextContent(
+                language.say("print.problem.continued", "number", problem.substring(PrintMarkup.PROBLEM_ID.length())));
         return words;
     }
 

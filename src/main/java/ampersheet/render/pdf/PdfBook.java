@@ -186,10 +186,7 @@ public final class PdfBook implements Closeable {
 
     private void keep(Document document, List<COSBase> pages, COSBase tag) {
         boolean key = document.kind() == Document.Kind.KEY;
-        String name = document.sheetId().isEmpty()
-                ? document.title()
-                : document.subtitle() + " · " + document.sheetId() + (key ? " · key" : "");
-        handouts.add(new Handout(name, key, pages, tag));
+        handouts.add(new Handout(Outline.title(document), key, pages, tag));
     }
 
     /** For each size of cards the width in pixels that a drawing may have. */
@@ -239,7 +236,7 @@ public final class PdfBook implements Closeable {
         Faults faults = new Faults();
         MarkupTree markup = markup(document, faults);
         if (oneMore) {
-            markup.leaveBackEmpty();
+            markup.leaveBackEmpty(document.language());
         }
         set(markup, faults, handout);
         faults.refuse(document);
@@ -269,7 +266,7 @@ public final class PdfBook implements Closeable {
             }
             List<PageBreaks.Start> starts = breaks(document, markup, faults);
             markup.style(PrintStyle.of(document, profile));
-            markup.breakBefore(starts);
+            markup.breakBefore(starts, document.language());
         }
         return markup;
     }
@@ -287,8 +284,8 @@ public final class PdfBook implements Closeable {
                 pages.add(new PackedPages.Page(List.of(), page - SPARE)); // what the last leaf has left, to work on
             }
             double width = PrintStyle.textWidth(document.paper(), profile);
-            return PageAssembly.of(
-                    endless, pieces, pages, new PageAssembly.Room(width, ids(document, ProblemBlock::isWorked)));
+            PageAssembly.Room room = new PageAssembly.Room(width, ids(document, ProblemBlock::isWorked));
+            return PageAssembly.of(endless, pieces, pages, room, document.language());
         }
     }
 

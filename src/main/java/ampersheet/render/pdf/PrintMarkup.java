@@ -2,9 +2,11 @@ package ampersheet.render.pdf;
 
 import ampersheet.figure.Figure;
 import ampersheet.formula.MathMl;
+import ampersheet.language.Language;
 import ampersheet.render.GivensWithFigures;
 import ampersheet.render.Markup;
 import ampersheet.render.ProseMarkup;
+import ampersheet.render.Slots;
 import ampersheet.render.Wording;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Document.Assumption;
@@ -40,6 +42,7 @@ final class PrintMarkup implements BlockVisitor {
     static final String CAUTION = "data-caution";
 
     private final Document document;
+    private final Language language;
     private final Profile profile;
     private final Markup markup = new Markup();
     private final MathBoxes math = new MathBoxes(markup);
@@ -66,9 +69,10 @@ final class PrintMarkup implements BlockVisitor {
 
     private PrintMarkup(Document document, Profile profile) {
         this.document = document;
+        this.language = document.language();
         this.profile = profile;
-        this.working = new PrintSteps(markup, math, profile, document.paper());
-        this.tables = new PrintTables(markup, math, profile, document.paper());
+        this.working = new PrintSteps(markup, math, profile, document.paper(), language);
+        this.tables = new PrintTables(markup, math, profile, document.paper(), language);
     }
 
     /** Before it is known where pages begin. */
@@ -100,8 +104,7 @@ final class PrintMarkup implements BlockVisitor {
                         .element("span", "⚠", "class", "sign")
                         .text("\u00a0")
                         .open("strong")
-                        .text(Wording.CAUTION + ": ");
-                markup.line(Wording.sentence(caution.heading()))
+                        .line(language.say("print.caution", "heading", Wording.sentence(caution.heading())))
                         .close("strong")
                         .text(" ")
                         .line(caution.text())
@@ -156,7 +159,8 @@ final class PrintMarkup implements BlockVisitor {
         if (!document.sheetId().isEmpty() && document.kind() == Document.Kind.SHEET) {
             SheetCode code = SheetCode.of(document.sheetId());
             markup.open("div", "class", "code");
-            drawing(code, "QR code of the sheet ID " + document.sheetId(), code.side(), code.side());
+            String alt = language.say("print.qr-code", "sheet", document.sheetId());
+            drawing(code, alt, code.side(), code.side());
             markup.close("div").newline();
         }
         document.logo()
@@ -166,21 +170,23 @@ final class PrintMarkup implements BlockVisitor {
                                 "src",
                                 block.address(),
                                 "alt",
-                                block.alt().isEmpty() ? Wording.LOGO : block.alt(),
+                                block.alt().isEmpty() ? language.say("print.logo") : block.alt(),
                                 "style",
                                 "width:" + block.width() + "mm;height:" + block.height() + "mm")
                         .close("div")
                         .newline());
         if (document.kind() == Document.Kind.KEY) {
-            markup.element("p", Wording.KEY_NOTICE, "class", "key-notice").newline();
+            markup.element("p", language.say("print.key-notice"), "class", "key-notice")
+                    .newline();
         }
         markup.open("h1").line(document.title()).close("h1").newline();
         markup.open("p", "class", "reader").line(document.subtitle());
         if (!document.sheetId().isEmpty()) {
-            markup.text(" · " + Wording.SHEET + " ")
-                    .open("b")
-                    .line(document.sheetId())
-                    .close("b");
+            markup.text(" · ");
+            Slots.write(
+                    language.say("print.sheet", "sheet", Slots.mark(0)),
+                    markup::text,
+                    () -> markup.open("b").line(document.sheetId()).close("b"));
         }
         markup.close("p").newline().close("div").newline();
     }
@@ -315,7 +321,7 @@ final class PrintMarkup implements BlockVisitor {
     public void assumptions(Assumptions assumptions) {
         if (assumptions.inFull()) {
             markup.open("div", "class", "prose granted").newline();
-            markup.element("p", Wording.TAKEN_FOR_GRANTED + ":")
+            markup.element("p", language.say("print.taken-for-granted.list"))
                     .newline()
                     .open("ul", "class", "assumed")
                     .newline();
@@ -330,7 +336,7 @@ final class PrintMarkup implements BlockVisitor {
             markup.close("ul").close("div").newline();
         } else {
             markup.open("p", "class", "granted")
-                    .line(Wording.takenForGranted(assumptions))
+                    .line(Wording.takenForGranted(assumptions, language))
                     .close("p")
                     .newline();
         }
@@ -364,7 +370,7 @@ final class PrintMarkup implements BlockVisitor {
 
     private void givens(Givens givens, String look) {
         markup.open("div", "class", look).newline();
-        heading(headingLevel, Wording.GIVEN);
+        heading(headingLevel, language.say("print.given"));
         markup.open("div"); // or the tags of pieces set in a line come before that of the heading
         for (GivenLine line : givens.lines()) {
             markup.open("div", "class", "given")
@@ -386,7 +392,7 @@ final class PrintMarkup implements BlockVisitor {
         markup.open("div", "class", "figure").newline();
         drawing(figure, size);
         markup.open("p", "class", "caption")
-                .element("b", Wording.FIGURE + ":")
+                .element("b", language.say("print.figure"))
                 .text(" ")
                 .line(figure.title())
                 .close("p");
@@ -415,13 +421,16 @@ final class PrintMarkup implements BlockVisitor {
     }
 
     /** All that the drawing says, for those who cannot see it. */
-    private static String inWords(Figure figure) {
+    private String inWords(Figure figure) {
         List<String> sentences = new ArrayList<>(List.of(figure.title() + ".", figure.summary()));
         List<String> head = figure.table().head();
         for (List<String> row : figure.table().rows()) {
             List<String> cells = new ArrayList<>();
             for (int i = 0; i < row.size(); i++) {
-                cells.add(i == 0 || i >= head.size() ? row.get(i) : head.get(i) + " " + row.get(i));
+                cells.add(
+                        i == 0 || i >= head.size()
+                                ? row.get(i)
+                                : language.say("print.figure.cell", "column", head.get(i), "value", row.get(i)));
             }
             sentences.add(String.join(", ", cells) + ".");
         }
@@ -433,7 +442,7 @@ final class PrintMarkup implements BlockVisitor {
 
     @Override
     public void steps(Steps steps) {
-        heading(headingLevel, steps.heading().isEmpty() ? Wording.WORKED_STEPS : steps.heading());
+        heading(headingLevel, steps.heading().isEmpty() ? language.say("print.steps") : steps.heading());
         working.write(steps.steps());
     }
 
@@ -449,7 +458,7 @@ final class PrintMarkup implements BlockVisitor {
                 .text(" ");
         ProseMarkup.writeLine(question.prompt(), markup);
         if (!question.options().isEmpty()) {
-            markup.text(" " + Wording.TICK_ONE);
+            markup.text(" " + language.say("print.tick-one"));
         }
         markup.close("p").newline();
         if (question.options().isEmpty()) {

@@ -5,9 +5,12 @@ import ampersheet.formula.MathMl;
 import ampersheet.formula.Notation;
 import ampersheet.formula.Spoken;
 import ampersheet.formula.Symbol;
+import ampersheet.language.Language;
 import ampersheet.quantity.QuantityWriter.Printed;
 import ampersheet.render.Derivation;
 import ampersheet.render.Markup;
+import ampersheet.render.Slots;
+import ampersheet.render.SpokenLines;
 import ampersheet.render.Wording;
 import ampersheet.sheet.CheckLetters;
 import ampersheet.sheet.Document.Paper;
@@ -36,13 +39,15 @@ final class PrintSteps {
     private final Markup markup;
     private final MathBoxes math;
     private final Profile profile;
+    private final Language language;
     private final int columnLine;
     private boolean narrow;
 
-    PrintSteps(Markup markup, MathBoxes math, Profile profile, Paper paper) {
+    PrintSteps(Markup markup, MathBoxes math, Profile profile, Paper paper, Language language) {
         this.markup = markup;
         this.math = math;
         this.profile = profile;
+        this.language = language;
         this.columnLine = paper.isFolded() ? FOLDED_LINE : COLUMN_LINE;
     }
 
@@ -72,7 +77,9 @@ final class PrintSteps {
         if (derivation.isEmpty()) {
             finding(step);
             place(
-                    step.blankId().isEmpty() ? Wording.STEP + " " + step.number() : step.blankId(),
+                    step.blankId().isEmpty()
+                            ? language.say("print.step", "number", Integer.toString(step.number()))
+                            : step.blankId(),
                     Optional.of(step.symbol()),
                     step.unitBox(),
                     "",
@@ -132,16 +139,21 @@ final class PrintSteps {
      */
     private void condition(Condition condition, Notation notation) {
         String symbolic = MathMl.symbolic(condition, notation);
-        boolean lines = symbolic.contains("<mfrac");
-        markup.open("p", "class", "case").text(Wording.CASE + " ");
-        math.write(symbolic);
-        if (lines) {
-            markup.single("br").text(Wording.CASE_HERE + " ");
+        Runnable symbols = () -> math.write(symbolic);
+        Runnable numbers = () -> math.write(MathMl.substituted(condition, notation));
+        markup.open("p", "class", "case");
+        if (symbolic.contains("<mfrac")) {
+            Slots.write(language.say("print.case.line", "symbols", Slots.mark(0)), markup::text, symbols);
+            markup.single("br");
+            Slots.write(language.say("print.case.line-here", "numbers", Slots.mark(0)), markup::text, numbers);
         } else {
-            markup.text("; " + Wording.CASE_HERE + " ");
+            Slots.write(
+                    language.say("print.case", "symbols", Slots.mark(0), "numbers", Slots.mark(1)),
+                    markup::text,
+                    symbols,
+                    numbers);
         }
-        math.write(MathMl.substituted(condition, notation));
-        markup.text(lines ? "" : ".").close("p").newline();
+        markup.close("p").newline();
     }
 
     /**
@@ -154,14 +166,14 @@ final class PrintSteps {
         boolean oneLine = parts * (derivation.width() + 3) + result.text().length() <= (narrow ? columnLine : ONE_LINE)
                 && profile != Profile.LARGE;
         String left = MathMl.symbol(step.symbol());
+        SpokenLines spoken = new SpokenLines(step.symbol(), language);
         markup.open("div", "class", oneLine ? "equation" : "equation lines").newline();
         if (derivation.formula()) {
             line(
                     left,
                     "=",
                     MathMl.symbolic(step.formula().orElseThrow(), step.notation()),
-                    Spoken.symbol(step.symbol()) + " equals "
-                            + Spoken.symbolic(step.formula().orElseThrow(), step.notation()));
+                    spoken.equal(Spoken.symbolic(step.formula().orElseThrow(), step.notation())));
             left = "";
         }
         if (derivation.numbers()) {
@@ -169,16 +181,10 @@ final class PrintSteps {
                     "",
                     "=",
                     MathMl.substituted(step.formula().orElseThrow(), step.notation()),
-                    "equals " + Spoken.substituted(step.formula().orElseThrow(), step.notation()));
+                    spoken.equal(Spoken.substituted(step.formula().orElseThrow(), step.notation())));
         }
         if (derivation.result()) {
-            line(
-                    left,
-                    result.exact() ? "=" : "≈",
-                    MathMl.value(result),
-                    (left.isEmpty() ? "" : Spoken.symbol(step.symbol()) + " ")
-                            + (result.exact() ? "equals " : "is about ")
-                            + Spoken.value(result));
+            line(left, result.exact() ? "=" : "≈", MathMl.value(result), spoken.result(result));
         }
         markup.close("div").newline();
     }
@@ -208,20 +214,21 @@ final class PrintSteps {
         if (!unit.isEmpty()) {
             markup.open("span").line(unit).close("span");
         } else if (unitBox == UnitBox.ASKED) {
-            markup.element("span", "\u00a0", "class", "box unit").text(" ").element("span", "unit", "class", "hint");
+            markup.element("span", "\u00a0", "class", "box unit")
+                    .text(" ")
+                    .element("span", language.say("print.unit"), "class", "hint");
         } else if (unitBox == UnitBox.SHARE) {
-            markup.element("span", Wording.SHARE_HINT, "class", "hint");
+            markup.element("span", language.say("print.share-hint"), "class", "hint");
         }
         if (!check.isEmpty() && !check.matches(CheckLetters.PRINTED)) {
             markup.text(" ").element("span", check, "class", "hint");
         } else if (!check.isEmpty()) {
-            markup.text("  ")
-                    .open("span", "class", "check")
-                    .text("check ")
-                    .open("b")
-                    .line(check)
-                    .close("b")
-                    .close("span");
+            markup.text("  ").open("span", "class", "check");
+            Slots.write(
+                    language.say("print.check", "letters", Slots.mark(0)),
+                    markup::text,
+                    () -> markup.open("b").line(check).close("b"));
+            markup.close("span");
         }
         markup.close("p").newline();
     }

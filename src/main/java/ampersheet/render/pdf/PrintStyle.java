@@ -1,9 +1,12 @@
 package ampersheet.render.pdf;
 
+import ampersheet.language.Language;
 import ampersheet.render.CssString;
-import ampersheet.render.Wording;
+import ampersheet.render.Slots;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Document.Paper;
+import java.util.ArrayList;
+import java.util.List;
 
 /** The look of pages on paper. */
 final class PrintStyle {
@@ -58,14 +61,16 @@ final class PrintStyle {
     private static String of(Document document, Profile profile, double pageHeight) {
         String family = profile.sansSerif() ? Fonts.SANS : Fonts.SERIF;
         boolean key = document.kind() == Document.Kind.KEY;
-        String head = document.sheetId().isEmpty() ? document.title() : Wording.SHEET + " " + document.sheetId();
+        String head = document.sheetId().isEmpty()
+                ? document.title()
+                : document.language().say("print.sheet", "sheet", document.sheetId());
         double headPoints = key ? HEAD_POINTS : profile.headPoints();
         return "@page { size: " + width(document.paper()) + "mm " + pageHeight + "mm; margin: "
                 + profile.topMargin() + "mm " + sideMargin(document.paper(), profile) + "mm " + profile.bottomMargin()
                 + "mm;\n"
                 + margin("top-left", CssString.of(head), headPoints)
-                + margin("top-center", CssString.of(key ? Wording.KEY_NOTICE : ""), headPoints)
-                + margin("top-right", "\"page \" counter(page) \" of \" counter(pages)", headPoints)
+                + margin("top-center", CssString.of(key ? document.language().say("print.key-notice") : ""), headPoints)
+                + margin("top-right", pageOf(document.language()), headPoints)
                 + "}\n"
                 + "body { font-family: '" + family + "', " + Fonts.FALLBACK + "; font-size: "
                 + (key ? profile.keyPoints() : profile.points()) + "pt; line-height: "
@@ -77,6 +82,17 @@ final class PrintStyle {
                 + (document.paper().isFolded() ? FOLDED : "")
                 + (profile == Profile.EASY ? EASY : "")
                 + (profile == Profile.LARGE ? LARGE : "");
+    }
+
+    /** The page's number as the style sheet counts it. */
+    private static String pageOf(Language language) {
+        List<String> content = new ArrayList<>();
+        Slots.write(
+                language.say("print.page-of", "page", Slots.mark(0), "pages", Slots.mark(1)),
+                text -> content.add(CssString.of(text)),
+                () -> content.add("counter(page)"),
+                () -> content.add("counter(pages)"));
+        return String.join(" ", content);
     }
 
     private static String margin(String where, String content, double points) {

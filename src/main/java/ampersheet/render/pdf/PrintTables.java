@@ -1,8 +1,9 @@
 package ampersheet.render.pdf;
 
 import ampersheet.formula.MathMl;
+import ampersheet.language.Language;
+import ampersheet.render.KeyHead;
 import ampersheet.render.Markup;
-import ampersheet.render.Wording;
 import ampersheet.sheet.Document.Cell;
 import ampersheet.sheet.Document.KeyLine;
 import ampersheet.sheet.Document.KeyTable;
@@ -29,19 +30,18 @@ final class PrintTables {
     private final MathBoxes math;
     private final Profile profile;
     private final Paper paper;
+    private final Language language;
 
-    PrintTables(Markup markup, MathBoxes math, Profile profile, Paper paper) {
+    PrintTables(Markup markup, MathBoxes math, Profile profile, Paper paper, Language language) {
         this.markup = markup;
         this.math = math;
         this.profile = profile;
         this.paper = paper;
+        this.language = language;
     }
 
     void write(KeyTable table) {
-        openTable(
-                Wording.ANSWERS,
-                List.of(Wording.QUESTION, Wording.ANSWER, Wording.ACCEPTED, Wording.SECOND_ROUTE),
-                "plain");
+        openTable(language.say("print.answers"), KeyHead.in(language), "plain");
         for (KeyLine line : table.lines()) {
             markup.open("tr").open("th", "scope", "row").line(line.question());
             line.symbol().ifPresent(symbol -> {
@@ -70,7 +70,7 @@ final class PrintTables {
                         .open("b")
                         .line(line.question())
                         .close("b")
-                        .text(" " + Wording.WRONG_METHODS + ":")
+                        .text(" " + language.say("print.wrong-methods"))
                         .close("p")
                         .newline()
                         .open("ul", "class", "mistakes")
@@ -91,7 +91,7 @@ final class PrintTables {
     }
 
     void write(PreferredValues values) {
-        openLookUp(Wording.PREFERRED_VALUES, "series");
+        openLookUp(language.say("print.preferred-values"), "series");
         markup.open("tbody").newline();
         for (Series series : values.series()) {
             List<List<String>> rows = series.rows(profile == Profile.LARGE ? SERIES_ROW / 2 : SERIES_ROW);

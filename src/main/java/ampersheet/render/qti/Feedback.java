@@ -2,6 +2,7 @@ package ampersheet.render.qti;
 
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
+import ampersheet.language.Language;
 
 /**
  * What is said for each rung of the ladder that this format can tell. Unit and dimension are printed behind the blank,
@@ -26,72 +27,41 @@ enum Feedback {
     NEAR_MISS,
     UNEXPLAINED;
 
-    String says(AnswerKey key) {
+    String says(AnswerKey key, Language language) {
         return switch (this) {
-            case BLANK -> "No answer yet.";
-            case INCOMPLETE ->
-                "This one is judged together with the other value of the design, which is not there yet or "
-                        + "may not be chosen.";
-            case CORRECT -> "Right.";
-            case CRITERION_MISSED ->
-                "Both values may be chosen, but together they do not keep every limit. Work out with your own two "
-                        + "values what the problem limits, one after the other, and see which is missed.";
-            case TOO_COARSE ->
-                "The method looks right, but the number is rounded too far. Give " + key.figures()
-                        + " figures, and round only at the end.";
-            case POWER_OF_TEN ->
-                "The digits are right, but not the power of ten. Check the decimal marker, and the prefixes of "
-                        + "what you put in and of what came out.";
-            case SIGN ->
-                "The size is right, but the sign is not. Check which value is taken from which, and which direction "
-                        + "counts as positive.";
-            case RECIPROCAL ->
-                "This is one divided by what is asked for: the division is upside down. Check which quantity stands "
-                        + "above the line; the units tell.";
-            case RISE_OR_TEMPERATURE ->
-                "A temperature and a rise, or their zeros, were mixed up, or a difference was counted twice or "
-                        + "left out. A temperature is the one it rises from plus the rise; a difference has the "
-                        + "same number in K and in °C.";
-            case OTHER_QUANTITY ->
-                "This is the value of another quantity of the problem. Read the question again, and go on from it "
-                        + "if it is only a step on the way.";
-            case EXACT_OR_FITTED ->
-                "Look whether the calculated value counts here or the one that was chosen or rounded next to it: "
-                        + "this is what the other of the two gives.";
-            case WRONG_PAIR ->
-                "This is a voltage times a current that does not belong to it. For the power of a part, take the "
-                        + "voltage across it and the current through it.";
-            case CARRIED_MISTAKE ->
-                "This follows from a mistake in an earlier question. Look there first, then work this one again.";
-            case MISPLACED_GIVEN ->
-                "This is what the steps give when a given value is left out, or when another one stands in its "
-                        + "place. Check where each given value belongs.";
-            case NEAR_MISS ->
-                "This is near, but not near enough. Either you rounded on the way: go on with unrounded values and "
-                        + "round only the result. Or something small is left out or counted twice.";
-            case UNEXPLAINED -> unexplained(key.acceptance());
+            case BLANK -> language.say("print.exchange.blank");
+            case INCOMPLETE -> language.say("print.exchange.incomplete");
+            case CORRECT -> language.say("print.exchange.right");
+            case CRITERION_MISSED -> language.say("print.exchange.criterion-missed");
+            case TOO_COARSE -> language.say("print.exchange.too-coarse", "figures", Integer.toString(key.figures()));
+            case POWER_OF_TEN -> language.say("print.exchange.power-of-ten");
+            case SIGN -> language.say("print.exchange.sign");
+            case RECIPROCAL -> language.say("print.exchange.reciprocal");
+            case RISE_OR_TEMPERATURE -> language.say("print.exchange.rise-or-temperature");
+            case OTHER_QUANTITY -> language.say("print.exchange.other-quantity");
+            case EXACT_OR_FITTED -> language.say("print.exchange.exact-or-fitted");
+            case WRONG_PAIR -> language.say("print.exchange.wrong-pair");
+            case CARRIED_MISTAKE -> language.say("print.exchange.carried-mistake");
+            case MISPLACED_GIVEN -> language.say("print.exchange.misplaced-given");
+            case NEAR_MISS -> language.say("print.exchange.near-miss");
+            case UNEXPLAINED -> unexplained(key.acceptance(), language);
         };
     }
 
-    private static String unexplained(Acceptance acceptance) {
+    private static String unexplained(Acceptance acceptance, Language language) {
         if (acceptance instanceof Acceptance.Preferred preferred) {
-            return "This is not the " + preferred.series().name()
-                    + " value that the calculation leads to. Check the calculated "
-                    + "value first, then which way it must be rounded.";
+            return language.say(
+                    "print.exchange.unexplained.series",
+                    "series",
+                    preferred.series().name());
         }
         if (acceptance instanceof Acceptance.Designed designed) {
-            return "This value may not be chosen. Take "
-                    + designed.series()
-                            .map(series -> "a value of the series " + series.name())
-                            .orElse("a whole number")
-                    + ", within what the problem allows.";
+            return designed.series()
+                    .map(series -> language.say("print.exchange.unexplained.design-series", "series", series.name()))
+                    .orElseGet(() -> language.say("print.exchange.unexplained.design-number"));
         }
-        if (acceptance instanceof Acceptance.Choice) {
-            return "This option does not fit these numbers. Work out the quantity it depends on and compare it "
-                    + "with its limit.";
-        }
-        return "This value is not recognised. Check that each given value went in once, with its prefix, and work "
-                + "the steps again "
-                + "one by one.";
+        return acceptance instanceof Acceptance.Choice
+                ? language.say("print.exchange.unexplained.option")
+                : language.say("print.exchange.unexplained");
     }
 }

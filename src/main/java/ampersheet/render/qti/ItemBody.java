@@ -6,11 +6,13 @@ import ampersheet.answer.UsualAcceptance;
 import ampersheet.figure.Figure;
 import ampersheet.formula.MathMl;
 import ampersheet.formula.Symbol;
+import ampersheet.language.Language;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.QuantityWriter.Printed;
 import ampersheet.render.Derivation;
 import ampersheet.render.Markup;
 import ampersheet.render.ProseMarkup;
+import ampersheet.render.Slots;
 import ampersheet.render.Wording;
 import ampersheet.render.qti.ItemModel.Place;
 import ampersheet.render.qti.ItemWriter.PackedFigure;
@@ -40,18 +42,19 @@ import java.util.Optional;
 final class ItemBody implements BlockVisitor {
     private static final String MATHML = "http://www.w3.org/1998/Math/MathML";
     private static final String NUMBER = "[+\\-]?[0-9]*\\.?[0-9]+([eE][+\\-]?[0-9]+)?";
-    private static final String NUMBER_EXPECTED = "Type a number with a decimal point, such as 4.7.";
     /** As long as version 2.1 allows, less the unit. */
     private static final int LONGEST_NAME = 240;
 
     private final ItemModel model;
     private final ExchangeItem item;
+    private final Language language;
     private final QtiMarkup out;
     private final List<PackedFigure> figures = new ArrayList<>();
 
     ItemBody(ItemModel model, QtiMarkup out) {
         this.model = model;
         this.item = model.item();
+        this.language = item.about().language();
         this.out = out;
     }
 
@@ -71,30 +74,28 @@ final class ItemBody implements BlockVisitor {
 
     private void example(ProblemBlock example) {
         out.open("div", "class", "example").newline();
-        strong(Wording.WORKED_EXAMPLE + ": " + example.title());
+        strong(language.say("print.exchange.example", "title", example.title()));
         example.blocks().forEach(block -> block.accept(this));
         out.close("div").newline();
-        strong(Wording.YOUR_TURN);
+        strong(language.say("print.exchange.your-turn"));
     }
 
     private String howToType() {
-        StringBuilder how = new StringBuilder();
         boolean numbers = model.places().stream().anyMatch(place -> !place.isChoice());
         if (!numbers) {
-            return Wording.TICK_ONE;
+            return language.say("print.tick-one");
         }
-        how.append(
+        List<String> how = new ArrayList<>();
+        how.add(
                 item.shown().decimal() == DecimalMarker.COMMA
-                        ? "Numbers are printed here with a decimal comma; what you type needs a decimal point instead "
-                                + "(4.7, not 4,7), and must fit the unit printed behind its place."
-                        : "Type each number with a decimal point, so that it fits the unit printed behind its place.");
+                        ? language.say("print.exchange.type.comma")
+                        : language.say("print.exchange.type.point"));
         if (model.places().stream().anyMatch(place -> place.key().isShare())) {
-            how.append(" A share in % may also be a fraction of 1.");
+            how.add(language.say("print.exchange.type.share"));
         }
-        return how.append(" ")
-                .append(Wording.capitalised(UsualAcceptance.figures()))
-                .append(" are enough unless a question asks for more; preferred values and counts must be exact.")
-                .toString();
+        String figures = language.number(UsualAcceptance.FIGURES);
+        how.add(language.say("print.exchange.type.figures", "number", figures, "Number", Wording.capitalised(figures)));
+        return String.join(" ", how);
     }
 
     /** No item is under a heading. */
@@ -111,8 +112,7 @@ final class ItemBody implements BlockVisitor {
         out.open("div", "class", "caution")
                 .open("p")
                 .open("strong")
-                .text("⚠ " + Wording.CAUTION + ": ")
-                .line(Wording.sentence(caution.heading()))
+                .line("⚠ " + language.say("print.caution", "heading", Wording.sentence(caution.heading())))
                 .close("strong")
                 .text(" ")
                 .line(caution.text())
@@ -123,7 +123,7 @@ final class ItemBody implements BlockVisitor {
 
     @Override
     public void givens(Givens givens) {
-        strong(Wording.GIVEN);
+        strong(language.say("print.given"));
         out.open("ul").newline();
         givens.lines().forEach(this::given);
         out.close("ul").newline();
@@ -131,12 +131,15 @@ final class ItemBody implements BlockVisitor {
 
     @Override
     public void assumptions(Assumptions assumptions) {
-        out.open("p").line(Wording.takenForGranted(assumptions)).close("p").newline();
+        out.open("p")
+                .line(Wording.takenForGranted(assumptions, language))
+                .close("p")
+                .newline();
     }
 
     @Override
     public void preferredValues(PreferredValues values) {
-        strong(Wording.PREFERRED_VALUES);
+        strong(language.say("print.preferred-values"));
         out.open("ul").newline();
         values.series()
                 .forEach(series -> out.open("li")
@@ -159,7 +162,7 @@ final class ItemBody implements BlockVisitor {
     /** Of a worked example, or with places for what is left out. */
     @Override
     public void steps(Steps steps) {
-        strong(steps.heading().isEmpty() ? Wording.WORKED_STEPS : steps.heading());
+        strong(steps.heading().isEmpty() ? language.say("print.steps") : steps.heading());
         out.open("ol").newline();
         steps.steps().forEach(this::step);
         out.close("ol").newline();
@@ -233,7 +236,7 @@ final class ItemBody implements BlockVisitor {
                 .close("p")
                 .newline();
         out.open("div", "class", out.version().hiddenClass())
-                .element("p", Wording.FIGURE_IN_WORDS)
+                .element("p", language.say("print.figure.in-words"))
                 .newline();
         if (!figure.table().rows().isEmpty()) {
             out.open("table").open("thead").open("tr");
@@ -310,7 +313,7 @@ final class ItemBody implements BlockVisitor {
                 "aria-label",
                 name(asks) + (unit.isEmpty() ? "" : " (" + unit + ")")));
         if (out.version() == QtiVersion.V3_0) {
-            attributes.addAll(List.of("data-patternmask-message", NUMBER_EXPECTED));
+            attributes.addAll(List.of("data-patternmask-message", language.say("print.exchange.number-expected")));
         }
         out.text(" ").single("qti-text-entry-interaction", attributes.toArray(String[]::new));
         if (!unit.isEmpty()) {
@@ -364,11 +367,13 @@ final class ItemBody implements BlockVisitor {
             return;
         }
         step.condition().ifPresent(condition -> {
-            out.open("p").text(Wording.CASE + " ");
-            math("<mrow>" + MathMl.symbolic(condition, step.notation()) + "</mrow>");
-            out.text("; " + Wording.CASE_HERE + " ");
-            math("<mrow>" + MathMl.substituted(condition, step.notation()) + "</mrow>");
-            out.text(".").close("p");
+            out.open("p");
+            Slots.write(
+                    language.say("print.case", "symbols", Slots.mark(0), "numbers", Slots.mark(1)),
+                    out::text,
+                    () -> math("<mrow>" + MathMl.symbolic(condition, step.notation()) + "</mrow>"),
+                    () -> math("<mrow>" + MathMl.substituted(condition, step.notation()) + "</mrow>"));
+            out.close("p");
         });
         equation(step);
         if (!step.reason().isEmpty()) {

@@ -2,6 +2,7 @@ package ampersheet.render.qti;
 
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
+import ampersheet.language.Language;
 import ampersheet.render.qti.ExchangeItem.Asked;
 import ampersheet.render.qti.ItemModel.Place;
 import ampersheet.render.qti.ItemModel.Said;
@@ -69,14 +70,16 @@ final class ItemScoring {
     // What is said
 
     private List<Said> said(int index, AnswerKey key) {
+        Language language = item.about().language();
         List<Said> said = new ArrayList<>();
         if (key.acceptance() instanceof Acceptance.Choice choice) {
-            said.add(new Said(Feedback.BLANK.name(), Feedback.BLANK.says(key)));
-            said.add(new Said(Feedback.CORRECT.name(), Feedback.CORRECT.says(key)));
+            said.add(new Said(Feedback.BLANK.name(), Feedback.BLANK.says(key, language)));
+            said.add(new Said(Feedback.CORRECT.name(), Feedback.CORRECT.says(key, language)));
             for (int i = 0; i < choice.options().size(); i++) {
                 if (i != key.rightOption()) {
                     String says = choice.options().get(i).explanation();
-                    said.add(new Said(ItemModel.option(i), says.isEmpty() ? Feedback.UNEXPLAINED.says(key) : says));
+                    said.add(new Said(
+                            ItemModel.option(i), says.isEmpty() ? Feedback.UNEXPLAINED.says(key, language) : says));
                 }
             }
             return said;
@@ -89,7 +92,7 @@ final class ItemScoring {
                     || designed && DesignScoring.SAID.contains(feedback)
                     || rules.stream().anyMatch(rule -> rule.feedback().equals(feedback.name()));
             if (comes) {
-                said.add(new Said(feedback.name(), feedback.says(key)));
+                said.add(new Said(feedback.name(), feedback.says(key, language)));
             }
         }
         for (int i = 0; i < key.mistakes().size(); i++) {

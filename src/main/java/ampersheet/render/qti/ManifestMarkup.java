@@ -100,7 +100,10 @@ final class ManifestMarkup {
         vocabulary("lom:difficulty", "LOMv1.0", DIFFICULTIES[about.level()]);
         out.close("lom:educational");
         classified("competency", List.of(about.skill()), about);
-        classified("skill level", List.of("level " + about.level()), about);
+        classified(
+                "skill level",
+                List.of(about.language().say("print.exchange.level", "level", Integer.toString(about.level()))),
+                about);
         classified("idea", about.rules(), about);
         out.close("lom:lom").close("metadata");
     }

@@ -2,6 +2,7 @@ package ampersheet.render.text;
 
 import ampersheet.figure.Figure;
 import ampersheet.formula.PlainText;
+import ampersheet.language.Language;
 import ampersheet.render.Wording;
 import ampersheet.sheet.Document.Assumptions;
 import ampersheet.sheet.Document.Block;
@@ -30,11 +31,13 @@ import java.util.List;
 public final class TerminalText implements BlockVisitor {
     private static final int WIDTH = 96;
 
+    private final Language language;
     private final boolean figures;
     private final StringBuilder out = new StringBuilder();
 
     /** @param figures whether to describe them in words; else they are left out */
-    public TerminalText(boolean figures) {
+    public TerminalText(Language language, boolean figures) {
+        this.language = language;
         this.figures = figures;
     }
 
@@ -81,14 +84,14 @@ public final class TerminalText implements BlockVisitor {
 
     @Override
     public void problem(ProblemBlock problem) {
-        headed(Wording.PROBLEM + " " + problem.number() + ": " + problem.title());
+        headed(language.say("print.problem", "number", problem.number(), "title", problem.title()));
         blocks(problem.blocks());
     }
 
     @Override
     public void caution(Caution caution) {
         gap();
-        paragraph("  ", "CAUTION: " + caution.heading() + ". " + caution.text());
+        paragraph("  ", language.say("print.text.caution", "heading", caution.heading(), "text", caution.text()));
     }
 
     @Override
@@ -100,7 +103,7 @@ public final class TerminalText implements BlockVisitor {
     @Override
     public void assumptions(Assumptions assumptions) {
         list(
-                Wording.TAKEN_FOR_GRANTED,
+                language.say("print.taken-for-granted"),
                 assumptions.all().stream()
                         .map(one -> Wording.sentence(one.that()) + " " + one.really())
                         .toList());
@@ -110,7 +113,7 @@ public final class TerminalText implements BlockVisitor {
 
     @Override
     public void givens(Givens givens) {
-        headed(Wording.GIVEN);
+        headed(language.say("print.given"));
         for (GivenLine given : givens.lines()) {
             line("  " + given.symbol().map(symbol -> symbol.plain() + " = ").orElse("") + given.value() + "   "
                     + given.meaning());
@@ -132,12 +135,17 @@ public final class TerminalText implements BlockVisitor {
 
     @Override
     public void steps(Steps steps) {
-        headed("Steps");
+        headed(language.say("print.text.steps"));
         for (StepBlock step : steps.steps()) {
             line("  " + step.number() + ". " + step.meaning() + " (" + step.principle() + ")");
             step.condition()
-                    .ifPresent(condition -> line("     since " + PlainText.symbolic(condition, step.notation()) + ": "
-                            + PlainText.substituted(condition, step.notation())));
+                    .ifPresent(condition -> line("     "
+                            + language.say(
+                                    "print.text.case",
+                                    "symbols",
+                                    PlainText.symbolic(condition, step.notation()),
+                                    "numbers",
+                                    PlainText.substituted(condition, step.notation()))));
             line("     " + equation(step));
             paragraph("     ", step.reason());
         }
@@ -170,13 +178,17 @@ public final class TerminalText implements BlockVisitor {
 
     @Override
     public void keyTable(KeyTable table) {
-        headed(Wording.ANSWERS);
+        headed(language.say("print.answers"));
         for (KeyLine key : table.lines()) {
-            line("  " + key.symbol().map(symbol -> symbol.plain() + " = ").orElse("") + key.answer() + "   accepted: "
-                    + key.accepted());
-            line("     second route: " + key.secondRoute() + (key.routesAgree() ? "" : "   THE ROUTES DISAGREE"));
+            line("  " + key.symbol().map(symbol -> symbol.plain() + " = ").orElse("") + key.answer() + "   "
+                    + language.say("print.text.accepted", "accepted", key.accepted()));
+            line("     " + language.say("print.text.second-route", "value", key.secondRoute())
+                    + (key.routesAgree() ? "" : "   " + language.say("print.text.disagree")));
             for (MistakeLine mistake : key.mistakes()) {
-                paragraph("     ", "not " + mistake.value() + ": " + mistake.explanation());
+                paragraph(
+                        "     ",
+                        language.say(
+                                "print.text.mistake", "value", mistake.value(), "explanation", mistake.explanation()));
             }
         }
     }
@@ -186,7 +198,7 @@ public final class TerminalText implements BlockVisitor {
     @Override
     public void preferredValues(PreferredValues values) {
         list(
-                Wording.PREFERRED_VALUES,
+                language.say("print.preferred-values"),
                 values.series().stream()
                         .map(series -> series.name() + ": " + String.join(" ", series.values()))
                         .toList());

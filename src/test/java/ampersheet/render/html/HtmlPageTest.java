@@ -48,6 +48,8 @@ import org.junit.jupiter.api.Test;
 import org.w3c.dom.Element;
 
 class HtmlPageTest {
+    private static final String KEY_NOTICE = Languages.ENGLISH.say("print.key-notice");
+
     private static final List<Document> PAGES =
             List.of(SampleDocuments.sheet(), SampleDocuments.key(), SampleDocuments.index());
 
@@ -276,7 +278,8 @@ class HtmlPageTest {
 
     @Test
     void aLineThatWouldOnlyRepeatTheOneBeforeIsLeftOut() throws Exception {
-        Notation nothing = new Notation(Map.of("n", new Symbol("n", "")), Map.of(), Map.of(), DecimalMarker.POINT);
+        Notation nothing = new Notation(
+                Map.of("n", new Symbol("n", "")), Map.of(), Map.of(), DecimalMarker.POINT, Languages.ENGLISH);
         StepBlock constant = new StepBlock(
                 1,
                 new Symbol("n", ""),
@@ -308,7 +311,8 @@ class HtmlPageTest {
                         Map.of("secretA", new Symbol("secretA", ""), "secretB", new Symbol("secretB", "")),
                         Map.of(),
                         Map.of(),
-                        DecimalMarker.POINT),
+                        DecimalMarker.POINT,
+                        Languages.ENGLISH),
                 Optional.empty(),
                 "secret principle",
                 "secret reason",
@@ -377,9 +381,9 @@ class HtmlPageTest {
         assertTrue(key.contains("<title>Key — not for handing out · "));
         assertEquals(
                 4,
-                key.split(Wording.KEY_NOTICE, -1).length,
+                key.split(KEY_NOTICE, -1).length,
                 "in the title, at the head and at the foot; in the margin it is written in codes");
-        assertFalse(HtmlPage.render(SampleDocuments.sheet()).contains(Wording.KEY_NOTICE));
+        assertFalse(HtmlPage.render(SampleDocuments.sheet()).contains(KEY_NOTICE));
     }
 
     @Test
@@ -436,7 +440,8 @@ class HtmlPageTest {
                         new Symbol("echo", "")),
                 Map.of(),
                 Map.of(),
-                DecimalMarker.POINT);
+                DecimalMarker.POINT,
+                Languages.ENGLISH);
         return HtmlPage.render(page(new Steps(
                 "",
                 List.of(new StepBlock(

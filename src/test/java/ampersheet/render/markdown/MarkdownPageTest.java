@@ -13,7 +13,6 @@ import ampersheet.render.Golden;
 import ampersheet.render.HostileTexts;
 import ampersheet.render.LimitedMarkdown;
 import ampersheet.render.SampleDocuments;
-import ampersheet.render.Wording;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Document.Kind;
 import ampersheet.sheet.Document.Paper;
@@ -37,6 +36,8 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class MarkdownPageTest {
+    private static final String KEY_NOTICE = Languages.ENGLISH.say("print.key-notice");
+
     @Test
     void aListingCannotEndItself() {
         String markdown = MarkdownPage.render(new Document(
@@ -94,7 +95,7 @@ class MarkdownPageTest {
                 "what is wanted",
                 Optional.of(FormulaReader.condition("secretC > 1 V")),
                 Optional.of(FormulaReader.expression("secretA * secretB")),
-                new Notation(Map.of(), Map.of(), Map.of(), DecimalMarker.POINT),
+                new Notation(Map.of(), Map.of(), Map.of(), DecimalMarker.POINT, Languages.ENGLISH),
                 Optional.empty(),
                 "secret principle",
                 "secret reason",
@@ -109,9 +110,8 @@ class MarkdownPageTest {
 
     @Test
     void onlyAKeySaysThatItIsOne() {
-        assertEquals(
-                3, MarkdownPage.render(SampleDocuments.key()).split(Wording.KEY_NOTICE, -1).length, "at head and foot");
-        assertFalse(MarkdownPage.render(SampleDocuments.sheet()).contains(Wording.KEY_NOTICE));
+        assertEquals(3, MarkdownPage.render(SampleDocuments.key()).split(KEY_NOTICE, -1).length, "at head and foot");
+        assertFalse(MarkdownPage.render(SampleDocuments.sheet()).contains(KEY_NOTICE));
     }
 
     @Test

@@ -255,7 +255,9 @@ class PdfBookTest {
                     for (int page = 1; page <= read.getNumberOfPages(); page++) {
                         String text = text(pdf, page);
                         Xhtml.count(text, printed);
-                        for (String empty : List.of(MarkupTree.FACING, MarkupTree.BACK)) {
+                        for (String empty : List.of(
+                                Languages.ENGLISH.say("print.left-empty.facing"),
+                                Languages.ENGLISH.say("print.left-empty.back"))) {
                             Xhtml.count(text.replaceAll("\\s+", " ").contains(empty) ? empty : "", expected);
                         }
                         pages += text.isBlank() ? 0 : 1;
