@@ -1,0 +1,1 @@
+In einer Schublade der Laternenwerkstatt liegt ein Widerstand, dessen Farbringe verbrannt sind. Du schließt ihn mit zwei Messgeräten an ein Labornetzteil an, wie im Bild: Eines zeigt den Strom durch den Widerstand R1, das andere die Spannung an ihm. Das Spannungsmessgerät zeigt **${V}**, das Strommessgerät **${I}**.

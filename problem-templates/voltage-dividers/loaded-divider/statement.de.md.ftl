@@ -1,0 +1,1 @@
+Zwei Widerstände, **${R1}** oben und **${R2}** unten, teilen eine Versorgungsspannung von **${Vs}**. Dann schließt du den Eingang einer anderen Platine an den Ausgang an, „out“ in der Abbildung. Vom Spannungsteiler aus gesehen ist dieser Eingang ein Widerstand von **${RL}** nach 0 V, die Last RL. Die Abbildung zeigt sie angeschlossen.

@@ -1,0 +1,1 @@
+Ein Modul soll eine Versorgung von **${Vs}** überwachen, aber an seinem Eingang („out“ in der Abbildung) sind höchstens **${Vt}** erlaubt. Ein Spannungsteiler soll den Eingang so nahe an diese Grenze bringen, wie es ein E24-Wert für den unteren Widerstand erlaubt, ohne sie zu überschreiten. Der obere Widerstand R1 liegt fest: **${R1}**.
