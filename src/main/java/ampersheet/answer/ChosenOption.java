@@ -4,8 +4,11 @@ import ampersheet.quantity.Letters;
 import java.util.List;
 import java.util.Optional;
 
-/** Finds the option a learner means: by its words, its letter, its number, or y and n for yes and no. */
+/** Finds the option a learner means: by its words, its letter, its number, or its first letter for yes and no. */
 final class ChosenOption {
+    /** Letters that stand for a word, as they are typed in English and in German. */
+    private static final String[][] LETTERS = {{"y", "yes"}, {"n", "no"}, {"j", "ja"}, {"n", "nein"}};
+
     private ChosenOption() {}
 
     static Verdict judge(AnswerKey key, Acceptance.Choice choice, String typed, Sentences sentences) {
@@ -35,8 +38,8 @@ final class ChosenOption {
             letters &= text.length() != 1 || !isLetter(text.charAt(0));
             numbers &= text.isEmpty() || !isDigit(text.charAt(0));
         }
-        if (typed.equals("y") || typed.equals("n")) {
-            int found = find(options, typed.equals("y") ? "yes" : "no");
+        for (String[] letter : LETTERS) {
+            int found = typed.equals(letter[0]) ? find(options, letter[1]) : -1;
             if (found >= 0) {
                 return found;
             }

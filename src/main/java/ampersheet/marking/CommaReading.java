@@ -1,5 +1,6 @@
 package ampersheet.marking;
 
+import ampersheet.quantity.DecimalMarker;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -7,7 +8,8 @@ import java.util.regex.Pattern;
 
 /**
  * What a comma in an answer such as {@code 2,353 V} means: a decimal marker, or a mark between thousands. By itself
- * nothing tells; what the same person wrote beside it may.
+ * nothing tells; what the same person wrote beside it may. On a sheet with decimal commas it is the point of
+ * {@code 2.353 V}: there, the two have changed places.
  */
 enum CommaReading {
     DECIMAL,
@@ -20,7 +22,15 @@ enum CommaReading {
     private static final Pattern DECIMAL_POINT = Pattern.compile("\\d{1,3}(,\\d{3})+\\.\\d+|\\d+\\.\\d+");
 
     /** The answer so written that only this reading is left. */
-    String of(String typed) {
+    String of(String typed, DecimalMarker sheet) {
+        return sheet == DecimalMarker.COMMA ? exchanged(of(exchanged(typed))) : of(typed);
+    }
+
+    private static String exchanged(String typed) {
+        return typed.replace('.', '\n').replace(',', '.').replace('\n', ',');
+    }
+
+    private String of(String typed) {
         Matcher number = EITHER.matcher(typed);
         return number.find()
                 ? typed.substring(0, number.start())
@@ -36,7 +46,13 @@ enum CommaReading {
     }
 
     /** What the other answers of one person tell; empty if nothing, or if they use both markers. */
-    static Optional<CommaReading> shownBy(List<String> answers) {
+    static Optional<CommaReading> shownBy(List<String> answers, DecimalMarker sheet) {
+        return sheet == DecimalMarker.COMMA
+                ? shownBy(answers.stream().map(CommaReading::exchanged).toList())
+                : shownBy(answers);
+    }
+
+    private static Optional<CommaReading> shownBy(List<String> answers) {
         boolean comma = false;
         boolean point = false;
         for (String answer : answers) {

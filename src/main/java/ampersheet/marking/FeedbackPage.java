@@ -6,6 +6,7 @@ import ampersheet.answer.Verdict;
 import ampersheet.language.Language;
 import ampersheet.marking.MarkedSheet.MarkedAnswer;
 import ampersheet.marking.MarkedSheet.MarkedProblem;
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.sheet.Composer;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.Document.Block;
@@ -25,11 +26,13 @@ import java.util.List;
  */
 final class FeedbackPage {
     private final Language language;
+    private final DecimalMarker decimal;
     private final Privacy privacy;
     private final List<Block> blocks = new ArrayList<>();
 
-    private FeedbackPage(Language language, Privacy privacy) {
-        this.language = language;
+    private FeedbackPage(Plan plan, Privacy privacy) {
+        this.language = plan.language();
+        this.decimal = plan.decimal();
         this.privacy = privacy;
     }
 
@@ -41,7 +44,7 @@ final class FeedbackPage {
      */
     static Document compose(MarkedSheet marked, String name, List<Decision> onFiles, Privacy privacy) {
         Plan plan = marked.sheet().plan();
-        FeedbackPage page = new FeedbackPage(plan.language(), privacy);
+        FeedbackPage page = new FeedbackPage(plan, privacy);
         page.write(marked, onFiles);
         Language language = plan.language();
         String seat = language.say(
@@ -241,15 +244,18 @@ final class FeedbackPage {
                     ? language.say("report.feedback.wrote", "typed", shown)
                     : language.say("report.feedback.wrote.read", "typed", shown, "read", read);
         }
+        String mark = decimal == DecimalMarker.COMMA ? "." : ",";
         return switch (answer.comma().get()) {
             case DECIMAL ->
                 same
-                        ? language.say("report.feedback.wrote.decimal", "typed", shown)
-                        : language.say("report.feedback.wrote.read-decimal", "typed", shown, "read", read);
+                        ? language.say("report.feedback.wrote.decimal", "typed", shown, "mark", mark)
+                        : language.say(
+                                "report.feedback.wrote.read-decimal", "typed", shown, "read", read, "mark", mark);
             case THOUSANDS ->
                 same
-                        ? language.say("report.feedback.wrote.thousands", "typed", shown)
-                        : language.say("report.feedback.wrote.read-thousands", "typed", shown, "read", read);
+                        ? language.say("report.feedback.wrote.thousands", "typed", shown, "mark", mark)
+                        : language.say(
+                                "report.feedback.wrote.read-thousands", "typed", shown, "read", read, "mark", mark);
         };
     }
 

@@ -41,7 +41,7 @@ final class Judged {
             String question = answer.question();
             if (verdicts.get(question).rung() == Rung.AMBIGUOUS
                     && !(answer.acceptance() instanceof Acceptance.Choice)) {
-                readComma(question, CommaReading.shownBy(beside.getOrDefault(question, List.of())));
+                readComma(question, CommaReading.shownBy(beside.getOrDefault(question, List.of()), key.decimal()));
             }
         }
     }
@@ -64,7 +64,7 @@ final class Judged {
         Map<CommaReading, Map<String, Verdict>> by = new LinkedHashMap<>();
         for (CommaReading reading : CommaReading.values()) {
             Map<String, String> so = new LinkedHashMap<>(read);
-            so.put(question, reading.of(read.get(question)));
+            so.put(question, reading.of(read.get(question), key.decimal()));
             by.put(reading, verdicts(so));
             Verdict verdict = by.get(reading).get(question);
             told.add(
@@ -82,7 +82,7 @@ final class Judged {
             return;
         }
         settled.put(question, shown.get());
-        read.put(question, shown.get().of(read.get(question)));
+        read.put(question, shown.get().of(read.get(question), key.decimal()));
         verdicts = by.get(shown.get());
     }
 

@@ -75,11 +75,11 @@ final class NumberWords {
         }
         int end = wordEnd(text, start);
         String word = word(text, start, end);
-        int tens = indexOf(TENS, word);
+        int tens = tens(word);
         int number = tens < 0 ? number(word) : 10 * (tens + 2);
         if (number < 0) {
             int after = end < text.length() ? end + 1 : end;
-            boolean article = word.equals("a") || word.equals("an");
+            boolean article = word.equals("a") || word.equals("an") || word.startsWith("ein") && word.length() <= 5;
             if (changesTheNumber(article ? word(text, after, wordEnd(text, after)) : word)) {
                 throw inWords();
             }
@@ -96,7 +96,7 @@ final class NumberWords {
         }
         int next = end < text.length() && (text.charAt(end) == ' ' || text.charAt(end) == '-') ? end + 1 : end;
         String following = word(text, next, wordEnd(text, next));
-        if (changesTheNumber(following) || number(following) >= 0 || indexOf(TENS, following) >= 0) {
+        if (changesTheNumber(following) || number(following) >= 0 || tens(following) >= 0) {
             throw inWords();
         }
         return text.substring(0, start) + number + text.substring(end);
@@ -104,7 +104,8 @@ final class NumberWords {
 
     /** Whether the word makes another number of the one before it: {@code 5 dozen}. */
     static boolean changesTheNumber(String word) {
-        return indexOf(LARGER, TypedText.lowerCase(word)) >= 0;
+        String lower = TypedText.lowerCase(word);
+        return indexOf(LARGER, lower) >= 0 || indexOf(GermanWords.LARGER, lower) >= 0;
     }
 
     static TypedNumber.Fault inWords() {
@@ -112,15 +113,25 @@ final class NumberWords {
     }
 
     private static int number(String word) {
-        int cardinal = indexOf(CARDINALS, word);
-        return cardinal >= 0 ? cardinal : indexOf(ORDINALS, word) + (indexOf(ORDINALS, word) < 0 ? 0 : 1);
+        int cardinal = either(CARDINALS, GermanWords.CARDINALS, word);
+        int ordinal = either(ORDINALS, GermanWords.ORDINALS, word);
+        return cardinal >= 0 ? cardinal : ordinal < 0 ? -1 : ordinal + 1;
+    }
+
+    private static int tens(String word) {
+        return either(TENS, GermanWords.TENS, word);
+    }
+
+    private static int either(String[] words, String[] others, String word) {
+        return Math.max(indexOf(words, word), indexOf(others, word));
     }
 
     private static int wordEnd(String text, int from) {
         int end = from;
         while (end < text.length()
                 && (text.charAt(end) >= 'a' && text.charAt(end) <= 'z'
-                        || text.charAt(end) >= 'A' && text.charAt(end) <= 'Z')) {
+                        || text.charAt(end) >= 'A' && text.charAt(end) <= 'Z'
+                        || "äöüÄÖÜß".indexOf(text.charAt(end)) >= 0)) {
             end++;
         }
         return end;

@@ -188,7 +188,9 @@ final class UnitWords {
     private static String compound(String typed) {
         StringBuilder out = new StringBuilder();
         String prefix = "";
-        boolean ratio = typed.indexOf('/') >= 0 || TypedText.lowerCase(typed).contains(" per ");
+        boolean ratio = typed.indexOf('/') >= 0
+                || TypedText.lowerCase(typed).contains(" per ")
+                || TypedText.lowerCase(typed).contains(" pro ");
         boolean afterWord = false;
         int i = 0;
         while (i < typed.length()) {
@@ -211,7 +213,8 @@ final class UnitWords {
                 i++;
             }
             String word = typed.substring(start, i);
-            if (TypedText.lowerCase(word).equals("per")) {
+            if (TypedText.lowerCase(word).equals("per")
+                    || TypedText.lowerCase(word).equals("pro")) {
                 out.append('/');
                 afterWord = false;
                 continue;
@@ -249,7 +252,8 @@ final class UnitWords {
     }
 
     private static boolean nextWordIsPer(String typed, int at) {
-        return TypedText.lowerCase(typed.substring(at)).startsWith("per ");
+        return TypedText.lowerCase(typed.substring(at)).startsWith("per ")
+                || TypedText.lowerCase(typed.substring(at)).startsWith("pro ");
     }
 
     private static boolean startsWithCelsius(String typed, int blankAt) {
@@ -286,7 +290,7 @@ final class UnitWords {
             return word;
         }
         String lower = TypedText.lowerCase(word);
-        String known = find(WORDS, lower);
+        String known = unit(lower);
         if (!known.isEmpty()) {
             return known;
         }
@@ -306,11 +310,16 @@ final class UnitWords {
         return UnitReader.isPrefix(prefix.charAt(0)) ? prefixed(prefix, word.substring(1)) : "";
     }
 
+    private static String unit(String word) {
+        String english = find(WORDS, word);
+        return english.isEmpty() ? find(GermanWords.UNITS, word) : english;
+    }
+
     private static String prefixed(String prefix, String unit) {
         if (!unit.isEmpty() && UnitReader.isSymbol(prefix + unit)) {
             return prefix + unit;
         }
-        String known = find(WORDS, TypedText.lowerCase(unit));
+        String known = unit(TypedText.lowerCase(unit));
         return !known.isEmpty() && UnitReader.readOrNull(prefix + known) != null ? prefix + known : "";
     }
 

@@ -212,13 +212,15 @@ final class WordsAround {
         if (startsWithWord(lower, "minus") && lower.length() > "minus ".length()) {
             return "-" + text.substring("minus".length()).trim();
         }
-        for (String word : BEFORE) {
-            if (startsWithWord(lower, word) && lower.length() > word.length()) {
-                return text.substring(word.length()).trim();
+        for (String[] words : new String[][] {BEFORE, GermanWords.BEFORE}) {
+            for (String word : words) {
+                if (startsWithWord(lower, word) && lower.length() > word.length()) {
+                    return text.substring(word.length()).trim();
+                }
             }
         }
         int blank = lower.indexOf(' ');
-        boolean noun = blank > 0 && contains(NOUNS, lower.substring(0, blank)) && blank + 1 < lower.length();
+        boolean noun = blank > 0 && isNoun(lower.substring(0, blank)) && blank + 1 < lower.length();
         if (noun
                 && (TypedText.isDigit(lower.charAt(blank + 1))
                         || lower.startsWith("#", blank + 1)
@@ -227,6 +229,14 @@ final class WordsAround {
             return text.substring(blank + 1);
         }
         return text;
+    }
+
+    private static boolean isNoun(String word) {
+        return contains(NOUNS, word) || contains(GermanWords.NOUNS, word);
+    }
+
+    private static boolean isBehind(String word) {
+        return contains(BEHIND, word) || contains(GermanWords.BEHIND, word);
     }
 
     /** Takes off {@code R =}, {@code R:}, {@code ≈} and the like. */
@@ -287,14 +297,16 @@ final class WordsAround {
         if (left.endsWith(")")) {
             int open = left.lastIndexOf('(');
             String inside = open < 0 ? "" : left.substring(open + 1, left.length() - 1);
-            if (open > 0 && (inside.equals("?") || contains(BEHIND, TypedText.lowerCase(inside)))) {
+            if (open > 0 && (inside.equals("?") || isBehind(TypedText.lowerCase(inside)))) {
                 return left.substring(0, open).trim();
             }
         }
         String lower = TypedText.lowerCase(left);
-        for (String word : BEHIND) {
-            if (lower.endsWith(" " + word)) {
-                return left.substring(0, left.length() - word.length()).trim();
+        for (String[] words : new String[][] {BEHIND, GermanWords.BEHIND}) {
+            for (String word : words) {
+                if (lower.endsWith(" " + word)) {
+                    return left.substring(0, left.length() - word.length()).trim();
+                }
             }
         }
         return left;
@@ -320,7 +332,8 @@ final class WordsAround {
             end++;
         }
         String unit = TypedText.lowerCase(tolerance.substring(end).trim());
-        boolean percent = unit.equals("%") || unit.equals("percent") || unit.equals("per cent");
+        boolean percent =
+                unit.equals("%") || unit.equals("percent") || unit.equals("per cent") || unit.equals("prozent");
         boolean bare = value.isEmpty() || TypedText.isDigit(value.charAt(value.length() - 1));
         return end > 0 && percent && !(number && bare) ? value : text;
     }
@@ -338,9 +351,9 @@ final class WordsAround {
                 to++;
             }
             String word = lower.substring(from, to);
-            if (contains(NOUNS, word)) {
+            if (isNoun(word)) {
                 noun = true;
-            } else if (!contains(BETWEEN, word)) {
+            } else if (!contains(BETWEEN, word) && !contains(GermanWords.BETWEEN, word)) {
                 return false;
             }
             from = to + 1;

@@ -39,6 +39,9 @@ final class Translation {
     /** Beside the words of a given: what each is called. */
     private static final String WORDS = "words";
 
+    /** What a part or node is called in a figure, which may be its own name in the template. */
+    private static final String CAPTION = "caption";
+
     private static final String NEXT = "Compare it with problem.yaml: its texts, and nothing else, stand in this file.";
 
     private final Faults faults;
@@ -70,7 +73,7 @@ final class Translation {
                                     value(entry.value(), with.get().value(), TEXTS.contains(key), where + key)));
         }
         given.forEach((key, entry) -> {
-            if (key.equals(WORDS) && original.value("choose").isPresent()) {
+            if (key.equals(WORDS) && original.value("choose").isPresent() || key.equals(CAPTION)) {
                 merged.add(entry);
             } else {
                 leftOver(entry.key(), where + key);

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.answer.AnswerKey;
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.Unit;
 import ampersheet.render.markdown.MarkdownPage;
@@ -42,7 +43,7 @@ class DecisionsTest extends HandInFixture {
         assertTrue(row(files.get("answers.csv"), "1," + ONE.id() + "," + question(0))
                 .contains("2.353\u00A0V"));
         assertEquals(0, marked.toDecide());
-        assertTrue(files.get("feedback/seat-001.html").contains("the comma as the decimal marker"));
+        assertTrue(files.get("feedback/seat-001.html").contains("“,” as the decimal marker"));
         put("a.csv", "sheet,question,answer\n" + ONE.id() + "," + question(0) + ",\"" + ambiguous() + "\"\n");
         files = mark();
         assertEquals(1, marked.toDecide());
@@ -53,12 +54,22 @@ class DecisionsTest extends HandInFixture {
 
     @Test
     void aHabitIsNotHeldAgainstAnAnswerThatTheOtherReadingMakesRight() {
-        assertEquals(Optional.of(CommaReading.DECIMAL), CommaReading.shownBy(List.of("4,7 kΩ", "0,297 W")));
-        assertEquals(Optional.of(CommaReading.THOUSANDS), CommaReading.shownBy(List.of("4.7 kΩ", "1,234.5 V")));
-        assertEquals(Optional.empty(), CommaReading.shownBy(List.of("4.7 kΩ", "4,7 kΩ")));
-        assertEquals(Optional.empty(), CommaReading.shownBy(List.of("4k7", "2,353 V", "12 V")));
-        assertEquals("ca. -2.353 V", CommaReading.DECIMAL.of("ca. -2,353 V"));
-        assertEquals("2353 V", CommaReading.THOUSANDS.of("2,353 V"));
+        assertEquals(
+                Optional.of(CommaReading.DECIMAL),
+                CommaReading.shownBy(List.of("4,7 kΩ", "0,297 W"), DecimalMarker.POINT));
+        assertEquals(
+                Optional.of(CommaReading.THOUSANDS),
+                CommaReading.shownBy(List.of("4.7 kΩ", "1,234.5 V"), DecimalMarker.POINT));
+        assertEquals(Optional.empty(), CommaReading.shownBy(List.of("4.7 kΩ", "4,7 kΩ"), DecimalMarker.POINT));
+        assertEquals(Optional.empty(), CommaReading.shownBy(List.of("4k7", "2,353 V", "12 V"), DecimalMarker.POINT));
+        assertEquals("ca. -2.353 V", CommaReading.DECIMAL.of("ca. -2,353 V", DecimalMarker.POINT));
+        assertEquals("2353 V", CommaReading.THOUSANDS.of("2,353 V", DecimalMarker.POINT));
+        assertEquals("2353 V", CommaReading.THOUSANDS.of("2.353 V", DecimalMarker.COMMA));
+        assertEquals("2,353 V", CommaReading.DECIMAL.of("2.353 V", DecimalMarker.COMMA));
+        assertEquals(
+                Optional.of(CommaReading.DECIMAL),
+                CommaReading.shownBy(List.of("4.7 kΩ", "12.978 mA"), DecimalMarker.COMMA));
+        assertEquals(Optional.of(CommaReading.THOUSANDS), CommaReading.shownBy(List.of("4,7 kΩ"), DecimalMarker.COMMA));
     }
 
     // Decisions

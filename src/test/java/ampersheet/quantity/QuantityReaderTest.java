@@ -386,6 +386,38 @@ class QuantityReaderTest {
     }
 
     @Test
+    void germanWordsAroundANumberAreReadAsTheirEnglishLikeAre() {
+        Object[][] typed = {
+            {"rund 4,7 Kiloohm", "ohm", 4700.0},
+            {"etwa 12 Volt", "V", 12.0},
+            {"ca. 3 Sekunden", "s", 3.0},
+            {"2 Stunden", "h", 7200.0},
+            {"44,7 Prozent", "%", 0.447},
+            {"3000 U/min", "turn/min", 50.0},
+            {"30 Bilder pro Sekunde", "Hz", 30.0},
+            {"sieben Kacheln", "1", 7.0},
+            {"Zwölf", "1", 12.0},
+            {"fünf", "1", 5.0},
+            {"vierte", "1", 4.0},
+            {"26 Widerstände", "1", 26.0},
+            {"7. Kachel", "1", 7.0},
+            {"genau 5 Stück", "1", 5.0},
+            {"das sind 9 V", "V", 9.0},
+        };
+        for (Object[] row : typed) {
+            Unit asked = Unit.parse((String) row[1]);
+            Reading.Value value = assertInstanceOf(
+                    Reading.Value.class,
+                    QuantityReader.read((String) row[0], asked, DecimalMarker.COMMA),
+                    () -> row[0].toString());
+            assertEquals((double) row[2], value.si(asked), 1e-9 * (double) row[2], row[0].toString());
+        }
+        assertUnreadable("ein Dutzend", "1", "in digits");
+        assertUnreadable("zwei Drittel", "1", "in digits");
+        assertUnreadable("hundert", "1", "in digits");
+    }
+
+    @Test
     void onASheetWithDecimalCommasAPointBeforeThreeDigitsHasTwoReadingsAndACommaHasOne() {
         for (String typed : List.of("4,700 V", "4,7 V", "4.7 V", "4,70 V")) {
             Reading.Value value = assertInstanceOf(
