@@ -1,0 +1,1 @@
+Für einen Versuch willst du einer Versorgung von **${V}** einen Strom von **${I}** entnehmen, mit zwei parallelen Widerständen an ihr. Der Strom darf höchstens ${tol} darüber oder darunter liegen. Kein einzelner Wert der Reihe E24 kommt so nahe heran, zwei parallel aber schon. In der Schublade liegen die E24-Werte von 100 Ω bis 1 MΩ, alle in Präzisionsausführung (0,1 %).
