@@ -60,7 +60,7 @@ final class ChosenOption {
             char c = text.charAt(i);
             boolean space = c <= ' ' || c == '\u00A0' || c == '\u202F' || c == '\u2009';
             if (!space) {
-                out.append(Letters.small(c));
+                out.append(inPlainLetters(c));
             } else if (out.length() > 0 && out.charAt(out.length() - 1) != ' ') {
                 out.append(' ');
             }
@@ -70,6 +70,17 @@ final class ChosenOption {
             end--;
         }
         return out.substring(0, end);
+    }
+
+    /** Umlauts are typed as two letters where a keyboard has none. */
+    private static String inPlainLetters(char c) {
+        return switch (c) {
+            case 'ä', 'Ä' -> "ae";
+            case 'ö', 'Ö' -> "oe";
+            case 'ü', 'Ü' -> "ue";
+            case 'ß' -> "ss";
+            default -> String.valueOf(Letters.small(c));
+        };
     }
 
     private static String withoutParentheses(String typed) {

@@ -15,6 +15,8 @@ import java.util.Map;
 public final class Language {
     private static final int NUMBERS_IN_WORDS = 12;
     private static final char BETWEEN = '\t';
+    /** Unicode's line separator stands for a line feed where a sentence is a line. */
+    private static final char LINE = '\u2028';
 
     private final String code;
     private final Map<String, String> sentences;
@@ -187,7 +189,10 @@ public final class Language {
         for (Map.Entry<String, String> one : sentences.entrySet()) {
             String key = one.getKey();
             if (beginsWithOneOf(key, beginnings)) {
-                out.append(key).append(BETWEEN).append(one.getValue()).append('\n');
+                out.append(key)
+                        .append(BETWEEN)
+                        .append(one.getValue().replace('\n', LINE))
+                        .append('\n');
             }
         }
         return out.toString();
@@ -212,7 +217,8 @@ public final class Language {
             if (end < 0 || tab < 0 || tab > end) {
                 throw new IllegalArgumentException("a line of sentences has no key, or no end");
             }
-            sentences.put(written.substring(at, tab), written.substring(tab + 1, end));
+            sentences.put(
+                    written.substring(at, tab), written.substring(tab + 1, end).replace(LINE, '\n'));
             at = end + 1;
         }
         return new Language(code, sentences);

@@ -46,7 +46,9 @@ final class PartLabels {
                 continue;
             }
             if (part.kind() == PartKind.NODE) {
-                part.caption().ifPresent(caption -> labels.put(part.name(), new Label(caption, List.of())));
+                part.caption()
+                        .or(() -> Optional.of(called(part.name())).filter(called -> !called.equals(part.name())))
+                        .ifPresent(caption -> labels.put(part.name(), new Label(caption, List.of())));
                 continue;
             }
             List<Label.Line> lines = new ArrayList<>();
@@ -57,7 +59,7 @@ final class PartLabels {
                     line(formula, plain).ifPresent(lines::add);
                 }
             }
-            labels.put(part.name(), new Label(part.caption().orElse(part.name()), lines));
+            labels.put(part.name(), new Label(part.caption().orElseGet(() -> called(part.name())), lines));
         }
         return labels;
     }
@@ -69,13 +71,13 @@ final class PartLabels {
         plan.nodes().forEach(node -> {
             node.capacity()
                     .flatMap(capacity -> line(capacity, true))
-                    .ifPresent(line ->
-                            labels.put(HeatFigure.capacityOf(node.name()), new Label(node.name(), List.of(line))));
+                    .ifPresent(line -> labels.put(
+                            HeatFigure.capacityOf(node.name()), new Label(called(node.name()), List.of(line))));
             List<Label.Line> initial = node.initial()
                     .flatMap(at -> line(at, false))
                     .map(line -> List.of(atFirst(line, problem.plan().language())))
                     .orElse(List.of());
-            labels.put(node.name(), new Label(node.name(), initial));
+            labels.put(node.name(), new Label(called(node.name()), initial));
         });
         plan.resistances()
                 .forEach(resistance ->
@@ -98,8 +100,13 @@ final class PartLabels {
                         known ? initial.text().substring(EQUALS.length()) : initial.text()));
     }
 
+    /** Names that are words of the trade, such as junction or heat, in the language of the sheet. */
+    private String called(String name) {
+        return problem.plan().language().name(name);
+    }
+
     private Label label(String name, Expression formula) {
-        return new Label(name, line(formula, true).map(List::of).orElse(List.of()));
+        return new Label(called(name), line(formula, true).map(List::of).orElse(List.of()));
     }
 
     /** @param plain whether a bare number is worth printing */

@@ -20,7 +20,7 @@ import java.util.Set;
  */
 final class Translation {
     /** Keys whose values are words that somebody reads. */
-    private static final Set<String> TEXTS = Set.of(
+    static final Set<String> TEXTS = Set.of(
             "title",
             "meaning",
             "because",

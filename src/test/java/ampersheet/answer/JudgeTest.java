@@ -327,6 +327,23 @@ class JudgeTest {
                     new Acceptance.Option("Only in the sun", ""))));
 
     @Test
+    void aGermanOptionIsFoundByItsFirstLetterAndWithoutItsUmlauts() {
+        AnswerKey german = key(
+                0,
+                "1",
+                new Acceptance.Choice(List.of(
+                        new Acceptance.Option("ja", ""),
+                        new Acceptance.Option("nein", ""),
+                        new Acceptance.Option("grün oder weiß", ""))));
+        for (String right : List.of("ja", "J", "j", "a")) {
+            assertRung(Rung.CORRECT, german, right);
+        }
+        for (String wrong : List.of("n", "Nein", "gruen oder weiss", "GRÜN ODER WEIß")) {
+            assertRung(Rung.KNOWN_MISTAKE, german, wrong);
+        }
+    }
+
+    @Test
     void anOptionIsFoundByItsWordsItsLetterOrItsNumber() {
         for (String right : List.of("no", "NO", " No. ", "n", "b", "B", "b)", "(b)", "2")) {
             Verdict verdict = assertRung(Rung.CORRECT, CHOICE, right);

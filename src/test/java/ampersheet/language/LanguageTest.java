@@ -21,6 +21,7 @@ class LanguageTest {
         sentences.put("number.2", "two");
         sentences.put("tile.left.one", "{number} tile is left at {place}");
         sentences.put("tile.left.other", "{count} tiles are left at {place}");
+        sentences.put("tile.lines", "one\ntwo");
         sentences.put("tile.both", "{b} after {a}, and {b} again");
         return sentences;
     }
@@ -73,7 +74,8 @@ class LanguageTest {
         Language read = Language.read("en", SPOKEN.written(List.of("tile", "list")));
         assertEquals(SPOKEN.say("tile.both", "a", "1", "b", "2"), read.say("tile.both", "a", "1", "b", "2"));
         assertEquals(" or ", read.say("list.or"));
-        assertEquals(6, read.keys().size());
+        assertEquals("one\ntwo", read.say("tile.lines"));
+        assertEquals(7, read.keys().size());
         assertThrows(IllegalArgumentException.class, () -> Language.read("en", "no tab\n"));
         assertThrows(IllegalArgumentException.class, () -> Language.read("en", "key\tno end"));
     }
