@@ -21,6 +21,7 @@ import ampersheet.sheet.SetFacts;
 import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetMaker;
 import ampersheet.sheet.Support;
+import ampersheet.source.Languages;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -98,6 +99,15 @@ final class SetPlace {
         plan.ifPresent(read -> {
             values.put("entries", entries(read));
             values.put("heading", heading(read));
+            values.put(
+                    "languages",
+                    Languages.codes().stream()
+                            .map(code -> Map.of(
+                                    "code",
+                                    code,
+                                    "name",
+                                    Languages.of(code).orElseThrow().say("common.language")))
+                            .toList());
             values.put("policy", policy(read.marking()));
         });
         return frame.page(status, call, "set", "set", values);
@@ -209,6 +219,7 @@ final class SetPlace {
         values.put("due", plan.heading().due());
         values.put("instructions", plan.heading().instructions());
         values.put("paper", plan.paper() == Document.Paper.LETTER ? "letter" : "a4");
+        values.put("language", plan.language().code());
         values.put("decimal", plan.decimal() == DecimalMarker.COMMA ? "comma" : "point");
         values.put("symbols", plan.symbols() == SymbolStyle.IEEE ? "ieee" : "iec");
         values.put("units", plan.unitsPrinted() ? "printed" : "asked");

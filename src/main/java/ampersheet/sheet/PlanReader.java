@@ -12,7 +12,6 @@ import ampersheet.sheet.Plan.Order;
 import ampersheet.sheet.Plan.Source;
 import ampersheet.source.Faults;
 import ampersheet.source.Fields;
-import ampersheet.source.Languages;
 import ampersheet.source.SourceFile;
 import ampersheet.source.SourceText;
 import ampersheet.source.Unread;
@@ -152,9 +151,9 @@ public final class PlanReader {
                 .<Plan.Seeding>map(named -> new Plan.Seeding.Named(named.text()))
                 .orElse(new Plan.Seeding.Title(title));
         Document.Paper paper = choice(fields, "paper", PAPERS, Document.Paper.A4);
-        Language language = fields.text("language").map(this::language).orElse(Languages.ENGLISH);
+        Language language = PlannedLanguage.read(fields, faults);
         SymbolStyle symbols = choice(fields, "symbols", SYMBOLS, SymbolStyle.IEC);
-        DecimalMarker decimal = choice(fields, "decimal", MARKERS, DecimalMarker.POINT);
+        DecimalMarker decimal = choice(fields, "decimal", MARKERS, PlannedLanguage.usualMarker(language));
         boolean unitsPrinted = choice(fields, "units", UNITS, false);
         Plan.Lettered lettered = choice(fields, "check-letters", LETTERED, Plan.Lettered.ALL);
         Order order = choice(fields, "order", ORDERS, usual);
@@ -216,15 +215,6 @@ public final class PlanReader {
                 "a whole number from 1 to " + MOST_ATTEMPTS + ", or unlimited",
                 "Write one of them.");
         return Plan.Delivery.USUAL.attempts();
-    }
-
-    private Language language(Yaml.Scalar written) {
-        return Languages.of(written.text()).orElseGet(() -> {
-            String problem = "there are no words in the language \"" + written.text() + "\"";
-            String known = String.join(" or ", Languages.codes());
-            faults.error(written.place(), problem, known, "Write language: en, or leave the line out.");
-            return Languages.ENGLISH;
-        });
     }
 
     private List<Integer> levels(Fields fields) {

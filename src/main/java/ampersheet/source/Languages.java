@@ -34,7 +34,7 @@ public final class Languages {
             "name",
             "rule");
 
-    private static final List<String> CODES = List.of("en");
+    private static final List<String> CODES = List.of("en", "de");
     private static final Map<String, Language> READ = new TreeMap<>();
 
     /** The one whose sentences the authors of the program write first. */

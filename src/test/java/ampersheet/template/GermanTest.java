@@ -1,0 +1,208 @@
+package ampersheet.template;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import ampersheet.language.Language;
+import ampersheet.source.Faults;
+import ampersheet.source.Languages;
+import ampersheet.source.SourceText;
+import ampersheet.source.Yaml;
+import ampersheet.source.YamlReader;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.BiConsumer;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Reads every sentence of the second language, of the program and of all templates: nothing of the first is left in it,
+ * it has the same numbers with the same units, the same marks at its end, and its forms for one and for more.
+ */
+class GermanTest {
+    private static final Language GERMAN = Languages.of("de").orElseThrow();
+    private static final TemplateFiles BUILT_IN = TemplateFiles.builtIn();
+
+    /** Words that stand in nearly every English sentence, and in no German one. */
+    private static final Pattern ENGLISH = Pattern.compile(
+            "(?<![\\p{L}{])(the|and|of|with|which|that|this|your|you|are|from|each|where|what|there|is|not|for|by|as|than)(?![\\p{L}}])");
+
+    /** A number and the unit behind it, however the two are set apart. */
+    private static final Pattern AMOUNT = Pattern.compile(
+            "(?<![\\w.,])(\\d+(?:[.,]\\d+)*)(?:[ \\u00a0]?(mV|kV|V|mA|µA|A|kΩ|MΩ|mΩ|Ω|mW|W|°C|K|%|mm²|mm|cm|ms|µs|ns|s|kHz|MHz|Hz|kbit|bit|µF|nF|mF|F|AWG))?(?![\\p{L}])");
+
+    @Test
+    void noSentenceOfTheProgramHasEnglishInIt() {
+        List<String> left = new ArrayList<>();
+        for (String key : GERMAN.keys()) {
+            String said = bare(GERMAN, key);
+            if (ENGLISH.matcher(said.replaceAll("`[^`]*`", "")).find()) {
+                left.add(key + ": " + said);
+            }
+        }
+        assertEquals(List.of(), left);
+    }
+
+    @Test
+    void everySentenceOfTheProgramHasTheNumbersAndTheLastMarkOfItsEnglish() {
+        List<String> other = new ArrayList<>();
+        for (String key : GERMAN.keys()) {
+            if (!Languages.ENGLISH.has(key)) {
+                continue;
+            }
+            String english = bare(Languages.ENGLISH, key);
+            String german = bare(GERMAN, key);
+            compare(key, english, german, other);
+            char last = english.charAt(english.length() - 1);
+            if (".?:!".indexOf(last) >= 0 && german.charAt(german.length() - 1) != last) {
+                other.add(key + " ends otherwise: " + german);
+            }
+        }
+        assertEquals(List.of(), other);
+    }
+
+    @Test
+    void oneAndMoreHaveTheirOwnForms() {
+        List<String> alike = new ArrayList<>();
+        for (String key : GERMAN.keys()) {
+            if (!key.endsWith(".one")) {
+                continue;
+            }
+            String one = bare(GERMAN, key);
+            String many = bare(GERMAN, key.substring(0, key.length() - ".one".length()) + ".other");
+            boolean differ = !bare(Languages.ENGLISH, key)
+                    .equals(bare(Languages.ENGLISH, key.substring(0, key.length() - ".one".length()) + ".other"));
+            if (differ
+                    && one.equals(many)
+                    && !one.matches(".*(LED|Pixel|Streifen|Knoten|Schritt|Muster|Fehler|Zeichen).*")) {
+                alike.add(key + ": " + one);
+            }
+        }
+        assertEquals(List.of(), alike);
+    }
+
+    private static String bare(Language language, String key) {
+        String[] slots = language.slots(key).stream()
+                .flatMap(slot -> Stream.of(slot, "{" + slot + "}"))
+                .toArray(String[]::new);
+        return language.say(key, slots);
+    }
+
+    @Test
+    void everySkillRuleAndTopicOfTheTemplatesHasItsName() {
+        Set<String> unnamed = new TreeSet<>();
+        for (String name : BUILT_IN.names()) {
+            ProblemTemplate template = TemplateReader.read(BUILT_IN, name);
+            List<String> named = new ArrayList<>(template.teaches());
+            named.add(template.skill());
+            named.add(template.family().replace('-', ' '));
+            template.lines().forEach(line -> named.add(line.principle()));
+            named.stream()
+                    .filter(one -> !GERMAN.has("name." + Language.keyOf(one)))
+                    .forEach(unnamed::add);
+        }
+        assertEquals(Set.of(), unnamed);
+    }
+
+    @Test
+    void everyTemplateIsWholeInTheSecondLanguageAndTheSameInAllButItsWords() {
+        for (String name : BUILT_IN.names()) {
+            ProblemTemplate english = TemplateReader.read(BUILT_IN, name);
+            TemplateReader.Checked checked = TemplateReader.check(BUILT_IN, name, GERMAN);
+            assertEquals(List.of(), checked.diagnostics(), name);
+            ProblemTemplate german = checked.template().orElseThrow();
+            assertEquals(english.working(), german.working(), name);
+            assertEquals(english.proofs(), german.proofs(), name);
+            assertEquals(english.requirements(), german.requirements(), name);
+            assertEquals(english.level(), german.level(), name);
+        }
+    }
+
+    @Test
+    void noTextOfATemplateHasEnglishInItOrOtherNumbers() {
+        List<String> told = new ArrayList<>();
+        for (String name : BUILT_IN.names()) {
+            Faults faults = new Faults();
+            Yaml.Mapping english = mapping(name, TemplateFiles.PROBLEM, faults);
+            Yaml.Mapping german =
+                    Translation.into(english, mapping(name, TemplateFiles.problem(GERMAN), faults), faults);
+            pairs(english, german, "", (text, with) -> look(name + " " + text.key(), text.english(), with, told));
+            String statement = BUILT_IN.text(name, "statement.md.ftl").orElseThrow();
+            look(
+                    name + " statement",
+                    statement,
+                    BUILT_IN.text(name, "statement.de.md.ftl").orElseThrow(),
+                    told);
+            assertEquals(
+                    slots(statement),
+                    slots(BUILT_IN.text(name, "statement.de.md.ftl").orElseThrow()),
+                    name);
+        }
+        assertEquals(List.of(), told);
+        assertTrue(BUILT_IN.names().size() > 100);
+    }
+
+    private static Set<String> slots(String statement) {
+        Set<String> slots = new TreeSet<>();
+        Matcher slot = Pattern.compile("\\$\\{[^}]*}").matcher(statement);
+        while (slot.find()) {
+            slots.add(slot.group());
+        }
+        return slots;
+    }
+
+    private static void look(String where, String english, String german, List<String> told) {
+        String words = german.replaceAll("„[^“]*“|<[^>]*>|\\$\\{[^}]*}", "");
+        Matcher left = ENGLISH.matcher(words);
+        if (left.find()) {
+            told.add(where + " has “" + left.group() + "”: " + german);
+        }
+        compare(where, english.replaceAll("<[^>]*>", ""), german.replaceAll("<[^>]*>", ""), told);
+    }
+
+    private static void compare(String where, String english, String german, List<String> told) {
+        Map<String, Integer> amounts = amounts(english);
+        if (!amounts.equals(amounts(german))) {
+            told.add(where + ": " + amounts + " became " + amounts(german) + ": " + german);
+        }
+    }
+
+    /** How often each stands there; decimal marks are made alike. */
+    private static Map<String, Integer> amounts(String text) {
+        Map<String, Integer> amounts = new TreeMap<>();
+        Matcher amount = AMOUNT.matcher(text);
+        while (amount.find()) {
+            String unit = amount.group(2) == null ? "" : amount.group(2);
+            amounts.merge(amount.group(1).replace(',', '.') + " " + unit, 1, Integer::sum);
+        }
+        return amounts;
+    }
+
+    private record Text(String key, String english) {}
+
+    private static void pairs(Yaml english, Yaml german, String key, BiConsumer<Text, String> look) {
+        if (english instanceof Yaml.Mapping group) {
+            for (Yaml.Entry entry : group.entries()) {
+                String name = entry.key().text();
+                ((Yaml.Mapping) german).value(name).ifPresent(other -> pairs(entry.value(), other, name, look));
+            }
+        } else if (english instanceof Yaml.Sequence list) {
+            for (int i = 0; i < list.items().size(); i++) {
+                pairs(list.items().get(i), ((Yaml.Sequence) german).items().get(i), key, look);
+            }
+        } else if (Translation.TEXTS.contains(key)) {
+            look.accept(new Text(key, ((Yaml.Scalar) english).text()), ((Yaml.Scalar) german).text());
+        }
+    }
+
+    private static Yaml.Mapping mapping(String name, String file, Faults faults) {
+        SourceText text = new SourceText(file, BUILT_IN.text(name, file).orElseThrow());
+        return (Yaml.Mapping) YamlReader.read(text, faults).orElseThrow();
+    }
+}
