@@ -182,7 +182,7 @@ public final class Language {
     /**
      * Some of the sentences as one text, for {@link #read}: a line for each, its key and a tab before it.
      *
-     * @param beginnings of their keys: a face, or more
+     * @param beginnings of their keys: a face, or more; an empty one is the beginning of all
      */
     public String written(List<String> beginnings) {
         StringBuilder out = new StringBuilder();
@@ -200,7 +200,7 @@ public final class Language {
 
     private static boolean beginsWithOneOf(String key, List<String> beginnings) {
         for (String beginning : beginnings) {
-            if (key.equals(beginning) || key.startsWith(beginning + ".")) {
+            if (beginning.isEmpty() || key.equals(beginning) || key.startsWith(beginning + ".")) {
                 return true;
             }
         }

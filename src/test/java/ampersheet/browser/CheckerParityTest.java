@@ -13,12 +13,16 @@ import ampersheet.answer.Rung;
 import ampersheet.answer.Spellings;
 import ampersheet.answer.TypedForms;
 import ampersheet.answer.Verdict;
+import ampersheet.language.Language;
 import ampersheet.problem.AnswerKeys;
 import ampersheet.problem.Draws;
 import ampersheet.problem.Workshop;
+import ampersheet.quantity.DecimalMarker;
 import ampersheet.quantity.QuantityWriter;
+import ampersheet.source.Languages;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateReader;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -45,7 +49,7 @@ class CheckerParityTest {
     private static final boolean DEEP = Boolean.getBoolean("ampersheet.deep");
     private static final int ANSWERS = Boolean.getBoolean("ampersheet.deep") ? 10_000 : 800;
     private static final int DRAWS = DEEP ? 2 : 1;
-    private static final int MOST_GZIP_BYTES = 90_000;
+    private static final int MOST_GZIP_BYTES = 92_000;
     private static final long SEED = 20_260_104;
 
     @TempDir
@@ -81,12 +85,57 @@ class CheckerParityTest {
     /** What is typed to one problem: the probed question's answer, and earlier ones where they matter. */
     private record Asked(ProblemKey key, List<Map<String, String>> typed) {}
 
+    /** With the call by which a page tells it how to speak. */
+    private static String speaking(Language language, DecimalMarker decimal) throws IOException {
+        ObjectMapper json = new ObjectMapper();
+        return checker() + "\nspeak(" + json.writeValueAsString(language.code()) + ", "
+                + json.writeValueAsString(language.written(List.of(""))).replace("</", "<\\/")
+                + ", " + json.writeValueAsString(String.valueOf(decimal.character())) + ");";
+    }
+
+    @Test
+    void theSameHoldsInTheOtherLanguageAndWithItsDecimalComma() throws IOException {
+        Language german = Languages.of("de").orElseThrow();
+        List<Asked> asked = new ArrayList<>();
+        for (Asked one : questions()) {
+            ProblemKey key = one.key();
+            ProblemKey spoken = new ProblemKey(
+                    key.answers(),
+                    key.givens(),
+                    key.working(),
+                    key.designs(),
+                    key.meanings(),
+                    german,
+                    DecimalMarker.COMMA);
+            if (asked.size() < 40) {
+                asked.add(new Asked(spoken, one.typed()));
+            }
+        }
+        List<?> told = judgedInTheBrowser(asked, german, DecimalMarker.COMMA);
+        int at = 0;
+        for (Asked one : asked) {
+            List<?> perAnswer = (List<?>) told.get(at++);
+            for (int j = 0; j < one.typed().size(); j++) {
+                List<String> expected = new ArrayList<>();
+                for (Verdict verdict : Judge.judge(one.key(), one.typed().get(j))) {
+                    expected.addAll(List.of(
+                            verdict.question(),
+                            verdict.rung().name(),
+                            verdict.understood(),
+                            verdict.message(),
+                            verdict.mistake().orElse("")));
+                }
+                assertEquals(expected, perAnswer.get(j), one.typed().get(j).toString());
+            }
+        }
+    }
+
     @Test
     void thousandsOfAnswersGetTheSameVerdictsAsOnTheJavaMachine() throws IOException {
         List<Asked> asked = questions();
         int answers = asked.stream().mapToInt(one -> one.typed().size()).sum();
         assertTrue(answers >= ANSWERS, "only " + answers + " answers");
-        List<?> told = judgedInTheBrowser(asked);
+        List<?> told = judgedInTheBrowser(asked, Languages.ENGLISH, DecimalMarker.POINT);
         Map<Rung, Integer> rungs = new EnumMap<>(Rung.class);
         List<String> differences = new ArrayList<>();
         for (int i = 0; i < asked.size(); i++) {
@@ -116,7 +165,7 @@ class CheckerParityTest {
         assertEquals(Rung.values().length, rungs.size(), "every rung was reached: " + rungs);
     }
 
-    private List<?> judgedInTheBrowser(List<Asked> asked) throws IOException {
+    private List<?> judgedInTheBrowser(List<Asked> asked, Language language, DecimalMarker decimal) throws IOException {
         List<Object> given = new ArrayList<>();
         for (Asked one : asked) {
             given.add(List.of(
@@ -125,7 +174,8 @@ class CheckerParityTest {
         }
         ChromeDriver browser = Chromium.open(folder.resolve("profile"));
         try {
-            browser.get(Chromium.pageOf(checker(), folder).toUri().toString());
+            browser.get(
+                    Chromium.pageOf(speaking(language, decimal), folder).toUri().toString());
             return (List<?>) browser.executeScript(
                     "return arguments[0].map(([key, typed]) => typed.map(one => Array.from(judgeAnswers(key, one))))",
                     given);
@@ -157,7 +207,7 @@ class CheckerParityTest {
             }
             asked.add(new Asked(key, typed));
         }
-        List<?> told = judgedInTheBrowser(asked);
+        List<?> told = judgedInTheBrowser(asked, Languages.ENGLISH, DecimalMarker.POINT);
         List<String> wrong = new ArrayList<>();
         for (int i = 0; i < asked.size(); i++) {
             for (int j = 0; j < asked.get(i).typed().size(); j++) {
@@ -253,6 +303,7 @@ class CheckerParityTest {
         PracticeDesk desk = new PracticeDesk();
         String keyText = KeyWriter.write(key);
         String[] placesShown = places.toArray(String[]::new);
+        desk.speak(Languages.ENGLISH, DecimalMarker.POINT);
         desk.start(course, "", new String[] {"tab", ""}, 20_000, 0);
         for (int i = 0; i < events.size(); i++) {
             List<String> event = events.get(i);
@@ -271,7 +322,9 @@ class CheckerParityTest {
         here.add(desk.stored());
         ChromeDriver browser = Chromium.open(folder.resolve("practice"));
         try {
-            browser.get(Chromium.pageOf(checker(), folder).toUri().toString());
+            browser.get(Chromium.pageOf(speaking(Languages.ENGLISH, DecimalMarker.POINT), folder)
+                    .toUri()
+                    .toString());
             assertEquals(here, browser.executeScript("""
           const [course, key, places, events] = arguments;
           const told = [];
