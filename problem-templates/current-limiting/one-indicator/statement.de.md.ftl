@@ -1,1 +1,1 @@
-Eine Statusleuchte soll zeigen, dass eine Platine unter Spannung steht. Die Versorgung liefert **${Vs}**. Die LED hat eine Spannung von **${Vf}**, wenn **${If}** durch sie fließen; mit etwas weniger Strom ist sie noch hell genug. Ein Widerstand in Reihe mit der LED bestimmt den Strom.
+Eine Statusleuchte soll zeigen, dass eine Platine unter Spannung steht. Die Versorgung liefert **${Vs}**. An der LED fallen **${Vf}** ab, wenn **${If}** durch sie fließen; mit etwas weniger Strom ist sie noch hell genug. Ein Widerstand in Reihe mit der LED bestimmt den Strom.
