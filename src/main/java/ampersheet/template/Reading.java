@@ -173,7 +173,7 @@ final class Reading {
                 fields.group("constants").map(givensSection::constants).orElse(List.of());
         List<Given> givens = tolerances.of(drawn);
         WorstCase worstCase = new WorstCase(
-                names, givens, tolerances.noted(), constants, requireSection().readable(fields), faults);
+                names, givens, tolerances.noted(), constants, requireSection().readable(fields), language, faults);
         fields.has("require");
         fields.need("steps", "the steps a learner works through");
         List<StepsSection.Read> steps = new StepsSection(
