@@ -43,10 +43,13 @@ abstract class ConditionLine implements ConditionFold<String> {
     /** The name of the word given, or the word it is. */
     static String leftWord(Condition.Comparison comparison, Notation notation, Shown shown) {
         String id = ((Expression.Name) comparison.left()).id();
-        return shown == Shown.VALUES ? notation.words().get(id) : id.replace('_', ' ');
+        return shown == Shown.VALUES
+                ? notation.words().get(id)
+                : notation.language().name(id.replace('_', ' '));
     }
 
-    static String rightWord(Condition.Comparison comparison) {
-        return ((Expression.Name) comparison.right()).id();
+    static String rightWord(Condition.Comparison comparison, Notation notation) {
+        String id = ((Expression.Name) comparison.right()).id();
+        return notation.words().getOrDefault(Notation.asWord(id), id);
     }
 }

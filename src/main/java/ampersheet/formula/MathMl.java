@@ -196,7 +196,7 @@ public final class MathMl {
         public String comparison(Condition.Comparison comparison) {
             String sign = "<mo>" + escaped(comparison.relation().printed()) + "</mo>";
             if (ofWords(comparison, notation)) {
-                return row(text(leftWord(comparison, notation, shown)) + sign + text(rightWord(comparison)));
+                return row(text(leftWord(comparison, notation, shown)) + sign + text(rightWord(comparison, notation)));
             }
             Markup markup = new Markup(notation, shown);
             return row(markup.of(comparison.left()).text()

@@ -55,7 +55,7 @@ public final class PlainText {
         public String comparison(Condition.Comparison comparison) {
             String sign = " " + comparison.relation().printed() + " ";
             if (ofWords(comparison, notation)) {
-                return leftWord(comparison, notation, shown) + sign + rightWord(comparison);
+                return leftWord(comparison, notation, shown) + sign + rightWord(comparison, notation);
             }
             Line line = new Line(notation, shown);
             return line.of(comparison.left()).text()

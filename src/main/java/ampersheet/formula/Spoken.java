@@ -144,7 +144,7 @@ public final class Spoken {
         public String comparison(Condition.Comparison comparison) {
             if (ofWords(comparison, notation)) {
                 String left = leftWord(comparison, notation, shown);
-                String right = rightWord(comparison);
+                String right = rightWord(comparison, notation);
                 return comparison.relation() == Condition.Relation.EQUAL
                         ? language.say("spoken.word-is", "left", left, "right", right)
                         : language.say("spoken.word-is-not", "left", left, "right", right);

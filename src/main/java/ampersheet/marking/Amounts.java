@@ -3,13 +3,27 @@ package ampersheet.marking;
 import ampersheet.language.Language;
 import ampersheet.sheet.MarkingPolicy;
 
-/** Numbers as marks and reports print them: with a point, and the same digits on every machine. */
+/** Numbers as marks and reports print them: the same digits on every machine; in tables for machines with a point. */
 final class Amounts {
     private Amounts() {}
 
     /** Hundredths of a mark as marks, without zeros at the end: {@code 7.5}. */
     static String marks(int hundredths) {
         return MarkingPolicy.decimal(hundredths);
+    }
+
+    /** The same as a report prints it. */
+    static String marks(int hundredths, Language language) {
+        return marked(marks(hundredths), language);
+    }
+
+    /** Tenths of a percent as a report prints them. */
+    static String tenths(int tenths, Language language) {
+        return marked(MarkingPolicy.tenths(tenths), language);
+    }
+
+    private static String marked(String number, Language language) {
+        return number.replace(".", language.say("number.decimal"));
     }
 
     /** Of 1: {@code 83 %}. */
@@ -19,7 +33,7 @@ final class Amounts {
 
     /** With this many digits behind the point and a true minus sign; a half is rounded away from zero. */
     static String decimal(double value, int places, Language language) {
-        return Double.isNaN(value) ? language.say("report.not-defined") : fixed(value, places);
+        return Double.isNaN(value) ? language.say("report.not-defined") : marked(fixed(value, places), language);
     }
 
     static String fixed(double value, int places) {

@@ -5,6 +5,7 @@ import ampersheet.answer.AnswerKey;
 import ampersheet.answer.Verdict;
 import ampersheet.language.Language;
 import ampersheet.sheet.SheetProblem;
+import ampersheet.source.Languages;
 import ampersheet.template.ProblemTemplate;
 import java.util.Optional;
 
@@ -17,13 +18,14 @@ import java.util.Optional;
  * @param modelled whether the template models it, as opposed to a slip that can happen in any problem
  */
 record Cause(String id, String label, String says, boolean modelled) {
+    private static final int LONGEST_LABEL = 70;
 
     /** Empty where the answer is right, cannot be read, or is not explained. */
     static Optional<Cause> of(SheetProblem problem, AnswerKey key, Verdict verdict, Language language) {
         return switch (verdict.rung()) {
             case KNOWN_MISTAKE -> Optional.of(modelled(problem, key, verdict, language));
             case CRITERION_MISSED ->
-                Optional.of(criterion(problem, key, verdict.mistake().orElseThrow()));
+                Optional.of(criterion(problem, key, verdict.mistake().orElseThrow(), language));
             default -> slip(verdict).map(slip -> slip.cause(language));
         };
     }
@@ -59,11 +61,11 @@ record Cause(String id, String label, String says, boolean modelled) {
                         language.say("report.cause.chosen", "option", verdict.understood()),
                         verdict.message(),
                         true)
-                : new Cause(id, id.replace('-', ' '), verdict.message(), true);
+                : new Cause(id, label(id, verdict.message(), language), verdict.message(), true);
     }
 
     /** Without the learner's own values, which differ from one to the next. */
-    private static Cause criterion(SheetProblem problem, AnswerKey key, String id) {
+    private static Cause criterion(SheetProblem problem, AnswerKey key, String id, Language language) {
         String says = problem.template().designs().stream()
                 .filter(design -> design.steps().contains(key.step()))
                 .flatMap(design -> design.criteria().stream())
@@ -71,6 +73,17 @@ record Cause(String id, String label, String says, boolean modelled) {
                 .map(ProblemTemplate.Criterion::says)
                 .findFirst()
                 .orElseThrow();
-        return new Cause(problem.template().name() + " " + id, id.replace('-', ' '), says, true);
+        return new Cause(problem.template().name() + " " + id, label(id, says, language), says, true);
+    }
+
+    /** The name that the template gives it, which is English; in another language the beginning of what is said. */
+    private static String label(String id, String says, Language language) {
+        if (language.equals(Languages.ENGLISH)) {
+            return id.replace('-', ' ');
+        }
+        int end = says.indexOf(". ");
+        String first = end < 0 ? says : says.substring(0, end);
+        int blank = first.length() <= LONGEST_LABEL ? -1 : first.lastIndexOf(' ', LONGEST_LABEL);
+        return blank < 0 ? first : first.substring(0, blank) + " …";
     }
 }

@@ -277,7 +277,10 @@ final class ClassReport {
         for (Standing standing : results.standings()) {
             List<Cell> row = seat(standing.seat());
             row.addAll(cells(
-                    Amounts.of(Amounts.marks(standing.marks()), Amounts.marks(standing.mostMarks()), language),
+                    Amounts.of(
+                            Amounts.marks(standing.marks(), language),
+                            Amounts.marks(standing.mostMarks(), language),
+                            language),
                     percent(ClassResults.share(standing)),
                     Long.toString(standing.count(Credit.BLANK)),
                     Long.toString(standing.late())));

@@ -227,7 +227,7 @@ final class CourseReport {
                     percent == null ? 0 : percent / 10.0,
                     percent == null
                             ? language.say("report.course.learner.nothing")
-                            : MarkingPolicy.tenths(percent) + "\u00A0%"));
+                            : Amounts.tenths(percent, language) + "\u00A0%"));
         }
         blocks.add(new FigureBlock(BarFigure.draw(
                 language.say("report.course.learner.figure", "learner", learner.who()),

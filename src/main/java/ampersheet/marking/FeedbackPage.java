@@ -82,8 +82,8 @@ final class FeedbackPage {
     }
 
     private String marks(Standing standing, MarkingPolicy policy) {
-        String marks = Amounts.marks(standing.marks());
-        String all = Amounts.marks(standing.mostMarks());
+        String marks = Amounts.marks(standing.marks(), language);
+        String all = Amounts.marks(standing.mostMarks(), language);
         return policy.grade(standing.percent())
                 .map(grade -> language.say(
                         "report.feedback.graded",
@@ -92,7 +92,7 @@ final class FeedbackPage {
                         "all",
                         all,
                         "percent",
-                        MarkingPolicy.tenths(standing.percent()),
+                        Amounts.tenths(standing.percent(), language),
                         "grade",
                         Statement.escape(grade)))
                 .orElseGet(() -> language.say("report.feedback.marks", "marks", marks, "all", all));
@@ -170,9 +170,9 @@ final class FeedbackPage {
                 : language.say(
                         "report.feedback.of-problem",
                         "marks",
-                        Amounts.marks(marked.marks()),
+                        Amounts.marks(marked.marks(), language),
                         "all",
-                        Amounts.marks(marked.mostMarks()));
+                        Amounts.marks(marked.mostMarks(), language));
         return new ProblemBlock(
                 Integer.toString(marked.problem().number()),
                 marked.problem().template().title(),
@@ -269,7 +269,7 @@ final class FeedbackPage {
 
     private String earned(MarkedAnswer answer) {
         String earned = told(answer.earned().marks());
-        String inTime = Amounts.marks(answer.earned().inTime());
+        String inTime = Amounts.marks(answer.earned().inTime(), language);
         boolean carried = answer.credit() == Credit.CARRIED;
         if (answer.earned().marks() < answer.earned().inTime()) {
             return carried
@@ -286,7 +286,7 @@ final class FeedbackPage {
             case 0 -> language.say("report.feedback.earned-nothing");
             case MarkingPolicy.MARK -> language.say("report.feedback.earned-one");
             case MarkingPolicy.MARK / 2 -> language.say("report.feedback.earned-half");
-            default -> language.say("report.feedback.earned-marks", "marks", Amounts.marks(marks));
+            default -> language.say("report.feedback.earned-marks", "marks", Amounts.marks(marks, language));
         };
     }
 }

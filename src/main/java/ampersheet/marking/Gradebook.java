@@ -81,7 +81,8 @@ final class Gradebook {
             }
         }
         return most.size() == 1
-                ? language.say("report.gradebook.column", "problem", number, "marks", Amounts.marks(most.first()))
+                ? language.say(
+                        "report.gradebook.column", "problem", number, "marks", Amounts.marks(most.first(), language))
                 : number;
     }
 
@@ -117,12 +118,16 @@ final class Gradebook {
             cells.add(
                     here.isEmpty()
                             ? ""
-                            : Amounts.marks(here.stream()
-                                    .mapToInt(outcome -> outcome.earned().marks())
-                                    .sum()));
+                            : Amounts.marks(
+                                    here.stream()
+                                            .mapToInt(
+                                                    outcome -> outcome.earned().marks())
+                                            .sum(),
+                                    language));
         }
-        cells.add(Amounts.of(Amounts.marks(standing.marks()), Amounts.marks(standing.mostMarks()), language));
-        cells.add(MarkingPolicy.tenths(standing.percent()));
+        cells.add(Amounts.of(
+                Amounts.marks(standing.marks(), language), Amounts.marks(standing.mostMarks(), language), language));
+        cells.add(Amounts.tenths(standing.percent(), language));
         policy.grade(standing.percent()).ifPresent(cells::add);
         return cells;
     }

@@ -17,10 +17,11 @@ import java.util.TreeMap;
  *
  * @param cause the mistake; empty where nothing explains it
  * @param item the question where it was met most often
+ * @param there how many learners met it at that question
  * @param answers how many it explains, for each learner
  * @param where each question where it was met, in the order of the plan
  */
-record TakeUp(Optional<Cause> cause, Item item, Map<Roster.Seat, Integer> answers, List<Item> where) {
+record TakeUp(Optional<Cause> cause, Item item, int there, Map<Roster.Seat, Integer> answers, List<Item> where) {
     /** Nobody can keep more in mind for one lesson. */
     static final int MOST = 3;
 
@@ -105,7 +106,7 @@ record TakeUp(Optional<Cause> cause, Item item, Map<Roster.Seat, Integer> answer
             for (Item item : where) {
                 most = items.get(item) > items.get(most) ? item : most;
             }
-            return new TakeUp(cause, most, answers, where);
+            return new TakeUp(cause, most, items.get(most), answers, where);
         }
     }
 }

@@ -121,7 +121,7 @@ final class Tomorrow {
             line(list, show(example));
         });
         int right = results.items().get(thing.item()).facility().of();
-        if (thing.cause().isPresent() && learners.size() > right) {
+        if (thing.cause().isPresent() && thing.there() > right) {
             line(list, language.say("report.tomorrow.look-first", "question", names.get(thing.item())));
         }
         blocks.add(new Prose(list.toString()));

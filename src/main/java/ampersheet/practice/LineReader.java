@@ -227,8 +227,9 @@ final class LineReader {
         if (operand.isEmpty()) {
             throw new Fault(sentences.missingQuantity());
         }
-        if (known.has(operand)) {
-            return known.quantity(operand);
+        String named = named(operand);
+        if (!named.isEmpty()) {
+            return known.quantity(named);
         }
         if (!isDigit(operand.charAt(0)) && operand.charAt(0) != '.') {
             return operand.equals("pi") || operand.equals("π") ? new Quantity(Math.PI, Dimension.ONE) : unit(operand);
@@ -247,6 +248,16 @@ final class LineReader {
         boolean smallWhole = value.wholeNumber() && operand.length() <= 2;
         bareNumber |= value.unit().isEmpty() && !value.hasPrefix() && !smallWhole;
         return new Quantity(value.si(unit), unit.dimension());
+    }
+
+    /** The given that is meant: by its name, as its symbol is typed, or with U for a voltage; empty if none is. */
+    private String named(String operand) {
+        String plain = "";
+        for (int i = 0; i < operand.length(); i++) {
+            plain += operand.charAt(i) == '_' ? "" : String.valueOf(operand.charAt(i));
+        }
+        String voltage = plain.startsWith("U") ? "V" + plain.substring(1) : plain;
+        return known.has(operand) ? operand : known.has(plain) ? plain : known.has(voltage) ? voltage : "";
     }
 
     private Quantity unit(String word) throws Fault {

@@ -11,6 +11,7 @@ import ampersheet.quantity.Unit;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Given;
 import ampersheet.template.ProblemTemplate.QuantityGiven;
+import ampersheet.template.ProblemTemplate.WordGiven;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -48,7 +49,18 @@ public final class Notations {
                 printed.put(name, writer.working(value.value(), unit, figures));
             }
         });
-        return new Notation(symbols, printed, values.words(), writer.marker(), language);
+        return new Notation(symbols, printed, words(template, values), writer.marker(), language);
+    }
+
+    /** What a word given is, and what each word that it may be is called, where they are printed. */
+    private static Map<String, String> words(ProblemTemplate template, Values values) {
+        Map<String, String> words = new LinkedHashMap<>(template.said(values.words()));
+        for (Given given : template.givens()) {
+            if (given instanceof WordGiven word) {
+                word.values().forEach(value -> words.put(Notation.asWord(value), word.said(value)));
+            }
+        }
+        return words;
     }
 
     /** The drawn givens as one would type them after {@code work}: {@code Vs=24V Vf=1.6V order="top left"}. */

@@ -117,7 +117,8 @@ public final class HostPage {
     /** What to do about each hazard, with the problems that have it; empty if there is none. */
     private Optional<String> cautions() {
         Map<Caution, TreeSet<Integer>> problems = new EnumMap<>(Caution.class);
-        all().forEach(place -> place.any().problem().cautions().stream()
+        all().forEach(place -> place.seats().values().stream()
+                .flatMap(problem -> problem.problem().cautions().stream())
                 .flatMap(id -> Caution.named(id).stream())
                 .forEach(caution -> problems.computeIfAbsent(caution, first -> new TreeSet<>())
                         .add(place.number())));
@@ -293,7 +294,7 @@ public final class HostPage {
                         "what",
                         step.meaning(),
                         "principle",
-                        step.principle(),
+                        language.name(step.principle()),
                         "reason",
                         reason);
     }

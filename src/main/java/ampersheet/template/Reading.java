@@ -16,6 +16,7 @@ import ampersheet.template.ProblemTemplate.Constant;
 import ampersheet.template.ProblemTemplate.Given;
 import ampersheet.template.ProblemTemplate.Mistake;
 import ampersheet.template.ProblemTemplate.Proof;
+import ampersheet.template.ProblemTemplate.StepLine;
 import ampersheet.template.ProblemTemplate.Words;
 import java.util.ArrayList;
 import java.util.List;
@@ -120,6 +121,9 @@ final class Reading {
         if (faults.hasErrors()) {
             return Optional.empty();
         }
+        List<StepLine> lines =
+                numerics.steps().stream().map(StepsSection.Read::line).toList();
+        QuantitySymbols symbols = QuantitySymbols.of(language, numerics.givens(), numerics.constants(), lines);
         return Optional.of(new ProblemTemplate(
                 name,
                 head.title().orElseThrow(),
@@ -127,16 +131,16 @@ final class Reading {
                 head.skill().orElseThrow(),
                 head.level(),
                 head.teaches(),
-                numerics.givens(),
-                numerics.constants(),
+                symbols.givens(numerics.givens()),
+                symbols.constants(numerics.constants()),
                 List.copyOf(numerics.requirements().keySet()),
                 numerics.working(),
-                numerics.steps().stream().map(StepsSection.Read::line).toList(),
+                symbols.lines(lines),
                 asked.asks(),
                 asked.section().designs().designs(),
                 asked.mistakes(),
                 modelled.plans(),
-                curve,
+                symbols.curve(curve),
                 proofs,
                 cautions,
                 premises,
@@ -169,7 +173,7 @@ final class Reading {
                 fields.group("constants").map(givensSection::constants).orElse(List.of());
         List<Given> givens = tolerances.of(drawn);
         WorstCase worstCase = new WorstCase(
-                names, givens, tolerances.noted(), constants, requireSection().readable(fields), faults);
+                names, givens, tolerances.noted(), constants, requireSection().readable(fields), language, faults);
         fields.has("require");
         fields.need("steps", "the steps a learner works through");
         List<StepsSection.Read> steps = new StepsSection(

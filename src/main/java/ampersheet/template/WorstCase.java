@@ -9,6 +9,7 @@ import ampersheet.formula.Step;
 import ampersheet.formula.Symbol;
 import ampersheet.formula.Values;
 import ampersheet.formula.Working;
+import ampersheet.language.Language;
 import ampersheet.quantity.Quantity;
 import ampersheet.source.Faults;
 import ampersheet.source.Yaml;
@@ -48,6 +49,8 @@ final class WorstCase {
     private final List<Values> samples;
     /** Steps at the end of a tolerance, by id. */
     private final Set<String> ends = new LinkedHashSet<>();
+
+    private final Language language;
     /** Faults told here. */
     private int own;
 
@@ -61,7 +64,9 @@ final class WorstCase {
             Collection<String> noted,
             List<Constant> constants,
             List<Condition> requirements,
+            Language language,
             Faults faults) {
+        this.language = language;
         this.names = names;
         this.noted = noted;
         this.faults = faults;
@@ -215,13 +220,16 @@ final class WorstCase {
                 Step.of(id, high ? tolerance.high() : tolerance.low()),
                 new StepLine(
                         id,
-                        given.meaning() + ", at its " + (high ? "highest" : "lowest"),
+                        language.say(high ? "problem.worst.highest" : "problem.worst.lowest", "what", given.meaning()),
                         symbol,
                         given.unit(),
                         principle,
-                        List.of("the " + of.meaning() + (rises ? " rises" : " falls") + " with it, so that the "
-                                + (largest ? "largest" : "smallest") + " comes with its "
-                                + (high ? "highest" : "lowest") + " value"),
+                        List.of(language.say(
+                                rises
+                                        ? largest ? "problem.worst.rises.largest" : "problem.worst.rises.smallest"
+                                        : largest ? "problem.worst.falls.largest" : "problem.worst.falls.smallest",
+                                "what",
+                                of.meaning())),
                         BlankStep.within(given.unit()),
                         Optional.of("a given at the end of its tolerance"))));
         return Optional.of(id);

@@ -92,7 +92,7 @@ const page = {
         const around = region.closest("figure, .step");
         const name = around && around.querySelector("figcaption, .finding") || region.querySelector("caption");
         region.tabIndex = 0;
-        region.dataset.sideways = "";
+        region.dataset.sideways = page.says("page.scrolls.sideways");
         if (!region.hasAttribute("role")) {
           region.setAttribute("role", "group");
         }

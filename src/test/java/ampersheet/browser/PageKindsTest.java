@@ -1,5 +1,7 @@
 package ampersheet.browser;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
 import ampersheet.issue.Issue;
 import ampersheet.marking.Marking;
 import ampersheet.page.HomeworkPage;
@@ -18,8 +20,11 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
@@ -45,12 +50,73 @@ class PageKindsTest {
     private static final Roster CLASS = RosterReader.read("class.csv", "seat,name\n1,Ada\n2,Bo\n");
 
     @TempDir
-    private static Path folder;
+    private Path folder;
+
+    /** What a reader sees or hears, besides the file names and the browser's own words. */
+    private static final String ALL_WORDS = """
+        const all = [document.title, document.body.innerText];
+        document.querySelectorAll('[aria-label], [title], [alt], [placeholder]').forEach(one => {
+          all.push(one.ariaLabel, one.title, one.alt, one.placeholder);
+        });
+        document.querySelectorAll('svg title, svg desc').forEach(one => all.push(one.textContent));
+        return all.filter(text => text).join('\\n');
+        """;
+
+    private static final Pattern ENGLISH = Pattern.compile(
+            "(?<![\\p{L}/._-])(the|and|of|with|which|that|this|your|you|are|from|each|where|what|there|not|by|than"
+                    + "|answer|answers|sheet|value|step|current|voltage|level|right|wrong)(?![\\p{L}/._-])",
+            Pattern.CASE_INSENSITIVE);
+
+    @Test
+    void inGermanNoKindOfPageHasEnglishInItAndAllAreAccessible() throws IOException {
+        Chromium.need();
+        make(PLAN.replace("Every kind of page", "Alle Arten von Seiten")
+                .replace("seed: page-kinds", "seed: page-kinds\nlanguage: de\nfaulty-lines: yes"));
+        ChromeDriver browser = Chromium.open(folder.resolve("german"));
+        List<String> left = new ArrayList<>();
+        try {
+            for (String page : List.of(
+                    "sheets/seat-001.html",
+                    "keys/seat-001.html",
+                    "index.html",
+                    "marks/feedback/seat-001.html",
+                    "marks/report.html",
+                    "marks/projector.html",
+                    "marks/gradebook.html",
+                    "homework/seat-001.html",
+                    "practice.html")) {
+                open(browser, page);
+                assertEquals("de", browser.executeScript("return document.documentElement.lang"));
+                boolean scripted = page.startsWith("homework/") || page.startsWith("practice");
+                if (scripted) {
+                    Chromium.untilReady(browser);
+                    use(browser, page);
+                    PageAudit.accessible(browser, page + ", German");
+                }
+                browser.executeScript(
+                        "document.querySelectorAll('details').forEach(details => { details.open = true; })");
+                String words = (String) browser.executeScript(ALL_WORDS);
+                Matcher english = ENGLISH.matcher(withoutKeywords(words));
+                while (english.find()) {
+                    left.add(page + ": "
+                            + words.substring(
+                                            Math.max(0, english.start() - 40),
+                                            Math.min(words.length(), english.end() + 40))
+                                    .replace('\n', ' '));
+                }
+                Chromium.screen(browser, 320, 256);
+                PageAudit.noSidewaysScrolling(browser, page + ", German, 320 px");
+            }
+        } finally {
+            browser.quit();
+        }
+        assertEquals(List.of(), left.stream().distinct().limit(20).toList());
+    }
 
     @Test
     void everyKindIsAccessibleAndFitsANarrowScreen() throws IOException {
         Chromium.need();
-        make();
+        make(PLAN);
         ChromeDriver browser = Chromium.open(folder.resolve("profile"));
         try {
             for (String page : List.of(
@@ -87,7 +153,13 @@ class PageKindsTest {
         }
     }
 
-    private static void open(ChromeDriver browser, String page) {
+    /** Commands, and what is typed into a table that a machine reads, are the same in every language. */
+    private static String withoutKeywords(String words) {
+        return words.replaceAll("(?m)^.*(check|key) [A-Z0-9]{5}-.*$", "")
+                .replaceAll("decision, value und reason|does not count", "");
+    }
+
+    private void open(ChromeDriver browser, String page) {
         Chromium.screen(browser, 1280, 900);
         browser.get(folder.resolve(page).toUri().toString());
     }
@@ -116,10 +188,10 @@ class PageKindsTest {
         PageAudit.nothingCoversAField(browser, page + ", 320 by 256 px");
     }
 
-    private static void make() throws IOException {
+    private void make(String plan) throws IOException {
         TemplateLibrary library = new TemplateLibrary(List.of(TemplateFiles.builtIn()));
-        Issue.issue(PlanReader.read("plan.yaml", PLAN), CLASS, library, folder, 1);
-        ProblemSet set = ProblemSet.of(PlanReader.read("plan.yaml", PLAN), library);
+        Issue.issue(PlanReader.read("plan.yaml", plan), CLASS, library, folder, 1);
+        ProblemSet set = ProblemSet.of(PlanReader.read("plan.yaml", plan), library);
         Sheet sheet = new SheetMaker(set).sheet(1);
         Files.createDirectories(folder.resolve("homework"));
         Files.writeString(folder.resolve("homework/seat-001.html"), HomeworkPage.render(sheet, "Ada"));
@@ -143,10 +215,10 @@ class PageKindsTest {
                         Optional.empty(),
                         Optional.empty(),
                         false),
-                PageKindsTest::write);
+                this::write);
     }
 
-    private static void write(String path, String text) {
+    private void write(String path, String text) {
         try {
             Path file = folder.resolve("marks").resolve(path);
             Files.createDirectories(file.getParent());

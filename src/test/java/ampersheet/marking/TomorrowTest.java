@@ -129,6 +129,29 @@ class TomorrowTest {
         assertTrue(seat > 9, "seat " + seat + " ignores the load");
     }
 
+    /** A slip of any problem gathers learners from many questions: each question is weighed with its own. */
+    @Test
+    void aSlipThatMostMakeOnceEachIsNoReasonToDoubtAKey(@TempDir Path folder) throws IOException {
+        SheetMaker maker = new SheetMaker(SET);
+        SimulatedClass learners = new SimulatedClass(maker, SEED);
+        for (int seat = 1; seat <= LEARNERS; seat++) {
+            List<String> lines = new ArrayList<>(List.of(
+                    SimulatedClass.file(learners.holding(seat, Set.of(), 0, 0)).split("\\R")));
+            List<Integer> withUnit = new ArrayList<>();
+            for (int i = 1; i < lines.size(); i++) {
+                if (lines.get(i).matches(".*[\\d.][ \\u00a0](V|A|mA|mV|Ω|kΩ|W|mW)\"?$")) {
+                    withUnit.add(i);
+                }
+            }
+            int at = withUnit.get(seat % withUnit.size());
+            lines.set(at, lines.get(at).replaceAll("[ \\u00a0](V|A|mA|mV|Ω|kΩ|W|mW)(\"?)$", "$2"));
+            Files.writeString(folder.resolve(seat + ".csv"), String.join("\n", lines) + "\n", StandardCharsets.UTF_8);
+        }
+        String report = text(mark(folder, maker, false).get("report.html"));
+        assertTrue(report.contains("Unit missing: "), report.substring(0, 2000));
+        assertFalse(report.contains("Look first"), report.substring(0, 3000));
+    }
+
     @Test
     void thePageForTheProjectorNamesNobody() {
         String page = text(named.get("projector.html"));
@@ -151,8 +174,8 @@ class TomorrowTest {
         Roster.Seat other = new Roster.Seat(2, "");
         Standing.Item item = new Standing.Item(0, "t", "s");
         List<TakeUp> things = List.of(
-                new TakeUp(Optional.of(one), item, Map.of(both, 1, other, 1), List.of(item)),
-                new TakeUp(Optional.of(two), item, Map.of(both, 2), List.of(item)));
+                new TakeUp(Optional.of(one), item, 2, Map.of(both, 1, other, 1), List.of(item)),
+                new TakeUp(Optional.of(two), item, 1, Map.of(both, 2), List.of(item)));
         assertEquals(List.of(List.of(other), List.of(both)), TakeUp.groups(things));
     }
 }

@@ -133,6 +133,8 @@ class CheckedTest {
                 "6.2V/15.5mA",
                 "(8.2 V − 2 V) ÷ 15.5 mA",
                 "(Vs - Vf) / If",
+                "(V_s - V_f) / I_f",
+                "(Us - Uf) / If",
                 "R = 6.2 V / 15.5 mA",
                 "6.2 V / 15.5 mA = 400 Ω",
                 "R = (8.2 V - 2 V) / 0.0155 A = 400 ohm",

@@ -31,7 +31,7 @@ public final class Fragment {
     /** The blocks of a document, with its sheet ID where its problems show it. */
     public static String of(Document document, String idPrefix, int under) {
         Markup markup = Markup.inLongLines();
-        new BlockMarkup(document, markup, new TypedPlaces(markup), idPrefix)
+        new BlockMarkup(document, markup, new TypedPlaces(markup, document.language()), idPrefix)
                 .under(under)
                 .write();
         return markup.toString();

@@ -1,5 +1,6 @@
 package ampersheet.render.html;
 
+import ampersheet.language.Language;
 import ampersheet.render.Markup;
 import ampersheet.render.ProseMarkup;
 import ampersheet.sheet.Document.Question;
@@ -8,13 +9,13 @@ import ampersheet.sheet.Document.Question;
  * Fields to type in and options to choose, each with a line below for what is said of the answer. The page's script
  * finds a place by {@code data-question}, the name that stands before it.
  */
-record TypedPlaces(Markup markup) implements Places {
+record TypedPlaces(Markup markup, Language language) implements Places {
     @Override
     public void place(String id, String label, String symbol, String meaning, String hint) {
         markup.open("div", "class", "place typed", "data-question", label).newline();
         markup.open("label", "for", id)
                 .open("span", "class", "label")
-                .line(label)
+                .line(shown(label))
                 .close("span");
         if (!meaning.isEmpty()) {
             markup.open("span", "class", "unseen")
@@ -44,6 +45,13 @@ record TypedPlaces(Markup markup) implements Places {
             markup.text(" ").open("span", "class", "hint").line(hint).close("span");
         }
         said(id);
+    }
+
+    /** On a page to practise with, a place in the working is named "step 2": so the checker knows it. */
+    private String shown(String label) {
+        return label.startsWith("step ")
+                ? language.say("print.step.place", "number", label.substring("step ".length()))
+                : label;
     }
 
     @Override
