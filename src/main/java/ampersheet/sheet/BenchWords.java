@@ -48,7 +48,7 @@ final class BenchWords {
         Map<String, String> captions = new LinkedHashMap<>();
         for (CircuitPlan.PlannedPart part :
                 template.model(CircuitPlan.class).map(CircuitPlan::parts).orElse(List.of())) {
-            String caption = part.caption().orElse(part.name());
+            String caption = part.caption().orElseGet(() -> template.language().name(part.name()));
             boolean namedFirst = caption.startsWith(part.name() + " ");
             captions.put(part.name(), namedFirst ? part.name() : caption.replaceFirst(",.*", ""));
         }
