@@ -145,7 +145,7 @@ public final class IssuedArchive {
             String root = roots.computeIfAbsent(
                     limits, other -> roots.isEmpty() ? TEMPLATES : TEMPLATES + "-" + (roots.size() + 1));
             limits.ifPresent(text -> files.put(root + "/" + TemplateFiles.LIMITS, text));
-            library.texts(template.name())
+            library.texts(template.name(), template.language())
                     .forEach((file, text) -> files.put(root + "/" + template.name() + "/" + file, text));
         }
     }

@@ -66,17 +66,18 @@ public final class TemplateLibrary {
     }
 
     /**
-     * The files that a template's version depends on, by name: its data, its statements, and the words of other
-     * languages.
+     * The files that a template's version in a language depends on, by name: its data, its statement, and the words of
+     * the language.
      *
      * @throws IllegalArgumentException if there is no such template
      */
-    public Map<String, String> texts(String name) {
+    public Map<String, String> texts(String name, Language language) {
         TemplateFiles source = source(name);
         Map<String, String> texts = new TreeMap<>();
         for (String file : source.files(name)) {
-            if (file.startsWith("problem.") && file.endsWith(".yaml")
-                    || file.startsWith(Reading.STATEMENT) && file.endsWith(Reading.STATEMENT_END)) {
+            boolean own = file.equals(TemplateFiles.problem(language))
+                    || file.equals(Reading.STATEMENT + "." + language.code() + Reading.STATEMENT_END);
+            if (own || file.equals(TemplateFiles.PROBLEM) || file.equals(Reading.STATEMENT + Reading.STATEMENT_END)) {
                 source.text(name, file).ifPresent(text -> texts.put(file, text));
             }
         }
