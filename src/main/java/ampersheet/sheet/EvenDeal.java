@@ -1,6 +1,7 @@
 package ampersheet.sheet;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,13 +19,13 @@ import java.util.concurrent.ConcurrentMap;
  * meet, and in return a group takes all of its variants even for one seat. How far apart the means of two groups lie is
  * left to chance, a fifth of what it does to two seats.
  */
-final class EvenDeal {
+public final class EvenDeal {
     /** Of one room, and of Retake's fifties an even part. */
     static final int GROUP = 25;
 
     private final ProblemSet set;
     private final Weighing weighing;
-    private final ConcurrentMap<Integer, Map<Place, Long>> known = new ConcurrentHashMap<>();
+    private final ConcurrentMap<Integer, Dealt> known = new ConcurrentHashMap<>();
 
     /** How hard a variant is. */
     @FunctionalInterface
@@ -33,7 +34,28 @@ final class EvenDeal {
         int points(String source, long index);
     }
 
+    /**
+     * How far apart the summed difficulties of a class lie, as standard deviations.
+     *
+     * @param evenly as dealt
+     * @param asTheyCome if nothing were exchanged
+     */
+    public record Spread(double evenly, double asTheyCome) {
+        /** A wish: what a plan can gain is at least this much. */
+        private static final double MOST = 0.6;
+
+        public boolean isWorthIt() {
+            return evenly <= MOST * asTheyCome;
+        }
+    }
+
     private record Place(int seat, int slot) {}
+
+    /**
+     * @param before sum of the points of each seat, as variants come
+     * @param after the same as dealt
+     */
+    private record Dealt(Map<Place, Long> indices, long[] before, long[] after) {}
 
     /** A variant that may be exchanged, and the seat that has it. */
     private static final class Held {
@@ -62,17 +84,41 @@ final class EvenDeal {
 
     /** Which of the draws it is that this seat gets. */
     long index(SeatDraw draw, int seat) {
+        return group(seat).indices().getOrDefault(new Place(seat, draw.slot().number()), draw.index());
+    }
+
+    /** Of seats 1 to the last. */
+    Spread spread(int lastSeat) {
+        double[] before = new double[lastSeat];
+        double[] after = new double[lastSeat];
+        for (int seat = 1; seat <= lastSeat; seat++) {
+            int inGroup = (seat - 1) % GROUP;
+            before[seat - 1] = group(seat).before()[inGroup];
+            after[seat - 1] = group(seat).after()[inGroup];
+        }
+        return new Spread(deviation(after), deviation(before));
+    }
+
+    private static double deviation(double[] sums) {
+        double mean = Arrays.stream(sums).average().orElse(0);
+        return Math.sqrt(Arrays.stream(sums)
+                .map(sum -> (sum - mean) * (sum - mean))
+                .average()
+                .orElse(0));
+    }
+
+    /** Without a lock, and so perhaps worked twice: a thread that waits for one may be the one that is to work. */
+    private Dealt group(int seat) {
         int group = (seat - 1) / GROUP;
-        Map<Place, Long> dealt = known.get(group);
+        Dealt dealt = known.get(group);
         if (dealt == null) {
-            // Without a lock, and so perhaps twice: a thread that waits for one may be the one that is to work.
             dealt = deal(group * GROUP + 1, lastOfGroup(set.plan(), seat));
             known.putIfAbsent(group, dealt);
         }
-        return dealt.getOrDefault(new Place(seat, draw.slot().number()), draw.index());
+        return dealt;
     }
 
-    private Map<Place, Long> deal(int first, int last) {
+    private Dealt deal(int first, int last) {
         long[] sums = new long[last - first + 1];
         Map<String, List<Held>> bySource = new TreeMap<>();
         for (int seat = first; seat <= last; seat++) {
@@ -85,6 +131,7 @@ final class EvenDeal {
                 }
             }
         }
+        long[] before = sums.clone();
         boolean better;
         do {
             better = false;
@@ -92,9 +139,9 @@ final class EvenDeal {
                 better |= exchange(held, sums, first);
             }
         } while (better);
-        Map<Place, Long> dealt = new LinkedHashMap<>();
-        bySource.values().forEach(held -> held.forEach(one -> dealt.put(one.place, one.index)));
-        return dealt;
+        Map<Place, Long> indices = new LinkedHashMap<>();
+        bySource.values().forEach(held -> held.forEach(one -> indices.put(one.place, one.index)));
+        return new Dealt(indices, before, sums);
     }
 
     /** Each exchange makes the sum of the squares smaller by a whole number, so that there is an end. */

@@ -252,6 +252,11 @@ public final class SheetMaker implements ClassSheets {
         return repeats.orElseThrow().nearest(lastSeat);
     }
 
+    /** How equally hard the sheets of seats 1 to the last are, if the plan wants them so. */
+    public Optional<EvenDeal.Spread> spread(int lastSeat) {
+        return even.map(deal -> deal.spread(lastSeat));
+    }
+
     /**
      * How many draws were tried, and why some were refused, by {@linkplain ProblemSet#sources source}, for the sheets
      * made so far.
