@@ -92,6 +92,9 @@ final class ForecastText {
         line("  marks:    " + decimal(forecast.marks().expected()) + " % expected, give or take "
                 + decimal(forecast.marks().luck()) + " by luck; the sheets themselves differ by "
                 + decimal(forecast.marks().sheets()));
+        forecast.spread()
+                .ifPresent(spread -> line("  even:     summed difficulties differ by " + decimal(spread.evenly())
+                        + "; as variants come, by " + decimal(spread.asTheyCome())));
         forecast.warnings().forEach(warning -> warnings.add(where + warning));
     }
 
@@ -199,6 +202,9 @@ final class ForecastText {
                 .objects("levels", List.copyOf(forecast.levels().entrySet()), ForecastText::level)
                 .texts("warnings", forecast.warnings());
         forecast.paper().ifPresent(paper -> json.number("sides_most", paper.most()));
+        forecast.spread()
+                .ifPresent(spread -> json.number("difficulty_spread", spread.evenly())
+                        .number("difficulty_spread_as_they_come", spread.asTheyCome()));
     }
 
     private static void level(Json json, Map.Entry<Integer, Double> level) {

@@ -92,6 +92,14 @@ final class Json {
         });
     }
 
+    Json object(String name, Consumer<Json> contents) {
+        return write(() -> {
+            to.writeObjectFieldStart(name);
+            contents.accept(this);
+            to.writeEndObject();
+        });
+    }
+
     <T> Json objects(String name, List<T> things, BiConsumer<Json, T> contents) {
         return write(() -> {
             to.writeArrayFieldStart(name);

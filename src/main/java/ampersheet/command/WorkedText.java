@@ -4,6 +4,7 @@ import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.formula.PlainText;
 import ampersheet.problem.Attempt;
+import ampersheet.problem.Difficulty;
 import ampersheet.problem.Problem;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.render.text.TerminalText;
@@ -73,6 +74,7 @@ final class WorkedText {
         json.objects("steps", steps, this::writeStep);
         json.objects("answers", problem.answers(), this::writeAnswer);
         json.texts("cautions", problem.cautions());
+        json.object("fingerprint", at -> writeFingerprint(at, Difficulty.of(problem)));
         json.objects(
                 "notes",
                 worked.notes(),
@@ -134,6 +136,17 @@ final class WorkedText {
                 (at, mistake) -> at.text("id", mistake.id())
                         .number("value_si", mistake.value())
                         .text("explanation", mistake.explanation()));
+    }
+
+    private static void writeFingerprint(Json json, Difficulty of) {
+        json.number("steps", of.steps())
+                .number("inversions", of.inversions())
+                .number("prefix_crossings", of.prefixCrossings())
+                .number("digits", of.digits())
+                .number("non_terminating", of.nonTerminating())
+                .texts("branches", of.branches().stream().map(String::valueOf).toList())
+                .text("nearest_mistake", of.nearest().id())
+                .number("points", of.points());
     }
 
     private String text(String name) {

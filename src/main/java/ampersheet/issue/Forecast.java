@@ -1,5 +1,6 @@
 package ampersheet.issue;
 
+import ampersheet.sheet.EvenDeal;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
@@ -28,6 +29,7 @@ import java.util.TreeMap;
  * @param mixed share of neighbours that are about different topics, over the class
  * @param paper sides of a sheet as {@code handout} makes it; empty if nobody asked
  * @param marks what learners get who are alike
+ * @param spread how equally hard the sheets are; empty if the plan does not ask for it
  * @param templates that practise each skill, in the order of the plan
  * @param warnings what had better be looked at, each in a sentence
  */
@@ -40,6 +42,7 @@ public record Forecast(
         double mixed,
         Optional<PaperCount> paper,
         Marks marks,
+        Optional<EvenDeal.Spread> spread,
         Map<String, Integer> templates,
         List<String> warnings) {
     /** With fewer, luck and a lucky draw decide too much. */
@@ -112,6 +115,7 @@ public record Forecast(
         int pairs = facts.stream().mapToInt(SetFacts::pairs).sum();
         int mixed = facts.stream().mapToInt(SetFacts::mixed).sum();
         Map<String, Integer> templates = templates(set);
+        Optional<EvenDeal.Spread> spread = maker.spread(learners);
         return new Forecast(
                 set.plan(),
                 facts.stream().mapToInt(SetFacts::problems).summaryStatistics(),
@@ -121,8 +125,9 @@ public record Forecast(
                 pairs == 0 ? 0 : (double) mixed / pairs,
                 wish.map(how -> Handouts.count(set, seats(Math.min(LAID_OUT, learners)), how)),
                 Marks.of(sheets),
+                spread,
                 templates,
-                warnings(facts));
+                warnings(facts, spread));
     }
 
     private static Roster seats(int last) {
@@ -143,7 +148,7 @@ public record Forecast(
         return counts;
     }
 
-    private static List<String> warnings(List<SetFacts> facts) {
+    private static List<String> warnings(List<SetFacts> facts, Optional<EvenDeal.Spread> spread) {
         Set<String> warnings = new LinkedHashSet<>();
         int fewest = facts.stream().mapToInt(SetFacts::problems).min().orElse(0);
         if (fewest > 0 && fewest < FEWEST) {
@@ -153,6 +158,10 @@ public record Forecast(
         facts.stream()
                 .max((one, other) -> Integer.compare(one.minutes(), other.minutes()))
                 .ifPresent(longest -> warnings.addAll(longest.warnings()));
+        if (facts.size() > 1 && spread.filter(found -> !found.isWorthIt()).isPresent()) {
+            warnings.add("even: hardly helps here: a sheet has one problem only, or members of a pool are so unequally "
+                    + "hard that other numbers cannot make up for it. Choose members with as many steps.");
+        }
         return List.copyOf(warnings);
     }
 }

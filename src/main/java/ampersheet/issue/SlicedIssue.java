@@ -63,7 +63,7 @@ public final class SlicedIssue {
                 return new Sliced(seats.size(), 0, true);
             }
             SheetMaker maker = new SheetMaker(set);
-            if (set.plan().reuse().repeats()) {
+            if (set.plan().dealing().repeats()) {
                 maker.prepare(roster);
             } else {
                 maker.prepare(new Roster(seats));

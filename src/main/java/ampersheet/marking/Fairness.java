@@ -18,14 +18,45 @@ import java.util.TreeMap;
  */
 record Fairness(String template, String difficulty, Proportion solved, Proportion others, double chance) {
     private static final int LEAST_LEARNERS = 5;
-    private static final double UNLIKELY = 0.05;
+    static final double UNLIKELY = 0.05;
+
+    /** Of the variants of a problem, those whose groups are too small to be compared, together. */
+    record Few(int groups, Proportion solved) {}
 
     boolean isUnequal() {
         return chance < UNLIKELY;
     }
 
+    /** The share that this group, too, would have solved if difficulty did not matter. */
+    double expected() {
+        return (double) (solved.of() + others.of()) / (solved.all() + others.all());
+    }
+
     /** Groups of at least five learners, each against the others of the same problem. */
     static List<Fairness> of(List<Standing> standings) {
+        return corrected(compared(solved(standings)));
+    }
+
+    /** What the groups that {@link #of} leaves out have solved, by template. */
+    static Map<String, Few> few(List<Standing> standings) {
+        Map<String, Few> few = new TreeMap<>();
+        solved(standings).forEach((template, groups) -> {
+            List<List<Boolean>> small = groups.values().stream()
+                    .filter(group -> group.size() < LEAST_LEARNERS)
+                    .toList();
+            if (!small.isEmpty()) {
+                few.put(
+                        template,
+                        new Few(
+                                small.size(),
+                                proportion(small.stream().flatMap(List::stream).toList())));
+            }
+        });
+        return few;
+    }
+
+    /** Whether each learner solved a problem, by template and difficulty. */
+    private static Map<String, Map<String, List<Boolean>>> solved(List<Standing> standings) {
         Map<String, Map<String, List<Boolean>>> solved = new TreeMap<>();
         for (Standing standing : standings) {
             Map<Integer, List<Outcome>> byProblem = new LinkedHashMap<>();
@@ -42,7 +73,7 @@ record Fairness(String template, String difficulty, Proportion solved, Proportio
                 }
             });
         }
-        return corrected(compared(solved));
+        return solved;
     }
 
     private static List<Fairness> compared(Map<String, Map<String, List<Boolean>>> solved) {

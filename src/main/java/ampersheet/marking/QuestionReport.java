@@ -124,35 +124,59 @@ final class QuestionReport {
     private void fairness() {
         List<Fairness> compared = Fairness.of(results.standings());
         blocks.add(new Heading(2, language.say("report.fairness")));
-        List<Fairness> unequal = compared.stream().filter(Fairness::isUnequal).toList();
         if (compared.isEmpty()) {
             say(language.say("report.fairness.too-few"));
-        } else {
-            say(
-                    language.say("report.fairness.grouped"),
-                    language.count("report.fairness.compared", compared.size()),
-                    unequal.isEmpty()
-                            ? language.say("report.fairness.equal")
-                            : language.say("report.fairness.unequal"));
+            return;
         }
-        if (!unequal.isEmpty()) {
-            blocks.add(new Table(
-                    language.say("report.fairness.table"),
-                    List.of(
-                            language.say("report.head.problem"),
-                            language.say("report.head.variants-with"),
-                            language.say("report.head.solved"),
-                            language.say("report.head.other-variants"),
-                            language.say("report.head.by-chance")),
-                    unequal.stream()
-                            .map(one -> ClassReport.cells(
-                                    results.title(one.template()),
-                                    one.difficulty(),
-                                    of(one.solved()),
-                                    of(one.others()),
-                                    Amounts.decimal(one.chance(), 3, language)))
-                            .toList()));
+        boolean unequal = compared.stream().anyMatch(Fairness::isUnequal);
+        say(
+                language.say("report.fairness.grouped"),
+                language.count("report.fairness.compared", compared.size()),
+                unequal
+                        ? language.say(
+                                "report.fairness.unequal", "limit", Amounts.decimal(Fairness.UNLIKELY, 2, language))
+                        : language.say("report.fairness.equal"));
+        blocks.add(new Table(
+                language.say("report.fairness.table"),
+                List.of(
+                        language.say("report.head.problem"),
+                        language.say("report.head.variants-with"),
+                        language.say("report.head.solved"),
+                        language.say("report.head.expected"),
+                        language.say("report.head.by-chance")),
+                groups(compared)));
+    }
+
+    private List<List<Cell>> groups(List<Fairness> compared) {
+        Map<String, Fairness.Few> few = Fairness.few(results.standings());
+        List<List<Cell>> rows = new ArrayList<>();
+        for (int i = 0; i < compared.size(); i++) {
+            Fairness one = compared.get(i);
+            String expected = Amounts.percent(one.expected(), language);
+            rows.add(ClassReport.cells(
+                    results.title(one.template()),
+                    one.difficulty(),
+                    withInterval(one.solved()),
+                    expected,
+                    Amounts.decimal(one.chance(), 3, language)));
+            boolean last =
+                    i + 1 == compared.size() || !compared.get(i + 1).template().equals(one.template());
+            if (last && few.containsKey(one.template())) {
+                Fairness.Few rest = few.get(one.template());
+                rows.add(ClassReport.cells(
+                        results.title(one.template()),
+                        language.count("report.fairness.fewer", rest.groups()),
+                        withInterval(rest.solved()),
+                        expected,
+                        "–"));
+            }
         }
+        return rows;
+    }
+
+    private String withInterval(Proportion proportion) {
+        return of(proportion) + " (" + Amounts.decimal(100 * proportion.low(), 0, language) + "–"
+                + Amounts.decimal(100 * proportion.high(), 0, language) + ")";
     }
 
     private String of(Proportion proportion) {

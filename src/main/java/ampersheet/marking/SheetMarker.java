@@ -8,6 +8,7 @@ import ampersheet.marking.MarkedSheet.MarkedAnswer;
 import ampersheet.marking.MarkedSheet.MarkedProblem;
 import ampersheet.problem.Difficulty;
 import ampersheet.sheet.ClassSheets;
+import ampersheet.sheet.FingerprintText;
 import ampersheet.sheet.MarkingPolicy;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.Sheet;
@@ -174,7 +175,8 @@ final class SheetMarker {
 
     private static void outcomes(MarkedProblem marked, Language language, List<Standing.Outcome> outcomes) {
         SheetProblem problem = marked.problem();
-        String difficulty = marked.answers().isEmpty() ? "" : difficulty(problem, language);
+        String difficulty =
+                marked.answers().isEmpty() ? "" : FingerprintText.shared(Difficulty.of(problem.problem()), language);
         for (MarkedAnswer answer : marked.answers()) {
             if (!answer.counts()) {
                 continue;
@@ -188,25 +190,5 @@ final class SheetMarker {
                     difficulty,
                     answer.isLate()));
         }
-    }
-
-    /** Without the digits of the givens, which differ so often that hardly two learners would share a group. */
-    private static String difficulty(SheetProblem problem, Language language) {
-        Difficulty of = Difficulty.of(problem.problem());
-        String divisions = Integer.toString(of.inversions());
-        String prefixes = Integer.toString(of.prefixCrossings());
-        String unending = Integer.toString(of.nonTerminating());
-        return of.branches().isEmpty()
-                ? language.say("report.difficulty", "divisions", divisions, "prefixes", prefixes, "unending", unending)
-                : language.say(
-                        "report.difficulty.cases",
-                        "divisions",
-                        divisions,
-                        "prefixes",
-                        prefixes,
-                        "unending",
-                        unending,
-                        "cases",
-                        of.branches().toString());
     }
 }

@@ -1,5 +1,6 @@
 package ampersheet.problem;
 
+import ampersheet.answer.KnownMistake;
 import ampersheet.formula.Evaluation;
 import ampersheet.formula.Expression;
 import ampersheet.formula.Notation;
@@ -17,8 +18,8 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * What makes one variant of a template harder than another: two variants of equal difficulty are fair to swap. Narrow
- * ranges of numbers alone do not see to that.
+ * The fingerprint of a variant, what makes it harder than another of its template: two variants with the same one are
+ * fair to swap. Narrow ranges of numbers alone do not see to that.
  *
  * @param steps lines of the working
  * @param inversions divisions, roots, logarithms and parallel connections in the lines that apply
@@ -26,13 +27,71 @@ import java.util.Set;
  * @param digits significant digits of the givens, as printed
  * @param nonTerminating results that have no short exact decimal
  * @param branches which case applied, for each step with several, and whether {@code nearest} went up (1) or down (0)
+ * @param nearest how far the answer of the nearest modelled mistake lies from the right one
  */
 public record Difficulty(
-        int steps, int inversions, int prefixCrossings, int digits, int nonTerminating, List<Integer> branches) {
+        int steps,
+        int inversions,
+        int prefixCrossings,
+        int digits,
+        int nonTerminating,
+        List<Integer> branches,
+        Nearness nearest) {
+    /** To be raised when other points are given, since plans that deal evenly then give everybody other variants. */
+    public static final int POINTS_VERSION = 1;
+
+    // What each adds to the points. Common practice, no source: what is read, turned round or carried weighs double.
+    private static final int A_STEP = 2;
+    private static final int AN_INVERSION = 2;
+    private static final int A_CROSSING = 2;
+    private static final int A_CASE = 1;
+    private static final int AN_UNENDING_RESULT = 1;
+    private static final int A_DIGIT = 1;
+
     private static final int FIGURES = 3;
 
     public Difficulty {
         branches = List.copyOf(branches);
+    }
+
+    /** Classes of distance, relative to the right answer: what lies near is not noticed by how large a result is. */
+    public enum Nearness {
+        /** Below 5 %. */
+        NEAR("below-5-percent", 2),
+        /** From 5 % to 20 %. */
+        MIDDLING("5-to-20-percent", 1),
+        /** Beyond 20 %, or no mistake gives a value here. */
+        FAR("beyond-20-percent", 0);
+
+        private static final double NEAR_BELOW = 0.05;
+        private static final double FAR_BEYOND = 0.2;
+
+        private final String id;
+        private final int points;
+
+        Nearness(String id, int points) {
+            this.id = id;
+            this.points = points;
+        }
+
+        public String id() {
+            return id;
+        }
+
+        private static Nearness of(double distance) {
+            return distance < NEAR_BELOW ? NEAR : distance <= FAR_BEYOND ? MIDDLING : FAR;
+        }
+    }
+
+    /** How hard it is in all, as one number: a sum of what is counted, to compare and to balance variants by. */
+    public int points() {
+        return A_STEP * steps
+                + AN_INVERSION * inversions
+                + A_CROSSING * prefixCrossings
+                + A_CASE * branches.size()
+                + AN_UNENDING_RESULT * nonTerminating
+                + A_DIGIT * digits
+                + nearest.points;
     }
 
     public static Difficulty of(Problem problem) {
@@ -68,7 +127,21 @@ public record Difficulty(
                 crossings,
                 digits(problem, notation),
                 nonTerminating,
-                branches);
+                branches,
+                Nearness.of(nearestMistake(problem)));
+    }
+
+    /** Of a right answer of zero nothing is a share. */
+    private static double nearestMistake(Problem problem) {
+        double nearest = Double.POSITIVE_INFINITY;
+        for (Problem.Answer answer : problem.answers()) {
+            for (KnownMistake mistake : answer.mistakes()) {
+                if (answer.value() != 0) {
+                    nearest = Math.min(nearest, Math.abs(mistake.value() - answer.value()) / Math.abs(answer.value()));
+                }
+            }
+        }
+        return nearest;
     }
 
     private static int inversions(Expression expression) {

@@ -8,6 +8,7 @@ import ampersheet.formula.Expression;
 import ampersheet.formula.Symbol;
 import ampersheet.language.Language;
 import ampersheet.problem.Caution;
+import ampersheet.problem.Difficulty;
 import ampersheet.problem.Inventory;
 import ampersheet.problem.Problem;
 import ampersheet.quantity.DecimalMarker;
@@ -233,6 +234,10 @@ public final class Composer {
 
     private static ProblemBlock inKey(SheetProblem problem, Optional<Inventory> parts, double widest) {
         List<Block> blocks = new ArrayList<>();
+        if (!(problem.support() instanceof Support.Full)) { // nobody has to solve what is shown worked
+            blocks.add(new Prose(FingerprintText.whole(
+                    Difficulty.of(problem.problem()), problem.plan().language())));
+        }
         blocks.add(givens(problem));
         blocks.add(new Prose(prompts(problem)));
         blocks.add(new KeyTable(KeyLines.of(problem)));

@@ -106,7 +106,7 @@ public final class CoursePlanReader {
         int seats = number(fields, "seats", 1, MOST_SEATS).orElse(USUAL_SEATS);
         List<Week> weeks = weeks(fields, problems);
         Plan common = plans.withoutProblems(fields);
-        if (common.reuse().repeats()) {
+        if (common.dealing().repeats()) {
             faults.error(
                     fields.placeOf("repeats"),
                     "in a course nobody meets the same numbers twice",

@@ -3,8 +3,10 @@ package ampersheet.sheet;
 import ampersheet.diagnostic.Place;
 import ampersheet.figure.SymbolStyle;
 import ampersheet.language.Language;
+import ampersheet.problem.Difficulty;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.source.Yaml;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -20,7 +22,7 @@ import java.util.stream.Stream;
  * @param lettered beside which boxes of a handout letters stand to check answers by; no part of a sheet's ID
  * @param marking what answers earn; it changes no number and no sheet's ID
  * @param delivery how an exchange package is to be given; no part of a sheet's ID either
- * @param reuse what more than one learner may get
+ * @param dealing whom variants go to
  * @param levels the levels that templates of a pool or a skill may have; empty: any
  * @param faultyLines whether a page to practise with has workings with one wrong line, too; nothing else knows of it
  * @param heading what else stands at the head of a sheet; it changes no number and no sheet's ID, either
@@ -39,7 +41,7 @@ public record Plan(
         boolean unitsPrinted,
         Lettered lettered,
         Order order,
-        Reuse reuse,
+        Dealing dealing,
         List<Integer> levels,
         List<Entry> entries,
         MarkingPolicy marking,
@@ -137,7 +139,7 @@ public record Plan(
                 withUnits,
                 lettered,
                 order,
-                reuse,
+                dealing,
                 levels,
                 problems,
                 marking,
@@ -190,14 +192,29 @@ public record Plan(
     }
 
     /**
-     * What more than one learner may get.
+     * Whom variants go to.
      *
      * @param repeats whether problems come again once all of their template are used
      * @param examples whether worked examples are the same for everybody, and take no numbers from the problems
+     * @param even whether everybody's problems together shall be about equally hard
      */
-    public record Reuse(boolean repeats, boolean examples) {
-        /** Everybody has numbers of her own. */
-        public static final Reuse NONE = new Reuse(false, false);
+    public record Dealing(boolean repeats, boolean examples, boolean even) {
+        /** Everybody has numbers of her own, as they come. */
+        public static final Dealing USUAL = new Dealing(false, false, false);
+
+        /** What a plan's fingerprint says of it; nothing of what changes no sheet. */
+        List<String> stored() {
+            List<String> stored = new ArrayList<>(examples ? List.of("examples", "shared") : List.of());
+            if (even) {
+                stored.addAll(List.of("even", Integer.toString(Difficulty.POINTS_VERSION)));
+            }
+            return stored;
+        }
+    }
+
+    /** Those who take a sheet again have different problems, whose sums tell nothing. */
+    boolean isDealtEvenly() {
+        return dealing.even() && portion.only().isEmpty();
     }
 
     public enum Order {

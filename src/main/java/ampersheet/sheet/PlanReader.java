@@ -43,8 +43,6 @@ public final class PlanReader {
     private static final Map<String, Boolean> FEEDBACK = ordered("shown", true, "hidden", false);
     private static final Map<String, Boolean> UNITS = ordered("asked", false, "printed", true);
     private static final Map<String, Boolean> FAULTY_LINES = ordered("no", false, "yes", true);
-    private static final Map<String, Boolean> REPEATS = ordered("refused", false, "allowed", true);
-    private static final Map<String, Boolean> EXAMPLES = ordered("own", false, "shared", true);
     private static final Map<String, Plan.Lettered> LETTERED = lettered();
     private static final Map<String, Order> ORDERS = ordered("as listed", Order.AS_LISTED, "mixed", Order.MIXED);
 
@@ -157,8 +155,7 @@ public final class PlanReader {
         boolean unitsPrinted = choice(fields, "units", UNITS, false);
         Plan.Lettered lettered = choice(fields, "check-letters", LETTERED, Plan.Lettered.ALL);
         Order order = choice(fields, "order", ORDERS, usual);
-        Plan.Reuse reuse =
-                new Plan.Reuse(choice(fields, "repeats", REPEATS, false), choice(fields, "examples", EXAMPLES, false));
+        Plan.Dealing dealing = new DealingReader(this, fields, faults).read();
         List<Integer> levels = levels(fields);
         List<Entry> entries = entriesOf.apply(fields);
         MarkingPolicy marking = fields.group("marking")
@@ -180,7 +177,7 @@ public final class PlanReader {
                 unitsPrinted,
                 lettered,
                 order,
-                reuse,
+                dealing,
                 levels,
                 entries,
                 marking,
@@ -456,7 +453,7 @@ public final class PlanReader {
         return !text.isEmpty() && text.length() <= 6 && text.chars().allMatch(c -> c >= '0' && c <= '9');
     }
 
-    private <T> T choice(Fields fields, String key, Map<String, T> choices, T otherwise) {
+    <T> T choice(Fields fields, String key, Map<String, T> choices, T otherwise) {
         Optional<Yaml.Scalar> written = fields.text(key);
         if (written.isEmpty()) {
             return otherwise;
@@ -480,7 +477,7 @@ public final class PlanReader {
         return choices;
     }
 
-    private static <T> Map<String, T> ordered(String first, T firstMeaning, String second, T secondMeaning) {
+    static <T> Map<String, T> ordered(String first, T firstMeaning, String second, T secondMeaning) {
         Map<String, T> choices = new LinkedHashMap<>();
         choices.put(first, firstMeaning);
         choices.put(second, secondMeaning);

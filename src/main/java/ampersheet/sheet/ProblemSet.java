@@ -44,7 +44,7 @@ public final class ProblemSet {
         this.draws = new SeatDraws(
                 plan.seed(),
                 slots,
-                plan.reuse().examples(),
+                plan.dealing().examples(),
                 source -> plan.portion().before(source, parts.isPresent()));
         this.planCode = code(plan);
         this.templatesCode = SheetId.abbreviate(fingerprint(templates, parts), SheetId.TEMPLATE_CHARACTERS);
@@ -194,9 +194,11 @@ public final class ProblemSet {
         return draws(seat).stream().map(draw -> draw.slot().number()).toList();
     }
 
-    /** How many variants of one of the {@link #sources} the seats up to this one take. */
+    /**
+     * How many variants of one of the {@link #sources} the seats up to this one take, and who shares them with them.
+     */
     long taken(String source, int lastSeat) {
-        return draws.takenBefore(source, lastSeat + 1);
+        return draws.takenBefore(source, (plan.isDealtEvenly() ? EvenDeal.lastOfGroup(plan, lastSeat) : lastSeat) + 1);
     }
 
     /** How many of them there must be for that: those that go before are passed over. */
@@ -247,9 +249,7 @@ public final class ProblemSet {
                 parts.addAll(List.of("given", FixedGivens.told(entry.fixed())));
             }
         }
-        if (plan.reuse().examples()) {
-            parts.addAll(List.of("examples", "shared"));
-        }
+        parts.addAll(plan.dealing().stored());
         parts.addAll(plan.portion().stored());
         return Fingerprint.of(parts);
     }

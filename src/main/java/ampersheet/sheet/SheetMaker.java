@@ -3,6 +3,7 @@ package ampersheet.sheet;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
+import ampersheet.problem.Difficulty;
 import ampersheet.problem.Draws;
 import ampersheet.problem.Problem;
 import ampersheet.problem.Tally;
@@ -18,11 +19,15 @@ import java.util.Optional;
 public final class SheetMaker implements ClassSheets {
     private static final String LET_THEM_REPEAT =
             ". Or write repeats: allowed into the plan: then problems come again, at seats far apart.";
+    private static final String AS_THEY_COME = ". Or take even: out of the plan, which has variants exchanged among "
+            + "groups of " + EvenDeal.GROUP + " seats and so needs them for whole groups.";
 
     private final ProblemSet set;
     private final Map<String, Draws> draws = new LinkedHashMap<>();
     /** Empty where everybody has numbers of her own. */
     private final Optional<Repeats> repeats;
+    /** Empty where variants go to seats as they come. */
+    private final Optional<EvenDeal> even;
 
     /** @throws DiagnosticException if a template cannot be built from the bins of the set */
     public SheetMaker(ProblemSet set) {
@@ -50,10 +55,15 @@ public final class SheetMaker implements ClassSheets {
             throw new DiagnosticException(faults);
         }
         // what is to be built takes parts out of the bins each time it comes
-        this.repeats = set.plan().reuse().repeats() && set.parts().isEmpty()
+        this.repeats = set.plan().dealing().repeats() && set.parts().isEmpty()
                 ? Optional.of(set.repeats((source, count) -> draws.get(source).has(Math.toIntExact(count) - 1)
                         ? count
                         : draws.get(source).tally().accepted()))
+                : Optional.empty();
+        this.even = set.plan().isDealtEvenly()
+                ? Optional.of(new EvenDeal(
+                        set,
+                        (source, index) -> Difficulty.of(problem(source, index)).points()))
                 : Optional.empty();
     }
 
@@ -177,13 +187,13 @@ public final class SheetMaker implements ClassSheets {
                         "a variant of its own for everyone who gets this problem",
                         "Fix fewer givens, or another value."))
                 .orElseGet(of::exhausted);
-        return set.parts().isPresent()
+        return set.parts().isPresent() && even.isEmpty()
                 ? fault
                 : Diagnostic.error(
                         fault.place(),
                         fault.problem(),
                         fault.expected(),
-                        withoutStop(fault.nextAction()) + LET_THEM_REPEAT);
+                        withoutStop(fault.nextAction()) + (even.isPresent() ? AS_THEY_COME : LET_THEM_REPEAT));
     }
 
     private static String withoutStop(String sentence) {
@@ -203,11 +213,15 @@ public final class SheetMaker implements ClassSheets {
                     draw.slot().support(),
                     draw.slot().example(),
                     set.plan(),
-                    problem(
-                            draw.source(),
-                            repeats.map(again -> again.index(draw, seat)).orElse(draw.index()))));
+                    problem(draw.source(), index(draw, seat))));
         }
         return new Sheet(set.id(seat), set.plan(), problems, set.parts());
+    }
+
+    private long index(SeatDraw draw, int seat) {
+        return repeats.map(again -> again.index(draw, seat))
+                .or(() -> even.map(deal -> deal.index(draw, seat)))
+                .orElse(draw.index());
     }
 
     private Problem problem(String source, long index) {
@@ -236,6 +250,11 @@ public final class SheetMaker implements ClassSheets {
     /** No two seats up to this one that have a problem in common have numbers that differ by less. */
     long nearest(int lastSeat) {
         return repeats.orElseThrow().nearest(lastSeat);
+    }
+
+    /** How equally hard the sheets of seats 1 to the last are, if the plan wants them so. */
+    public Optional<EvenDeal.Spread> spread(int lastSeat) {
+        return even.map(deal -> deal.spread(lastSeat));
     }
 
     /**

@@ -46,7 +46,7 @@ public record SheetProblem(int number, Support support, boolean example, Plan pl
                 false,
                 Plan.Lettered.ALL,
                 Plan.Order.AS_LISTED,
-                Plan.Reuse.NONE,
+                Plan.Dealing.USUAL,
                 List.of(),
                 List.of(),
                 MarkingPolicy.USUAL,

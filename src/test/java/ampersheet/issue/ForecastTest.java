@@ -72,6 +72,20 @@ class ForecastTest {
     }
 
     @Test
+    void anEvenPlanTellsItsSpreadAndWhereItCannotHelp() {
+        String four = "[{template: current-limiting/indicator, count: 4}]";
+        assertTrue(of(four, 30, Optional.empty()).spread().isEmpty());
+        Forecast even = of(four + "\neven: yes", 30, Optional.empty());
+        assertTrue(even.spread().orElseThrow().isWorthIt(), even.spread().toString());
+        assertTrue(even.warnings().stream().noneMatch(warning -> warning.contains("even:")));
+        Forecast one = of("[{template: current-limiting/indicator}]\neven: yes", 30, Optional.empty());
+        assertEquals(
+                one.spread().orElseThrow().asTheyCome(),
+                one.spread().orElseThrow().evenly());
+        assertTrue(one.warnings().stream().anyMatch(warning -> warning.startsWith("even: hardly helps here")));
+    }
+
+    @Test
     void sidesAreThoseOfTheHandout() {
         Handouts.Wish wish = new Handouts.Wish(Document.Paper.A4, Profile.COMPACT, Handouts.Keys.NONE, true);
         Forecast forecast = of("[{template: current-limiting/indicator}]", 2, Optional.of(wish));

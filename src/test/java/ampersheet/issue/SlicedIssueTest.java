@@ -101,6 +101,19 @@ class SlicedIssueTest {
     }
 
     @Test
+    void theyAreSoWhereAGroupThatIsDealtEvenlyIsCutByASlice() throws IOException {
+        Roster many = new Roster(IntStream.rangeClosed(1, 40)
+                .mapToObj(seat -> new Roster.Seat(seat, ""))
+                .toList());
+        requireSameAsWhole(
+                set("title: Lanterns\nseed: sliced\neven: yes\nproblems:\n"
+                        + "  - {template: current-limiting/indicator, count: 3}\n"),
+                many,
+                USUAL,
+                3);
+    }
+
+    @Test
     void aSecondIssueIntoTheSameFolderKeepsTheArchiveOfTheFirst() throws IOException {
         Roster before = new Roster(CLASS.seats().subList(4, 7));
         Roster after = new Roster(CLASS.seats().subList(0, 6));

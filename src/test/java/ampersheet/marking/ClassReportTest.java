@@ -139,7 +139,7 @@ class ClassReportTest {
         List<Fairness> compared = Fairness.of(standings);
         assertEquals(2, compared.size());
         assertTrue(compared.stream().allMatch(Fairness::isUnequal));
-        assertTrue(report(standings).contains("Variants that were not equally hard"));
+        assertTrue(report(standings).contains("the difference is larger than chance makes it"));
         assertEquals(List.of(), Fairness.of(standings.subList(0, 8)), "groups of four tell nothing");
     }
 

@@ -171,7 +171,16 @@ class TimetableTest {
 
     @Test
     void nobodyMeetsNumbersTwiceInSheetsRetakesPracticeOrCards() {
-        Timetable timetable = timetable(FOUR.replace(", given: {V: 5 V}", ""));
+        nobodyMeetsNumbersTwice(FOUR.replace(", given: {V: 5 V}", ""));
+    }
+
+    @Test
+    void noMoreDoTheyWhereSheetsAreEquallyHard() {
+        nobodyMeetsNumbersTwice(FOUR.replace(", given: {V: 5 V}", "") + "even: yes\n");
+    }
+
+    private static void nobodyMeetsNumbersTwice(String course) {
+        Timetable timetable = timetable(course);
         Met met = new Met();
         for (int week = 1; week <= 4; week++) {
             ProblemSet set = ProblemSet.of(timetable.week(week), LIBRARY);
