@@ -108,8 +108,7 @@ record BoardExample(
     }
 
     private int effort() {
-        Difficulty of = Difficulty.of(problem.problem());
-        return of.inversions() + of.prefixCrossings() + of.nonTerminating() + of.digits();
+        return Difficulty.of(problem.problem()).points();
     }
 
     /** The lines of the working where the mistake is made, and the one that is asked for; none for a choice. */

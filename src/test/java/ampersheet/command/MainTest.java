@@ -383,6 +383,7 @@ class MainTest {
         JsonNode resistance = json.get("steps").get(1);
         assertEquals("R", resistance.get("id").asText());
         assertEquals(2320, resistance.get("value_si").asDouble(), 1e-9, "(48 V − 1.6 V) / 20 mA");
+        assertEquals(24, json.get("fingerprint").get("points").asInt(), "2 × 4 + 2 × 2 + 2 × 2 + 5 + 1 + 2");
         assertEquals("Ω", resistance.get("unit").asText());
         JsonNode answer = json.get("answers").get(0);
         assertTrue(answer.get("agrees").asBoolean());
