@@ -51,7 +51,7 @@ public final class BenchCardFile {
         int count = 0;
         try (Output output = Output.file(out, ".pdf", terms);
                 PdfBook book = new PdfBook(
-                        plan.language().say("problem.handout.cards", "title", plan.title()),
+                        plan.language().say("sheet.card.title", "title", plan.title()),
                         plan.language(),
                         wish.profile(),
                         wish.extra(),

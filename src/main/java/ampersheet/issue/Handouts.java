@@ -119,7 +119,7 @@ public final class Handouts {
         try (Output output = Output.file(out, ".pdf", terms);
                 PdfBook sheets = sheets(plan, wish, output.folder());
                 PdfBook keys = new PdfBook(
-                        plan.language().say("problem.handout.keys", "title", plan.title()),
+                        plan.language().say("sheet.key.title", "title", plan.title()),
                         plan.language(),
                         wish.profile(),
                         wish.extra(),

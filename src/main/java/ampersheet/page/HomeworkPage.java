@@ -5,6 +5,7 @@ import ampersheet.answer.AnswerKey;
 import ampersheet.language.Language;
 import ampersheet.quantity.Dimension;
 import ampersheet.render.Markup;
+import ampersheet.render.Slots;
 import ampersheet.render.html.Fragment;
 import ampersheet.sheet.Composer;
 import ampersheet.sheet.Document;
@@ -93,15 +94,19 @@ public final class HomeworkPage {
 
     private static void sheetId(Markup page, Document document) {
         page.open("span", "class", "sheet-id");
-        Around.of(document.language(), "page.homework.sheet", "id")
-                .write(page, () -> page.open("b").line(document.sheetId()).close("b"));
+        Slots.write(
+                document.language().say("print.sheet", "sheet", Slots.mark(0)),
+                page::text,
+                () -> page.open("b").line(document.sheetId()).close("b"));
         page.close("span");
     }
 
     private static void footer(Markup page, Document document) {
         page.open("footer").open("p", "class", "running").open("span");
-        Around.of(document.language(), "page.end", "title")
-                .write(page, () -> page.open("cite").line(document.title()).close("cite"));
+        Slots.write(
+                document.language().say("print.end", "title", Slots.mark(0)),
+                page::text,
+                () -> page.open("cite").line(document.title()).close("cite"));
         page.close("span").text(" ");
         sheetId(page, document);
         page.close("p").close("footer").newline();

@@ -7,6 +7,7 @@ import ampersheet.page.PracticeSet.Variant;
 import ampersheet.problem.FaultyWorking;
 import ampersheet.problem.Problem;
 import ampersheet.render.Markup;
+import ampersheet.render.Slots;
 import ampersheet.sheet.LookUpTables;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.ProblemSet;
@@ -73,8 +74,10 @@ public final class PracticePage {
         keeping(page, language);
         lookUp(practice).write(page);
         page.open("footer").open("p", "class", "running").open("span");
-        Around.of(language, "page.end", "title")
-                .write(page, () -> page.element("cite", practice.set().plan().title()));
+        Slots.write(
+                language.say("print.end", "title", Slots.mark(0)),
+                page::text,
+                () -> page.element("cite", practice.set().plan().title()));
         page.close("span").text(" ");
         page.element("span", language.say("page.practice.caution"));
         return page.close("p").close("footer").newline().toString();
@@ -94,7 +97,10 @@ public final class PracticePage {
                 .close("span")
                 .text(" ");
         page.open("span");
-        Around.of(language, "page.practice.set", "set").write(page, () -> page.element("b", name(practice)));
+        Slots.write(
+                language.say("page.practice.set", "set", Slots.mark(0)),
+                page::text,
+                () -> page.element("b", name(practice)));
         page.close("span").close("p").newline();
         page.close("header").newline();
         page.element("p", language.say("page.practice.holds-keys"), "class", "notice")
@@ -109,8 +115,10 @@ public final class PracticePage {
         page.open("nav", "aria-label", language.say("page.practice.skills"), "hidden", "", "id", "skills")
                 .newline();
         page.open("details").open("summary");
-        Around.of(language, "page.practice.skills.with-tally", "tally")
-                .write(page, () -> page.element("span", "", "id", "tally"));
+        Slots.write(
+                language.say("page.practice.skills.with-tally", "tally", Slots.mark(0)),
+                page::text,
+                () -> page.element("span", "", "id", "tally"));
         page.close("summary").newline();
         page.open("div", "id", "skill-map")
                 .open("ol", "id", "skill-list")
@@ -125,8 +133,10 @@ public final class PracticePage {
 
     private static void mistakes(Markup page, Language language) {
         page.open("details", "id", "mistakes-shown", "hidden", "").open("summary");
-        Around.of(language, "page.practice.mistakes", "counted")
-                .write(page, () -> page.element("span", "", "id", "mistakes-counted"));
+        Slots.write(
+                language.say("page.practice.mistakes", "counted", Slots.mark(0)),
+                page::text,
+                () -> page.element("span", "", "id", "mistakes-counted"));
         page.close("summary").newline();
         page.open("ul", "id", "mistakes").close("ul");
         page.open("p", "id", "sureness", "class", "lead")

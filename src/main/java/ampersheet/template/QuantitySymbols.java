@@ -17,8 +17,8 @@ import java.util.stream.Stream;
 
 /**
  * The letters that a language's schools and data sheets have for a quantity where others have V and θ: voltage is U in
- * German, a thermal resistance R with th. IEC 60027-1 gives U and V side by side. Where two symbols of a template would
- * become one, all stay as they are.
+ * German, a thermal resistance R with th. IEC 60027-1 gives U and V side by side (from memory). Where two symbols of a
+ * template would become one, all stay as they are.
  */
 final class QuantitySymbols {
     private static final Dimension THERMAL_RESISTANCE = Dimension.TEMPERATURE.over(Dimension.POWER);

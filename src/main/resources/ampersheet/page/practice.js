@@ -497,7 +497,7 @@
         if (any) {
           const mark = document.createElement("b");
           mark.className = "step-now";
-          mark.textContent = " · " + page.says("page.practice.cued", {step});
+          mark.textContent = " · " + page.says("practice.place.step", {step});
           figure.querySelector("figcaption").append(mark);
         }
       }
@@ -558,8 +558,8 @@
   };
 
   const placeName = question => question.startsWith("step ")
-      ? page.says("page.practice.place.step", {step: question.slice("step ".length)})
-      : page.says("page.practice.place.answer", {question});
+      ? page.says("practice.place.step", {step: question.slice("step ".length)})
+      : page.says("practice.place.answer", {question});
 
   const addHint = ([kind, number, text, place], cued) => {
     const step = Number(number);

@@ -50,7 +50,7 @@ record TypedPlaces(Markup markup, Language language) implements Places {
     /** On a page to practise with, a place in the working is named "step 2": so the checker knows it. */
     private String shown(String label) {
         return label.startsWith("step ")
-                ? language.say("print.step.place", "number", label.substring("step ".length()))
+                ? language.say("practice.place.step", "step", label.substring("step ".length()))
                 : label;
     }
 
