@@ -55,8 +55,13 @@ public final class Languages {
     }
 
     private static Language read(String code) {
+        return read(code, FACES);
+    }
+
+    /** The sentences of some faces only. */
+    static Language read(String code, List<String> faces) {
         Map<String, String> sentences = new TreeMap<>();
-        for (String face : FACES) {
+        for (String face : faces) {
             Properties written = new Properties();
             String file = "/ampersheet/language/" + code + "/" + face + ".properties";
             try (InputStream bytes = Languages.class.getResourceAsStream(file)) {
