@@ -1,5 +1,7 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -31,7 +33,7 @@ final class AnswerFolder {
 
     private static final long MOST_BYTES_IN_ALL = 64L << 20;
     private static final Set<String> KINDS = Set.of("csv", "tsv", "txt", "md", "xlsx", "ods");
-    private static final String EXPECTED = "tables of answers (.csv, .xlsx, .ods) and filled-in sheets (.md)";
+    private static final String EXPECTED = say("folder.answers.forms");
 
     private final Path folder;
     /** Names in their order, with the sizes of what may be read. */
@@ -54,9 +56,9 @@ final class AnswerFolder {
         if (names.size() > MOST_FILES) {
             throw new DiagnosticException(Diagnostic.error(
                     Place.inFile(folder.toString().replace('\\', '/')),
-                    "this folder of answers holds more than " + MOST_FILES + " files",
-                    "the files that learners sent",
-                    "Look whether it is the right folder; if it is, mark it in parts."));
+                    say("folder.answers.many-files", "most", Integer.toString(MOST_FILES)),
+                    say("folder.answers.many-files.expected"),
+                    say("folder.answers.many-files.next")));
         }
         Map<String, Long> sizes = new LinkedHashMap<>();
         for (String name : names) {
@@ -105,7 +107,7 @@ final class AnswerFolder {
             return new ReturnedFile(shown, List.of(), new FileFaults(shown));
         }
         if (Files.isDirectory(file, LinkOption.NOFOLLOW_LINKS)) {
-            return faulty(shown, Sentence.of("report.file.folder"), "Move its files up into the folder of answers.");
+            return faulty(shown, Sentence.of("report.file.folder"), say("folder.answers.folder.next"));
         }
         if (!KINDS.contains(kind)) {
             return faulty(
@@ -116,9 +118,9 @@ final class AnswerFolder {
                         default -> Sentence.of("report.file.unknown-kind");
                     },
                     switch (kind) {
-                        case "html", "htm" -> "Ask for the answer file that the page saves, which ends in .csv.";
-                        case "zip" -> "Unpack it into the folder of answers.";
-                        default -> "Ask for the answers in one of these forms, or type them into a table.";
+                        case "html", "htm" -> say("folder.answers.page.next");
+                        case "zip" -> say("folder.answers.archive.next");
+                        default -> say("folder.answers.unknown-kind.next");
                     });
         }
         try {
@@ -160,8 +162,8 @@ final class AnswerFolder {
 
     private static String next(Unread other) {
         return switch (other.why()) {
-            case TOO_LARGE -> "Look what it is; answers of a class need far less.";
-            case NO_ORDINARY_FILE -> "Take it out of the folder, and look where it came from.";
+            case TOO_LARGE -> say("folder.answers.too-large.next");
+            case NO_ORDINARY_FILE -> say("folder.answers.no-file.next");
             default -> other.why().nextAction();
         };
     }

@@ -1,5 +1,7 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.language.Language;
 import ampersheet.source.CellRows;
 import ampersheet.source.CellRows.Row;
@@ -63,7 +65,7 @@ final class CsvRows {
     static CsvRows read(TextLines lines, String form, Heads heads) {
         CsvRows table = new CsvRows(lines, form);
         if (lines.isBlank()) {
-            lines.fault(0, Sentence.of("report.file.empty"), form, "Ask for the file again, or take it out.");
+            lines.fault(0, Sentence.of("report.file.empty"), form, say("folder.answers.empty.next"));
             return table;
         }
         List<Row> rows =
@@ -74,13 +76,13 @@ final class CsvRows {
             lines.warning(
                     rows.get(0).line(),
                     Sentence.of("report.file.no-head", "columns", String.join(", ", heads.usual())),
-                    "Look whether that is what its columns are.");
+                    say("folder.answers.no-head.next"));
         } else if (!rows.isEmpty()) {
             table.head = rows.get(0).names();
             table.body = rows.subList(1, rows.size());
             table.headLine = rows.get(0).line();
         } else if (!lines.hasFaults()) {
-            lines.fault(0, Sentence.of("report.file.separators-only"), form, "Ask for the file again, or take it out.");
+            lines.fault(0, Sentence.of("report.file.separators-only"), form, say("folder.answers.empty.next"));
         }
         return table;
     }
@@ -124,8 +126,7 @@ final class CsvRows {
                     headLine,
                     language -> language.say("report.file.no-column", "columns", columns(missing, language)),
                     form,
-                    "Put the column names on the first line; if this is another kind of file, take it out of the "
-                            + "folder.");
+                    say("folder.answers.no-columns.next"));
             return false;
         }
         for (String name : names) {
@@ -134,7 +135,7 @@ final class CsvRows {
                         headLine,
                         Sentence.of("report.file.column-twice", "column", name),
                         form,
-                        "Delete or rename the column that is not meant.");
+                        say("folder.answers.column-twice.next"));
                 return false;
             }
         }

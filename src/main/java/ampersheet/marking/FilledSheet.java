@@ -1,5 +1,7 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.render.PrintedLines;
 import ampersheet.source.AsciiCase;
 import ampersheet.source.Languages;
@@ -17,7 +19,7 @@ final class FilledSheet {
     private static final int LONGEST_SYMBOL = 24;
 
     private static final int SHORTEST_ID = 7;
-    private static final String EXPECTED_PLACE = "the answer on the same line as the name of its question";
+    private static final String EXPECTED_PLACE = say("folder.filled.same-line");
 
     private final TextLines lines;
     private final List<TypedAnswer> answers = new ArrayList<>();
@@ -36,17 +38,13 @@ final class FilledSheet {
 
     private void read() {
         if (lines.isBlank()) {
-            lines.fault(0, Sentence.of("report.file.empty"), "a filled-in sheet", "Ask for the file again.");
+            lines.fault(0, Sentence.of("report.file.empty"), say("folder.filled"), say("folder.filled.empty.next"));
             return;
         }
         for (int i = 1; i <= lines.count(); i++) {
             String line = plain(lines.line(i));
             if (PrintedLines.isKeyNotice(bare(line))) {
-                lines.fault(
-                        i,
-                        Sentence.of("report.file.key"),
-                        "a filled-in sheet",
-                        "Take it out of the folder, and look where it came from: keys are not handed out.");
+                lines.fault(i, Sentence.of("report.file.key"), say("folder.filled"), say("folder.filled.key.next"));
                 answers.clear();
                 return;
             }
@@ -70,8 +68,8 @@ final class FilledSheet {
             lines.fault(
                     0,
                     Sentence.of("report.file.no-places"),
-                    "a filled-in sheet, with lines such as \"q2a  R = 4k7\"",
-                    "If it is another kind of file, take it out of the folder.");
+                    say("folder.filled.no-places.expected", "example", "q2a  R = 4k7"),
+                    say("folder.filled.no-places.next"));
         }
     }
 
@@ -92,7 +90,7 @@ final class FilledSheet {
                         number + 1,
                         Sentence.of("report.file.line-below", "question", name),
                         EXPECTED_PLACE,
-                        "Move it up behind the equals sign, if it is the answer, and mark again.");
+                        say("folder.filled.line-below.next"));
             }
         }
     }
@@ -116,8 +114,8 @@ final class FilledSheet {
                 lines.fault(
                         i,
                         Sentence.of("report.file.open-bracket"),
-                        "- [x] for the option meant, - [ ] for the others",
-                        "Mend the bracket and mark again.");
+                        say("folder.filled.bracket.expected"),
+                        say("folder.filled.bracket.next"));
             } else if (!line.substring(3, end).isBlank()) {
                 ticked.add(line.substring(end + 1).strip());
                 tickedAt = i;
@@ -127,8 +125,8 @@ final class FilledSheet {
             lines.fault(
                     tickedAt,
                     Sentence.of("report.file.ticked", "count", Integer.toString(ticked.size()), "question", name),
-                    "one tick at most",
-                    "Ask which one is meant, and clear the others.");
+                    say("folder.filled.ticked.expected"),
+                    say("folder.filled.ticked.next"));
             add(name, "", from);
         } else if (any) {
             add(name, ticked.isEmpty() ? "" : ticked.get(0), tickedAt);
@@ -141,9 +139,8 @@ final class FilledSheet {
             lines.fault(
                     line,
                     Sentence.of("report.file.no-id"),
-                    "the line \"" + Languages.ENGLISH.say("print.sheet", "sheet", "…")
-                            + "\" that every sheet has below its title",
-                    "Write the sheet ID above it, and mark again.");
+                    say("folder.filled.no-id.expected", "line", Languages.ENGLISH.say("print.sheet", "sheet", "…")),
+                    say("folder.filled.no-id.next"));
         } else if (lines.isPlain(text, line)) {
             answers.add(new TypedAnswer(sheet, name, text, lines.place(line), true));
         }

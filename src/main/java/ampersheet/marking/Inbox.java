@@ -1,5 +1,7 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -97,10 +99,7 @@ final class Inbox {
                 return file;
             }
         }
-        return AnswerFolder.faulty(
-                shown,
-                Sentence.of("report.file.too-much"),
-                "Look what it is; if it is meant, mark it in a folder of its own.");
+        return AnswerFolder.faulty(shown, Sentence.of("report.file.too-much"), say("folder.answers.too-much.next"));
     }
 
     private void take(ReturnedFile file, FileNote note) {
@@ -195,7 +194,7 @@ final class Inbox {
                                     Integer.toString(said),
                                     "seat",
                                     Integer.toString(ofId)),
-                    "one learner's sheet",
+                    say("folder.hand-in.one-sheet"),
                     WHOSE);
         }
         int seat =
@@ -205,7 +204,7 @@ final class Inbox {
                     Sentence.of("report.aside.unknown-name"),
                     first.place(),
                     Sentence.of("report.file.unknown-name"),
-                    "a name as it stands there",
+                    say("folder.hand-in.name"),
                     WHOSE);
         }
         if (!seats.has(seat)) {
@@ -221,7 +220,7 @@ final class Inbox {
                     Sentence.of("report.aside.two-names"),
                     first.place(),
                     Sentence.of("report.file.two-names", "seat", Integer.toString(seat)),
-                    "seat and name of one learner",
+                    say("folder.hand-in.seat-and-name"),
                     Sentence.of("report.file.whose-sorted"));
         }
         return Owner.of(seat);

@@ -1,5 +1,7 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.ProblemKey;
 import ampersheet.answer.Rung;
@@ -116,7 +118,8 @@ final class ProblemMarker {
         Judged so = new Judged(key, typed, Map.of(question, decision.value()), Map.of());
         boolean readable = Credit.of(so.verdict(question)) != Credit.UNREADABLE;
         if (!readable) {
-            decisions.doesNotFit(decision, "“" + decision.value() + "” cannot be read as an answer to " + question);
+            decisions.doesNotFit(
+                    decision, say("folder.decision.value.unread", "value", decision.value(), "question", question));
         }
         return readable;
     }

@@ -1,5 +1,7 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.answer.AnswerKey;
 import ampersheet.sheet.Sheet;
 import java.util.ArrayList;
@@ -80,8 +82,8 @@ final class SheetAnswers {
                                 sheet.id().toString(),
                                 "count",
                                 count),
-                        "at most " + MOST_HAND_INS,
-                        "Look where they come from, and take out what is none; until then none of them counts."));
+                        say("folder.hand-in.most", "most", Integer.toString(MOST_HAND_INS)),
+                        say("folder.hand-in.many.next")));
         toDecide.add(new ToDecide(
                 List.of(sheet.id().seat()),
                 sheet.id().toString(),
@@ -271,7 +273,7 @@ final class SheetAnswers {
                                     question,
                                     "file",
                                     counts.file().shown()),
-                            "Nothing, unless you want the late one to count."));
+                            say("folder.hand-in.late.next")));
             return;
         }
         setAside.add(SetAside.replaced(
@@ -294,7 +296,7 @@ final class SheetAnswers {
                     .add(FileFault.warning(
                             first.place(),
                             language -> language.count("report.file.again", of.answers, "sheet", id, "files", files),
-                            "Nothing, if the later one is meant; set-aside.csv keeps the earlier."));
+                            say("folder.hand-in.replaced.next")));
         }
         boolean counts = taken.values().stream().anyMatch(one -> one.from() == handIn);
         if (of.repeated > 0 && !counts && !disputed.contains(handIn)) {
@@ -302,7 +304,7 @@ final class SheetAnswers {
                     .add(FileFault.warning(
                             first.place(),
                             Sentence.of("report.file.repeats", "sheet", id, "files", files),
-                            "Nothing: it counts once."));
+                            say("folder.hand-in.repeats.next")));
         }
         if (handIn.all().stream().anyMatch(TypedAnswer::onSheet)) {
             noteMissing(handIn, first);
@@ -332,9 +334,8 @@ final class SheetAnswers {
                                     files,
                                     "questions",
                                     questions),
-                            "one hand-in, or a list of times (--received)",
-                            "Ask which one is meant; its line of decide.csv with the decision counts, in the list for "
-                                    + "--decisions, has it count. Until then neither does where they differ."));
+                            say("folder.hand-in.dispute.expected"),
+                            say("folder.hand-in.dispute.next")));
             toDecide.add(new ToDecide(
                     List.of(sheet.id().seat()),
                     one.origin().sheet(),
@@ -364,8 +365,8 @@ final class SheetAnswers {
                                 question,
                                 "sheet",
                                 sheet.id().toString()),
-                        "one answer to each question",
-                        "Ask which is meant, and take the other line out; until then neither counts."));
+                        say("folder.hand-in.torn.expected"),
+                        say("folder.hand-in.torn.next")));
         said.forEach(answer -> toDecide.add(new ToDecide(
                 List.of(sheet.id().seat()),
                 one.origin().sheet(),
@@ -387,9 +388,8 @@ final class SheetAnswers {
                             first.place(),
                             language -> language.count(
                                     "report.file.lost-places", missing.size(), "questions", String.join(", ", missing)),
-                            "every place for an answer, with the name of its question in front",
-                            "Look whether the answer stands elsewhere in the file, put the name in front of it, "
-                                    + "and mark again."));
+                            say("folder.hand-in.no-place.expected"),
+                            say("folder.hand-in.no-place.next")));
         }
     }
 
@@ -401,10 +401,8 @@ final class SheetAnswers {
                 known
                         ? Sentence.of("report.file.worked-out", "question", answer.question())
                         : Sentence.of("report.file.no-such-question"),
-                "one of " + String.join(", ", names),
-                known
-                        ? "Nothing, if it was copied from the example."
-                        : "Correct the name of the question and mark again.");
+                say("folder.hand-in.questions", "questions", String.join(", ", names)),
+                known ? say("folder.hand-in.from-example.next") : say("folder.hand-in.question.next"));
     }
 
     /** On a filled-in sheet the unit may still stand behind the place. */

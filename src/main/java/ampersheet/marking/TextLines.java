@@ -1,5 +1,7 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Place;
 import ampersheet.source.CellRows;
 import java.util.List;
@@ -82,8 +84,8 @@ final class TextLines {
             fault(
                     line,
                     Sentence.of("report.file.long-answer", "count", Integer.toString(answer.length())),
-                    "a number with its unit, or an option",
-                    "Look at the file; if an answer is in it, shorten the line to it and mark again.");
+                    say("folder.answers.answer"),
+                    say("folder.answers.long-answer.next"));
             return false;
         }
         boolean plain = answer.codePoints().noneMatch(c -> c < ' ' && c != '\t' || c == 0x7F || c == 0xFFFD);
@@ -91,8 +93,8 @@ final class TextLines {
             fault(
                     line,
                     Sentence.of("report.file.odd-character"),
-                    "a number with its unit, or an option",
-                    "The file was damaged on its way: ask for it again, or type the answer anew.");
+                    say("folder.answers.answer"),
+                    say("folder.answers.odd-character.next"));
         }
         return plain;
     }
