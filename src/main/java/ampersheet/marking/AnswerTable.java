@@ -200,7 +200,7 @@ final class AnswerTable {
                         row.line(),
                         Sentence.of("report.file.no-learner"),
                         say("folder.answers.no-learner.expected"),
-                        say("folder.answers.no-learner.next"));
+                        say("plan.write-one"));
                 return;
             }
             answers.addAll(here);

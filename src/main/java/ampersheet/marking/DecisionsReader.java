@@ -115,7 +115,7 @@ final class DecisionsReader {
             lines.fault(
                     decision.line(),
                     say("folder.decision.no-mark", "value", decision.value()),
-                    "0, 0.5 or 1",
+                    Told.either(List.of("0", "0.5", "1")),
                     say("folder.decision.no-mark.next"));
         } else {
             return true;

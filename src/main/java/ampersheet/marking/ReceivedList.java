@@ -56,7 +56,7 @@ public final class ReceivedList {
                             row.line(),
                             say("folder.received.unknown", "file", name),
                             say("folder.received.unknown.expected"),
-                            say("folder.received.unknown.next"));
+                            say("plan.correct-name"));
                 } else if (read.isEmpty()) {
                     lines.fault(
                             row.line(),

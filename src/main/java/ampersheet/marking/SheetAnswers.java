@@ -82,7 +82,7 @@ final class SheetAnswers {
                                 sheet.id().toString(),
                                 "count",
                                 count),
-                        say("folder.hand-in.most", "most", Integer.toString(MOST_HAND_INS)),
+                        say("plan.at-most", "most", Integer.toString(MOST_HAND_INS)),
                         say("folder.hand-in.many.next")));
         toDecide.add(new ToDecide(
                 List.of(sheet.id().seat()),

@@ -147,7 +147,7 @@ final class SheetMarker {
                 corrections.isPresent() ? corrections.get().of(issued) : new Corrections.Corrected.Same();
         if (corrected instanceof Corrections.Corrected.ByHand hand) {
             notes.add(Diagnostic.error(
-                    Place.inFile(say("folder.marking.sheet", "sheet", sheet.id().toString())),
+                    Place.inFile(say("plan.sheet", "sheet", sheet.id().toString())),
                     say("folder.marking.not-anew", "number", Integer.toString(issued.number())) + " " + hand.why(),
                     "",
                     say("folder.marking.not-anew.next")));

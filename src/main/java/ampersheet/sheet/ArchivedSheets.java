@@ -146,7 +146,7 @@ public final class ArchivedSheets implements ClassSheets {
                 lost.add(new LostProblem(problem.number(), problem.template(), questions, why.get()));
                 remarks.add(Diagnostic.error(
                         Place.inFile(
-                                say("plan.archive.sheet", "sheet", kept.id().toString())),
+                                say("plan.sheet", "sheet", kept.id().toString())),
                         say(
                                 "plan.archive.no-key",
                                 "problem",
@@ -229,7 +229,7 @@ public final class ArchivedSheets implements ClassSheets {
                     && printed.step().equals(key.step())
                     && Math.abs(printed.value() - key.expected()) > SAME * Math.abs(printed.value())) {
                 remarks.add(Diagnostic.warning(
-                        Place.inFile(say("plan.archive.sheet", "sheet", id.toString())),
+                        Place.inFile(say("plan.sheet", "sheet", id.toString())),
                         say(
                                 "plan.archive.other-key",
                                 "question",

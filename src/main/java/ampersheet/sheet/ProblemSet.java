@@ -353,7 +353,7 @@ public final class ProblemSet {
                         place,
                         say("plan.marking.unknown", "problem", named),
                         say("plan.marking.unknown.expected"),
-                        say("plan.marking.unknown.next")));
+                        say("plan.correct-name")));
             }
             return List.copyOf(steps);
         }
