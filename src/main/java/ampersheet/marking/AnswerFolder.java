@@ -5,6 +5,7 @@ import static ampersheet.source.Told.say;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
+import ampersheet.language.Saying;
 import ampersheet.source.AsciiCase;
 import ampersheet.source.Bounds;
 import ampersheet.source.ForeignText;
@@ -107,15 +108,15 @@ final class AnswerFolder {
             return new ReturnedFile(shown, List.of(), new FileFaults(shown));
         }
         if (Files.isDirectory(file, LinkOption.NOFOLLOW_LINKS)) {
-            return faulty(shown, Sentence.of("report.file.folder"), say("folder.answers.folder.next"));
+            return faulty(shown, Saying.of("report.file.folder"), say("folder.answers.folder.next"));
         }
         if (!KINDS.contains(kind)) {
             return faulty(
                     shown,
                     switch (kind) {
-                        case "html", "htm" -> Sentence.of("report.file.page");
-                        case "zip" -> Sentence.of("report.file.archive");
-                        default -> Sentence.of("report.file.unknown-kind");
+                        case "html", "htm" -> Saying.of("report.file.page");
+                        case "zip" -> Saying.of("report.file.archive");
+                        default -> Saying.of("report.file.unknown-kind");
                     },
                     switch (kind) {
                         case "html", "htm" -> say("folder.answers.page.next");
@@ -147,17 +148,17 @@ final class AnswerFolder {
         FileFaults notes = new FileFaults(file.name());
         notes.add(FileFault.warning(
                 Place.inFile(file.name()),
-                Sentence.of(text.note().get().said()),
+                text.note().get().said(),
                 text.note().get().nextAction()));
         notes.add(file.faults());
         return new ReturnedFile(file.name(), file.answers(), notes);
     }
 
     /** What the system says of a failure may hold the file's name. */
-    private static Sentence told(Unread other, Privacy privacy) {
+    private static Saying told(Unread other, Privacy privacy) {
         return privacy.isOn() && other.why() == Unread.Why.UNREADABLE
-                ? Sentence.of("report.unread.unreadable")
-                : Sentence.of(other.said());
+                ? Saying.of("report.unread.unreadable")
+                : other.said();
     }
 
     private static String next(Unread other) {
@@ -168,7 +169,7 @@ final class AnswerFolder {
         };
     }
 
-    static ReturnedFile faulty(String shown, Sentence problem, String nextAction) {
+    static ReturnedFile faulty(String shown, Saying problem, String nextAction) {
         return faulty(shown, List.of(FileFault.error(Place.inFile(shown), problem, EXPECTED, nextAction)));
     }
 

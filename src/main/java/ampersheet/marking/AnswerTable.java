@@ -2,6 +2,7 @@ package ampersheet.marking;
 
 import static ampersheet.source.Told.say;
 
+import ampersheet.language.Saying;
 import ampersheet.source.AsciiCase;
 import ampersheet.source.CellRows.Row;
 import ampersheet.source.SafeCsv;
@@ -81,13 +82,13 @@ final class AnswerTable {
         if (OwnFile.is(name, table.head())) {
             lines.fault(
                     table.headLine(),
-                    Sentence.of("report.file.own-table"),
+                    Saying.of("report.file.own-table"),
                     say("folder.answers.as-they-came"),
                     say("folder.answers.own-table.next"));
         } else if (table.head().containsAll(List.of("decision", "reason"))) {
             lines.fault(
                     table.headLine(),
-                    Sentence.of("report.file.decisions"),
+                    Saying.of("report.file.decisions"),
                     say("folder.answers.as-they-came"),
                     say("folder.answers.decisions.next"));
         } else if (isGrid(table.head())) {
@@ -96,7 +97,7 @@ final class AnswerTable {
             if (table.body().isEmpty()) {
                 lines.fault(
                         table.headLine(),
-                        Sentence.of("report.file.no-answer"),
+                        Saying.of("report.file.no-answer"),
                         FORM,
                         say("folder.answers.empty-row.next"));
             }
@@ -127,12 +128,11 @@ final class AnswerTable {
         String question = AsciiCase.small(cell(row, "question"));
         String text = cell(row, "answer");
         if (table.head().equals(OwnFile.SET_ASIDE.head()) && SetAside.anotherCounts(table.cell(row, "why"))) {
-            lines.warning(row.line(), Sentence.of("report.file.set-aside"), say("folder.answers.set-aside.next"));
+            lines.warning(row.line(), Saying.of("report.file.set-aside"), say("folder.answers.set-aside.next"));
         } else if (origin.sheet().isEmpty()) {
-            lines.fault(row.line(), Sentence.of("report.file.no-sheet"), FORM, say("folder.answers.no-sheet.next"));
+            lines.fault(row.line(), Saying.of("report.file.no-sheet"), FORM, say("folder.answers.no-sheet.next"));
         } else if (question.isEmpty()) {
-            lines.fault(
-                    row.line(), Sentence.of("report.file.no-question"), FORM, say("folder.answers.no-question.next"));
+            lines.fault(row.line(), Saying.of("report.file.no-question"), FORM, say("folder.answers.no-question.next"));
         } else if (lines.isPlain(text, row.line())) {
             answers.add(new TypedAnswer(origin, question, text, lines.place(row.line()), false));
         }
@@ -145,7 +145,7 @@ final class AnswerTable {
         if (columns < needed) {
             lines.fault(
                     row.line(),
-                    language -> language.count("report.file.columns-missing", columns),
+                    Saying.count("report.file.columns-missing", columns),
                     FORM,
                     say("folder.answers.short-line.next"));
             return false;
@@ -155,7 +155,7 @@ final class AnswerTable {
         if (spills) {
             lines.fault(
                     row.line(),
-                    Sentence.of("report.file.columns-too-many"),
+                    Saying.of("report.file.columns-too-many"),
                     say("folder.answers.comma.expected"),
                     say("folder.answers.comma.next"));
         }
@@ -174,7 +174,7 @@ final class AnswerTable {
                 if (QuestionName.is(head.get(i)) && questions.putIfAbsent(head.get(i), i) != null) {
                     lines.fault(
                             table.headLine(),
-                            Sentence.of("report.file.question-twice", "question", head.get(i)),
+                            Saying.of("report.file.question-twice", "question", head.get(i)),
                             say("folder.answers.question-twice.expected"),
                             say("folder.answers.question-twice.next"));
                 }
@@ -198,7 +198,7 @@ final class AnswerTable {
             if (!owned && !here.isEmpty()) {
                 lines.fault(
                         row.line(),
-                        Sentence.of("report.file.no-learner"),
+                        Saying.of("report.file.no-learner"),
                         say("folder.answers.no-learner.expected"),
                         say("plan.write-one"));
                 return;

@@ -2,7 +2,7 @@ package ampersheet.marking;
 
 import static ampersheet.source.Told.say;
 
-import ampersheet.language.Language;
+import ampersheet.language.Saying;
 import ampersheet.source.CellRows;
 import ampersheet.source.CellRows.Row;
 import java.util.ArrayList;
@@ -65,7 +65,7 @@ final class CsvRows {
     static CsvRows read(TextLines lines, String form, Heads heads) {
         CsvRows table = new CsvRows(lines, form);
         if (lines.isBlank()) {
-            lines.fault(0, Sentence.of("report.file.empty"), form, say("folder.answers.empty.next"));
+            lines.fault(0, Saying.of("report.file.empty"), form, say("folder.answers.empty.next"));
             return table;
         }
         List<Row> rows =
@@ -75,14 +75,14 @@ final class CsvRows {
             table.body = rows;
             lines.warning(
                     rows.get(0).line(),
-                    Sentence.of("report.file.no-head", "columns", String.join(", ", heads.usual())),
+                    Saying.of("report.file.no-head", "columns", String.join(", ", heads.usual())),
                     say("folder.answers.no-head.next"));
         } else if (!rows.isEmpty()) {
             table.head = rows.get(0).names();
             table.body = rows.subList(1, rows.size());
             table.headLine = rows.get(0).line();
         } else if (!lines.hasFaults()) {
-            lines.fault(0, Sentence.of("report.file.separators-only"), form, say("folder.answers.empty.next"));
+            lines.fault(0, Saying.of("report.file.separators-only"), form, say("folder.answers.empty.next"));
         }
         return table;
     }
@@ -124,7 +124,7 @@ final class CsvRows {
         if (!missing.isEmpty()) {
             lines.fault(
                     headLine,
-                    language -> language.say("report.file.no-column", "columns", columns(missing, language)),
+                    Saying.of("report.file.no-column").with("columns", columns(missing)),
                     form,
                     say("folder.answers.no-columns.next"));
             return false;
@@ -133,7 +133,7 @@ final class CsvRows {
             if (head.indexOf(name) != head.lastIndexOf(name)) {
                 lines.fault(
                         headLine,
-                        Sentence.of("report.file.column-twice", "column", name),
+                        Saying.of("report.file.column-twice", "column", name),
                         form,
                         say("folder.answers.column-twice.next"));
                 return false;
@@ -142,10 +142,10 @@ final class CsvRows {
         return true;
     }
 
-    private static String columns(List<String> names, Language language) {
-        String all = names.get(0);
+    private static Saying columns(List<String> names) {
+        Saying all = FileFault.asItIs(names.get(0));
         for (String name : names.subList(1, names.size())) {
-            all = language.say("report.file.no-column-and", "columns", all, "column", name);
+            all = Saying.of("report.file.no-column-and", "column", name).with("columns", all);
         }
         return all;
     }
@@ -167,7 +167,7 @@ final class CsvRows {
             } catch (CellRows.Uneven here) {
                 lines.fault(
                         i,
-                        Sentence.of("report.file.quotes"),
+                        Saying.of("report.file.quotes"),
                         CellRows.Uneven.expected("4,7 kΩ", "4k7"),
                         CellRows.Uneven.NEXT_ACTION);
             }

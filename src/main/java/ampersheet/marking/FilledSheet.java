@@ -2,6 +2,7 @@ package ampersheet.marking;
 
 import static ampersheet.source.Told.say;
 
+import ampersheet.language.Saying;
 import ampersheet.render.PrintedLines;
 import ampersheet.source.AsciiCase;
 import ampersheet.source.Languages;
@@ -38,13 +39,13 @@ final class FilledSheet {
 
     private void read() {
         if (lines.isBlank()) {
-            lines.fault(0, Sentence.of("report.file.empty"), say("folder.filled"), say("folder.filled.empty.next"));
+            lines.fault(0, Saying.of("report.file.empty"), say("folder.filled"), say("folder.filled.empty.next"));
             return;
         }
         for (int i = 1; i <= lines.count(); i++) {
             String line = plain(lines.line(i));
             if (PrintedLines.isKeyNotice(bare(line))) {
-                lines.fault(i, Sentence.of("report.file.key"), say("folder.filled"), say("folder.filled.key.next"));
+                lines.fault(i, Saying.of("report.file.key"), say("folder.filled"), say("folder.filled.key.next"));
                 answers.clear();
                 return;
             }
@@ -67,7 +68,7 @@ final class FilledSheet {
         if (!anyPlace) {
             lines.fault(
                     0,
-                    Sentence.of("report.file.no-places"),
+                    Saying.of("report.file.no-places"),
                     say("folder.filled.no-places.expected", "example", "q2a  R = 4k7"),
                     say("folder.filled.no-places.next"));
         }
@@ -88,7 +89,7 @@ final class FilledSheet {
             if (!next.isEmpty() && question(next).isEmpty()) {
                 lines.fault(
                         number + 1,
-                        Sentence.of("report.file.line-below", "question", name),
+                        Saying.of("report.file.line-below", "question", name),
                         EXPECTED_PLACE,
                         say("folder.filled.line-below.next"));
             }
@@ -113,7 +114,7 @@ final class FilledSheet {
             if (end < 0) {
                 lines.fault(
                         i,
-                        Sentence.of("report.file.open-bracket"),
+                        Saying.of("report.file.open-bracket"),
                         say("folder.filled.bracket.expected"),
                         say("folder.filled.bracket.next"));
             } else if (!line.substring(3, end).isBlank()) {
@@ -124,7 +125,7 @@ final class FilledSheet {
         if (ticked.size() > 1) {
             lines.fault(
                     tickedAt,
-                    Sentence.of("report.file.ticked", "count", Integer.toString(ticked.size()), "question", name),
+                    Saying.of("report.file.ticked", "count", Integer.toString(ticked.size()), "question", name),
                     say("folder.filled.ticked.expected"),
                     say("folder.filled.ticked.next"));
             add(name, "", from);
@@ -138,7 +139,7 @@ final class FilledSheet {
         if (sheet.isEmpty()) {
             lines.fault(
                     line,
-                    Sentence.of("report.file.no-id"),
+                    Saying.of("report.file.no-id"),
                     say("folder.filled.no-id.expected", "line", Languages.ENGLISH.say("print.sheet", "sheet", "…")),
                     say("folder.filled.no-id.next"));
         } else if (lines.isPlain(text, line)) {

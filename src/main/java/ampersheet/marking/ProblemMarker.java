@@ -6,6 +6,7 @@ import ampersheet.answer.AnswerKey;
 import ampersheet.answer.ProblemKey;
 import ampersheet.answer.Rung;
 import ampersheet.answer.Verdict;
+import ampersheet.language.Saying;
 import ampersheet.marking.MarkedSheet.From;
 import ampersheet.marking.MarkedSheet.MarkedAnswer;
 import ampersheet.sheet.MarkingPolicy;
@@ -162,7 +163,7 @@ final class ProblemMarker {
         return open ? Credit.UNDECIDED : Credit.of(verdict);
     }
 
-    private void tell(AnswerKey at, Verdict verdict, Sentence meanings) {
+    private void tell(AnswerKey at, Verdict verdict, List<Saying> meanings) {
         Optional<SheetAnswers.Taken> taken = answers.at(verdict.question());
         toDecide.add(new ToDecide(
                 List.of(seat.number()),
@@ -172,8 +173,8 @@ final class ProblemMarker {
                 taken.map(from -> from.file().shown()).orElse(""),
                 taken.map(from -> from.answer().place().line()).orElse(0),
                 verdict.rung() == Rung.AMBIGUOUS
-                        ? Sentence.of("report.decide.two-ways")
-                        : Sentence.asItIs(privacy.said(verdict)),
+                        ? Saying.of("report.decide.two-ways")
+                        : FileFault.asItIs(privacy.said(verdict)),
                 meanings));
     }
 }

@@ -3,6 +3,7 @@ package ampersheet.marking;
 import static ampersheet.source.Told.say;
 
 import ampersheet.answer.AnswerKey;
+import ampersheet.language.Saying;
 import ampersheet.sheet.Sheet;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -76,7 +77,7 @@ final class SheetAnswers {
         first.file()
                 .add(FileFault.error(
                         first.first().place(),
-                        Sentence.of(
+                        Saying.of(
                                 "report.file.too-many-hand-ins",
                                 "sheet",
                                 sheet.id().toString(),
@@ -91,8 +92,8 @@ final class SheetAnswers {
                 "",
                 first.file().shown(),
                 first.first().place().line(),
-                Sentence.of("report.decide.too-many", "count", count),
-                Sentence.of("report.decide.take-out")));
+                Saying.of("report.decide.too-many", "count", count),
+                List.of(Saying.of("report.decide.take-out"))));
     }
 
     Optional<Taken> at(String question) {
@@ -139,7 +140,7 @@ final class SheetAnswers {
                 fitting.add(written.withText(withoutPrintedUnit(written, key)));
             } else if (!lost.contains(written.question())) {
                 handIn.file().add(noPlace(written));
-                setAside.add(new SetAside(written, Sentence.of("report.aside.no-place")));
+                setAside.add(new SetAside(written, Saying.of("report.aside.no-place")));
             } else if (!written.isBlank()) {
                 setAside.add(SetAside.byHand(written));
             }
@@ -267,7 +268,7 @@ final class SheetAnswers {
             other.file()
                     .add(FileFault.warning(
                             answer.place(),
-                            Sentence.of(
+                            Saying.of(
                                     "report.file.in-time-before",
                                     "question",
                                     question,
@@ -295,7 +296,7 @@ final class SheetAnswers {
             handIn.file()
                     .add(FileFault.warning(
                             first.place(),
-                            language -> language.count("report.file.again", of.answers, "sheet", id, "files", files),
+                            Saying.count("report.file.again", of.answers, "sheet", id, "files", files),
                             say("folder.hand-in.replaced.next")));
         }
         boolean counts = taken.values().stream().anyMatch(one -> one.from() == handIn);
@@ -303,7 +304,7 @@ final class SheetAnswers {
             handIn.file()
                     .add(FileFault.warning(
                             first.place(),
-                            Sentence.of("report.file.repeats", "sheet", id, "files", files),
+                            Saying.of("report.file.repeats", "sheet", id, "files", files),
                             say("folder.hand-in.repeats.next")));
         }
         if (handIn.all().stream().anyMatch(TypedAnswer::onSheet)) {
@@ -326,7 +327,7 @@ final class SheetAnswers {
             one.file()
                     .add(FileFault.error(
                             one.first().place(),
-                            Sentence.of(
+                            Saying.of(
                                     "report.file.dispute",
                                     "sheet",
                                     sheet.id().toString(),
@@ -343,13 +344,13 @@ final class SheetAnswers {
                     "",
                     one.file().shown(),
                     one.first().place().line(),
-                    Sentence.of("report.decide.dispute", "files", files, "questions", questions),
-                    Sentence.of(
+                    Saying.of("report.decide.dispute", "files", files, "questions", questions),
+                    List.of(Saying.of(
                             "report.decide.whose",
                             "counts",
                             Decision.Kind.COUNTS.word(),
                             "dismissed",
-                            Decision.Kind.DOES_NOT_COUNT.word())));
+                            Decision.Kind.DOES_NOT_COUNT.word()))));
         }
     }
 
@@ -359,7 +360,7 @@ final class SheetAnswers {
         one.file()
                 .add(FileFault.error(
                         last.place(),
-                        Sentence.of(
+                        Saying.of(
                                 "report.file.torn",
                                 "question",
                                 question,
@@ -374,8 +375,8 @@ final class SheetAnswers {
                 answer.text(),
                 one.file().shown(),
                 answer.place().line(),
-                Sentence.of("report.decide.torn"),
-                Sentence.of("report.decide.which", "read-as", Decision.Kind.READ_AS.word()))));
+                Saying.of("report.decide.torn"),
+                List.of(Saying.of("report.decide.which", "read-as", Decision.Kind.READ_AS.word())))));
     }
 
     private void noteMissing(HandIn handIn, TypedAnswer first) {
@@ -386,7 +387,7 @@ final class SheetAnswers {
             handIn.file()
                     .add(FileFault.error(
                             first.place(),
-                            language -> language.count(
+                            Saying.count(
                                     "report.file.lost-places", missing.size(), "questions", String.join(", ", missing)),
                             say("folder.hand-in.no-place.expected"),
                             say("folder.hand-in.no-place.next")));
@@ -399,8 +400,8 @@ final class SheetAnswers {
         return FileFault.error(
                 answer.place(),
                 known
-                        ? Sentence.of("report.file.worked-out", "question", answer.question())
-                        : Sentence.of("report.file.no-such-question"),
+                        ? Saying.of("report.file.worked-out", "question", answer.question())
+                        : Saying.of("report.file.no-such-question"),
                 say("folder.hand-in.questions", "questions", String.join(", ", names)),
                 known ? say("folder.hand-in.from-example.next") : say("folder.hand-in.question.next"));
     }

@@ -6,6 +6,7 @@ import ampersheet.answer.AnswerKey;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
 import ampersheet.language.Language;
+import ampersheet.language.Saying;
 import ampersheet.marking.MarkedSheet.MarkedAnswer;
 import ampersheet.marking.MarkedSheet.MarkedProblem;
 import ampersheet.problem.Difficulty;
@@ -94,7 +95,7 @@ final class SheetMarker {
                     one.file()
                             .add(FileFault.warning(
                                     one.first().place(),
-                                    Sentence.of(
+                                    Saying.of(
                                             "report.file.better-before",
                                             "sheet",
                                             of.sheet().id().toString()),

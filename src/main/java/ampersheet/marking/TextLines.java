@@ -3,6 +3,7 @@ package ampersheet.marking;
 import static ampersheet.source.Told.say;
 
 import ampersheet.diagnostic.Place;
+import ampersheet.language.Saying;
 import ampersheet.source.CellRows;
 import java.util.List;
 
@@ -57,16 +58,16 @@ final class TextLines {
         return new Place(file, line, 0, line == 0 || !quoting ? "" : line(line));
     }
 
-    void fault(int line, Sentence problem, String expected, String nextAction) {
+    void fault(int line, Saying problem, String expected, String nextAction) {
         faults.addError(() -> FileFault.error(place(line), problem, expected, nextAction));
     }
 
     /** Of what only whoever runs the command is told. */
     void fault(int line, String problem, String expected, String nextAction) {
-        fault(line, Sentence.asItIs(problem), expected, nextAction);
+        fault(line, FileFault.asItIs(problem), expected, nextAction);
     }
 
-    void warning(int line, Sentence problem, String nextAction) {
+    void warning(int line, Saying problem, String nextAction) {
         faults.add(FileFault.warning(place(line), problem, nextAction));
     }
 
@@ -83,7 +84,7 @@ final class TextLines {
         if (answer.length() > LONGEST_ANSWER) {
             fault(
                     line,
-                    Sentence.of("report.file.long-answer", "count", Integer.toString(answer.length())),
+                    Saying.of("report.file.long-answer", "count", Integer.toString(answer.length())),
                     say("folder.answers.answer"),
                     say("folder.answers.long-answer.next"));
             return false;
@@ -92,7 +93,7 @@ final class TextLines {
         if (!plain) {
             fault(
                     line,
-                    Sentence.of("report.file.odd-character"),
+                    Saying.of("report.file.odd-character"),
                     say("folder.answers.answer"),
                     say("folder.answers.odd-character.next"));
         }

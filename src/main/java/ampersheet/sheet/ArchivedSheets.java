@@ -145,8 +145,7 @@ public final class ArchivedSheets implements ClassSheets {
                                 .toList();
                 lost.add(new LostProblem(problem.number(), problem.template(), questions, why.get()));
                 remarks.add(Diagnostic.error(
-                        Place.inFile(
-                                say("plan.sheet", "sheet", kept.id().toString())),
+                        Place.inFile(say("plan.sheet", "sheet", kept.id().toString())),
                         say(
                                 "plan.archive.no-key",
                                 "problem",
