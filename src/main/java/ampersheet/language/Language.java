@@ -109,6 +109,12 @@ public final class Language {
         return has(key) ? say(key) : english;
     }
 
+    /** What a mistake of templates is called, by its id; empty where the language has no name of its own for it. */
+    public String mistake(String id) {
+        String key = "name.mistake." + id;
+        return has(key) ? say(key) : "";
+    }
+
     /** What a rule of the trade does, as in "adds up the currents at a node"; empty where nothing is told of it. */
     public String does(String rule) {
         String key = "rule." + keyOf(rule);
