@@ -18,6 +18,7 @@ import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -31,7 +32,9 @@ public final class CoursePlanReader {
     private static final String WEEK_EXAMPLE =
             "{date: 2026-03-02, new: [{template: current-limiting/one-indicator, example: yes}]}";
     /** Keys of a course that no plan has. */
-    private static final Set<String> OWN = Set.of(WEEKS, PROBLEMS, "gap", "seats");
+    private static final Set<String> OWN = Set.of(WEEKS, PROBLEMS, "gap", "seats", "pools");
+
+    private static final Map<String, Boolean> POOLS = PlanReader.ordered("mixed", false, "together", true);
 
     private final Faults faults = new Faults();
     private final PlanReader plans;
@@ -103,6 +106,7 @@ public final class CoursePlanReader {
         int problems = number(fields, PROBLEMS, 1, PlanReader.MOST_PROBLEMS).orElse(USUAL_PROBLEMS);
         int gap = number(fields, "gap", 1, CoursePlan.MOST_WEEKS).orElse(1);
         int seats = number(fields, "seats", 1, MOST_SEATS).orElse(USUAL_SEATS);
+        boolean together = plans.choice(fields, "pools", POOLS, false);
         List<Week> weeks = weeks(fields, problems);
         Plan common = plans.withoutProblems(fields);
         if (common.dealing().repeats()) {
@@ -117,7 +121,7 @@ public final class CoursePlanReader {
                 .filter(entry -> !OWN.contains(entry.key().text()))
                 .filter(entry -> !PlanWriter.OF_ONE.contains(entry.key().text()))
                 .toList();
-        return Optional.of(new CoursePlan(common, said, problems, gap, seats, weeks));
+        return Optional.of(new CoursePlan(common, said, problems, gap, seats, together, weeks));
     }
 
     private List<Week> weeks(Fields fields, int problems) {

@@ -13,6 +13,7 @@ import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateLibrary;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -146,6 +147,10 @@ public final class Timetable {
         List<Entry> entries = new ArrayList<>();
         for (Meeting meeting : inOrder(meetings.in(week))) {
             Entry topic = meetings.topics().get(meeting.topic()).entry();
+            if (course.together()) {
+                entries.addAll(together(meeting, topic, week));
+                continue;
+            }
             // What fills the week up needs no example more than what was asked for.
             int asWritten = meeting.first() ? topic.count() : 0;
             if (asWritten > 0) {
@@ -160,6 +165,34 @@ public final class Timetable {
                         topic.fixed(),
                         topic.place()));
             }
+        }
+        return entries;
+    }
+
+    /**
+     * One template for each problem, the same for all seats: first the one of the lowest level, and on from where the
+     * weeks before ended.
+     */
+    private List<Entry> together(Meeting meeting, Entry topic, int week) {
+        List<ProblemTemplate> pool = new ArrayList<>(pools.get(meeting.topic()));
+        pool.sort(Comparator.comparingInt(ProblemTemplate::level));
+        int met = 0;
+        for (int earlier = 1; earlier < week; earlier++) {
+            met += meetings.in(earlier).stream()
+                    .filter(one -> one.topic() == meeting.topic())
+                    .mapToInt(Meeting::count)
+                    .sum();
+        }
+        List<Entry> entries = new ArrayList<>();
+        for (int problem = 0; problem < meeting.count(); problem++) {
+            boolean asWritten = meeting.first() && problem < topic.count();
+            entries.add(new Entry(
+                    new Plan.Source.One(pool.get((met + problem) % pool.size()).name(), topic.place()),
+                    1,
+                    asWritten ? topic.support() : new Support.Bare(),
+                    asWritten && topic.example(),
+                    topic.fixed(),
+                    topic.place()));
         }
         return entries;
     }
