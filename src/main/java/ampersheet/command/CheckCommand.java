@@ -29,32 +29,24 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "check",
         sortOptions = false,
-        description = "Checks answers to a sheet and says what went wrong.",
-        footer = {
-            "",
-            "Without answers it asks for them one by one; an empty line skips a question.",
-            "Exit code 1 if an answer is not right."
-        })
+        description = "command.check.help",
+        footer = {"", "command.check.footer.interview", "command.check.footer.exit-code"})
 final class CheckCommand implements Callable<Integer> {
     private final Streams streams;
 
-    @Parameters(index = "0", paramLabel = "SHEET-ID", description = "As printed at the head of the sheet.")
+    @Parameters(index = "0", paramLabel = "SHEET-ID", descriptionKey = "command.help.sheet-id")
     private String typedId;
 
-    @Parameters(
-            index = "1..*",
-            arity = "0..*",
-            paramLabel = "q1=…",
-            description = "Answers as written on the sheet, such as q1a=4k7 \"q2=20 mA\".")
+    @Parameters(index = "1..*", arity = "0..*", paramLabel = "q1=…", descriptionKey = "command.check.help.answers")
     private List<String> arguments = List.of();
 
     @Mixin
     private SheetOptions which;
 
-    @Option(names = "--show", description = "Show the expected values, too.")
+    @Option(names = "--show", descriptionKey = "command.check.help.show")
     private boolean show;
 
-    @Option(names = "--json", description = "Write the verdicts as JSON.")
+    @Option(names = "--json", descriptionKey = "command.check.help.json")
     private boolean json;
 
     @Mixin

@@ -25,18 +25,8 @@ import picocli.CommandLine.Spec;
         name = CommandTree.NAME,
         version = "ampersheet 0.1.0",
         sortOptions = false,
-        description =
-                "Worked-example problem sets for bench electronics: every answer solved twice, every typed answer "
-                        + "checked by"
-                        + " the same engine.",
-        footer = {
-            "",
-            "Exit codes: 0 fine, 1 problems found, 2 wrong usage. When stopped from outside: 130 by Ctrl-C, 143 "
-                    + "by an ordinary "
-                    + "kill, 137 by one that cannot be caught; each file is then whole or missing, and the same "
-                    + "command again makes the "
-                    + "rest."
-        })
+        description = "command.all.help",
+        footer = {"", "command.all.footer"})
 final class CommandTree implements Callable<Integer> {
     static final String NAME = "ampersheet";
     private static final String NEXT = "    next: ";
@@ -71,6 +61,7 @@ final class CommandTree implements Callable<Integer> {
         line.setOut(out).setErr(err);
         line.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));
         line.setUsageHelpAutoWidth(false).setUsageHelpWidth(100);
+        line.setHelpFactory(new HelpWords());
         line.setAbbreviatedOptionsAllowed(false);
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setParameterExceptionHandler((fault, given) -> wrongUsage(fault, streams));

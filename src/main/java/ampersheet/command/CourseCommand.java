@@ -21,20 +21,15 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "course",
         sortOptions = false,
-        description = "Puts the marks of several plans together: how the class and each learner did week by week, by "
-                + "skill, and which mistakes stay.",
-        footer = {
-            "",
-            "FOLDER holds a folder for each week, as mark wrote it (marks.csv and answers.csv); they are taken in the "
-                    + "order of their names, week-2 before week-10. Written are DIR/course.csv and DIR/course.html.",
-        })
+        description = "command.course.help",
+        footer = {"", "command.course.footer"})
 final class CourseCommand implements Callable<Integer> {
     private final Streams streams;
 
-    @Parameters(paramLabel = "FOLDER", description = "Folder of the weeks.")
+    @Parameters(paramLabel = "FOLDER", descriptionKey = "command.course.help.folder")
     private Path folder;
 
-    @Option(names = "--out", required = true, paramLabel = "DIR", description = "Folder for the results.")
+    @Option(names = "--out", required = true, paramLabel = "DIR", descriptionKey = "command.course.help.out")
     private Path out;
 
     @Mixin

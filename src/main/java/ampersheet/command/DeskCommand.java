@@ -16,13 +16,8 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "desk",
         sortOptions = false,
-        description = "Opens a course folder in your browser: everything the commands do, over the same files.",
-        footer = {
-            "",
-            "Only programs of this machine reach it, and only by the address it prints, which holds a secret. "
-                    + "plan.yaml, class.csv, parts.csv, answers, decisions.csv and made are plain files; what other "
-                    + "programs change in them is seen at the next page. Ctrl-C ends it."
-        })
+        description = "command.desk.help",
+        footer = {"", "command.desk.footer"})
 final class DeskCommand implements Callable<Integer> {
     private static final int HIGHEST_PORT = 65_535;
 
@@ -32,13 +27,13 @@ final class DeskCommand implements Callable<Integer> {
             arity = "0..1",
             paramLabel = "FOLDER",
             defaultValue = "course",
-            description = "The course; without it, the folder course in the present one, made if need be.")
+            descriptionKey = "command.desk.help.folder")
     private Path folder;
 
-    @Option(names = "--port", paramLabel = "N", defaultValue = "0", description = "Of the address; any that is free.")
+    @Option(names = "--port", paramLabel = "N", defaultValue = "0", descriptionKey = "command.desk.help.port")
     private int port;
 
-    @Option(names = "--no-browser", description = "Only print the address.")
+    @Option(names = "--no-browser", descriptionKey = "command.desk.help.no-browser")
     private boolean noBrowser;
 
     @Mixin

@@ -20,15 +20,10 @@ final class EraseOptions {
     private static final List<String> TABLES_OF_BEFORE = List.of(
             "changes.csv", "corrections.csv", "names.csv", "marks.xlsx", "marks-semicolons.csv", "marks-bom.csv");
 
-    @Option(
-            names = "--erase",
-            paramLabel = "SEAT",
-            description = "Erase everything of this learner: files and lines among the answers, in the lists given "
-                    + "with --decisions and --received; then mark anew without her. Says what it would do; with "
-                    + "--yes does it.")
+    @Option(names = "--erase", paramLabel = "SEAT", descriptionKey = "command.help.erase")
     private Integer seat;
 
-    @Option(names = "--yes", description = "With --erase: do it.")
+    @Option(names = "--yes", descriptionKey = "command.help.yes")
     private boolean yes;
 
     boolean isWished() {

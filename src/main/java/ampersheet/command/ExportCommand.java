@@ -14,43 +14,34 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "export",
         sortOptions = false,
-        description = "Packs variants of a plan's problems in the open exchange format QTI, 3.0 or 2.1, for other "
-                + "learning platforms.",
-        footer = {
-            "",
-            "Each variant is an item with fixed numbers, pooled by skill and by how much the plan shows (worked "
-                    + "example before it, steps to fill in); the test draws from the pools. Attempts, and whether "
-                    + "explanations are shown, are the plan's (exchange:). Scoring equals that of check for single "
-                    + "answers with the unit printed, in both versions; of a design every right choice is listed. An "
-                    + "answer that follows from an earlier wrong one is told as unexplained there. The package is "
-                    + "made to the published format; it is not certified."
-        })
+        description = "command.export.help",
+        footer = {"", "command.export.footer"})
 final class ExportCommand implements Callable<Integer> {
     private static final int MOST_VARIANTS = 200;
 
     private final Streams streams;
 
-    @Parameters(paramLabel = "PLAN", description = "What to pack; see \"Writing a plan\" in the template guide.")
+    @Parameters(paramLabel = "PLAN", descriptionKey = "command.export.help.plan")
     private Path plan;
 
-    @Option(names = "--qti", required = true, paramLabel = "FILE.zip", description = "The package to write.")
+    @Option(names = "--qti", required = true, paramLabel = "FILE.zip", descriptionKey = "command.export.help.qti")
     private Path out;
 
     @Option(
             names = "--qti-version",
             paramLabel = "VERSION",
             defaultValue = "3.0",
-            description = "3.0, or 2.1 for platforms that read no other; 3.0 if not said.")
+            descriptionKey = "command.export.help.qti-version")
     private String version;
 
     @Option(
             names = "--variants",
             paramLabel = "N",
             defaultValue = "10",
-            description = "Items for each template; 10 if not said.")
+            descriptionKey = "command.export.help.variants")
     private int variants;
 
-    @Option(names = "--json", description = "Say what was packed as JSON.")
+    @Option(names = "--json", descriptionKey = "command.export.help.json")
     private boolean json;
 
     @Mixin

@@ -9,11 +9,7 @@ import picocli.CommandLine.Option;
 /** A font for names in letters that the shipped ones lack. */
 @Command
 final class FontOption {
-    @Option(
-            names = "--font",
-            paramLabel = "FILE.ttf",
-            description = "A TrueType font for names in letters that the fonts of the "
-                    + "program lack; those have Latin, Greek, Cyrillic, Hebrew and Arabic.")
+    @Option(names = "--font", paramLabel = "FILE.ttf", descriptionKey = "command.help.font")
     private Path font;
 
     /** Null where none is given. */

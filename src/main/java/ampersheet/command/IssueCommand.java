@@ -30,94 +30,44 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "issue",
         sortOptions = false,
-        description = "Writes each learner's sheet, the keys apart from them, and an index page for the instructor.",
-        footer = {
-            "",
-            "Files: DIR/index.html, DIR/sheets/seat-001.html and .md, DIR/keys/ the same; with --homework "
-                    + "DIR/homework/seat-001.html; DIR/answer-grid-….csv to type answers from paper into, for mark. "
-                    + "DIR/keys/issued-….zip keeps plan, templates and numbers: with "
-                    + "it check, key and mark "
-                    + "work on these sheets even after templates have been corrected (--issued-with). "
-                    + "DIR/manifest.csv tells what belongs to which "
-                    + "issue. Each file is whole or not there; the same command may be repeated and gives the "
-                    + "same bytes; after it was stopped it makes what is missing. On a terminal it says how far it is. A plan without seed: "
-                    + "gets one when it is first issued, kept in PLAN.seed.",
-            "",
-            "A class with more seats than a template has variants is refused; with repeats: allowed in the plan problems "
-                    + "come again at seats far apart, never two in common and none in one room (column room of the "
-                    + "class list). The index says who has what. With examples: shared worked examples are the "
-                    + "same for all and use up no variants."
-        })
+        description = "command.issue.help",
+        footer = {"", "command.issue.footer.files", "", "command.issue.footer.repeats"})
 final class IssueCommand implements Callable<Integer> {
     private static final int MOST_NAMED = 4;
 
     private final Streams streams;
 
-    @Parameters(
-            paramLabel = "PLAN",
-            description = "What each sheet holds; see \"Writing a plan\" in the template guide.")
+    @Parameters(paramLabel = "PLAN", descriptionKey = "command.help.plan")
     private Path plan;
 
-    @Option(
-            names = "--roster",
-            required = true,
-            paramLabel = "CLASS.csv",
-            description = "The class: lines of seat,name.")
+    @Option(names = "--roster", required = true, paramLabel = "CLASS.csv", descriptionKey = "command.help.class-list")
     private Path roster;
 
-    @Option(
-            names = "--out",
-            required = true,
-            paramLabel = "DIR",
-            description = "Folder for the sheets; made if need be.")
+    @Option(names = "--out", required = true, paramLabel = "DIR", descriptionKey = "command.issue.help.out")
     private Path out;
 
-    @Option(
-            names = "--homework",
-            description = "Also a page for each learner to answer in: it reads answers back, keeps drafts "
-                    + "and saves a file for mark. It holds no key and needs no network.")
+    @Option(names = "--homework", descriptionKey = "command.issue.help.homework")
     private boolean homework;
 
-    @Option(
-            names = "--pdf",
-            description = "Also sheet and key as PDF, tagged and ready for a printer. For one file of the whole "
-                    + "class see handout.")
+    @Option(names = "--pdf", descriptionKey = "command.issue.help.pdf")
     private boolean pdf;
 
-    @Option(
-            names = "--drawings",
-            description = "Also each figure as a file beside the Markdown, which then shows it: seat-001-1.svg.")
+    @Option(names = "--drawings", descriptionKey = "command.issue.help.drawings")
     private boolean drawings;
 
-    @Option(
-            names = "--threads",
-            paramLabel = "N",
-            defaultValue = "0",
-            description = "Sheets made at a time; 0 (the default) for as many as there are processors.")
+    @Option(names = "--threads", paramLabel = "N", defaultValue = "0", descriptionKey = "command.issue.help.threads")
     private int threads;
 
-    @Option(
-            names = "--slice",
-            paramLabel = "K/N",
-            description = "Only the K-th of N parts of the class, while other runs make the others in the same folder; "
-                    + "--join then puts them together. A slice that is there and right is left alone.")
+    @Option(names = "--slice", paramLabel = "K/N", descriptionKey = "command.issue.help.slice")
     private String slice;
 
-    @Option(
-            names = "--join",
-            paramLabel = "N",
-            description =
-                    "Put N slices together: write index, answer grid, archive and manifest. What lies in DIR then "
-                            + "is what one run would have written, byte for byte.")
+    @Option(names = "--join", paramLabel = "N", descriptionKey = "command.issue.help.join")
     private Integer join;
 
-    @Option(names = "--json", description = "Say what was issued as JSON.")
+    @Option(names = "--json", descriptionKey = "command.issue.help.json")
     private boolean json;
 
-    @Option(
-            names = "--clean",
-            description = "Remove sheets, keys and homework pages that earlier runs left in DIR and this one does not "
-                    + "write. Archives stay: printed sheets are marked by them.")
+    @Option(names = "--clean", descriptionKey = "command.issue.help.clean")
     private boolean clean;
 
     @Mixin

@@ -22,23 +22,10 @@ import picocli.CommandLine.Option;
 /** What sheets were issued with, and what has been corrected since. */
 @Command
 final class IssuedWithOption {
-    @Option(
-            names = "--plan",
-            paramLabel = "PLAN",
-            description = "The plan the sheets were issued from; not needed with an archive, which holds it.")
+    @Option(names = "--plan", paramLabel = "PLAN", descriptionKey = "command.help.issued-from")
     private Path plan;
 
-    @Option(
-            names = "--issued-with",
-            paramLabel = "ARCHIVE|DIR",
-            description =
-                    "The archive that issue or handout wrote beside the keys (issued-….zip): plan, parts list and "
-                            + "numbers come "
-                            + "from it, so that the sheets count whatever has changed since. Or a folder with the "
-                            + "templates they were issued from; "
-                            + "that may be given several times. Keys that were corrected since are worked with "
-                            + "the numbers on the sheet, and each "
-                            + "verdict that a correction changes is named.")
+    @Option(names = "--issued-with", paramLabel = "ARCHIVE|DIR", descriptionKey = "command.help.issued-with")
     private List<Path> issuedWith = new ArrayList<>();
 
     @Mixin

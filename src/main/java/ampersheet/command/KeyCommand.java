@@ -23,32 +23,27 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "key",
         sortOptions = false,
-        description = "Makes a sheet and its key again from the ID printed on paper.",
-        footer = {
-            "",
-            "Without --out the key is printed as Markdown. With --out the same files as of issue are written there.",
-            "With --issued-with the sheet is the one that was printed, and the key begins with what has been "
-                    + "corrected since."
-        })
+        description = "command.key.help",
+        footer = {"", "command.key.footer.out", "command.key.footer.issued-with"})
 final class KeyCommand implements Callable<Integer> {
     private final Streams streams;
 
-    @Parameters(paramLabel = "SHEET-ID", description = "As printed at the head of the sheet.")
+    @Parameters(paramLabel = "SHEET-ID", descriptionKey = "command.help.sheet-id")
     private String typedId;
 
     @Mixin
     private SheetOptions which;
 
-    @Option(names = "--out", paramLabel = "DIR", description = "Write sheets/ and keys/ into this folder.")
+    @Option(names = "--out", paramLabel = "DIR", descriptionKey = "command.key.help.out")
     private Path out;
 
-    @Option(names = "--roster", paramLabel = "CLASS.csv", description = "The class, for the name on the sheet.")
+    @Option(names = "--roster", paramLabel = "CLASS.csv", descriptionKey = "command.key.help.roster")
     private Path roster;
 
-    @Option(names = "--sheet", description = "Print the sheet instead of the key.")
+    @Option(names = "--sheet", descriptionKey = "command.key.help.sheet")
     private boolean sheetInstead;
 
-    @Option(names = "--json", description = "Write the key as JSON.")
+    @Option(names = "--json", descriptionKey = "command.key.help.json")
     private boolean json;
 
     @Mixin

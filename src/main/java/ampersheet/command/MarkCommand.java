@@ -26,28 +26,14 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "mark",
         sortOptions = false,
-        description =
-                "Marks a folder of returned answers: marks, a feedback page for each learner, a report on the class.",
+        description = "command.mark.help",
         footer = {
             "",
-            "Read are tables (.csv, .xlsx, .ods) with the columns sheet,question,answer, the grid that issue writes "
-                    + "(a line for each learner, a column for each question), and sheets filled in as Markdown (.md).",
-            "Written are DIR/report.html (what to do tomorrow first), projector.html (the examples to show, without "
-                    + "names), gradebook.html (to print), DIR/feedback/seat-001.html and send.csv (which page goes "
-                    + "to whom), marks.csv, decide.csv (what only you can decide), answers.csv, files.csv (what became "
-                    + "of each file) and set-aside.csv (answers that did not "
-                    + "count, and why); with --issued-with also corrections.csv (answers that a correction of the "
-                    + "key makes "
-                    + "worth more or less). The same files give the same bytes. Feedback pages of an earlier run "
-                    + "go, where "
-                    + "nothing came in from their seat now.",
-            "Of two hand-ins that contradict each other the newer counts, by the page's count of saves or by "
-                    + "--received; "
-                    + "where neither tells, none counts until you decide. A list for --decisions has the columns of "
-                    + "decide.csv: fill in decision, value and reason on a line, and keep the list.",
-            "A file that is more than people write (4 MB, 100,000 lines), no ordinary file or a link is set aside "
-                    + "by its name.",
-            "Exit code 1 if a file could not be marked in full; everything else is marked all the same."
+            "command.mark.footer.read",
+            "command.mark.footer.written",
+            "command.mark.footer.contradictions",
+            "command.mark.footer.bounds",
+            "command.mark.footer.exit-code"
         })
 final class MarkCommand implements Callable<Integer> {
     /** More would push the result off a terminal. */
@@ -55,65 +41,37 @@ final class MarkCommand implements Callable<Integer> {
 
     private final Streams streams;
 
-    @Parameters(paramLabel = "ANSWERS", description = "Folder of the files that came in.")
+    @Parameters(paramLabel = "ANSWERS", descriptionKey = "command.mark.help.answers")
     private Path answers;
 
-    @Option(
-            names = "--roster",
-            required = true,
-            paramLabel = "CLASS.csv",
-            description = "The class: lines of seat,name.")
+    @Option(names = "--roster", required = true, paramLabel = "CLASS.csv", descriptionKey = "command.help.class-list")
     private Path roster;
 
-    @Option(
-            names = "--out",
-            required = true,
-            paramLabel = "DIR",
-            description = "Folder for the results; made if need be.")
+    @Option(names = "--out", required = true, paramLabel = "DIR", descriptionKey = "command.mark.help.out")
     private Path out;
 
-    @Option(
-            names = "--pseudonyms",
-            description = "Keep names, and the names of files, out of everything but names.csv.")
+    @Option(names = "--pseudonyms", descriptionKey = "command.mark.help.pseudonyms")
     private boolean pseudonyms;
 
-    @Option(
-            names = "--received",
-            paramLabel = "TIMES.csv",
-            description = "When files came in: lines of file,received such as ada.csv,2026-03-05T17:40.")
+    @Option(names = "--received", paramLabel = "TIMES.csv", descriptionKey = "command.mark.help.received")
     private Path received;
 
-    @Option(
-            names = "--due",
-            paramLabel = "TIME",
-            description = "Files that came in later by --received are named late, and marked all the same.")
+    @Option(names = "--due", paramLabel = "TIME", descriptionKey = "command.mark.help.due")
     private String due;
 
-    @Option(
-            names = "--before",
-            paramLabel = "MARKS.csv",
-            description = "marks.csv of an earlier run: list whose mark changed, in changes.csv and in the report.")
+    @Option(names = "--before", paramLabel = "MARKS.csv", descriptionKey = "command.mark.help.before")
     private Path before;
 
-    @Option(
-            names = "--decisions",
-            paramLabel = "DECISIONS.csv",
-            description = "What you decided, in lines of decide.csv with decision, value and reason filled in: accept, "
-                    + "read as, mark, leave out, counts, does not count. Kept by you; read each time you mark.")
+    @Option(names = "--decisions", paramLabel = "DECISIONS.csv", descriptionKey = "command.mark.help.decisions")
     private Path decisions;
 
-    @Option(
-            names = "--also",
-            split = ",",
-            paramLabel = "FORM",
-            description = "Marks in other forms, too: xlsx (a spreadsheet file), semicolons (with decimal commas), bom "
-                    + "(a byte order mark before the table).")
+    @Option(names = "--also", split = ",", paramLabel = "FORM", descriptionKey = "command.mark.help.also")
     private List<String> also = List.of();
 
     @Mixin
     private EraseOptions erase;
 
-    @Option(names = "--json", description = "Say what was marked as JSON.")
+    @Option(names = "--json", descriptionKey = "command.mark.help.json")
     private boolean json;
 
     private int removed;

@@ -11,10 +11,7 @@ import picocli.CommandLine.Option;
 /** What a writing command may do with what it finds where it writes. */
 @Command
 final class OutputOptions {
-    @Option(
-            names = "--replace",
-            description = "Write over files that this program does not seem to have written, and put a file in "
-                    + "place of a link. Never over what the same command reads, nor over a device.")
+    @Option(names = "--replace", descriptionKey = "command.help.replace")
     private boolean replace;
 
     /** @param inputs files that the command reads; null for those that were not named */

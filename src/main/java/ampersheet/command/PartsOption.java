@@ -11,12 +11,7 @@ import picocli.CommandLine.Option;
 /** What the workshop has in its bins. */
 @Command
 final class PartsOption {
-    @Option(
-            names = "--parts",
-            paramLabel = "PARTS.csv",
-            description = "What the bins of the workshop hold: every problem can "
-                    + "then be built and measured with it. Without it, the list that the plan names at parts:, if "
-                    + "any. The sheet IDs depend on it; see \"A parts list\" in the template guide.")
+    @Option(names = "--parts", paramLabel = "PARTS.csv", descriptionKey = "command.help.parts")
     private Path parts;
 
     boolean isGiven() {

@@ -25,15 +25,8 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "plan",
         sortOptions = false,
-        description = "Tells what a plan or a course will give, before anything is made: problems, minutes and sides a "
-                + "learner, levels, how mixed it is, what returns when, how far marks may scatter, and what had better "
-                + "be looked at.",
-        footer = {
-            "",
-            "Marks are an estimate for learners of the middle of a class, who have right 90, 80, 70, 60 and 50 of a "
-                    + "hundred problems of the levels 0 to 4; answers of one problem are taken to be right or wrong "
-                    + "together. \"By luck\" is one standard deviation of one learner, \"sheets\" one of the sheets."
-        })
+        description = "command.plan.help",
+        footer = {"", "command.plan.footer"})
 final class PlanCommand implements Callable<Integer> {
     private static final int MOST_LEARNERS = 999;
     private static final int USUAL_LEARNERS = 30;
@@ -42,30 +35,22 @@ final class PlanCommand implements Callable<Integer> {
 
     private final Streams streams;
 
-    @Parameters(
-            paramLabel = "PLAN",
-            description = "A plan or a course; see \"Writing a plan\" and \"Writing a course\" in the template guide.")
+    @Parameters(paramLabel = "PLAN", descriptionKey = "command.plan.help.plan")
     private Path plan;
 
-    @Option(
-            names = "--learners",
-            paramLabel = "N",
-            description = "Sheets that are looked at; without it 30, or as many as a course keeps numbers for if those "
-                    + "are fewer.")
+    @Option(names = "--learners", paramLabel = "N", descriptionKey = "command.plan.help.learners")
     private Integer learners;
 
-    @Option(names = "--no-paper", description = "Do not count sides of paper, which takes some seconds.")
+    @Option(names = "--no-paper", descriptionKey = "command.plan.help.no-paper")
     private boolean noPaper;
 
-    @Option(names = "--figure", paramLabel = "FILE.svg", description = "Also the timetable of a course as a drawing.")
+    @Option(names = "--figure", paramLabel = "FILE.svg", descriptionKey = "command.plan.help.figure")
     private Path figure;
 
-    @Option(
-            names = "--written",
-            description = "With --week: only the text of that week, as the ordinary plan that it is.")
+    @Option(names = "--written", descriptionKey = "command.plan.help.written")
     private boolean written;
 
-    @Option(names = "--json", description = "Say it as JSON.")
+    @Option(names = "--json", descriptionKey = "command.plan.help.json")
     private boolean json;
 
     @Mixin

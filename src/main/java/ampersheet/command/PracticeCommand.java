@@ -13,26 +13,24 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "practice",
         sortOptions = false,
-        description = "Writes one page to practise a plan's skills with, that checks every step and needs no network.",
-        footer = {"", "The page holds the keys of its own problems. None of them is on a sheet of the same plan."})
+        description = "command.practice.help",
+        footer = {"", "command.practice.footer"})
 final class PracticeCommand implements Callable<Integer> {
     private static final int MOST_VARIANTS = 200;
 
     private final Streams streams;
 
-    @Parameters(
-            paramLabel = "PLAN",
-            description = "Its templates give the skills; see \"Writing a plan\" in the template guide.")
+    @Parameters(paramLabel = "PLAN", descriptionKey = "command.practice.help.plan")
     private Path plan;
 
     @Option(
             names = "--variants",
             paramLabel = "N",
             defaultValue = "12",
-            description = "Problems for each skill, besides a worked example of each template; 12 unless said.")
+            descriptionKey = "command.practice.help.variants")
     private int variants;
 
-    @Option(names = "--out", required = true, paramLabel = "FILE.html", description = "The page.")
+    @Option(names = "--out", required = true, paramLabel = "FILE.html", descriptionKey = "command.practice.help.out")
     private Path out;
 
     @Mixin

@@ -22,36 +22,24 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "prove",
         sortOptions = false,
-        description = "Solves many draws by both routes and reports agreement, the worst gap, how far apart modelled "
-                + "mistakes "
-                + "lie, refusals with their reasons, and the number of distinct variants.",
-        footer = {"", "Exit code 1 if the two routes disagree anywhere, or a mutation survives."})
+        description = "command.prove.help",
+        footer = {"", "command.prove.footer"})
 final class ProveCommand implements Callable<Integer> {
     private final Streams streams;
 
-    @Parameters(arity = "0..*", paramLabel = "TEMPLATE", description = "family/name; all templates if none is named.")
+    @Parameters(arity = "0..*", paramLabel = "TEMPLATE", descriptionKey = "command.prove.help.template")
     private List<String> names = List.of();
 
-    @Option(
-            names = "--draws",
-            paramLabel = "N",
-            defaultValue = "1000",
-            description = "Problems to prove of each template (default: ${DEFAULT-VALUE}).")
+    @Option(names = "--draws", paramLabel = "N", defaultValue = "1000", descriptionKey = "command.prove.help.draws")
     private int draws;
 
-    @Option(
-            names = "--seed",
-            paramLabel = "TEXT",
-            defaultValue = "prove",
-            description = "Another seed draws other numbers.")
+    @Option(names = "--seed", paramLabel = "TEXT", defaultValue = "prove", descriptionKey = "command.help.seed")
     private String seed;
 
-    @Option(
-            names = "--mutations",
-            description = "Also change every operator and number of the steps in turn: the second route must notice.")
+    @Option(names = "--mutations", descriptionKey = "command.prove.help.mutations")
     private boolean mutations;
 
-    @Option(names = "--json", description = "Write the report as JSON.")
+    @Option(names = "--json", descriptionKey = "command.prove.help.json")
     private boolean json;
 
     @Mixin

@@ -16,12 +16,7 @@ import picocli.CommandLine.Option;
 /** Whether the plan is taken again, by those who need it. */
 @Command
 final class RetakeOption {
-    @Option(
-            names = "--retake",
-            paramLabel = "MARKS",
-            description = "Sheets for those who have to take it again, by the folder that mark wrote (marks.csv and "
-                    + "answers.csv): other numbers, and only the skills of which a learner had fewer than four "
-                    + "answers in five right.")
+    @Option(names = "--retake", paramLabel = "MARKS", descriptionKey = "command.help.retake")
     private Path marks;
 
     boolean isGiven() {

@@ -10,12 +10,12 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "start",
         sortOptions = false,
-        description = "Writes a small, complete course to begin with: plan, class list, parts list, folders.",
-        footer = {"", "What the folder holds already stays as it is."})
+        description = "command.start.help",
+        footer = {"", "command.start.footer"})
 final class StartCommand implements Callable<Integer> {
     private final Streams streams;
 
-    @Parameters(paramLabel = "FOLDER", description = "Folder of the course; made if need be.")
+    @Parameters(paramLabel = "FOLDER", descriptionKey = "command.start.help.folder")
     private Path folder;
 
     @Mixin

@@ -13,12 +13,7 @@ import picocli.CommandLine.Option;
 /** Which templates there are. */
 @Command
 final class TemplateOptions {
-    @Option(
-            names = "--templates",
-            paramLabel = "DIR",
-            description = "A folder of your own templates, laid out family/name/problem.yaml; one of them takes the "
-                    + "place of a "
-                    + "built-in one with the same name. May be given several times.")
+    @Option(names = "--templates", paramLabel = "DIR", descriptionKey = "command.help.templates")
     private List<Path> folders = new ArrayList<>();
 
     /** Whether any of the author's own folders is to be looked into. */

@@ -22,20 +22,17 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
-@Command(
-        name = "templates",
-        sortOptions = false,
-        description = "Lists the problem templates: family, level, what is given and asked.")
+@Command(name = "templates", sortOptions = false, description = "command.templates.help")
 final class TemplatesCommand implements Callable<Integer> {
     /** Larger spaces of givens are estimated from a sample, so that counting ends soon. */
     private static final long COUNTED = 20_000;
 
     private final Streams streams;
 
-    @Option(names = "--count", description = "Count the distinct variants of each, too; takes some ten seconds.")
+    @Option(names = "--count", descriptionKey = "command.templates.help.count")
     private boolean count;
 
-    @Option(names = "--json", description = "Write the list as JSON.")
+    @Option(names = "--json", descriptionKey = "command.templates.help.json")
     private boolean json;
 
     @Mixin

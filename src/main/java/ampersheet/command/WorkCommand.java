@@ -17,42 +17,32 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "work",
         sortOptions = false,
-        description = "Prints one problem, worked step by step and by the second route.",
+        description = "command.work.help",
         footer = {
             "",
-            "Given values may lie outside the range that draws use:",
+            "command.work.footer.range",
             "  work current-limiting/one-indicator Vs=24V Vf=1.6V If=20mA",
-            "In JSON, value_si is in coherent SI units (V, A, ohm, W, K, s …), and for a choice the index of an "
-                    + "option; unit is the "
-                    + "one that is asked for. Exit code 1 if the two routes disagree."
+            "command.work.footer.json-values"
         })
 final class WorkCommand implements Callable<Integer> {
     private final Streams streams;
 
-    @Parameters(index = "0", paramLabel = "TEMPLATE", description = "family/name, as the command templates lists it.")
+    @Parameters(index = "0", paramLabel = "TEMPLATE", descriptionKey = "command.work.help.template")
     private String name;
 
-    @Parameters(
-            index = "1..*",
-            arity = "0..*",
-            paramLabel = "name=value",
-            description = "Givens that you choose; the others are drawn.")
+    @Parameters(index = "1..*", arity = "0..*", paramLabel = "name=value", descriptionKey = "command.work.help.givens")
     private List<String> values = List.of();
 
-    @Option(
-            names = "--seed",
-            paramLabel = "TEXT",
-            defaultValue = "work",
-            description = "Another seed draws other numbers.")
+    @Option(names = "--seed", paramLabel = "TEXT", defaultValue = "work", descriptionKey = "command.help.seed")
     private String seed;
 
-    @Option(names = "--figure", description = "Describe the figures in words, too.")
+    @Option(names = "--figure", descriptionKey = "command.work.help.figure")
     private boolean figure;
 
-    @Option(names = "--comma", description = "Print numbers with a decimal comma.")
+    @Option(names = "--comma", descriptionKey = "command.work.help.comma")
     private boolean comma;
 
-    @Option(names = "--json", description = "Write givens, steps, answers and both routes as JSON.")
+    @Option(names = "--json", descriptionKey = "command.work.help.json")
     private boolean json;
 
     @Mixin
