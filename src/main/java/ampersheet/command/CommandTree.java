@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Printable;
@@ -123,7 +125,12 @@ final class CommandTree implements Callable<Integer> {
         String message = fault.getMessage();
         streams.err().print((message.contains(NEXT) ? message.strip() : Printable.line(message)) + "\n");
         if (!message.contains(NEXT) && !CommandLine.UnmatchedArgumentException.printSuggestions(fault, at.getErr())) {
-            streams.err().print(NEXT + "See " + at.getCommandSpec().qualifiedName() + " --help for what fits.\n");
+            streams.err()
+                    .print(NEXT
+                            + say(
+                                    "command.usage.next",
+                                    "command",
+                                    at.getCommandSpec().qualifiedName()) + "\n");
         }
         return WRONG_USAGE;
     }
@@ -146,10 +153,8 @@ final class CommandTree implements Callable<Integer> {
             return PROBLEMS_FOUND;
         }
         streams.err()
-                .print("ampersheet failed where it should not: " + Printable.line(fault.toString()) + "\n"
-                        + "    next: Please report this with the command you typed and its files; the same "
-                        + "command with --trace shows"
-                        + " where it happened.\n");
+                .print(say("command.failed", "fault", Printable.line(fault.toString())) + "\n" + NEXT
+                        + say("command.failed.next") + "\n");
         return PROBLEMS_FOUND;
     }
 

@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.render.pdf.ExtraFont;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -21,6 +23,6 @@ final class FontOption {
     Optional<ExtraFont> read() {
         return Optional.ofNullable(font)
                 .map(file -> new ExtraFont(
-                        InputFile.shown(file), InputFile.bytes(file, "a TrueType font", ExtraFont.LARGEST)));
+                        InputFile.shown(file), InputFile.bytes(file, say("command.file.font"), ExtraFont.LARGEST)));
     }
 }

@@ -1,5 +1,8 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.count;
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
 import ampersheet.issue.BenchCardFile;
@@ -89,7 +92,7 @@ final class HandoutCommand implements Callable<Integer> {
     @Option(names = "--no-check-letters", descriptionKey = "command.handout.help.no-check-letters")
     private boolean noCheckLetters;
 
-    @Option(names = "--json", descriptionKey = "command.handout.help.json")
+    @Option(names = "--json", descriptionKey = "command.handout.help.as-json")
     private boolean json;
 
     @Mixin
@@ -122,9 +125,9 @@ final class HandoutCommand implements Callable<Integer> {
         if (cards && onlyCount) {
             throw new WrongUsage(
                     "--only-count",
-                    "only the paper of sheets is counted before it is used",
-                    "--only-count or --cards",
-                    "Leave one of them out.");
+                    say("command.handout.only-count"),
+                    say("command.handout.only-count.expected"),
+                    say("command.leave-one-out.next"));
         }
         refuseOtherBooklets();
         TemplateLibrary library = templates.library();
@@ -152,9 +155,9 @@ final class HandoutCommand implements Callable<Integer> {
                 .ifPresent(keys -> streams.err()
                         .print(Diagnostic.warning(
                                         Place.inFile(InputFile.shown(keys)),
-                                        "these keys are from an earlier run; this one wrote none here",
+                                        say("command.handout.keys"),
                                         "",
-                                        "Delete the file if its sheets are not in use any more.")
+                                        say("command.handout.keys.next"))
                                 .print()));
         if (json) {
             streams.line(Json.of(json -> json.number("sheets", printed.sheets())
@@ -180,30 +183,34 @@ final class HandoutCommand implements Callable<Integer> {
     }
 
     private void tell(Handouts.Printed printed) {
-        streams.line(count(printed.sheets(), "sheet") + " on " + count(printed.sides(), "side") + " of paper ("
-                + count(printed.written(), "file") + " written)");
+        streams.line(say(
+                "command.printed",
+                "what",
+                count("command.count.sheets", printed.sheets()),
+                "sides",
+                count("command.count.sides", printed.sides()),
+                "files",
+                count("command.count.files", printed.written())));
         printed.files().forEach(file -> streams.line("  " + InputFile.shown(file)));
-        streams.line("  " + InputFile.shown(printed.grid()) + "   to type answers from paper into, for mark");
-        streams.line("  " + InputFile.shown(printed.archive())
-                + "   keep it with the keys: later versions check and mark by it");
-        streams.line(howToPrint());
-    }
-
-    private String howToPrint() {
-        return booklet
-                ? "Print the booklets on both sides, turned over the short edge, at actual size; fold each "
-                        + "learner's leaves together and staple at the marks. What lies beside is printed "
-                        + "over the long edge."
-                : "Print on both sides, turned over the long edge, at actual size.";
+        streams.line("  " + InputFile.shown(printed.grid()) + "   " + say("command.handout.grid"));
+        streams.line("  " + InputFile.shown(printed.archive()) + "   " + say("command.handout.archive"));
+        streams.line(booklet ? say("command.handout.print-booklets") : say("command.handout.print"));
     }
 
     private void refuseOtherBooklets() {
-        if (booklet && (cards || profile != Profile.COMPACT)) {
+        if (booklet && cards) {
             throw new WrongUsage(
                     "--booklet",
-                    cards ? "cards are cut and not folded" : "booklets are set in the compact profile only",
-                    cards ? "--booklet or --cards" : "--booklet without --profile, or another profile without it",
-                    "Leave one of them out.");
+                    say("command.handout.booklet-or-cards"),
+                    say("command.handout.booklet-or-cards.expected"),
+                    say("command.leave-one-out.next"));
+        }
+        if (booklet && profile != Profile.COMPACT) {
+            throw new WrongUsage(
+                    "--booklet",
+                    say("command.handout.booklet-profile"),
+                    say("command.handout.booklet-profile.expected"),
+                    say("command.leave-one-out.next"));
         }
     }
 
@@ -222,18 +229,14 @@ final class HandoutCommand implements Callable<Integer> {
         if (learners.copies < 1 || learners.copies > SheetId.LAST_SEAT) {
             throw new WrongUsage(
                     "--copies",
-                    learners.copies + " sheets cannot be made",
-                    "a number from 1 to " + SheetId.LAST_SEAT,
-                    "Say how many learners there are.");
+                    say("command.handout.copies", "copies", learners.copies.toString()),
+                    say("command.number.expected", "least", "1", "most", Integer.toString(SheetId.LAST_SEAT)),
+                    say("command.handout.copies.next"));
         }
         List<Roster.Seat> seats = new ArrayList<>();
         for (int seat = 1; seat <= learners.copies; seat++) {
             seats.add(new Roster.Seat(seat, ""));
         }
         return new Roster(seats);
-    }
-
-    private static String count(int number, String what) {
-        return number + " " + what + (number == 1 ? "" : "s");
     }
 }

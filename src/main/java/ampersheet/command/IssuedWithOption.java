@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.marking.Corrections;
 import ampersheet.problem.Inventory;
@@ -52,9 +54,9 @@ final class IssuedWithOption {
         if (plan == null && week.week().isPresent()) {
             throw new WrongUsage(
                     "--week",
-                    "no course is named of which this could be a week",
-                    "--plan and the course; an archive is of one week in any case",
-                    "Leave --week out, or name the course.");
+                    say("command.issued-with.week"),
+                    say("command.issued-with.week.expected"),
+                    say("command.week.next"));
         }
         Optional<Path> archive =
                 issuedWith.stream().filter(path -> !Files.isDirectory(path)).findFirst();
@@ -64,9 +66,9 @@ final class IssuedWithOption {
         if (plan == null) {
             throw new WrongUsage(
                     "--plan",
-                    "nothing says what the sheets were issued from",
-                    "--issued-with and the archive beside the keys, or --plan and the plan",
-                    "Give one of the two.");
+                    say("command.issued-with.plan"),
+                    say("command.issued-with.plan.expected"),
+                    say("command.issued-with.plan.next"));
         }
         TemplateLibrary present = templates.library();
         TemplateLibrary then = issuedWith.isEmpty() ? present : TemplateOptions.library(issuedWith);
@@ -84,23 +86,20 @@ final class IssuedWithOption {
         if (issuedWith.size() > 1) {
             throw new WrongUsage(
                     "--issued-with",
-                    "an archive stands for itself, and " + issuedWith.size() + " paths are given",
-                    "one archive, or folders of templates",
-                    "Give one archive at a time.");
+                    say("command.issued-with.several", "paths", Integer.toString(issuedWith.size())),
+                    say("command.issued-with.several.expected"),
+                    say("command.issued-with.several.next"));
         }
         if (!Files.exists(archive)) {
             throw new WrongUsage(
                     InputFile.shown(archive),
-                    "there is no such archive or folder",
-                    "issued-….zip, which lies beside the keys",
-                    "Check the path.");
+                    say("command.issued-with.missing"),
+                    say("command.issued-with.missing.expected"),
+                    say("command.path.next"));
         }
         if (parts.isGiven()) {
             throw new WrongUsage(
-                    "--parts",
-                    "the archive holds the parts list that the sheets were issued with",
-                    "",
-                    "Leave --parts out.");
+                    "--parts", say("command.issued-with.parts"), "", say("command.issued-with.parts.next"));
         }
         TemplateLibrary present = templates.library();
         ArchivedClass issued = ArchivedClass.read(archive);

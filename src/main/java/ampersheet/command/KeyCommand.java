@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.answer.AnswerKey;
 import ampersheet.command.SheetOptions.KeyedSheet;
 import ampersheet.diagnostic.Diagnostic;
@@ -43,7 +45,7 @@ final class KeyCommand implements Callable<Integer> {
     @Option(names = "--sheet", descriptionKey = "command.key.help.sheet")
     private boolean sheetInstead;
 
-    @Option(names = "--json", descriptionKey = "command.key.help.json")
+    @Option(names = "--json", descriptionKey = "command.key.help.as-json")
     private boolean json;
 
     @Mixin
@@ -73,9 +75,14 @@ final class KeyCommand implements Callable<Integer> {
             streams.line(Json.of(json -> write(json, sheet, plain, corrected)));
         } else if (out != null) {
             String file = Issue.fileName(seat);
-            streams.line("Sheet:  " + InputFile.shown(out.resolve("sheets").resolve(file + ".html")));
-            streams.line("Key:    " + InputFile.shown(out.resolve("keys").resolve(file + ".html")));
-            corrected.forEach(one -> streams.line("Corrected since: " + one.told()));
+            String first = say("command.label.sheet");
+            LabelColumn labels = LabelColumn.of(first);
+            streams.line(
+                    labels.line(first, InputFile.shown(out.resolve("sheets").resolve(file + ".html"))));
+            streams.line(labels.line(
+                    say("command.label.key"),
+                    InputFile.shown(out.resolve("keys").resolve(file + ".html"))));
+            corrected.forEach(one -> streams.line(say("command.key.corrected-since", "question", one.told())));
         } else {
             streams.out().print(MarkdownPage.render(sheetInstead ? printed : key));
         }
@@ -98,9 +105,9 @@ final class KeyCommand implements Callable<Integer> {
                 .findFirst()
                 .orElseThrow(() -> new WrongUsage(
                         "--roster",
-                        "seat " + seat + " of this sheet is not in the class list",
-                        "the class for which the sheet was issued",
-                        "Leave --roster out for a sheet without a name."));
+                        say("command.key.seat", "seat", Integer.toString(seat)),
+                        say("command.key.seat.expected"),
+                        say("command.key.seat.next")));
     }
 
     private static void write(Json json, KeyedSheet keyed, Document key, List<CorrectedKey> corrected) {

@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.issue.Output;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -27,9 +29,7 @@ final class OutputOptions {
                         replace,
                         clean,
                         place -> streams.err()
-                                .print("\nStopped before the end. Every file in " + InputFile.shown(place)
-                                        + " is whole, and some are missing or of an earlier run: the same command "
-                                        + "again makes the rest.\n"))
+                                .print("\n" + say("command.stopped", "place", InputFile.shown(place)) + "\n"))
                 .watchedBy(streams.progress());
     }
 }

@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.problem.Inventory;
 import ampersheet.sheet.PartsReader;
 import ampersheet.sheet.Plan;
@@ -36,6 +38,7 @@ final class PartsOption {
     Optional<Inventory> inventory(Path planFile, Plan plan) {
         return parts == null
                 ? PartsReader.beside(plan, planFile.toAbsolutePath().getParent())
-                : Optional.of(PartsReader.read(InputFile.shown(parts), InputFile.read(parts, "a parts list")));
+                : Optional.of(
+                        PartsReader.read(InputFile.shown(parts), InputFile.read(parts, say("command.file.parts"))));
     }
 }

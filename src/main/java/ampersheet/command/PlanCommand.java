@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.figure.Figure;
 import ampersheet.figure.TimetableFigure;
 import ampersheet.issue.Forecast;
@@ -50,7 +52,7 @@ final class PlanCommand implements Callable<Integer> {
     @Option(names = "--written", descriptionKey = "command.plan.help.written")
     private boolean written;
 
-    @Option(names = "--json", descriptionKey = "command.plan.help.json")
+    @Option(names = "--json", descriptionKey = "command.plan.help.as-json")
     private boolean json;
 
     @Mixin
@@ -77,25 +79,25 @@ final class PlanCommand implements Callable<Integer> {
         if (learners != null && (learners < 1 || learners > MOST_LEARNERS)) {
             throw new WrongUsage(
                     "--learners",
-                    learners + " sheets cannot be looked at",
-                    "a number from 1 to " + MOST_LEARNERS,
-                    "Leave it out for " + USUAL_LEARNERS + ".");
+                    say("command.plan.learners", "learners", learners.toString()),
+                    say("command.number.expected", "least", "1", "most", Integer.toString(MOST_LEARNERS)),
+                    say("command.usual.next", "usual", Integer.toString(USUAL_LEARNERS)));
         }
         TemplateLibrary library = templates.library();
         Optional<Timetable> timetable = PlanFile.timetable(plan, library);
         if (written && (timetable.isEmpty() || week.week().isEmpty())) {
             throw new WrongUsage(
                     "--written",
-                    "only the week of a course is a plan that nobody wrote",
-                    "a course, and --week",
-                    timetable.isEmpty() ? "Leave it out." : "Write --week 1 for the first.");
+                    say("command.plan.written"),
+                    say("command.plan.written.expected"),
+                    timetable.isEmpty() ? say("command.leave-out.next") : say("command.first-week.next"));
         }
         if (figure != null && timetable.isEmpty()) {
             throw new WrongUsage(
                     "--figure",
-                    "only a course has a timetable",
-                    "a course, which has weeks:",
-                    "Leave it out, or name the course.");
+                    say("command.plan.figure"),
+                    say("command.course.expected"),
+                    say("command.plan.figure.next"));
         }
         if (timetable.isPresent() && week.week().isEmpty()) {
             course(timetable.get(), library);

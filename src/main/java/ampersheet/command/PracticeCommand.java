@@ -1,5 +1,8 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.count;
+import static ampersheet.source.Told.say;
+
 import ampersheet.issue.PracticeFile;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.template.TemplateLibrary;
@@ -54,18 +57,24 @@ final class PracticeCommand implements Callable<Integer> {
         if (variants < 1 || variants > MOST_VARIANTS) {
             throw new WrongUsage(
                     "--variants",
-                    variants + " problems of each skill are no practice set",
-                    "a number from 1 to " + MOST_VARIANTS,
-                    "Leave it out for 12.");
+                    say("command.practice.variants", "variants", Integer.toString(variants)),
+                    say("command.number.expected", "least", "1", "most", Integer.toString(MOST_VARIANTS)),
+                    say("command.usual.next", "usual", "12"));
         }
         TemplateLibrary library = templates.library();
         ProblemSet set = ProblemSet.of(new PlanFile(plan, week, library).toHandOut(streams), library);
         PracticeFile.Written written = PracticeFile.write(set, variants, out, output.terms(streams, false, plan));
-        streams.line(written.skills() + (written.skills() == 1 ? " skill" : " skills") + " of " + variants
-                + (variants == 1 ? " problem" : " problems") + ", in one page of "
-                + (written.bytes() + 999) / 1000 + " kB that holds its own keys");
+        streams.line(say(
+                "command.practice.written",
+                "skills",
+                count("command.count.skills", written.skills()),
+                "problems",
+                count("command.count.problems", variants),
+                "kilobytes",
+                Long.toString((written.bytes() + 999) / 1000)));
         streams.line("");
-        streams.line("Open or hand out:  " + InputFile.shown(out));
+        String page = say("command.label.open-or-hand-out");
+        streams.line(LabelColumn.of(page).line(page, InputFile.shown(out)));
         return CommandTree.FINE;
     }
 }

@@ -1,5 +1,8 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.count;
+import static ampersheet.source.Told.say;
+
 import ampersheet.problem.MutationCheck;
 import ampersheet.problem.MutationReport;
 import ampersheet.problem.ProofReport;
@@ -39,7 +42,7 @@ final class ProveCommand implements Callable<Integer> {
     @Option(names = "--mutations", descriptionKey = "command.prove.help.mutations")
     private boolean mutations;
 
-    @Option(names = "--json", descriptionKey = "command.prove.help.json")
+    @Option(names = "--json", descriptionKey = "command.prove.help.as-json")
     private boolean json;
 
     @Mixin
@@ -56,7 +59,10 @@ final class ProveCommand implements Callable<Integer> {
     public Integer call() {
         if (draws < 1) {
             throw new WrongUsage(
-                    "--draws", draws + " draws prove nothing", "a number from 1 up", "Leave it out for 1000.");
+                    "--draws",
+                    say("command.prove.draws", "draws", Integer.toString(draws)),
+                    say("command.prove.draws.expected"),
+                    say("command.usual.next", "usual", "1000"));
         }
         TemplateLibrary library = templates.library();
         List<ProblemTemplate> wanted = new ArrayList<>();
@@ -93,9 +99,17 @@ final class ProveCommand implements Callable<Integer> {
             long accepted = reports.stream()
                     .mapToLong(report -> report.tally().accepted())
                     .sum();
-            streams.line(accepted + " problems of " + reports.size()
-                    + (reports.size() == 1 ? " template" : " templates") + " solved by both routes; "
-                    + (failed == 0 ? "no disagreement." : failed + " not proven."));
+            String problems = Long.toString(accepted);
+            streams.line(
+                    failed == 0
+                            ? count("command.prove.agreed", reports.size(), "problems", problems)
+                            : count(
+                                    "command.prove.failed",
+                                    reports.size(),
+                                    "problems",
+                                    problems,
+                                    "failed",
+                                    Long.toString(failed)));
         }
         return failed == 0 ? CommandTree.FINE : CommandTree.PROBLEMS_FOUND;
     }

@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.issue.CourseStart;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
@@ -28,10 +30,14 @@ final class StartCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         CourseStart.Started started = CourseStart.in(folder);
-        started.written().forEach(file -> streams.line("written  " + InputFile.shown(folder.resolve(file))));
-        started.there().forEach(file -> streams.line("stays    " + InputFile.shown(folder.resolve(file))));
+        String written = say("command.label.written");
+        String stays = say("command.label.stays");
+        LabelColumn files = LabelColumn.of(written, stays);
+        started.written().forEach(file -> streams.line(files.line(written, InputFile.shown(folder.resolve(file)))));
+        started.there().forEach(file -> streams.line(files.line(stays, InputFile.shown(folder.resolve(file)))));
         streams.line("");
-        streams.line("Go on with:  ampersheet desk " + InputFile.shown(folder));
+        String next = say("command.label.go-on");
+        streams.line(LabelColumn.of(next).line(next, "ampersheet desk " + InputFile.shown(folder)));
         return CommandTree.FINE;
     }
 }

@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
@@ -33,9 +35,9 @@ final class TemplateOptions {
             if (!Files.isDirectory(folder)) {
                 throw new WrongUsage(
                         InputFile.shown(folder),
-                        "there is no such folder of templates",
-                        "a folder laid out as family/name/problem.yaml",
-                        "Check the path given for the templates.");
+                        say("command.templates.folder"),
+                        say("command.templates.folder.expected"),
+                        say("command.templates.folder.next"));
             }
             Surroundings.present().requireReadableNames(folder);
             sources.add(TemplateFiles.in(folder));
@@ -49,9 +51,11 @@ final class TemplateOptions {
         if (!library.has(name)) {
             throw new WrongUsage(
                     name,
-                    "there is no template of this name",
-                    "family/name, as the command templates lists them",
-                    library.nearest(name).map(near -> "Write " + near + ".").orElse("Choose one of the list."));
+                    say("command.templates.unknown"),
+                    say("command.templates.unknown.expected"),
+                    library.nearest(name)
+                            .map(near -> say("command.templates.unknown.near.next", "near", near))
+                            .orElseGet(() -> say("command.templates.unknown.next")));
         }
         return library.template(name);
     }

@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.problem.Attempt;
 import ampersheet.problem.ChosenGivens;
@@ -42,7 +44,7 @@ final class WorkCommand implements Callable<Integer> {
     @Option(names = "--comma", descriptionKey = "command.work.help.comma")
     private boolean comma;
 
-    @Option(names = "--json", descriptionKey = "command.work.help.json")
+    @Option(names = "--json", descriptionKey = "command.work.help.as-json")
     private boolean json;
 
     @Mixin
@@ -62,9 +64,9 @@ final class WorkCommand implements Callable<Integer> {
         if (attempt instanceof Attempt.Refused refused) {
             throw new WrongUsage(
                     name,
-                    "these numbers cannot be worked: " + refused.detail(),
-                    "numbers with which every step has a value and the circuit has a solution",
-                    "Choose other values.");
+                    say("command.work.refused", "why", refused.detail()),
+                    say("command.work.refused.expected"),
+                    say("command.work.refused.next"));
         }
         Attempt.Worked worked = (Attempt.Worked) attempt;
         WorkedText text = new WorkedText(worked, comma ? DecimalMarker.COMMA : DecimalMarker.POINT);
