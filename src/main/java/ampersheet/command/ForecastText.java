@@ -27,6 +27,7 @@ final class ForecastText {
 
     private final StringBuilder out = new StringBuilder();
     private final Set<String> warnings = new LinkedHashSet<>();
+    /** As wide as the longest of its labels needs. */
     private final LabelColumn labels = LabelColumn.of(say("command.plan.label.sheet"));
 
     private ForecastText() {}

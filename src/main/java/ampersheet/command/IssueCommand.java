@@ -224,14 +224,17 @@ final class IssueCommand implements Callable<Integer> {
         }
         streams.line("");
         String first = say("command.label.open-first");
-        LabelColumn labels = LabelColumn.of(first);
+        String handOut = say("command.label.hand-out");
+        String answerIn = say("command.label.answer-in");
+        String keep = say("command.label.keep");
+        LabelColumn labels = LabelColumn.of(first, handOut, answerIn, keep);
         streams.line(labels.line(first, InputFile.shown(issued.index())));
-        streams.line(labels.line(say("command.label.hand-out"), InputFile.shown(out.resolve("sheets")) + "/"));
+        streams.line(labels.line(handOut, InputFile.shown(out.resolve("sheets")) + "/"));
         if (homework) {
-            streams.line(labels.line(say("command.label.answer-in"), InputFile.shown(out.resolve("homework")) + "/"));
+            streams.line(labels.line(answerIn, InputFile.shown(out.resolve("homework")) + "/"));
         }
         streams.line(labels.line(
-                say("command.label.keep"),
+                keep,
                 say(
                         "command.issue.keep",
                         "keys",

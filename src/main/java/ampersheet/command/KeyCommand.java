@@ -75,13 +75,12 @@ final class KeyCommand implements Callable<Integer> {
             streams.line(Json.of(json -> write(json, sheet, plain, corrected)));
         } else if (out != null) {
             String file = Issue.fileName(seat);
-            String first = say("command.label.sheet");
-            LabelColumn labels = LabelColumn.of(first);
+            String again = say("command.label.sheet");
+            String its = say("command.label.key");
+            LabelColumn labels = LabelColumn.of(again, its);
             streams.line(
-                    labels.line(first, InputFile.shown(out.resolve("sheets").resolve(file + ".html"))));
-            streams.line(labels.line(
-                    say("command.label.key"),
-                    InputFile.shown(out.resolve("keys").resolve(file + ".html"))));
+                    labels.line(again, InputFile.shown(out.resolve("sheets").resolve(file + ".html"))));
+            streams.line(labels.line(its, InputFile.shown(out.resolve("keys").resolve(file + ".html"))));
             corrected.forEach(one -> streams.line(say("command.key.corrected-since", "question", one.told())));
         } else {
             streams.out().print(MarkdownPage.render(sheetInstead ? printed : key));

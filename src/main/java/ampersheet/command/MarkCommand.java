@@ -265,14 +265,16 @@ final class MarkCommand implements Callable<Integer> {
         }
         tellChanges(marked);
         String first = say("command.label.open-first");
-        LabelColumn labels = LabelColumn.of(first);
+        String show = say("command.label.show");
+        String handOut = say("command.label.hand-out");
+        String keep = say("command.label.keep");
+        LabelColumn labels = LabelColumn.of(first, show, handOut, keep);
         streams.line("");
         streams.line(labels.line(first, made("report.html")));
-        streams.line(labels.line(say("command.label.show"), made("projector.html")));
+        streams.line(labels.line(show, made("projector.html")));
         streams.line(labels.line(
-                say("command.label.hand-out"),
-                say("command.mark.hand-out", "pages", made("feedback"), "list", made("send.csv"))));
-        streams.line(labels.line(say("command.label.keep"), made("marks.csv")));
+                handOut, say("command.mark.hand-out", "pages", made("feedback"), "list", made("send.csv"))));
+        streams.line(labels.line(keep, made("marks.csv")));
     }
 
     private void tellChanges(Marking.Marked marked) {
