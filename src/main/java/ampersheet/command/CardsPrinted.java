@@ -1,5 +1,8 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.count;
+import static ampersheet.source.Told.say;
+
 import ampersheet.issue.BenchCardFile;
 
 /** Tells which bench cards were made, and which were not and why. */
@@ -17,12 +20,19 @@ record CardsPrinted(Streams streams, BenchCardFile.Printed printed) {
                                     .toList())));
             return;
         }
-        streams.line(printed.cards() + (printed.cards() == 1 ? " card on " : " cards on ") + printed.sides()
-                + (printed.sides() == 1 ? " side" : " sides") + " of paper (" + printed.written()
-                + (printed.written() == 1 ? " file" : " files") + " written)");
+        streams.line(say(
+                "command.printed",
+                "what",
+                count("command.count.cards", printed.cards()),
+                "sides",
+                count("command.count.sides", printed.sides()),
+                "files",
+                count("command.count.files", printed.written())));
         streams.line("  " + InputFile.shown(printed.file()));
-        streams.line("The cards show other numbers than the sheets, so that they give no answer away.");
-        printed.left().forEach(one -> streams.line("No card of " + one.template() + ": " + one.because() + "."));
-        streams.line("Print on one side, at actual size, and cut along the marks.");
+        streams.line(say("command.cards.numbers"));
+        printed.left()
+                .forEach(one -> streams.line(
+                        say("command.cards.left-out", "template", one.template(), "because", one.because())));
+        streams.line(say("command.cards.print"));
     }
 }

@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.Judge;
@@ -29,32 +31,24 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "check",
         sortOptions = false,
-        description = "Checks answers to a sheet and says what went wrong.",
-        footer = {
-            "",
-            "Without answers it asks for them one by one; an empty line skips a question.",
-            "Exit code 1 if an answer is not right."
-        })
+        description = "command.check.help",
+        footer = {"", "command.check.footer.interview", "command.check.footer.exit-code"})
 final class CheckCommand implements Callable<Integer> {
     private final Streams streams;
 
-    @Parameters(index = "0", paramLabel = "SHEET-ID", description = "As printed at the head of the sheet.")
+    @Parameters(index = "0", paramLabel = "SHEET-ID", descriptionKey = "command.help.sheet-id")
     private String typedId;
 
-    @Parameters(
-            index = "1..*",
-            arity = "0..*",
-            paramLabel = "q1=…",
-            description = "Answers as written on the sheet, such as q1a=4k7 \"q2=20 mA\".")
+    @Parameters(index = "1..*", arity = "0..*", paramLabel = "q1=…", descriptionKey = "command.check.help.answers")
     private List<String> arguments = List.of();
 
     @Mixin
     private SheetOptions which;
 
-    @Option(names = "--show", description = "Show the expected values, too.")
+    @Option(names = "--show", descriptionKey = "command.check.help.show")
     private boolean show;
 
-    @Option(names = "--json", description = "Write the verdicts as JSON.")
+    @Option(names = "--json", descriptionKey = "command.check.help.as-json")
     private boolean json;
 
     @Mixin
@@ -96,8 +90,8 @@ final class CheckCommand implements Callable<Integer> {
             streams.line(Json.of(json -> write(json, sheet, judged, unjudged)));
         } else {
             judged.forEach(one -> tell(one, true));
-            unjudged.forEach(question -> streams.line(question + "  " + Printable.line(typed.get(question))
-                    + "\n    There is no key to this question any more: it is judged by hand."));
+            unjudged.forEach(question -> streams.line(
+                    question + "  " + Printable.line(typed.get(question)) + "\n    " + say("command.check.no-key")));
         }
         return unjudged.isEmpty()
                 ? exitCode(judged.stream().map(Judged::verdict).toList())
@@ -119,9 +113,9 @@ final class CheckCommand implements Callable<Integer> {
         List<String> names = sheet.places().stream().map(AnswerKey::question).toList();
         throw new WrongUsage(
                 name,
-                "this sheet has no question " + name,
-                "one of " + String.join(", ", names),
-                "Write the name that stands before the question on the sheet.");
+                say("command.check.question.unknown", "name", name),
+                say("command.check.question.unknown.expected", "names", String.join(", ", names)),
+                say("command.check.question.unknown.next"));
     }
 
     private static List<Judged> judge(KeyedProblem problem, Map<String, String> typed) {
@@ -147,7 +141,7 @@ final class CheckCommand implements Callable<Integer> {
 
     /** Question by question; whoever is not right may try again. */
     private int interview(KeyedSheet sheet) {
-        streams.line("Sheet " + sheet.issued().id() + ". An empty line skips a question.");
+        streams.line(say("command.check.interview", "sheet", sheet.issued().id().toString()));
         Map<String, Verdict> last = new LinkedHashMap<>();
         for (KeyedProblem problem : sheet.problems()) {
             if (problem.notJudged().isEmpty()) {
@@ -156,7 +150,12 @@ final class CheckCommand implements Callable<Integer> {
         }
         long right = last.values().stream().filter(Verdict::isRight).count();
         streams.line("");
-        streams.line(right + " of " + sheet.places().size() + " right.");
+        streams.line(say(
+                "command.check.right",
+                "right",
+                Long.toString(right),
+                "all",
+                Integer.toString(sheet.places().size())));
         return exitCode(List.copyOf(last.values()));
     }
 
@@ -221,22 +220,31 @@ final class CheckCommand implements Callable<Integer> {
         String understood =
                 verdict.understood().isEmpty() || verdict.understood().equals(verdict.asTyped())
                         ? ""
-                        : "  (read as " + verdict.understood() + ")";
+                        : say("command.check.read-as", "understood", verdict.understood());
         if (withQuestion) {
-            streams.line(verdict.question() + "  " + Printable.line(verdict.asTyped()) + understood);
+            streams.line(verdict.question() + "  " + Printable.line(verdict.asTyped())
+                    + (understood.isEmpty() ? "" : "  " + understood));
         } else if (!understood.isEmpty()) {
-            streams.line("    " + understood.strip());
+            streams.line("    " + understood);
         }
         streams.line("    " + Printable.line(verdict.message()));
         judged.changed()
-                .ifPresent(change -> streams.line("    The key to " + change.question()
-                        + " was corrected after this sheet had been issued: before "
-                        + change.toldBefore(Languages.ENGLISH) + ", now "
-                        + change.toldNow(Languages.ENGLISH) + "."));
+                .ifPresent(change -> streams.line("    "
+                        + say(
+                                "command.check.corrected",
+                                "question",
+                                change.question(),
+                                "before",
+                                change.toldBefore(Languages.ENGLISH),
+                                "now",
+                                change.toldNow(Languages.ENGLISH))));
         if (show) {
             boolean oneOfSeveral = judged.key().acceptance() instanceof Acceptance.Designed;
-            streams.line((oneOfSeveral ? "    right, for example: " : "    expected: ")
-                    + Composer.answer(judged.problem().working(), judged.key()));
+            String answer = Composer.answer(judged.problem().working(), judged.key());
+            streams.line("    "
+                    + (oneOfSeveral
+                            ? say("command.check.for-example", "answer", answer)
+                            : say("command.check.expected", "answer", answer)));
         }
     }
 

@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Printable;
@@ -25,18 +27,8 @@ import picocli.CommandLine.Spec;
         name = CommandTree.NAME,
         version = "ampersheet 0.1.0",
         sortOptions = false,
-        description =
-                "Worked-example problem sets for bench electronics: every answer solved twice, every typed answer "
-                        + "checked by"
-                        + " the same engine.",
-        footer = {
-            "",
-            "Exit codes: 0 fine, 1 problems found, 2 wrong usage. When stopped from outside: 130 by Ctrl-C, 143 "
-                    + "by an ordinary "
-                    + "kill, 137 by one that cannot be caught; each file is then whole or missing, and the same "
-                    + "command again makes the "
-                    + "rest."
-        })
+        description = "command.all.help",
+        footer = {"", "command.all.footer"})
 final class CommandTree implements Callable<Integer> {
     static final String NAME = "ampersheet";
     private static final String NEXT = "    next: ";
@@ -71,6 +63,7 @@ final class CommandTree implements Callable<Integer> {
         line.setOut(out).setErr(err);
         line.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));
         line.setUsageHelpAutoWidth(false).setUsageHelpWidth(100);
+        line.setHelpFactory(new HelpWords());
         line.setAbbreviatedOptionsAllowed(false);
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setParameterExceptionHandler((fault, given) -> wrongUsage(fault, streams));
@@ -132,7 +125,12 @@ final class CommandTree implements Callable<Integer> {
         String message = fault.getMessage();
         streams.err().print((message.contains(NEXT) ? message.strip() : Printable.line(message)) + "\n");
         if (!message.contains(NEXT) && !CommandLine.UnmatchedArgumentException.printSuggestions(fault, at.getErr())) {
-            streams.err().print(NEXT + "See " + at.getCommandSpec().qualifiedName() + " --help for what fits.\n");
+            streams.err()
+                    .print(NEXT
+                            + say(
+                                    "command.usage.next",
+                                    "command",
+                                    at.getCommandSpec().qualifiedName()) + "\n");
         }
         return WRONG_USAGE;
     }
@@ -155,10 +153,8 @@ final class CommandTree implements Callable<Integer> {
             return PROBLEMS_FOUND;
         }
         streams.err()
-                .print("ampersheet failed where it should not: " + Printable.line(fault.toString()) + "\n"
-                        + "    next: Please report this with the command you typed and its files; the same "
-                        + "command with --trace shows"
-                        + " where it happened.\n");
+                .print(say("command.failed", "fault", Printable.line(fault.toString())) + "\n" + NEXT
+                        + say("command.failed.next") + "\n");
         return PROBLEMS_FOUND;
     }
 

@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.command.SheetOptions.KeyedProblem;
@@ -28,7 +30,11 @@ record CorrectedKey(String question, String template, String before, String now)
     private static final double SAME = 1e-9;
 
     String told() {
-        return question + " (" + template + "): before " + before + ", now " + now;
+        return question + " " + change();
+    }
+
+    private String change() {
+        return say("command.key.change", "template", template, "before", before, "now", now);
     }
 
     /**
@@ -75,8 +81,10 @@ record CorrectedKey(String question, String template, String before, String now)
                 : Optional.of(new CorrectedKey(
                         before.question(),
                         template,
-                        "accepted " + acceptedBefore.get(),
-                        "accepted " + acceptedNow.orElse("nothing")));
+                        say("command.key.accepted", "what", acceptedBefore.get()),
+                        acceptedNow
+                                .map(what -> say("command.key.accepted", "what", what))
+                                .orElseGet(() -> say("command.key.accepted.nothing"))));
     }
 
     private static Optional<KeyLine> line(Document key, SheetProblem problem, String step) {
@@ -107,22 +115,20 @@ record CorrectedKey(String question, String template, String before, String now)
     static Document ahead(Document key, List<CorrectedKey> corrected, KeyedSheet sheet) {
         List<Block> blocks = new ArrayList<>();
         if (!corrected.isEmpty()) {
-            StringBuilder list = new StringBuilder(
-                    "**Corrected since this sheet was issued.** The key below is the corrected one.\n\n");
+            StringBuilder list = new StringBuilder(say("command.key.corrected")).append("\n\n");
             corrected.forEach(one -> list.append("- **")
                     .append(one.question())
                     .append("** ")
-                    .append(Statement.escape("(" + one.template() + "): before " + one.before() + ", now " + one.now()))
+                    .append(Statement.escape(one.change()))
                     .append('\n'));
             blocks.add(new Prose(list.toString()));
         }
         List<String> renamed = renamed(sheet);
         if (!renamed.isEmpty()) {
-            blocks.add(new Prose("The corrected templates ask for more than the sheet. In the key below "
-                    + String.join(", ", renamed) + "."));
+            blocks.add(new Prose(say("command.key.renamed", "questions", String.join(", ", renamed))));
         }
         if (!sheet.remarks().isEmpty()) {
-            StringBuilder list = new StringBuilder("**To be looked at:**\n\n");
+            StringBuilder list = new StringBuilder(say("command.key.look")).append("\n\n");
             sheet.remarks()
                     .forEach(remark -> list.append("- ")
                             .append(Statement.escape(remark.problem()))
@@ -145,8 +151,12 @@ record CorrectedKey(String question, String template, String before, String now)
                                 .filter(now -> now.step().equals(printed.step())
                                         && !now.question().equals(printed.question()))
                                 .findFirst()
-                                .ifPresent(
-                                        now -> renamed.add(printed.question() + " of the sheet is " + now.question())));
+                                .ifPresent(now -> renamed.add(say(
+                                        "command.key.renamed.question",
+                                        "question",
+                                        printed.question(),
+                                        "now",
+                                        now.question()))));
             }
         }
         return renamed;

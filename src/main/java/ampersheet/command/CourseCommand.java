@@ -1,5 +1,8 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.count;
+import static ampersheet.source.Told.say;
+
 import ampersheet.issue.Output;
 import ampersheet.marking.MarkedWeeks;
 import ampersheet.marking.Marking;
@@ -21,20 +24,15 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "course",
         sortOptions = false,
-        description = "Puts the marks of several plans together: how the class and each learner did week by week, by "
-                + "skill, and which mistakes stay.",
-        footer = {
-            "",
-            "FOLDER holds a folder for each week, as mark wrote it (marks.csv and answers.csv); they are taken in the "
-                    + "order of their names, week-2 before week-10. Written are DIR/course.csv and DIR/course.html.",
-        })
+        description = "command.course.help",
+        footer = {"", "command.course.footer"})
 final class CourseCommand implements Callable<Integer> {
     private final Streams streams;
 
-    @Parameters(paramLabel = "FOLDER", description = "Folder of the weeks.")
+    @Parameters(paramLabel = "FOLDER", descriptionKey = "command.course.help.folder")
     private Path folder;
 
-    @Option(names = "--out", required = true, paramLabel = "DIR", description = "Folder for the results.")
+    @Option(names = "--out", required = true, paramLabel = "DIR", descriptionKey = "command.course.help.out")
     private Path out;
 
     @Mixin
@@ -63,10 +61,11 @@ final class CourseCommand implements Callable<Integer> {
                     week.getFileName().toString(),
                     new Marking.NamedText(
                             InputFile.shown(marks),
-                            InputFile.table(marks, "a table of marks").text()),
+                            InputFile.table(marks, say("command.file.marks")).text()),
                     new Marking.NamedText(
                             InputFile.shown(answers),
-                            InputFile.table(answers, "a table of answers").text())));
+                            InputFile.table(answers, say("command.file.answers"))
+                                    .text())));
         }
         MarkedWeeks course = MarkedWeeks.read(
                 weeks,
@@ -83,9 +82,15 @@ final class CourseCommand implements Callable<Integer> {
                             folder.toAbsolutePath().normalize().getFileName().toString()));
             output.finish();
         }
-        streams.line(weeks.size() + " weeks, " + course.learnerCount() + " learners");
+        streams.line(say(
+                "command.course.read",
+                "weeks",
+                count("command.count.weeks", weeks.size()),
+                "learners",
+                count("command.count.learners", course.learnerCount())));
         streams.line("");
-        streams.line("Open first:  " + InputFile.shown(out.resolve("course.html")));
+        String first = say("command.label.open-first");
+        streams.line(LabelColumn.of(first).line(first, InputFile.shown(out.resolve("course.html"))));
         return CommandTree.FINE;
     }
 
@@ -99,16 +104,16 @@ final class CourseCommand implements Callable<Integer> {
         } catch (IOException failure) {
             throw new WrongUsage(
                     InputFile.shown(folder),
-                    "this is no folder that can be read",
-                    "a folder that holds a folder for each week",
-                    "Check the path.");
+                    say("command.course.unreadable"),
+                    say("command.course.unreadable.expected"),
+                    say("command.path.next"));
         }
         if (weeks.isEmpty()) {
             throw new WrongUsage(
                     InputFile.shown(folder),
-                    "no folder in it holds a marks.csv",
-                    "a folder for each week, as mark wrote it",
-                    "Mark each plan with --out " + InputFile.shown(folder.resolve("week-1")) + " and so on.");
+                    say("command.course.no-marks"),
+                    say("command.course.no-marks.expected"),
+                    say("command.course.no-marks.next", "folder", InputFile.shown(folder.resolve("week-1"))));
         }
         return weeks;
     }

@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.desk.Desk;
 import ampersheet.desk.Limits;
 import java.io.IOException;
@@ -16,13 +18,8 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "desk",
         sortOptions = false,
-        description = "Opens a course folder in your browser: everything the commands do, over the same files.",
-        footer = {
-            "",
-            "Only programs of this machine reach it, and only by the address it prints, which holds a secret. "
-                    + "plan.yaml, class.csv, parts.csv, answers, decisions.csv and made are plain files; what other "
-                    + "programs change in them is seen at the next page. Ctrl-C ends it."
-        })
+        description = "command.desk.help",
+        footer = {"", "command.desk.footer"})
 final class DeskCommand implements Callable<Integer> {
     private static final int HIGHEST_PORT = 65_535;
 
@@ -32,13 +29,13 @@ final class DeskCommand implements Callable<Integer> {
             arity = "0..1",
             paramLabel = "FOLDER",
             defaultValue = "course",
-            description = "The course; without it, the folder course in the present one, made if need be.")
+            descriptionKey = "command.desk.help.folder")
     private Path folder;
 
-    @Option(names = "--port", paramLabel = "N", defaultValue = "0", description = "Of the address; any that is free.")
+    @Option(names = "--port", paramLabel = "N", defaultValue = "0", descriptionKey = "command.desk.help.port")
     private int port;
 
-    @Option(names = "--no-browser", description = "Only print the address.")
+    @Option(names = "--no-browser", descriptionKey = "command.desk.help.no-browser")
     private boolean noBrowser;
 
     @Mixin
@@ -51,17 +48,21 @@ final class DeskCommand implements Callable<Integer> {
     @Override
     public Integer call() throws InterruptedException {
         if (port < 0 || port > HIGHEST_PORT) {
-            throw new WrongUsage("--port", port + " is no port", "a number from 1 to 65535", "Leave it out.");
+            throw new WrongUsage(
+                    "--port",
+                    say("command.desk.port", "port", Integer.toString(port)),
+                    say("command.number.expected", "least", "1", "most", Integer.toString(HIGHEST_PORT)),
+                    say("command.leave-out.next"));
         }
         Desk desk = open();
         CountDownLatch ended = new CountDownLatch(1);
         Thread closing = new Thread(() -> close(desk), "desk-end");
         Runtime.getRuntime().addShutdownHook(closing);
-        streams.line("The desk is open over " + InputFile.shown(folder) + ". In a browser on this machine:");
+        streams.line(say("command.desk.open", "folder", InputFile.shown(folder)));
         streams.line("");
         streams.line("  " + desk.address());
         streams.line("");
-        streams.line("Ctrl-C ends it.");
+        streams.line(say("command.desk.end"));
         streams.out().flush();
         if (!noBrowser) {
             browse(desk.address());
@@ -78,13 +79,14 @@ final class DeskCommand implements Callable<Integer> {
                             port,
                             Limits.USUAL,
                             System::nanoTime,
-                            failure -> streams.err().print("A page failed where it should not: " + failure + "\n")));
+                            failure -> streams.err()
+                                    .print(say("command.desk.page-failed", "failure", failure.toString()) + "\n")));
         } catch (IOException failure) {
             throw new WrongUsage(
                     port == 0 ? InputFile.shown(folder) : "--port",
-                    "the desk cannot be opened: " + failure.getMessage(),
-                    "a folder that you may write to, and a port that is free",
-                    port == 0 ? "Name another folder." : "Name another port, or leave --port out.");
+                    say("command.desk.closed", "reason", String.valueOf(failure.getMessage())),
+                    say("command.desk.closed.expected"),
+                    port == 0 ? say("command.desk.closed.folder.next") : say("command.desk.closed.port.next"));
         }
     }
 
@@ -92,7 +94,7 @@ final class DeskCommand implements Callable<Integer> {
         try {
             desk.close();
         } catch (IOException failure) {
-            streams.err().print("The desk did not end cleanly: " + failure.getMessage() + "\n");
+            streams.err().print(say("command.desk.unclean", "reason", String.valueOf(failure.getMessage())) + "\n");
         }
     }
 

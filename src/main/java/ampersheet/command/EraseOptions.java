@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
 import ampersheet.issue.Output;
@@ -20,15 +22,10 @@ final class EraseOptions {
     private static final List<String> TABLES_OF_BEFORE = List.of(
             "changes.csv", "corrections.csv", "names.csv", "marks.xlsx", "marks-semicolons.csv", "marks-bom.csv");
 
-    @Option(
-            names = "--erase",
-            paramLabel = "SEAT",
-            description = "Erase everything of this learner: files and lines among the answers, in the lists given "
-                    + "with --decisions and --received; then mark anew without her. Says what it would do; with "
-                    + "--yes does it.")
+    @Option(names = "--erase", paramLabel = "SEAT", descriptionKey = "command.help.erase")
     private Integer seat;
 
-    @Option(names = "--yes", description = "With --erase: do it.")
+    @Option(names = "--yes", descriptionKey = "command.help.yes")
     private boolean yes;
 
     boolean isWished() {
@@ -44,25 +41,27 @@ final class EraseOptions {
         if (learners.seats().stream().noneMatch(one -> one.number() == seat)) {
             throw new WrongUsage(
                     "--erase",
-                    "seat " + seat + " is not in " + InputFile.shown(classList),
-                    "the number of a seat of the class",
-                    "Look it up in the class list; if her line is gone there already, put it back for this once.");
+                    say("command.erase.seat", "seat", seat.toString(), "list", InputFile.shown(classList)),
+                    say("command.erase.seat.expected"),
+                    say("command.erase.seat.next"));
         }
     }
 
     /** Whether it was done. */
     boolean tellAndDo(Erasure erasure, Streams streams, boolean json) {
         if (!json || !yes) {
-            streams.line(yes ? "Erasing seat " + seat + ":" : "To erase seat " + seat + ", this would be done:");
+            streams.line(
+                    yes
+                            ? say("command.erase.begin", "seat", seat.toString())
+                            : say("command.erase.would", "seat", seat.toString()));
             erasure.told().forEach(step -> streams.line("  " + step));
-            streams.line("  make marks, feedback, gradebook and report anew without seat " + seat);
-            streams.line("  by hand: the name in the class list (leave the line if the list has no seat numbers), the "
-                    + "issued sheet and key, copies and backups, and what was sent to others");
+            streams.line("  " + say("command.erase.anew", "seat", seat.toString()));
+            streams.line("  " + say("command.erase.by-hand"));
         }
         if (yes) {
             erasure.apply();
         } else {
-            streams.line("Nothing was changed. With --yes it is done.");
+            streams.line(say("command.erase.nothing"));
         }
         return yes;
     }
@@ -75,9 +74,9 @@ final class EraseOptions {
             if (!written.contains(table) && Files.exists(file) && !output.removeOld(file)) {
                 notes.add(Diagnostic.warning(
                         Place.inFile(InputFile.shown(file)),
-                        "this is no table that an earlier run wrote, and it may name seat " + seat,
+                        say("command.erase.table", "seat", seat.toString()),
                         "",
-                        "Look what it is, and take her out by hand."));
+                        say("command.erase.table.next")));
             }
         }
         return notes;

@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.render.pdf.ExtraFont;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -9,11 +11,7 @@ import picocli.CommandLine.Option;
 /** A font for names in letters that the shipped ones lack. */
 @Command
 final class FontOption {
-    @Option(
-            names = "--font",
-            paramLabel = "FILE.ttf",
-            description = "A TrueType font for names in letters that the fonts of the "
-                    + "program lack; those have Latin, Greek, Cyrillic, Hebrew and Arabic.")
+    @Option(names = "--font", paramLabel = "FILE.ttf", descriptionKey = "command.help.font")
     private Path font;
 
     /** Null where none is given. */
@@ -25,6 +23,6 @@ final class FontOption {
     Optional<ExtraFont> read() {
         return Optional.ofNullable(font)
                 .map(file -> new ExtraFont(
-                        InputFile.shown(file), InputFile.bytes(file, "a TrueType font", ExtraFont.LARGEST)));
+                        InputFile.shown(file), InputFile.bytes(file, say("command.file.font"), ExtraFont.LARGEST)));
     }
 }

@@ -1,5 +1,8 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.count;
+import static ampersheet.source.Told.say;
+
 import ampersheet.issue.Forecast;
 import ampersheet.sheet.Timetable;
 import ampersheet.sheet.Timetable.SkillWeeks;
@@ -12,22 +15,29 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.StringJoiner;
+import java.util.function.UnaryOperator;
 
 /** A forecast in words and columns. */
 final class ForecastText {
     private static final int A_WEEK = 7;
+    /** Widths of columns. */
+    private static final int WEEKS = 14;
+
+    private static final int GAPS = 10;
 
     private final StringBuilder out = new StringBuilder();
     private final Set<String> warnings = new LinkedHashSet<>();
+    /** As wide as the longest of its labels needs. */
+    private final LabelColumn labels = LabelColumn.of(say("command.plan.label.sheet"));
 
     private ForecastText() {}
 
     static String of(Forecast plan) {
         ForecastText text = new ForecastText();
         text.line(plan.plan().title());
-        text.sheet(plan, "");
+        text.sheet(plan, warning -> warning);
         text.line("");
-        text.line("Skills and their templates");
+        text.line(say("command.plan.skills"));
         plan.templates().forEach((skill, templates) -> {
             text.line("  " + skill + ": " + templates);
             text.lonely(skill, templates);
@@ -38,16 +48,30 @@ final class ForecastText {
 
     static String of(Timetable timetable, List<Forecast> weeks, int learners) {
         ForecastText text = new ForecastText();
-        text.line(timetable.course().common().title() + ": " + count(timetable.size(), "week") + ", looked at for "
-                + count(learners, "learner") + ", numbers kept for "
-                + timetable.course().seats());
+        text.line(say(
+                "command.plan.course",
+                "title",
+                timetable.course().common().title(),
+                "weeks",
+                count("command.count.weeks", timetable.size()),
+                "learners",
+                count("command.count.learners", learners),
+                "seats",
+                Integer.toString(timetable.course().seats())));
         for (int week = 1; week <= weeks.size(); week++) {
             Forecast forecast = weeks.get(week - 1);
             text.line("");
-            text.line("Week " + week + ", " + forecast.plan().heading().date() + ": "
-                    + forecast.plan().title());
+            String number = Integer.toString(week);
+            text.line(say(
+                    "command.plan.week",
+                    "week",
+                    number,
+                    "date",
+                    forecast.plan().heading().date(),
+                    "title",
+                    forecast.plan().title()));
             text.met(timetable, week);
-            text.sheet(forecast, "week " + week + ": ");
+            text.sheet(forecast, warning -> say("command.plan.in-week", "week", number, "warning", warning));
         }
         text.line("");
         text.skills(timetable);
@@ -60,6 +84,11 @@ final class ForecastText {
         out.append(text).append('\n');
     }
 
+    /** The same with a label before it. */
+    private void line(String label, String text) {
+        line("  " + labels.line(label, text));
+    }
+
     private void met(Timetable timetable, int week) {
         List<String> enter = new ArrayList<>();
         List<String> again = new ArrayList<>();
@@ -69,33 +98,73 @@ final class ForecastText {
             }
         }
         if (!enter.isEmpty()) {
-            line("  enters:   " + String.join("; ", enter));
+            line(say("command.plan.label.enters"), String.join("; ", enter));
         }
         if (!again.isEmpty()) {
-            line("  returns:  " + String.join("; ", again));
+            line(say("command.plan.label.returns"), String.join("; ", again));
         }
     }
 
-    private void sheet(Forecast forecast, String where) {
-        line("  a sheet:  " + range(forecast.problems(), "problem") + " to work on, "
-                + range(forecast.examples(), "worked example"));
-        line("  time:     about " + range(forecast.minutes(), "minute") + " a learner, "
-                + Math.round(forecast.minutes().getAverage()) + " on average");
+    private void sheet(Forecast forecast, UnaryOperator<String> placed) {
+        IntSummaryStatistics problems = forecast.problems();
+        IntSummaryStatistics examples = forecast.examples();
+        IntSummaryStatistics minutes = forecast.minutes();
+        line(
+                say("command.plan.label.sheet"),
+                say(
+                        "command.plan.sheet",
+                        "problems",
+                        range(problems.getMin(), problems.getMax(), count("command.count.problems", problems.getMax())),
+                        "examples",
+                        range(
+                                examples.getMin(),
+                                examples.getMax(),
+                                count("command.count.worked-examples", examples.getMax()))));
+        line(
+                say("command.plan.label.time"),
+                say(
+                        "command.plan.time",
+                        "minutes",
+                        range(minutes.getMin(), minutes.getMax(), count("command.count.minutes", minutes.getMax())),
+                        "average",
+                        Long.toString(Math.round(minutes.getAverage()))));
         forecast.paper()
-                .ifPresent(paper -> line("  paper:    "
-                        + (paper.least() == paper.most() ? "" : paper.least() + " to ") + count(paper.most(), "side")
-                        + " a learner (compact)"));
+                .ifPresent(paper -> line(
+                        say("command.plan.label.paper"),
+                        say(
+                                "command.plan.paper",
+                                "sides",
+                                range(paper.least(), paper.most(), count("command.count.sides", paper.most())))));
         StringJoiner levels = new StringJoiner(", ");
-        forecast.levels().forEach((level, share) -> levels.add("level " + level + " " + percent(share)));
-        line("  levels:   " + levels);
-        line("  mixed:    " + percent(forecast.mixed()) + " of neighbours are about different topics");
-        line("  marks:    " + decimal(forecast.marks().expected()) + " % expected, give or take "
-                + decimal(forecast.marks().luck()) + " by luck; the sheets themselves differ by "
-                + decimal(forecast.marks().sheets()));
+        forecast.levels()
+                .forEach((level, share) ->
+                        levels.add(say("command.plan.level", "level", level.toString(), "percent", percent(share))));
+        line(say("command.plan.label.levels"), levels.toString());
+        line(say("command.plan.label.mixed"), say("command.plan.mixed", "percent", percent(forecast.mixed())));
+        scatter(forecast);
+        forecast.warnings().forEach(warning -> warnings.add(placed.apply(warning)));
+    }
+
+    private void scatter(Forecast forecast) {
+        line(
+                say("command.plan.label.marks"),
+                say(
+                        "command.plan.marks",
+                        "expected",
+                        decimal(forecast.marks().expected()),
+                        "luck",
+                        decimal(forecast.marks().luck()),
+                        "sheets",
+                        decimal(forecast.marks().sheets())));
         forecast.spread()
-                .ifPresent(spread -> line("  even:     summed difficulties differ by " + decimal(spread.evenly())
-                        + "; as variants come, by " + decimal(spread.asTheyCome())));
-        forecast.warnings().forEach(warning -> warnings.add(where + warning));
+                .ifPresent(spread -> line(
+                        say("command.plan.label.even"),
+                        say(
+                                "command.plan.even",
+                                "evenly",
+                                decimal(spread.evenly()),
+                                "as-they-come",
+                                decimal(spread.asTheyCome()))));
     }
 
     private void skills(Timetable timetable) {
@@ -103,18 +172,30 @@ final class ForecastText {
                 .mapToInt(skill -> skill.skill().length())
                 .max()
                 .orElse(0);
-        line(padded("Skill", widest) + "  met in weeks    gaps        templates");
+        row(
+                widest,
+                say("command.plan.column.skill"),
+                say("command.plan.column.weeks"),
+                say("command.plan.column.gaps"),
+                say("command.plan.column.templates"));
         for (SkillWeeks skill : timetable.skills()) {
-            line(padded(skill.skill(), widest) + "  " + padded(joined(skill.weeks()), 14) + "  "
-                    + padded(joined(skill.gaps()), 10) + "  " + skill.templates());
+            row(
+                    widest,
+                    skill.skill(),
+                    joined(skill.weeks()),
+                    joined(skill.gaps()),
+                    Integer.toString(skill.templates()));
             lonely(skill.skill(), skill.templates());
         }
     }
 
+    private void row(int widest, String skill, String weeks, String gaps, String templates) {
+        line(padded(skill, widest) + "  " + padded(weeks, WEEKS) + "  " + padded(gaps, GAPS) + "  " + templates);
+    }
+
     private void lonely(String skill, int templates) {
         if (templates == 1) {
-            warnings.add("\"" + skill + "\" has one template here: neighbours get other numbers, but the same working "
-                    + "to copy. A pool or skill: of two or more is worth more.");
+            warnings.add(say("command.plan.lonely", "skill", skill));
         }
     }
 
@@ -122,18 +203,21 @@ final class ForecastText {
         for (SkillWeeks skill : timetable.skills()) {
             boolean last = skill.weeks().get(0) == timetable.size();
             if (skill.weeks().size() == 1) {
-                warnings.add("\"" + skill.skill() + "\" never returns"
-                        + (last ? ": it enters in the last week." : ". Give the weeks more problems, or it a gap:."));
+                warnings.add(
+                        last
+                                ? say("command.plan.never-returns.last-week", "skill", skill.skill())
+                                : say("command.plan.never-returns", "skill", skill.skill()));
             }
         }
         for (int week = 1; week <= timetable.size(); week++) {
             int wanted = timetable.course().weeks().get(week - 1).problems();
             int has = timetable.problems(week);
             if (has != wanted) {
-                warnings.add("week " + week + " has " + count(has, "problem") + " to work on instead of " + wanted
-                        + (has > wanted
-                                ? ": so much enters or has a gap: of its own."
-                                : ": nothing else has entered that could fill it."));
+                String[] instead = {"week", Integer.toString(week), "wanted", Integer.toString(wanted)};
+                warnings.add(
+                        has > wanted
+                                ? count("command.plan.too-many", has, instead)
+                                : count("command.plan.too-few", has, instead));
             }
         }
         for (int week = 2; week <= timetable.size(); week++) {
@@ -141,24 +225,29 @@ final class ForecastText {
                     timetable.course().weeks().get(week - 2).date(),
                     timetable.course().weeks().get(week - 1).date());
             if (days != A_WEEK) {
-                warnings.add("Between week " + (week - 1) + " and week " + week + " are " + days
-                        + " days: gaps are counted in weeks of the course.");
+                warnings.add(count(
+                        "command.plan.no-week-between",
+                        Math.toIntExact(days),
+                        "before",
+                        Integer.toString(week - 1),
+                        "week",
+                        Integer.toString(week)));
             }
         }
         timetable
                 .missingBases()
-                .forEach((base, skills) -> warnings.add("\"" + String.join("\", \"", skills) + "\" builds on \"" + base
-                        + "\", which this course does not have."));
+                .forEach((base, skills) -> warnings.add(
+                        say("command.plan.missing-base", "skills", String.join("\", \"", skills), "base", base)));
     }
 
     private void tellWarnings() {
         if (!warnings.isEmpty()) {
             line("");
-            line("To look at");
+            line(say("command.plan.look"));
             warnings.forEach(warning -> line("  " + warning));
         }
         line("");
-        line("Marks are an estimate: of level 0 nine problems in ten are taken to be right, of level 4 five.");
+        line(say("command.plan.estimate"));
     }
 
     private static String joined(List<Integer> numbers) {
@@ -171,20 +260,17 @@ final class ForecastText {
         return text + " ".repeat(Math.max(0, width - text.length()));
     }
 
-    private static String range(IntSummaryStatistics counts, String what) {
-        return (counts.getMin() == counts.getMax() ? "" : counts.getMin() + " to ") + count(counts.getMax(), what);
+    /** @param counted the most, with what it is that is counted */
+    private static String range(int least, int most, String counted) {
+        return least == most ? counted : say("command.plan.from-to", "least", Integer.toString(least), "most", counted);
     }
 
     private static String percent(double share) {
-        return Math.round(100 * share) + " %";
+        return Long.toString(Math.round(100 * share));
     }
 
     private static String decimal(double number) {
         return String.format(Locale.ROOT, "%.1f", number);
-    }
-
-    private static String count(int number, String what) {
-        return number + " " + what + (number == 1 ? "" : "s");
     }
 
     /** The same for programs. */

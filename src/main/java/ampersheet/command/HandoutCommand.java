@@ -1,5 +1,8 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.count;
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
 import ampersheet.issue.BenchCardFile;
@@ -31,22 +34,12 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "handout",
         sortOptions = false,
-        description = "Makes one PDF of everybody's sheets, ready for a printer that prints both sides.",
-        footer = {
-            "",
-            "Every learner's sheet begins on a new leaf. Each file is whole or not "
-                    + "there; the same command gives the same bytes. FILE-issued-….zip keeps plan, templates and "
-                    + "numbers: with it check, key "
-                    + "and mark work on these sheets even after templates have been corrected (--issued-with). A "
-                    + "plan without seed: gets one when it "
-                    + "is first issued, kept in PLAN.seed."
-        })
+        description = "command.handout.help",
+        footer = {"", "command.handout.footer"})
 final class HandoutCommand implements Callable<Integer> {
     private final Streams streams;
 
-    @Parameters(
-            paramLabel = "PLAN",
-            description = "What each sheet holds; see \"Writing a plan\" in the template guide.")
+    @Parameters(paramLabel = "PLAN", descriptionKey = "command.help.plan")
     private Path plan;
 
     @ArgGroup(multiplicity = "1")
@@ -54,75 +47,52 @@ final class HandoutCommand implements Callable<Integer> {
 
     /** Either a number or a list. */
     static final class Learners {
-        @Option(names = "--copies", paramLabel = "N", description = "Sheets for seats 1 to N, without names.")
+        @Option(names = "--copies", paramLabel = "N", descriptionKey = "command.handout.help.copies")
         private Integer copies;
 
-        @Option(names = "--roster", paramLabel = "CLASS.csv", description = "The class: lines of seat,name.")
+        @Option(names = "--roster", paramLabel = "CLASS.csv", descriptionKey = "command.help.class-list")
         private Path roster;
     }
 
-    @Option(names = "--out", required = true, paramLabel = "FILE.pdf", description = "The file to be written.")
+    @Option(names = "--out", required = true, paramLabel = "FILE.pdf", descriptionKey = "command.handout.help.out")
     private Path out;
 
     @Option(
             names = "--paper",
             paramLabel = "PAPER",
             converter = PaperName.class,
-            description = "a4 or letter; without it, what the plan says.")
+            descriptionKey = "command.handout.help.paper")
     private Optional<Document.Paper> paper = Optional.empty();
 
     @Option(
             names = "--profile",
             paramLabel = "PROFILE",
             defaultValue = "COMPACT",
-            description = "compact (the default): two columns, 9.5 point, few pages. regular: 12 point, every problem "
-                    + "with room around it. large: large print, 18 point, figures drawn for it. easy: easy reading, "
-                    + "without serifs, wide lines.")
+            descriptionKey = "command.handout.help.profile")
     private Profile profile;
 
-    @Option(
-            names = "--keys",
-            paramLabel = "WHERE",
-            defaultValue = "GRID",
-            description = "grid (the default): the answers of all on a few leaves behind the sheets. last: a key with "
-                    + "worked solutions for each, behind all sheets. apart: the same in FILE-keys.pdf. none.")
+    @Option(names = "--keys", paramLabel = "WHERE", defaultValue = "GRID", descriptionKey = "command.handout.help.keys")
     private Handouts.Keys keys;
 
-    @Option(
-            names = "--cards",
-            description = "Bench cards instead of sheets, to be cut: circuits like those of the problems, with other "
-                    + "numbers, of parts that a bench has, and what a meter should read. A leaf for the host says "
-                    + "what is assumed, and which problems have no card and why.")
+    @Option(names = "--cards", descriptionKey = "command.handout.help.cards")
     private boolean cards;
 
-    @Option(
-            names = "--booklet",
-            description = "Each sheet as a booklet: pages of half the paper's size in the compact profile, two on a "
-                    + "side in folding order, with marks where to fold and to staple. The host's leaf and the answers "
-                    + "go into FILE-keys.pdf. Such a file is for the printer; the one made without --booklet has its "
-                    + "pages in order and is tagged for screen readers.")
+    @Option(names = "--booklet", descriptionKey = "command.handout.help.booklet")
     private boolean booklet;
 
-    @Option(
-            names = "--shared-examples",
-            description = "Print worked examples once for all, to be hung up, and not on every sheet.")
+    @Option(names = "--shared-examples", descriptionKey = "command.handout.help.shared-examples")
     private boolean sharedExamples;
 
-    @Option(
-            names = "--no-host",
-            description = "Leave out the first leaf, which is for whoever runs the evening: what to say, how long each "
-                    + "problem takes, which slips to expect and what to ask back.")
+    @Option(names = "--no-host", descriptionKey = "command.handout.help.no-host")
     private boolean noHost;
 
-    @Option(names = "--only-count", description = "Say how much paper it takes, and write nothing.")
+    @Option(names = "--only-count", descriptionKey = "command.handout.help.only-count")
     private boolean onlyCount;
 
-    @Option(
-            names = "--no-check-letters",
-            description = "Leave out the letters by which learners check their answers without a " + "device.")
+    @Option(names = "--no-check-letters", descriptionKey = "command.handout.help.no-check-letters")
     private boolean noCheckLetters;
 
-    @Option(names = "--json", description = "Say what was made as JSON.")
+    @Option(names = "--json", descriptionKey = "command.handout.help.as-json")
     private boolean json;
 
     @Mixin
@@ -155,9 +125,9 @@ final class HandoutCommand implements Callable<Integer> {
         if (cards && onlyCount) {
             throw new WrongUsage(
                     "--only-count",
-                    "only the paper of sheets is counted before it is used",
-                    "--only-count or --cards",
-                    "Leave one of them out.");
+                    say("command.handout.only-count"),
+                    say("command.handout.only-count.expected"),
+                    say("command.leave-one-out.next"));
         }
         refuseOtherBooklets();
         TemplateLibrary library = templates.library();
@@ -185,9 +155,9 @@ final class HandoutCommand implements Callable<Integer> {
                 .ifPresent(keys -> streams.err()
                         .print(Diagnostic.warning(
                                         Place.inFile(InputFile.shown(keys)),
-                                        "these keys are from an earlier run; this one wrote none here",
+                                        say("command.handout.keys"),
                                         "",
-                                        "Delete the file if its sheets are not in use any more.")
+                                        say("command.handout.keys.next"))
                                 .print()));
         if (json) {
             streams.line(Json.of(json -> json.number("sheets", printed.sheets())
@@ -213,30 +183,34 @@ final class HandoutCommand implements Callable<Integer> {
     }
 
     private void tell(Handouts.Printed printed) {
-        streams.line(count(printed.sheets(), "sheet") + " on " + count(printed.sides(), "side") + " of paper ("
-                + count(printed.written(), "file") + " written)");
+        streams.line(say(
+                "command.printed",
+                "what",
+                count("command.count.sheets", printed.sheets()),
+                "sides",
+                count("command.count.sides", printed.sides()),
+                "files",
+                count("command.count.files", printed.written())));
         printed.files().forEach(file -> streams.line("  " + InputFile.shown(file)));
-        streams.line("  " + InputFile.shown(printed.grid()) + "   to type answers from paper into, for mark");
-        streams.line("  " + InputFile.shown(printed.archive())
-                + "   keep it with the keys: later versions check and mark by it");
-        streams.line(howToPrint());
-    }
-
-    private String howToPrint() {
-        return booklet
-                ? "Print the booklets on both sides, turned over the short edge, at actual size; fold each "
-                        + "learner's leaves together and staple at the marks. What lies beside is printed "
-                        + "over the long edge."
-                : "Print on both sides, turned over the long edge, at actual size.";
+        streams.line("  " + InputFile.shown(printed.grid()) + "   " + say("command.handout.grid"));
+        streams.line("  " + InputFile.shown(printed.archive()) + "   " + say("command.handout.archive"));
+        streams.line(booklet ? say("command.handout.print-booklets") : say("command.handout.print"));
     }
 
     private void refuseOtherBooklets() {
-        if (booklet && (cards || profile != Profile.COMPACT)) {
+        if (booklet && cards) {
             throw new WrongUsage(
                     "--booklet",
-                    cards ? "cards are cut and not folded" : "booklets are set in the compact profile only",
-                    cards ? "--booklet or --cards" : "--booklet without --profile, or another profile without it",
-                    "Leave one of them out.");
+                    say("command.handout.booklet-or-cards"),
+                    say("command.handout.booklet-or-cards.expected"),
+                    say("command.leave-one-out.next"));
+        }
+        if (booklet && profile != Profile.COMPACT) {
+            throw new WrongUsage(
+                    "--booklet",
+                    say("command.handout.booklet-profile"),
+                    say("command.handout.booklet-profile.expected"),
+                    say("command.leave-one-out.next"));
         }
     }
 
@@ -255,18 +229,14 @@ final class HandoutCommand implements Callable<Integer> {
         if (learners.copies < 1 || learners.copies > SheetId.LAST_SEAT) {
             throw new WrongUsage(
                     "--copies",
-                    learners.copies + " sheets cannot be made",
-                    "a number from 1 to " + SheetId.LAST_SEAT,
-                    "Say how many learners there are.");
+                    say("command.handout.copies", "copies", learners.copies.toString()),
+                    say("command.number.expected", "least", "1", "most", Integer.toString(SheetId.LAST_SEAT)),
+                    say("command.handout.copies.next"));
         }
         List<Roster.Seat> seats = new ArrayList<>();
         for (int seat = 1; seat <= learners.copies; seat++) {
             seats.add(new Roster.Seat(seat, ""));
         }
         return new Roster(seats);
-    }
-
-    private static String count(int number, String what) {
-        return number + " " + what + (number == 1 ? "" : "s");
     }
 }

@@ -9,15 +9,15 @@ final class HelpOptions {
     @Option(
             names = {"-h", "--help"},
             usageHelp = true,
-            description = "Show this help.")
+            descriptionKey = "command.help.help")
     boolean help;
 
     @Option(
             names = {"-V", "--version"},
             versionHelp = true,
-            description = "Show the version.")
+            descriptionKey = "command.help.version")
     boolean version;
 
-    @Option(names = "--trace", description = "If the program itself fails, show where.")
+    @Option(names = "--trace", descriptionKey = "command.help.trace")
     boolean trace;
 }

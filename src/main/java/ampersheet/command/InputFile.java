@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Printable;
 import ampersheet.source.Bounds;
@@ -15,7 +17,7 @@ final class InputFile {
     /**
      * Text in UTF-8 within the bounds of what people write.
      *
-     * @param what it should be, for messages: "a plan"
+     * @param what it should be, for messages: {@code command.file.plan}
      * @throws WrongUsage if it is no file that can be read
      * @throws DiagnosticException if it is too large or not UTF-8
      */
@@ -52,13 +54,15 @@ final class InputFile {
             return reading.read();
         } catch (Unread other) {
             throw switch (other.why()) {
-                case TOO_LARGE -> new DiagnosticException(other.told(shown(file), what + " of at most " + most));
-                case UTF_16, NOT_UTF_8 -> new DiagnosticException(other.told(shown(file), "text in UTF-8"));
+                case TOO_LARGE ->
+                    new DiagnosticException(
+                            other.told(shown(file), say("command.file.at-most", "what", what, "most", most)));
+                case UTF_16, NOT_UTF_8 -> new DiagnosticException(other.told(shown(file), say("command.file.utf-8")));
                 case MISSING, FOLDER, LINK, NO_ORDINARY_FILE, UNREADABLE ->
                     new WrongUsage(
                             shown(file),
                             other.getMessage(),
-                            "the path of " + what,
+                            say("command.file.path", "what", what),
                             other.why().nextAction());
             };
         }

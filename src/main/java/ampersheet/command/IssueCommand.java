@@ -1,5 +1,8 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.count;
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
 import ampersheet.issue.Issue;
@@ -30,94 +33,45 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "issue",
         sortOptions = false,
-        description = "Writes each learner's sheet, the keys apart from them, and an index page for the instructor.",
-        footer = {
-            "",
-            "Files: DIR/index.html, DIR/sheets/seat-001.html and .md, DIR/keys/ the same; with --homework "
-                    + "DIR/homework/seat-001.html; DIR/answer-grid-….csv to type answers from paper into, for mark. "
-                    + "DIR/keys/issued-….zip keeps plan, templates and numbers: with "
-                    + "it check, key and mark "
-                    + "work on these sheets even after templates have been corrected (--issued-with). "
-                    + "DIR/manifest.csv tells what belongs to which "
-                    + "issue. Each file is whole or not there; the same command may be repeated and gives the "
-                    + "same bytes; after it was stopped it makes what is missing. On a terminal it says how far it is. A plan without seed: "
-                    + "gets one when it is first issued, kept in PLAN.seed.",
-            "",
-            "A class with more seats than a template has variants is refused; with repeats: allowed in the plan problems "
-                    + "come again at seats far apart, never two in common and none in one room (column room of the "
-                    + "class list). The index says who has what. With examples: shared worked examples are the "
-                    + "same for all and use up no variants."
-        })
+        description = "command.issue.help",
+        footer = {"", "command.issue.footer.files", "", "command.issue.footer.repeats"})
 final class IssueCommand implements Callable<Integer> {
     private static final int MOST_NAMED = 4;
+    private static final int MOST_THREADS = 1_000;
 
     private final Streams streams;
 
-    @Parameters(
-            paramLabel = "PLAN",
-            description = "What each sheet holds; see \"Writing a plan\" in the template guide.")
+    @Parameters(paramLabel = "PLAN", descriptionKey = "command.help.plan")
     private Path plan;
 
-    @Option(
-            names = "--roster",
-            required = true,
-            paramLabel = "CLASS.csv",
-            description = "The class: lines of seat,name.")
+    @Option(names = "--roster", required = true, paramLabel = "CLASS.csv", descriptionKey = "command.help.class-list")
     private Path roster;
 
-    @Option(
-            names = "--out",
-            required = true,
-            paramLabel = "DIR",
-            description = "Folder for the sheets; made if need be.")
+    @Option(names = "--out", required = true, paramLabel = "DIR", descriptionKey = "command.issue.help.out")
     private Path out;
 
-    @Option(
-            names = "--homework",
-            description = "Also a page for each learner to answer in: it reads answers back, keeps drafts "
-                    + "and saves a file for mark. It holds no key and needs no network.")
+    @Option(names = "--homework", descriptionKey = "command.issue.help.homework")
     private boolean homework;
 
-    @Option(
-            names = "--pdf",
-            description = "Also sheet and key as PDF, tagged and ready for a printer. For one file of the whole "
-                    + "class see handout.")
+    @Option(names = "--pdf", descriptionKey = "command.issue.help.as-pdf")
     private boolean pdf;
 
-    @Option(
-            names = "--drawings",
-            description = "Also each figure as a file beside the Markdown, which then shows it: seat-001-1.svg.")
+    @Option(names = "--drawings", descriptionKey = "command.issue.help.drawings")
     private boolean drawings;
 
-    @Option(
-            names = "--threads",
-            paramLabel = "N",
-            defaultValue = "0",
-            description = "Sheets made at a time; 0 (the default) for as many as there are processors.")
+    @Option(names = "--threads", paramLabel = "N", defaultValue = "0", descriptionKey = "command.issue.help.threads")
     private int threads;
 
-    @Option(
-            names = "--slice",
-            paramLabel = "K/N",
-            description = "Only the K-th of N parts of the class, while other runs make the others in the same folder; "
-                    + "--join then puts them together. A slice that is there and right is left alone.")
+    @Option(names = "--slice", paramLabel = "K/N", descriptionKey = "command.issue.help.slice")
     private String slice;
 
-    @Option(
-            names = "--join",
-            paramLabel = "N",
-            description =
-                    "Put N slices together: write index, answer grid, archive and manifest. What lies in DIR then "
-                            + "is what one run would have written, byte for byte.")
+    @Option(names = "--join", paramLabel = "N", descriptionKey = "command.issue.help.join")
     private Integer join;
 
-    @Option(names = "--json", description = "Say what was issued as JSON.")
+    @Option(names = "--json", descriptionKey = "command.issue.help.as-json")
     private boolean json;
 
-    @Option(
-            names = "--clean",
-            description = "Remove sheets, keys and homework pages that earlier runs left in DIR and this one does not "
-                    + "write. Archives stay: printed sheets are marked by them.")
+    @Option(names = "--clean", descriptionKey = "command.issue.help.clean")
     private boolean clean;
 
     @Mixin
@@ -147,12 +101,12 @@ final class IssueCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        if (threads < 0 || threads > 1_000) {
+        if (threads < 0 || threads > MOST_THREADS) {
             throw new WrongUsage(
                     "--threads",
-                    threads + " sheets cannot be made at a time",
-                    "a number from 0 to 1000",
-                    "Leave it out to use all processors.");
+                    say("command.issue.threads", "threads", Integer.toString(threads)),
+                    say("command.number.expected", "least", "0", "most", Integer.toString(MOST_THREADS)),
+                    say("command.issue.threads.next"));
         }
         Roster learners = RosterFile.read(roster, streams);
         int atATime = threads == 0 ? Runtime.getRuntime().availableProcessors() : threads;
@@ -184,7 +138,7 @@ final class IssueCommand implements Callable<Integer> {
         if (json) {
             print(Json.of(json -> write(json, issued)));
         } else {
-            tell(issued, read.portion().only().isEmpty() ? "" : "up to ");
+            tell(issued, read.portion().only().isEmpty());
         }
         return CommandTree.FINE;
     }
@@ -194,9 +148,9 @@ final class IssueCommand implements Callable<Integer> {
         if (join != null && (slice != null || join < 1 || join > Slice.MOST)) {
             throw new WrongUsage(
                     "--join",
-                    slice != null ? "--slice makes a part, and --join puts them together" : join + " slices",
-                    "one of the two; --join with a number from 1 to " + Slice.MOST,
-                    "Run each slice first, then the same command with --join alone.");
+                    slice != null ? say("command.issue.join-or-slice") : count("command.issue.join", join),
+                    say("command.issue.join.expected", "most", Integer.toString(Slice.MOST)),
+                    say("command.issue.join.next"));
         }
         if (slice == null) {
             return Optional.empty();
@@ -204,9 +158,9 @@ final class IssueCommand implements Callable<Integer> {
         return Optional.of(Slice.read(slice)
                 .orElseThrow(() -> new WrongUsage(
                         "--slice",
-                        "\"" + slice + "\" names no slice",
-                        "K/N, such as 3/10: the third of ten",
-                        "Write a K from 1 to N.")));
+                        say("command.issue.slice", "slice", slice),
+                        say("command.issue.slice.expected"),
+                        say("command.issue.slice.next"))));
     }
 
     private void tell(Slice part, SlicedIssue.Sliced made) {
@@ -217,70 +171,106 @@ final class IssueCommand implements Callable<Integer> {
                     .flag("was_there", made.wasThere())));
             return;
         }
-        streams.line("Slice " + part + " in " + InputFile.shown(out) + ": "
-                + count(made.sheets(), "sheet")
-                + (made.wasThere()
-                        ? " there and right"
-                        : " with keys (" + count(made.written(), "file") + " written)"));
-        streams.line("When all are made:  the same command with --join " + part.of() + " instead of --slice");
+        String sheets = count("command.count.sheets", made.sheets());
+        streams.line(
+                made.wasThere()
+                        ? say(
+                                "command.issue.slice.there",
+                                "slice",
+                                part.toString(),
+                                "folder",
+                                InputFile.shown(out),
+                                "sheets",
+                                sheets)
+                        : say(
+                                "command.issue.slice.made",
+                                "slice",
+                                part.toString(),
+                                "folder",
+                                InputFile.shown(out),
+                                "sheets",
+                                sheets,
+                                "files",
+                                count("command.count.files", made.written())));
+        String then = say("command.label.all-made");
+        streams.line(LabelColumn.of(then)
+                .line(then, say("command.issue.slice.join", "slices", Integer.toString(part.of()))));
     }
 
     private void print(String text) {
         streams.line(text);
     }
 
-    private void tell(Issue.Issued issued, String upTo) {
-        streams.line(count(issued.sheets(), "sheet") + " of " + upTo + count(issued.problemsPerSheet(), "problem")
-                + ", each with its " + "key, in " + InputFile.shown(out) + " (" + count(issued.written(), "file")
-                + " written)");
+    /** @param alike whether every learner has all problems of the plan */
+    private void tell(Issue.Issued issued, boolean alike) {
+        String[] made = {
+            "sheets",
+            count("command.count.sheets", issued.sheets()),
+            "problems",
+            count("command.count.problems", issued.problemsPerSheet()),
+            "folder",
+            InputFile.shown(out),
+            "files",
+            count("command.count.files", issued.written())
+        };
+        streams.line(alike ? say("command.issue.issued", made) : say("command.issue.issued.up-to", made));
         long tried = issued.tallies().values().stream().mapToLong(Tally::tried).sum();
         long refused =
                 issued.tallies().values().stream().mapToLong(Tally::refused).sum();
-        streams.line(count(tried, "draw") + " tried, " + refused + " refused");
+        streams.line(count("command.issue.draws", Math.toIntExact(tried), "refused", Long.toString(refused)));
         for (Map.Entry<Refusal, Long> reason :
                 Refusals.byReason(issued.tallies()).entrySet()) {
             streams.line("  " + reason.getValue() + " × " + reason.getKey().sentence(Languages.ENGLISH));
         }
         streams.line("");
-        streams.line("Open first:  " + InputFile.shown(issued.index()));
-        streams.line("Hand out:    " + InputFile.shown(out.resolve("sheets")) + "/");
+        String first = say("command.label.open-first");
+        String handOut = say("command.label.hand-out");
+        String answerIn = say("command.label.answer-in");
+        String keep = say("command.label.keep");
+        LabelColumn labels = LabelColumn.of(first, handOut, answerIn, keep);
+        streams.line(labels.line(first, InputFile.shown(issued.index())));
+        streams.line(labels.line(handOut, InputFile.shown(out.resolve("sheets")) + "/"));
         if (homework) {
-            streams.line("Answer in:   " + InputFile.shown(out.resolve("homework")) + "/");
+            streams.line(labels.line(answerIn, InputFile.shown(out.resolve("homework")) + "/"));
         }
-        streams.line("Keep:        " + InputFile.shown(out.resolve("keys")) + "/, with its archive "
-                + issued.archive().getFileName());
+        streams.line(labels.line(
+                keep,
+                say(
+                        "command.issue.keep",
+                        "keys",
+                        InputFile.shown(out.resolve("keys")),
+                        "archive",
+                        issued.archive().getFileName().toString())));
     }
 
     /** What must not be handed out by mistake. */
     private List<Diagnostic> leftOver(Issue.LeftOver left) {
         if (left.removed() && left.files() > 0) {
-            streams.line(count(left.files(), "file") + " of earlier runs removed");
+            streams.line(count("command.issue.removed", left.files()));
         }
         List<Diagnostic> notes = new ArrayList<>();
         if (!left.removed()) {
-            left.byIssue().forEach((issue, files) -> {
-                boolean same = issue.equals(left.issue());
-                String which = same
-                        ? "of this same issue, not written now"
-                        : Issue.LeftOver.isKnown(issue)
-                                ? "of another issue, whose sheet IDs begin with " + issue
-                                : "of an earlier run";
-                notes.add(Diagnostic.warning(
-                        Place.inFile(InputFile.shown(out)),
-                        "here " + (files.size() == 1 ? "is " : "are ")
-                                + count(files.size(), "file") + " " + which + ": "
-                                + String.join(", ", files.subList(0, Math.min(MOST_NAMED, files.size())))
-                                + (files.size() > MOST_NAMED ? " and " + (files.size() - MOST_NAMED) + " more" : ""),
-                        "",
-                        "Hand out none of them by mistake; the same command with --clean removes them. "
-                                + "manifest.csv tells of each."));
-            });
+            left.byIssue()
+                    .forEach((issue, files) -> notes.add(Diagnostic.warning(
+                            Place.inFile(InputFile.shown(out)),
+                            told(left, issue, files),
+                            "",
+                            say("command.issue.left.next"))));
         }
         return notes;
     }
 
-    private static String count(long number, String what) {
-        return number + " " + what + (number == 1 ? "" : "s");
+    private static String told(Issue.LeftOver left, String issue, List<String> files) {
+        String first = String.join(", ", files.subList(0, Math.min(MOST_NAMED, files.size())));
+        String named = files.size() > MOST_NAMED
+                ? say("folder.and-more", "files", first, "more", Integer.toString(files.size() - MOST_NAMED))
+                : first;
+        if (issue.equals(left.issue())) {
+            return count("command.issue.left.same", files.size(), "files", named);
+        }
+        return Issue.LeftOver.isKnown(issue)
+                ? count("command.issue.left.other-issue", files.size(), "issue", issue, "files", named)
+                : count("command.issue.left.earlier", files.size(), "files", named);
     }
 
     private void write(Json json, Issue.Issued issued) {

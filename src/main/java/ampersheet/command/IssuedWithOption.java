@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.marking.Corrections;
 import ampersheet.problem.Inventory;
@@ -22,23 +24,10 @@ import picocli.CommandLine.Option;
 /** What sheets were issued with, and what has been corrected since. */
 @Command
 final class IssuedWithOption {
-    @Option(
-            names = "--plan",
-            paramLabel = "PLAN",
-            description = "The plan the sheets were issued from; not needed with an archive, which holds it.")
+    @Option(names = "--plan", paramLabel = "PLAN", descriptionKey = "command.help.issued-from")
     private Path plan;
 
-    @Option(
-            names = "--issued-with",
-            paramLabel = "ARCHIVE|DIR",
-            description =
-                    "The archive that issue or handout wrote beside the keys (issued-….zip): plan, parts list and "
-                            + "numbers come "
-                            + "from it, so that the sheets count whatever has changed since. Or a folder with the "
-                            + "templates they were issued from; "
-                            + "that may be given several times. Keys that were corrected since are worked with "
-                            + "the numbers on the sheet, and each "
-                            + "verdict that a correction changes is named.")
+    @Option(names = "--issued-with", paramLabel = "ARCHIVE|DIR", descriptionKey = "command.help.issued-with")
     private List<Path> issuedWith = new ArrayList<>();
 
     @Mixin
@@ -65,9 +54,9 @@ final class IssuedWithOption {
         if (plan == null && week.week().isPresent()) {
             throw new WrongUsage(
                     "--week",
-                    "no course is named of which this could be a week",
-                    "--plan and the course; an archive is of one week in any case",
-                    "Leave --week out, or name the course.");
+                    say("command.issued-with.week"),
+                    say("command.issued-with.week.expected"),
+                    say("command.week.next"));
         }
         Optional<Path> archive =
                 issuedWith.stream().filter(path -> !Files.isDirectory(path)).findFirst();
@@ -77,9 +66,9 @@ final class IssuedWithOption {
         if (plan == null) {
             throw new WrongUsage(
                     "--plan",
-                    "nothing says what the sheets were issued from",
-                    "--issued-with and the archive beside the keys, or --plan and the plan",
-                    "Give one of the two.");
+                    say("command.issued-with.plan"),
+                    say("command.issued-with.plan.expected"),
+                    say("command.issued-with.plan.next"));
         }
         TemplateLibrary present = templates.library();
         TemplateLibrary then = issuedWith.isEmpty() ? present : TemplateOptions.library(issuedWith);
@@ -97,23 +86,20 @@ final class IssuedWithOption {
         if (issuedWith.size() > 1) {
             throw new WrongUsage(
                     "--issued-with",
-                    "an archive stands for itself, and " + issuedWith.size() + " paths are given",
-                    "one archive, or folders of templates",
-                    "Give one archive at a time.");
+                    say("command.issued-with.several", "paths", Integer.toString(issuedWith.size())),
+                    say("command.issued-with.several.expected"),
+                    say("command.issued-with.several.next"));
         }
         if (!Files.exists(archive)) {
             throw new WrongUsage(
                     InputFile.shown(archive),
-                    "there is no such archive or folder",
-                    "issued-….zip, which lies beside the keys",
-                    "Check the path.");
+                    say("command.issued-with.missing"),
+                    say("command.issued-with.missing.expected"),
+                    say("command.path.next"));
         }
         if (parts.isGiven()) {
             throw new WrongUsage(
-                    "--parts",
-                    "the archive holds the parts list that the sheets were issued with",
-                    "",
-                    "Leave --parts out.");
+                    "--parts", say("command.issued-with.parts"), "", say("command.issued-with.parts.next"));
         }
         TemplateLibrary present = templates.library();
         ArchivedClass issued = ArchivedClass.read(archive);

@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.answer.AnswerKey;
 import ampersheet.command.SheetOptions.KeyedSheet;
 import ampersheet.diagnostic.Diagnostic;
@@ -23,32 +25,27 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "key",
         sortOptions = false,
-        description = "Makes a sheet and its key again from the ID printed on paper.",
-        footer = {
-            "",
-            "Without --out the key is printed as Markdown. With --out the same files as of issue are written there.",
-            "With --issued-with the sheet is the one that was printed, and the key begins with what has been "
-                    + "corrected since."
-        })
+        description = "command.key.help",
+        footer = {"", "command.key.footer.out", "command.key.footer.issued-with"})
 final class KeyCommand implements Callable<Integer> {
     private final Streams streams;
 
-    @Parameters(paramLabel = "SHEET-ID", description = "As printed at the head of the sheet.")
+    @Parameters(paramLabel = "SHEET-ID", descriptionKey = "command.help.sheet-id")
     private String typedId;
 
     @Mixin
     private SheetOptions which;
 
-    @Option(names = "--out", paramLabel = "DIR", description = "Write sheets/ and keys/ into this folder.")
+    @Option(names = "--out", paramLabel = "DIR", descriptionKey = "command.key.help.out")
     private Path out;
 
-    @Option(names = "--roster", paramLabel = "CLASS.csv", description = "The class, for the name on the sheet.")
+    @Option(names = "--roster", paramLabel = "CLASS.csv", descriptionKey = "command.key.help.roster")
     private Path roster;
 
-    @Option(names = "--sheet", description = "Print the sheet instead of the key.")
+    @Option(names = "--sheet", descriptionKey = "command.key.help.sheet")
     private boolean sheetInstead;
 
-    @Option(names = "--json", description = "Write the key as JSON.")
+    @Option(names = "--json", descriptionKey = "command.key.help.as-json")
     private boolean json;
 
     @Mixin
@@ -78,9 +75,13 @@ final class KeyCommand implements Callable<Integer> {
             streams.line(Json.of(json -> write(json, sheet, plain, corrected)));
         } else if (out != null) {
             String file = Issue.fileName(seat);
-            streams.line("Sheet:  " + InputFile.shown(out.resolve("sheets").resolve(file + ".html")));
-            streams.line("Key:    " + InputFile.shown(out.resolve("keys").resolve(file + ".html")));
-            corrected.forEach(one -> streams.line("Corrected since: " + one.told()));
+            String again = say("command.label.sheet");
+            String its = say("command.label.key");
+            LabelColumn labels = LabelColumn.of(again, its);
+            streams.line(
+                    labels.line(again, InputFile.shown(out.resolve("sheets").resolve(file + ".html"))));
+            streams.line(labels.line(its, InputFile.shown(out.resolve("keys").resolve(file + ".html"))));
+            corrected.forEach(one -> streams.line(say("command.key.corrected-since", "question", one.told())));
         } else {
             streams.out().print(MarkdownPage.render(sheetInstead ? printed : key));
         }
@@ -103,9 +104,9 @@ final class KeyCommand implements Callable<Integer> {
                 .findFirst()
                 .orElseThrow(() -> new WrongUsage(
                         "--roster",
-                        "seat " + seat + " of this sheet is not in the class list",
-                        "the class for which the sheet was issued",
-                        "Leave --roster out for a sheet without a name."));
+                        say("command.key.seat", "seat", Integer.toString(seat)),
+                        say("command.key.seat.expected"),
+                        say("command.key.seat.next")));
     }
 
     private static void write(Json json, KeyedSheet keyed, Document key, List<CorrectedKey> corrected) {

@@ -1,5 +1,8 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.count;
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Severity;
 import ampersheet.issue.MarkedFolder;
 import ampersheet.marking.EarlierMarks;
@@ -26,28 +29,14 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "mark",
         sortOptions = false,
-        description =
-                "Marks a folder of returned answers: marks, a feedback page for each learner, a report on the class.",
+        description = "command.mark.help",
         footer = {
             "",
-            "Read are tables (.csv, .xlsx, .ods) with the columns sheet,question,answer, the grid that issue writes "
-                    + "(a line for each learner, a column for each question), and sheets filled in as Markdown (.md).",
-            "Written are DIR/report.html (what to do tomorrow first), projector.html (the examples to show, without "
-                    + "names), gradebook.html (to print), DIR/feedback/seat-001.html and send.csv (which page goes "
-                    + "to whom), marks.csv, decide.csv (what only you can decide), answers.csv, files.csv (what became "
-                    + "of each file) and set-aside.csv (answers that did not "
-                    + "count, and why); with --issued-with also corrections.csv (answers that a correction of the "
-                    + "key makes "
-                    + "worth more or less). The same files give the same bytes. Feedback pages of an earlier run "
-                    + "go, where "
-                    + "nothing came in from their seat now.",
-            "Of two hand-ins that contradict each other the newer counts, by the page's count of saves or by "
-                    + "--received; "
-                    + "where neither tells, none counts until you decide. A list for --decisions has the columns of "
-                    + "decide.csv: fill in decision, value and reason on a line, and keep the list.",
-            "A file that is more than people write (4 MB, 100,000 lines), no ordinary file or a link is set aside "
-                    + "by its name.",
-            "Exit code 1 if a file could not be marked in full; everything else is marked all the same."
+            "command.mark.footer.read",
+            "command.mark.footer.written",
+            "command.mark.footer.contradictions",
+            "command.mark.footer.bounds",
+            "command.mark.footer.exit-code"
         })
 final class MarkCommand implements Callable<Integer> {
     /** More would push the result off a terminal. */
@@ -55,65 +44,37 @@ final class MarkCommand implements Callable<Integer> {
 
     private final Streams streams;
 
-    @Parameters(paramLabel = "ANSWERS", description = "Folder of the files that came in.")
+    @Parameters(paramLabel = "ANSWERS", descriptionKey = "command.mark.help.answers")
     private Path answers;
 
-    @Option(
-            names = "--roster",
-            required = true,
-            paramLabel = "CLASS.csv",
-            description = "The class: lines of seat,name.")
+    @Option(names = "--roster", required = true, paramLabel = "CLASS.csv", descriptionKey = "command.help.class-list")
     private Path roster;
 
-    @Option(
-            names = "--out",
-            required = true,
-            paramLabel = "DIR",
-            description = "Folder for the results; made if need be.")
+    @Option(names = "--out", required = true, paramLabel = "DIR", descriptionKey = "command.mark.help.out")
     private Path out;
 
-    @Option(
-            names = "--pseudonyms",
-            description = "Keep names, and the names of files, out of everything but names.csv.")
+    @Option(names = "--pseudonyms", descriptionKey = "command.mark.help.pseudonyms")
     private boolean pseudonyms;
 
-    @Option(
-            names = "--received",
-            paramLabel = "TIMES.csv",
-            description = "When files came in: lines of file,received such as ada.csv,2026-03-05T17:40.")
+    @Option(names = "--received", paramLabel = "TIMES.csv", descriptionKey = "command.mark.help.received")
     private Path received;
 
-    @Option(
-            names = "--due",
-            paramLabel = "TIME",
-            description = "Files that came in later by --received are named late, and marked all the same.")
+    @Option(names = "--due", paramLabel = "TIME", descriptionKey = "command.mark.help.due")
     private String due;
 
-    @Option(
-            names = "--before",
-            paramLabel = "MARKS.csv",
-            description = "marks.csv of an earlier run: list whose mark changed, in changes.csv and in the report.")
+    @Option(names = "--before", paramLabel = "MARKS.csv", descriptionKey = "command.mark.help.before")
     private Path before;
 
-    @Option(
-            names = "--decisions",
-            paramLabel = "DECISIONS.csv",
-            description = "What you decided, in lines of decide.csv with decision, value and reason filled in: accept, "
-                    + "read as, mark, leave out, counts, does not count. Kept by you; read each time you mark.")
+    @Option(names = "--decisions", paramLabel = "DECISIONS.csv", descriptionKey = "command.mark.help.decisions")
     private Path decisions;
 
-    @Option(
-            names = "--also",
-            split = ",",
-            paramLabel = "FORM",
-            description = "Marks in other forms, too: xlsx (a spreadsheet file), semicolons (with decimal commas), bom "
-                    + "(a byte order mark before the table).")
+    @Option(names = "--also", split = ",", paramLabel = "FORM", descriptionKey = "command.mark.help.also")
     private List<String> also = List.of();
 
     @Mixin
     private EraseOptions erase;
 
-    @Option(names = "--json", description = "Say what was marked as JSON.")
+    @Option(names = "--json", descriptionKey = "command.mark.help.as-json")
     private boolean json;
 
     private int removed;
@@ -136,9 +97,9 @@ final class MarkCommand implements Callable<Integer> {
         if (!Files.isDirectory(answers)) {
             throw new WrongUsage(
                     InputFile.shown(answers),
-                    "there is no such folder of answers",
-                    "a folder with the files that learners sent",
-                    "Check the path.");
+                    say("command.mark.answers"),
+                    say("command.mark.answers.expected"),
+                    say("command.path.next"));
         }
         Surroundings.present().requireReadableNames(answers);
         requireApart();
@@ -168,10 +129,11 @@ final class MarkCommand implements Callable<Integer> {
                 issued.sheets(),
                 issued.corrections(),
                 learners,
-                text(received, "a list of times"),
+                text(received, say("command.file.times")),
                 due(),
-                text(before, "marks of an earlier run").map(text -> EarlierMarks.read(text.file(), text.text())),
-                text(decisions, "a list of decisions"),
+                text(before, say("command.file.earlier-marks"))
+                        .map(text -> EarlierMarks.read(text.file(), text.text())),
+                text(decisions, say("command.file.decisions")),
                 pseudonyms);
     }
 
@@ -188,9 +150,12 @@ final class MarkCommand implements Callable<Integer> {
         marked.notes().stream().limit(MOST_NOTES).forEach(note -> streams.err().print(note.print()));
         if (marked.notes().size() > MOST_NOTES) {
             streams.err()
-                    .print("and " + count(marked.notes().size() - MOST_NOTES, "more note")
-                            + "; --json tells all. Every answer " + "that did not count is in "
-                            + InputFile.shown(out.resolve("set-aside.csv")) + ".\n");
+                    .print(count(
+                                    "command.mark.more-notes",
+                                    marked.notes().size() - MOST_NOTES,
+                                    "file",
+                                    InputFile.shown(out.resolve("set-aside.csv")))
+                            + "\n");
         }
         if (json) {
             streams.line(Json.of(json -> write(json, marked)));
@@ -206,9 +171,9 @@ final class MarkCommand implements Callable<Integer> {
                 .map(word -> MarkForms.named(word)
                         .orElseThrow(() -> new WrongUsage(
                                 "--also",
-                                "“" + word + "” is no form of a table of marks",
-                                "xlsx, semicolons or bom",
-                                "Write one of them, or several with commas between them.")))
+                                say("command.mark.form", "form", word),
+                                say("command.mark.form.expected"),
+                                say("command.mark.form.next"))))
                 .distinct()
                 .toList();
     }
@@ -228,10 +193,11 @@ final class MarkCommand implements Callable<Integer> {
         if (real(out).startsWith(read) || read.startsWith(pages)) {
             throw new WrongUsage(
                     "--out",
-                    "the results would lie " + (real(out).equals(read) ? "among" : "within") + " the answers, "
-                            + InputFile.shown(answers) + ", and be read as answers the next time",
-                    "a folder outside the folder of answers",
-                    "Give another folder, such as " + InputFile.shown(answers.resolveSibling("marks")) + ".");
+                    real(out).equals(read)
+                            ? say("command.mark.out-among", "answers", InputFile.shown(answers))
+                            : say("command.mark.out-within", "answers", InputFile.shown(answers)),
+                    say("command.mark.out-within.expected"),
+                    say("command.mark.out-within.next", "folder", InputFile.shown(answers.resolveSibling("marks"))));
         }
     }
 
@@ -262,65 +228,83 @@ final class MarkCommand implements Callable<Integer> {
         }
         if (received == null) {
             throw new WrongUsage(
-                    "--due",
-                    "nothing tells when the files came in",
-                    "--received with a list of times",
-                    "Write the list; a file's own date is not trusted, for it changes when the file is copied.");
+                    "--due", say("command.mark.due"), say("command.mark.due.expected"), say("command.mark.due.next"));
         }
         return Optional.of(ReceivedList.time(due)
                 .orElseThrow(() -> new WrongUsage(
                         "--due",
-                        "“" + due + "” is not a date and time",
-                        "such as 2026-03-05T18:00",
-                        "Write year, month and day, a T, hours and minutes.")));
+                        say("command.mark.time", "time", due),
+                        say("command.mark.time.expected"),
+                        say("command.mark.time.next"))));
     }
 
     private void tell(Marking.Marked marked) {
-        streams.line(count(marked.answers(), "answer") + " in " + count(marked.files(), "file") + " from "
-                + count(marked.learners(), "learner")
-                + (marked.absent() == 0 ? "" : "; nothing from " + count(marked.absent(), "seat")));
+        String[] cameIn = {
+            "answers",
+            count("command.count.answers", marked.answers()),
+            "files",
+            count("command.count.files", marked.files()),
+            "learners",
+            count("command.count.learners", marked.learners())
+        };
+        streams.line(
+                marked.absent() == 0
+                        ? say("command.mark.came-in", cameIn)
+                        : count("command.mark.came-in-without", marked.absent(), cameIn));
         if (removed > 0) {
-            streams.line(count(removed, "feedback page") + " of an earlier run removed: nothing came in from "
-                    + (removed == 1 ? "that seat" : "those seats") + " now");
+            streams.line(count("command.mark.removed", removed));
         }
         if (marked.late() > 0) {
-            streams.line(count(marked.late(), "file") + " late");
+            streams.line(count("command.mark.late", marked.late()));
         }
         if (marked.setAside() > 0) {
-            streams.line(count(marked.setAside(), "answer") + " set aside, in "
-                    + InputFile.shown(out.resolve("set-aside.csv")));
+            streams.line(count("command.mark.set-aside", marked.setAside(), "file", made("set-aside.csv")));
         }
         if (marked.toDecide() > 0) {
-            streams.line(
-                    count(marked.toDecide(), "line") + " to decide, in " + InputFile.shown(out.resolve("decide.csv")));
+            streams.line(count("command.mark.to-decide", marked.toDecide(), "file", made("decide.csv")));
         }
+        tellChanges(marked);
+        String first = say("command.label.open-first");
+        String show = say("command.label.show");
+        String handOut = say("command.label.hand-out");
+        String keep = say("command.label.keep");
+        LabelColumn labels = LabelColumn.of(first, show, handOut, keep);
+        streams.line("");
+        streams.line(labels.line(first, made("report.html")));
+        streams.line(labels.line(show, made("projector.html")));
+        streams.line(labels.line(
+                handOut, say("command.mark.hand-out", "pages", made("feedback"), "list", made("send.csv"))));
+        streams.line(labels.line(keep, made("marks.csv")));
+    }
+
+    private void tellChanges(Marking.Marked marked) {
         if (!marked.corrected().isEmpty()) {
-            streams.line(count(marked.corrected().size(), "verdict") + " changed by corrections of the keys, in "
-                    + InputFile.shown(out.resolve("corrections.csv")));
+            streams.line(count("command.mark.corrected", marked.corrected().size(), "file", made("corrections.csv")));
             marked.corrected().stream()
                     .limit(MOST_NOTES)
-                    .forEach(one -> streams.line(
-                            "  " + one.sheet() + " " + one.verdict().question() + ": before "
-                                    + one.verdict().toldBefore(Languages.ENGLISH) + ", now "
-                                    + one.verdict().toldNow(Languages.ENGLISH)));
+                    .forEach(one -> streams.line("  "
+                            + say(
+                                    "command.mark.corrected.one-of-them",
+                                    "sheet",
+                                    one.sheet(),
+                                    "question",
+                                    one.verdict().question(),
+                                    "before",
+                                    one.verdict().toldBefore(Languages.ENGLISH),
+                                    "now",
+                                    one.verdict().toldNow(Languages.ENGLISH))));
         }
         if (before != null) {
             streams.line(
                     marked.changed() == 0
-                            ? "No mark changed."
-                            : count(marked.changed(), "mark") + " changed, in "
-                                    + InputFile.shown(out.resolve("changes.csv")));
+                            ? say("command.mark.unchanged")
+                            : count("command.mark.changed", marked.changed(), "file", made("changes.csv")));
         }
-        streams.line("");
-        streams.line("Open first:  " + InputFile.shown(out.resolve("report.html")));
-        streams.line("Show:        " + InputFile.shown(out.resolve("projector.html")));
-        streams.line("Hand out:    " + InputFile.shown(out.resolve("feedback")) + "/, to whom by "
-                + InputFile.shown(out.resolve("send.csv")));
-        streams.line("Keep:        " + InputFile.shown(out.resolve("marks.csv")));
     }
 
-    private static String count(long number, String what) {
-        return number + " " + what + (number == 1 ? "" : "s");
+    /** A file among the results. */
+    private String made(String name) {
+        return InputFile.shown(out.resolve(name));
     }
 
     private void write(Json json, Marking.Marked marked) {

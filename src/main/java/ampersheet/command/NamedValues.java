@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -19,13 +21,17 @@ final class NamedValues {
             if (equals < 1) {
                 throw new WrongUsage(
                         argument,
-                        "this is not a name with a value",
-                        "name=value without blanks, such as " + example,
-                        "Put a value with blanks in quotation marks: \"" + example + "\".");
+                        say("command.value.unnamed"),
+                        say("command.value.unnamed.expected", "example", example),
+                        say("command.value.unnamed.next", "example", example));
             }
             String name = argument.substring(0, equals).strip();
             if (values.putIfAbsent(name, argument.substring(equals + 1).strip()) != null) {
-                throw new WrongUsage(argument, name + " is given twice", "each name once", "Remove one of the two.");
+                throw new WrongUsage(
+                        argument,
+                        say("command.value.twice", "name", name),
+                        say("command.value.twice.expected"),
+                        say("command.value.twice.next"));
             }
         }
         return values;

@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.issue.Output;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -11,10 +13,7 @@ import picocli.CommandLine.Option;
 /** What a writing command may do with what it finds where it writes. */
 @Command
 final class OutputOptions {
-    @Option(
-            names = "--replace",
-            description = "Write over files that this program does not seem to have written, and put a file in "
-                    + "place of a link. Never over what the same command reads, nor over a device.")
+    @Option(names = "--replace", descriptionKey = "command.help.replace")
     private boolean replace;
 
     /** @param inputs files that the command reads; null for those that were not named */
@@ -30,9 +29,7 @@ final class OutputOptions {
                         replace,
                         clean,
                         place -> streams.err()
-                                .print("\nStopped before the end. Every file in " + InputFile.shown(place)
-                                        + " is whole, and some are missing or of an earlier run: the same command "
-                                        + "again makes the rest.\n"))
+                                .print("\n" + say("command.stopped", "place", InputFile.shown(place)) + "\n"))
                 .watchedBy(streams.progress());
     }
 }

@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.sheet.Document.Paper;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
@@ -13,6 +15,6 @@ final class PaperName implements ITypeConverter<Paper> {
                 return paper;
             }
         }
-        throw new TypeConversionException("expected a4 or letter but was '" + typed + "'");
+        throw new TypeConversionException(say("command.paper", "typed", typed));
     }
 }

@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.problem.Inventory;
 import ampersheet.sheet.PartsReader;
 import ampersheet.sheet.Plan;
@@ -11,12 +13,7 @@ import picocli.CommandLine.Option;
 /** What the workshop has in its bins. */
 @Command
 final class PartsOption {
-    @Option(
-            names = "--parts",
-            paramLabel = "PARTS.csv",
-            description = "What the bins of the workshop hold: every problem can "
-                    + "then be built and measured with it. Without it, the list that the plan names at parts:, if "
-                    + "any. The sheet IDs depend on it; see \"A parts list\" in the template guide.")
+    @Option(names = "--parts", paramLabel = "PARTS.csv", descriptionKey = "command.help.parts")
     private Path parts;
 
     boolean isGiven() {
@@ -41,6 +38,7 @@ final class PartsOption {
     Optional<Inventory> inventory(Path planFile, Plan plan) {
         return parts == null
                 ? PartsReader.beside(plan, planFile.toAbsolutePath().getParent())
-                : Optional.of(PartsReader.read(InputFile.shown(parts), InputFile.read(parts, "a parts list")));
+                : Optional.of(
+                        PartsReader.read(InputFile.shown(parts), InputFile.read(parts, say("command.file.parts"))));
     }
 }

@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.figure.Figure;
 import ampersheet.figure.TimetableFigure;
 import ampersheet.issue.Forecast;
@@ -25,15 +27,8 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "plan",
         sortOptions = false,
-        description = "Tells what a plan or a course will give, before anything is made: problems, minutes and sides a "
-                + "learner, levels, how mixed it is, what returns when, how far marks may scatter, and what had better "
-                + "be looked at.",
-        footer = {
-            "",
-            "Marks are an estimate for learners of the middle of a class, who have right 90, 80, 70, 60 and 50 of a "
-                    + "hundred problems of the levels 0 to 4; answers of one problem are taken to be right or wrong "
-                    + "together. \"By luck\" is one standard deviation of one learner, \"sheets\" one of the sheets."
-        })
+        description = "command.plan.help",
+        footer = {"", "command.plan.footer"})
 final class PlanCommand implements Callable<Integer> {
     private static final int MOST_LEARNERS = 999;
     private static final int USUAL_LEARNERS = 30;
@@ -42,30 +37,22 @@ final class PlanCommand implements Callable<Integer> {
 
     private final Streams streams;
 
-    @Parameters(
-            paramLabel = "PLAN",
-            description = "A plan or a course; see \"Writing a plan\" and \"Writing a course\" in the template guide.")
+    @Parameters(paramLabel = "PLAN", descriptionKey = "command.plan.help.plan")
     private Path plan;
 
-    @Option(
-            names = "--learners",
-            paramLabel = "N",
-            description = "Sheets that are looked at; without it 30, or as many as a course keeps numbers for if those "
-                    + "are fewer.")
+    @Option(names = "--learners", paramLabel = "N", descriptionKey = "command.plan.help.learners")
     private Integer learners;
 
-    @Option(names = "--no-paper", description = "Do not count sides of paper, which takes some seconds.")
+    @Option(names = "--no-paper", descriptionKey = "command.plan.help.no-paper")
     private boolean noPaper;
 
-    @Option(names = "--figure", paramLabel = "FILE.svg", description = "Also the timetable of a course as a drawing.")
+    @Option(names = "--figure", paramLabel = "FILE.svg", descriptionKey = "command.plan.help.figure")
     private Path figure;
 
-    @Option(
-            names = "--written",
-            description = "With --week: only the text of that week, as the ordinary plan that it is.")
+    @Option(names = "--written", descriptionKey = "command.plan.help.written")
     private boolean written;
 
-    @Option(names = "--json", description = "Say it as JSON.")
+    @Option(names = "--json", descriptionKey = "command.plan.help.as-json")
     private boolean json;
 
     @Mixin
@@ -92,25 +79,25 @@ final class PlanCommand implements Callable<Integer> {
         if (learners != null && (learners < 1 || learners > MOST_LEARNERS)) {
             throw new WrongUsage(
                     "--learners",
-                    learners + " sheets cannot be looked at",
-                    "a number from 1 to " + MOST_LEARNERS,
-                    "Leave it out for " + USUAL_LEARNERS + ".");
+                    say("command.plan.learners", "learners", learners.toString()),
+                    say("command.number.expected", "least", "1", "most", Integer.toString(MOST_LEARNERS)),
+                    say("command.usual.next", "usual", Integer.toString(USUAL_LEARNERS)));
         }
         TemplateLibrary library = templates.library();
         Optional<Timetable> timetable = PlanFile.timetable(plan, library);
         if (written && (timetable.isEmpty() || week.week().isEmpty())) {
             throw new WrongUsage(
                     "--written",
-                    "only the week of a course is a plan that nobody wrote",
-                    "a course, and --week",
-                    timetable.isEmpty() ? "Leave it out." : "Write --week 1 for the first.");
+                    say("command.plan.written"),
+                    say("command.plan.written.expected"),
+                    timetable.isEmpty() ? say("command.leave-out.next") : say("command.first-week.next"));
         }
         if (figure != null && timetable.isEmpty()) {
             throw new WrongUsage(
                     "--figure",
-                    "only a course has a timetable",
-                    "a course, which has weeks:",
-                    "Leave it out, or name the course.");
+                    say("command.plan.figure"),
+                    say("command.course.expected"),
+                    say("command.plan.figure.next"));
         }
         if (timetable.isPresent() && week.week().isEmpty()) {
             course(timetable.get(), library);

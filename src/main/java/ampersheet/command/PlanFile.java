@@ -1,5 +1,8 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.count;
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
 import ampersheet.issue.SeedFile;
@@ -15,6 +18,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.function.UnaryOperator;
 
 /** The plan named on a command line, or the week of a course, with the seed that its sheets have. */
 final class PlanFile {
@@ -53,7 +57,10 @@ final class PlanFile {
      */
     Plan toHandOut(Streams streams, Predicate<Plan> issuedByTitle) {
         return course.map(weeks -> week(toHandOut(weeks, streams)))
-                .orElseGet(() -> told(SeedFile.issued(written, file, issuedByTitle), "plan", streams));
+                .orElseGet(() -> told(
+                        SeedFile.issued(written, file, issuedByTitle),
+                        beside -> say("command.seed.plan", "file", beside),
+                        streams));
     }
 
     /** The same for what is no sheet; a plan that does not fit its templates gets no seed. */
@@ -81,7 +88,10 @@ final class PlanFile {
 
     private Timetable toHandOut(CoursePlan weeks, Streams streams) {
         Timetable untitled = new Timetable(weeks, library); // a course with faults gets no seed
-        Plan common = told(SeedFile.issued(weeks.common(), file, none -> false), "course", streams);
+        Plan common = told(
+                SeedFile.issued(weeks.common(), file, none -> false),
+                beside -> say("command.seed.course", "file", beside),
+                streams);
         return common.equals(weeks.common()) ? untitled : new Timetable(weeks.with(common), library);
     }
 
@@ -99,9 +109,9 @@ final class PlanFile {
         if (week.week().isEmpty()) {
             throw new WrongUsage(
                     InputFile.shown(file),
-                    "this is a course of " + timetable.size() + " weeks, and nothing says which of them is meant",
-                    "--week and a number from 1 to " + timetable.size(),
-                    "Write --week 1 for the first.");
+                    count("command.week.unsaid", timetable.size()),
+                    say("command.week.unsaid.expected", "most", Integer.toString(timetable.size())),
+                    say("command.first-week.next"));
         }
         timetable.noSuchWeek(week.week().get()).ifPresent(told -> {
             throw new WrongUsage(List.of(told));
@@ -115,9 +125,9 @@ final class PlanFile {
         if (!course && week.week().isPresent()) {
             throw new WrongUsage(
                     InputFile.shown(at),
-                    "this is a plan of one sheet and not a course: it has no weeks",
-                    "a course, which has weeks:",
-                    "Leave --week out, or name the course.");
+                    say("command.week.no-course"),
+                    say("command.course.expected"),
+                    say("command.week.next"));
         }
         return course;
     }
@@ -126,28 +136,22 @@ final class PlanFile {
         if (!plan.portion().isWhole()) {
             throw new WrongUsage(
                     InputFile.shown(file),
-                    "this plan is part of a course or a retake, and does not know which numbers the others have",
-                    "the course with --week, or the plan that was first issued",
-                    "Name that one.");
+                    say("command.retake.part"),
+                    say("command.retake.part.expected"),
+                    say("command.retake.part.next"));
         }
     }
 
-    private static Plan told(SeedFile.Seeded seeded, String what, Streams streams) {
-        seeded.drawn()
-                .ifPresent(beside -> streams.err()
-                        .print("The " + what + " names no seed. One was drawn for it, which nobody can guess, "
-                                + "and kept in " + InputFile.shown(beside) + ": leave that file beside the " + what
-                                + ", and hand it to no learner.\n"));
+    /** @param drawn what is told of a seed that was drawn now, by the file in which it is */
+    private static Plan told(SeedFile.Seeded seeded, UnaryOperator<String> drawn, Streams streams) {
+        seeded.drawn().ifPresent(beside -> streams.err().print(drawn.apply(InputFile.shown(beside)) + "\n"));
         if (seeded.guessable()) {
             streams.err()
                     .print(Diagnostic.warning(
                                     Place.inFile(seeded.plan().file()),
-                                    "this plan names no seed, and its sheets were issued"
-                                            + " with the title as seed. They stay as they are; but whoever writes "
-                                            + "the plan down again from a sheet gets everybody's key",
+                                    say("command.seed.guessable"),
                                     "",
-                                    "For the next class name another folder, or write a seed into the plan that "
-                                            + "nobody can guess.")
+                                    say("command.seed.guessable.next"))
                             .print());
         }
         return seeded.plan();
@@ -158,7 +162,7 @@ final class PlanFile {
     }
 
     private static String text(Path file) {
-        return InputFile.read(file, "a plan");
+        return InputFile.read(file, say("command.file.plan"));
     }
 
     private static CoursePlan course(Path file, String text) {

@@ -1,5 +1,8 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.count;
+import static ampersheet.source.Told.say;
+
 import ampersheet.issue.PracticeFile;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.template.TemplateLibrary;
@@ -13,26 +16,24 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "practice",
         sortOptions = false,
-        description = "Writes one page to practise a plan's skills with, that checks every step and needs no network.",
-        footer = {"", "The page holds the keys of its own problems. None of them is on a sheet of the same plan."})
+        description = "command.practice.help",
+        footer = {"", "command.practice.footer"})
 final class PracticeCommand implements Callable<Integer> {
     private static final int MOST_VARIANTS = 200;
 
     private final Streams streams;
 
-    @Parameters(
-            paramLabel = "PLAN",
-            description = "Its templates give the skills; see \"Writing a plan\" in the template guide.")
+    @Parameters(paramLabel = "PLAN", descriptionKey = "command.practice.help.plan")
     private Path plan;
 
     @Option(
             names = "--variants",
             paramLabel = "N",
             defaultValue = "12",
-            description = "Problems for each skill, besides a worked example of each template; 12 unless said.")
+            descriptionKey = "command.practice.help.variants")
     private int variants;
 
-    @Option(names = "--out", required = true, paramLabel = "FILE.html", description = "The page.")
+    @Option(names = "--out", required = true, paramLabel = "FILE.html", descriptionKey = "command.practice.help.out")
     private Path out;
 
     @Mixin
@@ -56,18 +57,24 @@ final class PracticeCommand implements Callable<Integer> {
         if (variants < 1 || variants > MOST_VARIANTS) {
             throw new WrongUsage(
                     "--variants",
-                    variants + " problems of each skill are no practice set",
-                    "a number from 1 to " + MOST_VARIANTS,
-                    "Leave it out for 12.");
+                    say("command.practice.variants", "variants", Integer.toString(variants)),
+                    say("command.number.expected", "least", "1", "most", Integer.toString(MOST_VARIANTS)),
+                    say("command.usual.next", "usual", "12"));
         }
         TemplateLibrary library = templates.library();
         ProblemSet set = ProblemSet.of(new PlanFile(plan, week, library).toHandOut(streams), library);
         PracticeFile.Written written = PracticeFile.write(set, variants, out, output.terms(streams, false, plan));
-        streams.line(written.skills() + (written.skills() == 1 ? " skill" : " skills") + " of " + variants
-                + (variants == 1 ? " problem" : " problems") + ", in one page of "
-                + (written.bytes() + 999) / 1000 + " kB that holds its own keys");
+        streams.line(say(
+                "command.practice.written",
+                "skills",
+                count("command.count.skills", written.skills()),
+                "problems",
+                count("command.count.problems", variants),
+                "kilobytes",
+                Long.toString((written.bytes() + 999) / 1000)));
         streams.line("");
-        streams.line("Open or hand out:  " + InputFile.shown(out));
+        String page = say("command.label.open-or-hand-out");
+        streams.line(LabelColumn.of(page).line(page, InputFile.shown(out)));
         return CommandTree.FINE;
     }
 }

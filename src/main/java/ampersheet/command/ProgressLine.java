@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.issue.Progress;
 import java.util.Locale;
 import java.util.concurrent.TimeUnit;
@@ -49,20 +51,43 @@ final class ProgressLine implements Progress {
 
     private String line(int seats, double seconds) {
         double rate = made / seconds;
-        return made + " of " + seats + " " + making + ", "
-                + (rate >= 1
-                        ? String.format(Locale.ROOT, "%.1f a second", rate)
-                        : String.format(Locale.ROOT, "%.1f a minute", rate * SECONDS_A_MINUTE))
-                + ", " + left(Math.round((seats - made) / rate)) + " left";
+        return say(
+                "command.progress",
+                "made",
+                Integer.toString(made),
+                "all",
+                Integer.toString(seats),
+                "what",
+                making,
+                "rate",
+                rate >= 1
+                        ? say("command.progress.a-second", "rate", decimal(rate))
+                        : say("command.progress.a-minute", "rate", decimal(rate * SECONDS_A_MINUTE)),
+                "left",
+                left(Math.round((seats - made) / rate)));
     }
 
     private static String left(long seconds) {
         long minutes = seconds / SECONDS_A_MINUTE;
         if (minutes == 0) {
-            return seconds + " s";
+            return say("command.progress.seconds", "seconds", Long.toString(seconds));
         }
         return minutes < SECONDS_A_MINUTE
-                ? minutes + " min " + seconds % SECONDS_A_MINUTE + " s"
-                : minutes / SECONDS_A_MINUTE + " h " + minutes % SECONDS_A_MINUTE + " min";
+                ? say(
+                        "command.progress.minutes",
+                        "minutes",
+                        Long.toString(minutes),
+                        "seconds",
+                        Long.toString(seconds % SECONDS_A_MINUTE))
+                : say(
+                        "command.progress.hours",
+                        "hours",
+                        Long.toString(minutes / SECONDS_A_MINUTE),
+                        "minutes",
+                        Long.toString(minutes % SECONDS_A_MINUTE));
+    }
+
+    private static String decimal(double number) {
+        return String.format(Locale.ROOT, "%.1f", number);
     }
 }

@@ -1,5 +1,8 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.count;
+import static ampersheet.source.Told.say;
+
 import ampersheet.problem.MutationCheck;
 import ampersheet.problem.MutationReport;
 import ampersheet.problem.ProofReport;
@@ -22,36 +25,24 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "prove",
         sortOptions = false,
-        description = "Solves many draws by both routes and reports agreement, the worst gap, how far apart modelled "
-                + "mistakes "
-                + "lie, refusals with their reasons, and the number of distinct variants.",
-        footer = {"", "Exit code 1 if the two routes disagree anywhere, or a mutation survives."})
+        description = "command.prove.help",
+        footer = {"", "command.prove.footer"})
 final class ProveCommand implements Callable<Integer> {
     private final Streams streams;
 
-    @Parameters(arity = "0..*", paramLabel = "TEMPLATE", description = "family/name; all templates if none is named.")
+    @Parameters(arity = "0..*", paramLabel = "TEMPLATE", descriptionKey = "command.prove.help.template")
     private List<String> names = List.of();
 
-    @Option(
-            names = "--draws",
-            paramLabel = "N",
-            defaultValue = "1000",
-            description = "Problems to prove of each template (default: ${DEFAULT-VALUE}).")
+    @Option(names = "--draws", paramLabel = "N", defaultValue = "1000", descriptionKey = "command.prove.help.draws")
     private int draws;
 
-    @Option(
-            names = "--seed",
-            paramLabel = "TEXT",
-            defaultValue = "prove",
-            description = "Another seed draws other numbers.")
+    @Option(names = "--seed", paramLabel = "TEXT", defaultValue = "prove", descriptionKey = "command.help.seed")
     private String seed;
 
-    @Option(
-            names = "--mutations",
-            description = "Also change every operator and number of the steps in turn: the second route must notice.")
+    @Option(names = "--mutations", descriptionKey = "command.prove.help.mutations")
     private boolean mutations;
 
-    @Option(names = "--json", description = "Write the report as JSON.")
+    @Option(names = "--json", descriptionKey = "command.prove.help.as-json")
     private boolean json;
 
     @Mixin
@@ -68,7 +59,10 @@ final class ProveCommand implements Callable<Integer> {
     public Integer call() {
         if (draws < 1) {
             throw new WrongUsage(
-                    "--draws", draws + " draws prove nothing", "a number from 1 up", "Leave it out for 1000.");
+                    "--draws",
+                    say("command.prove.draws", "draws", Integer.toString(draws)),
+                    say("command.prove.draws.expected"),
+                    say("command.usual.next", "usual", "1000"));
         }
         TemplateLibrary library = templates.library();
         List<ProblemTemplate> wanted = new ArrayList<>();
@@ -105,9 +99,17 @@ final class ProveCommand implements Callable<Integer> {
             long accepted = reports.stream()
                     .mapToLong(report -> report.tally().accepted())
                     .sum();
-            streams.line(accepted + " problems of " + reports.size()
-                    + (reports.size() == 1 ? " template" : " templates") + " solved by both routes; "
-                    + (failed == 0 ? "no disagreement." : failed + " not proven."));
+            String problems = Long.toString(accepted);
+            streams.line(
+                    failed == 0
+                            ? count("command.prove.agreed", reports.size(), "problems", problems)
+                            : count(
+                                    "command.prove.failed",
+                                    reports.size(),
+                                    "problems",
+                                    problems,
+                                    "failed",
+                                    Long.toString(failed)));
         }
         return failed == 0 ? CommandTree.FINE : CommandTree.PROBLEMS_FOUND;
     }

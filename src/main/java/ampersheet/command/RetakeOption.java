@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.marking.Marking;
 import ampersheet.marking.MissedSkills;
 import ampersheet.sheet.Plan;
@@ -16,12 +18,7 @@ import picocli.CommandLine.Option;
 /** Whether the plan is taken again, by those who need it. */
 @Command
 final class RetakeOption {
-    @Option(
-            names = "--retake",
-            paramLabel = "MARKS",
-            description = "Sheets for those who have to take it again, by the folder that mark wrote (marks.csv and "
-                    + "answers.csv): other numbers, and only the skills of which a learner had fewer than four "
-                    + "answers in five right.")
+    @Option(names = "--retake", paramLabel = "MARKS", descriptionKey = "command.help.retake")
     private Path marks;
 
     boolean isGiven() {
@@ -38,11 +35,12 @@ final class RetakeOption {
     /** Skills by seat, as the sheets of this plan were marked. */
     Map<Integer, Set<String>> missed(Plan plan, TemplateLibrary library) {
         Path answers = marks.resolve("answers.csv");
-        InputFile.table(marks.resolve("marks.csv"), "the marks that mark wrote");
+        InputFile.table(marks.resolve("marks.csv"), say("command.file.retake-marks"));
         return MissedSkills.read(
                 new Marking.NamedText(
                         InputFile.shown(answers),
-                        InputFile.table(answers, "the answers that mark wrote").text()),
+                        InputFile.table(answers, say("command.file.retake-answers"))
+                                .text()),
                 ProblemSet.of(plan, library).id(1),
                 template -> library.has(template) ? library.template(template).skill() : template);
     }

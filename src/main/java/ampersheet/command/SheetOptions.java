@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.ProblemKey;
 import ampersheet.diagnostic.Diagnostic;
@@ -102,26 +104,30 @@ final class SheetOptions {
 
     private static KeyedProblem keyed(SheetProblem problem, Corrections by, SheetId id, List<Diagnostic> remarks) {
         Corrected corrected = by.of(problem);
-        Place place = Place.inFile("sheet " + id);
-        String which = "problem " + problem.number() + ", " + problem.template().name();
+        Place place = Place.inFile(say("command.sheet", "sheet", id.toString()));
+        String number = Integer.toString(problem.number());
+        String template = problem.template().name();
         if (corrected instanceof Corrected.Anew anew) {
             anew.kept()
                     .forEach(why -> remarks.add(Diagnostic.warning(
                             place,
-                            which + ": " + why,
+                            say("command.key.kept", "number", number, "template", template, "why", why),
                             "",
-                            "Look whether the key that was issued still holds for this sheet.")));
+                            say("command.key.kept.next"))));
             return new KeyedProblem(problem, anew.problem(), anew.key(), anew.places(), true, Optional.empty());
         } else if (corrected instanceof Corrected.AsIssued kept) {
             remarks.add(Diagnostic.warning(
                     place,
-                    which + ", has the key that was issued. " + kept.why(),
+                    say("command.key.as-issued", "number", number, "template", template, "why", kept.why()),
                     "",
-                    "Look whether that key still holds for this sheet."));
+                    say("command.key.as-issued.next")));
             return KeyedProblem.same(problem);
         } else if (corrected instanceof Corrected.ByHand hand) {
-            remarks.add(
-                    Diagnostic.error(place, which + ", has no corrected key. " + hand.why(), "", "Mark it by hand."));
+            remarks.add(Diagnostic.error(
+                    place,
+                    say("command.key.by-hand", "number", number, "template", template, "why", hand.why()),
+                    "",
+                    say("command.key.by-hand.next")));
             return new KeyedProblem(problem, problem, problem.key(), problem.places(), false, Optional.of(hand.why()));
         }
         return KeyedProblem.same(problem);

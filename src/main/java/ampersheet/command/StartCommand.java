@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.issue.CourseStart;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
@@ -10,12 +12,12 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "start",
         sortOptions = false,
-        description = "Writes a small, complete course to begin with: plan, class list, parts list, folders.",
-        footer = {"", "What the folder holds already stays as it is."})
+        description = "command.start.help",
+        footer = {"", "command.start.footer"})
 final class StartCommand implements Callable<Integer> {
     private final Streams streams;
 
-    @Parameters(paramLabel = "FOLDER", description = "Folder of the course; made if need be.")
+    @Parameters(paramLabel = "FOLDER", descriptionKey = "command.start.help.folder")
     private Path folder;
 
     @Mixin
@@ -28,10 +30,14 @@ final class StartCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         CourseStart.Started started = CourseStart.in(folder);
-        started.written().forEach(file -> streams.line("written  " + InputFile.shown(folder.resolve(file))));
-        started.there().forEach(file -> streams.line("stays    " + InputFile.shown(folder.resolve(file))));
+        String written = say("command.label.written");
+        String stays = say("command.label.stays");
+        LabelColumn files = LabelColumn.of(written, stays);
+        started.written().forEach(file -> streams.line(files.line(written, InputFile.shown(folder.resolve(file)))));
+        started.there().forEach(file -> streams.line(files.line(stays, InputFile.shown(folder.resolve(file)))));
         streams.line("");
-        streams.line("Go on with:  ampersheet desk " + InputFile.shown(folder));
+        String next = say("command.label.go-on");
+        streams.line(LabelColumn.of(next).line(next, "ampersheet desk " + InputFile.shown(folder)));
         return CommandTree.FINE;
     }
 }

@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -59,10 +61,10 @@ record Streams(BufferedReader in, SafeStream out, SafeStream err, boolean watche
             for (; c >= 0 && c != '\n'; c = in.read()) {
                 if (line.length() == LONGEST_LINE) {
                     throw new DiagnosticException(Diagnostic.error(
-                            Place.inFile("what was typed"),
-                            "this line has more than " + LONGEST_LINE + " characters",
-                            "an answer",
-                            "Type one number with its unit."));
+                            Place.inFile(say("command.typed")),
+                            say("command.typed.too-long", "most", Integer.toString(LONGEST_LINE)),
+                            say("command.typed.too-long.expected"),
+                            say("command.typed.too-long.next")));
                 }
                 line.append((char) c);
             }

@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
 import java.io.IOException;
@@ -27,9 +29,8 @@ import java.util.stream.Stream;
  */
 record Surroundings(String names, String texts, String folder, boolean windows) {
     private static final Path COMMAND_LINE = Path.of("/proc/self/cmdline");
-    private static final String NEXT =
-            "Set LC_ALL=C.UTF-8 and run the same command again, such as  LC_ALL=C.UTF-8 java -jar …";
-    private static final String EXPECTED = "a setting with UTF-8";
+
+    private static final String EXAMPLE = "  LC_ALL=C.UTF-8 java -jar …";
     private static final int DEPTH = 4;
     /** What Java puts in place of a letter that it could not read. */
     private static final char LOST = '\ufffd';
@@ -59,20 +60,26 @@ record Surroundings(String names, String texts, String folder, boolean windows) 
         if (!Arrays.equals(
                 "%PDF-1.7".getBytes(Charset.forName(texts)), "%PDF-1.7".getBytes(StandardCharsets.US_ASCII))) {
             throw new WrongUsage(
-                    "-Dfile.encoding=" + texts, "with this encoding no PDF can be made", "UTF-8", "Leave it out.");
+                    "-Dfile.encoding=" + texts,
+                    say("command.surroundings.texts"),
+                    "UTF-8",
+                    say("command.leave-out.next"));
         }
         if (!windows && !letsAllLettersThrough() && folder.indexOf(LOST) >= 0) {
-            throw new WrongUsage(
-                    folder,
-                    "the name of this folder has letters that " + setting() + " does not let through, so that no file"
-                            + " in it can be opened",
-                    EXPECTED,
-                    NEXT);
+            throw lost(folder, say("command.surroundings.folder", "encoding", names));
         }
     }
 
-    private String setting() {
-        return "this terminal's setting (" + names + ", as LC_ALL=C gives)";
+    private static WrongUsage lost(String what, String told) {
+        return new WrongUsage(List.of(unreadable(what, told)));
+    }
+
+    private static Diagnostic unreadable(String what, String told) {
+        return Diagnostic.error(
+                Place.inFile(what),
+                told,
+                say("command.surroundings.expected"),
+                say("command.surroundings.next") + EXAMPLE);
     }
 
     private boolean letsAllLettersThrough() {
@@ -89,7 +96,7 @@ record Surroundings(String names, String texts, String folder, boolean windows) 
                     .filter(argument -> !isEnglish(argument))
                     .findFirst()
                     .orElseThrow();
-            return new WrongUsage(lost, "this has letters that " + setting() + " does not let through", EXPECTED, NEXT);
+            return lost(lost, say("command.surroundings.argument", "encoding", names));
         });
     }
 
@@ -141,12 +148,7 @@ record Surroundings(String names, String texts, String folder, boolean windows) 
     Optional<Diagnostic> unopenable(String name) {
         return letsAllLettersThrough() || isEnglish(name)
                 ? Optional.empty()
-                : Optional.of(Diagnostic.error(
-                        Place.inFile(name),
-                        "this name has letters that " + setting()
-                                + " does not let through, so that the file cannot be opened",
-                        EXPECTED,
-                        NEXT));
+                : Optional.of(unreadable(name, say("command.surroundings.file", "encoding", names)));
     }
 
     /** @throws WrongUsage if the folder holds a name that cannot be read */
@@ -156,18 +158,14 @@ record Surroundings(String names, String texts, String folder, boolean windows) 
         }
         try (Stream<Path> all = Files.walk(folder, DEPTH)) {
             all.filter(file -> !isEnglish(file.toString())).findFirst().ifPresent(file -> {
-                throw new WrongUsage(
-                        InputFile.shown(folder),
-                        "files in this folder have names with letters that " + setting() + " does not let through",
-                        EXPECTED,
-                        NEXT);
+                throw lost(InputFile.shown(folder), say("command.surroundings.files", "encoding", names));
             });
         } catch (IOException failure) {
             throw new WrongUsage(
                     InputFile.shown(folder),
-                    "this folder cannot be read: " + failure.getMessage(),
-                    "a folder that you may read",
-                    "Check its permissions.");
+                    say("command.folder.unreadable", "reason", String.valueOf(failure.getMessage())),
+                    say("command.folder.unreadable.expected"),
+                    say("command.folder.unreadable.next"));
         }
     }
 }

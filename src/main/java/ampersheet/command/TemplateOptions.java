@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
@@ -13,12 +15,7 @@ import picocli.CommandLine.Option;
 /** Which templates there are. */
 @Command
 final class TemplateOptions {
-    @Option(
-            names = "--templates",
-            paramLabel = "DIR",
-            description = "A folder of your own templates, laid out family/name/problem.yaml; one of them takes the "
-                    + "place of a "
-                    + "built-in one with the same name. May be given several times.")
+    @Option(names = "--templates", paramLabel = "DIR", descriptionKey = "command.help.templates")
     private List<Path> folders = new ArrayList<>();
 
     /** Whether any of the author's own folders is to be looked into. */
@@ -38,9 +35,9 @@ final class TemplateOptions {
             if (!Files.isDirectory(folder)) {
                 throw new WrongUsage(
                         InputFile.shown(folder),
-                        "there is no such folder of templates",
-                        "a folder laid out as family/name/problem.yaml",
-                        "Check the path given for the templates.");
+                        say("command.templates.folder"),
+                        say("command.templates.folder.expected"),
+                        say("command.templates.folder.next"));
             }
             Surroundings.present().requireReadableNames(folder);
             sources.add(TemplateFiles.in(folder));
@@ -54,9 +51,11 @@ final class TemplateOptions {
         if (!library.has(name)) {
             throw new WrongUsage(
                     name,
-                    "there is no template of this name",
-                    "family/name, as the command templates lists them",
-                    library.nearest(name).map(near -> "Write " + near + ".").orElse("Choose one of the list."));
+                    say("command.templates.unknown"),
+                    say("command.templates.unknown.expected"),
+                    library.nearest(name)
+                            .map(near -> say("command.templates.unknown.near.next", "near", near))
+                            .orElseGet(() -> say("command.templates.unknown.next")));
         }
         return library.template(name);
     }

@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.problem.Variants;
@@ -22,20 +24,17 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
-@Command(
-        name = "templates",
-        sortOptions = false,
-        description = "Lists the problem templates: family, level, what is given and asked.")
+@Command(name = "templates", sortOptions = false, description = "command.templates.help")
 final class TemplatesCommand implements Callable<Integer> {
     /** Larger spaces of givens are estimated from a sample, so that counting ends soon. */
     private static final long COUNTED = 20_000;
 
     private final Streams streams;
 
-    @Option(names = "--count", description = "Count the distinct variants of each, too; takes some ten seconds.")
+    @Option(names = "--count", descriptionKey = "command.templates.help.count")
     private boolean count;
 
-    @Option(names = "--json", description = "Write the list as JSON.")
+    @Option(names = "--json", descriptionKey = "command.templates.help.as-json")
     private boolean json;
 
     @Mixin
@@ -94,27 +93,31 @@ final class TemplatesCommand implements Callable<Integer> {
 
     private static String told(Listed listed) {
         ProblemTemplate template = listed.template();
+        String givens = String.join(
+                "; ", template.givens().stream().map(TemplatesCommand::told).toList());
+        String asked = String.join(
+                "; ", template.asks().stream().map(ask -> told(template, ask)).toList());
         List<String> lines = new ArrayList<>(List.of(
                 template.name(),
-                "    " + template.title() + " (" + template.family().replace('-', ' ') + ", level " + template.level()
-                        + ")",
-                "    skill: " + template.skill(),
-                "    given: "
-                        + String.join(
-                                "; ",
-                                template.givens().stream()
-                                        .map(TemplatesCommand::told)
-                                        .toList()),
-                "    asked: "
-                        + String.join(
-                                "; ",
-                                template.asks().stream()
-                                        .map(ask -> told(template, ask))
-                                        .toList())));
+                say(
+                        "command.templates.title",
+                        "title",
+                        template.title(),
+                        "family",
+                        template.family().replace('-', ' '),
+                        "level",
+                        Integer.toString(template.level())),
+                say("command.templates.skill", "skill", template.skill()),
+                say("command.templates.given", "givens", givens),
+                say("command.templates.asked", "asked", asked)));
         listed.variants()
-                .ifPresent(counted -> lines.add("    " + counted.count() + " distinct variants, "
-                        + counted.basis().words()));
-        return String.join("\n", lines) + "\n\n";
+                .ifPresent(counted -> lines.add(say(
+                        "command.templates.variants",
+                        "variants",
+                        Long.toString(counted.count()),
+                        "basis",
+                        counted.basis().words())));
+        return String.join("\n    ", lines) + "\n\n";
     }
 
     private static String told(Given given) {
@@ -122,10 +125,13 @@ final class TemplatesCommand implements Callable<Integer> {
     }
 
     private static String told(ProblemTemplate template, Ask ask) {
-        return ask instanceof ChoiceAsk
-                ? ask.of() + ", a choice"
-                : ask.of() + ", " + template.line(ask.of()).meaning()
-                        + (ask instanceof DesignAsk ? ", to be chosen" : "");
+        if (ask instanceof ChoiceAsk) {
+            return say("command.templates.asked.choice", "name", ask.of());
+        }
+        String meaning = template.line(ask.of()).meaning();
+        return ask instanceof DesignAsk
+                ? say("command.templates.asked.design", "name", ask.of(), "meaning", meaning)
+                : ask.of() + ", " + meaning;
     }
 
     private static void write(Json json, Listed listed) {

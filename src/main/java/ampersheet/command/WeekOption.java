@@ -7,11 +7,7 @@ import picocli.CommandLine.Option;
 /** Which week of a course is meant. */
 @Command
 final class WeekOption {
-    @Option(
-            names = "--week",
-            paramLabel = "N",
-            description = "PLAN is a course, and this week of it is meant, from 1; see \"Writing a course\" in the "
-                    + "template guide.")
+    @Option(names = "--week", paramLabel = "N", descriptionKey = "command.help.week")
     private Integer week;
 
     Optional<Integer> week() {

@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.problem.Attempt;
 import ampersheet.problem.ChosenGivens;
@@ -17,42 +19,32 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "work",
         sortOptions = false,
-        description = "Prints one problem, worked step by step and by the second route.",
+        description = "command.work.help",
         footer = {
             "",
-            "Given values may lie outside the range that draws use:",
+            "command.work.footer.range",
             "  work current-limiting/one-indicator Vs=24V Vf=1.6V If=20mA",
-            "In JSON, value_si is in coherent SI units (V, A, ohm, W, K, s …), and for a choice the index of an "
-                    + "option; unit is the "
-                    + "one that is asked for. Exit code 1 if the two routes disagree."
+            "command.work.footer.json-values"
         })
 final class WorkCommand implements Callable<Integer> {
     private final Streams streams;
 
-    @Parameters(index = "0", paramLabel = "TEMPLATE", description = "family/name, as the command templates lists it.")
+    @Parameters(index = "0", paramLabel = "TEMPLATE", descriptionKey = "command.work.help.template")
     private String name;
 
-    @Parameters(
-            index = "1..*",
-            arity = "0..*",
-            paramLabel = "name=value",
-            description = "Givens that you choose; the others are drawn.")
+    @Parameters(index = "1..*", arity = "0..*", paramLabel = "name=value", descriptionKey = "command.work.help.givens")
     private List<String> values = List.of();
 
-    @Option(
-            names = "--seed",
-            paramLabel = "TEXT",
-            defaultValue = "work",
-            description = "Another seed draws other numbers.")
+    @Option(names = "--seed", paramLabel = "TEXT", defaultValue = "work", descriptionKey = "command.help.seed")
     private String seed;
 
-    @Option(names = "--figure", description = "Describe the figures in words, too.")
+    @Option(names = "--figure", descriptionKey = "command.work.help.figure")
     private boolean figure;
 
-    @Option(names = "--comma", description = "Print numbers with a decimal comma.")
+    @Option(names = "--comma", descriptionKey = "command.work.help.comma")
     private boolean comma;
 
-    @Option(names = "--json", description = "Write givens, steps, answers and both routes as JSON.")
+    @Option(names = "--json", descriptionKey = "command.work.help.as-json")
     private boolean json;
 
     @Mixin
@@ -72,9 +64,9 @@ final class WorkCommand implements Callable<Integer> {
         if (attempt instanceof Attempt.Refused refused) {
             throw new WrongUsage(
                     name,
-                    "these numbers cannot be worked: " + refused.detail(),
-                    "numbers with which every step has a value and the circuit has a solution",
-                    "Choose other values.");
+                    say("command.work.refused", "why", refused.detail()),
+                    say("command.work.refused.expected"),
+                    say("command.work.refused.next"));
         }
         Attempt.Worked worked = (Attempt.Worked) attempt;
         WorkedText text = new WorkedText(worked, comma ? DecimalMarker.COMMA : DecimalMarker.POINT);

@@ -1,5 +1,7 @@
 package ampersheet.command;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.formula.PlainText;
@@ -46,7 +48,7 @@ final class WorkedText {
                 .blocks(block.blocks());
         if (!worked.notes().isEmpty()) {
             text.list(
-                    "A draw with these numbers would be refused:",
+                    say("command.work.noted"),
                     worked.notes().stream()
                             .map(note -> note.reason().sentence(Languages.ENGLISH) + " (" + note.detail() + ")")
                             .toList());

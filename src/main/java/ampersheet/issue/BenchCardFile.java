@@ -1,5 +1,7 @@
 package ampersheet.issue;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -67,7 +69,7 @@ public final class BenchCardFile {
                     tooLong.computeIfAbsent(title(bySize.get(0), number), name -> new ArrayList<>())
                             .add(plan.language().say("problem.handout.seat", "seat", Integer.toString(seat.number())));
                 }
-                terms.progress().made("cards", roster.seats().size());
+                terms.progress().made(say("folder.making.cards"), roster.seats().size());
             }
             List<LeftOut> left = new ArrayList<>(cards.leftOut());
             tooLong.forEach((title, seats) -> left.add(cards.tooLong(title, seats)));
@@ -93,11 +95,14 @@ public final class BenchCardFile {
     private static List<Diagnostic> nothing(Plan plan, List<LeftOut> left) {
         List<Diagnostic> told = new ArrayList<>(List.of(Diagnostic.error(
                 Place.inFile(plan.file()),
-                "none of the plan's problems can be laid out on a bench",
-                "a problem with a circuit of parts from the drawer",
-                "Add such a problem to the plan, or leave out --cards.")));
+                say("folder.cards.none"),
+                say("folder.cards.none.expected"),
+                say("folder.cards.none.next"))));
         left.forEach(one -> told.add(Diagnostic.error(
-                Place.inFile(plan.file()), "no card of " + one.template() + ": " + one.because(), "", "")));
+                Place.inFile(plan.file()),
+                say("folder.cards.left-out", "template", one.template(), "because", one.because()),
+                "",
+                "")));
         return told;
     }
 }

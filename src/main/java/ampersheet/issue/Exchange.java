@@ -1,5 +1,7 @@
 package ampersheet.issue;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.answer.DesignKey;
 import ampersheet.answer.RightDesigns;
 import ampersheet.language.Language;
@@ -113,10 +115,10 @@ public final class Exchange {
             List<ExchangeItem> items = new ArrayList<>();
             for (String source : entry.sources()) {
                 items.addAll(items(new Shown(source, kind)));
-                progress.made("lessons", sources);
+                progress.made(say("folder.making.lessons"), sources);
             }
             if (items.isEmpty()) {
-                leftOut.add("the skill “" + kind.title(plan.language()) + "”: nothing of it is left");
+                leftOut.add(say("folder.exchange.skill", "skill", kind.title(plan.language())));
             } else {
                 pools.add(new ExchangePackage.Pool(
                         kind.title(plan.language()), Math.min(entry.problems(), items.size()), items));
@@ -162,9 +164,7 @@ public final class Exchange {
         Map<Kind, Entry> wanted = new LinkedHashMap<>();
         for (ProblemSet.Wanted place : set.wanted()) {
             if (place.support() instanceof Support.Full) {
-                place.sources()
-                        .forEach(source -> leftOut.add(source + ": worked in full, there is nothing to answer; write "
-                                + "example: yes for one to be read before its twin"));
+                place.sources().forEach(source -> leftOut.add(say("folder.exchange.worked-in-full", "source", source)));
                 continue;
             }
             TreeSet<String> skills = new TreeSet<>();
@@ -195,8 +195,7 @@ public final class Exchange {
             SheetProblem problem = drawn(here.source(), here.kind().support(), false, next);
             Optional<List<RightDesigns>> designs = designs(problem);
             if (designs.isEmpty()) {
-                leftOut.add(here.source() + ": too many answers are right together to list them, and the format "
-                        + "cannot judge them otherwise");
+                leftOut.add(say("folder.exchange.too-many-right", "source", here.source()));
                 return List.of();
             }
             items.add(item(identifier(here, variant), problem, example, designs.get()));

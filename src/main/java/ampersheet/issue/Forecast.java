@@ -1,5 +1,8 @@
 package ampersheet.issue;
 
+import static ampersheet.source.Told.count;
+import static ampersheet.source.Told.say;
+
 import ampersheet.sheet.EvenDeal;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.ProblemSet;
@@ -152,15 +155,13 @@ public record Forecast(
         Set<String> warnings = new LinkedHashSet<>();
         int fewest = facts.stream().mapToInt(SetFacts::problems).min().orElse(0);
         if (fewest > 0 && fewest < FEWEST) {
-            warnings.add("A sheet has " + (fewest == 1 ? "1 problem" : fewest + " problems") + " to work on; with "
-                    + "fewer than " + FEWEST + " luck and an easy draw decide much of the marks.");
+            warnings.add(count("folder.forecast.few-problems", fewest, "enough", Integer.toString(FEWEST)));
         }
         facts.stream()
                 .max((one, other) -> Integer.compare(one.minutes(), other.minutes()))
                 .ifPresent(longest -> warnings.addAll(longest.warnings()));
         if (facts.size() > 1 && spread.filter(found -> !found.isWorthIt()).isPresent()) {
-            warnings.add("even: hardly helps here: a sheet has one problem only, or members of a pool are so unequally "
-                    + "hard that other numbers cannot make up for it. Choose members with as many steps.");
+            warnings.add(say("folder.forecast.even"));
         }
         return List.copyOf(warnings);
     }

@@ -1,5 +1,7 @@
 package ampersheet.issue;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -26,6 +28,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.function.UnaryOperator;
 
 /** A plan and a number of learners become one PDF to be printed, and where wanted another one with the keys. */
 public final class Handouts {
@@ -130,7 +133,8 @@ public final class Handouts {
             LaidOut laidOut = new LaidOut(maker, wish, sheets, apart ? keys : sheets, keeping);
             roster.seats().forEach(seat -> {
                 laidOut.add(seat);
-                terms.progress().made("handouts", roster.seats().size());
+                terms.progress()
+                        .made(say("folder.making.handouts"), roster.seats().size());
             });
             PaperCount count = laidOut.finish(output.folder());
             List<Path> files = new ArrayList<>(List.of(out));
@@ -196,12 +200,23 @@ public final class Handouts {
     static void requirePrintable(Plan plan, Roster roster, Optional<ExtraFont> extra) {
         List<Diagnostic> faults = new ArrayList<>();
         try (PrintableLetters letters = new PrintableLetters(extra)) {
-            refuse(letters.missingIn(plan.title()), "the title", plan.file(), faults);
+            refuse(
+                    letters.missingIn(plan.title()),
+                    plan.file(),
+                    missing -> say("folder.letters.title", "letters", missing),
+                    faults);
             roster.seats()
                     .forEach(seat -> refuse(
                             letters.missingIn(seat.name()),
-                            "the name at seat " + seat.number() + ", " + seat.name() + ",",
-                            "the class list",
+                            say("folder.letters.class-list"),
+                            missing -> say(
+                                    "folder.letters.name",
+                                    "seat",
+                                    Integer.toString(seat.number()),
+                                    "name",
+                                    seat.name(),
+                                    "letters",
+                                    missing),
                             faults));
         }
         if (!faults.isEmpty()) {
@@ -209,14 +224,13 @@ public final class Handouts {
         }
     }
 
-    private static void refuse(Set<String> missing, String what, String file, List<Diagnostic> faults) {
+    private static void refuse(Set<String> missing, String file, UnaryOperator<String> told, List<Diagnostic> faults) {
         if (!missing.isEmpty()) {
             faults.add(Diagnostic.error(
                     Place.inFile(file),
-                    what + " cannot be printed: no font at hand sets " + String.join(" ", missing),
-                    "letters that a font holds: those shipped have Latin, Greek, Cyrillic, Hebrew and Arabic",
-                    "Give a font that has them with --font FILE.ttf, write it in other letters, or hand "
-                            + "out the HTML pages."));
+                    told.apply(String.join(" ", missing)),
+                    say("folder.letters.expected"),
+                    say("folder.letters.next")));
         }
     }
 

@@ -1,5 +1,7 @@
 package ampersheet.issue;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
 import java.io.IOException;
@@ -58,44 +60,45 @@ final class InTheWay {
             if (Files.exists(target) && Files.exists(input) && Files.isSameFile(target, input)) {
                 return told(
                         target,
-                        "this file would be written over, and it is what this command reads"
-                                + (input.equals(target) ? "" : ", " + Output.shown(input)),
-                        "a place for the results that holds nothing of yours",
-                        "Name another place.");
+                        input.equals(target)
+                                ? say("folder.in-the-way.input")
+                                : say("folder.in-the-way.input-by-another-name", "input", Output.shown(input)),
+                        say("folder.in-the-way.input.expected"),
+                        say("folder.in-the-way.input.next"));
             }
         }
         BasicFileAttributes is = Files.readAttributes(target, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
         if (is.isDirectory()) {
             return told(
                     target,
-                    "a folder stands where this file is to be written",
-                    "a file, or nothing yet",
-                    "Name another place, or move that folder away.");
+                    say("folder.in-the-way.folder"),
+                    say("folder.in-the-way.folder.expected"),
+                    say("folder.in-the-way.folder.next"));
         }
         if (is.isSymbolicLink()) {
             return terms.replace()
                     ? Optional.empty()
                     : told(
                             target,
-                            "this is a link to another file",
-                            "an ordinary file, or nothing yet",
-                            "Name the file itself, or add --replace to put a file in place of the link.");
+                            say("folder.in-the-way.link"),
+                            say("folder.in-the-way.ordinary.expected"),
+                            say("folder.in-the-way.link.next"));
         }
         if (!is.isRegularFile()) {
             return told(
                     target,
-                    "this is a device or a pipe, and no ordinary file",
-                    "an ordinary file, or nothing yet",
-                    "Name a file.");
+                    say("folder.in-the-way.device"),
+                    say("folder.in-the-way.ordinary.expected"),
+                    say("folder.in-the-way.device.next"));
         }
         if (ours || terms.replace() || is.size() == 0 || begins(target, BEGINNINGS.getOrDefault(kind, List.of()))) {
             return Optional.empty();
         }
         return told(
                 target,
-                "this file does not look as if this program had written it",
-                "a file of an earlier run, or nothing yet",
-                "Name another place; or add --replace if nothing of that file is needed any more.");
+                say("folder.in-the-way.foreign"),
+                say("folder.in-the-way.foreign.expected"),
+                say("folder.in-the-way.foreign.next"));
     }
 
     private static boolean begins(Path file, List<String> beginnings) throws IOException {

@@ -1,5 +1,7 @@
 package ampersheet.issue;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.language.Language;
 import ampersheet.page.HomeworkPage;
 import ampersheet.problem.Tally;
@@ -180,7 +182,7 @@ public final class Issue {
                 Sheet sheet = maker.sheet(seat.number());
                 ArchivedSheet kept = keeping.keep(sheet);
                 Written written = issueSeat(sheet, seat, out, besides, output).keeping(kept);
-                progress.made("sheets", seats.size());
+                progress.made(say("folder.making.sheets"), seats.size());
                 return written;
             });
         }

@@ -1,5 +1,7 @@
 package ampersheet.issue;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
 import ampersheet.marking.MarkForms;
@@ -73,7 +75,9 @@ public final class MarkedFolder {
                 }
                 if (path.startsWith(FEEDBACK)) {
                     terms.progress()
-                            .made("feedback pages", task.roster().seats().size());
+                            .made(
+                                    say("folder.making.feedback-pages"),
+                                    task.roster().seats().size());
                 }
             });
             int removed = 0;
@@ -84,9 +88,9 @@ public final class MarkedFolder {
                 } else {
                     left.add(Diagnostic.warning(
                             Place.inFile(Output.shown(page)),
-                            "nothing came in from this seat now, and this is no page that an earlier run wrote",
+                            say("folder.feedback.foreign"),
                             "",
-                            "Look what it is before you hand pages out."));
+                            say("folder.feedback.foreign.next")));
                 }
             }
             left.addAll(afterwards.remove(written, output));

@@ -1,5 +1,7 @@
 package ampersheet.issue;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -127,9 +129,9 @@ public final class Output implements AutoCloseable {
                 || name.toString().equals(".")) {
             throw new DiagnosticException(Diagnostic.error(
                     Place.inFile(shown(file)),
-                    "this names a folder and no file in it",
-                    "the name of the file to write",
-                    "Add a name."));
+                    say("folder.unnamed"),
+                    say("folder.unnamed.expected"),
+                    say("folder.unnamed.next")));
         }
         return new Output(file, kind, file.toAbsolutePath().getParent(), "." + name + ".lock", terms)
                 .withoutParts(List.of(""));
@@ -255,13 +257,15 @@ public final class Output implements AutoCloseable {
             }
         }
         if (!gone.isEmpty()) {
+            String first = String.join(", ", gone.subList(0, Math.min(MOST_NAMED, gone.size())));
+            String named = gone.size() > MOST_NAMED
+                    ? say("folder.and-more", "files", first, "more", Integer.toString(gone.size() - MOST_NAMED))
+                    : first;
             throw new DiagnosticException(Diagnostic.error(
                     Place.inFile(shown(place)),
-                    "somebody removed what this run had written: "
-                            + String.join(", ", gone.subList(0, Math.min(MOST_NAMED, gone.size())))
-                            + (gone.size() > MOST_NAMED ? " and " + (gone.size() - MOST_NAMED) + " more" : ""),
-                    "a folder that nobody clears while it is written to",
-                    "Run the same command again."));
+                    say("folder.removed", "files", named),
+                    say("folder.removed.expected"),
+                    say("folder.removed.next")));
         }
         try {
             for (Path each : folders) {

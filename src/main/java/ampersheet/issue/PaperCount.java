@@ -1,5 +1,8 @@
 package ampersheet.issue;
 
+import static ampersheet.source.Told.count;
+import static ampersheet.source.Told.say;
+
 import ampersheet.language.Language;
 import java.util.ArrayList;
 import java.util.List;
@@ -109,14 +112,10 @@ public record PaperCount(
     /** What would take less paper, or empty: for whoever prints, in the words of the commands. */
     public Optional<String> saving() {
         if (compact.isPresent() && compact.get() < most) {
-            return Optional.of("With --profile compact a sheet takes " + count(compact.get(), "side") + ".");
+            return Optional.of(count("folder.paper.compact", compact.get()));
         }
         return keys() > 2 && keys() >= sheets
-                ? Optional.of("With --keys grid the answers of all stand on a few sides instead of " + keys() + ".")
+                ? Optional.of(say("folder.paper.grid", "sides", Integer.toString(keys())))
                 : Optional.empty();
-    }
-
-    private static String count(int number, String what) {
-        return number + " " + what + (number == 1 ? "" : "s");
     }
 }

@@ -1,5 +1,7 @@
 package ampersheet.issue;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.page.PracticePage;
 import ampersheet.page.PracticeSet;
 import ampersheet.sheet.ProblemSet;
@@ -30,7 +32,7 @@ public final class PracticeFile {
                     .distinct()
                     .count();
             PracticeSet practice =
-                    PracticeSet.of(set, variants, () -> terms.progress().made("skills", skills));
+                    PracticeSet.of(set, variants, () -> terms.progress().made(say("folder.making.skills"), skills));
             byte[] page = PracticePage.render(practice).getBytes(StandardCharsets.UTF_8);
             output.write(out, page);
             output.finish();

@@ -1,5 +1,7 @@
 package ampersheet.issue;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -92,9 +94,9 @@ final class RunLock implements AutoCloseable {
     private static DiagnosticException busy(Path of) {
         return new DiagnosticException(Diagnostic.error(
                 Place.inFile(Output.shown(of)),
-                "another run is writing here now",
-                "one run at a time",
-                "Wait until it has ended, or name another place."));
+                say("folder.busy"),
+                say("folder.busy.expected"),
+                say("folder.busy.next")));
     }
 
     /** Those that a new file gets in this folder; empty where a system has others. */

@@ -1,5 +1,7 @@
 package ampersheet.issue;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -98,25 +100,22 @@ public final class SeedFile {
         } catch (IOException failure) {
             throw new DiagnosticException(Diagnostic.error(
                     place,
-                    "the plan's seed cannot be read: " + failure.getMessage(),
-                    "the file that was written when the plan was first issued",
-                    "Look whether you may read it."));
+                    say("folder.seed.unreadable", "reason", String.valueOf(failure.getMessage())),
+                    say("folder.seed.unreadable.expected"),
+                    say("folder.seed.unreadable.next")));
         }
         throw new DiagnosticException(Diagnostic.error(
                 place,
-                "this is not the seed that was drawn for the plan",
-                "the file that was written when the plan was first issued, as it was",
-                "Put back a copy of it. If there is none, take seed.txt out of the archive beside the keys "
-                        + "(issued-….zip). Without either, "
-                        + "move this file away: the next issue draws another seed, and other numbers."));
+                say("folder.seed.foreign"),
+                say("folder.seed.foreign.expected"),
+                say("folder.seed.foreign.next")));
     }
 
     /** @return false if another run was first */
     private static boolean write(Path file, Secret secret) {
-        String text = "# The seed of " + file.getFileName().toString().replace(ENDING, "")
-                + ", drawn when it was first issued. All sheets"
-                + " and keys follow from it:\n# keep it beside the plan, and hand it to no learner.\n"
-                + secret.characters() + "\n";
+        String plan = file.getFileName().toString().replace(ENDING, "");
+        String text = "# " + say("folder.seed.remark", "plan", plan).replace("\n", "\n# ") + "\n" + secret.characters()
+                + "\n";
         try {
             Path part = Files.createTempFile(file.toAbsolutePath().getParent(), ".ampersheet-seed-", ".part");
             try {
@@ -133,10 +132,10 @@ public final class SeedFile {
         } catch (IOException | ReadOnlyFileSystemException failure) {
             throw new DiagnosticException(Diagnostic.error(
                     Place.inFile(Output.shown(file)),
-                    "the plan names no seed, and the one that was drawn for it cannot be kept beside it",
-                    "a folder that may be written to," + " or a seed in the plan itself",
-                    "Write into the plan a line that nobody can guess, such as  seed: " + secret.characters()
-                            + "  and run the same command again."));
+                    say("folder.seed.unkept"),
+                    say("folder.seed.unkept.expected"),
+                    // With more room around it than sentences leave.
+                    say("folder.seed.unkept.next", "line", " seed: " + secret.characters() + " ")));
         }
     }
 

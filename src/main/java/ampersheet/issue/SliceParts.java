@@ -1,5 +1,7 @@
 package ampersheet.issue;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.problem.Tally;
 import ampersheet.sheet.ArchivedClass;
@@ -98,18 +100,18 @@ final class SliceParts {
     /** Why the slice must be made again; empty if all of it is there and right. */
     Optional<String> touched(SlicePart part, Slice slice) {
         if (!part.command().equals(command(slice))) {
-            return Optional.of("was made from another plan, class list or with other options");
+            return Optional.of(say("folder.slice.other-command", "slice", slice.toString()));
         }
         for (SlicePart.SeatPart seat : part.seats().values()) {
             for (Map.Entry<String, String> file : seat.files().entrySet()) {
                 if (!sum(file.getKey()).equals(Optional.of(file.getValue()))) {
-                    return Optional.of("has lost " + file.getKey() + ", or somebody changed it");
+                    return Optional.of(say("folder.slice.file", "slice", slice.toString(), "file", file.getKey()));
                 }
             }
         }
         return Files.isRegularFile(archive(slice), LinkOption.NOFOLLOW_LINKS)
                 ? Optional.empty()
-                : Optional.of("has lost its archive");
+                : Optional.of(say("folder.slice.archive", "slice", slice.toString()));
     }
 
     /** What was made of its seats, for whoever joins. */

@@ -1,5 +1,8 @@
 package ampersheet.issue;
 
+import static ampersheet.source.Told.count;
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -116,13 +119,14 @@ public final class SlicedIssue {
         for (int number = 1; number <= slices; number++) {
             Slice slice = new Slice(number, slices);
             Optional<SlicePart> part = parts.read(slice);
-            Optional<String> why =
-                    part.isEmpty() ? Optional.of("is not there, or not finished") : parts.touched(part.get(), slice);
+            Optional<String> why = part.isEmpty()
+                    ? Optional.of(say("folder.slice.missing", "slice", slice.toString()))
+                    : parts.touched(part.get(), slice);
             why.ifPresent(told -> faults.add(Diagnostic.error(
                     Place.inFile(Output.shown(out)),
-                    "slice " + slice + " " + told,
-                    "all of " + slices + " slices, made by the same command",
-                    "Run the same command with --slice " + slice + " and without --join, then join again.")));
+                    told,
+                    count("folder.slice.expected", slices),
+                    say("folder.slice.next", "slice", slice.toString()))));
             part.ifPresent(one -> all.put(slice, one));
         }
         if (!faults.isEmpty()) {

@@ -1,5 +1,7 @@
 package ampersheet.issue;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -133,22 +135,22 @@ final class WholeFile {
         if (failure instanceof AccessDeniedException || failure instanceof ReadOnlyFileSystemException) {
             return Diagnostic.error(
                     place,
-                    "this file may not be written",
-                    "a folder that you may write to",
-                    "Name another folder, or change its permissions, and run the same command again.");
+                    say("folder.write.forbidden"),
+                    say("folder.write.forbidden.expected"),
+                    say("folder.write.forbidden.next"));
         }
         if (failure instanceof FileAlreadyExistsException inTheWay) {
             return Diagnostic.error(
                     place,
-                    "a file stands where a folder is needed: " + inTheWay.getFile(),
-                    "a folder, or nothing yet",
-                    "Name another folder, or move that file away, and run the same command again.");
+                    say("folder.write.no-folder", "file", inTheWay.getFile()),
+                    say("folder.write.no-folder.expected"),
+                    say("folder.write.no-folder.next"));
         }
         String reason = failure.getMessage() == null ? failure.getClass().getSimpleName() : failure.getMessage();
         return Diagnostic.error(
                 place,
-                "this file could not be written: " + reason,
-                "room on the disk and a sound folder",
-                "Mend that and run the same command again; every file written so far is whole.");
+                say("folder.write.failed", "reason", reason),
+                say("folder.write.failed.expected"),
+                say("folder.write.failed.next"));
     }
 }

@@ -11,6 +11,7 @@ import ampersheet.issue.Output;
 import ampersheet.issue.WrittenFiles;
 import ampersheet.sheet.ArchivedClass;
 import ampersheet.sheet.SmallLibrary;
+import ampersheet.source.Told;
 import java.io.BufferedReader;
 import java.io.ByteArrayOutputStream;
 import java.io.File;
@@ -117,6 +118,20 @@ class StartedProgramTest {
         int exitCode = Main.run(
                 arguments.toArray(new String[0]), new Streams(new BufferedReader(new StringReader("")), both, both));
         assertEquals(0, exitCode, arguments + "\n" + said.toString(StandardCharsets.UTF_8));
+    }
+
+    // What it is spared
+
+    @Test
+    void aCommandThatHasNothingToTellBesidesItsResultReadsNoSentencesOfCommandsDeskAndFolders()
+            throws IOException, InterruptedException {
+        Path loaded = folder.resolve("loaded.txt");
+        ProcessBuilder program = program(small("work", "current-limiting/indicator"));
+        program.environment().put("JDK_JAVA_OPTIONS", "-Xlog:class+load:file=" + loaded);
+        assertEquals(0, end(program.start()), said());
+        String classes = Files.readString(loaded);
+        assertTrue(classes.contains(WorkCommand.class.getName() + " "));
+        assertFalse(classes.contains(Told.class.getName() + " "));
     }
 
     // Its settings
