@@ -1,5 +1,7 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -104,7 +106,7 @@ final class Course {
                     : SourceFile.text(file, Bounds.WRITTEN, SourceFile.Links.REFUSED);
             return new Kept(text, version(text));
         } catch (Unread unread) {
-            throw new DiagnosticException(unread.told(name, "text in UTF-8"));
+            throw new DiagnosticException(unread.told(name, say("desk.file.text")));
         }
     }
 
@@ -116,7 +118,7 @@ final class Course {
         try {
             return Optional.of(SourceFile.foreign(folder.roster(), Bounds.WRITTEN, SourceFile.Links.REFUSED));
         } catch (Unread unread) {
-            throw new DiagnosticException(unread.told(CourseFolder.CLASS, "a table of the class"));
+            throw new DiagnosticException(unread.told(CourseFolder.CLASS, say("desk.file.class")));
         }
     }
 
@@ -157,9 +159,9 @@ final class Course {
         if (Files.isSymbolicLink(file)) {
             throw new DiagnosticException(Diagnostic.error(
                     Place.inFile(name),
-                    "this is a link, and the desk writes over none",
-                    "an ordinary file in the course folder",
-                    "Put the file itself there."));
+                    say("desk.file.link"),
+                    say("desk.file.link.expected"),
+                    say("desk.file.link.next")));
         }
         Output.Terms terms = new Output.Terms(List.of(), true, false, place -> {});
         try (Output output = Output.file(file, ending(name), terms)) {
@@ -210,7 +212,7 @@ final class Course {
         try {
             return Optional.of(SourceFile.bytes(file, most, SourceFile.Links.REFUSED));
         } catch (Unread unread) {
-            throw new DiagnosticException(unread.told(name, "an ordinary file of at most " + most + " bytes"));
+            throw new DiagnosticException(unread.told(name, say("desk.file.bytes", "most", Integer.toString(most))));
         }
     }
 
@@ -276,9 +278,9 @@ final class Course {
         if (Files.exists(path, LinkOption.NOFOLLOW_LINKS) && !isFolder(path)) {
             throw new DiagnosticException(Diagnostic.error(
                     Place.inFile(shown(path)),
-                    "this is no folder of the course but " + (Files.isSymbolicLink(path) ? "a link" : "a file"),
-                    "a folder",
-                    "Move it away."));
+                    Files.isSymbolicLink(path) ? say("desk.folder.link") : say("desk.folder.file"),
+                    say("desk.folder.expected"),
+                    say("desk.folder.next")));
         }
     }
 
@@ -332,7 +334,7 @@ final class Course {
         try {
             return SourceFile.bytes(file, LARGEST, SourceFile.Links.REFUSED);
         } catch (Unread unread) {
-            throw new DiagnosticException(unread.told(shown(file), "a file that may be read"));
+            throw new DiagnosticException(unread.told(shown(file), say("desk.file.readable")));
         }
     }
 
@@ -355,8 +357,8 @@ final class Course {
     private DiagnosticException unreadable(Path of, IOException failure) {
         return new DiagnosticException(Diagnostic.error(
                 Place.inFile(shown(of)),
-                "this cannot be read or changed: " + failure.getMessage(),
-                "files that you may read and write",
-                "Check its permissions."));
+                say("desk.file.refused", "failure", String.valueOf(failure.getMessage())),
+                say("desk.file.refused.expected"),
+                say("desk.file.refused.next")));
     }
 }

@@ -1,5 +1,7 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Printable;
 import ampersheet.issue.CourseFolder;
@@ -183,7 +185,7 @@ public final class Desk implements AutoCloseable {
                 }
                 return call.post() ? Reply.unknown() : file(call.path());
             } catch (DiagnosticException unfit) {
-                return frame.unfit(call, "help", "This does not fit", unfit);
+                return frame.unfit(call, "help", say("desk.unfit"), unfit);
             }
         }
 
@@ -228,9 +230,7 @@ public final class Desk implements AutoCloseable {
         @Override
         public Reply failed(Throwable failure) {
             failures.accept(Printable.line(failure.toString()));
-            return Reply.plain(
-                    Reply.FAILED,
-                    "This failed where it should not, and harmed nothing else. Go back, and please report it.");
+            return Reply.plain(Reply.FAILED, say("desk.failed"));
         }
     }
 }

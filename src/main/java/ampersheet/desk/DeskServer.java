@@ -1,5 +1,7 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.say;
+
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.util.List;
@@ -70,7 +72,7 @@ final class DeskServer implements AutoCloseable {
         server.addConnector(connector);
         server.setStopTimeout(STOPPING);
         server.setErrorHandler((request, response, callback) -> {
-            write(Reply.plain(response.getStatus(), "This request cannot be answered."), response, callback);
+            write(Reply.plain(response.getStatus(), say("desk.request.unanswered")), response, callback);
             return true;
         });
         ThreadPoolExecutor computing = new ThreadPoolExecutor(
@@ -152,7 +154,7 @@ final class DeskServer implements AutoCloseable {
                     response,
                     callback);
             if (!post && !method.equals("GET") && !method.equals("HEAD")) {
-                reply.accept(Reply.plain(Reply.MALFORMED, "Here one reads a page or sends a form, and nothing else."));
+                reply.accept(Reply.plain(Reply.MALFORMED, say("desk.request.method")));
                 return true;
             }
             Gate.Asking asking = new Gate.Asking(
@@ -181,7 +183,8 @@ final class DeskServer implements AutoCloseable {
         private void receive(Request request, String path, Consumer<Reply> reply) {
             if (request.getLength() > limits.bodyBytes()) {
                 reply.accept(Reply.plain(
-                        Reply.TOO_LARGE, "At most " + (limits.bodyBytes() >> 20) + " MB can be sent at once."));
+                        Reply.TOO_LARGE,
+                        say("desk.request.large", "megabytes", Integer.toString(limits.bodyBytes() >> 20))));
                 return;
             }
             Body[] body = new Body[1];
@@ -239,8 +242,7 @@ final class DeskServer implements AutoCloseable {
                 computing.execute(work);
             } catch (RejectedExecutionException full) {
                 done.run();
-                reply.accept(Reply.plain(Reply.BUSY, "The desk is at work on other pages. Ask again in a moment.")
-                        .with("Retry-After", "2"));
+                reply.accept(Reply.plain(Reply.BUSY, say("desk.request.busy")).with("Retry-After", "2"));
             }
         }
     }

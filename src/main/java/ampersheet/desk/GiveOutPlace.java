@@ -1,5 +1,8 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.count;
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -18,6 +21,7 @@ import ampersheet.sheet.Document;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
 import ampersheet.source.Languages;
+import ampersheet.source.Told;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -130,9 +134,7 @@ final class GiveOutPlace {
     Reply stop() {
         work.stop();
         return frame.goOn(
-                work.standing().map(now -> "/" + now.place()).orElse("/give-out"),
-                List.of("It stops after the page that is being made. What is there is whole; the same again makes the"
-                        + " rest."));
+                work.standing().map(now -> "/" + now.place()).orElse("/give-out"), List.of(say("desk.work.stopping")));
     }
 
     /** Begins to make what was asked for. */
@@ -148,9 +150,11 @@ final class GiveOutPlace {
                     Roster roster = learnersOf(form);
                     ProblemSet of = set.set();
                     Handouts.Wish wish = wish(form, of);
-                    title = what.equals("pdf")
-                            ? "The PDF for tonight's table"
-                            : what.equals("count") ? "How much paper it takes" : "Bench cards";
+                    title = switch (what) {
+                        case "pdf" -> say("desk.make.handout");
+                        case "count" -> say("desk.make.count");
+                        default -> say("desk.make.cards");
+                    };
                     task = what.equals("cards")
                             ? progress -> cards(of, roster, wish, progress)
                             : progress -> handout(of, roster, wish, what.equals("count"), progress);
@@ -163,18 +167,18 @@ final class GiveOutPlace {
                             form.has("pdf"),
                             form.has("drawings"),
                             form.has("pdf") ? set.font() : Optional.empty());
-                    title = "Pages for the class";
+                    title = say("desk.make.pages");
                     task = progress -> pages(of, roster, besides, progress);
                 }
                 case "practice" -> {
                     ProblemSet of = set.setWhateverTheParts();
-                    title = "The practice page";
+                    title = say("desk.make.practice");
                     task = progress ->
                             practice(of, form.number("variants", 1, MOST_VARIANTS, PRACTICE_VARIANTS), progress);
                 }
                 case "exchange" -> {
                     ProblemSet of = set.setWhateverTheParts();
-                    title = "The exchange package";
+                    title = say("desk.make.exchange");
                     task = progress -> exchange(of, form, progress);
                 }
                 default -> {
@@ -183,7 +187,7 @@ final class GiveOutPlace {
             }
             return frame.begun(work.begin(title, "give-out", task), "/give-out");
         } catch (DiagnosticException unfit) {
-            return frame.unfit(call, "give-out", "This cannot be made yet", unfit);
+            return frame.unfit(call, "give-out", say("desk.make.unfit"), unfit);
         }
     }
 
@@ -204,9 +208,9 @@ final class GiveOutPlace {
         return set.roster()
                 .orElseThrow(() -> new DiagnosticException(Diagnostic.error(
                         Place.inFile(CourseFolder.CLASS),
-                        "there is no class list yet",
-                        "names, or a number of copies",
-                        "Paste the names at the place Class.")));
+                        say("desk.class.missing"),
+                        say("desk.class.missing.expected"),
+                        say("desk.class.missing.next"))));
     }
 
     private Roster learnersOf(Form form) {
@@ -245,20 +249,20 @@ final class GiveOutPlace {
     Reply takeFont(Call call) {
         try {
             if (call.uploads().isEmpty()) {
-                return frame.goOn("/give-out", List.of("No file was chosen."));
+                return frame.goOn("/give-out", List.of(say("desk.file.unchosen")));
             }
             byte[] bytes = call.uploads().get(0).bytes();
-            new ExtraFont("the file you sent", bytes);
+            new ExtraFont(say("desk.file.sent"), bytes);
             set.course().writeBytes(CourseFolder.FONT, bytes);
-            return frame.goOn("/give-out", List.of("Kept as font.ttf: from now on PDFs set names with it, too."));
+            return frame.goOn("/give-out", List.of(say("desk.font.kept")));
         } catch (DiagnosticException unfit) {
-            return frame.unfit(call, "give-out", "This font is not kept", unfit);
+            return frame.unfit(call, "give-out", say("desk.font.unfit"), unfit);
         }
     }
 
     Reply removeFont() {
         set.course().removeFile(CourseFolder.FONT);
-        return frame.goOn("/give-out", List.of("PDFs are made without font.ttf from now on."));
+        return frame.goOn("/give-out", List.of(say("desk.font.removed")));
     }
 
     private static <E extends Enum<E>> E choice(E[] values, String word, E otherwise) {
@@ -293,28 +297,27 @@ final class GiveOutPlace {
             told.add(paper.sentence(Languages.ENGLISH));
             return true;
         });
-        told.add("Print " + names(printed.files()) + " on both sides, turned over the long edge, at actual size.");
-        told.add("Type what comes back on paper into " + set.course().shown(printed.grid())
-                + ", an empty table with a line for each learner, and send it at Take in.");
-        told.add("Keep " + set.course().shown(printed.archive()) + ": later versions check and mark by it.");
+        told.add(say("desk.made.print", "files", names(printed.files())));
+        told.add(say("desk.made.grid", "grid", set.course().shown(printed.grid())));
+        told.add(say("desk.made.archive", "archive", set.course().shown(printed.archive())));
         printed.left()
-                .ifPresent(left -> told.add(set.course().shown(left)
-                        + " is from an earlier time; delete it if its sheets are not in use any more."));
+                .ifPresent(left ->
+                        told.add(say("desk.made.left", "file", set.course().shown(left))));
         return told;
     }
 
     private String names(List<Path> files) {
-        return String.join(
-                " and ", files.stream().map(file -> set.course().shown(file)).toList());
+        return Told.all(files.stream().map(file -> set.course().shown(file)).toList());
     }
 
     private List<String> cards(ProblemSet of, Roster roster, Handouts.Wish wish, Progress progress) {
         BenchCardFile.Printed printed =
                 BenchCardFile.print(of, roster, set.course().files().cards(), wish, terms(progress));
         List<String> told = new ArrayList<>();
-        told.add(printed.cards() + (printed.cards() == 1 ? " card" : " cards")
-                + " in made/cards.pdf. Print on one side," + " at actual size, and cut along the marks.");
-        printed.left().forEach(one -> told.add("No card of " + one.template() + ": " + one.because() + "."));
+        told.add(count("desk.made.cards", printed.cards()));
+        printed.left()
+                .forEach(one ->
+                        told.add(say("desk.made.cards.none", "template", one.template(), "because", one.because())));
         return told;
     }
 
@@ -327,12 +330,10 @@ final class GiveOutPlace {
                 besides,
                 terms(progress));
         List<String> told = new ArrayList<>();
-        told.add(issued.sheets() + (issued.sheets() == 1 ? " sheet" : " sheets")
-                + ", each with its key, in made/class.");
-        told.add("Hand out what is in sheets" + (besides.homework() ? " or homework" : "") + "; keep what is in keys.");
+        told.add(count("desk.made.pages", issued.sheets()));
+        told.add(besides.homework() ? say("desk.made.pages.homework") : say("desk.made.pages.sheets"));
         if (issued.left().files() > 0) {
-            told.add("made/class also holds " + issued.left().files()
-                    + " files of an earlier time; manifest.csv tells of each. Hand out none of them by mistake.");
+            told.add(count("desk.made.pages.left", issued.left().files()));
         }
         return told;
     }
@@ -340,8 +341,7 @@ final class GiveOutPlace {
     private List<String> practice(ProblemSet of, int variants, Progress progress) {
         PracticeFile.Written written =
                 PracticeFile.write(of, variants, set.course().files().practice(), terms(progress));
-        return List.of(written.skills() + (written.skills() == 1 ? " skill" : " skills")
-                + " in made/practice.html, one page that needs no network.");
+        return List.of(count("desk.made.practice", written.skills()));
     }
 
     private List<String> exchange(ProblemSet of, Form form, Progress progress) {
@@ -353,8 +353,8 @@ final class GiveOutPlace {
                 set.course().files().exchange(),
                 terms(progress));
         List<String> told = new ArrayList<>();
-        told.add(packed.items() + (packed.items() == 1 ? " item" : " items") + " in made/exchange.zip.");
-        packed.leftOut().forEach(what -> told.add("Left out: " + what + "."));
+        told.add(count("desk.made.exchange", packed.items()));
+        packed.leftOut().forEach(what -> told.add(say("desk.made.exchange.left", "what", what)));
         return told;
     }
 }

@@ -1,5 +1,8 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.count;
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.figure.SymbolStyle;
@@ -139,7 +142,8 @@ final class SetPlace {
             List<Map<String, Object>> members = names.stream()
                     .map(name -> lessons.lesson(name)
                             .map(LessonsPlace::shown)
-                            .orElseGet(() -> Pages.values("name", name, "title", name + " (unknown)")))
+                            .orElseGet(
+                                    () -> Pages.values("name", name, "title", say("desk.set.unknown", "name", name))))
                     .toList();
             Map<String, Object> shown = Pages.values(
                     "at",
@@ -279,7 +283,7 @@ final class SetPlace {
         try {
             return Reply.shown("application/pdf", Handouts.printed(set.maker().sheet(seat), nameAt(seat), set.font()));
         } catch (DiagnosticException unfit) {
-            return frame.unfit(call, "set", "This sheet cannot be printed yet", unfit);
+            return frame.unfit(call, "set", say("desk.sheet.unfit"), unfit);
         }
     }
 
@@ -287,7 +291,7 @@ final class SetPlace {
         try {
             maker.prepare(roster);
         } catch (DiagnosticException tooFew) {
-            tooFew.diagnostics().forEach(fault -> warnings.add(fault.problem() + ". " + fault.nextAction()));
+            tooFew.diagnostics().forEach(fault -> warnings.add(Frame.said(fault)));
         }
     }
 
@@ -298,7 +302,12 @@ final class SetPlace {
                 "minutes", facts.minutes(),
                 "levels",
                         facts.levels().entrySet().stream()
-                                .map(one -> one.getValue() + " of level " + one.getKey())
+                                .map(one -> say(
+                                        "desk.sheet.level",
+                                        "problems",
+                                        one.getValue().toString(),
+                                        "level",
+                                        one.getKey().toString()))
                                 .toList(),
                 "mixed", facts.mixed(),
                 "pairs", facts.pairs());
@@ -311,7 +320,7 @@ final class SetPlace {
         try {
             told = paper(set.maker(), seat);
         } catch (DiagnosticException unfit) {
-            told = "not known";
+            told = say("desk.sheet.unknown");
         }
         return call.part() ? frame.part("words", Pages.values("words", told)) : Reply.plain(Reply.FINE, told);
     }
@@ -325,7 +334,7 @@ final class SetPlace {
                 maker.set(),
                 new Roster(List.of(new Roster.Seat(seat, ""))),
                 new Handouts.Wish(maker.plan().paper(), Profile.COMPACT, Handouts.Keys.NONE, true));
-        String told = count.most() + (count.most() == 1 ? " side" : " sides") + " of paper";
+        String told = count("desk.sheet.paper", count.most());
         counted = new Counted(maker, seat, told);
         return told;
     }

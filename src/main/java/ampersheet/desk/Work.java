@@ -1,5 +1,7 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -118,9 +120,9 @@ final class Work implements AutoCloseable {
                 end = State.FAILED;
                 wrong = List.of(Diagnostic.error(
                         Place.inFile(title),
-                        "this failed where it should not: " + failure,
+                        say("desk.work.failed", "failure", failure.toString()),
                         "",
-                        "Please report it with the files of the course."));
+                        say("desk.work.failed.next")));
             }
             end(end, came, wrong);
         }
