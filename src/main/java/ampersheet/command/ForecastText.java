@@ -2,6 +2,7 @@ package ampersheet.command;
 
 import ampersheet.issue.Forecast;
 import ampersheet.sheet.Timetable;
+import ampersheet.source.Told;
 import ampersheet.sheet.Timetable.SkillWeeks;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -25,6 +26,7 @@ final class ForecastText {
     static String of(Forecast plan) {
         ForecastText text = new ForecastText();
         text.line(plan.plan().title());
+        text.line(Told.count("plan.looked-at", (int) plan.problems().getCount()));
         text.sheet(plan, "");
         text.line("");
         text.line("Skills and their templates");
@@ -83,8 +85,8 @@ final class ForecastText {
                 + Math.round(forecast.minutes().getAverage()) + " on average");
         forecast.paper()
                 .ifPresent(paper -> line("  paper:    "
-                        + (paper.least() == paper.most() ? "" : paper.least() + " to ") + count(paper.most(), "side")
-                        + " a learner (compact)"));
+                        + (paper.least() == paper.most() ? "" : paper.least() + " to ") + count(paper.most(), "side") + " a learner "
+                        + Told.count("plan.looked-at.paper", paper.sheets())));
         StringJoiner levels = new StringJoiner(", ");
         forecast.levels().forEach((level, share) -> levels.add("level " + level + " " + percent(share)));
         line("  levels:   " + levels);

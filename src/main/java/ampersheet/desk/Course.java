@@ -16,6 +16,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.ArrayDeque;
@@ -26,6 +27,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 
@@ -281,6 +283,24 @@ final class Course {
                     Files.isSymbolicLink(path) ? say("desk.folder.link") : say("desk.folder.file"),
                     say("desk.folder.expected"),
                     say("desk.folder.next")));
+        }
+    }
+
+    /** Those of the files that are there and were written after another one, by their own times. */
+    List<String> writtenAfter(String one, Set<String> files) {
+        List<String> after = new ArrayList<>();
+        try {
+            FileTime time = Files.getLastModifiedTime(folder.folder().resolve(one), LinkOption.NOFOLLOW_LINKS);
+            for (String file : files) {
+                Path path = folder.folder().resolve(file);
+                if (Files.isRegularFile(path, LinkOption.NOFOLLOW_LINKS)
+                        && Files.getLastModifiedTime(path).compareTo(time) > 0) {
+                    after.add(file);
+                }
+            }
+            return after;
+        } catch (IOException failure) {
+            throw unreadable(folder.folder().resolve(one), failure);
         }
     }
 

@@ -105,7 +105,8 @@ public final class Desk implements AutoCloseable {
                 "/class/paste",
                 "/parts",
                 "/parts/undo",
-                "/help");
+                "/help",
+                "/help/guide");
 
         Places(CourseFolder files, Work work, Consumer<String> failures) {
             this.failures = failures;
@@ -132,7 +133,8 @@ public final class Desk implements AutoCloseable {
                     Map.entry("/give-out", out::show),
                     Map.entry("/give-out/progress", out::progress),
                     Map.entry("/take-in", in::show),
-                    Map.entry("/help", call -> frame.page(Reply.FINE, call, "help", "help", Map.of())));
+                    Map.entry("/help", call -> frame.page(Reply.FINE, call, "help", "help", Map.of())),
+                    Map.entry("/help/guide", call -> frame.page(Reply.FINE, call, "help", "guide", Guide.page())));
             this.change = Map.ofEntries(
                     Map.entry("/set/start", call -> edits.start()),
                     Map.entry("/set/add", edits::add),

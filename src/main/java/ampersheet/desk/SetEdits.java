@@ -54,7 +54,7 @@ final class SetEdits {
         List<String> chosen = call.form().all("lesson").stream()
                 .filter(name -> set.lessons().lesson(name).isPresent())
                 .toList();
-        String skill = call.form().text("skill");
+        String skill = call.form().text("by-skill");
         boolean pool = call.form().text("as").equals("pool") && chosen.size() > 1;
         List<Plan.Source> sources = new ArrayList<>();
         if (pool) {

@@ -1,6 +1,5 @@
 package ampersheet.desk;
 
-import static ampersheet.source.Told.count;
 import static ampersheet.source.Told.say;
 
 import ampersheet.diagnostic.Diagnostic;
@@ -8,10 +7,8 @@ import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.figure.SymbolStyle;
 import ampersheet.issue.CourseFolder;
 import ampersheet.issue.Handouts;
-import ampersheet.issue.PaperCount;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.render.html.Fragment;
-import ampersheet.render.pdf.Profile;
 import ampersheet.sheet.Composer;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.LessonList;
@@ -38,10 +35,7 @@ final class SetPlace {
 
     private final CourseSet set;
     private final Frame frame;
-    /** Laying a sheet out takes longest of all that this place shows. */
-    private volatile Counted counted;
-
-    private record Counted(SheetMaker maker, int seat, String told) {}
+    private final PaperRange range = new PaperRange();
 
     SetPlace(CourseSet set, Frame frame) {
         this.set = set;
@@ -313,29 +307,16 @@ final class SetPlace {
                 "pairs", facts.pairs());
     }
 
-    /** How much paper a learner's sheet takes. */
+    /** How much paper a learner's sheet takes; for the script of the page, of a few sheets more each time it asks. */
     Reply paper(Call call) {
-        int seat = call.query().number("seat", 1, LAST_SEAT, 1);
-        String told;
+        PaperRange.Known known;
         try {
-            told = paper(set.maker(), seat);
+            known = range.more(set.maker(), set.roster(), !call.part());
         } catch (DiagnosticException unfit) {
-            told = say("desk.sheet.unknown");
+            known = new PaperRange.Known(say("desk.sheet.unknown"), true);
         }
-        return call.part() ? frame.part("words", Pages.values("words", told)) : Reply.plain(Reply.FINE, told);
-    }
-
-    private String paper(SheetMaker maker, int seat) {
-        Counted last = counted;
-        if (last != null && last.maker() == maker && last.seat() == seat) {
-            return last.told();
-        }
-        PaperCount count = Handouts.count(
-                maker.set(),
-                new Roster(List.of(new Roster.Seat(seat, ""))),
-                new Handouts.Wish(maker.plan().paper(), Profile.COMPACT, Handouts.Keys.NONE, true));
-        String told = count("desk.sheet.paper", count.most());
-        counted = new Counted(maker, seat, told);
-        return told;
+        return call.part()
+                ? frame.part("paper-part", Pages.values("words", known.words(), "isAll", known.isAll()))
+                : Reply.plain(Reply.FINE, known.words());
     }
 }
