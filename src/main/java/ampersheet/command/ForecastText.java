@@ -2,8 +2,8 @@ package ampersheet.command;
 
 import ampersheet.issue.Forecast;
 import ampersheet.sheet.Timetable;
-import ampersheet.source.Told;
 import ampersheet.sheet.Timetable.SkillWeeks;
+import ampersheet.source.Told;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.IntSummaryStatistics;
@@ -85,7 +85,8 @@ final class ForecastText {
                 + Math.round(forecast.minutes().getAverage()) + " on average");
         forecast.paper()
                 .ifPresent(paper -> line("  paper:    "
-                        + (paper.least() == paper.most() ? "" : paper.least() + " to ") + count(paper.most(), "side") + " a learner "
+                        + (paper.least() == paper.most() ? "" : paper.least() + " to ") + count(paper.most(), "side")
+                        + " a learner "
                         + Told.count("plan.looked-at.paper", paper.sheets())));
         StringJoiner levels = new StringJoiner(", ");
         forecast.levels().forEach((level, share) -> levels.add("level " + level + " " + percent(share)));

@@ -203,9 +203,11 @@ final class CourseSet {
         } catch (DiagnosticException broken) {
             // The plan's own version tells that it is another one now.
         }
-        versions.put(CourseFolder.FONT, course.bytesOf(CourseFolder.FONT, ExtraFont.LARGEST)
-                .map(bytes -> Course.version(new String(bytes, StandardCharsets.ISO_8859_1)))
-                .orElse(Course.Kept.NONE));
+        versions.put(
+                CourseFolder.FONT,
+                course.bytesOf(CourseFolder.FONT, ExtraFont.LARGEST)
+                        .map(bytes -> Course.version(new String(bytes, StandardCharsets.ISO_8859_1)))
+                        .orElse(Course.Kept.NONE));
         library();
         versions.put(CourseFolder.TEMPLATES, Course.version(own.state()));
         return new Ingredients(versions);

@@ -52,8 +52,9 @@ final class Guide {
             }
         }
         guide.end();
-        List<Map<String, Object>> headings =
-                guide.blocks.stream().filter(block -> "2".equals(block.get("level"))).toList();
+        List<Map<String, Object>> headings = guide.blocks.stream()
+                .filter(block -> List.of("1", "2").contains(String.valueOf(block.get("level"))))
+                .toList();
         return Pages.values("blocks", guide.blocks, "headings", headings);
     }
 
@@ -74,10 +75,14 @@ final class Guide {
             end();
             String title = heading.group(2).replace("`", "");
             blocks.add(Pages.values(
-                    "kind", "heading",
-                    "level", Integer.toString(heading.group(1).length()),
-                    "id", "guide-" + Language.keyOf(title),
-                    "text", title));
+                    "kind",
+                    "heading",
+                    "level",
+                    Integer.toString(heading.group(1).length()),
+                    "id",
+                    "guide-" + Language.keyOf(title),
+                    "text",
+                    title));
         } else if (line.startsWith("|")) {
             row(line);
         } else if (line.stripLeading().startsWith("- ")) {
@@ -95,8 +100,9 @@ final class Guide {
         endOfParagraph();
         if (!line.matches("[|:\\- ]+")) {
             String[] cells = line.strip().replaceAll("^[|]|[|]$", "").split("[|]", -1);
-            rows.add(List.copyOf(
-                    Arrays.stream(cells).map(cell -> (Object) spans(cell.strip())).toList()));
+            rows.add(List.copyOf(Arrays.stream(cells)
+                    .map(cell -> (Object) spans(cell.strip()))
+                    .toList()));
         }
     }
 

@@ -79,8 +79,9 @@ final class MadeThings {
         }
         Ingredients known = madeFrom.get(thing.get().stem);
         Ingredients asked = thing.get().isForNobodyInParticular() ? now.forNobodyInParticular() : now;
-        List<String> changed =
-                known != null ? asked.changedSince(known) : set.course().writtenAfter("made/" + name, asked.versions().keySet());
+        List<String> changed = known != null
+                ? asked.changedSince(known)
+                : set.course().writtenAfter("made/" + name, asked.versions().keySet());
         return changed.isEmpty() ? "" : say("desk.older.file", "files", Told.all(changed));
     }
 

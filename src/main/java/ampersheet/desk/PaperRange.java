@@ -42,11 +42,13 @@ final class PaperRange {
      * @param roster empty while there is no class
      */
     synchronized Known more(SheetMaker maker, Optional<Roster> roster, boolean all) {
-        List<Roster.Seat> looked = roster.map(Roster::seats)
-                .orElseGet(() -> Seats.withoutNames(WITHOUT_A_CLASS).seats())
-                .stream()
-                .limit(MOST)
-                .toList();
+        List<Roster.Seat> looked =
+                roster
+                        .map(Roster::seats)
+                        .orElseGet(() -> Seats.withoutNames(WITHOUT_A_CLASS).seats())
+                        .stream()
+                        .limit(MOST)
+                        .toList();
         if (of != maker || !looked.equals(seats)) {
             of = maker;
             seats = looked;

@@ -57,7 +57,7 @@ class DeskJourneyTest {
     private static final boolean DEEP = Boolean.getBoolean("ampersheet.deep");
 
     private static final Duration PATIENCE = Duration.ofMinutes(5);
-    private static final String PLACES = "lessons,set,class,parts,give-out,take-in,help";
+    private static final String PLACES = "lessons,set,class,parts,give-out,take-in,help,help/guide";
 
     @TempDir
     private Path folder;
