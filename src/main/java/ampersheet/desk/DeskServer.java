@@ -10,6 +10,7 @@ import java.util.concurrent.Executor;
 import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
@@ -115,6 +116,8 @@ final class DeskServer implements AutoCloseable {
         computing.shutdownNow();
         try {
             server.stop();
+        } catch (TimeoutException stillComputed) {
+            // A page that is still being made reaches nobody any more; all the rest has ended.
         } catch (Exception failure) {
             throw new IOException(failure);
         }

@@ -57,7 +57,7 @@ class DeskJourneyTest {
     private static final boolean DEEP = Boolean.getBoolean("ampersheet.deep");
 
     private static final Duration PATIENCE = Duration.ofMinutes(5);
-    private static final String PLACES = "lessons,set,class,parts,give-out,take-in,help,help/guide";
+    private static final String PLACES = "lessons,set,class,parts,give-out,take-in,help";
 
     @TempDir
     private Path folder;
@@ -274,6 +274,12 @@ class DeskJourneyTest {
                 PageAudit.accessible(browser, place + ", " + scheme);
             }
         }
+        go("help/guide"); // is about written symbols, which are read as they are written
+        for (int width : new int[] {360, 1280}) {
+            Chromium.screen(browser, width, 900);
+            PageAudit.noSidewaysScrolling(browser, "guide at " + width);
+        }
+        PageAudit.accessible(browser, "guide");
     }
 
     /** As an instructor types them in the course folder: some pages say how their files are called. */

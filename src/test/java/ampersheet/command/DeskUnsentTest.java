@@ -106,10 +106,10 @@ class DeskUnsentTest {
         place("set");
         type("input[name=title]", "Typed");
         place("class");
-        assertEquals(List.of("Not kept yet: what you typed at Set"), unsent());
+        assertEquals(List.of("Not kept yet: what you wrote or chose at Set"), unsent());
         type("textarea[name=names]", "Ada\nBob");
         place("help");
-        assertEquals(List.of("Not kept yet: what you typed at Set, Class"), unsent());
+        assertEquals(List.of("Not kept yet: what you wrote or chose at Set, Class"), unsent());
         PageAudit.accessible(browser, "told of what is not kept");
         place("set");
         assertEquals("Typed", value("input[name=title]"));
@@ -118,7 +118,7 @@ class DeskUnsentTest {
         PageAudit.accessible(browser, "what is not kept stands there again");
         press("form[action='/set/heading'] button.main");
         assertTrue(Files.readString(course.resolve("plan.yaml")).contains("title: Typed\n"));
-        assertEquals(List.of("Not kept yet: what you typed at Class"), unsent());
+        assertEquals(List.of("Not kept yet: what you wrote or chose at Class"), unsent());
         place("class");
         assertEquals("Ada\nBob", value("textarea[name=names]"));
         press(".unsent button");
@@ -140,6 +140,35 @@ class DeskUnsentTest {
         assertEquals("Changed meanwhile", until("h1").getText());
         assertFalse(Files.readString(plan).contains("# a thought"));
         assertTrue(until(".two").getText().contains("# a thought"));
+    }
+
+    @Test
+    void whatWasSentAndCouldNotBeKeptIsNotLostByLookingElsewhere() throws IOException {
+        place("set");
+        browser.executeScript("document.getElementById('text').closest('details').open = true");
+        until("#text").sendKeys("\nhalf a thought\n");
+        press("form[action='/set/text'] button.main");
+        assertTrue(until("main").getText().contains("This text is not kept yet."));
+        place("parts");
+        assertEquals(List.of("Not kept yet: what you wrote or chose at Set"), unsent());
+        until(".buttons [name=more]").click();
+        int lines = browser.findElements(By.cssSelector("[name=kind]")).size();
+        type("[aria-label='Value, line " + lines + "']", "one parsec");
+        press("form[action='/parts'] button.main");
+        assertTrue(until("main").getText().contains("This list is not kept yet."));
+        PageAudit.accessible(browser, "parts that could not be kept");
+        place("set");
+        assertTrue(value("#text").endsWith("half a thought\n"), value("#text"));
+        press("form[action='/set/text'] [data-drops]");
+        assertFalse(value("#text").contains("half a thought"));
+        place("parts");
+        assertTrue(
+                browser.findElements(By.cssSelector("[name=value]")).stream()
+                        .anyMatch(field -> "one parsec".equals(field.getDomProperty("value"))),
+                "a line that the page did not have is there again");
+        press(".unsent button");
+        assertFalse(until("main").getText().contains("Not kept yet"));
+        assertFalse(Files.readString(course.resolve("parts.csv")).contains("parsec"));
     }
 
     @Test

@@ -73,7 +73,7 @@ class DeskGuideTest {
             "<ul><li>first</li><li>second</li></ul>",
             "<th scope=\"col\">b</th>",
             "<td><code>c</code></td><td>d</td>",
-            "<pre tabindex=\"0\">{x: &quot;&lt;i&gt;&quot;}</pre>"
+            "<pre tabindex=\"0\" role=\"group\" aria-label=\"As it is written\">{x: &quot;&lt;i&gt;&quot;}</pre>"
         }) {
             assertTrue(page.contains(shown), shown + " in " + page);
         }

@@ -34,8 +34,11 @@ const place = document.body.dataset.place;
 /** Forms that change a file of the course say which version of it they saw. */
 const keeps = form => Boolean(form.elements.seen);
 const forms = () => [...document.querySelectorAll("form[method=post]:not([hidden])")];
-const fieldsOf = form => [...form.elements].filter(one =>
-  one.name && !one.hidden && !["hidden", "file", "submit", "button", "fieldset"].includes(one.type));
+/** The desk shows there what was sent and could not be kept. */
+const isRefused = form => form.dataset.unkept !== undefined;
+/** Rows of a table say of which line they are. */
+const fieldsOf = form => [...form.elements].filter(one => one.name === "from"
+  || one.name && !one.hidden && !["hidden", "file", "submit", "button", "fieldset"].includes(one.type));
 const boxed = field => field.type === "checkbox" || field.type === "radio";
 const isOn = field => boxed(field) ? field.checked : field.value;
 const wasOn = field => {
@@ -57,7 +60,7 @@ const put = (field, value) => {
 function keyOf(form) {
   const about = ["at", "key"].map(name => form.elements[name] ? form.elements[name].value : "").join(" ");
   const alike = forms().filter(other => other.getAttribute("action") === form.getAttribute("action"));
-  return [place, form.getAttribute("action"), about || alike.indexOf(form)].join(" ");
+  return [place, form.getAttribute("action"), about.trim() || alike.indexOf(form)].join(" ");
 }
 function named(form) {
   const seen = {};
@@ -68,11 +71,13 @@ function named(form) {
   });
 }
 
+const isChanged = form => isRefused(form) || fieldsOf(form).some(field => isOn(field) !== wasOn(field));
+
 function note(form) {
   const changed = {};
   for (const [name, field] of named(form)) {
-    if (isOn(field) !== wasOn(field)) {
-      changed[name] = [wasOn(field), isOn(field)];
+    if (isRefused(form) || isOn(field) !== wasOn(field)) {
+      changed[name] = [isRefused(form) ? null : wasOn(field), isOn(field)];
     }
   }
   if (Object.keys(changed).length === 0) {
@@ -92,15 +97,22 @@ function restore(form) {
   if (!noted) {
     return;
   }
+  const rows = Object.keys(noted.changed).filter(name => name.startsWith("kind ")).map(name => Number(name.slice(5)));
+  while (form.querySelector(".bins") && form.querySelectorAll("[name=kind]").length < Math.max(0, ...rows)) {
+    addRow(form);
+  }
   let older = false;
   for (const [name, field] of named(form)) {
     if (noted.changed[name]) {
       const [was, is] = noted.changed[name];
-      older = older || wasOn(field) !== was && wasOn(field) !== is;
+      older = older || wasOn(field) !== is && (was === null ? noted.seen !== form.elements.seen.value : wasOn(field) !== was);
       put(field, is);
     }
   }
-  if (!fieldsOf(form).some(field => isOn(field) !== wasOn(field))) {
+  if (isRefused(form)) {
+    return;
+  }
+  if (!isChanged(form)) {
     unsent.remove(keyOf(form));
     return;
   }
@@ -118,6 +130,21 @@ function restore(form) {
       at.open = true;
     }
   }
+}
+
+/** One more empty line of the table of parts. */
+function addRow(form) {
+  const row = form.querySelector(".bins tbody").lastElementChild.cloneNode(true);
+  for (const field of row.querySelectorAll("input, select")) {
+    field.defaultValue = "";
+    field.value = "";
+    field.removeAttribute("placeholder");
+    if (field.ariaLabel) {
+      field.ariaLabel = field.ariaLabel.replace(/[0-9]+$/, line => Number(line) + 1);
+    }
+  }
+  form.querySelector(".bins tbody").append(row);
+  return row;
 }
 
 /** Names the other places where something waits to be kept. */
@@ -198,6 +225,7 @@ for (const [key, one] of unsent.entries()) {
 restoreTicks();
 restoreLook();
 forms().forEach(restore);
+forms().filter(isRefused).forEach(note);
 tellElsewhere();
 
 let leaving = false;
@@ -230,8 +258,18 @@ document.addEventListener("submit", event => {
   leave();
 });
 document.addEventListener("click", event => {
-  if (event.target.closest("a[href]")) {
+  const link = event.target.closest("a[href]");
+  if (link) {
     leave();
+    if (link.dataset.drops !== undefined) {
+      sending = link.closest("form");
+      unsent.remove(keyOf(sending));
+    }
+  }
+  if (event.target.matches(".bins ~ .buttons [name=more]")) {
+    event.preventDefault();
+    const added = [1, 2, 3].map(() => addRow(event.target.form));
+    added[0].querySelector("select").focus();
   }
 });
 window.addEventListener("pageshow", () => {
@@ -242,7 +280,7 @@ window.addEventListener("pageshow", () => {
 window.addEventListener("beforeunload", event => {
   const others = forms().filter(form => form !== sending);
   const files = others.some(form => [...form.elements].some(one => one.type === "file" && one.value));
-  const typed = others.some(form => keeps(form) && fieldsOf(form).some(field => isOn(field) !== wasOn(field)));
+  const typed = others.some(form => keeps(form) && isChanged(form));
   if (files || typed && !(leaving && unsent.lasts())) {
     event.preventDefault();
   }
