@@ -1,5 +1,7 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -7,6 +9,7 @@ import ampersheet.diagnostic.Printable;
 import ampersheet.source.CellRows.Row;
 import ampersheet.source.ForeignText;
 import ampersheet.source.SafeCsv;
+import ampersheet.source.Told;
 import ampersheet.source.WithinMemory;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -21,7 +24,7 @@ import java.util.TreeMap;
  * names is read where every line is a seat and a name.
  */
 public final class RosterReader {
-    private static final String FORM = "a first line \"seat,name\", then a line such as \"1,Ada\" for each learner";
+    private static final String FORM = say("plan.class.form");
     private static final String SEAT = "seat";
     private static final String NAME = "name";
 
@@ -103,15 +106,12 @@ public final class RosterReader {
 
     private List<String> readRecords(List<Row> records) {
         if (records.isEmpty()) {
-            columns.fault(0, "the class list is empty", FORM, "Write one line for each learner.");
+            columns.fault(0, say("plan.class.empty"), FORM, say("plan.class.write-lines"));
             return List.of();
         }
         Row first = records.get(0);
         if (!isHead(first) && records.stream().allMatch(RosterReader::isSeatAndName)) {
-            remark(
-                    first.line(),
-                    "this list has no first line of names; each line is read as a seat and a name",
-                    "Put \"seat,name\" on the first line.");
+            remark(first.line(), say("plan.class.no-head"), say("plan.class.no-head.next"));
             records.forEach(record -> readSeat(record, new Head(0, 1, List.of(), List.of())));
             return List.of();
         }
@@ -119,16 +119,14 @@ public final class RosterReader {
         if (head.name() < 0) {
             columns.fault(
                     first.line(),
-                    head.seat() < 0
-                            ? "the first line does not name the columns seat and name"
-                            : "the first line names no column name",
+                    head.seat() < 0 ? say("plan.class.no-columns") : say("plan.class.no-name"),
                     FORM,
-                    "Put the column names on the first line.");
+                    say("plan.columns.next"));
             return List.of();
         }
         List<Row> learners = records.subList(1, records.size());
         if (learners.isEmpty()) {
-            columns.fault(first.line(), "the class list names nobody", FORM, "Write one line for each learner.");
+            columns.fault(first.line(), say("plan.class.nobody"), FORM, say("plan.class.write-lines"));
         }
         readLearners(head, first, learners);
         return head.furtherNames();
@@ -143,11 +141,7 @@ public final class RosterReader {
             learners.forEach(record -> readSeat(record, head));
             return;
         }
-        remark(
-                first.line(),
-                "this list has no seat numbers; its " + learners.size() + " lines are numbered from 1 in their order",
-                "Add a column seat before the list changes: a learner who moves to another line would get another "
-                        + "sheet.");
+        remark(first.line(), Told.count("plan.class.no-seats", learners.size()), say("plan.class.no-seats.next"));
         for (Row record : learners) {
             if (record.size() <= head.name()) {
                 tooShort(record);
@@ -164,10 +158,9 @@ public final class RosterReader {
     private void tooShort(Row record) {
         columns.fault(
                 record.line(),
-                "this line has " + (record.size() == 1 ? "one column" : record.size() + " columns")
-                        + ", too few for a seat and a name",
+                Told.count("plan.class.line.short", record.size()),
                 FORM,
-                "Add what is missing; the name may be empty, its comma may not.");
+                say("plan.class.line.short.next"));
     }
 
     /** −1 if it is none. */
@@ -187,18 +180,18 @@ public final class RosterReader {
         if (seat < 0) {
             columns.fault(
                     line,
-                    written.isEmpty() ? "this line has no seat number" : "“" + written + "” is not a seat number",
-                    "a whole number from 1 to " + SheetId.LAST_SEAT,
-                    "Give each learner a number of their own.");
+                    written.isEmpty() ? say("plan.class.seat.none") : say("plan.class.seat.unread", "written", written),
+                    say("plan.whole-number-to", "most", Integer.toString(SheetId.LAST_SEAT)),
+                    say("plan.class.seat.next"));
             return;
         }
         Integer earlier = lineOfSeat.putIfAbsent(seat, line);
         if (earlier != null) {
             columns.fault(
                     line,
-                    "seat " + seat + " is taken twice: line " + earlier + " has it too",
+                    say("plan.class.seat.twice", "seat", Integer.toString(seat), "line", Integer.toString(earlier)),
                     "",
-                    "Give each learner a number of their own; two with one number would get the same sheet.");
+                    say("plan.class.seat.twice.next"));
             return;
         }
         add(seat, record, head);
