@@ -35,6 +35,7 @@ final class ForecastText {
     static String of(Forecast plan) {
         ForecastText text = new ForecastText();
         text.line(plan.plan().title());
+        text.line(count("plan.looked-at", (int) plan.problems().getCount()));
         text.sheet(plan, warning -> warning);
         text.line("");
         text.line(say("command.plan.skills"));
@@ -134,7 +135,9 @@ final class ForecastText {
                         say(
                                 "command.plan.paper",
                                 "sides",
-                                range(paper.least(), paper.most(), count("command.count.sides", paper.most())))));
+                                range(paper.least(), paper.most(), count("command.count.sides", paper.most())),
+                                "looked",
+                                count("plan.looked-at.paper", paper.sheets()))));
         StringJoiner levels = new StringJoiner(", ");
         forecast.levels()
                 .forEach((level, share) ->

@@ -1,5 +1,7 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.say;
+
 import java.io.ByteArrayOutputStream;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Consumer;
@@ -53,7 +55,7 @@ final class Body implements Runnable {
                 return;
             }
             if (Content.Chunk.isFailure(chunk)) {
-                stop(Reply.plain(Reply.TOO_SLOW, "What was sent did not come to its end."));
+                stop(Reply.plain(Reply.TOO_SLOW, say("desk.request.unended")));
                 return;
             }
             boolean fits = take(chunk);
@@ -61,11 +63,12 @@ final class Body implements Runnable {
             chunk.release();
             if (!fits) {
                 stop(Reply.plain(
-                        Reply.TOO_LARGE, "At most " + (limits.bodyBytes() >> 20) + " MB can be sent at once."));
+                        Reply.TOO_LARGE,
+                        say("desk.request.large", "megabytes", Integer.toString(limits.bodyBytes() >> 20))));
                 return;
             }
             if (nanos.getAsLong() - begun > limits.bodyTime().toNanos()) {
-                stop(Reply.plain(Reply.TOO_SLOW, "What was sent took too long to come."));
+                stop(Reply.plain(Reply.TOO_SLOW, say("desk.request.slow")));
                 return;
             }
             if (last) {

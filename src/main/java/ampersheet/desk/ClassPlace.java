@@ -1,5 +1,7 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.count;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.issue.CourseFolder;
@@ -69,12 +71,10 @@ final class ClassPlace {
             }
             Roster roster = PastedClass.read(pasted);
             int seats = roster.seats().size();
-            told.add(seats + (seats == 1 ? " learner is" : " learners are") + " in the class list now.");
+            told.add(count("desk.class.kept", seats));
             String text = PastedClass.written(roster);
             // Of the list that is kept: what is pasted without seats gets them here.
-            RosterReader.read(CourseFolder.CLASS, text)
-                    .remarks()
-                    .forEach(remark -> told.add(remark.problem() + ". " + remark.nextAction()));
+            RosterReader.read(CourseFolder.CLASS, text).remarks().forEach(remark -> told.add(Frame.said(remark)));
             try {
                 set.course().write(CourseFolder.CLASS, text, seen);
             } catch (Course.Stale stale) {
@@ -87,6 +87,6 @@ final class ClassPlace {
     }
 
     Reply undo() {
-        return frame.undone(set.course().undo(CourseFolder.CLASS), "/class", "change", CourseFolder.CLASS);
+        return frame.undone(set.course().undo(CourseFolder.CLASS), "/class", CourseFolder.CLASS);
     }
 }

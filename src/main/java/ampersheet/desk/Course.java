@@ -1,5 +1,7 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -14,6 +16,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.ArrayDeque;
@@ -24,6 +27,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 
@@ -104,7 +108,7 @@ final class Course {
                     : SourceFile.text(file, Bounds.WRITTEN, SourceFile.Links.REFUSED);
             return new Kept(text, version(text));
         } catch (Unread unread) {
-            throw new DiagnosticException(unread.told(name, "text in UTF-8"));
+            throw new DiagnosticException(unread.told(name, say("desk.file.text")));
         }
     }
 
@@ -116,7 +120,7 @@ final class Course {
         try {
             return Optional.of(SourceFile.foreign(folder.roster(), Bounds.WRITTEN, SourceFile.Links.REFUSED));
         } catch (Unread unread) {
-            throw new DiagnosticException(unread.told(CourseFolder.CLASS, "a table of the class"));
+            throw new DiagnosticException(unread.told(CourseFolder.CLASS, say("desk.file.class")));
         }
     }
 
@@ -157,9 +161,9 @@ final class Course {
         if (Files.isSymbolicLink(file)) {
             throw new DiagnosticException(Diagnostic.error(
                     Place.inFile(name),
-                    "this is a link, and the desk writes over none",
-                    "an ordinary file in the course folder",
-                    "Put the file itself there."));
+                    say("desk.file.link"),
+                    say("desk.file.link.expected"),
+                    say("desk.file.link.next")));
         }
         Output.Terms terms = new Output.Terms(List.of(), true, false, place -> {});
         try (Output output = Output.file(file, ending(name), terms)) {
@@ -210,7 +214,7 @@ final class Course {
         try {
             return Optional.of(SourceFile.bytes(file, most, SourceFile.Links.REFUSED));
         } catch (Unread unread) {
-            throw new DiagnosticException(unread.told(name, "an ordinary file of at most " + most + " bytes"));
+            throw new DiagnosticException(unread.told(name, say("desk.file.bytes", "most", Integer.toString(most))));
         }
     }
 
@@ -276,9 +280,27 @@ final class Course {
         if (Files.exists(path, LinkOption.NOFOLLOW_LINKS) && !isFolder(path)) {
             throw new DiagnosticException(Diagnostic.error(
                     Place.inFile(shown(path)),
-                    "this is no folder of the course but " + (Files.isSymbolicLink(path) ? "a link" : "a file"),
-                    "a folder",
-                    "Move it away."));
+                    Files.isSymbolicLink(path) ? say("desk.folder.link") : say("desk.folder.file"),
+                    say("desk.folder.expected"),
+                    say("desk.folder.next")));
+        }
+    }
+
+    /** Those of the files that are there and were written after another one, by their own times. */
+    List<String> writtenAfter(String one, Set<String> files) {
+        List<String> after = new ArrayList<>();
+        try {
+            FileTime time = Files.getLastModifiedTime(folder.folder().resolve(one), LinkOption.NOFOLLOW_LINKS);
+            for (String file : files) {
+                Path path = folder.folder().resolve(file);
+                if (Files.isRegularFile(path, LinkOption.NOFOLLOW_LINKS)
+                        && Files.getLastModifiedTime(path).compareTo(time) > 0) {
+                    after.add(file);
+                }
+            }
+            return after;
+        } catch (IOException failure) {
+            throw unreadable(folder.folder().resolve(one), failure);
         }
     }
 
@@ -332,7 +354,7 @@ final class Course {
         try {
             return SourceFile.bytes(file, LARGEST, SourceFile.Links.REFUSED);
         } catch (Unread unread) {
-            throw new DiagnosticException(unread.told(shown(file), "a file that may be read"));
+            throw new DiagnosticException(unread.told(shown(file), say("desk.file.readable")));
         }
     }
 
@@ -355,8 +377,8 @@ final class Course {
     private DiagnosticException unreadable(Path of, IOException failure) {
         return new DiagnosticException(Diagnostic.error(
                 Place.inFile(shown(of)),
-                "this cannot be read or changed: " + failure.getMessage(),
-                "files that you may read and write",
-                "Check its permissions."));
+                say("desk.file.refused", "failure", String.valueOf(failure.getMessage())),
+                say("desk.file.refused.expected"),
+                say("desk.file.refused.next")));
     }
 }

@@ -20,9 +20,12 @@ import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -183,6 +186,39 @@ final class CourseSet {
             made = new Made(state(), maker); // a seed may have been drawn
         }
         return made.maker();
+    }
+
+    /** The files from which all that is given out is made, as they are now. */
+    Ingredients ingredients() {
+        Map<String, String> versions = new LinkedHashMap<>();
+        for (String file : List.of(CourseFolder.PLAN, CourseFolder.PLAN + ".seed", CourseFolder.CLASS)) {
+            versions.put(file, version(file));
+        }
+        try {
+            Plan plan = plan();
+            if (plan.parts().isPresent()) {
+                versions.put(CourseFolder.PARTS, version(CourseFolder.PARTS));
+            }
+            plan.heading().logo().ifPresent(logo -> versions.put(logo.file(), Course.version(logo.address())));
+        } catch (DiagnosticException broken) {
+            // The plan's own version tells that it is another one now.
+        }
+        versions.put(
+                CourseFolder.FONT,
+                course.bytesOf(CourseFolder.FONT, ExtraFont.LARGEST)
+                        .map(bytes -> Course.version(new String(bytes, StandardCharsets.ISO_8859_1)))
+                        .orElse(Course.Kept.NONE));
+        library();
+        versions.put(CourseFolder.TEMPLATES, Course.version(own.state()));
+        return new Ingredients(versions);
+    }
+
+    private String version(String file) {
+        try {
+            return course.read(file).version();
+        } catch (DiagnosticException broken) {
+            return "broken";
+        }
     }
 
     /** All that sheets are made of. */

@@ -1,5 +1,7 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Printable;
 import ampersheet.issue.CourseFolder;
@@ -103,7 +105,8 @@ public final class Desk implements AutoCloseable {
                 "/class/paste",
                 "/parts",
                 "/parts/undo",
-                "/help");
+                "/help",
+                "/help/guide");
 
         Places(CourseFolder files, Work work, Consumer<String> failures) {
             this.failures = failures;
@@ -130,7 +133,8 @@ public final class Desk implements AutoCloseable {
                     Map.entry("/give-out", out::show),
                     Map.entry("/give-out/progress", out::progress),
                     Map.entry("/take-in", in::show),
-                    Map.entry("/help", call -> frame.page(Reply.FINE, call, "help", "help", Map.of())));
+                    Map.entry("/help", call -> frame.page(Reply.FINE, call, "help", "help", Map.of())),
+                    Map.entry("/help/guide", call -> frame.page(Reply.FINE, call, "help", "guide", Guide.page())));
             this.change = Map.ofEntries(
                     Map.entry("/set/start", call -> edits.start()),
                     Map.entry("/set/add", edits::add),
@@ -183,7 +187,7 @@ public final class Desk implements AutoCloseable {
                 }
                 return call.post() ? Reply.unknown() : file(call.path());
             } catch (DiagnosticException unfit) {
-                return frame.unfit(call, "help", "This does not fit", unfit);
+                return frame.unfit(call, "help", say("desk.unfit"), unfit);
             }
         }
 
@@ -228,9 +232,7 @@ public final class Desk implements AutoCloseable {
         @Override
         public Reply failed(Throwable failure) {
             failures.accept(Printable.line(failure.toString()));
-            return Reply.plain(
-                    Reply.FAILED,
-                    "This failed where it should not, and harmed nothing else. Go back, and please report it.");
+            return Reply.plain(Reply.FAILED, say("desk.failed"));
         }
     }
 }

@@ -1,5 +1,7 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.say;
+
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.util.List;
@@ -8,6 +10,7 @@ import java.util.concurrent.Executor;
 import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
@@ -70,7 +73,7 @@ final class DeskServer implements AutoCloseable {
         server.addConnector(connector);
         server.setStopTimeout(STOPPING);
         server.setErrorHandler((request, response, callback) -> {
-            write(Reply.plain(response.getStatus(), "This request cannot be answered."), response, callback);
+            write(Reply.plain(response.getStatus(), say("desk.request.unanswered")), response, callback);
             return true;
         });
         ThreadPoolExecutor computing = new ThreadPoolExecutor(
@@ -113,6 +116,8 @@ final class DeskServer implements AutoCloseable {
         computing.shutdownNow();
         try {
             server.stop();
+        } catch (TimeoutException stillComputed) {
+            // A page that is still being made reaches nobody any more; all the rest has ended.
         } catch (Exception failure) {
             throw new IOException(failure);
         }
@@ -152,7 +157,7 @@ final class DeskServer implements AutoCloseable {
                     response,
                     callback);
             if (!post && !method.equals("GET") && !method.equals("HEAD")) {
-                reply.accept(Reply.plain(Reply.MALFORMED, "Here one reads a page or sends a form, and nothing else."));
+                reply.accept(Reply.plain(Reply.MALFORMED, say("desk.request.method")));
                 return true;
             }
             Gate.Asking asking = new Gate.Asking(
@@ -181,7 +186,8 @@ final class DeskServer implements AutoCloseable {
         private void receive(Request request, String path, Consumer<Reply> reply) {
             if (request.getLength() > limits.bodyBytes()) {
                 reply.accept(Reply.plain(
-                        Reply.TOO_LARGE, "At most " + (limits.bodyBytes() >> 20) + " MB can be sent at once."));
+                        Reply.TOO_LARGE,
+                        say("desk.request.large", "megabytes", Integer.toString(limits.bodyBytes() >> 20))));
                 return;
             }
             Body[] body = new Body[1];
@@ -239,8 +245,7 @@ final class DeskServer implements AutoCloseable {
                 computing.execute(work);
             } catch (RejectedExecutionException full) {
                 done.run();
-                reply.accept(Reply.plain(Reply.BUSY, "The desk is at work on other pages. Ask again in a moment.")
-                        .with("Retry-After", "2"));
+                reply.accept(Reply.plain(Reply.BUSY, say("desk.request.busy")).with("Retry-After", "2"));
             }
         }
     }

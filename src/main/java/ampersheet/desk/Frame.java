@@ -1,5 +1,7 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Severity;
@@ -15,13 +17,13 @@ import java.util.Map;
 final class Frame {
     private static final int MOST_NOTICES = 200;
     private static final List<String[]> PLACES = List.of(
-            new String[] {"lessons", "Lessons"},
-            new String[] {"set", "Set"},
-            new String[] {"class", "Class"},
-            new String[] {"parts", "Parts"},
-            new String[] {"give-out", "Give out"},
-            new String[] {"take-in", "Take in"},
-            new String[] {"help", "Help"});
+            new String[] {"lessons", say("desk.place.lessons")},
+            new String[] {"set", say("desk.place.set")},
+            new String[] {"class", say("desk.place.class")},
+            new String[] {"parts", say("desk.place.parts")},
+            new String[] {"give-out", say("desk.place.give-out")},
+            new String[] {"take-in", say("desk.place.take-in")},
+            new String[] {"help", say("desk.place.help")});
 
     private final Pages pages = new Pages();
     private final CourseSet set;
@@ -54,9 +56,7 @@ final class Frame {
 
     /** Goes on at the page that shows how far it is, or tells there that something else is being made. */
     Reply begun(boolean begun, String path) {
-        return begun
-                ? Reply.to(path)
-                : goOn(path, List.of("Something is being made already. Wait until it is done, or stop it."));
+        return begun ? Reply.to(path) : goOn(path, List.of(say("desk.work.busy")));
     }
 
     /** Goes on at a page that tells this; reloading it tells it again, and does nothing again. */
@@ -70,14 +70,10 @@ final class Frame {
         return Reply.to(path + (path.contains("?") ? "&" : "?") + "told=" + last);
     }
 
-    /** @param what was changed in the file, as the reader calls it */
-    Reply undone(boolean undone, String path, String what, String file) {
-        return goOn(
-                path,
-                List.of(
-                        undone
-                                ? "The last " + what + " is taken back."
-                                : "Nothing to take back: " + file + " was changed elsewhere since."));
+    /** Tells whether the last change of a file was taken back. */
+    Reply undone(boolean undone, String path, String file) {
+        String done = file.equals(CourseFolder.DECISIONS) ? say("desk.undone.decision") : say("desk.undone.change");
+        return goOn(path, List.of(undone ? done : say("desk.undone.not", "file", file)));
     }
 
     private synchronized List<String> notices(Call call) {
@@ -97,6 +93,11 @@ final class Frame {
                     "next", capital(one.nextAction())));
         }
         return told;
+    }
+
+    /** In one line. */
+    static String said(Diagnostic one) {
+        return say("desk.remark", "problem", one.problem(), "next", one.nextAction());
     }
 
     /** Templates are read by their whole path; who reads this knows the folder. */

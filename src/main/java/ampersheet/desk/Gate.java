@@ -1,5 +1,7 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.say;
+
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.util.List;
@@ -52,22 +54,20 @@ final class Gate {
     /** The answer to whoever may not ask, or has only just come in; empty for all others. */
     Optional<Reply> stops(Asking asking) {
         if (!hosts().contains(asking.host())) {
-            return Optional.of(Reply.plain(Reply.REFUSED, "This is no name of the desk."));
+            return Optional.of(Reply.plain(Reply.REFUSED, say("desk.gate.host")));
         }
         if (asking.post() && !fromTheDesk(asking)) {
-            return Optional.of(Reply.plain(Reply.REFUSED, "Only a page of the desk may change something here."));
+            return Optional.of(Reply.plain(Reply.REFUSED, say("desk.gate.change")));
         }
         if (!asking.post() && asking.path().startsWith(OPENING)) {
             return Optional.of(same(secret, asking.path().substring(OPENING.length())) ? opened() : Reply.unknown());
         }
         if (asking.site().equals("cross-site") || asking.site().equals("same-site")) {
-            return Optional.of(Reply.plain(Reply.REFUSED, "Another page may not ask for this."));
+            return Optional.of(Reply.plain(Reply.REFUSED, say("desk.gate.site")));
         }
         return isKnown(asking.cookies())
                 ? Optional.empty()
-                : Optional.of(Reply.plain(
-                        Reply.REFUSED,
-                        "Open the desk by the address that the program printed when it started; it holds a secret."));
+                : Optional.of(Reply.plain(Reply.REFUSED, say("desk.gate.unknown")));
     }
 
     private boolean fromTheDesk(Asking asking) {
@@ -81,9 +81,9 @@ final class Gate {
      * browser.
      */
     private Reply opened() {
-        String html =
-                "<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>The desk</title></head><body>"
-                        + "<p><a href=\"/lessons\">Open the desk</a></p></body></html>";
+        String html = "<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>"
+                + say("desk.gate.title") + "</title></head><body><p><a href=\"/lessons\">" + say("desk.gate.open")
+                + "</a></p></body></html>";
         return Reply.page(Reply.FINE, html)
                 .with("Set-Cookie", cookie() + "=" + session + "; Path=/; HttpOnly; SameSite=Strict")
                 .with("Refresh", "0; url=/lessons");

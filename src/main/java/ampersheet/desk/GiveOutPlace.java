@@ -1,52 +1,46 @@
 package ampersheet.desk;
 
-import ampersheet.diagnostic.Diagnostic;
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.DiagnosticException;
-import ampersheet.diagnostic.Place;
-import ampersheet.issue.BenchCardFile;
 import ampersheet.issue.CourseFolder;
-import ampersheet.issue.Exchange;
-import ampersheet.issue.Handouts;
-import ampersheet.issue.Issue;
-import ampersheet.issue.Output;
-import ampersheet.issue.PracticeFile;
-import ampersheet.issue.Progress;
 import ampersheet.render.pdf.ExtraFont;
-import ampersheet.render.pdf.Profile;
-import ampersheet.render.qti.QtiVersion;
-import ampersheet.sheet.Document;
-import ampersheet.sheet.ProblemSet;
-import ampersheet.sheet.Roster;
-import ampersheet.source.Languages;
+import ampersheet.source.Told;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentSkipListMap;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 
 /** What is handed out: made in the background, each file whole or not there. */
 final class GiveOutPlace {
     private static final Pattern MADE = Pattern.compile("made/[\\w.-]+\\.(?:pdf|html)\\b");
-    private static final int MOST_VARIANTS = 200;
-    private static final int PRACTICE_VARIANTS = 12;
-    private static final int EXCHANGE_VARIANTS = 10;
+    private static final String PLACE = "give-out";
+    private static final String HERE = "/" + PLACE;
 
     private final CourseSet set;
     private final Frame frame;
     private final Work work;
+    private final Making making;
+    /** The forms as they were sent last. */
+    private final Map<String, Form> asked = new ConcurrentSkipListMap<>();
+
+    private volatile Making.Begun last;
 
     GiveOutPlace(CourseSet set, Frame frame, Work work) {
         this.set = set;
         this.frame = frame;
         this.work = work;
+        this.making = new Making(set);
     }
 
     Reply show(Call call) {
         CourseFolder files = set.course().files();
+        Optional<Work.Standing> standing = work.standing(PLACE);
         Map<String, Object> values = Pages.values(
                 "hasPlan", set.course().isThere(CourseFolder.PLAN),
                 "hasClass", set.course().isThere(CourseFolder.CLASS),
@@ -55,9 +49,11 @@ final class GiveOutPlace {
                 "largest", Limits.USUAL.bodyBytes() >> 20,
                 "own", set.course().isFolder(files.templates()),
                 "learners", learners(),
-                "made", made(),
-                "work", shown(work.standing("give-out")));
-        return frame.page(Reply.FINE, call, "give-out", "give-out", values);
+                "made", making.things().shown(),
+                "chosen", chosen(),
+                "work", shown(standing),
+                "older", older(standing));
+        return frame.page(Reply.FINE, call, PLACE, PLACE, values);
     }
 
     private int learners() {
@@ -68,25 +64,43 @@ final class GiveOutPlace {
         }
     }
 
-    /** What lies there, to be opened. */
-    private List<Map<String, Object>> made() {
-        List<Map<String, Object>> made = new ArrayList<>();
-        CourseFolder files = set.course().files();
-        for (String name : set.course().names(files.made())) {
-            made.add(Pages.values("path", "/made/" + name, "name", name));
+    /** What of the course has changed since that was made of which it is told, and what to do. */
+    private String older(Optional<Work.Standing> standing) {
+        Making.Begun begun = last;
+        if (begun == null
+                || standing.filter(now -> now.state() == Work.State.DONE).isEmpty()) {
+            return "";
         }
-        for (String name : set.course().names(files.pages())) {
-            if (name.endsWith(".html") || name.endsWith(".csv")) {
-                made.add(Pages.values("path", "/made/class/" + name, "name", "class/" + name));
-            }
+        List<String> changed = set.ingredients().changedSince(begun.from());
+        if (changed.isEmpty()) {
+            return "";
         }
-        made.sort(Comparator.comparingInt(one -> rank((String) one.get("name"))));
-        return made;
+        return begun.what() == Making.What.COUNT
+                ? say("desk.older.count", "files", Told.all(changed))
+                : say("desk.older", "files", Told.all(changed));
     }
 
-    /** What is printed or opened first, what only programs read last. */
-    private static int rank(String name) {
-        return name.endsWith(".pdf") ? 0 : name.endsWith(".html") ? 1 : name.contains("manifest") ? 3 : 2;
+    /** What was chosen last, so that whoever counts paper first does not choose again. */
+    private Map<String, Object> chosen() {
+        Form paper = asked.getOrDefault(Making.What.HANDOUT.form(), Form.NONE);
+        Form pages = asked.getOrDefault(Making.What.PAGES.form(), Form.NONE);
+        Form practice = asked.getOrDefault(Making.What.PRACTICE.form(), Form.NONE);
+        Form exchange = asked.getOrDefault(Making.What.EXCHANGE.form(), Form.NONE);
+        return Pages.values(
+                "copies", Making.copies(paper).orElse(Making.USUAL_COPIES),
+                "withoutNames", paper.text("who").equals("copies"),
+                "profile", paper.text("profile"),
+                "keys", paper.text("keys"),
+                "paper", paper.text("paper"),
+                "shared", paper.has("shared"),
+                "noHost", paper.has("no-host"),
+                "noLetters", paper.has("no-letters"),
+                "homework", pages.has("homework"),
+                "pdf", pages.has("pdf"),
+                "drawings", pages.has("drawings"),
+                "practice", Making.variants(practice, Making.PRACTICE_VARIANTS),
+                "exchange", Making.variants(exchange, Making.EXCHANGE_VARIANTS),
+                "version", exchange.text("version"));
     }
 
     static Map<String, Object> shown(Optional<Work.Standing> standing) {
@@ -104,6 +118,7 @@ final class GiveOutPlace {
                 "all", now.all(),
                 "seconds", now.seconds(),
                 "left", now.secondsLeft(),
+                "aside", now.givesWay(),
                 "told", now.told(),
                 "open", named(now.told()),
                 "faults", Frame.told(now.faults()));
@@ -124,66 +139,38 @@ final class GiveOutPlace {
         if (call.part()) {
             return frame.part("work-part", values);
         }
-        return Reply.to(work.standing().map(now -> "/" + now.place()).orElse("/give-out"));
+        return Reply.to(work.standing().map(now -> "/" + now.place()).orElse(HERE));
     }
 
     Reply stop() {
         work.stop();
         return frame.goOn(
-                work.standing().map(now -> "/" + now.place()).orElse("/give-out"),
-                List.of("It stops after the page that is being made. What is there is whole; the same again makes the"
-                        + " rest."));
+                work.standing().map(now -> "/" + now.place()).orElse(HERE), List.of(say("desk.work.stopping")));
     }
 
     /** Begins to make what was asked for. */
     Reply make(Call call) {
         Form form = call.form();
-        String what = form.text("what");
+        Optional<Making.What> what = Making.What.of(form.text("what"));
+        if (what.isEmpty()) {
+            return Reply.unknown();
+        }
+        asked.put(what.get().form(), form);
         try {
             requireFolders();
-            Work.Task task;
-            String title;
-            switch (what) {
-                case "pdf", "count", "cards" -> {
-                    Roster roster = learnersOf(form);
-                    ProblemSet of = set.set();
-                    Handouts.Wish wish = wish(form, of);
-                    title = what.equals("pdf")
-                            ? "The PDF for tonight's table"
-                            : what.equals("count") ? "How much paper it takes" : "Bench cards";
-                    task = what.equals("cards")
-                            ? progress -> cards(of, roster, wish, progress)
-                            : progress -> handout(of, roster, wish, what.equals("count"), progress);
-                }
-                case "pages" -> {
-                    Roster roster = classList();
-                    ProblemSet of = set.set();
-                    Issue.Besides besides = new Issue.Besides(
-                            form.has("homework"),
-                            form.has("pdf"),
-                            form.has("drawings"),
-                            form.has("pdf") ? set.font() : Optional.empty());
-                    title = "Pages for the class";
-                    task = progress -> pages(of, roster, besides, progress);
-                }
-                case "practice" -> {
-                    ProblemSet of = set.setWhateverTheParts();
-                    title = "The practice page";
-                    task = progress ->
-                            practice(of, form.number("variants", 1, MOST_VARIANTS, PRACTICE_VARIANTS), progress);
-                }
-                case "exchange" -> {
-                    ProblemSet of = set.setWhateverTheParts();
-                    title = "The exchange package";
-                    task = progress -> exchange(of, form, progress);
-                }
-                default -> {
-                    return Reply.unknown();
-                }
+            Making.Begun begun = making.begun(what.get(), form);
+            if (begun.known().isPresent()) {
+                return frame.goOn(HERE, begun.known().get());
             }
-            return frame.begun(work.begin(title, "give-out", task), "/give-out");
+            boolean first = what.get() == Making.What.COUNT
+                    ? work.beginAside(begun.title(), PLACE, begun.task())
+                    : work.begin(begun.title(), PLACE, begun.task());
+            if (first) {
+                last = begun;
+            }
+            return frame.begun(first, HERE);
         } catch (DiagnosticException unfit) {
-            return frame.unfit(call, "give-out", "This cannot be made yet", unfit);
+            return frame.unfit(call, PLACE, say("desk.make.unfit"), unfit);
         }
     }
 
@@ -200,161 +187,23 @@ final class GiveOutPlace {
         }
     }
 
-    private Roster classList() {
-        return set.roster()
-                .orElseThrow(() -> new DiagnosticException(Diagnostic.error(
-                        Place.inFile(CourseFolder.CLASS),
-                        "there is no class list yet",
-                        "names, or a number of copies",
-                        "Paste the names at the place Class.")));
-    }
-
-    private Roster learnersOf(Form form) {
-        int copies = form.number("copies", 1, 9_999, 0);
-        if (!form.text("who").equals("copies") && set.course().isThere(CourseFolder.CLASS)) {
-            return classList();
-        }
-        if (copies == 0) {
-            return classList();
-        }
-        List<Roster.Seat> seats = new ArrayList<>();
-        for (int seat = 1; seat <= copies; seat++) {
-            seats.add(new Roster.Seat(seat, ""));
-        }
-        return new Roster(seats);
-    }
-
-    private Handouts.Wish wish(Form form, ProblemSet of) {
-        Document.Paper paper = form.text("paper").equals("letter")
-                ? Document.Paper.LETTER
-                : form.text("paper").equals("a4")
-                        ? Document.Paper.A4
-                        : of.plan().paper();
-        boolean folded = form.text("profile").equals("booklet");
-        return new Handouts.Wish(
-                folded ? paper.folded() : paper,
-                choice(Profile.values(), form.text("profile"), Profile.COMPACT),
-                choice(Handouts.Keys.values(), form.text("keys"), Handouts.Keys.GRID),
-                !form.has("no-letters"),
-                !form.has("no-host"),
-                form.has("shared"),
-                set.font());
-    }
-
     /** Keeps a font in the course, if it is one. */
     Reply takeFont(Call call) {
         try {
             if (call.uploads().isEmpty()) {
-                return frame.goOn("/give-out", List.of("No file was chosen."));
+                return frame.goOn(HERE, List.of(say("desk.file.unchosen")));
             }
             byte[] bytes = call.uploads().get(0).bytes();
-            new ExtraFont("the file you sent", bytes);
+            new ExtraFont(say("desk.file.sent"), bytes);
             set.course().writeBytes(CourseFolder.FONT, bytes);
-            return frame.goOn("/give-out", List.of("Kept as font.ttf: from now on PDFs set names with it, too."));
+            return frame.goOn(HERE, List.of(say("desk.font.kept")));
         } catch (DiagnosticException unfit) {
-            return frame.unfit(call, "give-out", "This font is not kept", unfit);
+            return frame.unfit(call, PLACE, say("desk.font.unfit"), unfit);
         }
     }
 
     Reply removeFont() {
         set.course().removeFile(CourseFolder.FONT);
-        return frame.goOn("/give-out", List.of("PDFs are made without font.ttf from now on."));
-    }
-
-    private static <E extends Enum<E>> E choice(E[] values, String word, E otherwise) {
-        for (E value : values) {
-            if (value.name().toLowerCase(Locale.ROOT).equals(word)) {
-                return value;
-            }
-        }
-        return otherwise;
-    }
-
-    private Output.Terms terms(Progress progress) {
-        CourseFolder files = set.course().files();
-        return new Output.Terms(
-                        List.of(files.plan(), files.roster(), files.parts(), files.font()), false, false, place -> {})
-                .watchedBy(progress);
-    }
-
-    private List<String> handout(
-            ProblemSet of, Roster roster, Handouts.Wish wish, boolean onlyCount, Progress progress) {
-        Path out = set.course().files().handout();
-        List<String> told = new ArrayList<>();
-        if (onlyCount) {
-            Handouts.print(of, roster, out, wish, terms(progress), paper -> {
-                told.add(paper.sentence(Languages.ENGLISH));
-                paper.saving().ifPresent(told::add);
-                return false;
-            });
-            return told;
-        }
-        Handouts.Printed printed = Handouts.print(of, roster, out, wish, terms(progress), paper -> {
-            told.add(paper.sentence(Languages.ENGLISH));
-            return true;
-        });
-        told.add("Print " + names(printed.files()) + " on both sides, turned over the long edge, at actual size.");
-        told.add("Type what comes back on paper into " + set.course().shown(printed.grid())
-                + ", an empty table with a line for each learner, and send it at Take in.");
-        told.add("Keep " + set.course().shown(printed.archive()) + ": later versions check and mark by it.");
-        printed.left()
-                .ifPresent(left -> told.add(set.course().shown(left)
-                        + " is from an earlier time; delete it if its sheets are not in use any more."));
-        return told;
-    }
-
-    private String names(List<Path> files) {
-        return String.join(
-                " and ", files.stream().map(file -> set.course().shown(file)).toList());
-    }
-
-    private List<String> cards(ProblemSet of, Roster roster, Handouts.Wish wish, Progress progress) {
-        BenchCardFile.Printed printed =
-                BenchCardFile.print(of, roster, set.course().files().cards(), wish, terms(progress));
-        List<String> told = new ArrayList<>();
-        told.add(printed.cards() + (printed.cards() == 1 ? " card" : " cards")
-                + " in made/cards.pdf. Print on one side," + " at actual size, and cut along the marks.");
-        printed.left().forEach(one -> told.add("No card of " + one.template() + ": " + one.because() + "."));
-        return told;
-    }
-
-    private List<String> pages(ProblemSet of, Roster roster, Issue.Besides besides, Progress progress) {
-        Issue.Issued issued = Issue.issue(
-                of,
-                roster,
-                set.course().files().pages(),
-                Math.max(1, Runtime.getRuntime().availableProcessors() - 1),
-                besides,
-                terms(progress));
-        List<String> told = new ArrayList<>();
-        told.add(issued.sheets() + (issued.sheets() == 1 ? " sheet" : " sheets")
-                + ", each with its key, in made/class.");
-        told.add("Hand out what is in sheets" + (besides.homework() ? " or homework" : "") + "; keep what is in keys.");
-        if (issued.left().files() > 0) {
-            told.add("made/class also holds " + issued.left().files()
-                    + " files of an earlier time; manifest.csv tells of each. Hand out none of them by mistake.");
-        }
-        return told;
-    }
-
-    private List<String> practice(ProblemSet of, int variants, Progress progress) {
-        PracticeFile.Written written =
-                PracticeFile.write(of, variants, set.course().files().practice(), terms(progress));
-        return List.of(written.skills() + (written.skills() == 1 ? " skill" : " skills")
-                + " in made/practice.html, one page that needs no network.");
-    }
-
-    private List<String> exchange(ProblemSet of, Form form, Progress progress) {
-        Exchange.Packed packed = Exchange.pack(
-                of.plan(),
-                set.library(),
-                form.number("variants", 1, MOST_VARIANTS, EXCHANGE_VARIANTS),
-                form.text("version").equals("2.1") ? QtiVersion.V2_1 : QtiVersion.V3_0,
-                set.course().files().exchange(),
-                terms(progress));
-        List<String> told = new ArrayList<>();
-        told.add(packed.items() + (packed.items() == 1 ? " item" : " items") + " in made/exchange.zip.");
-        packed.leftOut().forEach(what -> told.add("Left out: " + what + "."));
-        return told;
+        return frame.goOn(HERE, List.of(say("desk.font.removed")));
     }
 }

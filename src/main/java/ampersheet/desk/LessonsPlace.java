@@ -1,5 +1,7 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.problem.Draws;
 import ampersheet.problem.Problem;
@@ -153,7 +155,7 @@ final class LessonsPlace {
                             "worked", html(Composer.alone(problem, DecimalMarker.POINT), "worked-"),
                             "mistakes", mistakes(template)));
         } catch (DiagnosticException unfit) {
-            return frame.unfit(call, "lessons", name + " cannot be used", unfit);
+            return frame.unfit(call, "lessons", say("desk.lesson.unfit", "name", name), unfit);
         }
     }
 

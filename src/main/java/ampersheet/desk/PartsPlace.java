@@ -1,5 +1,8 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.count;
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.issue.CourseFolder;
@@ -100,8 +103,15 @@ final class PartsPlace {
             set.course().write(CourseFolder.PARTS, typed.text(), call.form().text("seen"));
             return frame.goOn(
                     "/" + PAGE,
-                    List.of("Kept: " + bins + (bins == 1 ? " bin" : " bins")
-                            + (meters == 0 ? "." : " and " + meters + (meters == 1 ? " meter." : " meters."))));
+                    List.of(
+                            meters == 0
+                                    ? count("desk.parts.kept", bins)
+                                    : say(
+                                            "desk.parts.kept.both",
+                                            "bins",
+                                            count("desk.parts.bins", bins),
+                                            "meters",
+                                            count("desk.parts.meters", meters))));
         } catch (DiagnosticException unfit) {
             return show(call, Reply.NOT_FITTING, Optional.of(typed), unfit.diagnostics());
         } catch (Course.Stale stale) {
@@ -110,7 +120,7 @@ final class PartsPlace {
     }
 
     Reply undo() {
-        return frame.undone(set.course().undo(CourseFolder.PARTS), "/" + PAGE, "change", CourseFolder.PARTS);
+        return frame.undone(set.course().undo(CourseFolder.PARTS), "/" + PAGE, CourseFolder.PARTS);
     }
 
     /** Whether sheets keep to the parts, for every page that shows it; the plan alone says so. */
@@ -151,17 +161,9 @@ final class PartsPlace {
             set.course().write(CourseFolder.PLAN, edited.text(), now.version());
             return frame.goOn(
                     "/" + place,
-                    List.of(
-                            on
-                                    ? "On: all sheets keep to the parts in parts.csv from now on, with other numbers."
-                                    : "Off: sheets are made whatever lies in your bins from now on, with other numbers.",
-                            "What was given out before is marked by its archive."));
+                    List.of(on ? say("desk.parts.on") : say("desk.parts.off"), say("desk.parts.switched")));
         } catch (DiagnosticException unfit) {
-            return frame.unfit(
-                    call,
-                    place,
-                    on ? "Not switched on: this set cannot be built from your parts" : "This is not kept",
-                    unfit);
+            return frame.unfit(call, place, on ? say("desk.parts.unfit") : say("desk.unkept"), unfit);
         } catch (Course.Stale stale) {
             return frame.stale(call, "set", stale, "");
         }

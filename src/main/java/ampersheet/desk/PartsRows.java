@@ -1,5 +1,7 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -99,9 +101,9 @@ record PartsRows(String before, char separator, List<String> head, List<Row> row
             if (form.all(column).size() != from.size() || !isTable()) {
                 throw new DiagnosticException(Diagnostic.error(
                         Place.inFile(CourseFolder.PARTS),
-                        "this is not the table that the page sends",
-                        "a kind, value, tolerance, rating and count in each row",
-                        "Open the page again."));
+                        say("desk.parts.table"),
+                        say("desk.parts.table.expected"),
+                        say("desk.parts.table.next")));
             }
         }
         for (int i = 0; i < from.size(); i++) {

@@ -1,5 +1,8 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.count;
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -51,12 +54,10 @@ final class Received {
             for (Call.Upload upload : uploads) {
                 String name = name(upload.name());
                 if (!KINDS.contains(ending(name))) {
-                    told.add("“" + Printable.line(name)
-                            + "” is not taken in: answers come as tables (.csv, .xlsx, .ods) "
-                            + "or filled-in sheets (.md)."
-                            + (ending(name).startsWith("htm")
-                                    ? " This is the page itself; the learner saves the answers from it."
-                                    : ""));
+                    told.add(
+                            ending(name).startsWith("htm")
+                                    ? say("desk.received.page", "name", Printable.line(name))
+                                    : say("desk.received.other", "name", Printable.line(name)));
                 } else if (put(folder, name, upload.bytes())) {
                     kept++;
                 } else {
@@ -66,17 +67,17 @@ final class Received {
         } catch (IOException failure) {
             throw new DiagnosticException(Diagnostic.error(
                     Place.inFile("answers"),
-                    "the files cannot be kept: " + failure.getMessage(),
-                    "a folder that may be written to, and room on the disk",
-                    "Mend that and send them again; what was kept is whole."));
+                    say("desk.received.refused", "failure", String.valueOf(failure.getMessage())),
+                    say("desk.received.refused.expected"),
+                    say("desk.received.refused.next")));
         }
         if (kept > 0) {
-            told.add(0, kept + (kept == 1 ? " file is" : " files are") + " among the answers now.");
+            told.add(0, count("desk.received.kept", kept));
         }
         if (same > 0) {
-            told.add(same + (same == 1 ? " file was" : " files were") + " there already.");
+            told.add(count("desk.received.same", same));
         }
-        return uploads.isEmpty() ? List.of("No file was chosen.") : told;
+        return uploads.isEmpty() ? List.of(say("desk.file.unchosen")) : told;
     }
 
     /** False if the very same file is there. */
@@ -100,7 +101,7 @@ final class Received {
                 Files.deleteIfExists(part);
             }
         }
-        throw new IOException("there are " + MOST_SAME + " files called " + name);
+        throw new IOException(say("desk.received.many", "most", Integer.toString(MOST_SAME), "name", name));
     }
 
     /** Takes a name only if nobody has it. */
@@ -141,13 +142,13 @@ final class Received {
             return SourceFile.foreign(copy, Bounds.WRITTEN, SourceFile.Links.REFUSED)
                     .text();
         } catch (Unread unread) {
-            throw new DiagnosticException(unread.told("the file you sent", "a table: CSV, .xlsx or .ods"));
+            throw new DiagnosticException(unread.told(say("desk.file.sent"), say("desk.file.table")));
         } catch (IOException failure) {
             throw new DiagnosticException(Diagnostic.error(
-                    Place.inFile("the file you sent"),
-                    "it cannot be kept for reading: " + failure.getMessage(),
-                    "room on the disk",
-                    "Make room, and send it again."));
+                    Place.inFile(say("desk.file.sent")),
+                    say("desk.received.unread", "failure", String.valueOf(failure.getMessage())),
+                    say("desk.received.unread.expected"),
+                    say("desk.received.unread.next")));
         } finally {
             if (copy != null) {
                 copy.toFile().delete();

@@ -1,5 +1,7 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.say;
+
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -52,11 +54,11 @@ record Reply(int status, byte[] body, Map<String, String> headers) {
     }
 
     static Reply unknown() {
-        return plain(UNKNOWN, "There is nothing at this address.");
+        return plain(UNKNOWN, say("desk.address.unknown"));
     }
 
     static Reply to(String path) {
-        return plain(ELSEWHERE, "Go on at " + path).with("Location", path);
+        return plain(ELSEWHERE, say("desk.address.next", "path", path)).with("Location", path);
     }
 
     /** One of the program's own files, which a browser may keep while the page is open. */

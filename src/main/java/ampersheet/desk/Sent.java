@@ -1,5 +1,7 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.say;
+
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;
@@ -45,7 +47,7 @@ record Sent(Form form, List<Call.Upload> uploads) {
         if (plain.startsWith(PLAIN)) {
             return new Sent(decoded(new String(body, StandardCharsets.UTF_8)), List.of());
         }
-        throw new NoForm("Only forms can be sent here.");
+        throw new NoForm(say("desk.form.none"));
     }
 
     private static Form decoded(String text) throws NoForm {
@@ -53,10 +55,10 @@ record Sent(Form form, List<Call.Upload> uploads) {
         try {
             UrlEncoded.decodeUtf8To(text, fields);
         } catch (IllegalArgumentException broken) {
-            throw new NoForm("This is no form: it is not encoded as one.");
+            throw new NoForm(say("desk.form.encoding"));
         }
         if (fields.getSize() > MOST_FIELDS) {
-            throw new NoForm("This form has too many fields.");
+            throw new NoForm(say("desk.form.fields"));
         }
         Map<String, List<String>> all = new TreeMap<>();
         for (Fields.Field field : fields) {
@@ -68,7 +70,7 @@ record Sent(Form form, List<Call.Upload> uploads) {
     private static Sent withFiles(String type, byte[] body, Limits limits) throws NoForm {
         String boundary = MultiPart.extractBoundary(type);
         if (boundary == null || boundary.isEmpty()) {
-            throw new NoForm("This form does not say what divides its parts.");
+            throw new NoForm(say("desk.form.boundary"));
         }
         MultiPartFormData.Parser parser = new MultiPartFormData.Parser(boundary);
         parser.setMaxParts(limits.uploads() + MOST_FIELDS);
@@ -90,11 +92,11 @@ record Sent(Form form, List<Call.Upload> uploads) {
                 }
             }
             if (uploads.size() > limits.uploads()) {
-                throw new NoForm("At most " + limits.uploads() + " files can be sent at once.");
+                throw new NoForm(say("desk.form.uploads", "most", Integer.toString(limits.uploads())));
             }
             return new Sent(new Form(fields), uploads);
         } catch (CompletionException | IllegalArgumentException | IllegalStateException | IOException broken) {
-            throw new NoForm("This form cannot be read: its parts do not fit together.");
+            throw new NoForm(say("desk.form.parts"));
         }
     }
 

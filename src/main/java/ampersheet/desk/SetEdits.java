@@ -1,5 +1,8 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.count;
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -19,7 +22,7 @@ import java.util.Optional;
 
 /** Changes of the set: each is a change of the plan's text, which is written only if it reads as a plan. */
 final class SetEdits {
-    private static final String BEGUN = "title: Untitled set\n";
+    private static final String BEGUN = "title: " + say("desk.set.untitled") + "\n";
 
     private final CourseSet set;
     private final SetPlace place;
@@ -39,11 +42,11 @@ final class SetEdits {
     /** A course to begin with; what is there stays. */
     Reply start() {
         CourseStart.Started started = CourseStart.in(set.course().files().folder());
-        return frame.goOn("/set", List.of("Written: " + String.join(", ", started.written()) + "."));
+        return frame.goOn("/set", List.of(say("desk.set.started", "files", String.join(", ", started.written()))));
     }
 
     Reply undo() {
-        return frame.undone(set.course().undo(CourseFolder.PLAN), "/set", "change", CourseFolder.PLAN);
+        return frame.undone(set.course().undo(CourseFolder.PLAN), "/set", CourseFolder.PLAN);
     }
 
     /** More problems, whatever else has changed meanwhile: they only come behind the others. */
@@ -51,7 +54,7 @@ final class SetEdits {
         List<String> chosen = call.form().all("lesson").stream()
                 .filter(name -> set.lessons().lesson(name).isPresent())
                 .toList();
-        String skill = call.form().text("skill");
+        String skill = call.form().text("by-skill");
         boolean pool = call.form().text("as").equals("pool") && chosen.size() > 1;
         List<Plan.Source> sources = new ArrayList<>();
         if (pool) {
@@ -63,7 +66,7 @@ final class SetEdits {
             sources.add(new Plan.Source.Skill(skill, Place.inFile(CourseFolder.PLAN)));
         }
         if (sources.isEmpty()) {
-            return frame.goOn("/lessons", List.of("Nothing was chosen: tick a lesson first."));
+            return frame.goOn("/lessons", List.of(say("desk.set.nothing")));
         }
         return add(call, sources, pool, chosen.size());
     }
@@ -73,8 +76,8 @@ final class SetEdits {
         String text = now.text().isBlank() ? BEGUN : now.text();
         List<String> told = new ArrayList<>(List.of(
                 pool
-                        ? "Added to the set: one problem, by turns out of " + chosen + " lessons."
-                        : "Added to the set: " + sources.size() + (sources.size() == 1 ? " problem." : " problems.")));
+                        ? say("desk.set.added.turns", "lessons", Integer.toString(chosen))
+                        : count("desk.set.added", sources.size())));
         try {
             for (Plan.Source source : sources) {
                 PlanText.Edited edited = PlanText.of(CourseFolder.PLAN, text)
@@ -125,13 +128,13 @@ final class SetEdits {
         return change(
                 call,
                 (text, entries) -> text.without(within(call, "at", entries.size()), entries),
-                List.of("The problem is out of the set."));
+                List.of(say("desk.set.removed")));
     }
 
     private static int within(Call call, String field, int size) {
         int number = call.form().number(field).orElse(-1);
         if (number < 0 || number >= size) {
-            throw unfit("there is no problem number " + call.form().text(field), "Reload the page.");
+            throw unfit(say("desk.set.number", "number", call.form().text(field)), say("desk.set.number.next"));
         }
         return number;
     }
@@ -147,7 +150,7 @@ final class SetEdits {
                     int at = within(call, "at", entries.size());
                     return text.replaced(at, PlanText.written(entry(call.form(), entries.get(at))), entries);
                 },
-                List.of("Kept."));
+                List.of(say("desk.kept")));
     }
 
     private static Plan.Entry entry(Form form, Plan.Entry before) {
@@ -158,7 +161,7 @@ final class SetEdits {
                     .filter(one -> kept.contains(one.template()))
                     .toList());
             if (kept.isEmpty()) {
-                throw unfit("a problem with nothing to choose from", "Keep at least one, or take the problem out.");
+                throw unfit(say("desk.set.empty"), say("desk.set.empty.next"));
             }
         }
         Support support = switch (form.text("support")) {
@@ -170,7 +173,7 @@ final class SetEdits {
         for (String line : form.lines("given").split("\n")) {
             int equals = line.indexOf('=') < 0 ? line.indexOf(':') : line.indexOf('=');
             if (!line.isBlank() && equals < 1) {
-                throw unfit("“" + line.strip() + "” fixes no given", "Write a name, = and the value: Vs = 12 V");
+                throw unfit(say("desk.set.given", "line", line.strip()), say("desk.set.given.next"));
             }
             if (!line.isBlank()) {
                 fixed.add(new Plan.Fixed(
@@ -220,29 +223,27 @@ final class SetEdits {
         } catch (DiagnosticException unfit) {
             return place.show(call, Reply.NOT_FITTING, Optional.empty(), unfit.diagnostics());
         }
-        all.add(told.isEmpty() ? "Kept." : told);
+        all.add(told.isEmpty() ? say("desk.kept") : told);
         return keep(call, text, call.form().text("seen"), all);
     }
 
     /** A picture over every sheet, kept beside the plan under a name that nothing else has. */
     Reply logo(Call call) {
         if (call.uploads().isEmpty()) {
-            return frame.goOn("/set", List.of("No file was chosen."));
+            return frame.goOn("/set", List.of(say("desk.file.unchosen")));
         }
         byte[] bytes = call.uploads().get(0).bytes();
         String seen = call.form().text("seen");
         try {
-            Logo.read("you sent", Place.inFile("the picture"), bytes);
+            Logo.read(say("desk.logo.sent"), Place.inFile(say("desk.logo.picture")), bytes);
             if (!set.course().read(CourseFolder.PLAN).version().equals(seen)) {
                 throw new Course.Stale(CourseFolder.PLAN, set.course().read(CourseFolder.PLAN));
             }
             String name = set.course().keptBeside("logo", Logo.ending(bytes).orElseThrow(), bytes);
             return change(
-                    call,
-                    (text, entries) -> text.with("logo", name),
-                    List.of("Kept as " + name + ", and over every sheet from now on."));
+                    call, (text, entries) -> text.with("logo", name), List.of(say("desk.logo.kept", "name", name)));
         } catch (DiagnosticException unfit) {
-            return frame.unfit(call, "set", "This picture is not kept", unfit);
+            return frame.unfit(call, "set", say("desk.logo.unfit"), unfit);
         } catch (Course.Stale stale) {
             return frame.stale(call, "set", stale, "");
         }
@@ -250,10 +251,7 @@ final class SetEdits {
 
     /** The file stays where it is. */
     Reply noLogo(Call call) {
-        return change(
-                call,
-                (text, entries) -> text.with("logo", ""),
-                List.of("The sheets have no picture any more. Its file stays in the folder."));
+        return change(call, (text, entries) -> text.with("logo", ""), List.of(say("desk.logo.removed")));
     }
 
     Reply policy(Call call) {
@@ -264,9 +262,7 @@ final class SetEdits {
                     if (!now.tolerances().isEmpty()
                             || !now.grades().isEmpty()
                             || now.rounds() != MarkingPolicy.Rounds.LAST) {
-                        throw unfit(
-                                "the plan says more of marking than this form shows, and it would be lost",
-                                "Change it in the text of the plan.");
+                        throw unfit(say("desk.set.policy"), say("desk.set.policy.next"));
                     }
                     List<String> lines = new ArrayList<>();
                     SetPlace.policy(MarkingPolicy.USUAL).forEach((field, usual) -> {
@@ -283,7 +279,7 @@ final class SetEdits {
                     }
                     return text.withGroup("marking", lines);
                 },
-                List.of("Kept."));
+                List.of(say("desk.kept")));
     }
 
     Reply text(Call call) {
@@ -293,7 +289,7 @@ final class SetEdits {
         } catch (DiagnosticException unfit) {
             return place.show(call, Reply.NOT_FITTING, Optional.of(typed), unfit.diagnostics());
         }
-        return keep(call, typed, call.form().text("seen"), List.of("The plan is kept."));
+        return keep(call, typed, call.form().text("seen"), List.of(say("desk.set.kept")));
     }
 
     private Reply change(Call call, Change change, List<String> told) {

@@ -1,14 +1,14 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.figure.SymbolStyle;
 import ampersheet.issue.CourseFolder;
 import ampersheet.issue.Handouts;
-import ampersheet.issue.PaperCount;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.render.html.Fragment;
-import ampersheet.render.pdf.Profile;
 import ampersheet.sheet.Composer;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.LessonList;
@@ -35,10 +35,7 @@ final class SetPlace {
 
     private final CourseSet set;
     private final Frame frame;
-    /** Laying a sheet out takes longest of all that this place shows. */
-    private volatile Counted counted;
-
-    private record Counted(SheetMaker maker, int seat, String told) {}
+    private final PaperRange range = new PaperRange();
 
     SetPlace(CourseSet set, Frame frame) {
         this.set = set;
@@ -139,7 +136,8 @@ final class SetPlace {
             List<Map<String, Object>> members = names.stream()
                     .map(name -> lessons.lesson(name)
                             .map(LessonsPlace::shown)
-                            .orElseGet(() -> Pages.values("name", name, "title", name + " (unknown)")))
+                            .orElseGet(
+                                    () -> Pages.values("name", name, "title", say("desk.set.unknown", "name", name))))
                     .toList();
             Map<String, Object> shown = Pages.values(
                     "at",
@@ -279,7 +277,7 @@ final class SetPlace {
         try {
             return Reply.shown("application/pdf", Handouts.printed(set.maker().sheet(seat), nameAt(seat), set.font()));
         } catch (DiagnosticException unfit) {
-            return frame.unfit(call, "set", "This sheet cannot be printed yet", unfit);
+            return frame.unfit(call, "set", say("desk.sheet.unfit"), unfit);
         }
     }
 
@@ -287,7 +285,7 @@ final class SetPlace {
         try {
             maker.prepare(roster);
         } catch (DiagnosticException tooFew) {
-            tooFew.diagnostics().forEach(fault -> warnings.add(fault.problem() + ". " + fault.nextAction()));
+            tooFew.diagnostics().forEach(fault -> warnings.add(Frame.said(fault)));
         }
     }
 
@@ -298,35 +296,27 @@ final class SetPlace {
                 "minutes", facts.minutes(),
                 "levels",
                         facts.levels().entrySet().stream()
-                                .map(one -> one.getValue() + " of level " + one.getKey())
+                                .map(one -> say(
+                                        "desk.sheet.level",
+                                        "problems",
+                                        one.getValue().toString(),
+                                        "level",
+                                        one.getKey().toString()))
                                 .toList(),
                 "mixed", facts.mixed(),
                 "pairs", facts.pairs());
     }
 
-    /** How much paper a learner's sheet takes. */
+    /** How much paper a learner's sheet takes; for the script of the page, of a few sheets more each time it asks. */
     Reply paper(Call call) {
-        int seat = call.query().number("seat", 1, LAST_SEAT, 1);
-        String told;
+        PaperRange.Known known;
         try {
-            told = paper(set.maker(), seat);
+            known = range.more(set.maker(), set.roster(), !call.part());
         } catch (DiagnosticException unfit) {
-            told = "not known";
+            known = new PaperRange.Known(say("desk.sheet.unknown"), true);
         }
-        return call.part() ? frame.part("words", Pages.values("words", told)) : Reply.plain(Reply.FINE, told);
-    }
-
-    private String paper(SheetMaker maker, int seat) {
-        Counted last = counted;
-        if (last != null && last.maker() == maker && last.seat() == seat) {
-            return last.told();
-        }
-        PaperCount count = Handouts.count(
-                maker.set(),
-                new Roster(List.of(new Roster.Seat(seat, ""))),
-                new Handouts.Wish(maker.plan().paper(), Profile.COMPACT, Handouts.Keys.NONE, true));
-        String told = count.most() + (count.most() == 1 ? " side" : " sides") + " of paper";
-        counted = new Counted(maker, seat, told);
-        return told;
+        return call.part()
+                ? frame.part("paper-part", Pages.values("words", known.words(), "isAll", known.isAll()))
+                : Reply.plain(Reply.FINE, known.words());
     }
 }

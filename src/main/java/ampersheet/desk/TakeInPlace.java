@@ -1,5 +1,8 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.count;
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -30,6 +33,7 @@ import java.util.Optional;
 /** What came back, and what became of it. */
 final class TakeInPlace {
     private static final int MOST_SHOWN = 500;
+    private static final int MOST_NOTES = 20;
 
     private final CourseSet set;
     private final Frame frame;
@@ -203,15 +207,15 @@ final class TakeInPlace {
     /** A list of when files came in; what it says is looked at when they are marked. */
     Reply times(Call call) {
         if (call.uploads().isEmpty()) {
-            return frame.goOn("/take-in", List.of("No file was chosen."));
+            return frame.goOn("/take-in", List.of(say("desk.file.unchosen")));
         }
         try {
             String list = CellRows.Lines.of(Received.table(call.uploads().get(0).bytes()))
                     .text();
             set.course().write(CourseFolder.RECEIVED, list, call.form().text("seen"));
-            return frame.goOn("/take-in", List.of("Kept in received.csv. It counts when you mark."));
+            return frame.goOn("/take-in", List.of(say("desk.times.kept")));
         } catch (DiagnosticException unfit) {
-            return frame.unfit(call, "take-in", "This list is not kept", unfit);
+            return frame.unfit(call, "take-in", say("desk.times.unfit"), unfit);
         } catch (Course.Stale stale) {
             return frame.stale(call, "take-in", stale, "");
         }
@@ -222,7 +226,7 @@ final class TakeInPlace {
         try {
             return frame.goOn("/take-in", received.keep(call.uploads()));
         } catch (DiagnosticException unfit) {
-            return frame.unfit(call, "take-in", "These files are not kept", unfit);
+            return frame.unfit(call, "take-in", say("desk.received.unfit"), unfit);
         }
     }
 
@@ -234,22 +238,22 @@ final class TakeInPlace {
                 set.course().requireFolder(folder);
             }
             Roster roster = set.roster()
-                    .orElseThrow(() -> unfit(
-                            CourseFolder.CLASS, "there is no class list yet", "Paste the names at the place Class."));
+                    .orElseThrow(
+                            () -> unfit(CourseFolder.CLASS, say("desk.class.missing"), say("desk.class.missing.next")));
             Path archive = chosen(call.form().text("archive"))
-                    .orElseThrow(() -> unfit(
-                            CourseFolder.MADE,
-                            "nothing was given out yet, so that nothing tells what the sheets ask",
-                            "Make the sheets at the place Give out."));
+                    .orElseThrow(() -> unfit(CourseFolder.MADE, say("desk.mark.sheets"), say("desk.mark.sheets.next")));
             if (!set.course().isFolder(files.answers())) {
-                throw unfit(CourseFolder.ANSWERS, "nothing came in yet", "Send the files that learners handed in.");
+                throw unfit(CourseFolder.ANSWERS, say("desk.mark.answers"), say("desk.mark.answers.next"));
             }
             boolean pseudonyms = call.form().has("pseudonyms");
             return frame.begun(
-                    work.begin("Marking", "take-in", progress -> marked(roster, archive, pseudonyms, progress)),
+                    work.begin(
+                            say("desk.make.marks"),
+                            "take-in",
+                            progress -> marked(roster, archive, pseudonyms, progress)),
                     "/take-in");
         } catch (DiagnosticException unfit) {
-            return frame.unfit(call, "take-in", "This cannot be marked yet", unfit);
+            return frame.unfit(call, "take-in", say("desk.mark.unfit"), unfit);
         }
     }
 
@@ -289,23 +293,38 @@ final class TakeInPlace {
                         .watchedBy(progress));
         Marking.Marked marked = written.marked();
         List<String> told = new ArrayList<>();
-        told.add(count(marked.answers(), "answer") + " in " + count(marked.files(), "file") + " from "
-                + count(marked.learners(), "learner")
-                + (marked.absent() == 0 ? "." : "; nothing from " + count(marked.absent(), "seat") + "."));
+        told.add(came(marked));
         if (received.isThere()) {
-            told.add(
-                    due().isPresent()
-                            ? count(marked.late(), "file") + " late, by received.csv."
-                            : "No file is called late: “hand in by” at Set is no time such as 2026-03-12 18:00.");
+            told.add(due().isPresent() ? count("desk.marked.late", marked.late()) : say("desk.marked.late.unknown"));
         }
         if (marked.toDecide() > 0) {
-            told.add(count(marked.toDecide(), "line") + " to decide, below.");
+            told.add(count("desk.marked.decide", marked.toDecide()));
         }
         if (before.isPresent()) {
-            told.add(marked.changed() == 0 ? "No mark changed." : count(marked.changed(), "mark") + " changed.");
+            told.add(marked.changed() == 0 ? say("desk.marked.same") : count("desk.marked.changed", marked.changed()));
         }
-        marked.notes().stream().limit(20).forEach(note -> told.add(note.place() + ": " + note.problem() + "."));
+        marked.notes().stream()
+                .limit(MOST_NOTES)
+                .forEach(note ->
+                        told.add(say("desk.marked.note", "place", note.place().toString(), "problem", note.problem())));
         return told;
+    }
+
+    private static String came(Marking.Marked marked) {
+        String answers = count("desk.marked.answers", marked.answers());
+        String files = count("desk.marked.files", marked.files());
+        String learners = count("desk.marked.learners", marked.learners());
+        return marked.absent() == 0
+                ? say("desk.marked", "answers", answers, "files", files, "learners", learners)
+                : count(
+                        "desk.marked.absent",
+                        marked.absent(),
+                        "answers",
+                        answers,
+                        "files",
+                        files,
+                        "learners",
+                        learners);
     }
 
     private static void keepBefore(Path file, String marks) {
@@ -313,10 +332,6 @@ final class TakeInPlace {
             output.write(file, marks);
             output.finish();
         }
-    }
-
-    private static String count(int number, String what) {
-        return number + " " + what + (number == 1 ? "" : "s");
     }
 
     /** Adds a line to the list of decisions; it holds from the next time that is marked. */
@@ -328,7 +343,7 @@ final class TakeInPlace {
                 .filter(one -> Course.version(one.key()).equals(form.text("key")))
                 .findFirst();
         if (on.isEmpty()) {
-            return frame.goOn("/take-in", List.of("This line is not there any more. Look at the list as it is now."));
+            return frame.goOn("/take-in", List.of(say("desk.decide.gone")));
         }
         Course.Kept now = set.course().read(CourseFolder.DECISIONS);
         try {
@@ -353,15 +368,14 @@ final class TakeInPlace {
                     "/take-in",
                     List.of(
                             meant.size() == 1
-                                    ? "Decided. It counts when you mark again."
-                                    : "Decided for " + count(meant.size(), "learner")
-                                            + ". It counts when you mark again."));
+                                    ? say("desk.decided")
+                                    : say("desk.decided.alike", "learners", Integer.toString(meant.size()))));
         } catch (DiagnosticException unfit) {
-            return frame.unfit(call, "take-in", "This decision is not kept", unfit);
+            return frame.unfit(call, "take-in", say("desk.decide.unfit"), unfit);
         }
     }
 
     Reply undo() {
-        return frame.undone(set.course().undo(CourseFolder.DECISIONS), "/take-in", "decision", CourseFolder.DECISIONS);
+        return frame.undone(set.course().undo(CourseFolder.DECISIONS), "/take-in", CourseFolder.DECISIONS);
     }
 }

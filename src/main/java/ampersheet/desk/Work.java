@@ -1,5 +1,7 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -43,6 +45,7 @@ final class Work implements AutoCloseable {
      *
      * @param made so many seats of {@code all}; 0 of 0 where nothing is counted
      * @param secondsLeft negative where nothing can be said yet
+     * @param givesWay to whatever else is begun
      */
     record Standing(
             String title,
@@ -53,6 +56,7 @@ final class Work implements AutoCloseable {
             int all,
             long seconds,
             long secondsLeft,
+            boolean givesWay,
             List<String> told,
             List<Diagnostic> faults) {
         Standing {
@@ -79,13 +83,17 @@ final class Work implements AutoCloseable {
         private int made;
         private int all;
         private long ended;
+        private final boolean givesWay;
+        private final Thread before;
         private Thread thread;
 
-        Job(String title, String place, Task task, LongSupplier nanos) {
+        Job(String title, String place, Task task, LongSupplier nanos, boolean givesWay, Thread before) {
             this.title = title;
             this.place = place;
             this.task = task;
             this.nanos = nanos;
+            this.givesWay = givesWay;
+            this.before = before;
             this.begun = nanos.getAsLong();
         }
 
@@ -105,7 +113,12 @@ final class Work implements AutoCloseable {
             List<Diagnostic> wrong = List.of();
             State end = State.DONE;
             try {
+                if (before != null) {
+                    before.join(); // it writes beside the same files, and ends after the sheet at hand
+                }
                 came = task.run(this);
+            } catch (InterruptedException closed) {
+                end = State.STOPPED;
             } catch (CancellationException stopped) {
                 end = State.STOPPED;
             } catch (DiagnosticException unfit) {
@@ -118,9 +131,9 @@ final class Work implements AutoCloseable {
                 end = State.FAILED;
                 wrong = List.of(Diagnostic.error(
                         Place.inFile(title),
-                        "this failed where it should not: " + failure,
+                        say("desk.work.failed", "failure", failure.toString()),
                         "",
-                        "Please report it with the files of the course."));
+                        say("desk.work.failed.next")));
             }
             end(end, came, wrong);
         }
@@ -139,16 +152,33 @@ final class Work implements AutoCloseable {
         synchronized Standing standing() {
             long took = (state == State.RUNNING ? nanos.getAsLong() : ended) - begun;
             long left = made == 0 || all == 0 ? -1 : took / made * (all - made) / SECOND;
-            return new Standing(title, place, state, of, made, all, took / SECOND, left, told, faults);
+            return new Standing(title, place, state, of, made, all, took / SECOND, left, givesWay, told, faults);
         }
     }
 
     /** @return false if something is being done already */
-    synchronized boolean begin(String title, String place, Task task) {
-        if (last != null && last.standing().isRunning()) {
+    boolean begin(String title, String place, Task task) {
+        return begin(title, place, task, false);
+    }
+
+    /**
+     * Does what nobody should have to wait for: whatever else is begun takes its place.
+     *
+     * @return false if something is being done already that does not give way
+     */
+    boolean beginAside(String title, String place, Task task) {
+        return begin(title, place, task, true);
+    }
+
+    private synchronized boolean begin(String title, String place, Task task, boolean givesWay) {
+        boolean running = last != null && last.standing().isRunning();
+        if (running && !last.givesWay) {
             return false;
         }
-        last = new Job(title, place, task, nanos);
+        if (running) {
+            last.stop();
+        }
+        last = new Job(title, place, task, nanos, givesWay, running ? last.thread : null);
         last.thread = new Thread(last, "work");
         last.thread.setDaemon(true);
         last.thread.setPriority(Thread.MIN_PRIORITY);

@@ -26,6 +26,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * Reads what a workshop has in its bins: values separated by commas, semicolons or tabs, whose first line names the
@@ -41,6 +43,7 @@ public final class PartsReader {
     private static final double SAME = 1e-9;
     private static final Unit PERCENT = Unit.parse("%");
     private static final Unit WATT = Unit.parse("W");
+    private static final Pattern FRACTION = Pattern.compile("([0-9]{1,3})\\s*[/\u2044]\\s*([0-9]{1,3})\\s*(W?)");
     /** A meter or part that is further off is no measure of anything. */
     private static final double WIDEST = 0.5;
 
@@ -164,7 +167,7 @@ public final class PartsReader {
         String shownRating = cell(record, "rating");
         OptionalDouble rating = shownRating.isEmpty()
                 ? OptionalDouble.empty()
-                : quantity(line, say("plan.parts.power-rating"), shownRating, WATT, Double.MAX_VALUE);
+                : quantity(line, say("plan.parts.power-rating"), decimal(shownRating), WATT, Double.MAX_VALUE);
         int count = WholeNumber.read(cell(record, "count")).orElse(MOST_PARTS + 1);
         if (count > MOST_PARTS) {
             columns.fault(
@@ -196,6 +199,16 @@ public final class PartsReader {
             return;
         }
         bins.add(new Bin(kind, value.getAsDouble(), tolerance.getAsDouble(), rating, count, columns.place(line)));
+    }
+
+    /** Ratings are printed and spoken of as fractions of a watt: {@code 1/4 W} is {@code 0.25 W}. */
+    private static String decimal(String rating) {
+        Matcher fraction = FRACTION.matcher(rating);
+        if (!fraction.matches() || Integer.parseInt(fraction.group(2)) == 0) {
+            return rating;
+        }
+        double share = (double) Integer.parseInt(fraction.group(1)) / Integer.parseInt(fraction.group(2));
+        return share + " " + fraction.group(3);
     }
 
     private static Unit unit(Dimension dimension) {

@@ -263,7 +263,11 @@ class CourseWeekTest {
         assertTrue(week.contains("  week: 2 of 2"), week);
         String one =
                 fine("plan", course, "--week", 2, "--no-paper", "--learners", 2).out();
-        assertTrue(one.startsWith("Lanterns: week 2\n  a sheet:  3 problems to work on, 0 worked examples"), one);
+        assertTrue(
+                one.startsWith(
+                        "Lanterns: week 2\nLooked at the sheets of 2 learners; --learners N looks at as many as you have.\n"
+                                + "  a sheet:  3 problems to work on, 0 worked examples"),
+                one);
         Path plan = Files.writeString(
                 folder.resolve("plan.yaml"), "title: T\nproblems: [{template: current-limiting/first-current}]\n");
         assertTold("only a course has a timetable", "plan", plan, "--figure", figure);

@@ -274,6 +274,12 @@ class DeskJourneyTest {
                 PageAudit.accessible(browser, place + ", " + scheme);
             }
         }
+        go("help/guide"); // is about written symbols, which are read as they are written
+        for (int width : new int[] {360, 1280}) {
+            Chromium.screen(browser, width, 900);
+            PageAudit.noSidewaysScrolling(browser, "guide at " + width);
+        }
+        PageAudit.accessible(browser, "guide");
     }
 
     /** As an instructor types them in the course folder: some pages say how their files are called. */

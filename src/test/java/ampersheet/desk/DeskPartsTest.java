@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import ampersheet.issue.CourseFolder;
+import ampersheet.sheet.SheetMaker;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -12,6 +14,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -69,8 +73,7 @@ class DeskPartsTest {
 
     @Test
     void whetherSheetsKeepToThePartsIsOneChoiceOfThePlanThatEveryPlaceShows() throws IOException {
-        String before = desk.plan().replaceAll("(?m)^.*shared-current.*\n", "");
-        Files.writeString(folder.resolve("plan.yaml"), before);
+        String before = desk.plan();
         String any = id();
         isSwitched(false, desk.get("/set"));
         String reply = use("yes", "give-out", planVersion());
@@ -101,7 +104,25 @@ class DeskPartsTest {
     }
 
     @Test
+    void theCourseToBeginWithCanBeBuiltFromItsOwnPartsByAClassOfThirty() throws IOException {
+        use("yes", "give-out", planVersion());
+        String names = IntStream.rangeClosed(1, 30).mapToObj(seat -> "L" + seat).collect(Collectors.joining("\n"));
+        desk.post("/class/paste", "names", names, "seen", desk.seen("/class"));
+        CourseSet set = new CourseSet(new Course(new CourseFolder(folder.toRealPath())));
+        assertTrue(set.set().parts().isPresent());
+        SheetMaker maker = set.maker();
+        maker.prepare(set.roster().orElseThrow());
+        assertEquals(
+                List.of(),
+                IntStream.rangeClosed(1, 30)
+                        .filter(seat -> maker.sheet(seat).problems().size() != 4)
+                        .boxed()
+                        .toList());
+    }
+
+    @Test
     void aSetOfWhichALessonCannotBeBuiltIsNotMadeToKeepToTheParts() throws IOException {
+        Files.writeString(folder.resolve("plan.yaml"), desk.plan().replace("first-current", "shared-current"));
         String before = desk.plan();
         String reply = use("yes", "set", planVersion());
         assertEquals(422, OpenDesk.status(reply));

@@ -253,6 +253,22 @@ class PartsListTest {
                 .contains("6001 lines"));
     }
 
+    @Test
+    void aRatingMayBeAFractionOfAWatt() {
+        for (String rating : List.of("1/4 W", "1/4W", "1 / 4 W", "1/4", "0.25 W", "250 mW")) {
+            Inventory read = PartsReader.read("parts.csv", bins("resistor,1k,5 %," + rating + ",1"));
+            assertEquals(0.25, read.bins().get(0).rating().orElseThrow(), rating);
+        }
+        for (String rating : List.of("1/0 W", "1/4 V", "1//4 W", "/4 W", "0/4 W")) {
+            assertTrue(
+                    faults(bins("resistor,1k,5 %," + rating + ",1"))
+                            .get(0)
+                            .problem()
+                            .contains("is not a power rating"),
+                    rating);
+        }
+    }
+
     /** Damage at random: a list is read, or refused with its faults; nothing else escapes. */
     @Test
     void aListDamagedAtRandomIsReadOrRefused() {
