@@ -16,6 +16,7 @@ import ampersheet.sheet.Plan;
 import ampersheet.sheet.Roster;
 import ampersheet.template.Statement;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -147,19 +148,23 @@ final class Tomorrow {
         return label.substring(0, 1).toUpperCase(Locale.ROOT) + label.substring(1);
     }
 
+    /** Each problem once, with those of its questions that it was. */
     private String where(TakeUp thing) {
-        return String.join(
-                "; ",
-                thing.where().stream()
-                        .map(item -> language.say(
-                                "report.tomorrow.question",
-                                "question",
-                                names.get(item),
-                                "meaning",
-                                results.meaning(item),
-                                "title",
-                                Statement.escape(results.title(item.template()))))
-                        .toList());
+        Map<String, List<String>> byProblem = new LinkedHashMap<>();
+        for (Item item : thing.where()) {
+            byProblem
+                    .computeIfAbsent(results.title(item.template()), title -> new ArrayList<>())
+                    .add(language.say(
+                            "report.tomorrow.question", "question", names.get(item), "meaning", results.meaning(item)));
+        }
+        List<String> problems = new ArrayList<>();
+        byProblem.forEach((title, questions) -> problems.add(language.say(
+                "report.tomorrow.problem",
+                "questions",
+                String.join(", ", questions),
+                "title",
+                Statement.escape(title))));
+        return String.join("; ", problems);
     }
 
     private String who(List<Roster.Seat> learners) {
