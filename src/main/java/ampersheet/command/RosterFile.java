@@ -15,7 +15,7 @@ final class RosterFile {
      * @throws ampersheet.diagnostic.DiagnosticException with all faults of the list at once
      */
     static Roster read(Path file) {
-        return RosterReader.read(InputFile.shown(file), InputFile.table(file, "a class list"));
+        return RosterReader.read(InputFile.shown(file), InputFile.classList(file));
     }
 
     /** The same, where what there is to remark is told at once. */

@@ -1,6 +1,8 @@
 package ampersheet.issue;
 
+import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Place;
 import ampersheet.problem.Tally;
 import ampersheet.sheet.ArchivedClass;
 import ampersheet.sheet.ArchivedSheet;
@@ -8,6 +10,7 @@ import ampersheet.sheet.ClassIndex;
 import ampersheet.sheet.IssuedArchive;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
+import ampersheet.source.Told;
 import java.io.IOException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
@@ -21,6 +24,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** What slices have left beside the keys, for whoever goes on or joins. */
 final class SliceParts {
@@ -31,12 +35,26 @@ final class SliceParts {
     private final Roster roster;
     private final Path out;
     private final Issue.Besides besides;
+    /** A check sum of the class list. */
+    private final String learners;
 
     SliceParts(ProblemSet set, Roster roster, Path out, Issue.Besides besides) {
         this.set = set;
         this.roster = roster;
         this.out = out;
         this.besides = besides;
+        this.learners = SlicePart.command(() -> roster.seats().stream()
+                .flatMap(seat -> Stream.of(Integer.toString(seat.number()), seat.name()))
+                .iterator());
+    }
+
+    /** Said if what a step left was there a moment ago. */
+    DiagnosticException gone() {
+        return new DiagnosticException(Diagnostic.error(
+                Place.inFile(Output.shown(out.resolve(KEYS))),
+                Told.say("folder.step-gone"),
+                Told.say("folder.step-gone.expected"),
+                Told.say("folder.step-gone.next")));
     }
 
     Path part(Slice slice) {
@@ -48,10 +66,8 @@ final class SliceParts {
     }
 
     private String command(Slice slice) {
-        List<String> parts = new ArrayList<>(List.of(
-                slice.toString(), set.longCode(), Issue.code(set), set.plan().written(), besides.told()));
-        roster.seats().forEach(seat -> parts.addAll(List.of(Integer.toString(seat.number()), seat.name())));
-        return SlicePart.command(parts);
+        return SlicePart.command(List.of(
+                slice.toString(), set.longCode(), Issue.code(set), set.plan().written(), besides.told(), learners));
     }
 
     Issue.Besides besides() {
