@@ -7,6 +7,7 @@ import ampersheet.sheet.PagedIndex;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.SharedProblems;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -68,6 +69,7 @@ final class WholeClass implements AutoCloseable {
             }
             write(Issue.INDEX, HtmlPage.render(pages.front(tallies)));
         }
+        removePagesOfALargerClass();
         Path grid = AnswerGrid.file(run.out(), Issue.code(run.maker().set()));
         written += AnswerGrid.write(columns, this::learners, grid, run.output());
         written += archive.finish();
@@ -81,6 +83,17 @@ final class WholeClass implements AutoCloseable {
                 run.keeping().file(),
                 tallies,
                 left);
+    }
+
+    /** They hold answers that are right no more. */
+    private void removePagesOfALargerClass() {
+        for (int number = PagedIndex.pages(seats) + 1; Files.exists(page(number)); number++) {
+            run.output().removeOld(page(number));
+        }
+    }
+
+    private Path page(int number) {
+        return run.out().resolve(PagedIndex.fileName(Issue.INDEX, number));
     }
 
     private void learners(AnswerGrid.Learners to) throws IOException {
