@@ -5,6 +5,7 @@ import com.sun.management.GarbageCollectorMXBean;
 import com.sun.management.GcInfo;
 import java.lang.management.ManagementFactory;
 import java.lang.management.MemoryUsage;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -41,8 +42,7 @@ public final class SmallHeap {
                         .filter(one -> one.getName().equals(FULL))
                         .findFirst()
                         .orElseThrow();
-        private long most;
-        private int looks;
+        private final List<Long> looks = new ArrayList<>();
 
         void keepLooking() {
             try {
@@ -62,17 +62,18 @@ public final class SmallHeap {
             for (Map.Entry<String, MemoryUsage> pool : last.getMemoryUsageAfterGc().entrySet()) {
                 used += HEAP.contains(pool.getKey()) ? pool.getValue().getUsed() : 0;
             }
-            if (used > most) {
-                most = used;
-                if (Boolean.getBoolean("ampersheet.tell")) {
-                    System.err.printf(Locale.ROOT, "%.2f MB after %d looks%n", used / 1048576.0, looks);
-                }
-            }
-            looks++;
+            looks.add(used);
         }
 
         private synchronized void tell() {
-            System.err.printf(Locale.ROOT, "%s%.2f MB (%d looks)%n", SAID, most / 1048576.0, looks);
+            List<Long> sorted = looks.stream().sorted().toList();
+            System.err.printf(
+                    Locale.ROOT,
+                    "%s%.2f MB, at half of %d looks less than %.2f MB%n",
+                    SAID,
+                    sorted.get(sorted.size() - 1) / 1048576.0,
+                    sorted.size(),
+                    sorted.get(sorted.size() / 2) / 1048576.0);
         }
     }
 }
