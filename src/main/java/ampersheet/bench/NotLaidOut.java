@@ -54,6 +54,6 @@ public final class NotLaidOut extends Exception {
                 filled.set(i + 1, names.apply(filled.get(i + 1)));
             }
         }
-        return language.say(new Saying(saying.key(), filled));
+        return language.say(new Saying(saying.key(), filled, saying.within()));
     }
 }

@@ -9,20 +9,21 @@ public final class FrameMemory {
 
     private FrameMemory() {}
 
-    /** Bits from the first of the first frame to the last of the last byte, by laying every pixel down. */
+    /**
+     * Bits from the first of the first frame to the last of the last byte: every pixel of a frame is laid down. A frame
+     * ends with a whole byte, so that the next one lies like it.
+     */
     public static long bits(Panel panel, int frames) {
         long next = 0;
         int pixelsOfTile = new TileWalk(panel.tile()).pixels().size();
-        for (int frame = 0; frame < frames; frame++) {
-            for (int place = 0; place < panel.places().size(); place++) {
-                for (int pixel = 0; pixel < pixelsOfTile; pixel++) {
-                    next += panel.bitsPerPixel();
-                    while (next % BYTE != 0) {
-                        next++;
-                    }
+        for (int place = 0; place < panel.places().size(); place++) {
+            for (int pixel = 0; pixel < pixelsOfTile; pixel++) {
+                next += panel.bitsPerPixel();
+                while (next % BYTE != 0) {
+                    next++;
                 }
             }
         }
-        return next;
+        return Math.max(frames, 0) * next;
     }
 }

@@ -3,7 +3,6 @@ package ampersheet.formula;
 import ampersheet.quantity.Dimension;
 import java.util.List;
 import java.util.OptionalInt;
-import java.util.function.Supplier;
 
 /** What the arithmetic asks of dimensions, and the sentence for each way of getting it wrong. */
 final class DimensionRules {
@@ -13,14 +12,16 @@ final class DimensionRules {
     private DimensionRules() {}
 
     static Dimension sum(Expression.Sum sum, Dimension left, Dimension right) {
-        alike(
-                sum.position(),
-                "+",
-                sum.left(),
-                left,
-                sum.right(),
-                right,
-                () -> TradeWords.plural(right) + " are added to " + TradeWords.plural(left));
+        if (!left.equals(right)) {
+            throw unlike(
+                    sum.position(),
+                    "+",
+                    sum.left(),
+                    left,
+                    sum.right(),
+                    right,
+                    TradeWords.plural(right) + " are added to " + TradeWords.plural(left));
+        }
         if (isPointOnScale(sum.left()) && isPointOnScale(sum.right())) {
             throw pointOnScale(sum.right(), "two temperatures are added");
         }
@@ -28,26 +29,30 @@ final class DimensionRules {
     }
 
     static Dimension difference(Expression.Difference difference, Dimension left, Dimension right) {
-        alike(
-                difference.position(),
-                "-",
-                difference.left(),
-                left,
-                difference.right(),
-                right,
-                () -> TradeWords.plural(right) + " are taken from " + TradeWords.plural(left));
+        if (!left.equals(right)) {
+            throw unlike(
+                    difference.position(),
+                    "-",
+                    difference.left(),
+                    left,
+                    difference.right(),
+                    right,
+                    TradeWords.plural(right) + " are taken from " + TradeWords.plural(left));
+        }
         return left;
     }
 
     static void compared(Condition.Comparison comparison, Dimension left, Dimension right) {
-        alike(
-                comparison.position(),
-                comparison.relation().asWritten(),
-                comparison.left(),
-                left,
-                comparison.right(),
-                right,
-                () -> TradeWords.plural(left) + " are compared with " + TradeWords.plural(right));
+        if (!left.equals(right)) {
+            throw unlike(
+                    comparison.position(),
+                    comparison.relation().asWritten(),
+                    comparison.left(),
+                    left,
+                    comparison.right(),
+                    right,
+                    TradeWords.plural(left) + " are compared with " + TradeWords.plural(right));
+        }
     }
 
     static Dimension negative(Expression.Negative negative, Dimension of) {
@@ -135,15 +140,17 @@ final class DimensionRules {
                 for (int i = 1; i < arguments.size(); i++) {
                     Expression other = call.arguments().get(i);
                     Dimension second = arguments.get(i);
-                    alike(
-                            other.position(),
-                            function.written(),
-                            call.arguments().get(0),
-                            first,
-                            other,
-                            second,
-                            () -> function.written() + " is given " + TradeWords.plural(first) + " and "
-                                    + TradeWords.plural(second));
+                    if (!first.equals(second)) {
+                        throw unlike(
+                                other.position(),
+                                function.written(),
+                                call.arguments().get(0),
+                                first,
+                                other,
+                                second,
+                                function.written() + " is given " + TradeWords.plural(first) + " and "
+                                        + TradeWords.plural(second));
+                    }
                 }
                 return first;
             }
@@ -165,20 +172,17 @@ final class DimensionRules {
         return OptionalInt.empty();
     }
 
-    private static void alike(
+    private static FormulaFault unlike(
             int position,
             String sign,
             Expression left,
             Dimension leftDimension,
             Expression right,
             Dimension rightDimension,
-            Supplier<String> problem) {
-        if (leftDimension.equals(rightDimension)) {
-            return;
-        }
-        throw new FormulaFault(
+            String problem) {
+        return new FormulaFault(
                 position,
-                problem.get(),
+                problem,
                 "one unit for all of " + sign + "; here the left is " + in(leftDimension) + ", the right "
                         + in(rightDimension),
                 remedy(left, leftDimension, right, rightDimension));

@@ -7,6 +7,8 @@ import java.util.List;
 public sealed interface Expression {
     int position();
 
+    <T> T fold(Fold<T> fold);
+
     /** What it is made of, left to right: operands or arguments; empty for a constant and a name. */
     default List<Expression> parts() {
         if (this instanceof Negative negative) {
@@ -52,26 +54,71 @@ public sealed interface Expression {
         public double si() {
             return unit.toSi(number);
         }
+
+        @Override
+        public <T> T fold(Fold<T> fold) {
+            return fold.constant(this);
+        }
     }
 
-    record Name(String id, int position) implements Expression {}
+    record Name(String id, int position) implements Expression {
+        @Override
+        public <T> T fold(Fold<T> fold) {
+            return fold.name(this);
+        }
+    }
 
-    record Negative(Expression of, int position) implements Expression {}
+    record Negative(Expression of, int position) implements Expression {
+        @Override
+        public <T> T fold(Fold<T> fold) {
+            return fold.negative(this);
+        }
+    }
 
-    record Sum(Expression left, Expression right, int position) implements Expression {}
+    record Sum(Expression left, Expression right, int position) implements Expression {
+        @Override
+        public <T> T fold(Fold<T> fold) {
+            return fold.sum(this);
+        }
+    }
 
-    record Difference(Expression left, Expression right, int position) implements Expression {}
+    record Difference(Expression left, Expression right, int position) implements Expression {
+        @Override
+        public <T> T fold(Fold<T> fold) {
+            return fold.difference(this);
+        }
+    }
 
-    record Product(Expression left, Expression right, int position) implements Expression {}
+    record Product(Expression left, Expression right, int position) implements Expression {
+        @Override
+        public <T> T fold(Fold<T> fold) {
+            return fold.product(this);
+        }
+    }
 
-    record Quotient(Expression numerator, Expression denominator, int position) implements Expression {}
+    record Quotient(Expression numerator, Expression denominator, int position) implements Expression {
+        @Override
+        public <T> T fold(Fold<T> fold) {
+            return fold.quotient(this);
+        }
+    }
 
-    record Power(Expression base, Expression exponent, int position) implements Expression {}
+    record Power(Expression base, Expression exponent, int position) implements Expression {
+        @Override
+        public <T> T fold(Fold<T> fold) {
+            return fold.power(this);
+        }
+    }
 
     /** A function of the formula language, or in a proof a measure of the model such as {@code current(D1)}. */
     record Call(String function, List<Expression> arguments, int position) implements Expression {
         public Call {
             arguments = List.copyOf(arguments);
+        }
+
+        @Override
+        public <T> T fold(Fold<T> fold) {
+            return fold.call(this);
         }
     }
 }

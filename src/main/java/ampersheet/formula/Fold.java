@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** One pass over a tree, from the leaves up: a value, a dimension, a line of text, an interval. */
-interface Fold<T> {
+public interface Fold<T> {
     T constant(Expression.Constant constant);
 
     T name(Expression.Name name);
@@ -24,31 +24,7 @@ interface Fold<T> {
     T call(Expression.Call call);
 
     default T of(Expression expression) {
-        if (expression instanceof Expression.Name name) {
-            return name(name);
-        }
-        if (expression instanceof Expression.Constant constant) {
-            return constant(constant);
-        }
-        if (expression instanceof Expression.Product product) {
-            return product(product);
-        }
-        if (expression instanceof Expression.Quotient quotient) {
-            return quotient(quotient);
-        }
-        if (expression instanceof Expression.Sum sum) {
-            return sum(sum);
-        }
-        if (expression instanceof Expression.Difference difference) {
-            return difference(difference);
-        }
-        if (expression instanceof Expression.Negative negative) {
-            return negative(negative);
-        }
-        if (expression instanceof Expression.Power power) {
-            return power(power);
-        }
-        return call((Expression.Call) expression);
+        return expression.fold(this);
     }
 
     default List<T> of(List<Expression> expressions) {

@@ -3,7 +3,9 @@ package ampersheet.formula;
 import ampersheet.quantity.Elementary;
 import ampersheet.quantity.PreferredSeries;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** The functions of the formula language. */
@@ -40,6 +42,18 @@ enum Function {
         SERIES
     }
 
+    private static final Map<String, Function> BY_NAME = new LinkedHashMap<>();
+    private static final Map<String, PreferredSeries> SERIES_BY_NAME = new LinkedHashMap<>();
+
+    static {
+        for (Function function : values()) {
+            BY_NAME.put(function.written, function);
+        }
+        for (PreferredSeries series : PreferredSeries.values()) {
+            SERIES_BY_NAME.put(series.name(), series);
+        }
+    }
+
     private final String written;
     private final int fewest;
     private final int most;
@@ -53,20 +67,11 @@ enum Function {
     }
 
     static Optional<Function> named(String name) {
-        for (Function function : values()) {
-            if (function.written.equals(name)) {
-                return Optional.of(function);
-            }
-        }
-        return Optional.empty();
+        return Optional.ofNullable(BY_NAME.get(name));
     }
 
     static List<String> names() {
-        List<String> names = new ArrayList<>();
-        for (Function function : values()) {
-            names.add(function.written);
-        }
-        return names;
+        return new ArrayList<>(BY_NAME.keySet());
     }
 
     String written() {
@@ -88,14 +93,9 @@ enum Function {
 
     /** The series an argument names, if it is one: {@code E24}. */
     static Optional<PreferredSeries> series(Expression argument) {
-        if (argument instanceof Expression.Name name) {
-            for (PreferredSeries series : PreferredSeries.values()) {
-                if (series.name().equals(name.id())) {
-                    return Optional.of(series);
-                }
-            }
-        }
-        return Optional.empty();
+        return argument instanceof Expression.Name name
+                ? Optional.ofNullable(SERIES_BY_NAME.get(name.id()))
+                : Optional.empty();
     }
 
     /**

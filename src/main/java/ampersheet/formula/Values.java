@@ -87,9 +87,11 @@ public final class Values {
     }
 
     private Quantity find(String wanted) {
+        // Most names looked at are others: their codes tell that without a look at the letters.
+        int code = wanted.hashCode();
         Values at = this;
         while (at.under != null) {
-            if (at.name.equals(wanted)) {
+            if (at.name.hashCode() == code && at.name.equals(wanted)) {
                 return at.value;
             }
             at = at.under;

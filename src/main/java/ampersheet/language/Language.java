@@ -55,7 +55,12 @@ public final class Language {
     }
 
     public String say(Saying saying) {
-        return say(saying.key(), saying.filled().toArray(new String[0]));
+        List<String> filled = new ArrayList<>(saying.filled());
+        for (Saying.Within within : saying.within()) {
+            filled.add(within.slot());
+            filled.add(say(within.said()));
+        }
+        return say(saying.key(), filled.toArray(new String[0]));
     }
 
     /** One after another. */
@@ -63,6 +68,15 @@ public final class Language {
         StringBuilder out = new StringBuilder();
         for (Saying saying : sayings) {
             out.append(out.length() == 0 ? "" : " ").append(say(saying));
+        }
+        return out.toString();
+    }
+
+    /** Sentences one after another; what is empty is not said. */
+    public static String joined(String... said) {
+        StringBuilder out = new StringBuilder();
+        for (String one : said) {
+            out.append(out.length() == 0 || one.isEmpty() ? "" : " ").append(one);
         }
         return out.toString();
     }
@@ -93,6 +107,12 @@ public final class Language {
     public String name(String english) {
         String key = "name." + keyOf(english);
         return has(key) ? say(key) : english;
+    }
+
+    /** What a mistake of templates is called, by its id; empty where the language has no name of its own for it. */
+    public String mistake(String id) {
+        String key = "name.mistake." + id;
+        return has(key) ? say(key) : "";
     }
 
     /** What a rule of the trade does, as in "adds up the currents at a node"; empty where nothing is told of it. */

@@ -1,8 +1,11 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
+import ampersheet.language.Saying;
 import ampersheet.source.AsciiCase;
 import ampersheet.source.Bounds;
 import ampersheet.source.ForeignText;
@@ -31,7 +34,7 @@ final class AnswerFolder {
 
     private static final long MOST_BYTES_IN_ALL = 64L << 20;
     private static final Set<String> KINDS = Set.of("csv", "tsv", "txt", "md", "xlsx", "ods");
-    private static final String EXPECTED = "tables of answers (.csv, .xlsx, .ods) and filled-in sheets (.md)";
+    private static final String EXPECTED = say("folder.answers.forms");
 
     private final Path folder;
     /** Names in their order, with the sizes of what may be read. */
@@ -54,9 +57,9 @@ final class AnswerFolder {
         if (names.size() > MOST_FILES) {
             throw new DiagnosticException(Diagnostic.error(
                     Place.inFile(folder.toString().replace('\\', '/')),
-                    "this folder of answers holds more than " + MOST_FILES + " files",
-                    "the files that learners sent",
-                    "Look whether it is the right folder; if it is, mark it in parts."));
+                    say("folder.answers.many-files", "most", Integer.toString(MOST_FILES)),
+                    say("folder.answers.many-files.expected"),
+                    say("folder.answers.many-files.next")));
         }
         Map<String, Long> sizes = new LinkedHashMap<>();
         for (String name : names) {
@@ -105,20 +108,20 @@ final class AnswerFolder {
             return new ReturnedFile(shown, List.of(), new FileFaults(shown));
         }
         if (Files.isDirectory(file, LinkOption.NOFOLLOW_LINKS)) {
-            return faulty(shown, Sentence.of("report.file.folder"), "Move its files up into the folder of answers.");
+            return faulty(shown, Saying.of("report.file.folder"), say("folder.answers.folder.next"));
         }
         if (!KINDS.contains(kind)) {
             return faulty(
                     shown,
                     switch (kind) {
-                        case "html", "htm" -> Sentence.of("report.file.page");
-                        case "zip" -> Sentence.of("report.file.archive");
-                        default -> Sentence.of("report.file.unknown-kind");
+                        case "html", "htm" -> Saying.of("report.file.page");
+                        case "zip" -> Saying.of("report.file.archive");
+                        default -> Saying.of("report.file.unknown-kind");
                     },
                     switch (kind) {
-                        case "html", "htm" -> "Ask for the answer file that the page saves, which ends in .csv.";
-                        case "zip" -> "Unpack it into the folder of answers.";
-                        default -> "Ask for the answers in one of these forms, or type them into a table.";
+                        case "html", "htm" -> say("folder.answers.page.next");
+                        case "zip" -> say("folder.answers.archive.next");
+                        default -> say("folder.answers.unknown-kind.next");
                     });
         }
         try {
@@ -145,28 +148,28 @@ final class AnswerFolder {
         FileFaults notes = new FileFaults(file.name());
         notes.add(FileFault.warning(
                 Place.inFile(file.name()),
-                Sentence.of(text.note().get().said()),
+                text.note().get().said(),
                 text.note().get().nextAction()));
         notes.add(file.faults());
         return new ReturnedFile(file.name(), file.answers(), notes);
     }
 
     /** What the system says of a failure may hold the file's name. */
-    private static Sentence told(Unread other, Privacy privacy) {
+    private static Saying told(Unread other, Privacy privacy) {
         return privacy.isOn() && other.why() == Unread.Why.UNREADABLE
-                ? Sentence.of("report.unread.unreadable")
-                : Sentence.of(other.said());
+                ? Saying.of("report.unread.unreadable")
+                : other.said();
     }
 
     private static String next(Unread other) {
         return switch (other.why()) {
-            case TOO_LARGE -> "Look what it is; answers of a class need far less.";
-            case NO_ORDINARY_FILE -> "Take it out of the folder, and look where it came from.";
+            case TOO_LARGE -> say("folder.answers.too-large.next");
+            case NO_ORDINARY_FILE -> say("folder.answers.no-file.next");
             default -> other.why().nextAction();
         };
     }
 
-    static ReturnedFile faulty(String shown, Sentence problem, String nextAction) {
+    static ReturnedFile faulty(String shown, Saying problem, String nextAction) {
         return faulty(shown, List.of(FileFault.error(Place.inFile(shown), problem, EXPECTED, nextAction)));
     }
 

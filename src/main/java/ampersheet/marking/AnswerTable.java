@@ -1,5 +1,8 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
+import ampersheet.language.Saying;
 import ampersheet.source.AsciiCase;
 import ampersheet.source.CellRows.Row;
 import ampersheet.source.SafeCsv;
@@ -14,8 +17,7 @@ import java.util.Map;
  * may hold the answers of several sheets, and first lines again where files were put together.
  */
 final class AnswerTable {
-    private static final String FORM =
-            "a first line \"sheet,question,answer\", then a line such as \"A7K3M-007-R,q2a,4.7 kΩ\" for each answer";
+    private static final String FORM = say("folder.answers.table");
     private static final List<String> COLUMNS = List.of("sheet", "question", "answer");
     /** What names the learner of a line of a grid. */
     private static final List<String> OWNERS = List.of("sheet", "seat", "name");
@@ -80,25 +82,24 @@ final class AnswerTable {
         if (OwnFile.is(name, table.head())) {
             lines.fault(
                     table.headLine(),
-                    Sentence.of("report.file.own-table"),
-                    "answers as they came in",
-                    "Take it out of the folder; to hand in lines of set-aside.csv that you have mended, "
-                            + "save them under another name.");
+                    Saying.of("report.file.own-table"),
+                    say("folder.answers.as-they-came"),
+                    say("folder.answers.own-table.next"));
         } else if (table.head().containsAll(List.of("decision", "reason"))) {
             lines.fault(
                     table.headLine(),
-                    Sentence.of("report.file.decisions"),
-                    "answers as they came in",
-                    "Take it out of the folder, and give it with --decisions.");
+                    Saying.of("report.file.decisions"),
+                    say("folder.answers.as-they-came"),
+                    say("folder.answers.decisions.next"));
         } else if (isGrid(table.head())) {
             new Grid().read();
         } else if (table.has(COLUMNS)) {
             if (table.body().isEmpty()) {
                 lines.fault(
                         table.headLine(),
-                        Sentence.of("report.file.no-answer"),
+                        Saying.of("report.file.no-answer"),
                         FORM,
-                        "Ask whether an empty file was meant.");
+                        say("folder.answers.empty-row.next"));
             }
             table.body().stream().filter(row -> !isHeadAgain(row)).forEach(this::line);
         }
@@ -127,22 +128,11 @@ final class AnswerTable {
         String question = AsciiCase.small(cell(row, "question"));
         String text = cell(row, "answer");
         if (table.head().equals(OwnFile.SET_ASIDE.head()) && SetAside.anotherCounts(table.cell(row, "why"))) {
-            lines.warning(
-                    row.line(),
-                    Sentence.of("report.file.set-aside"),
-                    "Nothing; to have it count, decide so, or take out what stands under why on this line.");
+            lines.warning(row.line(), Saying.of("report.file.set-aside"), say("folder.answers.set-aside.next"));
         } else if (origin.sheet().isEmpty()) {
-            lines.fault(
-                    row.line(),
-                    Sentence.of("report.file.no-sheet"),
-                    FORM,
-                    "Write the sheet ID in front of the answer.");
+            lines.fault(row.line(), Saying.of("report.file.no-sheet"), FORM, say("folder.answers.no-sheet.next"));
         } else if (question.isEmpty()) {
-            lines.fault(
-                    row.line(),
-                    Sentence.of("report.file.no-question"),
-                    FORM,
-                    "Write the question, such as q2a, before the answer.");
+            lines.fault(row.line(), Saying.of("report.file.no-question"), FORM, say("folder.answers.no-question.next"));
         } else if (lines.isPlain(text, row.line())) {
             answers.add(new TypedAnswer(origin, question, text, lines.place(row.line()), false));
         }
@@ -155,9 +145,9 @@ final class AnswerTable {
         if (columns < needed) {
             lines.fault(
                     row.line(),
-                    language -> language.count("report.file.columns-missing", columns),
+                    Saying.count("report.file.columns-missing", columns),
                     FORM,
-                    "Add what is missing on this line.");
+                    say("folder.answers.short-line.next"));
             return false;
         }
         boolean spills = row.cells().subList(Math.min(columns, table.columns()), columns).stream()
@@ -165,9 +155,9 @@ final class AnswerTable {
         if (spills) {
             lines.fault(
                     row.line(),
-                    Sentence.of("report.file.columns-too-many"),
-                    "an answer with a comma in quotation marks: \"4,7 kΩ\"",
-                    "Put the answer on this line in quotation marks.");
+                    Saying.of("report.file.columns-too-many"),
+                    say("folder.answers.comma.expected"),
+                    say("folder.answers.comma.next"));
         }
         return !spills;
     }
@@ -184,9 +174,9 @@ final class AnswerTable {
                 if (QuestionName.is(head.get(i)) && questions.putIfAbsent(head.get(i), i) != null) {
                     lines.fault(
                             table.headLine(),
-                            Sentence.of("report.file.question-twice", "question", head.get(i)),
-                            "one column for each question",
-                            "Rename the one that is not meant; the first is read.");
+                            Saying.of("report.file.question-twice", "question", head.get(i)),
+                            say("folder.answers.question-twice.expected"),
+                            say("folder.answers.question-twice.next"));
                 }
             }
             table.body().forEach(this::line);
@@ -208,9 +198,9 @@ final class AnswerTable {
             if (!owned && !here.isEmpty()) {
                 lines.fault(
                         row.line(),
-                        Sentence.of("report.file.no-learner"),
-                        "a sheet ID, a seat or a name in front of them",
-                        "Write one of them.");
+                        Saying.of("report.file.no-learner"),
+                        say("folder.answers.no-learner.expected"),
+                        say("plan.write-one"));
                 return;
             }
             answers.addAll(here);

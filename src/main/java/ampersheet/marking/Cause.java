@@ -76,10 +76,14 @@ record Cause(String id, String label, String says, boolean modelled) {
         return new Cause(problem.template().name() + " " + id, label(id, says, language), says, true);
     }
 
-    /** The name that the template gives it, which is English; in another language the beginning of what is said. */
+    /**
+     * The name that its id is; in another language its name there or, where it has none, the beginning of what is said.
+     */
     private static String label(String id, String says, Language language) {
         if (language.equals(Languages.ENGLISH)) {
             return id.replace('-', ' ');
+        } else if (!language.mistake(id).isEmpty()) {
+            return language.mistake(id);
         }
         int end = says.indexOf(". ");
         String first = end < 0 ? says : says.substring(0, end);

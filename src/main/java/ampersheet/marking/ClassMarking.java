@@ -1,5 +1,7 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -164,9 +166,9 @@ final class ClassMarking {
         } catch (IOException failure) {
             throw new DiagnosticException(Diagnostic.error(
                     Place.inFile(answers.toString().replace('\\', '/')),
-                    "this folder of answers cannot be read",
-                    "a folder with the files that learners sent",
-                    "Check the path and its permissions."));
+                    say("folder.answers.unread"),
+                    say("folder.answers.unread.expected"),
+                    say("folder.answers.unread.next")));
         }
     }
 }

@@ -101,7 +101,7 @@ final class ClassReport {
     }
 
     private void say(String... sentences) {
-        blocks.add(new Prose(Sentence.joined(sentences)));
+        blocks.add(new Prose(Language.joined(sentences)));
     }
 
     private void heading(String text) {
@@ -202,7 +202,7 @@ final class ClassReport {
 
     private String reliability() {
         return results.reliability()
-                .map(found -> Sentence.joined(
+                .map(found -> Language.joined(
                         language.say(
                                 "report.marks.reliability",
                                 "problems",

@@ -1,5 +1,7 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.answer.Acceptance;
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.DesignKey;
@@ -38,7 +40,7 @@ public final class Corrections {
             Refusal.NOT_A_NUMBER,
             Refusal.ABOVE_EXTRA_LOW_VOLTAGE);
 
-    private static final String OTHER_QUESTIONS = "The corrected template asks for other things than the sheet does.";
+    private static final String OTHER_QUESTIONS = say("folder.correction.other-questions");
 
     private final TemplateLibrary library;
     private final boolean keepsIssued;
@@ -87,34 +89,35 @@ public final class Corrections {
     public Corrected of(SheetProblem issued) {
         String name = issued.template().name();
         if (!library.has(name)) {
-            return not("The corrected templates have no " + name + ".");
+            return not(say("folder.correction.no-template", "template", name));
         }
         ProblemTemplate template;
         try {
             template = library.template(name, issued.plan().language());
         } catch (DiagnosticException broken) {
-            return not("The corrected template cannot be read: "
-                    + broken.diagnostics().get(0).problem() + ".");
+            return not(say(
+                    "folder.correction.unread",
+                    "why",
+                    broken.diagnostics().get(0).problem()));
         }
         if (template.fingerprint().equals(issued.template().fingerprint())) {
             return new Corrected.Same();
         }
         Optional<Values> givens = givens(issued, template);
         if (givens.isEmpty()) {
-            return not("The corrected template has givens that the sheet does not show.");
+            return not(say("folder.correction.other-givens"));
         }
         Attempt attempt =
                 workshops.computeIfAbsent(name, n -> new Workshop(template)).workChosen(givens.get());
         if (attempt instanceof Attempt.Refused refused) {
-            return not("The corrected template cannot be worked with this sheet's numbers: " + refused.detail() + ".");
+            return not(say("folder.correction.refused", "why", refused.detail()));
         }
         Attempt.Worked worked = (Attempt.Worked) attempt;
         Optional<Attempt.Refused> unproven = worked.notes().stream()
                 .filter(note -> UNPROVEN.contains(note.reason()))
                 .findFirst();
         if (unproven.isPresent()) {
-            return not("With this sheet's numbers the corrected template has no proven key: "
-                    + unproven.get().detail() + ".");
+            return not(say("folder.correction.unproven", "why", unproven.get().detail()));
         }
         return applied(
                 issued,
@@ -142,13 +145,12 @@ public final class Corrections {
             if (now.isPresent() && printed.acceptance() instanceof Acceptance.Choice offered) {
                 Optional<AnswerKey> among =
                         amongOffered(now.get(), offered, choice(issued, printed.step()), choice(anew, printed.step()));
-                String none = "The right answer to " + printed.question() + " by the corrected template, “"
-                        + option(now.get()) + "”, is none that the sheet offers.";
+                String none =
+                        say("folder.correction.no-option", "question", printed.question(), "option", option(now.get()));
                 if (among.isEmpty() && place && !keepsIssued) {
                     return not(none);
                 } else if (among.isEmpty() && place) {
-                    kept.add(none + " By the key that was issued it is “" + option(printed)
-                            + "”, and that is what counts.");
+                    kept.add(none + " " + say("folder.correction.kept", "option", option(printed)));
                 }
                 now = among.isEmpty() && place ? Optional.of(printed) : among;
             }

@@ -91,7 +91,7 @@ final class CourseReport {
     }
 
     private void say(String... sentences) {
-        blocks.add(new Prose(Sentence.joined(sentences)));
+        blocks.add(new Prose(Language.joined(sentences)));
     }
 
     private void theClass() {

@@ -1,6 +1,8 @@
 package ampersheet.marking;
 
-import ampersheet.language.Language;
+import static ampersheet.source.Told.say;
+
+import ampersheet.language.Saying;
 import ampersheet.source.CellRows;
 import ampersheet.source.CellRows.Row;
 import java.util.ArrayList;
@@ -63,7 +65,7 @@ final class CsvRows {
     static CsvRows read(TextLines lines, String form, Heads heads) {
         CsvRows table = new CsvRows(lines, form);
         if (lines.isBlank()) {
-            lines.fault(0, Sentence.of("report.file.empty"), form, "Ask for the file again, or take it out.");
+            lines.fault(0, Saying.of("report.file.empty"), form, say("folder.answers.empty.next"));
             return table;
         }
         List<Row> rows =
@@ -73,14 +75,14 @@ final class CsvRows {
             table.body = rows;
             lines.warning(
                     rows.get(0).line(),
-                    Sentence.of("report.file.no-head", "columns", String.join(", ", heads.usual())),
-                    "Look whether that is what its columns are.");
+                    Saying.of("report.file.no-head", "columns", String.join(", ", heads.usual())),
+                    say("folder.answers.no-head.next"));
         } else if (!rows.isEmpty()) {
             table.head = rows.get(0).names();
             table.body = rows.subList(1, rows.size());
             table.headLine = rows.get(0).line();
         } else if (!lines.hasFaults()) {
-            lines.fault(0, Sentence.of("report.file.separators-only"), form, "Ask for the file again, or take it out.");
+            lines.fault(0, Saying.of("report.file.separators-only"), form, say("folder.answers.empty.next"));
         }
         return table;
     }
@@ -122,29 +124,28 @@ final class CsvRows {
         if (!missing.isEmpty()) {
             lines.fault(
                     headLine,
-                    language -> language.say("report.file.no-column", "columns", columns(missing, language)),
+                    Saying.of("report.file.no-column").with("columns", columns(missing)),
                     form,
-                    "Put the column names on the first line; if this is another kind of file, take it out of the "
-                            + "folder.");
+                    say("folder.answers.no-columns.next"));
             return false;
         }
         for (String name : names) {
             if (head.indexOf(name) != head.lastIndexOf(name)) {
                 lines.fault(
                         headLine,
-                        Sentence.of("report.file.column-twice", "column", name),
+                        Saying.of("report.file.column-twice", "column", name),
                         form,
-                        "Delete or rename the column that is not meant.");
+                        say("folder.answers.column-twice.next"));
                 return false;
             }
         }
         return true;
     }
 
-    private static String columns(List<String> names, Language language) {
-        String all = names.get(0);
+    private static Saying columns(List<String> names) {
+        Saying all = FileFault.asItIs(names.get(0));
         for (String name : names.subList(1, names.size())) {
-            all = language.say("report.file.no-column-and", "columns", all, "column", name);
+            all = Saying.of("report.file.no-column-and", "column", name).with("columns", all);
         }
         return all;
     }
@@ -166,7 +167,7 @@ final class CsvRows {
             } catch (CellRows.Uneven here) {
                 lines.fault(
                         i,
-                        Sentence.of("report.file.quotes"),
+                        Saying.of("report.file.quotes"),
                         CellRows.Uneven.expected("4,7 kΩ", "4k7"),
                         CellRows.Uneven.NEXT_ACTION);
             }

@@ -1,5 +1,7 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
 import java.util.ArrayList;
@@ -98,8 +100,14 @@ final class DecisionBook {
             }
             misfits.put(
                     one.line(),
-                    "seat " + seat + " has " + (typed.isEmpty() ? "no answer to " : "another answer to ") + question
-                            + " now");
+                    typed.isEmpty()
+                            ? say("folder.decision.no-answer", "seat", Integer.toString(seat), "question", question)
+                            : say(
+                                    "folder.decision.other-answer",
+                                    "seat",
+                                    Integer.toString(seat),
+                                    "question",
+                                    question));
         }
         return Optional.empty();
     }
@@ -139,17 +147,18 @@ final class DecisionBook {
                 .filter(one -> !fitting.contains(one.line()))
                 .map(one -> Diagnostic.error(
                         new Place(list, one.line(), 0, ""),
-                        "this decision no longer fits: " + misfits.getOrDefault(one.line(), absent(one)),
+                        say("folder.decision.misfit", "why", misfits.getOrDefault(one.line(), absent(one))),
                         "",
-                        "Decide anew, or take the line out; until then it changes nothing."))
+                        say("folder.decision.misfit.next")))
                 .toList();
     }
 
     private static String absent(Decision one) {
         return switch (one.kind()) {
-            case COUNTS, DOES_NOT_COUNT -> "there is no such hand-in in a file “" + one.file() + "”";
-            case LEAVE_OUT -> "no sheet that came in has the question " + one.question();
-            case ACCEPT, READ_AS, MARK -> "nothing came in from seat " + one.seat() + " for " + one.question();
+            case COUNTS, DOES_NOT_COUNT -> say("folder.decision.no-file", "file", one.file());
+            case LEAVE_OUT -> say("folder.decision.no-question", "question", one.question());
+            case ACCEPT, READ_AS, MARK ->
+                say("folder.decision.no-answer-from", "seat", Integer.toString(one.seat()), "question", one.question());
         };
     }
 }

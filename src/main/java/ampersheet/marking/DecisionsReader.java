@@ -1,14 +1,18 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.source.AsciiCase;
 import ampersheet.source.CellRows.Row;
 import ampersheet.source.SafeCsv;
+import ampersheet.source.Told;
 import ampersheet.source.WithinMemory;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 
 /**
  * Reads the list that the instructor keeps of what she decided. It has the columns of decide.csv, so that a line of
@@ -16,10 +20,9 @@ import java.util.TreeMap;
  * over.
  */
 final class DecisionsReader {
-    private static final String FORM =
-            "a first line \"seat,question,answer,file,decision,value,reason\", then a line such "
-                    + "as \"7,q2a,\"\"4,700 Ω\"\",,read as,4.7 kΩ,said so when asked\" for each decision";
-    private static final String WORDS = "accept, read as, mark, leave out, counts or does not count";
+    private static final String FORM = say("folder.decision.form");
+    private static final String WORDS = Told.either(
+            Stream.of(Decision.Kind.values()).map(Decision.Kind::word).toList());
 
     private final TextLines lines;
     private final CsvRows table;
@@ -65,9 +68,9 @@ final class DecisionsReader {
         if (kind == null) {
             lines.fault(
                     line,
-                    word.isEmpty() ? "this line has a reason and no decision" : "“" + word + "” is no decision",
+                    word.isEmpty() ? say("folder.decision.none") : say("folder.decision.unknown", "written", word),
                     WORDS,
-                    "Write one of these under decision.");
+                    say("folder.decision.unknown.next"));
             return;
         }
         String seat = cell(row, "seat");
@@ -97,27 +100,23 @@ final class DecisionsReader {
         if (decision.reason().isEmpty()) {
             lines.fault(
                     decision.line(),
-                    "this decision has no reason",
-                    "a few words for whoever asks",
-                    "Write them under reason; the learner reads them.");
+                    say("folder.decision.no-reason"),
+                    say("folder.decision.no-reason.expected"),
+                    say("folder.decision.no-reason.next"));
         } else if (!seat.isEmpty() && decision.seat() == 0) {
             lines.fault(
                     decision.line(),
-                    "“" + seat + "” is not a seat number",
-                    "a whole number",
-                    "Write the number that the class list gives the learner.");
+                    say("folder.decision.seat", "seat", seat),
+                    say("folder.decision.seat.expected"),
+                    say("folder.decision.seat.next"));
         } else if (!missing.isEmpty()) {
-            lines.fault(
-                    decision.line(),
-                    "“" + decision.kind().word() + "” stands here without " + missing,
-                    FORM,
-                    "Copy the line from decide.csv or answers.csv and write the decision behind it.");
+            lines.fault(decision.line(), missing, FORM, say("folder.decision.without.next"));
         } else if (decision.kind() == Decision.Kind.MARK && !Decision.isMark(decision.value())) {
             lines.fault(
                     decision.line(),
-                    "“" + decision.value() + "” is not a mark that a question can have",
-                    "0, 0.5 or 1",
-                    "Write one of them under value.");
+                    say("folder.decision.no-mark", "value", decision.value()),
+                    Told.either(List.of("0", "0.5", "1")),
+                    say("folder.decision.no-mark.next"));
         } else {
             return true;
         }
@@ -127,22 +126,29 @@ final class DecisionsReader {
     private static String missing(Decision decision) {
         boolean seat = decision.seat() > 0;
         boolean question = !decision.question().isEmpty();
-        return switch (decision.kind()) {
-            case ACCEPT ->
-                !seat ? "a seat" : !question ? "a question" : decision.answer().isEmpty() ? "the answer accepted" : "";
+        boolean answer = !decision.answer().isEmpty();
+        boolean value = !decision.value().isEmpty();
+        boolean file = !decision.file().isEmpty();
+        Decision.Kind kind = decision.kind();
+        String word = kind.word();
+        if (kind.isOfFile() && !file) {
+            return say("folder.decision.without-file", "decision", word);
+        }
+        if (!kind.isOfFile() && kind != Decision.Kind.LEAVE_OUT && !seat) {
+            return say("folder.decision.without-seat", "decision", word);
+        }
+        if (!kind.isOfFile() && !question) {
+            return say("folder.decision.without-question", "decision", word);
+        }
+        return switch (kind) {
+            case ACCEPT -> answer ? "" : say("folder.decision.without-accepted", "decision", word);
             case READ_AS ->
-                !seat
-                        ? "a seat"
-                        : !question
-                                ? "a question"
-                                : decision.answer().isEmpty()
-                                        ? "the answer as typed"
-                                        : decision.value().isEmpty() ? "what it means, under value" : "";
-            case MARK ->
-                !seat ? "a seat" : !question ? "a question" : decision.value().isEmpty() ? "the mark, under value" : "";
-            case LEAVE_OUT -> question ? "" : "a question";
-            case COUNTS -> decision.file().isEmpty() ? "a file" : seat ? "" : "the seat it counts for";
-            case DOES_NOT_COUNT -> decision.file().isEmpty() ? "a file" : "";
+                !answer
+                        ? say("folder.decision.without-answer", "decision", word)
+                        : value ? "" : say("folder.decision.without-meaning", "decision", word);
+            case MARK -> value ? "" : say("folder.decision.without-mark", "decision", word);
+            case COUNTS -> seat ? "" : say("folder.decision.without-its-seat", "decision", word);
+            case LEAVE_OUT, DOES_NOT_COUNT -> "";
         };
     }
 
@@ -155,9 +161,9 @@ final class DecisionsReader {
         if (earlier != null) {
             lines.fault(
                     decision.line(),
-                    "line " + earlier + " decides the same",
-                    "one decision on each answer, question or file",
-                    "Keep the line that is right.");
+                    say("folder.decision.twice", "line", Integer.toString(earlier)),
+                    say("folder.decision.twice.expected"),
+                    say("folder.keep-line"));
         }
         return earlier == null;
     }

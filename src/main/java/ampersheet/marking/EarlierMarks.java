@@ -1,5 +1,7 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.language.Language;
 import ampersheet.source.CellRows.Row;
@@ -10,7 +12,7 @@ import java.util.TreeMap;
 
 /** The marks of an earlier run, to tell whose changed. */
 public final class EarlierMarks {
-    private static final String FORM = "the file marks.csv of an earlier run of this command";
+    private static final String FORM = say("folder.marks.form");
 
     private final Map<String, Written> marks;
 
@@ -46,7 +48,7 @@ public final class EarlierMarks {
                 String seat = table.cell(row, "seat");
                 Written before = marks.putIfAbsent(seat, new Written(table.cell(row, "marks"), table.cell(row, "of")));
                 if (before != null) {
-                    lines.fault(row.line(), "seat " + seat + " has two lines", FORM, "Keep the line that is right.");
+                    lines.fault(row.line(), say("folder.marks.twice", "seat", seat), FORM, say("folder.keep-line"));
                 }
             }
         }

@@ -1,8 +1,11 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
+import ampersheet.source.Told;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
@@ -39,12 +42,12 @@ public final class Erasure {
 
     /** Holds nothing of anybody else. */
     void delete(Path file, String why) {
-        steps.add(new Delete(file, "delete " + shown(file) + ": " + why));
+        steps.add(new Delete(file, say("folder.erasure.delete", "file", shown(file), "why", why)));
     }
 
     /** Nobody but the instructor can tell, or change it. */
     void byHand(String what) {
-        steps.add(new ByHand("by hand: " + what));
+        steps.add(new ByHand(say("folder.erasure.by-hand", "what", what)));
     }
 
     /** Takes lines out of a text that holds others', too; what is no text in UTF-8 is left to the instructor. */
@@ -52,16 +55,23 @@ public final class Erasure {
         if (records.isEmpty()) {
             return;
         }
-        String count = records.size() + (records.size() == 1 ? " line" : " lines");
         try {
             String text = StandardCharsets.UTF_8
                     .newDecoder()
                     .decode(ByteBuffer.wrap(Files.readAllBytes(file)))
                     .toString();
-            steps.add(new TakeOut(file, without(text, records), "take " + count + " out of " + shown(file)));
+            steps.add(new TakeOut(
+                    file,
+                    without(text, records),
+                    Told.count("folder.erasure.take-out", records.size(), "file", shown(file))));
         } catch (CharacterCodingException spreadsheet) {
-            byHand("take " + count + " out of " + shown(file) + ", which is no plain text: from line "
-                    + records.first());
+            byHand(Told.count(
+                    "folder.erasure.take-out-by-hand",
+                    records.size(),
+                    "file",
+                    shown(file),
+                    "line",
+                    Integer.toString(records.first())));
         } catch (IOException failure) {
             throw failed(file, failure);
         }
@@ -141,9 +151,9 @@ public final class Erasure {
         boolean gone = failure instanceof NoSuchFileException;
         return new DiagnosticException(Diagnostic.error(
                 Place.inFile(shown(file)),
-                gone ? "this file went away meanwhile" : "this file cannot be changed",
-                "a file that may be read and written",
-                "Check its permissions; then the same command goes on with what is left."));
+                gone ? say("folder.erasure.gone") : say("folder.erasure.unchanged"),
+                say("folder.erasure.failed.expected"),
+                say("folder.erasure.failed.next")));
     }
 
     private static String shown(Path file) {

@@ -78,7 +78,7 @@ final class FeedbackPage {
     }
 
     private void say(String... sentences) {
-        blocks.add(new Prose(Sentence.joined(sentences)));
+        blocks.add(new Prose(Language.joined(sentences)));
     }
 
     private String marks(Standing standing, MarkingPolicy policy) {
@@ -119,7 +119,7 @@ final class FeedbackPage {
         String late = standing.late() == 0 ? "" : language.count("report.feedback.late", (int) standing.late());
         return parts.isEmpty()
                 ? late
-                : Sentence.joined(
+                : Language.joined(
                         language.count(
                                 "report.feedback.places", standing.outcomes().size(), "how", String.join(", ", parts)),
                         late);
@@ -216,7 +216,7 @@ final class FeedbackPage {
                         Statement.escape(privacy.text(decision.reason()))))
                 .orElse("");
         if (verdict.rung() == Rung.BLANK) {
-            return Sentence.joined(language.say("report.feedback.blank.says"), decided);
+            return Language.joined(language.say("report.feedback.blank.says"), decided);
         }
         String corrected = answer.changed()
                 .map(change -> language.say("report.feedback.corrected", "verdict", change.toldBefore(language)))
@@ -224,7 +224,7 @@ final class FeedbackPage {
         boolean guess =
                 verdict.rung() == Rung.KNOWN_MISTAKE && !(answer.key().acceptance() instanceof Acceptance.Choice);
         String says = Statement.escape(privacy.said(verdict));
-        return Sentence.joined(
+        return Language.joined(
                 wrote(answer),
                 answer.counts() ? earned(answer) : language.say("report.feedback.does-not-count"),
                 guess ? language.say("report.feedback.probably", "says", says) : says,

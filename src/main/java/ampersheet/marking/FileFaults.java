@@ -2,6 +2,7 @@ package ampersheet.marking;
 
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.language.Language;
+import ampersheet.language.Saying;
 import ampersheet.source.FaultList;
 import ampersheet.source.Languages;
 import java.util.ArrayList;
@@ -12,7 +13,7 @@ import java.util.function.Supplier;
 final class FileFaults {
     private final FaultList list;
     /** Of each fault that the list tells. */
-    private final List<Sentence> problems = new ArrayList<>();
+    private final List<Saying> problems = new ArrayList<>();
 
     /** @param file as it is shown */
     FileFaults(String file) {
@@ -39,7 +40,7 @@ final class FileFaults {
         other.problems.forEach(this::addProblem);
     }
 
-    private void addProblem(Sentence problem) {
+    private void addProblem(Saying problem) {
         if (problems.size() < FaultList.MOST_TOLD) {
             problems.add(problem);
         }
@@ -63,7 +64,7 @@ final class FileFaults {
         List<Diagnostic> told = new ArrayList<>();
         for (Diagnostic fault : list.list()) {
             String problem = told.size() < problems.size()
-                    ? problems.get(told.size()).in(language)
+                    ? language.say(problems.get(told.size()))
                     : language.count("report.file.more-faults", list.untold());
             told.add(new Diagnostic(fault.severity(), fault.place(), problem, fault.expected(), fault.nextAction()));
         }

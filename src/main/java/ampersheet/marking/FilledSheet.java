@@ -1,5 +1,8 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
+import ampersheet.language.Saying;
 import ampersheet.render.PrintedLines;
 import ampersheet.source.AsciiCase;
 import ampersheet.source.Languages;
@@ -17,7 +20,7 @@ final class FilledSheet {
     private static final int LONGEST_SYMBOL = 24;
 
     private static final int SHORTEST_ID = 7;
-    private static final String EXPECTED_PLACE = "the answer on the same line as the name of its question";
+    private static final String EXPECTED_PLACE = say("folder.filled.same-line");
 
     private final TextLines lines;
     private final List<TypedAnswer> answers = new ArrayList<>();
@@ -36,17 +39,13 @@ final class FilledSheet {
 
     private void read() {
         if (lines.isBlank()) {
-            lines.fault(0, Sentence.of("report.file.empty"), "a filled-in sheet", "Ask for the file again.");
+            lines.fault(0, Saying.of("report.file.empty"), say("folder.filled"), say("folder.filled.empty.next"));
             return;
         }
         for (int i = 1; i <= lines.count(); i++) {
             String line = plain(lines.line(i));
             if (PrintedLines.isKeyNotice(bare(line))) {
-                lines.fault(
-                        i,
-                        Sentence.of("report.file.key"),
-                        "a filled-in sheet",
-                        "Take it out of the folder, and look where it came from: keys are not handed out.");
+                lines.fault(i, Saying.of("report.file.key"), say("folder.filled"), say("folder.filled.key.next"));
                 answers.clear();
                 return;
             }
@@ -69,9 +68,9 @@ final class FilledSheet {
         if (!anyPlace) {
             lines.fault(
                     0,
-                    Sentence.of("report.file.no-places"),
-                    "a filled-in sheet, with lines such as \"q2a  R = 4k7\"",
-                    "If it is another kind of file, take it out of the folder.");
+                    Saying.of("report.file.no-places"),
+                    say("folder.filled.no-places.expected", "example", "q2a  R = 4k7"),
+                    say("folder.filled.no-places.next"));
         }
     }
 
@@ -90,9 +89,9 @@ final class FilledSheet {
             if (!next.isEmpty() && question(next).isEmpty()) {
                 lines.fault(
                         number + 1,
-                        Sentence.of("report.file.line-below", "question", name),
+                        Saying.of("report.file.line-below", "question", name),
                         EXPECTED_PLACE,
-                        "Move it up behind the equals sign, if it is the answer, and mark again.");
+                        say("folder.filled.line-below.next"));
             }
         }
     }
@@ -115,9 +114,9 @@ final class FilledSheet {
             if (end < 0) {
                 lines.fault(
                         i,
-                        Sentence.of("report.file.open-bracket"),
-                        "- [x] for the option meant, - [ ] for the others",
-                        "Mend the bracket and mark again.");
+                        Saying.of("report.file.open-bracket"),
+                        say("folder.filled.bracket.expected"),
+                        say("folder.filled.bracket.next"));
             } else if (!line.substring(3, end).isBlank()) {
                 ticked.add(line.substring(end + 1).strip());
                 tickedAt = i;
@@ -126,9 +125,9 @@ final class FilledSheet {
         if (ticked.size() > 1) {
             lines.fault(
                     tickedAt,
-                    Sentence.of("report.file.ticked", "count", Integer.toString(ticked.size()), "question", name),
-                    "one tick at most",
-                    "Ask which one is meant, and clear the others.");
+                    Saying.of("report.file.ticked", "count", Integer.toString(ticked.size()), "question", name),
+                    say("folder.filled.ticked.expected"),
+                    say("folder.filled.ticked.next"));
             add(name, "", from);
         } else if (any) {
             add(name, ticked.isEmpty() ? "" : ticked.get(0), tickedAt);
@@ -140,10 +139,9 @@ final class FilledSheet {
         if (sheet.isEmpty()) {
             lines.fault(
                     line,
-                    Sentence.of("report.file.no-id"),
-                    "the line \"" + Languages.ENGLISH.say("print.sheet", "sheet", "…")
-                            + "\" that every sheet has below its title",
-                    "Write the sheet ID above it, and mark again.");
+                    Saying.of("report.file.no-id"),
+                    say("folder.filled.no-id.expected", "line", Languages.ENGLISH.say("print.sheet", "sheet", "…")),
+                    say("folder.filled.no-id.next"));
         } else if (lines.isPlain(text, line)) {
             answers.add(new TypedAnswer(sheet, name, text, lines.place(line), true));
         }

@@ -41,7 +41,7 @@ final class Gradebook {
         Gradebook book = new Gradebook(results, plan.marking(), privacy);
         List<Block> blocks = new ArrayList<>();
         Language language = plan.language();
-        blocks.add(new Prose(Sentence.joined(
+        blocks.add(new Prose(Language.joined(
                 ClassReport.notice(privacy, language),
                 language.say("report.gradebook.legend"),
                 plan.marking().saysGrades(language).map(Statement::escape).orElse(""),

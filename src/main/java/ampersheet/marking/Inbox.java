@@ -1,9 +1,11 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
-import ampersheet.language.Language;
+import ampersheet.language.Saying;
 import ampersheet.sheet.ClassSheets;
 import ampersheet.sheet.SheetId;
 import ampersheet.source.Languages;
@@ -22,8 +24,9 @@ final class Inbox {
     /** Ten tries of a thousand learners at forty questions; as many fit into a small machine's memory. */
     private static final int MOST_ANSWERS = 400_000;
 
-    private static final Sentence TO_ROSTER = Sentence.of("report.file.to-roster");
-    private static final Sentence WHOSE = Sentence.of("report.file.whose");
+    private static final Saying TO_ROSTER = Saying.of("report.file.to-roster");
+    private static final Saying NOTHING = FileFault.asItIs("");
+    private static final Saying WHOSE = Saying.of("report.file.whose");
 
     private final ClassSheets sheets;
     private final Seats seats;
@@ -45,19 +48,19 @@ final class Inbox {
      * @param told the same for whoever looks at the file
      * @param next what to do about it
      */
-    private record Owner(int seat, Sentence why, Optional<FileFault> told, Sentence next) {
+    private record Owner(int seat, Saying why, Optional<FileFault> told, Saying next) {
         static Owner of(int seat) {
-            return new Owner(seat, Sentence.NOTHING, Optional.empty(), Sentence.NOTHING);
+            return new Owner(seat, NOTHING, Optional.empty(), NOTHING);
         }
 
-        static Owner unknown(Sentence why, Place at, Sentence problem, String expected, Sentence next) {
+        static Owner unknown(Saying why, Place at, Saying problem, String expected, Saying next) {
             return new Owner(
-                    0, why, Optional.of(FileFault.error(at, problem, expected, next.in(Languages.ENGLISH))), next);
+                    0, why, Optional.of(FileFault.error(at, problem, expected, Languages.ENGLISH.say(next))), next);
         }
 
         /** Why nobody knows, as the file's own fault tells it. */
-        String problem(Language language) {
-            return told.map(fault -> fault.in(language).problem()).orElseGet(() -> why.in(language));
+        Saying problem() {
+            return told.map(FileFault::problem).orElse(why);
         }
     }
 
@@ -97,10 +100,7 @@ final class Inbox {
                 return file;
             }
         }
-        return AnswerFolder.faulty(
-                shown,
-                Sentence.of("report.file.too-much"),
-                "Look what it is; if it is meant, mark it in a folder of its own.");
+        return AnswerFolder.faulty(shown, Saying.of("report.file.too-much"), say("folder.answers.too-much.next"));
     }
 
     private void take(ReturnedFile file, FileNote note) {
@@ -139,9 +139,8 @@ final class Inbox {
                     "",
                     note.shown(),
                     given.get(0).place().line(),
-                    language ->
-                            language.count("report.decide.unknown-owner", given.size(), "why", owner.problem(language)),
-                    owner.next()));
+                    Saying.count("report.decide.unknown-owner", given.size()).with("why", owner.problem()),
+                    List.of(owner.next())));
         }
     }
 
@@ -174,55 +173,55 @@ final class Inbox {
             if (read.isEmpty()) {
                 Diagnostic id = refusedIds.get(origin.sheet());
                 return Owner.unknown(
-                        Sentence.of("report.aside.unknown-sheet"),
+                        Saying.of("report.aside.unknown-sheet"),
                         first.place(),
-                        Sentence.asItIs(id.problem()),
+                        FileFault.asItIs(id.problem()),
                         id.expected(),
-                        Sentence.asItIs(id.nextAction()));
+                        FileFault.asItIs(id.nextAction()));
             }
             ofId = read.get();
         }
         int said = Seats.number(origin.seat());
         if (!origin.seat().isEmpty() && (said == 0 || ofId > 0 && said != ofId)) {
             return Owner.unknown(
-                    Sentence.of("report.aside.two-seats"),
+                    Saying.of("report.aside.two-seats"),
                     first.place(),
                     said == 0
-                            ? Sentence.of("report.file.no-seat")
-                            : Sentence.of(
+                            ? Saying.of("report.file.no-seat")
+                            : Saying.of(
                                     "report.file.two-seats",
                                     "said",
                                     Integer.toString(said),
                                     "seat",
                                     Integer.toString(ofId)),
-                    "one learner's sheet",
+                    say("folder.hand-in.one-sheet"),
                     WHOSE);
         }
         int seat =
                 ofId > 0 ? ofId : said > 0 ? said : seats.named(origin.name()).orElse(0);
         if (seat == 0) {
             return Owner.unknown(
-                    Sentence.of("report.aside.unknown-name"),
+                    Saying.of("report.aside.unknown-name"),
                     first.place(),
-                    Sentence.of("report.file.unknown-name"),
-                    "a name as it stands there",
+                    Saying.of("report.file.unknown-name"),
+                    say("folder.hand-in.name"),
                     WHOSE);
         }
         if (!seats.has(seat)) {
             return Owner.unknown(
-                    Sentence.of("report.aside.not-in-class"),
+                    Saying.of("report.aside.not-in-class"),
                     first.place(),
-                    Sentence.of("report.file.not-in-class", "seat", Integer.toString(seat)),
+                    Saying.of("report.file.not-in-class", "seat", Integer.toString(seat)),
                     "",
                     TO_ROSTER);
         }
         if (!origin.name().isEmpty() && seats.isCalledOtherwise(seat, origin.name())) {
             return Owner.unknown(
-                    Sentence.of("report.aside.two-names"),
+                    Saying.of("report.aside.two-names"),
                     first.place(),
-                    Sentence.of("report.file.two-names", "seat", Integer.toString(seat)),
-                    "seat and name of one learner",
-                    Sentence.of("report.file.whose-sorted"));
+                    Saying.of("report.file.two-names", "seat", Integer.toString(seat)),
+                    say("folder.hand-in.seat-and-name"),
+                    Saying.of("report.file.whose-sorted"));
         }
         return Owner.of(seat);
     }

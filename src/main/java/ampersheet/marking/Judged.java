@@ -6,6 +6,7 @@ import ampersheet.answer.Judge;
 import ampersheet.answer.ProblemKey;
 import ampersheet.answer.Rung;
 import ampersheet.answer.Verdict;
+import ampersheet.language.Saying;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -21,7 +22,7 @@ final class Judged {
     private final Map<String, String> typed;
     private final Map<String, String> read;
     private final Map<String, CommaReading> settled = new LinkedHashMap<>();
-    private final Map<String, Sentence> meanings = new LinkedHashMap<>();
+    private final Map<String, List<Saying>> meanings = new LinkedHashMap<>();
     private Map<String, Verdict> verdicts;
 
     /**
@@ -60,7 +61,7 @@ final class Judged {
      * Where the other reading would earn more, a person should look: the evidence is about a habit, and habits slip.
      */
     private void readComma(String question, Optional<CommaReading> shown) {
-        List<Sentence> told = new ArrayList<>();
+        List<Saying> told = new ArrayList<>();
         Map<CommaReading, Map<String, Verdict>> by = new LinkedHashMap<>();
         for (CommaReading reading : CommaReading.values()) {
             Map<String, String> so = new LinkedHashMap<>(read);
@@ -69,13 +70,10 @@ final class Judged {
             Verdict verdict = by.get(reading).get(question);
             told.add(
                     Credit.of(verdict).isFull()
-                            ? Sentence.of("report.decide.meaning-right", "value", verdict.understood())
-                            : Sentence.of("report.decide.meaning-not-right", "value", verdict.understood()));
+                            ? Saying.of("report.decide.meaning-right", "value", verdict.understood())
+                            : Saying.of("report.decide.meaning-not-right", "value", verdict.understood()));
         }
-        meanings.put(
-                question,
-                language -> language.either(
-                        told.stream().map(meaning -> meaning.in(language)).toList()));
+        meanings.put(question, told);
         if (shown.isEmpty()
                 || earned(by.get(shown.get()), question)
                         < earned(by.get(shown.get().other()), question)) {
@@ -106,7 +104,7 @@ final class Judged {
     }
 
     /** What an answer with such a comma may mean; empty for others. */
-    Sentence meanings(String question) {
-        return meanings.getOrDefault(question, Sentence.NOTHING);
+    List<Saying> meanings(String question) {
+        return meanings.getOrDefault(question, List.of());
     }
 }

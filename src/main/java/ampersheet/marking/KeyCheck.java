@@ -1,5 +1,6 @@
 package ampersheet.marking;
 
+import ampersheet.language.Saying;
 import ampersheet.marking.ItemScores.Score;
 import ampersheet.marking.Standing.Item;
 import java.util.LinkedHashMap;
@@ -21,7 +22,7 @@ import org.apache.commons.math3.distribution.BinomialDistribution;
  * @param reason as it stands in the report
  * @param chance how often chance alone gives what was seen, corrected for the number of questions
  */
-record KeyCheck(Sentence reason, double chance) {
+record KeyCheck(Saying reason, double chance) {
     /** For the whole sheet. That they must outnumber the right ones besides makes chance four times rarer. */
     private static final double STRONGER = 0.04;
 
@@ -41,13 +42,13 @@ record KeyCheck(Sentence reason, double chance) {
                 tested,
                 KeyCheck::strongerAreWrong,
                 STRONGER,
-                scores -> Sentence.of("report.questions.check-stronger"),
+                scores -> Saying.of("report.questions.check-stronger"),
                 found);
         find(
                 tested,
                 KeyCheck::unexplained,
                 UNEXPLAINED,
-                scores -> Sentence.of(
+                scores -> Saying.of(
                         "report.questions.check-unexplained",
                         "some",
                         Integer.toString(countUnexplained(scores)),
@@ -58,7 +59,7 @@ record KeyCheck(Sentence reason, double chance) {
                 tested,
                 KeyCheck::hardlyAnybody,
                 HARDLY_ANYBODY,
-                scores -> Sentence.of(
+                scores -> Saying.of(
                         "report.questions.check-hardly-anybody",
                         "some",
                         Integer.toString(scores.facility().of()),
@@ -72,7 +73,7 @@ record KeyCheck(Sentence reason, double chance) {
             Map<Item, ItemScores> tested,
             ToDoubleFunction<ItemScores> test,
             double level,
-            Function<ItemScores, Sentence> reason,
+            Function<ItemScores, Saying> reason,
             Map<Item, KeyCheck> found) {
         List<Double> chances =
                 ExactTest.holm(tested.values().stream().map(test::applyAsDouble).toList());

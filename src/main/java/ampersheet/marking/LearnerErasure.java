@@ -1,5 +1,7 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.sheet.Roster;
 import java.nio.file.Path;
 import java.util.List;
@@ -69,13 +71,13 @@ final class LearnerErasure {
                 erasure.takeOut(file, share.lines);
             } else if (!share.lines.isEmpty()) {
                 deleted.add(name);
-                erasure.delete(file, "it holds nothing but this learner's answers");
+                erasure.delete(file, say("folder.erasure.own-file"));
             }
         });
         inbox.toDecide().stream()
                 .filter(one -> one.maybe().contains(seat))
-                .forEach(one -> erasure.byHand("look at " + one.file() + ", line " + one.line()
-                        + ": nobody knows whose answers these are, and they may be this learner's"));
+                .forEach(one -> erasure.byHand(
+                        say("folder.erasure.unknown", "file", one.file(), "line", Integer.toString(one.line()))));
     }
 
     /** What could not be read and bears the learner's seat, sheet or name. */
@@ -91,8 +93,7 @@ final class LearnerErasure {
                             .anyMatch(handIn -> handIn.file().equals(file)));
             if (hers && !read) {
                 deleted.add(file.name());
-                erasure.delete(
-                        task.answers().resolve(file.name()), "it could not be read, and its name is this learner's");
+                erasure.delete(task.answers().resolve(file.name()), say("folder.erasure.unread-file"));
             }
         }
     }

@@ -1,5 +1,7 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.answer.AnswerKey;
 import ampersheet.sheet.ClassSheets;
 import ampersheet.sheet.Plan;
@@ -32,15 +34,9 @@ final class LeftOutQuestions {
                                 item -> decisions.leaveOut(decision, item),
                                 () -> decisions.doesNotFit(
                                         decision,
-                                        "“" + decision.question()
-                                                + "” is no question, such as q2a with a seat, or a template "
-                                                + "and its step as in answers.csv"));
+                                        say("folder.decision.question.unknown", "question", decision.question())));
             } else if (decision.seat() == 0 && !isAlikeForAll(sheets.plan())) {
-                decisions.doesNotFit(
-                        decision,
-                        "the sheets of this plan differ, and " + decision.question()
-                                + " is not the same question on each; name a seat whose " + decision.question()
-                                + " is meant");
+                decisions.doesNotFit(decision, say("folder.decision.question.many", "question", decision.question()));
             } else {
                 bySheet(decisions, decision, sheets, decision.seat() > 0 ? decision.seat() : first);
             }

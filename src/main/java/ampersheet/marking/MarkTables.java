@@ -138,8 +138,8 @@ final class MarkTables {
                     privacy.text(one.typed()),
                     one.file(),
                     one.line() == 0 ? "" : Integer.toString(one.line()),
-                    one.why().in(language),
-                    one.meanings().in(language),
+                    language.say(one.why()),
+                    one.meaningsIn(language),
                     one.asked().template(),
                     one.asked().step(),
                     one.asked().words(),
@@ -187,7 +187,7 @@ final class MarkTables {
                     privacy.text(one.answer().sheet()),
                     privacy.text(one.answer().question()),
                     privacy.text(one.answer().text()),
-                    one.why().in(language)));
+                    language.say(one.why())));
         }
         return table.toString();
     }

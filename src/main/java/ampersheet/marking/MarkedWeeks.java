@@ -1,5 +1,7 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.language.Language;
 import ampersheet.render.html.HtmlPage;
@@ -17,7 +19,7 @@ import java.util.function.UnaryOperator;
 
 /** Several marked plans of one class, in the order of the weeks: how far each learner and each skill has come. */
 public final class MarkedWeeks {
-    private static final String FORM = "a folder that mark has written, with its marks.csv and answers.csv";
+    private static final String FORM = say("folder.marks.week-form");
 
     private final Language language;
     private final List<String> weeks = new ArrayList<>();

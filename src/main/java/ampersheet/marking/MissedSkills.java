@@ -1,5 +1,7 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.sheet.SheetId;
 import ampersheet.source.CellRows.Row;
@@ -16,7 +18,7 @@ import java.util.function.UnaryOperator;
  * answers were right, those left blank among them. What is undecided or left out for all counts neither way.
  */
 public final class MissedSkills {
-    private static final String FORM = "answers.csv, as mark has written it beside marks.csv";
+    private static final String FORM = say("folder.marks.answers-form");
     /** As is common where a skill has to be mastered before the next; no more than that. */
     private static final double MASTERED = 0.8;
 
@@ -46,10 +48,9 @@ public final class MissedSkills {
                 if (!seat.matches("[0-9]{1,6}") || !table.cell(row, "sheet").startsWith(issue.plan())) {
                     lines.fault(
                             row.line(),
-                            "this answer is of the sheet " + table.cell(row, "sheet")
-                                    + ", and those to be taken again begin with " + issue.plan(),
+                            say("folder.marks.other-plan", "sheet", table.cell(row, "sheet"), "begins", issue.plan()),
                             FORM,
-                            "Name the folder with the marks of this plan, and of this week of it.");
+                            say("folder.marks.other-plan.next"));
                     break;
                 }
                 if (!table.cell(row, "mark").isEmpty()) {

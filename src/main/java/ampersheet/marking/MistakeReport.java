@@ -36,7 +36,7 @@ final class MistakeReport {
     }
 
     private void say(String... sentences) {
-        blocks.add(new Prose(Sentence.joined(sentences)));
+        blocks.add(new Prose(Language.joined(sentences)));
     }
 
     private String percent(double share) {

@@ -60,7 +60,7 @@ final class OpenMatters {
                 : language.count("report.decide.lines", open.size());
         String words =
                 Stream.of(Decision.Kind.values()).map(Decision.Kind::word).collect(Collectors.joining(", "));
-        blocks.add(new Prose(Sentence.joined(lines, language.say("report.decide.how", "words", words))));
+        blocks.add(new Prose(Language.joined(lines, language.say("report.decide.how", "words", words))));
         List<List<Cell>> rows = new ArrayList<>();
         for (ToDecide one : open.subList(0, Math.min(MOST_ROWS, open.size()))) {
             rows.add(cells(
@@ -68,8 +68,8 @@ final class OpenMatters {
                     one.question().isEmpty() ? language.say("report.decide.hand-in") : one.question(),
                     privacy.text(one.typed()),
                     one.told(language),
-                    one.why().in(language),
-                    one.meanings().in(language)));
+                    language.say(one.why()),
+                    one.meaningsIn(language)));
         }
         blocks.add(new Table(
                 "",

@@ -1,9 +1,12 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.answer.AnswerKey;
 import ampersheet.answer.ProblemKey;
 import ampersheet.answer.Rung;
 import ampersheet.answer.Verdict;
+import ampersheet.language.Saying;
 import ampersheet.marking.MarkedSheet.From;
 import ampersheet.marking.MarkedSheet.MarkedAnswer;
 import ampersheet.sheet.MarkingPolicy;
@@ -116,7 +119,8 @@ final class ProblemMarker {
         Judged so = new Judged(key, typed, Map.of(question, decision.value()), Map.of());
         boolean readable = Credit.of(so.verdict(question)) != Credit.UNREADABLE;
         if (!readable) {
-            decisions.doesNotFit(decision, "“" + decision.value() + "” cannot be read as an answer to " + question);
+            decisions.doesNotFit(
+                    decision, say("folder.decision.value.unread", "value", decision.value(), "question", question));
         }
         return readable;
     }
@@ -159,7 +163,7 @@ final class ProblemMarker {
         return open ? Credit.UNDECIDED : Credit.of(verdict);
     }
 
-    private void tell(AnswerKey at, Verdict verdict, Sentence meanings) {
+    private void tell(AnswerKey at, Verdict verdict, List<Saying> meanings) {
         Optional<SheetAnswers.Taken> taken = answers.at(verdict.question());
         toDecide.add(new ToDecide(
                 List.of(seat.number()),
@@ -169,8 +173,8 @@ final class ProblemMarker {
                 taken.map(from -> from.file().shown()).orElse(""),
                 taken.map(from -> from.answer().place().line()).orElse(0),
                 verdict.rung() == Rung.AMBIGUOUS
-                        ? Sentence.of("report.decide.two-ways")
-                        : Sentence.asItIs(privacy.said(verdict)),
+                        ? Saying.of("report.decide.two-ways")
+                        : FileFault.asItIs(privacy.said(verdict)),
                 meanings));
     }
 }

@@ -42,7 +42,7 @@ final class QuestionReport {
     }
 
     private void say(String... sentences) {
-        blocks.add(new Prose(Sentence.joined(sentences)));
+        blocks.add(new Prose(Language.joined(sentences)));
     }
 
     private void questions() {
@@ -108,7 +108,7 @@ final class QuestionReport {
             return language.say(
                     "report.questions.check-key",
                     "reason",
-                    suspicious.get(item).reason().in(language));
+                    language.say(suspicious.get(item).reason()));
         }
         double share = scores.facility().share();
         boolean little = scores.discrimination() < TELLING;

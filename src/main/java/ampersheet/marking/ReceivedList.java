@@ -1,5 +1,7 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.source.CellRows.Row;
@@ -19,8 +21,7 @@ import java.util.TreeSet;
  * date changes when it is copied, and a learner's clock may be wrong.
  */
 public final class ReceivedList {
-    private static final String FORM =
-            "a first line \"file,received\", then a line such as \"ada.csv,2026-03-05T17:40\" for " + "each file";
+    private static final String FORM = say("folder.received.form");
 
     private final Map<String, LocalDateTime> times;
 
@@ -53,21 +54,21 @@ public final class ReceivedList {
                 if (!names.contains(name)) {
                     lines.fault(
                             row.line(),
-                            "there is no file “" + name + "” among the answers",
-                            "a name as it stands in the folder",
-                            "Correct the name, or take the line out.");
+                            say("folder.received.unknown", "file", name),
+                            say("folder.received.unknown.expected"),
+                            say("plan.correct-name"));
                 } else if (read.isEmpty()) {
                     lines.fault(
                             row.line(),
-                            "“" + time + "” is not a date and time",
-                            "such as 2026-03-05T17:40",
-                            "Write year, month and day, a T, hours and minutes.");
+                            say("folder.received.time", "time", time),
+                            say("folder.received.time.expected"),
+                            say("folder.received.time.next"));
                 } else if (times.putIfAbsent(name, read.get()) != null) {
                     lines.fault(
                             row.line(),
-                            "the file " + name + " is listed twice",
-                            "one line for each file",
-                            "Keep the line that is right.");
+                            say("folder.received.twice", "file", name),
+                            say("folder.received.twice.expected"),
+                            say("folder.keep-line"));
                 }
             }
         }

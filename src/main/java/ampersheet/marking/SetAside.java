@@ -1,6 +1,7 @@
 package ampersheet.marking;
 
 import ampersheet.language.Language;
+import ampersheet.language.Saying;
 import ampersheet.source.Languages;
 import java.util.List;
 import java.util.regex.Pattern;
@@ -10,7 +11,7 @@ import java.util.regex.Pattern;
  *
  * @param why as the table of them tells it, in few words
  */
-record SetAside(TypedAnswer answer, Sentence why) {
+record SetAside(TypedAnswer answer, Saying why) {
     /** Reasons that say that another answer counts. */
     private static final List<String> ANOTHER_COUNTS = List.of(
             "report.aside.worse",
@@ -28,11 +29,11 @@ record SetAside(TypedAnswer answer, Sentence why) {
 
     /** Of a later round after which the learner had fewer marks. */
     static SetAside worse(TypedAnswer answer) {
-        return new SetAside(answer, Sentence.of("report.aside.worse"));
+        return new SetAside(answer, Saying.of("report.aside.worse"));
     }
 
     static SetAside replaced(TypedAnswer answer, String file, int line) {
-        return new SetAside(answer, Sentence.of("report.aside.replaced", "file", file, "line", Integer.toString(line)));
+        return new SetAside(answer, Saying.of("report.aside.replaced", "file", file, "line", Integer.toString(line)));
     }
 
     /** @param files that hold something else; empty where it is the same file */
@@ -40,25 +41,25 @@ record SetAside(TypedAnswer answer, Sentence why) {
         return new SetAside(
                 answer,
                 files.isEmpty()
-                        ? Sentence.of("report.aside.contradicts-itself")
-                        : Sentence.of("report.aside.contradicts", "files", String.join(", ", files)));
+                        ? Saying.of("report.aside.contradicts-itself")
+                        : Saying.of("report.aside.contradicts", "files", String.join(", ", files)));
     }
 
     /** One of so many hand-ins that none is taken for one. */
     static SetAside ofMany(TypedAnswer answer, int handIns) {
-        return new SetAside(answer, Sentence.of("report.aside.contradicts-many", "count", Integer.toString(handIns)));
+        return new SetAside(answer, Saying.of("report.aside.contradicts-many", "count", Integer.toString(handIns)));
     }
 
     static SetAside dismissed(TypedAnswer answer) {
-        return new SetAside(answer, Sentence.of("report.aside.dismissed"));
+        return new SetAside(answer, Saying.of("report.aside.dismissed"));
     }
 
     static SetAside late(TypedAnswer answer) {
-        return new SetAside(answer, Sentence.of("report.aside.late"));
+        return new SetAside(answer, Saying.of("report.aside.late"));
     }
 
     static SetAside byHand(TypedAnswer answer) {
-        return new SetAside(answer, Sentence.of("report.aside.by-hand"));
+        return new SetAside(answer, Saying.of("report.aside.by-hand"));
     }
 
     /**

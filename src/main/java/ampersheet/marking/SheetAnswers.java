@@ -1,6 +1,9 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.answer.AnswerKey;
+import ampersheet.language.Saying;
 import ampersheet.sheet.Sheet;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -74,14 +77,14 @@ final class SheetAnswers {
         first.file()
                 .add(FileFault.error(
                         first.first().place(),
-                        Sentence.of(
+                        Saying.of(
                                 "report.file.too-many-hand-ins",
                                 "sheet",
                                 sheet.id().toString(),
                                 "count",
                                 count),
-                        "at most " + MOST_HAND_INS,
-                        "Look where they come from, and take out what is none; until then none of them counts."));
+                        say("plan.at-most", "most", Integer.toString(MOST_HAND_INS)),
+                        say("folder.hand-in.many.next")));
         toDecide.add(new ToDecide(
                 List.of(sheet.id().seat()),
                 sheet.id().toString(),
@@ -89,8 +92,8 @@ final class SheetAnswers {
                 "",
                 first.file().shown(),
                 first.first().place().line(),
-                Sentence.of("report.decide.too-many", "count", count),
-                Sentence.of("report.decide.take-out")));
+                Saying.of("report.decide.too-many", "count", count),
+                List.of(Saying.of("report.decide.take-out"))));
     }
 
     Optional<Taken> at(String question) {
@@ -137,7 +140,7 @@ final class SheetAnswers {
                 fitting.add(written.withText(withoutPrintedUnit(written, key)));
             } else if (!lost.contains(written.question())) {
                 handIn.file().add(noPlace(written));
-                setAside.add(new SetAside(written, Sentence.of("report.aside.no-place")));
+                setAside.add(new SetAside(written, Saying.of("report.aside.no-place")));
             } else if (!written.isBlank()) {
                 setAside.add(SetAside.byHand(written));
             }
@@ -265,13 +268,13 @@ final class SheetAnswers {
             other.file()
                     .add(FileFault.warning(
                             answer.place(),
-                            Sentence.of(
+                            Saying.of(
                                     "report.file.in-time-before",
                                     "question",
                                     question,
                                     "file",
                                     counts.file().shown()),
-                            "Nothing, unless you want the late one to count."));
+                            say("folder.hand-in.late.next")));
             return;
         }
         setAside.add(SetAside.replaced(
@@ -293,16 +296,16 @@ final class SheetAnswers {
             handIn.file()
                     .add(FileFault.warning(
                             first.place(),
-                            language -> language.count("report.file.again", of.answers, "sheet", id, "files", files),
-                            "Nothing, if the later one is meant; set-aside.csv keeps the earlier."));
+                            Saying.count("report.file.again", of.answers, "sheet", id, "files", files),
+                            say("folder.hand-in.replaced.next")));
         }
         boolean counts = taken.values().stream().anyMatch(one -> one.from() == handIn);
         if (of.repeated > 0 && !counts && !disputed.contains(handIn)) {
             handIn.file()
                     .add(FileFault.warning(
                             first.place(),
-                            Sentence.of("report.file.repeats", "sheet", id, "files", files),
-                            "Nothing: it counts once."));
+                            Saying.of("report.file.repeats", "sheet", id, "files", files),
+                            say("folder.hand-in.repeats.next")));
         }
         if (handIn.all().stream().anyMatch(TypedAnswer::onSheet)) {
             noteMissing(handIn, first);
@@ -324,7 +327,7 @@ final class SheetAnswers {
             one.file()
                     .add(FileFault.error(
                             one.first().place(),
-                            Sentence.of(
+                            Saying.of(
                                     "report.file.dispute",
                                     "sheet",
                                     sheet.id().toString(),
@@ -332,9 +335,8 @@ final class SheetAnswers {
                                     files,
                                     "questions",
                                     questions),
-                            "one hand-in, or a list of times (--received)",
-                            "Ask which one is meant; its line of decide.csv with the decision counts, in the list for "
-                                    + "--decisions, has it count. Until then neither does where they differ."));
+                            say("folder.hand-in.dispute.expected"),
+                            say("folder.hand-in.dispute.next")));
             toDecide.add(new ToDecide(
                     List.of(sheet.id().seat()),
                     one.origin().sheet(),
@@ -342,13 +344,13 @@ final class SheetAnswers {
                     "",
                     one.file().shown(),
                     one.first().place().line(),
-                    Sentence.of("report.decide.dispute", "files", files, "questions", questions),
-                    Sentence.of(
+                    Saying.of("report.decide.dispute", "files", files, "questions", questions),
+                    List.of(Saying.of(
                             "report.decide.whose",
                             "counts",
                             Decision.Kind.COUNTS.word(),
                             "dismissed",
-                            Decision.Kind.DOES_NOT_COUNT.word())));
+                            Decision.Kind.DOES_NOT_COUNT.word()))));
         }
     }
 
@@ -358,14 +360,14 @@ final class SheetAnswers {
         one.file()
                 .add(FileFault.error(
                         last.place(),
-                        Sentence.of(
+                        Saying.of(
                                 "report.file.torn",
                                 "question",
                                 question,
                                 "sheet",
                                 sheet.id().toString()),
-                        "one answer to each question",
-                        "Ask which is meant, and take the other line out; until then neither counts."));
+                        say("folder.hand-in.torn.expected"),
+                        say("folder.hand-in.torn.next")));
         said.forEach(answer -> toDecide.add(new ToDecide(
                 List.of(sheet.id().seat()),
                 one.origin().sheet(),
@@ -373,8 +375,8 @@ final class SheetAnswers {
                 answer.text(),
                 one.file().shown(),
                 answer.place().line(),
-                Sentence.of("report.decide.torn"),
-                Sentence.of("report.decide.which", "read-as", Decision.Kind.READ_AS.word()))));
+                Saying.of("report.decide.torn"),
+                List.of(Saying.of("report.decide.which", "read-as", Decision.Kind.READ_AS.word())))));
     }
 
     private void noteMissing(HandIn handIn, TypedAnswer first) {
@@ -385,11 +387,10 @@ final class SheetAnswers {
             handIn.file()
                     .add(FileFault.error(
                             first.place(),
-                            language -> language.count(
+                            Saying.count(
                                     "report.file.lost-places", missing.size(), "questions", String.join(", ", missing)),
-                            "every place for an answer, with the name of its question in front",
-                            "Look whether the answer stands elsewhere in the file, put the name in front of it, "
-                                    + "and mark again."));
+                            say("folder.hand-in.no-place.expected"),
+                            say("folder.hand-in.no-place.next")));
         }
     }
 
@@ -399,12 +400,10 @@ final class SheetAnswers {
         return FileFault.error(
                 answer.place(),
                 known
-                        ? Sentence.of("report.file.worked-out", "question", answer.question())
-                        : Sentence.of("report.file.no-such-question"),
-                "one of " + String.join(", ", names),
-                known
-                        ? "Nothing, if it was copied from the example."
-                        : "Correct the name of the question and mark again.");
+                        ? Saying.of("report.file.worked-out", "question", answer.question())
+                        : Saying.of("report.file.no-such-question"),
+                say("folder.hand-in.questions", "questions", String.join(", ", names)),
+                known ? say("folder.hand-in.from-example.next") : say("folder.hand-in.question.next"));
     }
 
     /** On a filled-in sheet the unit may still stand behind the place. */

@@ -1,9 +1,12 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.answer.AnswerKey;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
 import ampersheet.language.Language;
+import ampersheet.language.Saying;
 import ampersheet.marking.MarkedSheet.MarkedAnswer;
 import ampersheet.marking.MarkedSheet.MarkedProblem;
 import ampersheet.problem.Difficulty;
@@ -13,6 +16,7 @@ import ampersheet.sheet.MarkingPolicy;
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetProblem;
+import ampersheet.source.Told;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -56,13 +60,18 @@ final class SheetMarker {
         List<Diagnostic> all = new ArrayList<>(notes.stream().distinct().toList());
         kept.forEach((why, on) -> all.add(Diagnostic.warning(
                 Place.inFile(why.get(0)),
-                "marked by the key that was issued on "
-                        + (on.size() == 1 ? "sheet " : on.size() + " sheets, ")
-                        + String.join(", ", on.subList(0, Math.min(on.size(), SHEETS_TOLD)))
-                        + (on.size() > SHEETS_TOLD ? " and others" : "") + ". " + why.get(1),
+                byIssuedKey(on) + " " + why.get(1),
                 "",
-                "Look whether that key still holds for these sheets.")));
+                say("folder.marking.issued-key.next"))));
         return all;
+    }
+
+    private static String byIssuedKey(List<String> sheets) {
+        int all = sheets.size();
+        String told = String.join(", ", sheets.subList(0, Math.min(all, SHEETS_TOLD)));
+        return all > SHEETS_TOLD
+                ? say("folder.marking.issued-key.many", "count", Integer.toString(all), "sheets", told)
+                : Told.count("folder.marking.issued-key", all, "sheets", told);
     }
 
     /** Answers that a correction makes worth more or less. */
@@ -86,11 +95,11 @@ final class SheetMarker {
                     one.file()
                             .add(FileFault.warning(
                                     one.first().place(),
-                                    Sentence.of(
+                                    Saying.of(
                                             "report.file.better-before",
                                             "sheet",
                                             of.sheet().id().toString()),
-                                    "Nothing: the best round counts, as the plan says; set-aside.csv keeps this one."));
+                                    say("folder.hand-in.worse.next")));
                 }
             }
         }
@@ -139,10 +148,10 @@ final class SheetMarker {
                 corrections.isPresent() ? corrections.get().of(issued) : new Corrections.Corrected.Same();
         if (corrected instanceof Corrections.Corrected.ByHand hand) {
             notes.add(Diagnostic.error(
-                    Place.inFile("sheet " + sheet.id()),
-                    "problem " + issued.number() + " cannot be marked anew. " + hand.why(),
+                    Place.inFile(say("plan.sheet", "sheet", sheet.id().toString())),
+                    say("folder.marking.not-anew", "number", Integer.toString(issued.number())) + " " + hand.why(),
                     "",
-                    "Mark it by hand; its answers are in set-aside.csv and count for nothing here."));
+                    say("folder.marking.not-anew.next")));
             for (AnswerKey key : issued.places()) {
                 answers.at(key.question())
                         .filter(taken -> !taken.answer().text().isEmpty())
@@ -170,7 +179,12 @@ final class SheetMarker {
 
     private void keep(SheetProblem issued, Sheet sheet, String why) {
         kept.computeIfAbsent(List.of(issued.template().name(), why), same -> new ArrayList<>())
-                .add(sheet.id() + " (problem " + issued.number() + ")");
+                .add(say(
+                        "folder.marking.issued-key.where",
+                        "sheet",
+                        sheet.id().toString(),
+                        "number",
+                        Integer.toString(issued.number())));
     }
 
     private static void outcomes(MarkedProblem marked, Language language, List<Standing.Outcome> outcomes) {

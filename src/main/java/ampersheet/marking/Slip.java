@@ -47,8 +47,9 @@ enum Slip {
     static String label(String cause, Language language) {
         return of(cause)
                 .map(slip -> language.say(slip.label))
-                .orElseGet(
-                        () -> (cause.startsWith(STORED) ? cause.substring(STORED.length()) : cause).replace('-', ' '));
+                .orElseGet(() -> language.mistake(cause).isEmpty()
+                        ? (cause.startsWith(STORED) ? cause.substring(STORED.length()) : cause).replace('-', ' ')
+                        : language.mistake(cause));
     }
 
     private static Optional<Slip> of(String stored) {

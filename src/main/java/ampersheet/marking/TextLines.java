@@ -1,6 +1,9 @@
 package ampersheet.marking;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Place;
+import ampersheet.language.Saying;
 import ampersheet.source.CellRows;
 import java.util.List;
 
@@ -55,16 +58,16 @@ final class TextLines {
         return new Place(file, line, 0, line == 0 || !quoting ? "" : line(line));
     }
 
-    void fault(int line, Sentence problem, String expected, String nextAction) {
+    void fault(int line, Saying problem, String expected, String nextAction) {
         faults.addError(() -> FileFault.error(place(line), problem, expected, nextAction));
     }
 
     /** Of what only whoever runs the command is told. */
     void fault(int line, String problem, String expected, String nextAction) {
-        fault(line, Sentence.asItIs(problem), expected, nextAction);
+        fault(line, FileFault.asItIs(problem), expected, nextAction);
     }
 
-    void warning(int line, Sentence problem, String nextAction) {
+    void warning(int line, Saying problem, String nextAction) {
         faults.add(FileFault.warning(place(line), problem, nextAction));
     }
 
@@ -81,18 +84,18 @@ final class TextLines {
         if (answer.length() > LONGEST_ANSWER) {
             fault(
                     line,
-                    Sentence.of("report.file.long-answer", "count", Integer.toString(answer.length())),
-                    "a number with its unit, or an option",
-                    "Look at the file; if an answer is in it, shorten the line to it and mark again.");
+                    Saying.of("report.file.long-answer", "count", Integer.toString(answer.length())),
+                    say("folder.answers.answer"),
+                    say("folder.answers.long-answer.next"));
             return false;
         }
         boolean plain = answer.codePoints().noneMatch(c -> c < ' ' && c != '\t' || c == 0x7F || c == 0xFFFD);
         if (!plain) {
             fault(
                     line,
-                    Sentence.of("report.file.odd-character"),
-                    "a number with its unit, or an option",
-                    "The file was damaged on its way: ask for it again, or type the answer anew.");
+                    Saying.of("report.file.odd-character"),
+                    say("folder.answers.answer"),
+                    say("folder.answers.odd-character.next"));
         }
         return plain;
     }

@@ -2,6 +2,7 @@ package ampersheet.marking;
 
 import ampersheet.answer.AnswerKey;
 import ampersheet.language.Language;
+import ampersheet.language.Saying;
 import ampersheet.render.LimitedMarkdown;
 import ampersheet.sheet.Composer;
 import ampersheet.sheet.Sheet;
@@ -24,10 +25,11 @@ record ToDecide(
         String typed,
         String file,
         int line,
-        Sentence why,
-        Sentence meanings) {
+        Saying why,
+        List<Saying> meanings) {
     ToDecide {
         maybe = List.copyOf(maybe);
+        meanings = List.copyOf(meanings);
     }
 
     /**
@@ -61,6 +63,10 @@ record ToDecide(
     /** 0 where it is not known whose it is. */
     int seat() {
         return maybe.size() == 1 ? maybe.get(0) : 0;
+    }
+
+    String meaningsIn(Language language) {
+        return language.either(meanings.stream().map(language::say).toList());
     }
 
     /** Without a line where the whole of a file is meant. */

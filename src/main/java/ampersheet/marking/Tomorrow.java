@@ -65,7 +65,7 @@ final class Tomorrow {
             blocks.add(new Prose(language.say("report.tomorrow.nothing")));
             return blocks;
         }
-        blocks.add(new Prose(Sentence.joined(count(), language.say("report.tomorrow.projector", "file", PROJECTOR))));
+        blocks.add(new Prose(Language.joined(count(), language.say("report.tomorrow.projector", "file", PROJECTOR))));
         for (int i = 0; i < things.size(); i++) {
             thing(i, blocks);
         }
@@ -89,11 +89,7 @@ final class Tomorrow {
         }
         List<String> told = new ArrayList<>();
         found.forEach((item, check) -> told.add(language.say(
-                "report.tomorrow.check-key",
-                "question",
-                names.get(item),
-                "reason",
-                check.reason().in(language))));
+                "report.tomorrow.check-key", "question", names.get(item), "reason", language.say(check.reason()))));
         return Optional.of(new Prose(language.say("report.tomorrow.check-keys", "questions", String.join("; ", told))));
     }
 
@@ -199,7 +195,7 @@ final class Tomorrow {
                 : language.say("report.tomorrow.show-mistake", filled);
         return example.exampleBefore() == 0
                 ? shown
-                : Sentence.joined(
+                : Language.joined(
                         ended(shown),
                         language.say("report.tomorrow.example", "problem", Integer.toString(example.exampleBefore())));
     }

@@ -46,9 +46,9 @@ public record Unit(String symbol, Dimension dimension, double factor, double off
         return scaled(si - offset, 1 / factor);
     }
 
-    /** Whether it counts whole turns, of which one is 2π rad: {@code turn/min}. */
+    /** Whether it counts whole turns, of which one is 2π rad: {@code r/min}. */
     public boolean countsTurns() {
-        return symbol.startsWith("turn");
+        return UnitReader.countsTurns(symbol);
     }
 
     /** Whether it measures an angle, or how fast one grows: {@code rad/s}, {@code °/s}. */

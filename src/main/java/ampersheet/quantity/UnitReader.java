@@ -11,6 +11,12 @@ import java.util.List;
 final class UnitReader {
     private static final double CELSIUS_ZERO = 273.15;
     private static final String EVERY_PREFIX = "pnµmkMGT";
+
+    private static final String TURN = "turn";
+
+    /** How text books print a turn: as a speed ({@code r/min}, in German {@code U/min}) and by itself. */
+    private static final List<String> TURNS = List.of("r/", "U/", "turns", "Umdrehungen");
+
     private static final Dimension CHARGE = Dimension.CURRENT.times(Dimension.TIME);
     private static final Dimension FORCE = Dimension.ENERGY.over(Dimension.LENGTH);
 
@@ -55,7 +61,7 @@ final class UnitReader {
             new Atom(List.of("W·h", "Wh"), Dimension.ENERGY, 0, 3600, EVERY_PREFIX, EVERY_PREFIX),
             new Atom(List.of("bit"), Dimension.ONE, 0, 1, "kMGT", "kMGT"),
             new Atom(List.of("B"), Dimension.ONE, 0, 8, "kMGT", "kMGT"),
-            new Atom(List.of("turn"), Dimension.ONE, 0, 1, "", ""),
+            new Atom(List.of(TURN), Dimension.ONE, 0, 1, "", ""),
             new Atom(List.of("px"), Dimension.ONE, 0, 1, "", ""),
             new Atom(List.of("frame"), Dimension.ONE, 0, 1, "", ""),
             new Atom(List.of("%"), Dimension.ONE, -2, 1, "", ""),
@@ -76,9 +82,28 @@ final class UnitReader {
     }
 
     static Unit read(String text) {
+        String name = text.strip();
+        for (String printed : TURNS) {
+            boolean speed = printed.endsWith("/");
+            if (speed ? name.startsWith(printed) : name.equals(printed)) {
+                Unit unit = read(TURN + (speed ? name.substring(printed.length() - 1) : ""));
+                String symbol = speed ? printed + unit.symbol().substring(TURN.length() + 1) : printed;
+                return new Unit(symbol, unit.dimension(), unit.factor(), unit.offset(), symbol, unit.prefixable());
+            }
+        }
         UnitReader reader = new UnitReader(text);
         reader.unit();
         return reader.build();
+    }
+
+    /** Whether it counts whole turns, whatever they are called where it is printed. */
+    static boolean countsTurns(String symbol) {
+        for (String printed : TURNS) {
+            if (symbol.startsWith(printed)) {
+                return true;
+            }
+        }
+        return symbol.startsWith(TURN);
     }
 
     /** The unit, or null where {@link #read} would throw. */

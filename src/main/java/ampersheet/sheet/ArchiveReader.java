@@ -1,5 +1,7 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -37,9 +39,8 @@ import java.util.zip.ZipFile;
  * mistake.
  */
 final class ArchiveReader {
-    private static final String WANTED = "the archive that issue or handout wrote beside the keys, as it was";
-    private static final String AGAIN =
-            "Take the file as it was written; if it was packed again, pack only what was in it.";
+    private static final String WANTED = say("plan.archive.expected");
+    private static final String AGAIN = say("plan.archive.next");
     private static final long LARGEST_FILE = 256L << 20;
     private static final long LARGEST_TABLE = 64L << 20;
     private static final long MOST_BYTES = 256L << 20;
@@ -71,8 +72,8 @@ final class ArchiveReader {
         requireForm();
         Plan written = PlanReader.read(shown(IssuedArchive.PLAN), text(IssuedArchive.PLAN), this::beside);
         Plan plan = Optional.ofNullable(texts.get(IssuedArchive.SEED))
-                .map(text -> written.drawnWith(Secret.read(text)
-                        .orElseThrow(() -> refusal(IssuedArchive.SEED, "this is no seed that was drawn for a plan"))))
+                .map(text -> written.drawnWith(
+                        Secret.read(text).orElseThrow(() -> refusal(IssuedArchive.SEED, say("plan.archive.no-seed")))))
                 .orElse(written);
         Optional<Inventory> parts = Optional.ofNullable(texts.get(IssuedArchive.PARTS))
                 .map(text -> PartsReader.read(shown(IssuedArchive.PARTS), text));
@@ -85,15 +86,14 @@ final class ArchiveReader {
         ids.forEach((typed, id) -> sheets.add(new ArchivedSheet(
                 id, problems.get(typed).values().stream().map(Problem::whole).toList())));
         if (sheets.isEmpty()) {
-            throw refusal(IssuedArchive.SHEETS, "the archive holds no sheet");
+            throw refusal(IssuedArchive.SHEETS, say("plan.archive.no-sheet"));
         }
         return new ArchivedClass(file, plan, parts, templates(), sheets);
     }
 
     /** The picture lies in the archive under one name, whatever the plan calls it. */
     private byte[] beside(String name, int most) {
-        return Optional.ofNullable(logo)
-                .orElseThrow(() -> refusal(IssuedArchive.LOGO, "the picture is missing that the plan names"));
+        return Optional.ofNullable(logo).orElseThrow(() -> refusal(IssuedArchive.LOGO, say("plan.archive.no-picture")));
     }
 
     /** A problem whose numbers are still being read. */
@@ -110,7 +110,7 @@ final class ArchiveReader {
             SourceFile.requireOrdinary(path, LARGEST_FILE, SourceFile.Links.FOLLOWED);
             try (ZipFile zip = new ZipFile(path.toFile(), StandardCharsets.UTF_8)) {
                 if (zip.size() > MOST_ENTRIES) {
-                    throw refusal("", "it holds more than " + MOST_ENTRIES + " files");
+                    throw refusal("", say("plan.archive.many-files", "most", Integer.toString(MOST_ENTRIES)));
                 }
                 Enumeration<? extends ZipEntry> entries = zip.entries();
                 while (entries.hasMoreElements()) {
@@ -121,11 +121,15 @@ final class ArchiveReader {
                 }
             }
         } catch (ZipException | IllegalArgumentException damaged) {
-            throw refusal("", "this file is no archive, or it is damaged");
+            throw refusal("", say("plan.archive.damaged"));
         } catch (Unread other) {
-            throw refusal("", other.getMessage());
+            throw new DiagnosticException(Diagnostic.error(
+                    Place.inFile(file),
+                    other.getMessage(),
+                    WANTED,
+                    other.why() == Unread.Why.MISSING ? other.why().nextAction() : AGAIN));
         } catch (IOException failure) {
-            throw refusal("", "this file cannot be read: " + failure.getMessage());
+            throw refusal("", say("plan.archive.unread", "reason", failure.getMessage()));
         }
     }
 
@@ -136,7 +140,7 @@ final class ArchiveReader {
                 || name.indexOf('\\') >= 0
                 || name.indexOf('\0') >= 0
                 || ("/" + name + "/").contains("/../")) {
-            throw refusal("", "it holds a file whose name leads out of it: " + shortened(name));
+            throw refusal("", say("plan.archive.leads-out", "name", shortened(name)));
         }
         boolean table = List.of(IssuedArchive.SHEETS, IssuedArchive.NUMBERS, IssuedArchive.ANSWERS)
                 .contains(name);
@@ -151,7 +155,7 @@ final class ArchiveReader {
         try (InputStream in = zip.getInputStream(entry)) {
             byte[] bytes = in.readNBytes((int) most + 1);
             if (bytes.length > most) {
-                throw refusal(name, "this is larger than any such file of an archive");
+                throw refusal(name, say("plan.archive.large"));
             }
             bytesRead += bytes.length;
             if (picture) {
@@ -160,7 +164,7 @@ final class ArchiveReader {
             }
             String text = SourceFile.decoded(bytes);
             if (texts.putIfAbsent(name, text.replace("\r\n", "\n").replace('\r', '\n')) != null) {
-                throw refusal(name, "it stands in the archive twice");
+                throw refusal(name, say("plan.archive.twice"));
             }
         } catch (Unread foreign) {
             throw refusal(name, foreign.getMessage());
@@ -207,9 +211,7 @@ final class ArchiveReader {
     private void requireForm() {
         String form = text(IssuedArchive.FORM_FILE).strip();
         if (!form.equals(IssuedArchive.FORM)) {
-            throw refusal(
-                    IssuedArchive.FORM_FILE,
-                    "this archive is of a form that this version of the program does not know: " + shortened(form));
+            throw refusal(IssuedArchive.FORM_FILE, say("plan.archive.unknown-form", "form", shortened(form)));
         }
     }
 
@@ -227,11 +229,11 @@ final class ArchiveReader {
                     || number.getAsInt() > PlanReader.MOST_PROBLEMS
                     || place.isEmpty()
                     || !TemplateFiles.isTemplate(row.cell(4))) {
-                row.fault("this line tells no problem of a sheet");
+                row.fault(say("plan.archive.line.no-problem"));
                 continue;
             }
             if (!ids.isEmpty() && !alike(id.get(), ids.values().iterator().next())) {
-                row.fault("this sheet belongs to another set than the first");
+                row.fault(say("plan.archive.line.other-set"));
                 continue;
             }
             ids.putIfAbsent(row.cell(0), id.get());
@@ -245,7 +247,7 @@ final class ArchiveReader {
                                     new ArrayList<>(),
                                     new ArrayList<>()));
             if (before != null) {
-                row.fault("this problem stands here a second time");
+                row.fault(say("plan.archive.line.problem-twice"));
             }
         }
         return problems;
@@ -287,12 +289,12 @@ final class ArchiveReader {
                                     .map(si ->
                                             new Number(name, new Quantity(si, unit.dimension()), unit, row.cell(5))));
             if (number.isEmpty() || name.isEmpty()) {
-                row.fault("this line tells no number");
+                row.fault(say("plan.archive.line.no-number"));
             } else if (problem.get().numbers().size() >= MOST_OF_PROBLEM) {
-                row.fault("this problem has more than " + MOST_OF_PROBLEM + " numbers");
+                row.fault(say("plan.archive.line.many-numbers", "most", Integer.toString(MOST_OF_PROBLEM)));
             } else if (problem.get().numbers().stream()
                     .anyMatch(known -> known.name().equals(name))) {
-                row.fault(shortened(name) + " stands here a second time");
+                row.fault(say("plan.archive.line.number-twice", "name", shortened(name)));
             } else {
                 problem.get().numbers().add(number.get());
             }
@@ -305,9 +307,9 @@ final class ArchiveReader {
             Optional<Unit> unit = unit(row.cell(5));
             Optional<Double> value = value(row.cell(4));
             if (problem.isPresent() && (unit.isEmpty() || value.isEmpty())) {
-                row.fault("this line tells no answer");
+                row.fault(say("plan.archive.line.no-answer"));
             } else if (problem.isPresent() && problem.get().answers().size() >= MOST_OF_PROBLEM) {
-                row.fault("this problem has more than " + MOST_OF_PROBLEM + " answers");
+                row.fault(say("plan.archive.line.many-answers", "most", Integer.toString(MOST_OF_PROBLEM)));
             } else if (problem.isPresent()) {
                 problem.get().answers().add(new Answer(row.cell(2), row.cell(3), value.get(), unit.get(), row.cell(6)));
             }
@@ -321,7 +323,7 @@ final class ArchiveReader {
                 : Optional.ofNullable(
                         problems.getOrDefault(row.cell(0), Map.of()).get(number.getAsInt()));
         if (problem.isEmpty()) {
-            row.fault("this line belongs to no problem of " + IssuedArchive.SHEETS);
+            row.fault(say("plan.archive.line.stray", "name", IssuedArchive.SHEETS));
         }
         return problem;
     }
@@ -356,14 +358,15 @@ final class ArchiveReader {
             faults.addAll(columns.faults());
             refuseIfFaulty();
             if (records.isEmpty() || !records.get(0).cells().equals(head)) {
-                throw refusal(name, "its first line does not name the columns " + String.join(", ", head));
+                throw refusal(name, say("plan.archive.columns", "columns", String.join(", ", head)));
             }
             List<Row> rows = new ArrayList<>();
             for (CellRows.Row record : records.subList(1, records.size())) {
                 if (record.size() == head.size()) {
                     rows.add(new Row(columns, record));
                 } else {
-                    new Row(columns, record).fault("this line has not " + head.size() + " columns");
+                    new Row(columns, record)
+                            .fault(say("plan.archive.line.columns", "count", Integer.toString(head.size())));
                 }
             }
             return rows;
@@ -402,7 +405,7 @@ final class ArchiveReader {
     private String text(String name) {
         String text = texts.get(name);
         if (text == null) {
-            throw refusal("", "it holds no " + name + ", so that it is no archive of issued sheets, or not all of one");
+            throw refusal("", say("plan.archive.missing", "name", name));
         }
         return text;
     }
@@ -412,11 +415,8 @@ final class ArchiveReader {
     }
 
     private DiagnosticException refusal(String name, String problem) {
-        return new DiagnosticException(Diagnostic.error(
-                Place.inFile(name.isEmpty() ? file : shown(name)),
-                problem,
-                WANTED,
-                problem.startsWith("there is no") ? "Check the path." : AGAIN));
+        return new DiagnosticException(
+                Diagnostic.error(Place.inFile(name.isEmpty() ? file : shown(name)), problem, WANTED, AGAIN));
     }
 
     /** Short; what a terminal would obey in it is spelled out where the fault is told. */

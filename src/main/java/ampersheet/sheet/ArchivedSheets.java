@@ -1,5 +1,7 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -69,7 +71,8 @@ public final class ArchivedSheets implements ClassSheets {
                         archive.templates().template(name, archive.plan().language());
                 return new Template(Optional.of(template), Optional.of(new Workshop(template)), Optional.empty());
             }
-            fault = Optional.of(Diagnostic.error(Place.inFile(archive.file()), "it holds no template " + name, "", ""));
+            fault = Optional.of(Diagnostic.error(
+                    Place.inFile(archive.file()), say("plan.archive.no-template", "template", name), "", ""));
         } catch (DiagnosticException unreadable) {
             fault = Optional.of(unreadable.diagnostics().get(0));
         }
@@ -108,9 +111,9 @@ public final class ArchivedSheets implements ClassSheets {
         if (!ProblemSet.code(other).equals(ProblemSet.code(archive.plan()))) {
             throw new DiagnosticException(Diagnostic.error(
                     Place.inFile(other.file()),
-                    "the sheets in " + archive.file() + " were issued from another plan than this",
-                    "the same plan, or none: the archive holds its own",
-                    "Leave --plan out."));
+                    say("plan.archive.other-plan", "file", archive.file()),
+                    say("plan.archive.other-plan.expected"),
+                    say("plan.archive.other-plan.next")));
         }
     }
 
@@ -118,9 +121,9 @@ public final class ArchivedSheets implements ClassSheets {
         return archive.sheet(seat)
                 .orElseThrow(() -> new DiagnosticException(Diagnostic.error(
                         Place.inFile(archive.file()),
-                        "this archive holds no sheet for seat " + seat,
-                        "the archive written when that sheet was issued",
-                        "Look whether the class was issued in several runs, each with an archive of its own.")));
+                        say("plan.archive.no-seat", "seat", Integer.toString(seat)),
+                        say("plan.archive.no-seat.expected"),
+                        say("plan.archive.no-seat.next"))));
     }
 
     @Override
@@ -142,10 +145,17 @@ public final class ArchivedSheets implements ClassSheets {
                                 .toList();
                 lost.add(new LostProblem(problem.number(), problem.template(), questions, why.get()));
                 remarks.add(Diagnostic.error(
-                        Place.inFile("sheet " + kept.id()),
-                        "there is no key to problem " + problem.number() + ", " + problem.template() + ". " + why.get(),
+                        Place.inFile(say("plan.sheet", "sheet", kept.id().toString())),
+                        say(
+                                "plan.archive.no-key",
+                                "problem",
+                                Integer.toString(problem.number()),
+                                "template",
+                                problem.template(),
+                                "why",
+                                why.get()),
                         "",
-                        "Mark it by hand; answers.csv in the archive has the answers that the key gave."));
+                        say("plan.archive.no-key.next")));
             }
         }
         return new IssuedSheet(new Sheet(kept.id(), archive.plan(), problems, archive.parts()), places, lost, remarks);
@@ -156,20 +166,22 @@ public final class ArchivedSheets implements ClassSheets {
             ArchivedProblem kept, SheetId id, List<SheetProblem> problems, List<Diagnostic> remarks) {
         Template of = templates.get(kept.template());
         if (kept.place() >= supports.size()) {
-            return Optional.of("The archive's plan has no place for it.");
+            return Optional.of(say("plan.archive.no-place"));
         }
         if (of.workshop().isEmpty()) {
-            return Optional.of("The archive's template cannot be read: "
-                    + of.unreadable().orElseThrow().problem() + ".");
+            return Optional.of(say(
+                    "plan.archive.unreadable",
+                    "why",
+                    of.unreadable().orElseThrow().problem()));
         }
         ProblemTemplate template = of.template().orElseThrow();
         Optional<Values> givens = givens(kept, template);
         if (givens.isEmpty()) {
-            return Optional.of("The template has givens that the sheet does not show.");
+            return Optional.of(say("plan.archive.other-givens"));
         }
         Attempt attempt = of.workshop().get().workChosen(givens.get());
         if (attempt instanceof Attempt.Refused refused) {
-            return Optional.of("It cannot be worked with this sheet's numbers: " + refused.detail() + ".");
+            return Optional.of(say("plan.archive.refused", "why", refused.detail()));
         }
         Attempt.Worked worked = (Attempt.Worked) attempt;
         SheetProblem problem = new SheetProblem(
@@ -181,16 +193,21 @@ public final class ArchivedSheets implements ClassSheets {
         if (of.unreadable().isPresent()) {
             if (!asked(problem)
                     .equals(kept.answers().stream().map(ArchivedSheets::asked).toList())) {
-                return Optional.of("The archive's template cannot be read ("
-                        + of.unreadable().get().problem()
-                        + "), and the present one asks for other things than the sheet does.");
+                return Optional.of(say(
+                        "plan.archive.other-questions",
+                        "why",
+                        of.unreadable().get().problem()));
             }
             remarks.add(Diagnostic.warning(
                     of.unreadable().get().place(),
-                    "the archive's template " + kept.template() + " cannot be read by this version: "
-                            + of.unreadable().get().problem(),
+                    say(
+                            "plan.archive.stands-in",
+                            "template",
+                            kept.template(),
+                            "why",
+                            of.unreadable().get().problem()),
                     "",
-                    "Nothing, if you trust the present template of this name: it stands in for it."));
+                    say("plan.archive.stands-in.next")));
         } else {
             changedByProgram(kept, problem, id, remarks);
         }
@@ -211,12 +228,17 @@ public final class ArchivedSheets implements ClassSheets {
                     && printed.step().equals(key.step())
                     && Math.abs(printed.value() - key.expected()) > SAME * Math.abs(printed.value())) {
                 remarks.add(Diagnostic.warning(
-                        Place.inFile("sheet " + id),
-                        "the key to " + key.question() + " was printed as "
-                                + printed.written() + "; this version of the program works the same template to "
-                                + Composer.answer(problem, key),
+                        Place.inFile(say("plan.sheet", "sheet", id.toString())),
+                        say(
+                                "plan.archive.other-key",
+                                "question",
+                                key.question(),
+                                "printed",
+                                printed.written(),
+                                "now",
+                                Composer.answer(problem, key)),
                         "",
-                        "Compare both with the sheet before you hand marks out."));
+                        say("plan.archive.other-key.next")));
             }
         });
     }

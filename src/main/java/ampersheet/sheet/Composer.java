@@ -30,6 +30,7 @@ import ampersheet.template.ProblemTemplate.Given;
 import ampersheet.template.ProblemTemplate.QuantityGiven;
 import ampersheet.template.Statement;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -40,6 +41,13 @@ import java.util.stream.Stream;
 /** Puts problems into documents: the learner's sheet and its key. */
 public final class Composer {
     private Composer() {}
+
+    /** What a document has said further up, and does not say again in full. */
+    private record Told(Set<String> cautions, Set<FormulaSign> signs) {
+        Told() {
+            this(new TreeSet<>(), EnumSet.noneOf(FormulaSign.class));
+        }
+    }
 
     /** @param name printed in the heading; may be empty */
     public static Document sheet(Sheet sheet, String name) {
@@ -60,13 +68,13 @@ public final class Composer {
                         sheet.problems().stream().map(SheetProblem::template).toList(),
                         sheet.plan().decimal())
                 .ifPresent(blocks::add);
-        Set<String> cautioned = new TreeSet<>();
+        Told told = new Told();
         Optional<SheetProblem> withWires = sheet.problems().stream()
                 .filter(problem -> LookUpTables.needsWireGauges(problem.template()))
                 .findFirst();
         Optional<SheetProblem> before = Optional.empty();
         for (SheetProblem problem : sheet.problems()) {
-            ProblemBlock block = block(problem, onSheet(problem, cautioned, wireGauges(problem, withWires), widest));
+            ProblemBlock block = block(problem, onSheet(problem, told, wireGauges(problem, withWires), widest));
             blocks.add(
                     before.filter(example -> isExampleFor(example, problem)).isPresent()
                             ? block.behindExample()
@@ -120,8 +128,11 @@ public final class Composer {
     public static Document key(Sheet sheet, String name, double widest) {
         Language language = sheet.plan().language();
         List<Block> blocks = new ArrayList<>();
-        blocks.add(new Prose(language.say("sheet.key.about")));
-        sheet.problems().forEach(problem -> blocks.add(inKey(problem, sheet.parts(), widest)));
+        boolean solved = sheet.problems().stream().anyMatch(problem -> !(problem.support() instanceof Support.Full));
+        blocks.add(new Prose(
+                language.say("sheet.key.about") + (solved ? " " + language.say("sheet.key.about-fingerprints") : "")));
+        Told told = new Told();
+        sheet.problems().forEach(problem -> blocks.add(inKey(problem, sheet.parts(), told, widest)));
         String title = language.say("sheet.key.title", "title", sheet.plan().title());
         return document(Kind.KEY, sheet, title, name, blocks);
     }
@@ -135,7 +146,7 @@ public final class Composer {
         ModelFigures.of(alone).forEach(figure -> blocks.add(new FigureBlock(figure)));
         blocks.addAll(cautions(alone, new TreeSet<>()));
         blocks.add(new Prose(prompts(alone)));
-        blocks.addAll(worked(alone, WorkedSteps.onSheet(alone), Figure.PAGE_WIDTH));
+        blocks.addAll(worked(alone, WorkedSteps.onSheet(alone), EnumSet.allOf(FormulaSign.class), Figure.PAGE_WIDTH));
         assumptions(alone.template()).ifPresent(blocks::add);
         blocks.add(new KeyTable(KeyLines.of(alone)));
         blocks.addAll(KeyLines.sharedLaws(alone));
@@ -149,7 +160,7 @@ public final class Composer {
                 problem,
                 onSheet(
                         problem,
-                        new TreeSet<>(),
+                        new Told(),
                         LookUpTables.of(
                                 List.of(problem.template()),
                                 problem.plan().decimal(),
@@ -203,7 +214,7 @@ public final class Composer {
     }
 
     /** @param tables to look values up in; they stand before the questions */
-    private static List<Block> onSheet(SheetProblem problem, Set<String> cautioned, List<Block> tables, double widest) {
+    private static List<Block> onSheet(SheetProblem problem, Told told, List<Block> tables, double widest) {
         ProblemTemplate template = problem.template();
         List<Block> blocks = new ArrayList<>();
         boolean worked = problem.support() instanceof Support.Full;
@@ -211,18 +222,21 @@ public final class Composer {
         if (!worked) {
             assumptions(template).map(Assumptions::inShort).ifPresent(blocks::add);
         }
-        blocks.addAll(cautions(problem, cautioned));
+        blocks.addAll(cautions(problem, told.cautions()));
         blocks.add(givens(problem));
         ModelFigures.of(problem, widest).forEach(figure -> blocks.add(new FigureBlock(figure)));
         blocks.addAll(tables);
         if (worked) {
             blocks.add(new Prose(prompts(problem)));
-            blocks.addAll(worked(problem, WorkedSteps.onSheet(problem), widest));
+            blocks.addAll(worked(problem, WorkedSteps.onSheet(problem), told.signs(), widest));
             blocks.add(new Prose(answersInWords(problem)));
             assumptions(template).ifPresent(blocks::add);
         } else if (problem.support() instanceof Support.Faded) {
             blocks.add(new Prose(promptsWithoutNames(problem)));
-            blocks.add(new Steps(problem.plan().language().say("sheet.problem.fill-in"), WorkedSteps.onSheet(problem)));
+            List<StepBlock> lines = WorkedSteps.onSheet(problem);
+            blocks.add(new Steps(problem.plan().language().say("sheet.problem.fill-in"), lines));
+            FormulaSign.explained(lines, told.signs(), problem.plan().language())
+                    .ifPresent(blocks::add);
             problem.places().stream()
                     .filter(key -> key.acceptance() instanceof Acceptance.Choice)
                     .forEach(key -> blocks.add(question(problem, key)));
@@ -232,9 +246,11 @@ public final class Composer {
         return blocks;
     }
 
-    private static ProblemBlock inKey(SheetProblem problem, Optional<Inventory> parts, double widest) {
+    private static ProblemBlock inKey(SheetProblem problem, Optional<Inventory> parts, Told told, double widest) {
         List<Block> blocks = new ArrayList<>();
-        if (!(problem.support() instanceof Support.Full)) { // nobody has to solve what is shown worked
+        if (problem.support() instanceof Support.Full) {
+            blocks.add(new Prose(problem.plan().language().say("sheet.key.worked-on-sheet")));
+        } else {
             blocks.add(new Prose(FingerprintText.whole(
                     Difficulty.of(problem.problem()), problem.plan().language())));
         }
@@ -260,7 +276,7 @@ public final class Composer {
                             "answers",
                             String.join("; ", answers))));
         }
-        blocks.addAll(worked(problem, WorkedSteps.whole(problem), widest));
+        blocks.addAll(worked(problem, WorkedSteps.whole(problem), told.signs(), widest));
         List<Document.Assumption> granted = TemplateSayings.assumptionsWithShifts(problem);
         if (!granted.isEmpty()) {
             blocks.add(new Assumptions(granted));
@@ -331,9 +347,11 @@ public final class Composer {
         return " ± " + printed;
     }
 
-    /** The whole working, and the curve it leads to. */
-    private static List<Block> worked(SheetProblem problem, List<StepBlock> steps, double widest) {
+    /** The whole working, what its signs mean where they are new, and the curve it leads to. */
+    private static List<Block> worked(
+            SheetProblem problem, List<StepBlock> steps, Set<FormulaSign> met, double widest) {
         List<Block> blocks = new ArrayList<>(List.of(new Steps("", steps)));
+        FormulaSign.explained(steps, met, problem.plan().language()).ifPresent(blocks::add);
         SolutionCurve.of(problem, widest).ifPresent(curve -> blocks.add(new FigureBlock(curve)));
         return blocks;
     }

@@ -16,8 +16,10 @@ import java.util.Optional;
  * @param problems to work on in a week that does not say otherwise
  * @param gap weeks from one meeting with a skill to the next; more only where a week would be too full
  * @param seats for so many each week keeps numbers
+ * @param together whether all seats have one template of a pool each time, and the next one the next time
  */
-public record CoursePlan(Plan common, List<Yaml.Entry> said, int problems, int gap, int seats, List<Week> weeks) {
+public record CoursePlan(
+        Plan common, List<Yaml.Entry> said, int problems, int gap, int seats, boolean together, List<Week> weeks) {
     /** Of a year. */
     static final int MOST_WEEKS = 52;
 
@@ -49,6 +51,6 @@ public record CoursePlan(Plan common, List<Yaml.Entry> said, int problems, int g
 
     /** The same course with a plan that has another seed. */
     public CoursePlan with(Plan seeded) {
-        return new CoursePlan(seeded, said, problems, gap, seats, weeks);
+        return new CoursePlan(seeded, said, problems, gap, seats, together, weeks);
     }
 }

@@ -1,5 +1,7 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -16,6 +18,7 @@ import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -29,7 +32,9 @@ public final class CoursePlanReader {
     private static final String WEEK_EXAMPLE =
             "{date: 2026-03-02, new: [{template: current-limiting/one-indicator, example: yes}]}";
     /** Keys of a course that no plan has. */
-    private static final Set<String> OWN = Set.of(WEEKS, PROBLEMS, "gap", "seats");
+    private static final Set<String> OWN = Set.of(WEEKS, PROBLEMS, "gap", "seats", "pools");
+
+    private static final Map<String, Boolean> POOLS = PlanReader.ordered("mixed", false, "together", true);
 
     private final Faults faults = new Faults();
     private final PlanReader plans;
@@ -65,10 +70,7 @@ public final class CoursePlanReader {
     private static CoursePlan read(String file, String text, Optional<PlanReader.Beside> beside) {
         if (text.isBlank()) {
             throw new DiagnosticException(Diagnostic.error(
-                    Place.inFile(file),
-                    "the course is empty",
-                    "keys such as title and weeks",
-                    "Begin with \"title: …\"."));
+                    Place.inFile(file), say("plan.course.empty"), say("plan.course.keys"), say("plan.begin")));
         }
         return WithinMemory.of(file, () -> new CoursePlanReader(file, text, beside).course(file, text));
     }
@@ -86,71 +88,72 @@ public final class CoursePlanReader {
         if (!(root instanceof Yaml.Mapping mapping)) {
             faults.error(
                     root.place(),
-                    "a course is not " + root.kind(),
-                    "keys such as title and weeks",
-                    "Begin with \"title: …\".");
+                    say("plan.course.not-a-course", "kind", root.kind()),
+                    say("plan.course.keys"),
+                    say("plan.begin"));
             return Optional.empty();
         }
-        Fields fields = new Fields(mapping, "a course", faults);
+        Fields fields = new Fields(mapping, say("plan.group.course"), faults);
         for (String key : List.of("date", "due")) {
             if (fields.hasUntold(key)) {
                 faults.error(
                         fields.placeOf(key),
-                        "a course has no one \"" + key + "\"",
-                        key + ": in each of its weeks",
-                        "Write it into the weeks.");
+                        say("plan.course.of-a-week", "key", key),
+                        say("plan.course.of-a-week.expected", "key", key),
+                        say("plan.course.of-a-week.next"));
             }
         }
         int problems = number(fields, PROBLEMS, 1, PlanReader.MOST_PROBLEMS).orElse(USUAL_PROBLEMS);
         int gap = number(fields, "gap", 1, CoursePlan.MOST_WEEKS).orElse(1);
         int seats = number(fields, "seats", 1, MOST_SEATS).orElse(USUAL_SEATS);
+        boolean together = plans.choice(fields, "pools", POOLS, false);
         List<Week> weeks = weeks(fields, problems);
         Plan common = plans.withoutProblems(fields);
         if (common.dealing().repeats()) {
             faults.error(
                     fields.placeOf("repeats"),
-                    "in a course nobody meets the same numbers twice",
-                    "a course without repeats:",
-                    "Leave it out; let skills return less often (gap:) where a template runs out.");
+                    say("plan.course.repeats"),
+                    say("plan.course.repeats.expected"),
+                    say("plan.course.repeats.next"));
         }
         fields.finish();
         List<Yaml.Entry> said = mapping.entries().stream()
                 .filter(entry -> !OWN.contains(entry.key().text()))
                 .filter(entry -> !PlanWriter.OF_ONE.contains(entry.key().text()))
                 .toList();
-        return Optional.of(new CoursePlan(common, said, problems, gap, seats, weeks));
+        return Optional.of(new CoursePlan(common, said, problems, gap, seats, together, weeks));
     }
 
     private List<Week> weeks(Fields fields, int problems) {
-        fields.need(WEEKS, "a list of the weeks, such as - " + WEEK_EXAMPLE);
+        fields.need(WEEKS, say("plan.course.weeks.expected", "example", WEEK_EXAMPLE));
         List<Week> weeks = new ArrayList<>();
         for (Yaml.Mapping written : fields.groups(WEEKS, WEEK_EXAMPLE)) {
-            weeks.add(week(new Fields(written, "a week of the course", faults), problems, weeks.size() + 1));
+            weeks.add(week(new Fields(written, say("plan.group.week"), faults), problems, weeks.size() + 1));
         }
         if (fields.list(WEEKS).map(list -> list.items().isEmpty()).orElse(false)) {
             faults.error(
                     fields.placeOf(WEEKS),
-                    "the course has no weeks",
-                    "at least one, such as - " + WEEK_EXAMPLE,
-                    "Add a week.");
+                    say("plan.course.weeks.none"),
+                    say("plan.course.weeks.none.expected", "example", WEEK_EXAMPLE),
+                    say("plan.course.weeks.none.next"));
         } else if (weeks.size() > CoursePlan.MOST_WEEKS) {
             faults.error(
                     fields.placeOf(WEEKS),
-                    "the course has " + weeks.size() + " weeks",
-                    "at most " + CoursePlan.MOST_WEEKS,
-                    "Make several courses of it.");
+                    say("plan.course.weeks.many", "count", Integer.toString(weeks.size())),
+                    say("plan.at-most", "most", Integer.toString(CoursePlan.MOST_WEEKS)),
+                    say("plan.course.weeks.many.next"));
         } else if (!weeks.isEmpty() && weeks.get(0).enters().isEmpty() && !faults.hasErrors()) {
             faults.error(
                     weeks.get(0).place(),
-                    "nothing enters in the first week, so that its sheet would be empty",
-                    "new: and what enters",
-                    "Say what is new in this week.");
+                    say("plan.course.first-week"),
+                    say("plan.course.first-week.expected"),
+                    say("plan.course.first-week.next"));
         }
         return weeks;
     }
 
     private Week week(Fields fields, int usual, int number) {
-        LocalDate date = fields.needText("date", "the day on which the week begins, such as 2026-03-02")
+        LocalDate date = fields.needText("date", say("plan.course.date.expected"))
                 .flatMap(written -> date(written, number))
                 .orElse(LocalDate.EPOCH);
         String title = words(fields, "title");
@@ -158,7 +161,7 @@ public final class CoursePlanReader {
         int problems = number(fields, "problems", 1, PlanReader.MOST_PROBLEMS).orElse(usual);
         List<Topic> enters = new ArrayList<>();
         for (Yaml.Mapping written : fields.groups("new", PlanReader.ENTRY_EXAMPLE)) {
-            Fields topic = new Fields(written, "what enters in a week", faults);
+            Fields topic = new Fields(written, say("plan.group.topic"), faults);
             Optional<Integer> gap = topic.text("gap").flatMap(this::gap);
             Optional<Entry> entry = plans.entry(topic);
             entry.ifPresent(read -> enters.add(new Topic(read, gap)));
@@ -173,18 +176,25 @@ public final class CoursePlanReader {
             if (before != null && !date.isAfter(before)) {
                 faults.error(
                         written.place(),
-                        "week " + number + " begins on " + date + ", and the week before it on " + before,
-                        "weeks in the order of their dates, each later than the one before",
-                        "Correct the date, or put the weeks in order.");
+                        say(
+                                "plan.course.order",
+                                "number",
+                                Integer.toString(number),
+                                "date",
+                                date.toString(),
+                                "before",
+                                before.toString()),
+                        say("plan.course.order.expected"),
+                        say("plan.course.order.next"));
             }
             before = date;
             return Optional.of(date);
         } catch (DateTimeParseException unreadable) {
             faults.error(
                     written.place(),
-                    "\"" + written.text() + "\" is no date",
-                    "year, month and day, such as 2026-03-02",
-                    "Write the day on which the week begins.");
+                    say("plan.course.date.unread", "written", written.text()),
+                    say("plan.course.date.unread.expected"),
+                    say("plan.course.date.unread.next"));
             return Optional.empty();
         }
     }

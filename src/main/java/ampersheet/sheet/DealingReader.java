@@ -1,5 +1,7 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.source.Faults;
 import ampersheet.source.Fields;
 import java.util.Map;
@@ -28,10 +30,9 @@ final class DealingReader {
         if (dealing.even() && dealing.repeats()) {
             faults.error(
                     fields.placeOf("even"),
-                    "this plan deals evenly and lets problems come again, and cannot do both: a variant that is dealt "
-                            + "to another seat of its group would come again beside a seat that has it",
-                    "even: yes without repeats: allowed, or the other way round",
-                    "Take one of the two out; for a large class put other templates of the skill into a pool.");
+                    say("plan.dealing.even-repeats"),
+                    say("plan.dealing.even-repeats.expected"),
+                    say("plan.dealing.even-repeats.next"));
         }
         return dealing;
     }

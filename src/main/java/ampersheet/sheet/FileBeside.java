@@ -1,5 +1,7 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.source.Faults;
 import ampersheet.source.Fields;
 import ampersheet.source.Yaml;
@@ -21,9 +23,9 @@ final class FileBeside {
         }
         faults.error(
                 written.place(),
-                "\"" + name + "\" is not the name of a file beside the plan",
-                "a name without a path, such as " + example,
-                "Put the file into the folder of the plan and write its name.");
+                say("plan.file.name", "name", name),
+                say("plan.file.name.expected", "example", example),
+                say("plan.file.name.next"));
         return Optional.empty();
     }
 

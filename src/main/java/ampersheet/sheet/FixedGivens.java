@@ -1,11 +1,14 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.problem.ChosenGivens;
 import ampersheet.quantity.QuantityWriter;
 import ampersheet.quantity.Unit;
 import ampersheet.sheet.Plan.Fixed;
+import ampersheet.source.Told;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.ProblemTemplate.Given;
 import ampersheet.template.ProblemTemplate.QuantityGiven;
@@ -97,26 +100,31 @@ final class FixedGivens {
         return Diagnostic.error(
                 one.place(),
                 constant
-                        ? one.name() + " of " + template.name() + " is a constant and the same on "
-                                + "every sheet already"
-                        : template.name() + " has no given " + one.name(),
-                "one of " + names,
-                "Write one of these names, or take " + template.name() + " into an entry of its own.");
+                        ? say("plan.given.constant", "given", one.name(), "template", template.name())
+                        : say("plan.given.unknown", "template", template.name(), "given", one.name()),
+                say("plan.one-of", "names", names),
+                say("plan.given.unknown.next", "template", template.name()));
     }
 
     private Given limited(Given given, Fixed one) {
-        if (given instanceof WordGiven word) {
-            if (word.values().contains(one.value())) {
-                return new WordGiven(word.name(), word.meaning(), List.of(one.value()), word.said());
-            }
-            faults.add(Diagnostic.error(
-                    one.place(),
-                    template.name() + " never draws " + one.name() + " as \"" + one.value() + "\"",
-                    String.join(" or ", word.values()),
-                    "Write one of these words."));
-            return given;
+        return given instanceof WordGiven word ? limited(word, one) : limited((QuantityGiven) given, one);
+    }
+
+    private Given limited(WordGiven word, Fixed one) {
+        String value = one.value();
+        if (word.values().contains(value)) {
+            return new WordGiven(word.name(), word.meaning(), List.of(value), word.said());
         }
-        QuantityGiven quantity = (QuantityGiven) given;
+        String name = template.name();
+        faults.add(Diagnostic.error(
+                one.place(),
+                say("plan.given.word-not-drawn", "template", name, "given", one.name(), "value", value),
+                Told.either(word.values()),
+                say("plan.given.word-not-drawn.next")));
+        return word;
+    }
+
+    private Given limited(QuantityGiven quantity, Fixed one) {
         double si;
         try {
             si = ChosenGivens.read(template, Map.of(one.name(), one.value()))
@@ -124,14 +132,14 @@ final class FixedGivens {
                     .get(one.name())
                     .value();
         } catch (DiagnosticException unread) {
+            String first = printed(quantity.values().get(0), quantity.unit());
             unread.diagnostics()
                     .forEach(fault -> faults.add(Diagnostic.error(
                             one.place(),
                             fault.problem(),
                             fault.expected(),
-                            "Write the value with its unit, such as " + one.name() + ": "
-                                    + printed(quantity.values().get(0), quantity.unit()) + ".")));
-            return given;
+                            say("plan.given.unread.next", "given", one.name(), "value", first))));
+            return quantity;
         }
         for (double value : quantity.values()) {
             if (Math.abs(value - si) <= SAME * Math.abs(value)) {
@@ -144,23 +152,27 @@ final class FixedGivens {
                         quantity.tolerance());
             }
         }
+        String name = template.name();
+        String value = printed(si, quantity.unit());
         faults.add(Diagnostic.error(
                 one.place(),
-                template.name() + " never draws " + one.name() + " = " + printed(si, quantity.unit()),
+                say("plan.given.not-drawn", "template", name, "given", one.name(), "value", value),
                 drawn(quantity, si),
-                "Write one of the values that are drawn."));
-        return given;
+                say("plan.given.not-drawn.next")));
+        return quantity;
     }
 
     private static String drawn(QuantityGiven given, double wanted) {
         List<Double> values = given.values().stream().distinct().sorted().toList();
         if (values.size() <= MOST_LISTED) {
-            return "one of "
-                    + String.join(
+            return say(
+                    "plan.one-of",
+                    "names",
+                    String.join(
                             ", ",
                             values.stream()
                                     .map(value -> printed(value, given.unit()))
-                                    .toList());
+                                    .toList()));
         }
         List<String> nearest = new ArrayList<>();
         values.stream()
@@ -171,9 +183,16 @@ final class FixedGivens {
                 .filter(value -> value > wanted)
                 .findFirst()
                 .ifPresent(above -> nearest.add(printed(above, given.unit())));
-        return "one of " + values.size() + " values from " + printed(values.get(0), given.unit()) + " to "
-                + printed(values.get(values.size() - 1), given.unit()) + "; next to it "
-                + String.join(" and ", nearest);
+        return say(
+                "plan.given.not-drawn.expected",
+                "count",
+                Integer.toString(values.size()),
+                "least",
+                printed(values.get(0), given.unit()),
+                "most",
+                printed(values.get(values.size() - 1), given.unit()),
+                "nearest",
+                Told.all(nearest));
     }
 
     private static String printed(double si, Unit unit) {

@@ -1,5 +1,7 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.source.Faults;
 import ampersheet.source.Fields;
@@ -42,9 +44,9 @@ final class HeadingReader {
         } catch (Unread unread) {
             faults.error(
                     written.place(),
-                    "the picture " + name + " cannot be read: " + unread.getMessage(),
-                    "a PNG or JPEG picture beside the plan, at most 200 kB",
-                    "Put it there, or leave the line out.");
+                    say("plan.logo.unread", "name", name, "reason", unread.getMessage()),
+                    say("plan.logo.unread.expected"),
+                    say("plan.logo.unread.next"));
         } catch (DiagnosticException unfit) {
             unfit.diagnostics()
                     .forEach(fault ->

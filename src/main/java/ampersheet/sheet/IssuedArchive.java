@@ -1,5 +1,7 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -132,11 +134,12 @@ public final class IssuedArchive {
                 .ifPresent(known -> {
                     throw new DiagnosticException(Diagnostic.error(
                             Place.inFile(before.file()),
-                            "this archive holds other numbers for the sheet " + sheet.id()
-                                    + ", issued by another version of the program",
-                            "a folder of its own for what this version issues",
-                            "Name another folder, so that the sheets printed before can still be marked, "
-                                    + "or change the plan's seed."));
+                            say(
+                                    "plan.archive.other-numbers",
+                                    "sheet",
+                                    sheet.id().toString()),
+                            say("plan.archive.other-numbers.expected"),
+                            say("plan.archive.other-numbers.next")));
                 }));
     }
 

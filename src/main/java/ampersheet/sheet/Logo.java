@@ -1,5 +1,7 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -27,8 +29,8 @@ public final class Logo {
     public static final int LARGEST = 200_000;
 
     private static final int MOST_PIXELS = 2_000;
-    private static final String WANTED = "a PNG or JPEG picture, at most 200 kB and 2000 pixels a side";
-    private static final String NEXT = "Save it anew as such, or do without it.";
+    private static final String WANTED = say("plan.logo.expected");
+    private static final String NEXT = say("plan.logo.next");
     /** What is printed 16 mm high at 12 pixels a millimetre. */
     private static final int FINEST_HIGH = 192;
 
@@ -61,10 +63,9 @@ public final class Logo {
      */
     public static Logo read(String file, Place place, byte[] bytes) {
         if (bytes.length > LARGEST && !isOurs(bytes)) {
-            throw refused(place, "the picture " + file + " is too large");
+            throw refused(place, say("plan.logo.large", "name", file));
         }
-        String format = format(bytes)
-                .orElseThrow(() -> refused(place, file + " is neither a PNG nor a JPEG picture, whatever its name"));
+        String format = format(bytes).orElseThrow(() -> refused(place, say("plan.logo.neither", "name", file)));
         BufferedImage pixels = decoded(file, place, format, bytes);
         if (isOurs(bytes)) {
             return new Logo(file, bytes.clone(), pixels.getWidth(), pixels.getHeight());
@@ -96,14 +97,20 @@ public final class Logo {
             if (reader.getWidth(0) > MOST_PIXELS || reader.getHeight(0) > MOST_PIXELS) {
                 throw refused(
                         place,
-                        "the picture " + file + " has " + reader.getWidth(0) + " by " + reader.getHeight(0)
-                                + " pixels");
+                        say(
+                                "plan.logo.pixels",
+                                "name",
+                                file,
+                                "wide",
+                                Integer.toString(reader.getWidth(0)),
+                                "high",
+                                Integer.toString(reader.getHeight(0))));
             }
             return reader.read(0);
         } catch (DiagnosticException beyond) {
             throw beyond;
         } catch (IOException | RuntimeException damaged) { // the readers meet broken files with any exception
-            throw refused(place, "the picture " + file + " cannot be read: it is damaged or of a rare kind");
+            throw refused(place, say("plan.logo.damaged", "name", file));
         } finally {
             reader.dispose();
         }

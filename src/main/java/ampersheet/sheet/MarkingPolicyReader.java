@@ -1,5 +1,7 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.sheet.MarkingPolicy.Named;
 import ampersheet.source.AsciiCase;
 import ampersheet.source.Faults;
@@ -13,11 +15,11 @@ import java.util.TreeMap;
 
 /** Reads the group {@code marking:} of a plan. */
 final class MarkingPolicyReader {
-    private static final String SHARE = "a share from 0 to 1 with at most two decimals, such as 0.5";
-    private static final String WEIGHT = "marks from 0.05 to 20 with at most two decimals, such as 2";
+    private static final String SHARE = say("plan.marking.share.expected");
+    private static final String WEIGHT = say("plan.marking.weight.expected");
     private static final int LEAST_WEIGHT = 5;
     private static final int MOST_WEIGHT = 20 * MarkingPolicy.MARK;
-    private static final String GRADES = "grades from the best down to one from 0, such as {A: 90, B: 75, C: 50, F: 0}";
+    private static final String GRADES = say("plan.marking.grade.expected", "example", "{A: 90, B: 75, C: 50, F: 0}");
     private static final int MOST_PERCENT = 100 * 100;
     private static final int LONGEST_GRADE = 20;
     private static final int LEAST_TOLERANCE = 10;
@@ -65,9 +67,9 @@ final class MarkingPolicyReader {
         }
         faults.error(
                 written.place(),
-                "\"" + written.text() + "\" does not fit rounds",
-                "last or best",
-                "Write which of several hand-ins counts.");
+                say("plan.unfit", "written", written.text(), "key", "rounds"),
+                say("plan.marking.rounds.expected"),
+                say("plan.marking.rounds.next"));
         return MarkingPolicy.Rounds.LAST;
     }
 
@@ -90,11 +92,9 @@ final class MarkingPolicyReader {
             if (!fits || !falls) {
                 faults.error(
                         entry.key().place(),
-                        fits
-                                ? "the grade " + name + " begins no lower than the one before it"
-                                : "this does not fit a grade",
+                        fits ? say("plan.marking.grade.not-lower", "grade", name) : say("plan.marking.grade.unfit"),
                         GRADES,
-                        "Write each grade with the percentage from which on it is given, the best first.");
+                        say("plan.marking.grade.next"));
                 return List.of();
             }
             grades.add(new MarkingPolicy.Grade(RosterReader.printable(name), tenths));
@@ -102,10 +102,12 @@ final class MarkingPolicyReader {
         if (!grades.isEmpty() && grades.get(grades.size() - 1).from() > 0) {
             faults.error(
                     named.place(),
-                    "below "
-                            + MarkingPolicy.tenths(grades.get(grades.size() - 1).from()) + " % there is no grade",
+                    say(
+                            "plan.marking.grade.gap",
+                            "percent",
+                            MarkingPolicy.tenths(grades.get(grades.size() - 1).from())),
                     GRADES,
-                    "Let the last grade begin at 0.");
+                    say("plan.marking.grade.gap.next"));
         }
         return grades;
     }
@@ -121,9 +123,9 @@ final class MarkingPolicyReader {
         } else {
             faults.error(
                     entry.key().place(),
-                    "this does not fit the tolerance of " + entry.key().text(),
-                    "from 0.1 % to 20 %, such as 5 %",
-                    "Write how far from the key an answer may lie.");
+                    say("plan.marking.tolerance.unfit", "problem", entry.key().text()),
+                    say("plan.marking.tolerance.unfit.expected"),
+                    say("plan.marking.tolerance.unfit.next"));
         }
     }
 
@@ -135,7 +137,12 @@ final class MarkingPolicyReader {
 
     private int share(Fields fields, String key, int otherwise) {
         return fields.text(key)
-                .map(written -> within(written, 0, MarkingPolicy.MARK, key, SHARE))
+                .map(written -> within(
+                        written,
+                        0,
+                        MarkingPolicy.MARK,
+                        say("plan.unfit", "written", written.text(), "key", key),
+                        SHARE))
                 .orElse(otherwise);
     }
 
@@ -145,26 +152,34 @@ final class MarkingPolicyReader {
                     value,
                     LEAST_WEIGHT,
                     MOST_WEIGHT,
-                    "the weight of " + entry.key().text(),
+                    say(
+                            "plan.marking.weight.unfit",
+                            "written",
+                            value.text(),
+                            "problem",
+                            entry.key().text()),
                     WEIGHT);
             weights.put(entry.key().text(), new Named(marks, entry.key().place()));
         } else {
             faults.error(
                     entry.key().place(),
-                    "the weight of " + entry.key().text() + " is "
-                            + entry.value().kind(),
+                    say(
+                            "plan.marking.weight.kind",
+                            "problem",
+                            entry.key().text(),
+                            "kind",
+                            entry.value().kind()),
                     WEIGHT,
-                    "Write how many marks each of its questions counts.");
+                    say("plan.marking.weight.kind.next"));
         }
     }
 
-    private int within(Yaml.Scalar written, int least, int most, String what, String expected) {
+    private int within(Yaml.Scalar written, int least, int most, String problem, String expected) {
         OptionalInt read = hundredths(written.text());
         if (read.isPresent() && read.getAsInt() >= least && read.getAsInt() <= most) {
             return read.getAsInt();
         }
-        faults.error(
-                written.place(), "\"" + written.text() + "\" does not fit " + what, expected, "Write such a number.");
+        faults.error(written.place(), problem, expected, say("plan.write-number"));
         return most;
     }
 
@@ -175,9 +190,9 @@ final class MarkingPolicyReader {
         }
         faults.error(
                 written.place(),
-                "\"" + written.text() + "\" does not fit grace-minutes",
-                "a whole number of minutes, at most two weeks",
-                "Write such a number.");
+                say("plan.unfit", "written", written.text(), "key", "grace-minutes"),
+                say("plan.marking.grace.expected"),
+                say("plan.write-number"));
         return 0;
     }
 

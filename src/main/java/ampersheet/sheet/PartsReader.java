@@ -1,5 +1,7 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.problem.Inventory;
@@ -32,8 +34,7 @@ import java.util.OptionalDouble;
  * as {@code 0.5 % + 2 digits}.
  */
 public final class PartsReader {
-    private static final String FORM = "a first line \"kind,value,tolerance,rating,count\", then a line such as "
-            + "\"resistor,4.7 kohm,5 %,0.25 W,40\" for each bin";
+    private static final String FORM = say("plan.parts.form");
     private static final List<String> COLUMNS = List.of("kind", "value", "tolerance", "rating", "count");
     private static final int MOST_LINES = 5_000;
     private static final int MOST_PARTS = 1_000_000;
@@ -83,9 +84,9 @@ public final class PartsReader {
         } catch (Unread unread) {
             throw new DiagnosticException(Diagnostic.error(
                     named.place(),
-                    "the list of parts " + named.file() + " cannot be read: " + unread.getMessage(),
-                    "text in UTF-8 beside the plan, with a line for each bin",
-                    "Put it there, or leave the line out to keep to no parts."));
+                    say("plan.parts.unread", "name", named.file(), "reason", unread.getMessage()),
+                    say("plan.parts.unread.expected"),
+                    say("plan.parts.unread.next")));
         }
     }
 
@@ -102,7 +103,7 @@ public final class PartsReader {
 
     private void readRecords(List<Row> records) {
         if (records.isEmpty()) {
-            columns.fault(0, "the parts list is empty", FORM, "Write one line for each bin.");
+            columns.fault(0, say("plan.parts.empty"), FORM, say("plan.parts.write-lines"));
             return;
         }
         Row head = records.get(0);
@@ -116,19 +117,19 @@ public final class PartsReader {
         if (!missing.isEmpty()) {
             columns.fault(
                     head.line(),
-                    "the first line names no column " + String.join(", ", missing),
+                    say("plan.parts.no-columns", "columns", String.join(", ", missing)),
                     FORM,
-                    "Put the column names on the first line.");
+                    say("plan.columns.next"));
             return;
         }
         if (records.size() == 1 || records.size() > MOST_LINES) {
             columns.fault(
                     head.line(),
                     records.size() == 1
-                            ? "the parts list holds no bin"
-                            : "the parts list has " + records.size() + " lines",
-                    records.size() == 1 ? FORM : "at most " + MOST_LINES + " lines",
-                    "Write one line for each bin.");
+                            ? say("plan.parts.none")
+                            : say("plan.parts.many", "count", Integer.toString(records.size())),
+                    records.size() == 1 ? FORM : say("plan.parts.many.expected", "most", Integer.toString(MOST_LINES)),
+                    say("plan.parts.write-lines"));
             return;
         }
         records.subList(1, records.size()).forEach(this::readLine);
@@ -149,9 +150,9 @@ public final class PartsReader {
         }
         columns.fault(
                 line,
-                kind.isEmpty() ? "this line names no kind of part" : "\u201c" + kind + "\u201d is no kind of part",
-                "resistor, capacitor, trimpot, led, zener or meter",
-                "Correct the kind, or take the line out.");
+                kind.isEmpty() ? say("plan.parts.kind.none") : say("plan.parts.kind.unknown", "written", kind),
+                say("plan.parts.kind.expected"),
+                say("plan.parts.kind.next"));
     }
 
     private void bin(Row record, int line, Kind kind) {
@@ -163,14 +164,14 @@ public final class PartsReader {
         String shownRating = cell(record, "rating");
         OptionalDouble rating = shownRating.isEmpty()
                 ? OptionalDouble.empty()
-                : quantity(line, "power rating", shownRating, WATT, Double.MAX_VALUE);
+                : quantity(line, say("plan.parts.power-rating"), shownRating, WATT, Double.MAX_VALUE);
         int count = WholeNumber.read(cell(record, "count")).orElse(MOST_PARTS + 1);
         if (count > MOST_PARTS) {
             columns.fault(
                     line,
-                    "\u201c" + cell(record, "count") + "\u201d is not a number of parts",
-                    "a whole number from 0 to " + MOST_PARTS,
-                    "Count the parts of this bin.");
+                    say("plan.parts.count", "written", cell(record, "count")),
+                    say("plan.parts.count.expected", "most", Integer.toString(MOST_PARTS)),
+                    say("plan.parts.count.next"));
         }
         if (value.isEmpty()
                 || tolerance.isEmpty()
@@ -184,10 +185,14 @@ public final class PartsReader {
         if (earlier.isPresent()) {
             columns.fault(
                     line,
-                    "this " + kind.word() + " has a bin already: line "
-                            + earlier.get().place().line(),
-                    "one line for each value of a kind",
-                    "Put them into one bin, with the wider tolerance and the lower rating.");
+                    say(
+                            "plan.parts.twice",
+                            "kind",
+                            kind.word(),
+                            "line",
+                            Integer.toString(earlier.get().place().line())),
+                    say("plan.parts.twice.expected"),
+                    say("plan.parts.twice.next"));
             return;
         }
         bins.add(new Bin(kind, value.getAsDouble(), tolerance.getAsDouble(), rating, count, columns.place(line)));
@@ -209,9 +214,9 @@ public final class PartsReader {
         if (!read) {
             columns.fault(
                     line,
-                    "\u201c" + written + "\u201d is not the smallest step a meter shows",
-                    "a voltage or a current, such as 10 mV",
-                    "Write what the last digit is worth in the range that is used.");
+                    say("plan.parts.meter.step", "written", written),
+                    say("plan.parts.meter.step.expected"),
+                    say("plan.parts.meter.step.next"));
             return;
         }
         Reading.Value step = (Reading.Value) reading;
@@ -223,15 +228,15 @@ public final class PartsReader {
         if (digits < 0) {
             columns.fault(
                     line,
-                    "\u201c" + cell(record, "tolerance") + "\u201d is not the tolerance of a meter",
-                    "such as 0.5 % + 2 digits",
-                    "Copy it from the meter's own booklet.");
+                    say("plan.parts.meter.tolerance", "written", cell(record, "tolerance")),
+                    say("plan.parts.meter.tolerance.expected"),
+                    say("plan.parts.meter.tolerance.next"));
         } else if (meters.stream().anyMatch(meter -> meter.quantity().equals(quantity))) {
             columns.fault(
                     line,
-                    "there is a meter for this quantity already",
-                    "one line for voltage and one for current",
-                    "Keep the line of the meter that the class uses.");
+                    say("plan.parts.meter.twice"),
+                    say("plan.parts.meter.twice.expected"),
+                    say("plan.parts.meter.twice.next"));
         } else if (share.isPresent()) {
             double last = step.si(step.unit().orElseThrow());
             meters.add(new Meter(quantity, share.getAsDouble(), digits * last, last));
@@ -261,10 +266,11 @@ public final class PartsReader {
         }
         columns.fault(
                 line,
-                "\u201c" + written + "\u201d is not a " + what + " of a part",
-                "a number above zero in " + unit.symbol()
-                        + (most == WIDEST ? ", at most 50 %" : ", with or without prefix"),
-                "Write it as on the part, with a point as decimal marker.");
+                say("plan.parts.number", "written", written, "what", what),
+                most == WIDEST
+                        ? say("plan.parts.number.share", "unit", unit.symbol())
+                        : say("plan.parts.number.expected", "unit", unit.symbol()),
+                say("plan.parts.number.next"));
         return OptionalDouble.empty();
     }
 

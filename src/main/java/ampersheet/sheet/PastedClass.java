@@ -1,5 +1,7 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -16,8 +18,8 @@ import java.util.stream.Stream;
  * made into the class list that all commands read.
  */
 public final class PastedClass {
-    private static final String PASTED = "what you pasted";
-    private static final String FORM = "a name on each line, or columns of a spreadsheet with one called name";
+    private static final String PASTED = say("plan.pasted");
+    private static final String FORM = say("plan.pasted.form");
 
     private PastedClass() {}
 
@@ -30,12 +32,12 @@ public final class PastedClass {
         String beyond = Bounds.WRITTEN.beyond(text);
         if (!beyond.isEmpty()) {
             throw new DiagnosticException(
-                    Diagnostic.error(Place.inFile(PASTED), beyond, FORM, "Paste the names of one class."));
+                    Diagnostic.error(Place.inFile(PASTED), beyond, FORM, say("plan.pasted.large.next")));
         }
         List<Row> rows = rows(text);
         if (rows.isEmpty()) {
-            throw new DiagnosticException(
-                    Diagnostic.error(Place.inFile(PASTED), "nobody is named here", FORM, "Paste or type the names."));
+            throw new DiagnosticException(Diagnostic.error(
+                    Place.inFile(PASTED), say("plan.pasted.nobody"), FORM, say("plan.pasted.nobody.next")));
         }
         if (rows.get(0).names().contains("name") || rows.get(0).names().contains("seat")) {
             return RosterReader.read(PASTED, table(rows));

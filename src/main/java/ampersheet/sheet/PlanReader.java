@@ -1,5 +1,7 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -14,6 +16,7 @@ import ampersheet.source.Faults;
 import ampersheet.source.Fields;
 import ampersheet.source.SourceFile;
 import ampersheet.source.SourceText;
+import ampersheet.source.Told;
 import ampersheet.source.Unread;
 import ampersheet.source.WithinMemory;
 import ampersheet.source.Yaml;
@@ -35,6 +38,7 @@ public final class PlanReader {
 
     private static final int MOST_ATTEMPTS = 20;
     static final String ENTRY_EXAMPLE = "{template: current-limiting/one-indicator, example: yes}";
+    private static final String GIVEN_EXAMPLE = "{Vs: 12 V}";
     private static final Map<String, Document.Paper> PAPERS =
             ordered("a4", Document.Paper.A4, "letter", Document.Paper.LETTER);
     private static final Map<String, SymbolStyle> SYMBOLS = ordered("iec", SymbolStyle.IEC, "ieee", SymbolStyle.IEEE);
@@ -91,11 +95,8 @@ public final class PlanReader {
 
     private static Plan read(String file, String text, Optional<Beside> beside) {
         if (text.isBlank()) {
-            throw new DiagnosticException(Diagnostic.error(
-                    Place.inFile(file),
-                    "the plan is empty",
-                    "keys such as title and problems",
-                    "Begin with \"title: …\"."));
+            throw new DiagnosticException(
+                    Diagnostic.error(Place.inFile(file), say("plan.empty"), say("plan.keys"), say("plan.begin")));
         }
         return WithinMemory.of(file, () -> new PlanReader(file, text, beside, new Faults()).read());
     }
@@ -112,13 +113,10 @@ public final class PlanReader {
     private Optional<Plan> plan(Yaml root) {
         if (!(root instanceof Yaml.Mapping mapping)) {
             faults.error(
-                    root.place(),
-                    "a plan is not " + root.kind(),
-                    "keys such as title and problems",
-                    "Begin with \"title: …\".");
+                    root.place(), say("plan.not-a-plan", "kind", root.kind()), say("plan.keys"), say("plan.begin"));
             return Optional.empty();
         }
-        Fields fields = new Fields(mapping, "a plan", faults);
+        Fields fields = new Fields(mapping, say("plan.group.plan"), faults);
         Plan plan = keys(fields, Order.AS_LISTED, this::entries, this::portion);
         fields.finish();
         return Optional.of(plan);
@@ -142,7 +140,7 @@ public final class PlanReader {
      */
     private Plan keys(
             Fields fields, Order usual, Function<Fields, List<Entry>> entriesOf, Function<Fields, Portion> portionOf) {
-        String title = fields.needText("title", "the heading of every sheet")
+        String title = fields.needText("title", say("plan.title.expected"))
                 .map(Yaml.Scalar::text)
                 .orElse("");
         Plan.Seeding seed = fields.text("seed")
@@ -208,9 +206,9 @@ public final class PlanReader {
         }
         faults.error(
                 written.place(),
-                "\"" + written.text() + "\" does not fit attempts",
-                "a whole number from 1 to " + MOST_ATTEMPTS + ", or unlimited",
-                "Write one of them.");
+                say("plan.unfit", "written", written.text(), "key", "attempts"),
+                say("plan.attempts.expected", "most", Integer.toString(MOST_ATTEMPTS)),
+                say("plan.write-one"));
         return Plan.Delivery.USUAL.attempts();
     }
 
@@ -227,11 +225,11 @@ public final class PlanReader {
     }
 
     private List<Entry> entries(Fields fields) {
-        fields.need("problems", "a list of what each sheet holds, such as - " + ENTRY_EXAMPLE);
+        fields.need("problems", say("plan.problems.expected", "example", ENTRY_EXAMPLE));
         List<Entry> entries = new ArrayList<>();
         int problems = 0;
         for (Yaml.Mapping written : fields.groups("problems", ENTRY_EXAMPLE)) {
-            Optional<Entry> entry = entry(new Fields(written, "an entry of problems", faults));
+            Optional<Entry> entry = entry(new Fields(written, say("plan.group.entry"), faults));
             entry.ifPresent(entries::add);
             problems +=
                     entry.map(read -> read.count() * (read.example() ? 2 : 1)).orElse(1);
@@ -239,16 +237,16 @@ public final class PlanReader {
         if (fields.list("problems").map(list -> list.items().isEmpty()).orElse(false)) {
             faults.error(
                     fields.placeOf("problems"),
-                    "the plan has no problems",
-                    "at least one entry, such as - " + ENTRY_EXAMPLE,
-                    "Add an entry.");
+                    say("plan.problems.none"),
+                    say("plan.problems.none.expected", "example", ENTRY_EXAMPLE),
+                    say("plan.problems.none.next"));
         }
         if (problems > MOST_PROBLEMS) {
             faults.error(
                     fields.placeOf("problems"),
-                    "the plan puts " + problems + " problems on each sheet",
-                    "at most " + MOST_PROBLEMS,
-                    "Make several plans of it.");
+                    say("plan.problems.many", "count", Integer.toString(problems)),
+                    say("plan.at-most", "most", Integer.toString(MOST_PROBLEMS)),
+                    say("plan.problems.many.next"));
         }
         return entries;
     }
@@ -276,18 +274,22 @@ public final class PlanReader {
                 } else {
                     faults.error(
                             given.key().place(),
-                            "the given " + given.key().text() + " is fixed to "
-                                    + given.value().kind(),
-                            "one value with its unit, such as {Vs: 12 V}, or one word",
-                            "Write the value, or remove the given.");
+                            say(
+                                    "plan.given.fixed-to",
+                                    "given",
+                                    given.key().text(),
+                                    "kind",
+                                    given.value().kind()),
+                            say("plan.given.fixed-to.expected", "example", GIVEN_EXAMPLE),
+                            say("plan.given.fixed-to.next"));
                 }
             }
             if (group.entries().isEmpty()) {
                 faults.error(
                         fields.placeOf("given"),
-                        "no given is fixed here",
-                        "names with values, such as {Vs: 12 V}",
-                        "Name a given, or remove the line.");
+                        say("plan.given.none"),
+                        say("plan.given.none.expected", "example", GIVEN_EXAMPLE),
+                        say("plan.given.none.next"));
             }
         });
         return fixed;
@@ -301,11 +303,9 @@ public final class PlanReader {
         if (named != 1) {
             faults.error(
                     fields.place(),
-                    named == 0
-                            ? "this entry does not say where its problem comes from"
-                            : "this entry names more than one of template, pool and skill",
-                    "template: family/name, or pool: [family/name, …], or skill: …",
-                    named == 0 ? "Add one of the three." : "Keep one of them, or make several entries.");
+                    named == 0 ? say("plan.source.none") : say("plan.source.several"),
+                    say("plan.source.expected"),
+                    named == 0 ? say("plan.source.none.next") : say("plan.source.several.next"));
             return Optional.empty();
         }
         if (pool.isPresent()) {
@@ -322,15 +322,15 @@ public final class PlanReader {
             if (!(item instanceof Yaml.Scalar name) || name.text().isBlank()) {
                 faults.error(
                         item.place(),
-                        "this member of the pool is " + item.kind(),
-                        "a template, family/name",
-                        "Write the name of a template.");
+                        say("plan.pool.member", "kind", item.kind()),
+                        say("plan.pool.member.expected"),
+                        say("plan.pool.member.next"));
             } else if (!names.add(name.text())) {
                 faults.error(
                         item.place(),
-                        "\"" + name.text() + "\" is in this pool twice",
-                        "each template once",
-                        "Remove one; every member gets an equal share.");
+                        say("plan.pool.twice", "template", name.text()),
+                        say("plan.pool.twice.expected"),
+                        say("plan.pool.twice.next"));
             } else {
                 members.add(new Source.One(name.text(), name.place()));
             }
@@ -338,9 +338,9 @@ public final class PlanReader {
         if (members.isEmpty()) {
             faults.error(
                     fields.placeOf("pool"),
-                    "this pool is empty",
+                    say("plan.pool.empty"),
                     "pool: [family/name, family/name]",
-                    "Name the templates that may stand in for each other.");
+                    say("plan.pool.empty.next"));
             return Optional.empty();
         }
         return Optional.of(new Source.Pool(members));
@@ -355,19 +355,16 @@ public final class PlanReader {
         if (!support.equals("faded")) {
             fade.or(() -> blank)
                     .ifPresent(stray -> faults.error(
-                            stray.place(),
-                            "steps are left blank only where the support is faded",
-                            "support: faded",
-                            "Write support: faded, or remove fade and blank."));
+                            stray.place(), say("plan.fade.unfaded"), "support: faded", say("plan.fade.unfaded.next")));
         }
         switch (support) {
             case "full" -> {
                 if (example) {
                     faults.error(
                             written.orElseThrow().place(),
-                            "a worked example followed by its twin worked in full leaves " + "nothing to do",
-                            "support: bare or support: faded beside example: yes",
-                            "Remove one of the two.");
+                            say("plan.support.full-example"),
+                            say("plan.support.full-example.expected"),
+                            say("plan.support.full-example.next"));
                 }
                 return new Support.Full();
             }
@@ -380,9 +377,9 @@ public final class PlanReader {
             default -> {
                 faults.error(
                         written.orElseThrow().place(),
-                        "\"" + support + "\" is no level of support",
-                        "full, faded or bare",
-                        "Write one of them.");
+                        say("plan.support.unknown", "written", support),
+                        say("plan.support.unknown.expected"),
+                        say("plan.write-one"));
                 return new Support.Bare();
             }
         }
@@ -395,9 +392,9 @@ public final class PlanReader {
         if (written.startsWith("principle ")) {
             blank.ifPresent(stray -> faults.error(
                     stray.place(),
-                    "how many steps are blank follows from the principle",
-                    "no blank: beside fade: principle …",
-                    "Remove blank, or write fade: forward."));
+                    say("plan.fade.principle-blank"),
+                    say("plan.fade.principle-blank.expected"),
+                    say("plan.fade.principle-blank.next")));
             return new Support.Fade.Principle(
                     written.substring("principle ".length()).strip());
         }
@@ -407,9 +404,9 @@ public final class PlanReader {
         if (!written.equals("forward")) {
             faults.error(
                     fade.orElseThrow().place(),
-                    "\"" + written + "\" is no way to fade",
-                    "forward, backward, or principle with its name, such as principle Ohm's law",
-                    "Write one of them.");
+                    say("plan.fade.unknown", "written", written),
+                    say("plan.fade.unknown.expected"),
+                    say("plan.write-one"));
         }
         return new Support.Fade.Forward(steps);
     }
@@ -425,9 +422,9 @@ public final class PlanReader {
             default -> {
                 faults.error(
                         written.place(),
-                        "\"" + written.text() + "\" is neither yes nor no",
-                        "yes or no",
-                        "Write one of them.");
+                        say("plan.yes-or-no", "written", written.text()),
+                        say("plan.yes-or-no.expected"),
+                        say("plan.write-one"));
                 return false;
             }
         }
@@ -440,12 +437,13 @@ public final class PlanReader {
                 return Optional.of(value);
             }
         }
-        String shown = written instanceof Yaml.Scalar scalar ? "\"" + scalar.text() + "\"" : "that";
         faults.error(
                 written.place(),
-                shown + " does not fit " + key,
-                "a whole number from " + least + " to " + most,
-                "Write such a number.");
+                written instanceof Yaml.Scalar scalar
+                        ? say("plan.unfit", "written", scalar.text(), "key", key)
+                        : say("plan.unfit.that", "key", key),
+                say("plan.whole-number", "least", Integer.toString(least), "most", Integer.toString(most)),
+                say("plan.write-number"));
         return Optional.empty();
     }
 
@@ -462,9 +460,9 @@ public final class PlanReader {
         if (chosen == null) {
             faults.error(
                     written.get().place(),
-                    "\"" + written.get().text() + "\" does not fit " + key,
-                    String.join(" or ", choices.keySet()),
-                    "Write one of them, or leave the line out.");
+                    say("plan.unfit", "written", written.get().text(), "key", key),
+                    Told.either(List.copyOf(choices.keySet())),
+                    say("plan.write-one-or-none"));
             return otherwise;
         }
         return chosen;

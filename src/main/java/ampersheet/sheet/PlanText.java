@@ -1,5 +1,7 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import ampersheet.source.Faults;
@@ -56,9 +58,9 @@ public final class PlanText {
         if (!faults.hasErrors()) {
             faults.error(
                     root.orElseThrow().place(),
-                    "this plan cannot be changed by a form: its keys do not begin lines",
-                    "lines such as \"title: …\" and \"problems:\"",
-                    "Change its text.");
+                    say("plan.text.unlisted"),
+                    say("plan.text.unlisted.expected"),
+                    say("plan.text.unlisted.next"));
         }
         throw new DiagnosticException(faults.inOrder());
     }
@@ -179,7 +181,7 @@ public final class PlanText {
             at = line;
             if (!comment.isEmpty()) {
                 changed.add(at++, "# " + comment);
-                told.add("What you noted beside “" + key + "” stands above it now.");
+                told.add(say("plan.text.comment-above", "key", key));
             }
         }
         if (!group.isEmpty()) {
@@ -240,10 +242,7 @@ public final class PlanText {
             changed.set(keyLine(PROBLEMS), PROBLEMS + ": []");
         }
         return edited(
-                changed,
-                comment.isEmpty()
-                        ? List.of()
-                        : List.of("With the problem went what you had noted beside it: “" + comment + "”."));
+                changed, comment.isEmpty() ? List.of() : List.of(say("plan.text.comment-gone", "comment", comment)));
     }
 
     /** @param entry as {@link #written(Plan.Entry)} writes it; comments beside the old one come to stand above it */
@@ -301,12 +300,11 @@ public final class PlanText {
         for (String entry : entries) {
             changed.add(at++, INDENT + "- " + entry);
         }
-        return edited(
-                changed,
-                size() == 0
-                        ? List.of()
-                        : List.of("The list of problems is written anew, a problem a line."
-                                + (comment.isEmpty() ? "" : " What you noted within it stands above it now.")));
+        List<String> told = new ArrayList<>();
+        if (size() > 0) {
+            told.add(comment.isEmpty() ? say("plan.text.anew") : say("plan.text.anew-with-comment"));
+        }
+        return edited(changed, told);
     }
 
     private static Edited edited(List<String> lines, List<String> told) {

@@ -1,5 +1,7 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.sheet.Plan.Entry;
 import ampersheet.sheet.Plan.Source;
 import ampersheet.source.Faults;
@@ -64,7 +66,7 @@ final class PlanWriter {
         if (portion.isWhole()) {
             return;
         }
-        out.append("portion:                         # which numbers other weeks have; not to be changed\n");
+        out.append("portion:                         # " + say("plan.portion.comment") + "\n");
         if (portion.isOfCourse()) {
             line("  week", portion.week() + " of " + portion.weeks());
         }

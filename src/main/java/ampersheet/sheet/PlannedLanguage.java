@@ -1,10 +1,13 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.language.Language;
 import ampersheet.quantity.DecimalMarker;
 import ampersheet.source.Faults;
 import ampersheet.source.Fields;
 import ampersheet.source.Languages;
+import ampersheet.source.Told;
 
 /** The language of a plan, and how numbers are written in it where the plan does not say. */
 final class PlannedLanguage {
@@ -16,9 +19,9 @@ final class PlannedLanguage {
                 .map(written -> Languages.of(written.text()).orElseGet(() -> {
                     faults.error(
                             written.place(),
-                            "there are no words in the language \"" + written.text() + "\"",
-                            String.join(" or ", Languages.codes()),
-                            "Write one of them, or leave the line out for English.");
+                            say("plan.language.unknown", "language", written.text()),
+                            Told.either(Languages.codes()),
+                            say("plan.language.unknown.next"));
                     return Languages.ENGLISH;
                 }))
                 .orElse(Languages.ENGLISH);

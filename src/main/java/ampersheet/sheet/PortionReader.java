@@ -1,5 +1,7 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.source.Faults;
 import ampersheet.source.Fields;
 import ampersheet.source.Yaml;
@@ -12,7 +14,7 @@ import java.util.TreeMap;
 /** Reads the group {@code portion:} of a plan, which the program itself has written. */
 final class PortionReader {
     private static final int MOST_TAKEN = 10_000_000;
-    private static final String AS_WRITTEN = "Leave the group as the program wrote it, or take it out.";
+    private static final String AS_WRITTEN = say("plan.portion.next");
 
     private final Fields fields;
     private final Faults faults;
@@ -59,8 +61,8 @@ final class PortionReader {
         }
         faults.error(
                 written.place(),
-                "\"" + written.text() + "\" is no week of a course",
-                "a week and how many there are, such as 2 of 4",
+                say("plan.portion.week", "written", written.text()),
+                say("plan.portion.week.expected"),
                 AS_WRITTEN);
         return List.of(0, 0);
     }
@@ -81,7 +83,10 @@ final class PortionReader {
             }
         }
         faults.error(
-                written.place(), "this is no number that fits portion", "a whole number from 1 to " + most, AS_WRITTEN);
+                written.place(),
+                say("plan.portion.number"),
+                say("plan.whole-number-to", "most", Integer.toString(most)),
+                AS_WRITTEN);
         return Optional.empty();
     }
 

@@ -1,11 +1,14 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import ampersheet.problem.Inventory;
 import ampersheet.sheet.Plan.Entry;
 import ampersheet.sheet.Plan.Source;
+import ampersheet.source.Told;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateLibrary;
 import java.util.ArrayList;
@@ -94,12 +97,12 @@ public final class ProblemSet {
     public Roster sitting(Roster roster) {
         Roster sitting = plan.portion().sitting(roster);
         if (sitting.seats().isEmpty() && !roster.seats().isEmpty()) {
+            String seats = joined(plan.portion().only().keySet());
             throw new DiagnosticException(Diagnostic.error(
                     Place.inFile(plan.file()),
-                    "none of the seats that have to take it again is in the class list: "
-                            + joined(plan.portion().only().keySet()),
-                    "the class whose answers were marked",
-                    "Name its list at --roster."));
+                    say("plan.retake.not-in-class", "seats", seats),
+                    say("plan.retake.not-in-class.expected"),
+                    say("plan.retake.not-in-class.next")));
         }
         return sitting;
     }
@@ -320,9 +323,9 @@ public final class ProblemSet {
                 if (!steps.isEmpty() && !judged) {
                     faults.add(Diagnostic.error(
                             tolerance.place(),
-                            "\"" + named + "\" is judged exactly, or by an amount and not by a share",
-                            "a question whose answer is a computed quantity and no temperature",
-                            "Take the line out."));
+                            say("plan.marking.tolerance.exact", "problem", named),
+                            say("plan.marking.tolerance.exact.expected"),
+                            say("plan.marking.tolerance.exact.next")));
                 }
             });
         }
@@ -348,9 +351,9 @@ public final class ProblemSet {
             if (steps.isEmpty() && !plan.portion().isOfCourse()) {
                 faults.add(Diagnostic.error(
                         place,
-                        "no problem of this plan is called \"" + named + "\"",
-                        "family/name, or family/name and a step of it, as in answers.csv",
-                        "Correct the name, or take the line out."));
+                        say("plan.marking.unknown", "problem", named),
+                        say("plan.marking.unknown.expected"),
+                        say("plan.correct-name")));
             }
             return List.copyOf(steps);
         }
@@ -371,11 +374,9 @@ public final class ProblemSet {
                         .findFirst()
                         .ifPresent(other -> faults.add(Diagnostic.error(
                                 entry.place(),
-                                "this entry and an earlier one both draw from " + template.name()
-                                        + ", and not with the same givens fixed, so that both could show the same "
-                                        + "numbers",
-                                "the same givens fixed in both entries, or one given fixed to different values",
-                                "Write the same given: into both, or choose another template for one of them.")));
+                                say("plan.entries-meet", "template", template.name()),
+                                say("plan.entries-meet.expected"),
+                                say("plan.entries-meet.next"))));
             }
             sources.put(source, limited);
         }
@@ -407,11 +408,11 @@ public final class ProblemSet {
             if (!library.has(one.template())) {
                 faults.add(Diagnostic.error(
                         one.place(),
-                        "there is no template \"" + one.template() + "\"",
-                        "family/name of a template, as the command templates lists them",
+                        say("plan.template.unknown", "template", one.template()),
+                        say("plan.template.unknown.expected"),
                         library.nearest(one.template())
-                                .map(near -> "Write " + near + ".")
-                                .orElse("Choose one of the list.")));
+                                .map(near -> say("plan.template.unknown.near", "template", near))
+                                .orElse(say("plan.template.unknown.next"))));
                 return Optional.empty();
             }
             return read(one.template());
@@ -440,9 +441,9 @@ public final class ProblemSet {
             if (members.isEmpty()) {
                 faults.add(Diagnostic.error(
                         skill.place(),
-                        "no template practises \"" + skill.skill() + "\"",
-                        "one of " + String.join("; ", skills),
-                        "Write the skill as the command templates lists it."));
+                        say("plan.skill.unknown", "skill", skill.skill()),
+                        say("plan.one-of", "names", String.join("; ", skills)),
+                        say("plan.skill.unknown.next")));
             }
             return members;
         }
@@ -459,10 +460,9 @@ public final class ProblemSet {
                         new TreeSet<>(pool.stream().map(ProblemTemplate::level).toList());
                 faults.add(Diagnostic.error(
                         entry.place(),
-                        "none of this entry's templates has a level the plan asks for: "
-                                + (levels.size() == 1 ? "their level is " : "their levels are ") + joined(levels),
-                        "a template of level " + joined(plan.levels()),
-                        "Choose another template, or widen level: of the plan."));
+                        Told.count("plan.level.unfit", levels.size(), "levels", joined(levels)),
+                        say("plan.level.unfit.expected", "levels", joined(plan.levels())),
+                        say("plan.level.unfit.next")));
             }
             return fitting;
         }
@@ -477,15 +477,15 @@ public final class ProblemSet {
                 if (faded.fade() instanceof Support.Fade.Principle principle && blank == 0) {
                     faults.add(Diagnostic.error(
                             entry.place(),
-                            "no step of " + template.name() + " rests on \"" + principle.name() + "\"",
-                            "one of " + String.join("; ", template.teaches()),
-                            "Write one of its principles after fade: principle."));
+                            say("plan.fade.no-step", "template", template.name(), "principle", principle.name()),
+                            say("plan.one-of", "names", String.join("; ", template.teaches())),
+                            say("plan.fade.no-step.next")));
                 } else if (blank >= steps || blankAsked(faded.fade()) > steps - 1) {
                     faults.add(Diagnostic.error(
                             entry.place(),
-                            "fading would leave no step of " + template.name() + " to read: it has " + steps,
-                            "at most " + (steps - 1) + " blank",
-                            "Blank fewer steps, or write support: bare."));
+                            say("plan.fade.too-far", "template", template.name(), "steps", Integer.toString(steps)),
+                            say("plan.fade.too-far.expected", "most", Integer.toString(steps - 1)),
+                            say("plan.fade.too-far.next")));
                 }
             }
         }

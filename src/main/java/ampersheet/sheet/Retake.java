@@ -1,5 +1,7 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -58,9 +60,9 @@ public final class Retake {
         if (only.isEmpty()) {
             throw new DiagnosticException(Diagnostic.error(
                     Place.inFile(behind.file()),
-                    "by these marks nobody missed a skill of this plan, so that there is nothing to take again",
-                    "marks of a class of which somebody has a skill to take again",
-                    "Look whether they are the marks of this plan."));
+                    say("plan.retake.nothing"),
+                    say("plan.retake.nothing.expected"),
+                    say("plan.retake.nothing.next")));
         }
         Portion portion = all.portion();
         return with(all, new Portion(portion.week(), portion.weeks(), true, portion.seats(), portion.taken(), only));

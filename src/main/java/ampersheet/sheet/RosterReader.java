@@ -1,5 +1,7 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -7,6 +9,7 @@ import ampersheet.diagnostic.Printable;
 import ampersheet.source.CellRows.Row;
 import ampersheet.source.ForeignText;
 import ampersheet.source.SafeCsv;
+import ampersheet.source.Told;
 import ampersheet.source.WithinMemory;
 import java.util.ArrayList;
 import java.util.BitSet;
@@ -21,7 +24,7 @@ import java.util.function.Consumer;
  * names is read where every line is a seat and a name.
  */
 public final class RosterReader {
-    private static final String FORM = "a first line \"seat,name\", then a line such as \"1,Ada\" for each learner";
+    private static final String FORM = say("plan.class.form");
     private static final String SEAT = "seat";
     private static final String NAME = "name";
 
@@ -132,15 +135,12 @@ public final class RosterReader {
 
     private List<String> readRecords(Survey survey) {
         if (survey.first.isEmpty()) {
-            columns.fault(0, "the class list is empty", FORM, "Write one line for each learner.");
+            columns.fault(0, say("plan.class.empty"), FORM, say("plan.class.write-lines"));
             return List.of();
         }
         Row first = survey.first.get();
         if (!isHead(first) && survey.allSeatAndName) {
-            remark(
-                    first.line(),
-                    "this list has no first line of names; each line is read as a seat and a name",
-                    "Put \"seat,name\" on the first line.");
+            remark(first.line(), say("plan.class.no-head"), say("plan.class.no-head.next"));
             rows(record -> readSeat(record, new Head(0, 1, List.of(), List.of())));
             return List.of();
         }
@@ -148,15 +148,13 @@ public final class RosterReader {
         if (head.name() < 0) {
             columns.fault(
                     first.line(),
-                    head.seat() < 0
-                            ? "the first line does not name the columns seat and name"
-                            : "the first line names no column name",
+                    head.seat() < 0 ? say("plan.class.no-columns") : say("plan.class.no-name"),
                     FORM,
-                    "Put the column names on the first line.");
+                    say("plan.columns.next"));
             return List.of();
         }
         if (survey.learners() == 0) {
-            columns.fault(first.line(), "the class list names nobody", FORM, "Write one line for each learner.");
+            columns.fault(first.line(), say("plan.class.nobody"), FORM, say("plan.class.write-lines"));
         }
         readLearners(head, first, survey);
         return head.furtherNames();
@@ -169,9 +167,8 @@ public final class RosterReader {
         }
         remark(
                 first.line(),
-                "this list has no seat numbers; its " + survey.learners() + " lines are numbered from 1 in their order",
-                "Add a column seat before the list changes: a learner who moves to another line would get another "
-                        + "sheet.");
+                Told.count("plan.class.no-seats", survey.learners()),
+                say("plan.class.no-seats.next"));
         learners(first, record -> {
             if (record.size() <= head.name()) {
                 tooShort(record);
@@ -196,10 +193,9 @@ public final class RosterReader {
     private void tooShort(Row record) {
         columns.fault(
                 record.line(),
-                "this line has " + (record.size() == 1 ? "one column" : record.size() + " columns")
-                        + ", too few for a seat and a name",
+                Told.count("plan.class.line.short", record.size()),
                 FORM,
-                "Add what is missing; the name may be empty, its comma may not.");
+                say("plan.class.line.short.next"));
     }
 
     /** −1 if it is none. */
@@ -219,17 +215,22 @@ public final class RosterReader {
         if (seat < 0) {
             columns.fault(
                     line,
-                    written.isEmpty() ? "this line has no seat number" : "“" + written + "” is not a seat number",
-                    "a whole number from 1 to " + SheetId.LAST_SEAT,
-                    "Give each learner a number of their own.");
+                    written.isEmpty() ? say("plan.class.seat.none") : say("plan.class.seat.unread", "written", written),
+                    say("plan.whole-number-to", "most", Integer.toString(SheetId.LAST_SEAT)),
+                    say("plan.class.seat.next"));
             return;
         }
         if (taken.get(seat)) {
             columns.fault(
                     line,
-                    "seat " + seat + " is taken twice: line " + lineOf(seat, head) + " has it too",
+                    say(
+                            "plan.class.seat.twice",
+                            "seat",
+                            Integer.toString(seat),
+                            "line",
+                            Integer.toString(lineOf(seat, head))),
                     "",
-                    "Give each learner a number of their own; two with one number would get the same sheet.");
+                    say("plan.class.seat.twice.next"));
             return;
         }
         taken.set(seat);

@@ -1,5 +1,7 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -44,21 +46,22 @@ public record SetFacts(int problems, int examples, int minutes, Map<Integer, Int
     public List<String> warnings() {
         List<String> warnings = new ArrayList<>();
         if (problems == 0) {
-            warnings.add("Nothing is left to work on: every problem is a worked example.");
+            warnings.add(say("plan.facts.nothing-to-work"));
         }
         if (minutes > LONG) {
-            warnings.add("This takes about " + minutes + " minutes, more than one sitting of " + LONG
-                    + ". Leave something for home, or show more of the working.");
+            warnings.add(
+                    say("plan.facts.long", "minutes", Integer.toString(minutes), "sitting", Integer.toString(LONG)));
         }
         if (pairs > 1 && mixed == 0) {
-            warnings.add("All problems are about one topic. Mixing topics takes more thought, and keeps better.");
+            warnings.add(say("plan.facts.one-topic"));
         } else if (pairs > 1 && mixed < pairs) {
-            warnings.add(
-                    "Some neighbours are about the same topic. With order: mixed the sheet mixes them where it can.");
+            warnings.add(say("plan.facts.neighbours"));
         }
         if (levels.size() == 1 && problems > 2) {
-            warnings.add("All problems are of level "
-                    + levels.keySet().iterator().next() + ". One that is easier at the start lets everybody begin.");
+            warnings.add(say(
+                    "plan.facts.one-level",
+                    "level",
+                    Integer.toString(levels.keySet().iterator().next())));
         }
         return warnings;
     }

@@ -1,5 +1,7 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -105,10 +107,17 @@ public final class SharedProblems {
     private Diagnostic inOneRoom(int seat, int problem, int other, String room) {
         return Diagnostic.error(
                 Place.inFile(maker.plan().file()),
-                "seats " + seat + " and " + other + " of room " + room + " would have problem " + problem + " of seat "
-                        + seat + " in common",
-                "nobody of a room with a problem of another's: seats of one room whose numbers differ by less than "
-                        + nearest(),
-                "Number the seats of the class list room by room, or take repeats: out of the plan.");
+                say(
+                        "plan.room.shared",
+                        "seat",
+                        Integer.toString(seat),
+                        "other",
+                        Integer.toString(other),
+                        "room",
+                        room,
+                        "problem",
+                        Integer.toString(problem)),
+                say("plan.room.shared.expected", "nearest", Long.toString(nearest())),
+                say("plan.room.shared.next"));
     }
 }

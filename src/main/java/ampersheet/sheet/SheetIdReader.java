@@ -1,8 +1,11 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
+import ampersheet.source.Told;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -14,7 +17,7 @@ import java.util.TreeSet;
  * ID that was not issued for the plan at hand is refused, each cause with its own sentence.
  */
 final class SheetIdReader {
-    private static final String FIRST = "sheet ID";
+    private static final String FIRST = say("plan.sheet-id");
     private static final int SET_CHARACTERS = SheetId.PLAN_CHARACTERS + SheetId.TEMPLATE_CHARACTERS;
     private static final int MOST_HINTS = 3;
     /** The set, nine digits at most, the check character, and one that slipped in. */
@@ -41,19 +44,14 @@ final class SheetIdReader {
     SheetId read(String typed) {
         String characters = significant(typed);
         if (characters.length() > MOST_CHARACTERS) {
-            throw refusal(
-                    typed,
-                    0,
-                    "this sheet ID is too long",
-                    "Type the ID as it is printed at the head of the sheet, such as A7K3M-007-R.");
+            throw refusal(typed, 0, say("plan.sheet-id.long"), say("plan.sheet-id.type"));
         }
         if (characters.length() < SET_CHARACTERS + 2) {
-            throw refusal(typed, 0, "this sheet ID is too short", hint(characters));
+            throw refusal(typed, 0, say("plan.sheet-id.short"), hint(characters));
         }
         String digits = characters.substring(SET_CHARACTERS, characters.length() - 1);
         if (!CheckCharacter.fits(characters) || !isSeat(digits)) {
-            throw refusal(
-                    typed, 0, "this sheet ID has a typing slip: its check character does not fit", hint(characters));
+            throw refusal(typed, 0, say("plan.sheet-id.slip"), hint(characters));
         }
         SheetId read = new SheetId(
                 characters.substring(0, SheetId.PLAN_CHARACTERS),
@@ -69,29 +67,30 @@ final class SheetIdReader {
             throw refusal(
                     typed,
                     0,
-                    "this sheet was issued from another plan than " + planName,
+                    say("plan.sheet-id.other-plan", "file", planName),
                     near.isEmpty()
-                            ? "Give the plan that the sheet was issued from; IDs of this one begin with " + plan
-                                    + templates + "."
+                            ? say("plan.sheet-id.other-plan.next", "plan", plan, "templates", templates)
                             : hint(near));
         }
         if (!read.templates().equals(templates)) {
             throw refusal(
                     typed,
                     0,
-                    "this sheet was issued from this plan, but with another version of its templates "
-                            + "or another parts list, so its numbers cannot be made again from those at hand",
+                    say("plan.sheet-id.other-templates"),
                     near.isEmpty()
-                            ? "Give the archive that lies beside the keys since the sheet was issued, issued-"
-                                    + read.plan() + read.templates()
-                                    + ".zip, with --issued-with. Without it, use what issued the sheet: the "
-                                    + "version of the program, your own "
-                                    + "templates (--templates) and the parts list (--parts); with those at hand "
-                                    + "IDs begin with "
-                                    + plan + templates + "."
+                            ? say(
+                                    "plan.sheet-id.other-templates.next",
+                                    "issued-plan",
+                                    read.plan(),
+                                    "issued-templates",
+                                    read.templates(),
+                                    "plan",
+                                    plan,
+                                    "templates",
+                                    templates)
                             : hint(near));
         }
-        throw refusal(typed, 0, "this sheet ID has a number of zeros that was never issued", hint(near));
+        throw refusal(typed, 0, say("plan.sheet-id.zeros"), hint(near));
     }
 
     private static boolean isSeat(String digits) {
@@ -132,8 +131,8 @@ final class SheetIdReader {
                 throw refusal(
                         typed,
                         i + 1,
-                        "a sheet ID has no character “" + c + "”",
-                        "Type the ID as it is printed at the head of the sheet, such as A7K3M-007-R.");
+                        say("plan.sheet-id.character", "character", Character.toString(c)),
+                        say("plan.sheet-id.type"));
             }
             out.append(plain);
         }
@@ -146,11 +145,10 @@ final class SheetIdReader {
 
     private static String hint(SortedSet<String> near) {
         if (near.isEmpty()) {
-            return "Compare it with the sheet, character by character.";
+            return say("plan.sheet-id.compare");
         }
         List<String> first = new ArrayList<>(near).subList(0, Math.min(MOST_HINTS, near.size()));
-        return "Compare it with the sheet; one slip away " + (first.size() == 1 ? "is " : "are ")
-                + String.join(", ", first) + ".";
+        return Told.count("plan.sheet-id.compare.near", first.size(), "ids", String.join(", ", first));
     }
 
     /**

@@ -1,5 +1,7 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -17,10 +19,9 @@ import java.util.Optional;
 
 /** Makes the sheets of a set, any seat without the others. May be used by several threads. */
 public final class SheetMaker implements ClassSheets {
-    private static final String LET_THEM_REPEAT =
-            ". Or write repeats: allowed into the plan: then problems come again, at seats far apart.";
-    private static final String AS_THEY_COME = ". Or take even: out of the plan, which has variants exchanged among "
-            + "groups of " + EvenDeal.GROUP + " seats and so needs them for whole groups.";
+    private static final String LET_THEM_REPEAT = say("plan.variants.or-repeat");
+    private static final String AS_THEY_COME =
+            say("plan.variants.or-uneven", "group", Integer.toString(EvenDeal.GROUP));
 
     private final ProblemSet set;
     private final Map<String, Draws> draws = new LinkedHashMap<>();
@@ -140,11 +141,11 @@ public final class SheetMaker implements ClassSheets {
         if (last < seat) {
             throw new DiagnosticException(Diagnostic.error(
                     Place.inFile(set.plan().file()),
-                    "seat " + seat + " would have two problems in common with another seat, or one with its neighbour",
+                    say("plan.seat.not-apart", "seat", Integer.toString(seat)),
                     last == 0
-                            ? "fewer places for one template on a sheet"
-                            : "seats up to " + last + ": so far these templates go when their problems come again",
-                    "Fix fewer givens, or put other templates of the same skill into a pool."));
+                            ? say("plan.seat.not-apart.fewer")
+                            : say("plan.seat.not-apart.expected", "seat", Integer.toString(last)),
+                    say("plan.seat.not-apart.next")));
         }
     }
 
@@ -153,10 +154,9 @@ public final class SheetMaker implements ClassSheets {
         if (lastSeat > seats) {
             throw new DiagnosticException(Diagnostic.error(
                     Place.inFile(set.plan().file()),
-                    "the class has a seat " + lastSeat + ", and each week keeps numbers for " + seats + " seats only",
-                    "seats from 1 to " + seats + ", or a larger number at seats: before the first week is issued",
-                    "Give the learner a lower seat that is free. A larger number at seats: gives everybody other "
-                            + "numbers from the second week on; sheets that are out stay marked by their archive."));
+                    say("plan.seat.beyond", "seat", Integer.toString(lastSeat), "most", Integer.toString(seats)),
+                    say("plan.seat.beyond.expected", "most", Integer.toString(seats)),
+                    say("plan.seat.beyond.next")));
         }
     }
 
@@ -165,12 +165,18 @@ public final class SheetMaker implements ClassSheets {
         int before = set.plan().portion().before(source, set.parts().isPresent());
         return Diagnostic.error(
                 Place.inFile(set.plan().file()),
-                source + " cannot give everybody numbers of their own up to this week: " + needed + " variants are "
-                        + "needed, " + before + " of them for the weeks before; "
-                        + draws.get(source).exhausted().problem(),
-                "as many variants as the course needs of it",
-                "Let it return less often (gap:), put other templates of the skill beside it (pool: or skill:), "
-                        + "or keep numbers for fewer seats (seats:).");
+                say(
+                        "plan.variants.course",
+                        "source",
+                        source,
+                        "needed",
+                        Integer.toString(needed),
+                        "before",
+                        Integer.toString(before),
+                        "why",
+                        draws.get(source).exhausted().problem()),
+                say("plan.variants.course.expected"),
+                say("plan.variants.course.next"));
     }
 
     /** Told to whoever wrote the plan, where the template has enough of them as long as nothing is fixed. */
@@ -179,13 +185,22 @@ public final class SheetMaker implements ClassSheets {
         Diagnostic fault = set.fixing(source)
                 .map(entry -> Diagnostic.error(
                         entry.place(),
-                        "with " + FixedGivens.told(entry.fixed()) + " fixed, "
-                                + of.template().name()
-                                + " has only " + of.tally().accepted() + " variants (of " + of.size()
-                                + " combinations of its other givens; refused: "
-                                + of.tally().reasons() + "), and " + needed + " are needed",
-                        "a variant of its own for everyone who gets this problem",
-                        "Fix fewer givens, or another value."))
+                        say(
+                                "plan.variants.fixed",
+                                "fixed",
+                                FixedGivens.told(entry.fixed()),
+                                "template",
+                                of.template().name(),
+                                "variants",
+                                Long.toString(of.tally().accepted()),
+                                "combinations",
+                                Long.toString(of.size()),
+                                "reasons",
+                                of.tally().reasons(),
+                                "needed",
+                                Integer.toString(needed)),
+                        say("plan.variants.fixed.expected"),
+                        say("plan.variants.fixed.next")))
                 .orElseGet(of::exhausted);
         return set.parts().isPresent() && even.isEmpty()
                 ? fault
@@ -193,11 +208,7 @@ public final class SheetMaker implements ClassSheets {
                         fault.place(),
                         fault.problem(),
                         fault.expected(),
-                        withoutStop(fault.nextAction()) + (even.isPresent() ? AS_THEY_COME : LET_THEM_REPEAT));
-    }
-
-    private static String withoutStop(String sentence) {
-        return sentence.endsWith(".") ? sentence.substring(0, sentence.length() - 1) : sentence;
+                        fault.nextAction() + " " + (even.isPresent() ? AS_THEY_COME : LET_THEM_REPEAT));
     }
 
     /**

@@ -1,5 +1,7 @@
 package ampersheet.sheet;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -11,6 +13,7 @@ import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateLibrary;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -144,6 +147,10 @@ public final class Timetable {
         List<Entry> entries = new ArrayList<>();
         for (Meeting meeting : inOrder(meetings.in(week))) {
             Entry topic = meetings.topics().get(meeting.topic()).entry();
+            if (course.together()) {
+                entries.addAll(together(meeting, topic, week));
+                continue;
+            }
             // What fills the week up needs no example more than what was asked for.
             int asWritten = meeting.first() ? topic.count() : 0;
             if (asWritten > 0) {
@@ -158,6 +165,34 @@ public final class Timetable {
                         topic.fixed(),
                         topic.place()));
             }
+        }
+        return entries;
+    }
+
+    /**
+     * One template for each problem, the same for all seats: first the one of the lowest level, and on from where the
+     * weeks before ended.
+     */
+    private List<Entry> together(Meeting meeting, Entry topic, int week) {
+        List<ProblemTemplate> pool = new ArrayList<>(pools.get(meeting.topic()));
+        pool.sort(Comparator.comparingInt(ProblemTemplate::level));
+        int met = 0;
+        for (int earlier = 1; earlier < week; earlier++) {
+            met += meetings.in(earlier).stream()
+                    .filter(one -> one.topic() == meeting.topic())
+                    .mapToInt(Meeting::count)
+                    .sum();
+        }
+        List<Entry> entries = new ArrayList<>();
+        for (int problem = 0; problem < meeting.count(); problem++) {
+            boolean asWritten = meeting.first() && problem < topic.count();
+            entries.add(new Entry(
+                    new Plan.Source.One(pool.get((met + problem) % pool.size()).name(), topic.place()),
+                    1,
+                    asWritten ? topic.support() : new Support.Bare(),
+                    asWritten && topic.example(),
+                    topic.fixed(),
+                    topic.place()));
         }
         return entries;
     }
@@ -188,9 +223,9 @@ public final class Timetable {
         waiting.forEach(meeting -> skills.addAll(skills(meeting.topic())));
         return new DiagnosticException(Diagnostic.error(
                 meetings.topics().get(waiting.get(0).topic()).entry().place(),
-                "these build on each other in a circle: " + String.join("; ", skills),
-                "an order in which each comes after what it builds on",
-                "Take one of them out of after: in its templates."));
+                say("plan.course.circle", "skills", String.join("; ", skills)),
+                say("plan.course.circle.expected"),
+                say("plan.course.circle.next")));
     }
 
     /** The skills of a topic, in the order of its templates. */
@@ -211,9 +246,16 @@ public final class Timetable {
                     if (later > week) {
                         faults.add(Diagnostic.error(
                                 meetings.topics().get(topic).entry().place(),
-                                template.name() + " builds on \"" + base + "\", which enters only in week " + later,
-                                "what it builds on in week " + week + " or before",
-                                "Let it enter in week " + later + " or later, or \"" + base + "\" earlier."));
+                                say(
+                                        "plan.course.base",
+                                        "template",
+                                        template.name(),
+                                        "skill",
+                                        base,
+                                        "week",
+                                        Integer.toString(later)),
+                                say("plan.course.base.expected", "week", Integer.toString(week)),
+                                say("plan.course.base.next", "week", Integer.toString(later), "skill", base)));
                     }
                 }
             }
@@ -252,9 +294,9 @@ public final class Timetable {
             if (same != null) {
                 throw new DiagnosticException(Diagnostic.error(
                         course.weeks().get(week - 1).place(),
-                        "by chance the sheets of week " + week + " would have the IDs of those of week " + same,
-                        "weeks whose sheets can be told apart",
-                        "Give this week a title:, or another one."));
+                        say("plan.course.same-ids", "week", Integer.toString(week), "other", Integer.toString(same)),
+                        say("plan.course.same-ids.expected"),
+                        say("plan.course.same-ids.next")));
             }
         }
     }
@@ -326,8 +368,13 @@ public final class Timetable {
                 ? Optional.empty()
                 : Optional.of(Diagnostic.error(
                         Place.inFile(course.common().file()),
-                        "the course has no week " + number + ", but " + size(),
-                        "a week from 1 to " + size(),
-                        "Write --week and one of its weeks."));
+                        say(
+                                "plan.course.no-week",
+                                "number",
+                                Integer.toString(number),
+                                "count",
+                                Integer.toString(size())),
+                        say("plan.course.no-week.expected", "count", Integer.toString(size())),
+                        say("plan.course.no-week.next")));
     }
 }

@@ -1,5 +1,7 @@
 package ampersheet.source;
 
+import static ampersheet.source.Told.say;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -52,7 +54,7 @@ public final class CellRows {
         /** What is wrong, for whoever has to mend the file. */
         public static final String PROBLEM = Languages.ENGLISH.say("report.file.quotes");
 
-        public static final String NEXT_ACTION = "Correct the quotation marks on this line.";
+        public static final String NEXT_ACTION = say("folder.file.quotes.next");
 
         private static final long serialVersionUID = 1L;
         private final int line;
@@ -62,8 +64,7 @@ public final class CellRows {
          *     around it
          */
         public static String expected(String quoted, String doubled) {
-            return "\"" + quoted + "\" or \"say \"\"" + doubled
-                    + "\"\"\": a quotation mark inside quoted text is doubled";
+            return say("folder.file.quotes.expected", "quoted", quoted, "doubled", doubled);
         }
 
         private Uneven(int line) {

@@ -1,5 +1,7 @@
 package ampersheet.source;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
 import ampersheet.diagnostic.Severity;
@@ -74,7 +76,7 @@ public final class FaultList {
                     Place.inFile(file),
                     Languages.ENGLISH.count("report.file.more-faults", untold),
                     "",
-                    "Mend those above first; often they have one cause."));
+                    say("folder.file.more-faults.next")));
         }
         return List.copyOf(all);
     }

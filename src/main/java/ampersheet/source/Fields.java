@@ -1,5 +1,7 @@
 package ampersheet.source;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Place;
 import ampersheet.formula.Spelling;
 import java.util.ArrayList;
@@ -67,7 +69,7 @@ public final class Fields {
     public Optional<Yaml.Sequence> list(String key) {
         Optional<Yaml> value = value(key);
         if (value.isPresent() && !(value.get() instanceof Yaml.Sequence)) {
-            wrongKind(value.get(), key, "a list, such as [a, b] or lines that begin with \"- \"");
+            wrongKind(value.get(), key, say("plan.yaml.list.expected"));
         }
         return value.filter(Yaml.Sequence.class::isInstance).map(Yaml.Sequence.class::cast);
     }
@@ -75,7 +77,7 @@ public final class Fields {
     public Optional<Yaml.Mapping> group(String key) {
         Optional<Yaml> value = value(key);
         if (value.isPresent() && !(value.get() instanceof Yaml.Mapping)) {
-            wrongKind(value.get(), key, "keys with values, such as {key: value}");
+            wrongKind(value.get(), key, say("plan.yaml.keys.expected", "example", "{key: value}"));
         }
         return value.filter(Yaml.Mapping.class::isInstance).map(Yaml.Mapping.class::cast);
     }
@@ -87,9 +89,14 @@ public final class Fields {
             if (list.items().size() > MOST_ITEMS) {
                 faults.error(
                         list.items().get(MOST_ITEMS).place(),
-                        "the list \"" + key + "\" has " + list.items().size() + " items",
-                        "at most " + MOST_ITEMS + ", which a person can look through",
-                        "Leave some out.");
+                        say(
+                                "plan.yaml.list.many",
+                                "key",
+                                key,
+                                "count",
+                                Integer.toString(list.items().size())),
+                        say("plan.yaml.list.many.expected", "most", Integer.toString(MOST_ITEMS)),
+                        say("plan.yaml.list.many.next"));
                 return;
             }
             for (Yaml item : list.items()) {
@@ -98,9 +105,9 @@ public final class Fields {
                 } else {
                     faults.error(
                             item.place(),
-                            "this item of " + key + " is " + item.kind(),
-                            "keys with values, such as " + example,
-                            "Write it with its keys.");
+                            say("plan.yaml.item", "key", key, "kind", item.kind()),
+                            say("plan.yaml.keys.expected", "example", example),
+                            say("plan.yaml.item.next"));
                 }
             }
         });
@@ -111,23 +118,23 @@ public final class Fields {
         if (!has(key)) {
             faults.error(
                     place(),
-                    "the key \"" + key + "\" is missing from " + what,
+                    say("plan.yaml.missing", "key", key, "what", what),
                     expected,
-                    "Add the key \"" + key + "\".");
+                    say("plan.yaml.missing.next", "key", key));
         }
     }
 
     private Optional<Yaml.Scalar> scalar(Yaml value, String key) {
         if (!(value instanceof Yaml.Scalar scalar)) {
-            wrongKind(value, key, "one text or number; quote a text that begins with [ or {");
+            wrongKind(value, key, say("plan.yaml.scalar.expected", "list", "[", "group", "{"));
             return Optional.empty();
         }
         if (scalar.text().isBlank()) {
             faults.error(
                     placeOf(key),
-                    "the key \"" + key + "\" has no value",
-                    "a value after the colon",
-                    "Write the value, or remove the key.");
+                    say("plan.yaml.no-value", "key", key),
+                    say("plan.yaml.no-value.expected"),
+                    say("plan.yaml.no-value.next"));
             return Optional.empty();
         }
         return Optional.of(scalar);
@@ -136,9 +143,9 @@ public final class Fields {
     private void wrongKind(Yaml value, String key, String expected) {
         faults.error(
                 value instanceof Yaml.Scalar scalar && scalar.isAbsent() ? placeOf(key) : value.place(),
-                "the value of \"" + key + "\" is " + value.kind(),
+                say("plan.yaml.kind", "key", key, "kind", value.kind()),
                 expected,
-                "Change the value.");
+                say("plan.yaml.kind.next"));
     }
 
     /** Tells every key that nothing asked for. */
@@ -151,12 +158,12 @@ public final class Fields {
             boolean cutOff = mapping.flow() && entry.value() instanceof Yaml.Scalar value && value.isAbsent();
             Optional<String> near = Spelling.nearest(key, known);
             String next = cutOff && near.isEmpty()
-                    ? "In braces a comma ends a value: put the value before this in quotes."
-                    : near.map(name -> "Did you mean " + name + "?").orElse("Remove or rename it.");
+                    ? say("plan.yaml.stray.cut-off")
+                    : near.map(name -> say("plan.yaml.stray.near", "key", name)).orElse(say("plan.yaml.stray.next"));
             faults.error(
                     entry.key().place(),
-                    "the key \"" + key + "\" does not belong to " + what,
-                    "one of " + String.join(", ", known),
+                    say("plan.yaml.stray", "key", key, "what", what),
+                    say("plan.one-of", "names", String.join(", ", known)),
                     next);
         }
     }

@@ -1,5 +1,7 @@
 package ampersheet.source;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.language.Saying;
 import ampersheet.source.Unread.Why;
 import java.nio.ByteBuffer;
@@ -28,7 +30,7 @@ public record ForeignText(String text, Optional<Note> note) {
         }
 
         private static Note encoding(Saying said) {
-            return new Note(said, "Look whether its letters are right; UTF-8 leaves no doubt.");
+            return new Note(said, say("folder.file.encoding.next"));
         }
     }
 

@@ -1,5 +1,7 @@
 package ampersheet.source;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.language.Saying;
 import java.util.List;
 import java.util.Optional;
@@ -23,6 +25,6 @@ record TableOf(String text, String name, List<String> others) {
                         ? Optional.empty()
                         : Optional.of(new ForeignText.Note(
                                 Saying.of("report.unread.one-table", "name", name),
-                                "Look whether what is meant stands on it; if not, move it to the front.")));
+                                say("folder.file.one-table.next"))));
     }
 }

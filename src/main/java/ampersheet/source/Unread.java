@@ -1,5 +1,7 @@
 package ampersheet.source;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
 import ampersheet.language.Saying;
@@ -10,14 +12,14 @@ public final class Unread extends Exception {
 
     /** What the file is instead of a text within bounds. */
     public enum Why {
-        MISSING("Check the path."),
-        FOLDER("Name a file in it."),
-        LINK("Put the file itself in its place."),
-        NO_ORDINARY_FILE("Write what comes out of it into a file, and name that."),
-        TOO_LARGE("Look what it is; if all of it is meant, divide it."),
-        UNREADABLE("Check its permissions, or ask for it again."),
-        UTF_16("Save it again with the encoding UTF-8; spreadsheets call it CSV UTF-8."),
-        NOT_UTF_8("Save it again with the encoding UTF-8; spreadsheets call it CSV UTF-8.");
+        MISSING(say("folder.file.missing.next")),
+        FOLDER(say("folder.file.folder.next")),
+        LINK(say("folder.file.link.next")),
+        NO_ORDINARY_FILE(say("folder.file.no-ordinary-file.next")),
+        TOO_LARGE(say("folder.file.too-large.next")),
+        UNREADABLE(say("folder.file.unreadable.next")),
+        UTF_16(say("folder.file.no-utf-8.next")),
+        NOT_UTF_8(say("folder.file.no-utf-8.next"));
 
         private final String nextAction;
 

@@ -1,5 +1,7 @@
 package ampersheet.source;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -26,17 +28,15 @@ public final class WithinMemory {
     /** @param exhausted an {@link OutOfMemoryError} or a {@link StackOverflowError} */
     public static Diagnostic told(String shown, VirtualMachineError exhausted) {
         if (exhausted instanceof StackOverflowError) {
-            return Diagnostic.error(
-                    Place.inFile(shown),
-                    "this is nested too deeply to be worked through",
-                    "",
-                    "Make it simpler: fewer things within things, shorter formulas.");
+            return Diagnostic.error(Place.inFile(shown), say("folder.file.deep"), "", say("folder.file.deep.next"));
         }
         return Diagnostic.error(
                 Place.inFile(shown),
-                "this is too large for the memory that the program may use, "
-                        + (Runtime.getRuntime().maxMemory() >> 20) + " MB",
+                say(
+                        "folder.file.memory",
+                        "most",
+                        Long.toString(Runtime.getRuntime().maxMemory() >> 20)),
                 "",
-                "Make it smaller or divide it, or give the program more memory: java -Xmx2g -jar ampersheet.jar …");
+                say("folder.file.memory.next"));
     }
 }

@@ -1,5 +1,7 @@
 package ampersheet.source;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Place;
 import java.util.List;
 import java.util.Optional;
@@ -36,14 +38,14 @@ public sealed interface Yaml {
 
         @Override
         public String kind() {
-            return isAbsent() ? "nothing" : "a text";
+            return isAbsent() ? say("plan.yaml.kind.nothing") : say("plan.yaml.kind.text");
         }
     }
 
     record Sequence(List<Yaml> items, Place place) implements Yaml {
         @Override
         public String kind() {
-            return "a list";
+            return say("plan.yaml.kind.list");
         }
     }
 
@@ -60,7 +62,7 @@ public sealed interface Yaml {
 
         @Override
         public String kind() {
-            return "a group of keys";
+            return say("plan.yaml.kind.group");
         }
     }
 

@@ -1,5 +1,7 @@
 package ampersheet.source;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.Place;
 
@@ -13,17 +15,11 @@ final class YamlFault {
         String during = context == null ? "" : context;
         if (said.contains("mapping values are not allowed")) {
             return Diagnostic.error(
-                    place,
-                    "a colon followed by a blank begins a value, but none can begin here",
-                    "one value after each key",
-                    "Put a text that holds \": \" in quotes.");
+                    place, say("plan.yaml.colon"), say("plan.yaml.colon.expected"), say("plan.yaml.colon.next"));
         }
         if (said.contains("TAB")) {
             return Diagnostic.error(
-                    place,
-                    "a tab stands where YAML allows only blanks",
-                    "blanks for indentation",
-                    "Replace the tab by blanks.");
+                    place, say("plan.yaml.tab"), say("plan.yaml.tab.expected"), say("plan.yaml.tab.next"));
         }
         if (during.contains("flow mapping") || during.contains("flow sequence")) {
             return notGoneOn(place, during.contains("mapping"), begun);
@@ -33,45 +29,38 @@ final class YamlFault {
                 || said.contains("could not find expected ':'")) {
             return Diagnostic.error(
                     place,
-                    "this line does not continue what stands above it",
-                    "a key with a colon, indented like the keys above",
-                    "Indent it like the lines it belongs to; " + "a text over several lines needs quotes.");
+                    say("plan.yaml.not-gone-on"),
+                    say("plan.yaml.not-gone-on.expected"),
+                    say("plan.yaml.not-gone-on.next"));
         }
         if (during.contains("double-quoted")) {
             return Diagnostic.error(
-                    place,
-                    "a backslash in double quotes begins an escape that YAML does not know",
-                    "\\\" for a quote, \\\\ for a backslash",
-                    "Double the backslash, or use single quotes.");
+                    place, say("plan.yaml.escape"), say("plan.yaml.escape.expected"), say("plan.yaml.escape.next"));
         }
         if (during.contains("quoted scalar")) {
             return Diagnostic.error(
-                    place,
-                    "a quote was opened and never closed",
-                    "the same quote again at the end of the text",
-                    "Close the quote.");
+                    place, say("plan.yaml.quote"), say("plan.yaml.quote.expected"), say("plan.yaml.quote.next"));
         }
         if (said.contains("cannot start any token")) {
             return Diagnostic.error(
-                    place,
-                    "no value can begin with this character",
-                    "a letter, a digit or a quote",
-                    "Put the text in quotes.");
+                    place, say("plan.yaml.begins"), say("plan.yaml.begins.expected"), say("plan.yaml.begins.next"));
         }
         return Diagnostic.error(
                 place,
-                "this is not YAML: " + (during.isEmpty() ? "" : during + ", ") + said,
+                during.isEmpty()
+                        ? say("plan.yaml.none", "reason", said)
+                        : say("plan.yaml.none-during", "during", during, "reason", said),
                 "YAML 1.2",
-                "Correct the line; a text with special characters needs quotes.");
+                say("plan.yaml.none.quote"));
     }
 
     private static Diagnostic notGoneOn(Place place, boolean braces, int begun) {
         return Diagnostic.error(
                 place,
-                "this does not continue the " + (braces ? "group in braces" : "list in brackets") + " begun in line "
-                        + begun,
-                braces ? "a comma and the next key, or }" : "a comma and the next value, or ]",
-                "Close it with " + (braces ? "}" : "]")
-                        + ", or put a text that holds a comma, a colon, a bracket or a brace " + "in quotes.");
+                braces
+                        ? say("plan.yaml.group", "line", Integer.toString(begun))
+                        : say("plan.yaml.list", "line", Integer.toString(begun)),
+                braces ? say("plan.yaml.group.expected") : say("plan.yaml.list.open.expected"),
+                say("plan.yaml.group.next", "end", braces ? "}" : "]"));
     }
 }

@@ -1,5 +1,7 @@
 package ampersheet.source;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -68,15 +70,19 @@ public final class YamlReader {
                     fault.getContextMark().map(mark -> mark.getLine() + 1).orElse(place.line())));
         } catch (ReaderException fault) {
             Place place = source.at(source.offsetOfCodePoint(fault.getPosition()));
-            faults.error(place, "this character is not allowed in YAML", "printable text", "Remove the character.");
+            faults.error(
+                    place,
+                    say("plan.yaml.character"),
+                    say("plan.yaml.character.expected"),
+                    say("plan.yaml.character.next"));
         } catch (DiagnosticException fault) {
             fault.diagnostics().forEach(faults::add);
         } catch (YamlEngineException fault) {
             faults.error(
                     Place.inFile(source.file()),
-                    "this is not YAML: " + fault.getMessage(),
+                    say("plan.yaml.none", "reason", fault.getMessage()),
                     "YAML 1.2",
-                    "Correct the file.");
+                    say("plan.yaml.none.next"));
         }
         return Optional.empty();
     }
@@ -90,9 +96,9 @@ public final class YamlReader {
                 if (seen) {
                     throw new DiagnosticException(Diagnostic.error(
                             start(event),
-                            "a second document begins here",
-                            "one document in the file",
-                            "Remove the line --- and what follows, or put it into a file of its own."));
+                            say("plan.yaml.second"),
+                            say("plan.yaml.second.expected"),
+                            say("plan.yaml.second.next")));
                 }
                 seen = true;
             } else if (event instanceof NodeEvent node) {
@@ -102,9 +108,9 @@ public final class YamlReader {
         if (root.isEmpty()) {
             faults.error(
                     Place.inFile(source.file()),
-                    "the file is empty",
-                    "keys such as title, givens and steps",
-                    "Write the template, beginning from one that exists.");
+                    say("plan.yaml.empty"),
+                    say("plan.yaml.empty.expected"),
+                    say("plan.yaml.empty.next"));
         }
         return root;
     }
@@ -114,23 +120,28 @@ public final class YamlReader {
         if (nodes > MOST_NODES || depth > DEEPEST) {
             throw new DiagnosticException(Diagnostic.error(
                     start(event),
-                    nodes > MOST_NODES ? "the file holds too many values" : "the values are nested too deeply",
-                    "at most " + MOST_NODES + " values, nested at most " + DEEPEST + " deep",
-                    "Make the template simpler."));
+                    nodes > MOST_NODES ? say("plan.yaml.many") : say("plan.yaml.deep"),
+                    say(
+                            "plan.yaml.many.expected",
+                            "most",
+                            Integer.toString(MOST_NODES),
+                            "deepest",
+                            Integer.toString(DEEPEST)),
+                    say("plan.yaml.many.next")));
         }
         if (event instanceof AliasEvent) {
             throw new DiagnosticException(Diagnostic.error(
                     start(event),
-                    "an alias (*) stands here",
-                    "the value itself; a text that begins with * needs quotes",
-                    "Write the value out again, or quote the text."));
+                    say("plan.yaml.alias"),
+                    say("plan.yaml.alias.expected"),
+                    say("plan.yaml.alias.next")));
         }
         if (event.getAnchor().isPresent()) {
             throw new DiagnosticException(Diagnostic.error(
                     start(event),
-                    "an anchor (&) stands here",
-                    "the value itself; a text that begins with & needs quotes",
-                    "Remove the anchor, or quote the text."));
+                    say("plan.yaml.anchor"),
+                    say("plan.yaml.anchor.expected"),
+                    say("plan.yaml.anchor.next")));
         }
         if (event instanceof ScalarEvent scalar) {
             refuseTag(event, scalar.getTag());
@@ -143,10 +154,7 @@ public final class YamlReader {
     private void refuseTag(NodeEvent event, Optional<String> tag) {
         if (tag.isPresent()) {
             throw new DiagnosticException(Diagnostic.error(
-                    start(event),
-                    "a tag (!) stands here",
-                    "a plain value; a text that begins with ! needs quotes",
-                    "Remove the tag, or quote the text."));
+                    start(event), say("plan.yaml.tag"), say("plan.yaml.tag.expected"), say("plan.yaml.tag.next")));
         }
     }
 
@@ -165,9 +173,9 @@ public final class YamlReader {
             if (!(node instanceof ScalarEvent)) {
                 throw new DiagnosticException(Diagnostic.error(
                         start(node),
-                        "a key is a list or a group of keys",
-                        "a word as key",
-                        "Quote a value that begins with [ or {."));
+                        say("plan.yaml.key"),
+                        say("plan.yaml.key.expected"),
+                        say("plan.yaml.key.next", "list", "[", "group", "{")));
             }
             Yaml.Scalar key = (Yaml.Scalar) node(node, depth + 1);
             Yaml value = node((NodeEvent) events.next(), depth + 1);
@@ -175,9 +183,9 @@ public final class YamlReader {
             if (first != null) {
                 faults.error(
                         key.place(),
-                        "the key \"" + key.text() + "\" stands here a second time",
-                        "every key once; the first stands in line " + first.line(),
-                        "Remove or rename one of the two.");
+                        say("plan.yaml.twice", "key", key.text()),
+                        say("plan.yaml.twice.expected", "line", Integer.toString(first.line())),
+                        say("plan.yaml.twice.next"));
             } else {
                 entries.add(new Yaml.Entry(key, value));
             }
@@ -204,10 +212,9 @@ public final class YamlReader {
             if (c != '\n' && Printable.acts(c)) {
                 faults.error(
                         scalar.at(i),
-                        "the character " + Printable.line(Character.toString(c)) + " is not seen and acts on what "
-                                + "stands around it",
-                        "letters, digits and signs",
-                        "Leave it out.");
+                        say("plan.yaml.acting", "character", Printable.line(Character.toString(c))),
+                        say("plan.yaml.acting.expected"),
+                        say("plan.yaml.acting.next"));
                 return;
             }
         }

@@ -1,5 +1,7 @@
 package ampersheet.template;
 
+import ampersheet.quantity.Unit;
+import ampersheet.quantity.UnitFault;
 import ampersheet.source.Faults;
 import ampersheet.source.Yaml;
 import java.util.ArrayList;
@@ -42,6 +44,12 @@ final class Translation {
     /** What a part or node is called in a figure, which may be its own name in the template. */
     private static final String CAPTION = "caption";
 
+    /** The same unit, as the language writes it. */
+    private static final String UNIT = "unit";
+
+    /** Where its letters or its index are others: U_ein for V_in. */
+    private static final String SYMBOL = "symbol";
+
     private static final String NEXT = "Compare it with problem.yaml: its texts, and nothing else, stand in this file.";
 
     private final Faults faults;
@@ -70,10 +78,21 @@ final class Translation {
                             ? entry
                             : new Yaml.Entry(
                                     entry.key(),
-                                    value(entry.value(), with.get().value(), TEXTS.contains(key), where + key)));
+                                    isWrittenOtherwise(
+                                                    key,
+                                                    entry.value(),
+                                                    with.get().value())
+                                            ? with.get().value()
+                                            : value(
+                                                    entry.value(),
+                                                    with.get().value(),
+                                                    TEXTS.contains(key),
+                                                    where + key)));
         }
         given.forEach((key, entry) -> {
-            if (key.equals(WORDS) && original.value("choose").isPresent() || key.equals(CAPTION)) {
+            if (key.equals(WORDS) && original.value("choose").isPresent()
+                    || key.equals(SYMBOL) && original.value("meaning").isPresent()
+                    || key.equals(CAPTION)) {
                 merged.add(entry);
             } else {
                 leftOver(entry.key(), where + key);
@@ -139,7 +158,8 @@ final class Translation {
     private static int index(Yaml.Sequence original, Yaml.Mapping words, int place) {
         List<Yaml.Entry> names = words.entries().stream()
                 .filter(entry -> entry.value() instanceof Yaml.Scalar
-                        && !TEXTS.contains(entry.key().text()))
+                        && !TEXTS.contains(entry.key().text())
+                        && !Set.of(UNIT, SYMBOL).contains(entry.key().text()))
                 .toList();
         for (int i = 0; i < original.items().size() && !names.isEmpty(); i++) {
             if (original.items().get(i) instanceof Yaml.Mapping item
@@ -158,6 +178,25 @@ final class Translation {
         return value.isPresent()
                 && value.get() instanceof Yaml.Scalar scalar
                 && scalar.text().equals(((Yaml.Scalar) name).text());
+    }
+
+    private static boolean isWrittenOtherwise(String key, Yaml original, Yaml words) {
+        if (!(original instanceof Yaml.Scalar first && words instanceof Yaml.Scalar second)) {
+            return false;
+        }
+        return key.equals(SYMBOL) || key.equals(UNIT) && isSameUnit(first, second);
+    }
+
+    private static boolean isSameUnit(Yaml.Scalar first, Yaml.Scalar second) {
+        try {
+            Unit one = Unit.parse(first.text());
+            Unit other = Unit.parse(second.text());
+            return one.dimension().equals(other.dimension())
+                    && one.factor() == other.factor()
+                    && one.offset() == other.offset();
+        } catch (UnitFault notAUnit) {
+            return false;
+        }
     }
 
     /** Tells of each text in here that has no words in the other language. */

@@ -218,7 +218,8 @@ public final class Spellings {
             case "%" -> pick("%", "percent", "per cent");
             case "K" -> pick("K", "kelvin", "\u212A", "°C");
             case "px" -> pick("px", "pixels");
-            case "turn" -> pick("turn", "turns");
+            case "turn", "turns" -> pick("turn", "turns");
+            case "r/min" -> pick("r/min", "rpm", "turn/min");
             default -> respellParts(symbol);
         };
     }

@@ -103,7 +103,7 @@ public final class TypedForms {
         kinds.put(Dimension.TIME, "time");
         kinds.put(
                 Dimension.FREQUENCY,
-                unit.symbol().startsWith("turn") ? "speed" : unit.symbol().contains("bit") ? "data rate" : "frequency");
+                unit.countsTurns() ? "speed" : unit.symbol().contains("bit") ? "data rate" : "frequency");
         kinds.put(Dimension.ENERGY.over(Dimension.CURRENT), "torque constant");
         kinds.put(Dimension.TEMPERATURE.over(Dimension.POWER), "thermal resistance");
         kinds.put(Dimension.ENERGY.over(Dimension.TEMPERATURE), "heat capacity");
@@ -115,7 +115,7 @@ public final class TypedForms {
             case "%" -> "share";
             case "°" -> "angle";
             case "" -> key.acceptance() instanceof Acceptance.Within ? "ratio" : "whole";
-            case "turn" -> "turns";
+            case "turn", "turns" -> "turns";
             default -> unit.symbol().endsWith("bit") || unit.symbol().endsWith("B") ? "data" : "another number";
         };
     }

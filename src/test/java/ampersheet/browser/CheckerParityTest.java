@@ -52,6 +52,8 @@ class CheckerParityTest {
     private static final int MOST_GZIP_BYTES = 92_000;
     private static final long SEED = 20_260_104;
 
+    private static List<Asked> drawn = List.of();
+
     @TempDir
     private Path folder;
 
@@ -365,7 +367,15 @@ class CheckerParityTest {
     }
 
     /** Every rung's answers for some draws of every template, then right answers in random spellings to fill up. */
+    /** Drawn once for all tests. */
     private static List<Asked> questions() {
+        if (drawn.isEmpty()) {
+            drawn = drawQuestions();
+        }
+        return drawn;
+    }
+
+    private static List<Asked> drawQuestions() {
         TemplateFiles files = TemplateFiles.builtIn();
         Map<String, List<ProblemKey>> keys = new TreeMap<>();
         for (String name : files.names()) {

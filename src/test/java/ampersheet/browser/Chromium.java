@@ -73,7 +73,10 @@ public final class Chromium {
         ChromeDriverService service = new ChromeDriverService.Builder()
                 .usingDriverExecutable(first(DRIVERS).get(0).toFile())
                 .build();
-        return new ChromeDriver(service, options);
+        ChromeDriver browser = new ChromeDriver(service, options);
+        // What is slow because others work beside it is no fault.
+        browser.manage().timeouts().scriptTimeout(Duration.ofMinutes(3));
+        return browser;
     }
 
     /** Addresses asked for since the last call, and whatever the browser complained of. */

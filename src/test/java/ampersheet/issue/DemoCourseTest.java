@@ -73,6 +73,7 @@ class DemoCourseTest {
     private void sheets(ProblemSet set, String where) {
         SheetMaker maker = new SheetMaker(set);
         maker.prepare(LEARNERS);
+        maker.spread(LEARNERS).ifPresent(spread -> assertTrue(spread.isWorthIt(), where + ": " + spread));
         for (int seat = 1; seat <= LEARNERS; seat++) {
             for (SheetProblem problem : maker.sheet(seat).problems()) {
                 add(problem.template().name(), problem.problem().givens(), where + ", seat " + seat);

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ampersheet.diagnostic.Place;
 import ampersheet.language.Language;
+import ampersheet.language.Saying;
 import ampersheet.source.Languages;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -25,21 +26,20 @@ class SetAsideTest {
                 SetAside.ofMany(ANSWER, 41),
                 SetAside.dismissed(ANSWER),
                 SetAside.late(ANSWER));
-        List<Sentence> itself = List.of(
+        List<Saying> itself = List.of(
                 SetAside.byHand(ANSWER).why(),
-                Sentence.of("report.aside.no-place"),
-                Sentence.of("report.aside.unknown-sheet"),
-                Sentence.of("report.aside.two-seats"),
-                Sentence.of("report.aside.unknown-name"),
-                Sentence.of("report.aside.not-in-class"),
-                Sentence.of("report.aside.two-names"));
+                Saying.of("report.aside.no-place"),
+                Saying.of("report.aside.unknown-sheet"),
+                Saying.of("report.aside.two-seats"),
+                Saying.of("report.aside.unknown-name"),
+                Saying.of("report.aside.not-in-class"),
+                Saying.of("report.aside.two-names"));
         for (String code : Languages.codes()) {
             Language language = Languages.of(code).orElseThrow();
-            because.forEach(one -> assertTrue(
-                    SetAside.anotherCounts(one.why().in(language)),
-                    code + ": " + one.why().in(language)));
+            because.forEach(one ->
+                    assertTrue(SetAside.anotherCounts(language.say(one.why())), code + ": " + language.say(one.why())));
             itself.forEach(
-                    why -> assertFalse(SetAside.anotherCounts(why.in(language)), code + ": " + why.in(language)));
+                    why -> assertFalse(SetAside.anotherCounts(language.say(why)), code + ": " + language.say(why)));
         }
     }
 

@@ -57,6 +57,21 @@ class UnitTest {
     }
 
     @Test
+    void turnsArePrintedAsTextBooksDoAndStayTurns() {
+        Unit plain = Unit.parse("turn/min");
+        for (String printed : List.of("r/min", "U/min")) {
+            assertUnit(printed, printed, plain.dimension(), plain.factor());
+            assertTrue(Unit.parse(printed).countsTurns(), printed);
+        }
+        assertUnit("r/s", "r/s", plain.dimension(), 1);
+        for (String printed : List.of("turns", "Umdrehungen")) {
+            assertUnit(printed, printed, Dimension.ONE, 1);
+            assertTrue(Unit.parse(printed).countsTurns(), printed);
+        }
+        assertFalse(Unit.parse("rad/s").countsTurns());
+    }
+
+    @Test
     void compoundsFollowTheWritingRules() {
         assertUnit("K/W", "K/W", Dimension.TEMPERATURE.over(Dimension.POWER), 1);
         assertUnit("V/A", "V/A", Dimension.RESISTANCE, 1);

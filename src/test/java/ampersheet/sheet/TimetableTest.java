@@ -75,6 +75,46 @@ class TimetableTest {
     }
 
     @Test
+    void poolsThatAreMetTogetherGiveAllSeatsOneTemplateAndTheNextOneTheNextTime() {
+        Timetable timetable = timetable(HEAD.replace("seats: 12", "seats: 12\npools: together") + """
+            weeks:
+              - date: 2026-03-02
+                new:
+                  - {pool: [voltage-dividers/design-pair, voltage-dividers/feedback-pair], example: yes}
+                  - {template: chain-addressing/serpentine-tile, support: faded, blank: 1, gap: never}
+              - date: 2026-03-09
+                problems: 1
+              - date: 2026-03-16
+                problems: 1
+            """);
+        List<List<String>> met = new ArrayList<>();
+        for (int week = 1; week <= 3; week++) {
+            SheetMaker maker = new SheetMaker(ProblemSet.of(timetable.week(week), LIBRARY));
+            List<String> first = templates(maker, 1);
+            assertEquals(first, templates(maker, 2));
+            assertEquals(first, templates(maker, 7));
+            met.add(first.stream().sorted().toList());
+        }
+        assertEquals(
+                List.of(
+                        "chain-addressing/serpentine-tile",
+                        "chain-addressing/serpentine-tile",
+                        "voltage-dividers/design-pair",
+                        "voltage-dividers/feedback-pair",
+                        "voltage-dividers/feedback-pair"),
+                met.get(0),
+                "the easier one first, with its example; the other fills the week up");
+        assertEquals(List.of("voltage-dividers/feedback-pair"), met.get(1));
+        assertEquals(List.of("voltage-dividers/design-pair"), met.get(2));
+    }
+
+    private static List<String> templates(SheetMaker maker, int seat) {
+        return maker.sheet(seat).problems().stream()
+                .map(problem -> problem.template().name())
+                .toList();
+    }
+
+    @Test
     void aTopicMayHaveAGapOfItsOwnOrNotReturn() {
         Timetable timetable = timetable(FOUR.replace("example: yes}", "example: yes, gap: 3}")
                 .replace("serpentine-tile}", "serpentine-tile, gap: never}"));

@@ -17,6 +17,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -71,6 +72,8 @@ class LanguagesTest {
     }
 
     private static final class Calls extends TreeScanner<Void, Void> {
+        private final Map<MethodInvocationTree, Set<String>> within = new IdentityHashMap<>();
+
         @Override
         public Void visitLiteral(LiteralTree literal, Void nothing) {
             if (literal.getValue() instanceof String text && KEY.matcher(text).matches()) {
@@ -85,9 +88,12 @@ class LanguagesTest {
                     ? member.getIdentifier().toString()
                     : call.getMethodSelect().toString();
             List<? extends ExpressionTree> given = call.getArguments();
+            if (name.equals("with")) {
+                with(call);
+            }
             int first = name.equals("say") || name.equals("of") ? 1 : name.equals("count") ? 2 : 0;
             if (first > 0 && !given.isEmpty() && key(given.get(0)) != null) {
-                Set<String> filled = new HashSet<>();
+                Set<String> filled = new HashSet<>(within.getOrDefault(call, Set.of()));
                 boolean literal = true;
                 for (int i = first; i < given.size(); i += 2) {
                     String slot = given.get(i) instanceof LiteralTree word && word.getValue() instanceof String text
@@ -107,6 +113,18 @@ class LanguagesTest {
                 }
             }
             return super.visitMethodInvocation(call, nothing);
+        }
+
+        /** What is said within a sentence fills a slot of the call that names its key. */
+        private void with(MethodInvocationTree call) {
+            if (call.getMethodSelect() instanceof MemberSelectTree member
+                    && member.getExpression() instanceof MethodInvocationTree said
+                    && !call.getArguments().isEmpty()
+                    && call.getArguments().get(0) instanceof LiteralTree slot) {
+                Set<String> slots = new HashSet<>(within.getOrDefault(call, Set.of()));
+                slots.add(String.valueOf(slot.getValue()));
+                within.put(said, slots);
+            }
         }
 
         private static String key(ExpressionTree argument) {

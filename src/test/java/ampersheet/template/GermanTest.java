@@ -37,6 +37,9 @@ class GermanTest {
 
     private static final int LARGEST_IN_WORDS = 12;
 
+    /** Of a mistake, in the column of a table. */
+    private static final int LONGEST_NAME = 50;
+
     @Test
     void noSentenceOfTheProgramHasEnglishInIt() {
         List<String> left = new ArrayList<>();
@@ -111,6 +114,25 @@ class GermanTest {
                     .forEach(unnamed::add);
         }
         assertEquals(Set.of(), unnamed);
+    }
+
+    @Test
+    void everyMistakeOfTheTemplatesHasAShortNameAndNoOtherHas() {
+        Set<String> ids = new TreeSet<>();
+        for (String name : BUILT_IN.names()) {
+            ProblemTemplate template = TemplateReader.read(BUILT_IN, name);
+            template.mistakes().forEach(mistake -> ids.add(mistake.id()));
+            template.designs().forEach(design -> design.criteria().forEach(criterion -> ids.add(criterion.id())));
+        }
+        Set<String> named = new TreeSet<>();
+        for (String key : GERMAN.keys()) {
+            if (key.startsWith("name.mistake.")) {
+                String id = key.substring("name.mistake.".length());
+                named.add(id);
+                assertTrue(GERMAN.mistake(id).length() <= LONGEST_NAME, GERMAN.mistake(id));
+            }
+        }
+        assertEquals(ids, named);
     }
 
     @Test

@@ -94,6 +94,18 @@ class TranslationTest {
     }
 
     @Test
+    void aSymbolOrTheSameUnitMayBeWrittenAsTheLanguageDoes() throws IOException {
+        String words = WORDS.replace("{meaning: lo}", "{meaning: lo, symbol: R_lo, unit: \u03a9}")
+                .replace("{id: I, meaning", "{id: I, symbol: I_taw, meaning");
+        ProblemTemplate other = check(words, OTHER).template().orElseThrow();
+        ProblemTemplate.QuantityGiven load =
+                (ProblemTemplate.QuantityGiven) other.givens().get(1);
+        assertEquals("R_lo", load.symbol().plain());
+        assertEquals("I_taw", other.line("I").symbol().plain());
+        assertEquals(check(WORDS, OTHER).template().orElseThrow().working(), other.working());
+    }
+
+    @Test
     void theEnglishVersionIsTheSameWhateverOtherLanguagesSay() throws IOException {
         String before = check(WORDS, Languages.ENGLISH).template().orElseThrow().fingerprint();
         assertEquals(

@@ -129,7 +129,7 @@ final class StyleSheet {
                         .collect(Collectors.joining(","));
             }
             if (!selectors.isEmpty()) {
-                used.append(selectors).append('{').append(inside).append("}\n");
+                used.append(selectors).append('{').append(inside).append('}');
             }
             at = end + 1;
         }

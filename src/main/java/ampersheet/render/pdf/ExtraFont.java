@@ -1,5 +1,7 @@
 package ampersheet.render.pdf;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -46,8 +48,8 @@ public final class ExtraFont {
     private DiagnosticException refused(Exception reason) {
         return new DiagnosticException(Diagnostic.error(
                 Place.inFile(file),
-                "this font cannot be used: " + reason.getMessage(),
-                "a TrueType font (.ttf) that may be embedded",
-                "Name another font with --font."));
+                say("folder.font.unfit", "reason", reason.getMessage()),
+                say("folder.font.unfit.expected"),
+                say("folder.font.unfit.next")));
     }
 }

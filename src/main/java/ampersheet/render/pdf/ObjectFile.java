@@ -1,5 +1,7 @@
 package ampersheet.render.pdf;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -111,9 +113,9 @@ final class ObjectFile implements Closeable {
         String reason = failure.getMessage() == null ? failure.getClass().getSimpleName() : failure.getMessage();
         return new DiagnosticException(Diagnostic.error(
                 Place.inFile(folder.toString().replace('\\', '/')),
-                "the working file for the PDF could not be written here: " + reason,
-                "room on the disk for twice what is printed",
-                "Make room, or name a place on another disk, and run the same command again."));
+                say("folder.print.unwritten", "reason", reason),
+                say("folder.print.unwritten.expected"),
+                say("folder.print.unwritten.next")));
     }
 
     /** A number for an object that is written later; until then others may refer to it. */

@@ -1,5 +1,7 @@
 package ampersheet.render.pdf;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
@@ -422,10 +424,9 @@ public final class PdfBook implements Closeable {
         if (!missing.isEmpty()) {
             throw new DiagnosticException(Diagnostic.error(
                     Place.inFile(Faults.name(document)),
-                    "the fonts for print have no letter for " + String.join(" ", missing),
-                    "letters that a font holds: those shipped have Latin, Greek, Cyrillic, Hebrew and Arabic",
-                    "Give a font that has them with --font FILE.ttf, write it in other letters, or hand "
-                            + "out the HTML page instead."));
+                    say("folder.font.missing", "letters", String.join(" ", missing)),
+                    say("folder.font.missing.expected"),
+                    say("folder.font.missing.next")));
         }
     }
 
