@@ -71,7 +71,7 @@ public final class ClassIndex {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Prose(language.say("sheet.index.about")));
         blocks.add(classTable(lines, language));
-        SharedRows here = SharedRows.of(lines, shared);
+        SharedRows here = SharedRows.of(lines, shared, Integer.MAX_VALUE, language);
         if (!here.rows().isEmpty()) {
             blocks.add(new Heading(2, language.say("sheet.index.shared.heading")));
             blocks.add(here.about(lines.size(), shared.nearest(), language));
@@ -169,7 +169,8 @@ public final class ClassIndex {
      * @param learners of those lines who have such a problem
      */
     record SharedRows(List<List<Cell>> rows, int learners) {
-        static SharedRows of(List<Line> lines, SharedProblems shared) {
+        /** @param mostNamed of the others who have it, as many are told by their numbers */
+        static SharedRows of(List<Line> lines, SharedProblems shared, int mostNamed, Language language) {
             List<List<Cell>> rows = new ArrayList<>();
             int learners = 0;
             for (Line line : lines) {
@@ -178,10 +179,18 @@ public final class ClassIndex {
                 here.forEach(one -> rows.add(List.of(
                         text((line.seat().number() + " " + line.seat().name()).strip()),
                         text(Integer.toString(one.number())),
-                        text(String.join(
-                                ", ", one.seats().stream().map(String::valueOf).toList())))));
+                        text(numbers(one.seats(), mostNamed, language)))));
             }
             return new SharedRows(rows, learners);
+        }
+
+        private static String numbers(List<Integer> seats, int mostNamed, Language language) {
+            int more = seats.size() - mostNamed;
+            String named = String.join(
+                    ", ", seats.stream().limit(mostNamed).map(String::valueOf).toList());
+            return more <= 0
+                    ? named
+                    : language.say("sheet.index.shared.and-more", "seats", named, "more", Integer.toString(more));
         }
 
         Prose about(int ofLearners, long apart, Language language) {

@@ -24,6 +24,9 @@ public final class PagedIndex {
     /** A larger class has more than one page. */
     public static final int SEATS = 500;
 
+    /** So many seats with the same problem are named; the more a class has, the less does anybody read them all. */
+    private static final int MOST_NAMED = 10;
+
     private final ProblemSet set;
     private final SharedProblems shared;
     private final String front;
@@ -72,7 +75,7 @@ public final class PagedIndex {
         blocks.add(new Prose(language.say("sheet.index.about")));
         blocks.add(ways(number));
         blocks.add(ClassIndex.classTable(lines, language));
-        SharedRows here = SharedRows.of(lines, shared);
+        SharedRows here = SharedRows.of(lines, shared, MOST_NAMED, language);
         if (!here.rows().isEmpty()) {
             sharing += here.learners();
             sharedProblems += here.rows().size();

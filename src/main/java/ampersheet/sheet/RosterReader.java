@@ -165,10 +165,7 @@ public final class RosterReader {
             learners(first, record -> readSeat(record, head));
             return;
         }
-        remark(
-                first.line(),
-                Told.count("plan.class.no-seats", survey.learners()),
-                say("plan.class.no-seats.next"));
+        remark(first.line(), Told.count("plan.class.no-seats", survey.learners()), say("plan.class.no-seats.next"));
         learners(first, record -> {
             if (record.size() <= head.name()) {
                 tooShort(record);

@@ -41,7 +41,7 @@ class PagedIndexTest {
                 PlanReader.read(
                         "plan.yaml",
                         "title: Large\nseed: pages\nrepeats: allowed\nproblems:\n"
-                                + "  - {template: current-limiting/indicator, given: {Vs: 12 V}}\n"),
+                                + "  - {template: current-limiting/indicator, given: {Vs: 12 V, Vf: 2 V}}\n"),
                 SmallLibrary.open());
         Issue.issue(set, seats(count), folder, 2, new Issue.Besides(false, false), Output.Terms.NONE);
     }
@@ -68,6 +68,9 @@ class PagedIndexTest {
                 links("index-2.html").subList(0, 3));
         String front = Files.readString(folder.resolve("index.html"));
         assertTrue(front.contains("1020 sheets") && front.contains("501–1000"), front);
+        assertTrue(
+                Files.readString(folder.resolve("index-2.html")).matches("(?s).*>\\d+(?:, \\d+){9} and \\d+ more<.*"),
+                "ten of many are named");
         assertTrue(front.contains("of 1020 learners"), "the front page tells how many share problems: " + front);
         assertTrue(Files.readString(folder.resolve("index-3.html")).contains("Seats 1001 to 1020 · page 3 of 3"));
         Set<String> told = FILE.matcher(Files.readString(folder.resolve("manifest.csv")))
