@@ -25,7 +25,18 @@ import org.openjdk.jmh.runner.options.OptionsBuilder;
  */
 public final class Table {
     private static final int LEARNERS = 200;
-    private static final Path JAR = Path.of("target", "ampersheet.jar");
+    private static final String JAVA =
+            Path.of(System.getProperty("java.home"), "bin", "java").toString();
+    private static final List<String> FROM_JAR =
+            List.of(JAVA, "-jar", Path.of("target", "ampersheet.jar").toString());
+
+    private static final String SHORT = """
+            title: One short problem
+            seed: benchmark
+            repeats: allowed
+            problems:
+              - {template: voltage-dividers/two-in-parallel}
+            """;
 
     private final List<String> lines = new ArrayList<>();
 
@@ -35,6 +46,7 @@ public final class Table {
         Table table = new Table();
         table.starts();
         table.classes();
+        table.heaps();
         table.ratios();
         System.out.println();
         System.out.printf(Locale.ROOT, "%-70s %-14s %s%n", "what", "asked", "measured");
@@ -47,14 +59,18 @@ public final class Table {
     }
 
     private void starts() throws IOException, InterruptedException {
-        Spent work = started("work", "current-limiting/one-indicator");
+        Spent work = started(
+                FROM_JAR,
+                ProcessBuilder.Redirect.INHERIT,
+                "work",
+                "current-limiting/one-indicator");
         line(
                 "work, from the plain jar",
                 "700 ms",
                 "%d ms by the clock, %d ms of processor",
                 work.clock,
                 work.processor);
-        Spent thirty = issued(30, 2, "--roster");
+        Spent thirty = issued(30, 2);
         line(
                 "a class of 30 from cold, sheets and keys",
                 "5 s",
@@ -64,11 +80,44 @@ public final class Table {
     }
 
     private void classes() throws IOException, InterruptedException {
-        Spent one = issued(LEARNERS, 1, "--roster");
-        Spent two = issued(LEARNERS, 2, "--roster");
+        Spent one = issued(LEARNERS, 1);
+        Spent two = issued(LEARNERS, 2);
         line("two threads over one, a class of " + LEARNERS, "1.8", "%.2f", (double) one.clock / two.clock);
-        Spent ten = issued(10 * LEARNERS, 2, "--roster");
+        Spent ten = issued(10 * LEARNERS, 2);
         line("ten times the learners, processor time", "10.5", "%.2f", (double) ten.processor / two.processor);
+    }
+
+    /** Of a class of short sheets; of how many, the environment may say, since 100,000 take a quarter of an hour. */
+    private void heaps() throws IOException, InterruptedException {
+        int seats = Integer.parseInt(System.getenv().getOrDefault("AMPERSHEET_BENCHMARK_SEATS", "10000"));
+        double few = heap(1_000);
+        double many = heap(seats);
+        line(
+                "heap of " + seats + " seats over that of 1,000, in 128 MB",
+                "1.1",
+                "%.2f (%.1f MB, %.1f MB)",
+                many / few,
+                many,
+                few);
+    }
+
+    /** In MB: the most in use after a full collection. */
+    private static double heap(int learners) throws IOException, InterruptedException {
+        List<String> java = new ArrayList<>(List.of(JAVA));
+        java.addAll(SmallHeap.SETTINGS);
+        java.addAll(List.of("-cp", System.getProperty("java.class.path"), SmallHeap.class.getName()));
+        Path said = Files.createTempFile("ampersheet-heap", ".txt");
+        try {
+            issued(learners, 2, SHORT, java, ProcessBuilder.Redirect.to(said.toFile()));
+            return Files.readAllLines(said).stream()
+                    .filter(line -> line.startsWith(SmallHeap.SAID))
+                    .mapToDouble(line -> Double.parseDouble(
+                            line.substring(SmallHeap.SAID.length(), line.indexOf(" MB"))))
+                    .max()
+                    .orElseThrow();
+        } finally {
+            Files.delete(said);
+        }
     }
 
     private void ratios() throws RunnerException {
@@ -111,7 +160,19 @@ public final class Table {
     /** In milliseconds. */
     private record Spent(long clock, long processor) {}
 
-    private Spent issued(int learners, int threads, String roster) throws IOException, InterruptedException {
+    private static Spent issued(int learners, int threads) throws IOException, InterruptedException {
+        return issued(
+                learners,
+                threads,
+                ClassSheets.PLAN,
+                FROM_JAR,
+                ProcessBuilder.Redirect.INHERIT);
+    }
+
+    /** @param java with all that stands before the words of the command */
+    private static Spent issued(
+            int learners, int threads, String text, List<String> java, ProcessBuilder.Redirect errors)
+            throws IOException, InterruptedException {
         Path folder = Files.createTempDirectory("ampersheet-benchmark");
         try {
             StringBuilder seats = new StringBuilder("seat,name\n");
@@ -119,11 +180,13 @@ public final class Table {
                 seats.append(seat).append(",Learner ").append(seat).append('\n');
             }
             Path list = Files.writeString(folder.resolve("class.csv"), seats);
-            Path plan = Files.writeString(folder.resolve("plan.yaml"), ClassSheets.PLAN);
+            Path plan = Files.writeString(folder.resolve("plan.yaml"), text);
             return started(
+                    java,
+                    errors,
                     "issue",
                     plan.toString(),
-                    roster,
+                    "--roster",
                     list.toString(),
                     "--out",
                     folder.resolve("out").toString(),
@@ -136,14 +199,14 @@ public final class Table {
         }
     }
 
-    private static Spent started(String... arguments) throws IOException, InterruptedException {
-        List<String> command = new ArrayList<>(
-                List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-jar", JAR.toString()));
+    private static Spent started(List<String> java, ProcessBuilder.Redirect errors, String... arguments)
+            throws IOException, InterruptedException {
+        List<String> command = new ArrayList<>(java);
         command.addAll(List.of(arguments));
         long start = System.nanoTime();
         Process process = new ProcessBuilder(command)
                 .redirectOutput(ProcessBuilder.Redirect.DISCARD)
-                .redirectError(ProcessBuilder.Redirect.INHERIT)
+                .redirectError(errors)
                 .start();
         Duration processor = Duration.ZERO;
         while (process.isAlive()) {

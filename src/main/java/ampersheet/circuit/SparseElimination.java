@@ -3,12 +3,15 @@ package ampersheet.circuit;
 import java.util.Arrays;
 
 /**
- * Gaussian elimination that stores only entries that are not 0. Each pivot is the one among a few of the shortest rows
- * that fills in least (H. M. Markowitz, Management Science 3, 1957) and is not small in its row.
+ * Gaussian elimination that stores only entries that are not 0. Each pivot is the one among some of the shortest rows
+ * that fills in least (H. M. Markowitz, Management Science 3, 1957) and is not small in its row. Of several that fill
+ * in alike it is the one with the largest share of its row: in a mesh of copper that is a node's own conductance, and
+ * what is left stays a mesh. Of rows alike the one that became so first goes first, so that a mesh is taken away from
+ * all sides and not along a front that grows.
  */
 final class SparseElimination {
     private static final double NOT_SMALL = 0.1;
-    private static final int ROWS_TRIED = 4;
+    private static final int ROWS_TRIED = 16;
 
     private final int size;
     private final int[][] columns;
@@ -23,6 +26,8 @@ final class SparseElimination {
     private final double[][] factors;
     /** Rows without a pivot yet, in lists by how many entries they have. */
     private final int[] firstOfLength;
+
+    private final int[] lastOfLength;
 
     private final int[] next;
     private final int[] previous;
@@ -47,6 +52,8 @@ final class SparseElimination {
         factors = new double[size][];
         firstOfLength = new int[size + 1];
         Arrays.fill(firstOfLength, -1);
+        lastOfLength = new int[size + 1];
+        Arrays.fill(lastOfLength, -1);
         next = new int[size];
         previous = new int[size];
         columnCount = new int[size];
@@ -64,7 +71,7 @@ final class SparseElimination {
     /** False when no pivot is left: the matrix is singular. */
     boolean decompose() {
         fileByColumn();
-        for (int row = size - 1; row >= 0; row--) {
+        for (int row = 0; row < size; row++) {
             file(row);
         }
         for (int step = 0; step < size; step++) {
@@ -168,6 +175,7 @@ final class SparseElimination {
     private int choose(int step) {
         int best = -1;
         long leastFill = Long.MAX_VALUE;
+        double share = 0;
         for (int row : shortestRows()) {
             if (row < 0) {
                 break;
@@ -181,8 +189,11 @@ final class SparseElimination {
             }
             for (int i = 0; i < length[row]; i++) {
                 long fill = (length[row] - 1L) * (columnCount[columns[row][i]] - 1L);
-                if (fill < leastFill && Math.abs(values[row][i]) >= NOT_SMALL * largest) {
+                double itsShare = Math.abs(values[row][i]) / largest;
+                boolean better = fill < leastFill || fill == leastFill && itsShare > share;
+                if (better && itsShare >= NOT_SMALL) {
                     leastFill = fill;
+                    share = itsShare;
                     best = i;
                     pivotRow[step] = row;
                     pivotColumn[step] = columns[row][i];
@@ -206,13 +217,15 @@ final class SparseElimination {
 
     /** Among the rows of its length, first. */
     private void file(int row) {
-        int first = firstOfLength[length[row]];
-        next[row] = first;
-        previous[row] = -1;
-        if (first >= 0) {
-            previous[first] = row;
+        int last = lastOfLength[length[row]];
+        next[row] = -1;
+        previous[row] = last;
+        if (last >= 0) {
+            next[last] = row;
+        } else {
+            firstOfLength[length[row]] = row;
         }
-        firstOfLength[length[row]] = row;
+        lastOfLength[length[row]] = row;
     }
 
     /** @param entries length under which the row was filed */
@@ -224,6 +237,8 @@ final class SparseElimination {
         }
         if (next[row] >= 0) {
             previous[next[row]] = previous[row];
+        } else {
+            lastOfLength[entries] = previous[row];
         }
     }
 

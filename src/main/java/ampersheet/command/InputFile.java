@@ -38,6 +38,15 @@ final class InputFile {
                 () -> SourceFile.foreign(file, Bounds.WRITTEN, SourceFile.Links.FOLLOWED));
     }
 
+    /** A class list, which may be of more seats than anybody types. */
+    static ForeignText classList(Path file) {
+        return read(
+                file,
+                say("command.file.class-list"),
+                Bounds.CLASS_LIST.told(),
+                () -> SourceFile.foreign(file, Bounds.CLASS_LIST, SourceFile.Links.FOLLOWED));
+    }
+
     /** The same for what is no text. @param most bytes */
     static byte[] bytes(Path file, String what, int most) {
         return read(

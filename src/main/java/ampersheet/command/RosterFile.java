@@ -1,7 +1,5 @@
 package ampersheet.command;
 
-import static ampersheet.source.Told.say;
-
 import ampersheet.sheet.Roster;
 import ampersheet.sheet.RosterReader;
 import java.nio.file.Path;
@@ -17,7 +15,7 @@ final class RosterFile {
      * @throws ampersheet.diagnostic.DiagnosticException with all faults of the list at once
      */
     static Roster read(Path file) {
-        return RosterReader.read(InputFile.shown(file), InputFile.table(file, say("command.file.class-list")));
+        return RosterReader.read(InputFile.shown(file), InputFile.classList(file));
     }
 
     /** The same, where what there is to remark is told at once. */

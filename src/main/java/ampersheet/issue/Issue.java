@@ -13,10 +13,10 @@ import ampersheet.sheet.ClassIndex;
 import ampersheet.sheet.Composer;
 import ampersheet.sheet.Document;
 import ampersheet.sheet.IssuedArchive;
+import ampersheet.sheet.PagedIndex;
 import ampersheet.sheet.Plan;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Roster;
-import ampersheet.sheet.SharedProblems;
 import ampersheet.sheet.Sheet;
 import ampersheet.sheet.SheetId;
 import ampersheet.sheet.SheetMaker;
@@ -24,22 +24,24 @@ import ampersheet.template.TemplateLibrary;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 
 /** A plan and a class become sheets, keys apart from them, and an index page. */
 public final class Issue {
-    private static final String INDEX = "index.html";
+    static final String INDEX = "index.html";
     private static final String SHEETS = "sheets";
     private static final String KEYS = "keys";
     private static final String HOMEWORK = "homework";
     /** Seats after which a large class is noted as made so far. */
-    private static final int STEP = 50;
+    static final int STEP = 50;
+
+    private static final int STEPS_AT_ONCE = 2;
 
     private Issue() {}
 
@@ -138,39 +140,28 @@ public final class Issue {
             folder.begin();
             SliceParts parts = new SliceParts(set, roster, out, besides);
             int steps = (roster.seats().size() + STEP - 1) / STEP;
-            List<Written> seats = steps <= 2
-                    ? run.seats(roster.seats(), threads, besides, terms.progress())
-                    : inSteps(run, parts, steps, threads, terms.progress());
-            Issued issued = run.end(seats, maker.tallies(), folder);
+            Issued issued;
+            if (steps <= STEPS_AT_ONCE) {
+                List<Written> seats = run.seats(roster.seats(), threads, besides, terms.progress());
+                issued = run.end(seats::forEach, files(seats), maker.tallies(), folder);
+            } else {
+                Steps all = new Steps(new Slice(1, 1), steps);
+                int files = all.make(run, parts, threads, terms.progress());
+                issued = run.end(to -> all.each(run, parts, to), files, maker.tallies(), folder);
+            }
             parts.removeAll(output);
             return issued;
         }
     }
 
-    /** A large class, so that a run that was cut off is taken up where it ended. */
-    private static List<Written> inSteps(Run run, SliceParts parts, int steps, int threads, Progress progress) {
-        Map<Slice, SlicePart> right = new LinkedHashMap<>();
-        int toMake = 0;
-        for (int number = 1; number <= steps; number++) {
-            Slice slice = new Slice(number, steps);
-            Optional<SlicePart> part = parts.right(slice);
-            part.ifPresent(one -> right.put(slice, one));
-            toMake += part.isPresent() ? 0 : slice.of(run.roster()).size();
-        }
-        int all = toMake;
-        List<Written> seats = new ArrayList<>();
-        for (int number = 1; number <= steps; number++) {
-            Slice slice = new Slice(number, steps);
-            if (right.containsKey(slice)) {
-                seats.addAll(parts.written(slice, right.get(slice), run.keeping()));
-                continue;
-            }
-            List<Written> made =
-                    run.seats(slice.of(run.roster()), threads, parts.besides(), (of, some) -> progress.made(of, all));
-            parts.write(slice, made, run.maker().tallies(), run.output());
-            seats.addAll(made);
-        }
-        return seats;
+    static int files(List<Written> seats) {
+        return seats.stream().mapToInt(Written::files).sum();
+    }
+
+    /** What was made of each seat, in their order. */
+    @FunctionalInterface
+    interface Made {
+        void each(Consumer<Written> to);
     }
 
     /** What a class, or a slice of it, is written with. */
@@ -187,36 +178,12 @@ public final class Issue {
             });
         }
 
-        /** What is about all of them. */
-        Issued end(List<Written> seats, Map<String, Tally> tallies, IssuedFolder folder) {
-            List<ClassIndex.Line> lines = seats.stream().map(Written::line).toList();
-            Path index = out.resolve(INDEX);
-            Document page = ClassIndex.compose(maker.set(), lines, new SharedProblems(maker, roster), tallies);
-            int written = seats.stream().mapToInt(Written::files).sum()
-                    + write(output, index, HtmlPage.render(page))
-                    + AnswerGrid.write(
-                            lines.stream().map(AnswerGrid.Line::of).toList(),
-                            AnswerGrid.file(out, code(maker.set())),
-                            output)
-                    + keeping.write(
-                            seats.stream()
-                                    .map(seat -> seat.kept().orElseThrow())
-                                    .toList(),
-                            output);
-            LeftOver left = folder.end(
-                    seats.stream().flatMap(seat -> seat.figures().stream()).toList());
-            output.finish();
-            return new Issued(
-                    seats.size(),
-                    lines.stream()
-                            .mapToInt(line -> line.problems().size())
-                            .max()
-                            .orElseThrow(),
-                    written,
-                    index,
-                    keeping.file(),
-                    tallies,
-                    left);
+        /** What is about all of them. @param files of seats that changed */
+        Issued end(Made seats, int files, Map<String, Tally> tallies, IssuedFolder folder) {
+            try (WholeClass whole = new WholeClass(this)) {
+                seats.each(whole::add);
+                return whole.end(files, tallies, folder);
+            }
         }
     }
 
@@ -234,12 +201,15 @@ public final class Issue {
     static Set<String> files(Roster roster, Besides besides, Path archive) {
         Set<String> files = files(roster.seats(), besides);
         files.addAll(List.of(INDEX, KEYS + "/" + archive.getFileName()));
+        for (int page = 1; page <= PagedIndex.pages(roster.seats().size()); page++) {
+            files.add(PagedIndex.fileName(INDEX, page));
+        }
         return files;
     }
 
     /** Those of these seats, but for figures, which nobody can name before they are drawn. */
     static Set<String> files(List<Roster.Seat> seats, Besides besides) {
-        Set<String> files = new TreeSet<>();
+        Set<String> files = new NamesBySeat();
         for (Roster.Seat seat : seats) {
             String name = "/" + fileName(seat.number());
             for (String ending : besides.pdf() ? List.of(".html", ".md", ".pdf") : List.of(".html", ".md")) {

@@ -7,7 +7,6 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeSet;
 
 /** The folder of an issue while it is written: its manifest is true at every moment, so that a run may be cut off. */
 final class IssuedFolder {
@@ -31,8 +30,8 @@ final class IssuedFolder {
      */
     static IssuedFolder open(Output output, Path folder, String issue, Set<String> files) {
         Manifest before = told(folder, () -> Manifest.of(folder));
-        output.knows(before.files());
-        output.require(files.stream().map(folder::resolve).toList());
+        output.knows(before::tells);
+        output.require(() -> files.stream().map(folder::resolve).iterator());
         output.require(List.of(folder.resolve(Manifest.NAME)));
         return new IssuedFolder(output, folder, issue, files, before);
     }
@@ -73,13 +72,14 @@ final class IssuedFolder {
     }
 
     private Set<String> with(Collection<String> figures) {
-        Set<String> all = new TreeSet<>(files);
+        Set<String> all = new NamesBySeat();
+        all.addAll(files);
         all.addAll(figures);
         return all;
     }
 
     private void write(Manifest manifest) {
-        output.write(folder.resolve(Manifest.NAME), manifest.text());
+        output.write(folder.resolve(Manifest.NAME), manifest::writeTo);
     }
 
     @FunctionalInterface

@@ -1,15 +1,21 @@
 package ampersheet.issue;
 
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.sheet.ArchiveTables;
 import ampersheet.sheet.ArchivedClass;
 import ampersheet.sheet.ArchivedSheet;
 import ampersheet.sheet.IssuedArchive;
 import ampersheet.sheet.ProblemSet;
 import ampersheet.sheet.Sheet;
+import java.io.IOException;
+import java.io.Writer;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Iterator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 
 /**
  * Keeps what is issued in an archive beside the keys. Its name begins as the sheet IDs do, so that another version of
@@ -46,5 +52,93 @@ final class Keeping {
     /** The number of files that changed. */
     int write(List<ArchivedSheet> sheets, Output output) {
         return output.write(file, IssuedArchive.of(set, sheets, earlier)::write) ? 1 : 0;
+    }
+
+    /** The same for sheets that come one after another. */
+    Writing writing(Output output) {
+        return new Writing(output);
+    }
+
+    /**
+     * The archive of a class that is never in memory as a whole: its tables lie in working files until all are told.
+     */
+    final class Writing implements AutoCloseable {
+        private final Output output;
+        private final Map<String, Path> places = new TreeMap<>();
+        private final Map<String, Writer> open = new TreeMap<>();
+        private final ArchiveTables tables;
+        private final Iterator<ArchivedSheet> before;
+        private Optional<ArchivedSheet> next;
+
+        private Writing(Output output) {
+            this.output = output;
+            this.before = earlier.map(ArchivedClass::sheets).orElse(List.of()).iterator();
+            this.next = nextBefore();
+            try {
+                for (String table : IssuedArchive.TABLES) {
+                    Path place = output.working();
+                    places.put(table, place);
+                    open.put(table, Files.newBufferedWriter(place));
+                }
+                tables = new ArchiveTables(open);
+            } catch (IOException failure) {
+                close();
+                throw new DiagnosticException(WholeFile.told(file, failure));
+            }
+        }
+
+        private Optional<ArchivedSheet> nextBefore() {
+            return before.hasNext() ? Optional.of(before.next()) : Optional.empty();
+        }
+
+        /** @param sheet of a later seat than all so far */
+        void add(ArchivedSheet sheet) {
+            addEarlier(sheet.id().seat());
+            write(sheet);
+        }
+
+        /** Those of seats that are not made now stay, each in its place. */
+        private void addEarlier(int until) {
+            while (next.isPresent() && next.get().id().seat() <= until) {
+                if (next.get().id().seat() < until) {
+                    write(next.get());
+                }
+                next = nextBefore();
+            }
+        }
+
+        private void write(ArchivedSheet sheet) {
+            try {
+                tables.add(sheet);
+            } catch (IOException failure) {
+                throw new DiagnosticException(WholeFile.told(file, failure));
+            }
+        }
+
+        /** The number of files that changed. */
+        int finish() {
+            addEarlier(Integer.MAX_VALUE);
+            try {
+                for (Writer table : open.values()) {
+                    table.close();
+                }
+            } catch (IOException failure) {
+                throw new DiagnosticException(WholeFile.told(file, failure));
+            }
+            return output.write(file, IssuedArchive.of(set, places)::write) ? 1 : 0;
+        }
+
+        @Override
+        public void close() {
+            try {
+                for (Writer table : open.values()) {
+                    table.close();
+                }
+            } catch (IOException failure) {
+                throw new DiagnosticException(WholeFile.told(file, failure));
+            } finally {
+                places.values().forEach(output::drop);
+            }
+        }
     }
 }

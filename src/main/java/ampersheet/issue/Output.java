@@ -14,14 +14,13 @@ import java.nio.file.Path;
 import java.nio.file.ReadOnlyFileSystemException;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.CancellationException;
-import java.util.concurrent.ConcurrentSkipListSet;
 import java.util.function.Consumer;
+import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import java.util.zip.CRC32;
 
@@ -48,8 +47,9 @@ public final class Output implements AutoCloseable {
     private final RunLock lock;
     private final boolean made;
     private final Thread onStop;
-    private final Set<Path> ours = new ConcurrentSkipListSet<>();
-    private final Set<Path> there = new ConcurrentSkipListSet<>();
+    private volatile Predicate<Path> ours = file -> false;
+    /** Written or found as they should be, by their names in the folder. */
+    private final NamesBySeat there = new NamesBySeat();
 
     /**
      * What a run may do with what it finds.
@@ -147,8 +147,8 @@ public final class Output implements AutoCloseable {
     }
 
     /** Says of files that this program wrote them, whatever they look like now. */
-    void knows(Collection<Path> written) {
-        ours.addAll(written);
+    void knows(Predicate<Path> written) {
+        ours = written;
     }
 
     /**
@@ -156,7 +156,7 @@ public final class Output implements AutoCloseable {
      *
      * @throws DiagnosticException if one of the files must not be written over, for all such files at once
      */
-    public void require(Collection<Path> targets) {
+    public void require(Iterable<Path> targets) {
         List<Diagnostic> refused = new ArrayList<>();
         for (Path target : targets) {
             try {
@@ -164,9 +164,12 @@ public final class Output implements AutoCloseable {
             } catch (IOException failure) {
                 refused.add(WholeFile.told(target, failure));
             }
+            if (refused.size() == MOST_NAMED) {
+                break;
+            }
         }
         if (!refused.isEmpty()) {
-            throw new DiagnosticException(refused.subList(0, Math.min(refused.size(), MOST_NAMED)));
+            throw new DiagnosticException(refused);
         }
     }
 
@@ -184,7 +187,7 @@ public final class Output implements AutoCloseable {
             if (Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)
                     && Files.size(file) == bytes.length
                     && Arrays.equals(Files.readAllBytes(file), bytes)) {
-                there.add(file);
+                isThere(file);
                 return false;
             }
         } catch (IOException failure) {
@@ -201,8 +204,32 @@ public final class Output implements AutoCloseable {
                 throw new DiagnosticException(told);
             }
         });
-        there.add(file);
+        isThere(file);
         return written;
+    }
+
+    /** A file to work in until {@link #drop} removes it, readable to nobody else. */
+    Path working() {
+        try {
+            return files.part(folder);
+        } catch (IOException failure) {
+            throw new DiagnosticException(WholeFile.told(folder, failure));
+        }
+    }
+
+    void drop(Path working) {
+        try {
+            files.drop(working);
+        } catch (IOException failure) {
+            throw new DiagnosticException(WholeFile.told(working, failure));
+        }
+    }
+
+    private void isThere(Path file) {
+        String name = folder.toAbsolutePath().relativize(file.toAbsolutePath()).toString();
+        synchronized (there) {
+            there.add(name.replace('\\', '/'));
+        }
     }
 
     /** Removes a file that an earlier run left. */
@@ -233,7 +260,7 @@ public final class Output implements AutoCloseable {
     }
 
     private Optional<Diagnostic> inTheWay(Path target) throws IOException {
-        return InTheWay.of(target, target.equals(place) ? kind : ending(target), terms, ours.contains(target));
+        return InTheWay.of(target, target.equals(place) ? kind : ending(target), terms, ours.test(target));
     }
 
     private static String ending(Path file) {
@@ -248,18 +275,23 @@ public final class Output implements AutoCloseable {
      */
     public void finish() {
         List<String> gone = new ArrayList<>();
+        int goneInAll = 0;
         Set<Path> folders = new TreeSet<>();
-        for (Path file : there) {
+        for (String name : there) {
+            Path file = kind.isEmpty() ? folder.resolve(name) : place.resolveSibling(name);
             if (Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
                 folders.add(file.toAbsolutePath().getParent());
             } else {
-                gone.add(shown(file));
+                goneInAll++;
+                if (gone.size() < MOST_NAMED) {
+                    gone.add(shown(file));
+                }
             }
         }
         if (!gone.isEmpty()) {
-            String first = String.join(", ", gone.subList(0, Math.min(MOST_NAMED, gone.size())));
-            String named = gone.size() > MOST_NAMED
-                    ? say("folder.and-more", "files", first, "more", Integer.toString(gone.size() - MOST_NAMED))
+            String first = String.join(", ", gone);
+            String named = goneInAll > MOST_NAMED
+                    ? say("folder.and-more", "files", first, "more", Integer.toString(goneInAll - MOST_NAMED))
                     : first;
             throw new DiagnosticException(Diagnostic.error(
                     Place.inFile(shown(place)),

@@ -36,7 +36,7 @@ public record Slice(int number, int of) {
     }
 
     /** Every seat is in one slice; some are empty where there are more slices than seats. */
-    List<Roster.Seat> of(Roster roster) {
+    public List<Roster.Seat> of(Roster roster) {
         long seats = roster.seats().size();
         return roster.seats().subList((int) (seats * (number - 1) / of), (int) (seats * number / of));
     }

@@ -50,10 +50,12 @@ record SlicePart(String command, Map<Integer, SeatPart> seats, Map<String, Tally
             Map<String, String> files) {}
 
     /** @param parts whatever makes a difference to what is written */
-    static String command(List<String> parts) {
-        StringBuilder all = new StringBuilder();
-        parts.forEach(part -> all.append(part.length()).append(' ').append(part).append('\n'));
-        return sum(all.toString().getBytes(StandardCharsets.UTF_8));
+    static String command(Iterable<String> parts) {
+        MessageDigest all = digest();
+        for (String part : parts) {
+            all.update((part.length() + " " + part + "\n").getBytes(StandardCharsets.UTF_8));
+        }
+        return HexFormat.of().formatHex(all.digest());
     }
 
     /** Empty if there is no such file. */
@@ -64,8 +66,12 @@ record SlicePart(String command, Map<Integer, SeatPart> seats, Map<String, Tally
     }
 
     private static String sum(byte[] bytes) {
+        return HexFormat.of().formatHex(digest().digest(bytes));
+    }
+
+    private static MessageDigest digest() {
         try {
-            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+            return MessageDigest.getInstance("SHA-256");
         } catch (NoSuchAlgorithmException impossible) {
             throw new IllegalStateException("every Java platform has SHA-256", impossible);
         }

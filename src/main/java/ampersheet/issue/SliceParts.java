@@ -2,7 +2,9 @@ package ampersheet.issue;
 
 import static ampersheet.source.Told.say;
 
+import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
+import ampersheet.diagnostic.Place;
 import ampersheet.problem.Tally;
 import ampersheet.sheet.ArchivedClass;
 import ampersheet.sheet.ArchivedSheet;
@@ -23,6 +25,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** What slices have left beside the keys, for whoever goes on or joins. */
 final class SliceParts {
@@ -33,12 +36,26 @@ final class SliceParts {
     private final Roster roster;
     private final Path out;
     private final Issue.Besides besides;
+    /** A check sum of the class list. */
+    private final String learners;
 
     SliceParts(ProblemSet set, Roster roster, Path out, Issue.Besides besides) {
         this.set = set;
         this.roster = roster;
         this.out = out;
         this.besides = besides;
+        this.learners = SlicePart.command(() -> roster.seats().stream()
+                .flatMap(seat -> Stream.of(Integer.toString(seat.number()), seat.name()))
+                .iterator());
+    }
+
+    /** Said if what a step left was there a moment ago. */
+    DiagnosticException gone() {
+        return new DiagnosticException(Diagnostic.error(
+                Place.inFile(Output.shown(out.resolve(KEYS))),
+                say("folder.step-gone"),
+                say("folder.step-gone.expected"),
+                say("folder.step-gone.next")));
     }
 
     Path part(Slice slice) {
@@ -50,10 +67,8 @@ final class SliceParts {
     }
 
     private String command(Slice slice) {
-        List<String> parts = new ArrayList<>(List.of(
-                slice.toString(), set.longCode(), Issue.code(set), set.plan().written(), besides.told()));
-        roster.seats().forEach(seat -> parts.addAll(List.of(Integer.toString(seat.number()), seat.name())));
-        return SlicePart.command(parts);
+        return SlicePart.command(List.of(
+                slice.toString(), set.longCode(), Issue.code(set), set.plan().written(), besides.told(), learners));
     }
 
     Issue.Besides besides() {
@@ -67,7 +82,7 @@ final class SliceParts {
 
     /** The same if all of it is there and as it was made, by the same command. */
     Optional<SlicePart> right(Slice slice) {
-        return read(slice).filter(part -> touched(part, slice).isEmpty());
+        return read(slice).filter(part -> touched(part, slice, slice).isEmpty());
     }
 
     /** Tells of a slice all of whose files have been written. */
@@ -97,21 +112,25 @@ final class SliceParts {
         }
     }
 
-    /** Why the slice must be made again; empty if all of it is there and right. */
-    Optional<String> touched(SlicePart part, Slice slice) {
+    /**
+     * Why the slice must be made again; empty if all of it is there and right.
+     *
+     * @param known the slice by which whoever runs the command knows it
+     */
+    Optional<String> touched(SlicePart part, Slice slice, Slice known) {
         if (!part.command().equals(command(slice))) {
-            return Optional.of(say("folder.slice.other-command", "slice", slice.toString()));
+            return Optional.of(say("folder.slice.other-command", "slice", known.toString()));
         }
         for (SlicePart.SeatPart seat : part.seats().values()) {
             for (Map.Entry<String, String> file : seat.files().entrySet()) {
                 if (!sum(file.getKey()).equals(Optional.of(file.getValue()))) {
-                    return Optional.of(say("folder.slice.file", "slice", slice.toString(), "file", file.getKey()));
+                    return Optional.of(say("folder.slice.file", "slice", known.toString(), "file", file.getKey()));
                 }
             }
         }
         return Files.isRegularFile(archive(slice), LinkOption.NOFOLLOW_LINKS)
                 ? Optional.empty()
-                : Optional.of(say("folder.slice.archive", "slice", slice.toString()));
+                : Optional.of(say("folder.slice.archive", "slice", known.toString()));
     }
 
     /** What was made of its seats, for whoever joins. */

@@ -58,27 +58,26 @@ public final class SlicedIssue {
      */
     public Sliced write(Slice slice, int threads) {
         List<Roster.Seat> seats = slice.of(roster);
+        Steps steps = Steps.of(slice, roster.seats().size());
         if (besides.pdf()) {
             Handouts.requirePrintable(set.plan(), roster, besides.extra());
         }
         try (Output output = Output.slice(out, slice, terms)) {
-            if (parts.right(slice).isPresent()) {
+            if (steps.areRight(parts)) {
                 return new Sliced(seats.size(), 0, true);
             }
             SheetMaker maker = new SheetMaker(set);
             if (set.plan().dealing().repeats()) {
                 maker.prepare(roster);
             } else {
-                maker.prepare(new Roster(seats));
+                maker.prepare(seats.isEmpty() ? 0 : seats.get(seats.size() - 1).number());
             }
             output.require(
-                    Issue.files(seats, besides).stream().map(out::resolve).toList());
+                    () -> Issue.files(seats, besides).stream().map(out::resolve).iterator());
             Issue.Run run = new Issue.Run(maker, roster, out, output, new Keeping(set, Issue.archive(set, out)));
-            List<Issue.Written> made = run.seats(seats, threads, besides, terms.progress());
-            parts.write(slice, made, maker.tallies(), output);
+            int files = steps.make(run, parts, threads, terms.progress());
             output.finish();
-            return new Sliced(
-                    seats.size(), made.stream().mapToInt(Issue.Written::files).sum(), false);
+            return new Sliced(seats.size(), files, false);
         }
     }
 
@@ -90,22 +89,28 @@ public final class SlicedIssue {
      */
     public Issue.Issued join(int slices) {
         try (Output output = Output.folder(out, terms)) {
-            Map<Slice, SlicePart> all = all(slices);
+            Map<String, Tally> tallies = requireAll(slices);
             Path archive = Issue.archive(set, out);
             IssuedFolder folder =
                     IssuedFolder.open(output, out, Issue.code(set), Issue.files(roster, besides, archive));
             Issue.Run run = new Issue.Run(new SheetMaker(set), roster, out, output, new Keeping(set, archive));
-            List<Issue.Written> seats = new ArrayList<>();
-            Map<String, Tally> tallies = new LinkedHashMap<>();
-            for (Map.Entry<Slice, SlicePart> part : all.entrySet()) {
-                seats.addAll(parts.written(part.getKey(), part.getValue(), run.keeping()));
-                part.getValue().tallies().forEach((source, tally) -> tallies.merge(source, tally, SlicedIssue::later));
-            }
             folder.begin();
-            Issue.Issued issued = run.end(seats, tallies, folder);
+            Issue.Issued issued = run.end(
+                    to -> {
+                        for (int number = 1; number <= slices; number++) {
+                            steps(number, slices).each(run, parts, to);
+                        }
+                    },
+                    0,
+                    tallies,
+                    folder);
             parts.removeAll(output);
             return issued;
         }
+    }
+
+    private Steps steps(int number, int slices) {
+        return Steps.of(new Slice(number, slices), roster.seats().size());
     }
 
     /** Of draws in one order, those that went further. */
@@ -113,25 +118,35 @@ public final class SlicedIssue {
         return other.tried() > one.tried() ? other : one;
     }
 
-    private Map<Slice, SlicePart> all(int slices) {
-        Map<Slice, SlicePart> all = new LinkedHashMap<>();
+    /** What was drawn, if all slices are there and right. */
+    private Map<String, Tally> requireAll(int slices) {
+        Map<String, Tally> tallies = new LinkedHashMap<>();
         List<Diagnostic> faults = new ArrayList<>();
         for (int number = 1; number <= slices; number++) {
-            Slice slice = new Slice(number, slices);
-            Optional<SlicePart> part = parts.read(slice);
-            Optional<String> why = part.isEmpty()
-                    ? Optional.of(say("folder.slice.missing", "slice", slice.toString()))
-                    : parts.touched(part.get(), slice);
+            Steps steps = steps(number, slices);
+            Slice slice = steps.slice();
+            Optional<String> why = Optional.empty();
+            for (int at = 1; at <= steps.steps() && why.isEmpty(); at++) {
+                Slice step = steps.step(at);
+                Optional<SlicePart> part = parts.read(step);
+                why = part.isEmpty()
+                        ? Optional.of(say("folder.slice.missing", "slice", slice.toString()))
+                        : parts.touched(part.get(), step, slice);
+                part.ifPresent(one ->
+                        one.tallies().forEach((source, tally) -> tallies.merge(source, tally, SlicedIssue::later)));
+            }
             why.ifPresent(told -> faults.add(Diagnostic.error(
                     Place.inFile(Output.shown(out)),
                     told,
                     count("folder.slice.expected", slices),
                     say("folder.slice.next", "slice", slice.toString()))));
-            part.ifPresent(one -> all.put(slice, one));
+            if (faults.size() == MOST_NAMED) {
+                break;
+            }
         }
         if (!faults.isEmpty()) {
-            throw new DiagnosticException(faults.subList(0, Math.min(MOST_NAMED, faults.size())));
+            throw new DiagnosticException(faults);
         }
-        return all;
+        return tallies;
     }
 }

@@ -66,8 +66,7 @@ final class WholeFile {
         try {
             Files.createDirectories(file.toAbsolutePath().getParent());
             may.require();
-            Path part = Files.createTempFile(file.toAbsolutePath().getParent(), prefix, ".part");
-            parts.add(part);
+            Path part = part(file.toAbsolutePath().getParent());
             try {
                 try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(part))) {
                     content.writeTo(out);
@@ -83,13 +82,24 @@ final class WholeFile {
                 }
                 move(part, file);
             } finally {
-                Files.deleteIfExists(part);
-                parts.remove(part);
+                drop(part);
             }
             return true;
         } catch (IOException | ReadOnlyFileSystemException failure) {
             throw new DiagnosticException(told(file, failure));
         }
+    }
+
+    /** A new one, which is gone at the latest when the next run begins. */
+    Path part(Path folder) throws IOException {
+        Path part = Files.createTempFile(folder, prefix, ".part");
+        parts.add(part);
+        return part;
+    }
+
+    void drop(Path part) throws IOException {
+        Files.deleteIfExists(part);
+        parts.remove(part);
     }
 
     /** No part becomes a file any more, and none is left if the system allows. */

@@ -5,7 +5,6 @@ import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import ampersheet.formula.Values;
 import ampersheet.template.ProblemTemplate;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.LongStream;
@@ -35,7 +34,7 @@ public final class Draws {
     private final Optional<Stock> stock;
 
     /** Position in the permuted order of each accepted problem so far. */
-    private final List<Long> accepted = new ArrayList<>();
+    private final Positions accepted = new Positions();
 
     private long next;
     private final Tally tally = new Tally();

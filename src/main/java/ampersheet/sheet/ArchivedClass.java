@@ -33,7 +33,25 @@ public record ArchivedClass(
     }
 
     Optional<ArchivedSheet> sheet(int seat) {
-        return sheets.stream().filter(sheet -> sheet.id().seat() == seat).findFirst();
+        int at = placeOf(seat);
+        return at < sheets.size() && sheets.get(at).id().seat() == seat
+                ? Optional.of(sheets.get(at))
+                : Optional.empty();
+    }
+
+    /** Where this seat is among the sheets, or would be. */
+    private int placeOf(int seat) {
+        int least = 0;
+        int most = sheets.size();
+        while (least < most) {
+            int middle = (least + most) / 2;
+            if (sheets.get(middle).id().seat() < seat) {
+                least = middle + 1;
+            } else {
+                most = middle;
+            }
+        }
+        return least;
     }
 
     /** Any of its IDs; all begin alike. */

@@ -71,13 +71,16 @@ public final class ClassIndex {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Prose(language.say("sheet.index.about")));
         blocks.add(classTable(lines, language));
-        addShared(lines, shared, blocks, language);
+        SharedRows here = SharedRows.of(lines, shared, Integer.MAX_VALUE, language);
+        if (!here.rows().isEmpty()) {
+            blocks.add(new Heading(2, language.say("sheet.index.shared.heading")));
+            blocks.add(here.about(lines.size(), shared.nearest(), language));
+            blocks.add(here.table("", language));
+        }
         blocks.add(answersTable(lines, language));
-        blocks.add(new Heading(2, language.say("sheet.index.checking.heading")));
-        blocks.add(new Prose(checking(set, lines.get(0).id())));
-        cautions(lines, language).ifPresent(blocks::add);
-        blocks.add(templatesTable(set, tallies));
-        blocks.add(new Prose(language.say("sheet.index.draws.about")));
+        SortedSet<String> cautions = new TreeSet<>();
+        lines.forEach(line -> cautions.addAll(line.cautions()));
+        addEnd(set, lines.get(0).id(), cautions, tallies, blocks);
         return new Document(
                 Kind.INDEX,
                 language,
@@ -86,6 +89,19 @@ public final class ClassIndex {
                 "",
                 set.plan().paper(),
                 blocks);
+    }
+
+    /**
+     * How sheets are checked, which cautions there are, and what was refused; @param any a sheet's ID, as an example
+     */
+    static void addEnd(
+            ProblemSet set, SheetId any, SortedSet<String> cautions, Map<String, Tally> tallies, List<Block> blocks) {
+        Language language = set.plan().language();
+        blocks.add(new Heading(2, language.say("sheet.index.checking.heading")));
+        blocks.add(new Prose(checking(set, any)));
+        cautions(cautions, language).ifPresent(blocks::add);
+        blocks.add(templatesTable(set, tallies));
+        blocks.add(new Prose(language.say("sheet.index.draws.about")));
     }
 
     /** @param any a sheet's ID, as an example */
@@ -102,7 +118,7 @@ public final class ClassIndex {
         return about + "\n\n- `check " + any + with + "`\n- `key " + any + with + "`";
     }
 
-    private static Table classTable(List<Line> lines, Language language) {
+    static Table classTable(List<Line> lines, Language language) {
         List<List<Cell>> rows = new ArrayList<>();
         for (Line line : lines) {
             List<Cell> row = new ArrayList<>(List.of(
@@ -121,7 +137,7 @@ public final class ClassIndex {
     }
 
     /** A column for each question: worked examples leave nothing open and have none. */
-    private static Table answersTable(List<Line> lines, Language language) {
+    static Table answersTable(List<Line> lines, Language language) {
         List<Set<String>> questions = new ArrayList<>();
         int longest =
                 lines.stream().mapToInt(line -> line.problems().size()).max().orElse(0);
@@ -147,38 +163,61 @@ public final class ClassIndex {
         return new Table(language.say("sheet.index.answers"), head, rows, true);
     }
 
-    /** Nothing where nobody has a problem of another's. */
-    private static void addShared(List<Line> lines, SharedProblems shared, List<Block> blocks, Language language) {
-        List<List<Cell>> rows = new ArrayList<>();
-        int learners = 0;
-        for (Line line : lines) {
-            List<SharedProblems.Shared> here = shared.of(line.seat().number());
-            learners += here.isEmpty() ? 0 : 1;
-            here.forEach(one -> rows.add(List.of(
-                    text((line.seat().number() + " " + line.seat().name()).strip()),
-                    text(Integer.toString(one.number())),
-                    text(String.join(
-                            ", ", one.seats().stream().map(String::valueOf).toList())))));
+    /**
+     * Problems that more than one has.
+     *
+     * @param learners of those lines who have such a problem
+     */
+    record SharedRows(List<List<Cell>> rows, int learners) {
+        /** @param mostNamed of the others who have it, as many are told by their numbers */
+        static SharedRows of(List<Line> lines, SharedProblems shared, int mostNamed, Language language) {
+            List<List<Cell>> rows = new ArrayList<>();
+            int learners = 0;
+            for (Line line : lines) {
+                List<SharedProblems.Shared> here = shared.of(line.seat().number());
+                learners += here.isEmpty() ? 0 : 1;
+                here.forEach(one -> rows.add(List.of(
+                        text((line.seat().number() + " " + line.seat().name()).strip()),
+                        text(Integer.toString(one.number())),
+                        text(numbers(one.seats(), mostNamed, language)))));
+            }
+            return new SharedRows(rows, learners);
         }
-        if (!rows.isEmpty()) {
-            blocks.add(new Heading(2, language.say("sheet.index.shared.heading")));
-            blocks.add(new Prose(language.say(
+
+        private static String numbers(List<Integer> seats, int mostNamed, Language language) {
+            int more = seats.size() - mostNamed;
+            String named = String.join(
+                    ", ", seats.stream().limit(mostNamed).map(String::valueOf).toList());
+            return more <= 0
+                    ? named
+                    : language.say("sheet.index.shared.and-more", "seats", named, "more", Integer.toString(more));
+        }
+
+        Prose about(int ofLearners, long apart, Language language) {
+            return about(ofLearners, learners, rows.size(), apart, language);
+        }
+
+        static Prose about(int ofLearners, int sharing, int problems, long apart, Language language) {
+            return new Prose(language.say(
                     "sheet.index.shared.about",
                     "learners",
-                    Integer.toString(lines.size()),
+                    Integer.toString(ofLearners),
                     "sharing",
-                    Integer.toString(learners),
+                    Integer.toString(sharing),
                     "problems",
-                    Integer.toString(rows.size()),
+                    Integer.toString(problems),
                     "apart",
-                    Long.toString(shared.nearest()))));
-            blocks.add(new Table(
-                    "",
+                    Long.toString(apart)));
+        }
+
+        Table table(String caption, Language language) {
+            return new Table(
+                    caption,
                     List.of(
                             language.say("sheet.index.seat"),
                             language.say("sheet.index.shared.problem"),
                             language.say("sheet.index.shared.also-at")),
-                    rows));
+                    rows);
         }
     }
 
@@ -187,9 +226,7 @@ public final class ClassIndex {
         return problem < line.problems().size() ? line.problems().get(problem).answers() : Map.of();
     }
 
-    private static Optional<Prose> cautions(List<Line> lines, Language language) {
-        SortedSet<String> ids = new TreeSet<>();
-        lines.forEach(line -> ids.addAll(line.cautions()));
+    private static Optional<Prose> cautions(SortedSet<String> ids, Language language) {
         List<String> headings = new ArrayList<>();
         for (Caution caution : Caution.values()) {
             if (ids.contains(caution.id())) {
@@ -233,7 +270,7 @@ public final class ClassIndex {
                 rows);
     }
 
-    private static Cell text(String text) {
+    static Cell text(String text) {
         return new Cell(text, "");
     }
 }

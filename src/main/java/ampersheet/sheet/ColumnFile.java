@@ -6,6 +6,8 @@ import ampersheet.source.CellRows;
 import ampersheet.source.CellRows.Row;
 import ampersheet.source.FaultList;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.function.Predicate;
 
 /**
@@ -15,15 +17,14 @@ import java.util.function.Predicate;
 final class ColumnFile {
     private final String file;
     private final CellRows.Lines text;
-    private final String[] lines;
     private final FaultList faults;
+    private Optional<String[]> lines = Optional.empty();
 
     /** @param file as its reader knows it */
     ColumnFile(String file, String text) {
         this.file = file;
         this.faults = new FaultList(file);
         this.text = CellRows.Lines.of(text);
-        this.lines = this.text.text().split("\n", -1);
     }
 
     /** Those that are not blank; a fault in the quotation marks is noted. */
@@ -38,13 +39,36 @@ final class ColumnFile {
                     .filter(row -> !row.isBlank())
                     .toList();
         } catch (CellRows.Uneven broken) {
-            fault(
-                    lineOfUnevenQuotes(),
-                    CellRows.Uneven.PROBLEM,
-                    CellRows.Uneven.expected("seven, Ada", "Ada"),
-                    CellRows.Uneven.NEXT_ACTION);
+            uneven();
             return List.of();
         }
+    }
+
+    /**
+     * The same one after another, as often as is asked for: nothing of a large table is kept.
+     *
+     * @return whether quotation marks fit; if not, that is noted
+     */
+    boolean each(Predicate<Row> fits, Consumer<Row> to) {
+        try {
+            CellRows.each(text.text(), CellRows.separator(text, fits), 1, row -> {
+                if (!row.isBlank()) {
+                    to.accept(row);
+                }
+            });
+            return true;
+        } catch (CellRows.Uneven broken) {
+            uneven();
+            return false;
+        }
+    }
+
+    private void uneven() {
+        fault(
+                lineOfUnevenQuotes(),
+                CellRows.Uneven.PROBLEM,
+                CellRows.Uneven.expected("seven, Ada", "Ada"),
+                CellRows.Uneven.NEXT_ACTION);
     }
 
     boolean hasFaults() {
@@ -61,7 +85,15 @@ final class ColumnFile {
 
     /** @param line from 1; 0 for the file as a whole */
     Place place(int line) {
-        return new Place(file, line, 0, line == 0 ? "" : lines[line - 1]);
+        return new Place(file, line, 0, line == 0 ? "" : lines()[line - 1]);
+    }
+
+    /** Divided only if a line is told. */
+    private String[] lines() {
+        if (lines.isEmpty()) {
+            lines = Optional.of(text.text().split("\n", -1));
+        }
+        return lines.get();
     }
 
     static int column(Row head, String name) {
@@ -70,13 +102,14 @@ final class ColumnFile {
 
     /** The line with the first odd number of quotation marks, where the trouble most likely begins. */
     private int lineOfUnevenQuotes() {
-        for (int i = 0; i < lines.length; i++) {
-            if (lines[i].chars().filter(c -> c == '"').count() % 2 != 0) {
+        String[] all = lines();
+        for (int i = 0; i < all.length; i++) {
+            if (all[i].chars().filter(c -> c == '"').count() % 2 != 0) {
                 return i + 1;
             }
         }
-        for (int i = 0; i < lines.length; i++) {
-            if (lines[i].indexOf('"') >= 0) {
+        for (int i = 0; i < all.length; i++) {
+            if (all[i].indexOf('"') >= 0) {
                 return i + 1;
             }
         }

@@ -6,8 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.ConcurrentMap;
+import java.util.concurrent.ConcurrentSkipListMap;
 
 /**
  * Whom the variants of a group of seats go to, so that everybody's problems together are about equally hard. Seats 1 to
@@ -22,10 +21,12 @@ import java.util.concurrent.ConcurrentMap;
 public final class EvenDeal {
     /** Of one room, and of Retake's fifties an even part. */
     static final int GROUP = 25;
+    /** Groups that are kept; of a large class those nearby, since sheets are made in their order. */
+    private static final int MOST_KNOWN = 64;
 
     private final ProblemSet set;
     private final Weighing weighing;
-    private final ConcurrentMap<Integer, Dealt> known = new ConcurrentHashMap<>();
+    private final ConcurrentSkipListMap<Integer, Dealt> known = new ConcurrentSkipListMap<>();
 
     /** How hard a variant is. */
     @FunctionalInterface
@@ -114,6 +115,10 @@ public final class EvenDeal {
         if (dealt == null) {
             dealt = deal(group * GROUP + 1, lastOfGroup(set.plan(), seat));
             known.putIfAbsent(group, dealt);
+            while (known.size() > MOST_KNOWN) {
+                boolean firstIsFarther = group - known.firstKey() > known.lastKey() - group;
+                known.remove(firstIsFarther ? known.firstKey() : known.lastKey());
+            }
         }
         return dealt;
     }

@@ -5,20 +5,20 @@ import static ampersheet.source.Told.say;
 import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
-import ampersheet.quantity.Unit;
 import ampersheet.source.StoredZip;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateFiles;
 import ampersheet.template.TemplateLibrary;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import org.apache.commons.csv.CSVFormat;
 
 /**
  * What a class was given, in one file that every later version of the program can work from: plan, templates, parts
@@ -38,6 +38,9 @@ public final class IssuedArchive {
     static final String SHEETS = "sheets.csv";
     static final String NUMBERS = "numbers.csv";
     static final String ANSWERS = "answers.csv";
+    /** In the order in which they are packed. */
+    public static final List<String> TABLES = List.of(SHEETS, NUMBERS, ANSWERS);
+
     static final String TEMPLATES = "templates";
     static final List<String> SHEETS_HEAD = List.of("sheet", "seat", "problem", "place", "template");
     static final List<String> NUMBERS_HEAD = List.of("sheet", "problem", "name", "value", "unit", "written");
@@ -47,10 +50,14 @@ public final class IssuedArchive {
     static final String WORD = "word";
 
     private final Map<String, String> files;
+    /** Of a large class: where its tables are. */
+    private final Map<String, Path> tables;
+
     private final Optional<Logo> logo;
 
-    private IssuedArchive(Map<String, String> files, Optional<Logo> logo) {
+    private IssuedArchive(Map<String, String> files, Map<String, Path> tables, Optional<Logo> logo) {
         this.files = files;
+        this.tables = tables;
         this.logo = logo;
     }
 
@@ -72,26 +79,52 @@ public final class IssuedArchive {
         earlier.ifPresent(
                 before -> before.sheets().forEach(sheet -> bySeat.put(sheet.id().seat(), sheet)));
         sheets.forEach(sheet -> bySeat.put(sheet.id().seat(), sheet));
+        Map<String, StringBuilder> tables = new LinkedHashMap<>();
+        TABLES.forEach(name -> tables.put(name, new StringBuilder()));
+        try {
+            ArchiveTables rows = new ArchiveTables(tables);
+            for (ArchivedSheet sheet : bySeat.values()) {
+                rows.add(sheet);
+            }
+        } catch (IOException impossible) {
+            throw new UncheckedIOException("memory is no device that fails", impossible);
+        }
+        Map<String, String> files = files(set);
+        tables.forEach((name, text) -> files.put(name, text.toString()));
+        return new IssuedArchive(
+                Collections.unmodifiableMap(files),
+                Map.of(),
+                set.plan().heading().logo());
+    }
+
+    /**
+     * The same of a class too large to be held in memory.
+     *
+     * @param tables where {@link ArchiveTables} has written each of {@link #TABLES}
+     */
+    public static IssuedArchive of(ProblemSet set, Map<String, Path> tables) {
+        return new IssuedArchive(
+                Collections.unmodifiableMap(files(set)),
+                tables,
+                set.plan().heading().logo());
+    }
+
+    /** In the order in which they are packed, the tables still empty. */
+    private static Map<String, String> files(ProblemSet set) {
         Map<String, String> files = new LinkedHashMap<>();
         files.put(FORM_FILE, FORM + "\n");
-        Optional<Logo> logo = set.plan().heading().logo();
-        files.put(READ_ME, ArchiveReadMe.text(set.plan().language(), logo.isPresent()));
+        files.put(
+                READ_ME,
+                ArchiveReadMe.text(
+                        set.plan().language(), set.plan().heading().logo().isPresent()));
         files.put(PLAN, set.plan().written());
         if (set.plan().seeding() instanceof Plan.Seeding.Drawn drawn) {
             files.put(SEED, drawn.secret().characters() + "\n");
         }
         set.parts().ifPresent(parts -> files.put(PARTS, parts.written()));
-        Table head = new Table(SHEETS_HEAD);
-        Table numbers = new Table(NUMBERS_HEAD);
-        Table answers = new Table(ANSWERS_HEAD);
-        bySeat.values()
-                .forEach(
-                        sheet -> sheet.problems().forEach(problem -> add(sheet.id(), problem, head, numbers, answers)));
-        files.put(SHEETS, head.toString());
-        files.put(NUMBERS, numbers.toString());
-        files.put(ANSWERS, answers.toString());
+        TABLES.forEach(name -> files.put(name, ""));
         addTemplates(set, files);
-        return new IssuedArchive(Collections.unmodifiableMap(files), logo);
+        return files;
     }
 
     /** @throws DiagnosticException if an earlier archive has other numbers under the sheet's ID */
@@ -108,35 +141,6 @@ public final class IssuedArchive {
                             say("plan.archive.other-numbers.expected"),
                             say("plan.archive.other-numbers.next")));
                 }));
-    }
-
-    private static void add(SheetId id, ArchivedProblem problem, Table head, Table numbers, Table answers) {
-        String sheet = id.toString();
-        String number = Integer.toString(problem.number());
-        head.row(sheet, Integer.toString(id.seat()), number, Integer.toString(problem.place()), problem.template());
-        problem.numbers()
-                .forEach(given -> numbers.row(
-                        sheet,
-                        number,
-                        given.name(),
-                        given.isWord()
-                                ? given.written()
-                                : ExactNumber.write(given.quantity().value()),
-                        given.isWord() ? WORD : symbol(given.unit()),
-                        given.written()));
-        problem.answers()
-                .forEach(answer -> answers.row(
-                        sheet,
-                        number,
-                        answer.question(),
-                        answer.step(),
-                        ExactNumber.write(answer.value()),
-                        symbol(answer.unit()),
-                        answer.written()));
-    }
-
-    private static String symbol(Unit unit) {
-        return unit.symbol().isEmpty() ? "1" : unit.symbol();
     }
 
     /** Templates from folders with other limits lie in a folder of their own. */
@@ -162,29 +166,16 @@ public final class IssuedArchive {
     public void write(OutputStream to) throws IOException {
         StoredZip zip = new StoredZip(to);
         for (Map.Entry<String, String> file : files.entrySet()) {
-            zip.add(file.getKey(), file.getValue());
+            Path table = tables.get(file.getKey());
+            if (table == null) {
+                zip.add(file.getKey(), file.getValue());
+            } else {
+                zip.add(file.getKey(), table);
+            }
         }
         if (logo.isPresent()) {
             zip.add(LOGO, logo.get().png());
         }
         zip.finish();
-    }
-
-    /** Comma-separated values. */
-    private static final class Table {
-        private final StringBuilder out = new StringBuilder();
-
-        Table(List<String> head) {
-            row(head.toArray(new String[0]));
-        }
-
-        void row(String... cells) {
-            out.append(CSVFormat.DEFAULT.format((Object[]) cells)).append('\n');
-        }
-
-        @Override
-        public String toString() {
-            return out.toString();
-        }
     }
 }

@@ -13,15 +13,29 @@ import java.util.stream.Stream;
  */
 public record Roster(List<Seat> seats, List<String> columns, List<Diagnostic> remarks) {
     private static final String ROOM = "room";
+    /** A class of this size is kept packed. */
+    private static final int LARGE = 1_000;
 
     public Roster {
-        seats = List.copyOf(seats);
+        seats = kept(seats);
         columns = List.copyOf(columns);
         remarks = List.copyOf(remarks);
     }
 
     public Roster(List<Seat> seats) {
         this(seats, List.of(), List.of());
+    }
+
+    private static List<Seat> kept(List<Seat> seats) {
+        if (seats.size() < LARGE) {
+            return List.copyOf(seats);
+        }
+        if (seats instanceof PackedSeats) {
+            return seats;
+        }
+        PackedSeats.Packing packing = new PackedSeats.Packing();
+        seats.forEach(packing::add);
+        return packing.done();
     }
 
     /** Of every file about a seat, never with a name: a name does not belong into a file system or an address. */

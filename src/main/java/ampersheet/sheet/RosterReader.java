@@ -12,10 +12,10 @@ import ampersheet.source.SafeCsv;
 import ampersheet.source.Told;
 import ampersheet.source.WithinMemory;
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.BitSet;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
+import java.util.Optional;
+import java.util.function.Consumer;
 
 /**
  * Reads a class list: values separated by commas, semicolons or tabs, whose first line names the columns, {@code seat}
@@ -29,9 +29,9 @@ public final class RosterReader {
     private static final String NAME = "name";
 
     private final ColumnFile columns;
-    private final List<Roster.Seat> seats = new ArrayList<>();
+    private final InOrderOfSeats seats = new InOrderOfSeats();
     private final List<Diagnostic> remarks = new ArrayList<>();
-    private final Map<Integer, Integer> lineOfSeat = new TreeMap<>();
+    private final BitSet taken = new BitSet();
 
     private RosterReader(String file, String text) {
         this.columns = new ColumnFile(file, text);
@@ -85,13 +85,42 @@ public final class RosterReader {
     }
 
     private Roster read() {
-        List<Row> records = columns.records(row -> isHead(row) || isSeatAndName(row));
-        List<String> further = columns.hasFaults() ? List.of() : readRecords(records);
+        Survey survey = new Survey();
+        List<String> further = rows(survey::look) ? readRecords(survey) : List.of();
         if (columns.hasFaults()) {
             throw new DiagnosticException(columns.faults());
         }
-        seats.sort(Comparator.comparingInt(Roster.Seat::number));
-        return new Roster(seats, further, remarks);
+        return new Roster(seats.all(), further, remarks);
+    }
+
+    /** All that are not blank, anew each time, so that a large class is never there as rows. */
+    private boolean rows(Consumer<Row> to) {
+        return columns.each(row -> isHead(row) || isSeatAndName(row), to);
+    }
+
+    /** What must be known of the list before its lines are read. */
+    private static final class Survey {
+        private Optional<Row> first = Optional.empty();
+        private int column = -1;
+        private int rows;
+        private boolean allSeatAndName = true;
+        private boolean numbered;
+
+        void look(Row row) {
+            rows++;
+            allSeatAndName &= isSeatAndName(row);
+            if (first.isEmpty()) {
+                first = Optional.of(row);
+                column = ColumnFile.column(row, SEAT);
+            } else {
+                numbered |=
+                        column >= 0 && row.size() > column && !row.get(column).isBlank();
+            }
+        }
+
+        int learners() {
+            return rows - 1;
+        }
     }
 
     private static boolean isHead(Row row) {
@@ -104,15 +133,15 @@ public final class RosterReader {
                 && row.get(1).codePoints().anyMatch(Character::isLetter);
     }
 
-    private List<String> readRecords(List<Row> records) {
-        if (records.isEmpty()) {
+    private List<String> readRecords(Survey survey) {
+        if (survey.first.isEmpty()) {
             columns.fault(0, say("plan.class.empty"), FORM, say("plan.class.write-lines"));
             return List.of();
         }
-        Row first = records.get(0);
-        if (!isHead(first) && records.stream().allMatch(RosterReader::isSeatAndName)) {
+        Row first = survey.first.get();
+        if (!isHead(first) && survey.allSeatAndName) {
             remark(first.line(), say("plan.class.no-head"), say("plan.class.no-head.next"));
-            records.forEach(record -> readSeat(record, new Head(0, 1, List.of(), List.of())));
+            rows(record -> readSeat(record, new Head(0, 1, List.of(), List.of())));
             return List.of();
         }
         Head head = Head.of(first);
@@ -124,31 +153,34 @@ public final class RosterReader {
                     say("plan.columns.next"));
             return List.of();
         }
-        List<Row> learners = records.subList(1, records.size());
-        if (learners.isEmpty()) {
+        if (survey.learners() == 0) {
             columns.fault(first.line(), say("plan.class.nobody"), FORM, say("plan.class.write-lines"));
         }
-        readLearners(head, first, learners);
+        readLearners(head, first, survey);
         return head.furtherNames();
     }
 
-    private void readLearners(Head head, Row first, List<Row> learners) {
-        boolean numbered = head.seat() >= 0
-                && learners.stream()
-                        .anyMatch(row -> row.size() > head.seat()
-                                && !row.get(head.seat()).isBlank());
-        if (numbered || learners.isEmpty()) {
-            learners.forEach(record -> readSeat(record, head));
+    private void readLearners(Head head, Row first, Survey survey) {
+        if (survey.numbered || survey.learners() == 0) {
+            learners(first, record -> readSeat(record, head));
             return;
         }
-        remark(first.line(), Told.count("plan.class.no-seats", learners.size()), say("plan.class.no-seats.next"));
-        for (Row record : learners) {
+        remark(first.line(), Told.count("plan.class.no-seats", survey.learners()), say("plan.class.no-seats.next"));
+        learners(first, record -> {
             if (record.size() <= head.name()) {
                 tooShort(record);
             } else {
                 add(seats.size() + 1, record, head);
             }
-        }
+        });
+    }
+
+    private void learners(Row first, Consumer<Row> to) {
+        rows(row -> {
+            if (row.line() != first.line()) {
+                to.accept(row);
+            }
+        });
     }
 
     private void remark(int line, String problem, String nextAction) {
@@ -185,16 +217,34 @@ public final class RosterReader {
                     say("plan.class.seat.next"));
             return;
         }
-        Integer earlier = lineOfSeat.putIfAbsent(seat, line);
-        if (earlier != null) {
+        if (taken.get(seat)) {
             columns.fault(
                     line,
-                    say("plan.class.seat.twice", "seat", Integer.toString(seat), "line", Integer.toString(earlier)),
+                    say(
+                            "plan.class.seat.twice",
+                            "seat",
+                            Integer.toString(seat),
+                            "line",
+                            Integer.toString(lineOf(seat, head))),
                     "",
                     say("plan.class.seat.twice.next"));
             return;
         }
+        taken.set(seat);
         add(seat, record, head);
+    }
+
+    /** The first that has this seat. */
+    private int lineOf(int seat, Head head) {
+        List<Integer> lines = new ArrayList<>();
+        rows(row -> {
+            if (lines.isEmpty()
+                    && row.size() > Math.max(head.seat(), head.name())
+                    && seat(row.get(head.seat()).strip()) == seat) {
+                lines.add(row.line());
+            }
+        });
+        return lines.get(0);
     }
 
     /** A list that this program wrote for spreadsheets, and its names, are what was read before. */

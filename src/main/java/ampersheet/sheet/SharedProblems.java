@@ -6,9 +6,10 @@ import ampersheet.diagnostic.Diagnostic;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 
 /** Which problems more than one of a class has, where the plan lets problems come again, and who they are. */
 public final class SharedProblems {
@@ -16,13 +17,15 @@ public final class SharedProblems {
 
     private final SheetMaker maker;
     private final Roster roster;
-    private final Map<Integer, Roster.Seat> seats = new LinkedHashMap<>();
+    private final int lastSeat;
+    private final BitSet seats = new BitSet();
 
     /** @param maker that has been {@linkplain SheetMaker#prepare(int) prepared} for all of the class */
     public SharedProblems(SheetMaker maker, Roster roster) {
         this.maker = maker;
         this.roster = roster;
-        roster.seats().forEach(seat -> seats.put(seat.number(), seat));
+        this.lastSeat = roster.lastSeat();
+        roster.seats().forEach(seat -> seats.set(seat.number()));
     }
 
     /**
@@ -39,13 +42,13 @@ public final class SharedProblems {
 
     /** Of this seat, in the order of its sheet. */
     List<Shared> of(int seat) {
-        if (!maker.repeatsBy(roster.lastSeat())) {
+        if (!maker.repeatsBy(lastSeat)) {
             return List.of();
         }
         List<Shared> shared = new ArrayList<>();
-        List<List<Integer>> also = maker.alsoAt(seat, roster.lastSeat());
+        List<List<Integer>> also = maker.alsoAt(seat, lastSeat);
         for (int i = 0; i < also.size(); i++) {
-            List<Integer> here = also.get(i).stream().filter(seats::containsKey).toList();
+            List<Integer> here = also.get(i).stream().filter(seats::get).toList();
             if (!here.isEmpty()) {
                 shared.add(new Shared(i + 1, here));
             }
@@ -55,12 +58,13 @@ public final class SharedProblems {
 
     /** No two of the class whose numbers differ by less have a problem in common. */
     long nearest() {
-        return maker.nearest(roster.lastSeat());
+        return maker.nearest(lastSeat);
     }
 
     /** @throws DiagnosticException if two have a problem in common whom the class list puts into one room */
     void requireInOtherRooms() {
         List<Diagnostic> faults = new ArrayList<>();
+        Rooms rooms = new Rooms(roster, lastSeat);
         for (Roster.Seat seat : roster.seats()) {
             String room = roster.room(seat);
             if (room.isEmpty()) {
@@ -68,8 +72,7 @@ public final class SharedProblems {
             }
             for (Shared shared : of(seat.number())) {
                 shared.seats().stream()
-                        .filter(other -> other > seat.number()
-                                && roster.room(seats.get(other)).equals(room))
+                        .filter(other -> other > seat.number() && rooms.areOne(other, seat.number()))
                         .forEach(other -> faults.add(inOneRoom(seat.number(), shared.number(), other, room)));
             }
             if (faults.size() >= MOST_TOLD) {
@@ -78,6 +81,26 @@ public final class SharedProblems {
         }
         if (!faults.isEmpty()) {
             throw new DiagnosticException(faults.subList(0, Math.min(MOST_TOLD, faults.size())));
+        }
+    }
+
+    /** Which room each seat is in, by numbers: none has 0. */
+    private static final class Rooms {
+        private final int[] of;
+
+        Rooms(Roster roster, int lastSeat) {
+            Map<String, Integer> numbers = new TreeMap<>();
+            of = new int[lastSeat + 1];
+            for (Roster.Seat seat : roster.seats()) {
+                String room = roster.room(seat);
+                if (!room.isEmpty()) {
+                    of[seat.number()] = numbers.computeIfAbsent(room, first -> numbers.size() + 1);
+                }
+            }
+        }
+
+        boolean areOne(int seat, int other) {
+            return of[seat] == of[other];
         }
     }
 

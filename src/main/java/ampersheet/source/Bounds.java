@@ -14,6 +14,9 @@ public record Bounds(int bytes, int lines, int cells) {
     /** A class of two thousand with fifty answers each, in one table. */
     public static final Bounds WRITTEN = new Bounds(4 << 20, 100_000, 1_000_000);
 
+    /** A class list, of as many seats as there may be. */
+    public static final Bounds CLASS_LIST = new Bounds(64 << 20, 1_000_100, 20_000_000);
+
     /** Empty if the text is within them; otherwise what there is too much of. */
     public String beyond(String text) {
         return excess(text).map(Languages.ENGLISH::say).orElse("");

@@ -5,6 +5,7 @@ import static ampersheet.source.Told.say;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.function.Predicate;
 
 /**
@@ -15,7 +16,6 @@ public final class CellRows {
     private static final char[] SEPARATORS = {',', ';', '\t'};
     private final String text;
     private final char separator;
-    private final List<Row> rows = new ArrayList<>();
     private int at;
     private int line;
 
@@ -84,11 +84,17 @@ public final class CellRows {
      * @throws Uneven at the first quotation mark that does not fit
      */
     public static List<Row> read(String text, char separator, int firstLine) throws Uneven {
+        List<Row> rows = new ArrayList<>();
+        each(text, separator, firstLine, rows::add);
+        return rows;
+    }
+
+    /** The same one after another, so that a large table is never there as rows. */
+    public static void each(String text, char separator, int firstLine, Consumer<Row> to) throws Uneven {
         CellRows reading = new CellRows(text, separator, firstLine);
         while (reading.at < text.length()) {
-            reading.row();
+            to.accept(reading.row());
         }
-        return reading.rows;
     }
 
     /**
@@ -157,7 +163,7 @@ public final class CellRows {
         return found == 0 ? ',' : found;
     }
 
-    private void row() throws Uneven {
+    private Row row() throws Uneven {
         int begun = line;
         List<String> cells = new ArrayList<>();
         cells.add(cell());
@@ -165,9 +171,9 @@ public final class CellRows {
             at++;
             cells.add(cell());
         }
-        rows.add(new Row(begun, cells));
         at++;
         line++;
+        return new Row(begun, cells);
     }
 
     /** Ends before a separator, a line feed or the end of the text. */

@@ -25,8 +25,12 @@ public final class SafeCsv {
     }
 
     public void row(List<String> cells) {
-        out.append(CSVFormat.DEFAULT.format(cells.stream().map(SafeCsv::asText).toArray()))
-                .append('\n');
+        out.append(line(cells));
+    }
+
+    /** A row as it is written, with its line feed. */
+    public static String line(List<String> cells) {
+        return CSVFormat.DEFAULT.format(cells.stream().map(SafeCsv::asText).toArray()) + '\n';
     }
 
     /** A cell as it is written. */

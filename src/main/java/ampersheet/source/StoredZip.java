@@ -1,10 +1,14 @@
 package ampersheet.source;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.zip.CRC32;
+import java.util.zip.CheckedInputStream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 
@@ -33,15 +37,30 @@ public final class StoredZip {
     public void add(String name, byte[] bytes) throws IOException {
         CRC32 check = new CRC32();
         check.update(bytes);
+        begin(name, bytes.length, check);
+        zip.write(bytes);
+        zip.closeEntry();
+    }
+
+    /** The same of a file that is too large to be held in memory. */
+    public void add(String name, Path file) throws IOException {
+        CRC32 check = new CRC32();
+        try (InputStream in = new CheckedInputStream(Files.newInputStream(file), check)) {
+            in.transferTo(OutputStream.nullOutputStream());
+        }
+        begin(name, Files.size(file), check);
+        Files.copy(file, zip);
+        zip.closeEntry();
+    }
+
+    private void begin(String name, long size, CRC32 check) throws IOException {
         ZipEntry entry = new ZipEntry(name);
         entry.setMethod(ZipEntry.STORED);
-        entry.setSize(bytes.length);
-        entry.setCompressedSize(bytes.length);
+        entry.setSize(size);
+        entry.setCompressedSize(size);
         entry.setCrc(check.getValue());
         entry.setTimeLocal(NO_TIME);
         zip.putNextEntry(entry);
-        zip.write(bytes);
-        zip.closeEntry();
     }
 
     public void finish() throws IOException {
