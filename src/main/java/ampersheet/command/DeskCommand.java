@@ -58,7 +58,10 @@ final class DeskCommand implements Callable<Integer> {
         CountDownLatch ended = new CountDownLatch(1);
         Thread closing = new Thread(() -> close(desk), "desk-end");
         Runtime.getRuntime().addShutdownHook(closing);
-        streams.line(say("command.desk.open", "folder", InputFile.shown(folder)));
+        streams.line(say("command.desk.open", "folder", InputFile.shown(desk.folder())));
+        if (!desk.isAlone()) {
+            streams.line(say("command.desk.second"));
+        }
         streams.line("");
         streams.line("  " + desk.address());
         streams.line("");

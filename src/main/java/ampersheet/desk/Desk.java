@@ -30,6 +30,8 @@ public final class Desk implements AutoCloseable {
     private final DeskServer server;
     private final Gate gate;
     private final Work work;
+    private final Path folder;
+    private final Alone alone;
 
     /**
      * How the desk is to run.
@@ -40,10 +42,12 @@ public final class Desk implements AutoCloseable {
      */
     public record Settings(int port, Limits limits, LongSupplier nanos, Consumer<String> failures) {}
 
-    private Desk(DeskServer server, Gate gate, Work work) {
+    private Desk(DeskServer server, Gate gate, Work work, Path folder, Alone alone) {
         this.server = server;
         this.gate = gate;
         this.work = work;
+        this.folder = folder;
+        this.alone = alone;
     }
 
     /**
@@ -58,17 +62,28 @@ public final class Desk implements AutoCloseable {
         String session = Secret.drawn().characters() + Secret.drawn().characters();
         Gate gate = new Gate(Secret.drawn().characters() + Secret.drawn().characters(), session, server.port());
         Work work = new Work(settings.nanos());
-        Places places = new Places(files, work, settings.failures());
+        Alone alone = new Alone(files.folder());
+        Places places = new Places(files, work, alone, settings.failures());
         server.start(gate, places, settings.limits(), settings.nanos());
         Thread warm = new Thread(places::warm, "warm");
         warm.setDaemon(true);
         warm.start();
-        return new Desk(server, gate, work);
+        return new Desk(server, gate, work, files.folder(), alone);
     }
 
     /** With which a browser opens it; it holds a secret. */
     public String address() {
         return gate.address();
+    }
+
+    /** The course, from the root of the disk. */
+    public Path folder() {
+        return folder;
+    }
+
+    /** Whether no other desk is open over the same folder. */
+    public boolean isAlone() {
+        return alone.isSo();
     }
 
     @Override
@@ -77,6 +92,7 @@ public final class Desk implements AutoCloseable {
             server.close();
         } finally {
             work.close();
+            alone.close();
         }
     }
 
@@ -108,11 +124,11 @@ public final class Desk implements AutoCloseable {
                 "/help",
                 "/help/guide");
 
-        Places(CourseFolder files, Work work, Consumer<String> failures) {
+        Places(CourseFolder files, Work work, Alone alone, Consumer<String> failures) {
             this.failures = failures;
             this.course = new Course(files);
             CourseSet set = new CourseSet(course);
-            this.frame = new Frame(set);
+            this.frame = new Frame(set, alone);
             LessonsPlace lessons = new LessonsPlace(set, frame);
             SetPlace sheet = new SetPlace(set, frame);
             SetEdits edits = new SetEdits(set, sheet, frame);
@@ -155,6 +171,7 @@ public final class Desk implements AutoCloseable {
                     Map.entry("/give-out/font", out::takeFont),
                     Map.entry("/give-out/font/remove", call -> out.removeFont()),
                     Map.entry("/give-out/make", out::make),
+                    Map.entry("/give-out/again", out::again),
                     Map.entry("/give-out/stop", call -> out.stop()),
                     Map.entry("/take-in/files", in::receive),
                     Map.entry("/take-in/times", in::times),

@@ -27,11 +27,13 @@ final class Frame {
 
     private final Pages pages = new Pages();
     private final CourseSet set;
+    private final Alone alone;
     private final Map<Integer, List<String>> notices = new LinkedHashMap<>();
     private int last;
 
-    Frame(CourseSet set) {
+    Frame(CourseSet set, Alone alone) {
         this.set = set;
+        this.alone = alone;
     }
 
     /** A page of a place. */
@@ -41,6 +43,8 @@ final class Frame {
         all.put("status", status);
         all.put("notices", notices(call));
         all.put("folder", String.valueOf(set.course().files().folder().getFileName()));
+        all.put("alone", alone.isSo());
+        all.put("path", set.course().files().folder().toString());
         all.put(
                 "places",
                 PLACES.stream()

@@ -5,9 +5,7 @@ import static ampersheet.source.Told.say;
 import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.issue.CourseFolder;
 import ampersheet.render.pdf.ExtraFont;
-import ampersheet.source.Told;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -15,10 +13,11 @@ import java.util.Optional;
 import java.util.concurrent.ConcurrentSkipListMap;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** What is handed out: made in the background, each file whole or not there. */
 final class GiveOutPlace {
-    private static final Pattern MADE = Pattern.compile("made/[\\w.-]+\\.(?:pdf|html)\\b");
+    private static final Pattern MADE = Pattern.compile("(?<![\\w/])made/[\\w.-]+\\.(?:pdf|html)\\b");
     private static final String PLACE = "give-out";
     private static final String HERE = "/" + PLACE;
 
@@ -29,7 +28,12 @@ final class GiveOutPlace {
     /** The forms as they were sent last. */
     private final Map<String, Form> asked = new ConcurrentSkipListMap<>();
 
-    private volatile Making.Begun last;
+    /** What {@link Work} tells of here, and what it told of before; both by their forms, so as to begin them again. */
+    private volatile Optional<Asked> last = Optional.empty();
+
+    private volatile Optional<Asked> lastMade = Optional.empty();
+
+    private record Asked(Making.Begun begun, Form form) {}
 
     GiveOutPlace(CourseSet set, Frame frame, Work work) {
         this.set = set;
@@ -50,9 +54,10 @@ final class GiveOutPlace {
                 "own", set.course().isFolder(files.templates()),
                 "learners", learners(),
                 "made", making.things().shown(),
+                "madePath", files.made().toString(),
                 "chosen", chosen(),
-                "work", shown(standing),
-                "older", older(standing));
+                "work", told(standing, last),
+                "before", told(work.before(PLACE), lastMade));
         return frame.page(Reply.FINE, call, PLACE, PLACE, values);
     }
 
@@ -65,19 +70,19 @@ final class GiveOutPlace {
     }
 
     /** What of the course has changed since that was made of which it is told, and what to do. */
-    private String older(Optional<Work.Standing> standing) {
-        Making.Begun begun = last;
-        if (begun == null
-                || standing.filter(now -> now.state() == Work.State.DONE).isEmpty()) {
-            return "";
+    private Map<String, Object> told(Optional<Work.Standing> standing, Optional<Asked> asked) {
+        Map<String, Object> values = shown(standing);
+        if (standing.filter(now -> now.state() == Work.State.DONE).isEmpty() || asked.isEmpty()) {
+            return values;
         }
-        List<String> changed = set.ingredients().changedSince(begun.from());
-        if (changed.isEmpty()) {
-            return "";
+        Making.Begun begun = asked.get().begun();
+        String changed = set.ingredients().toldSince(begun.from());
+        if (!changed.isEmpty()) {
+            boolean counted = begun.what() == Making.What.COUNT;
+            values.put("older", say(counted ? "desk.older.count" : "desk.older", "files", changed));
+            values.put("again", begun.what().word());
         }
-        return begun.what() == Making.What.COUNT
-                ? say("desk.older.count", "files", Told.all(changed))
-                : say("desk.older", "files", Told.all(changed));
+        return values;
     }
 
     /** What was chosen last, so that whoever counts paper first does not choose again. */
@@ -126,11 +131,10 @@ final class GiveOutPlace {
 
     /** Files that are told of and can be opened. */
     private static List<String> named(List<String> told) {
-        List<String> named = new ArrayList<>();
-        for (String one : told) {
-            MADE.matcher(one).results().map(MatchResult::group).forEach(named::add);
-        }
-        return named;
+        return told.stream()
+                .flatMap(one -> MADE.matcher(one).results().map(MatchResult::group))
+                .distinct()
+                .toList();
     }
 
     /** How far it is, for the script of any page. */
@@ -150,7 +154,20 @@ final class GiveOutPlace {
 
     /** Begins to make what was asked for. */
     Reply make(Call call) {
-        Form form = call.form();
+        return make(call, call.form());
+    }
+
+    /** Begins the same once more, by what stands in the course now. */
+    Reply again(Call call) {
+        Optional<Form> before = Stream.of(last, lastMade)
+                .flatMap(Optional::stream)
+                .filter(one -> one.begun().what().word().equals(call.form().text("what")))
+                .map(Asked::form)
+                .findFirst();
+        return before.map(form -> make(call, form)).orElseGet(() -> Reply.to(HERE));
+    }
+
+    private Reply make(Call call, Form form) {
         Optional<Making.What> what = Making.What.of(form.text("what"));
         if (what.isEmpty()) {
             return Reply.unknown();
@@ -166,7 +183,8 @@ final class GiveOutPlace {
                     ? work.beginAside(begun.title(), PLACE, begun.task())
                     : work.begin(begun.title(), PLACE, begun.task());
             if (first) {
-                last = begun;
+                last = Optional.of(new Asked(begun, form));
+                lastMade = what.get() == Making.What.COUNT ? lastMade : last;
             }
             return frame.begun(first, HERE);
         } catch (DiagnosticException unfit) {

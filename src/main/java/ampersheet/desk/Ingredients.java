@@ -1,8 +1,12 @@
 package ampersheet.desk;
 
+import static ampersheet.source.Told.say;
+
 import ampersheet.issue.CourseFolder;
+import ampersheet.source.Told;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 
@@ -14,6 +18,29 @@ import java.util.Map;
 record Ingredients(Map<String, String> versions) {
     Ingredients {
         versions = new LinkedHashMap<>(versions);
+    }
+
+    /** What is not as it was, in the words of the desk's places. */
+    String toldSince(Ingredients before) {
+        return told(changedSince(before));
+    }
+
+    /** Files in the words of the desk's places, each once; empty where there are none. */
+    static String told(List<String> files) {
+        return Told.all(List.copyOf(
+                new LinkedHashSet<>(files.stream().map(Ingredients::called).toList())));
+    }
+
+    private static String called(String file) {
+        return switch (file) {
+            case CourseFolder.PLAN -> say("desk.ingredient.set");
+            case CourseFolder.PLAN + ".seed" -> say("desk.ingredient.seed");
+            case CourseFolder.CLASS -> say("desk.ingredient.class");
+            case CourseFolder.PARTS -> say("desk.ingredient.parts");
+            case CourseFolder.FONT -> say("desk.ingredient.font");
+            case CourseFolder.TEMPLATES -> say("desk.ingredient.templates");
+            default -> say("desk.ingredient.logo", "file", file);
+        };
     }
 
     /** Those files that are not what they were. */

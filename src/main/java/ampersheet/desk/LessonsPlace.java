@@ -18,6 +18,8 @@ import ampersheet.sheet.Support;
 import ampersheet.source.Languages;
 import ampersheet.template.ProblemTemplate;
 import ampersheet.template.TemplateLibrary;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -122,6 +124,10 @@ final class LessonsPlace {
                 "own", lesson.own());
     }
 
+    static String address(String name, int numbers) {
+        return "/lesson?name=" + URLEncoder.encode(name, StandardCharsets.UTF_8) + "&numbers=" + numbers;
+    }
+
     /** One problem with numbers, as a learner sees it, and what is known of it. */
     Reply lesson(Call call) {
         String name = call.query().text("name");
@@ -149,6 +155,7 @@ final class LessonsPlace {
                             "skill", template.skill(),
                             "minutes", Minutes.bare(template),
                             "teaches", template.teaches(),
+                            "inSet", set.lessonsInSet().contains(name),
                             "numbers", numbers,
                             "next", (numbers + 1) % MOST_NUMBERS,
                             "open", html(Composer.onItsOwn(open), "open-"),

@@ -3,13 +3,14 @@ package ampersheet.desk;
 import static ampersheet.source.Told.say;
 
 import ampersheet.issue.CourseFolder;
-import ampersheet.source.Told;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.Function;
 
 /**
  * What lies in the folder of made things, each with what has changed of the course since it was made. What this desk
@@ -27,16 +28,22 @@ final class MadeThings {
 
     /** What is made by one button, and lies under one name. */
     enum Thing {
-        HANDOUT("handout"),
-        CARDS("cards"),
-        PRACTICE("practice"),
-        EXCHANGE("exchange"),
-        PAGES(MadeThings.PAGES);
+        HANDOUT("handout", CourseFolder::handout),
+        CARDS("cards", CourseFolder::cards),
+        PRACTICE("practice", CourseFolder::practice),
+        EXCHANGE("exchange", CourseFolder::exchange),
+        PAGES(MadeThings.PAGES, CourseFolder::pages);
 
         private final String stem;
+        private final Function<CourseFolder, Path> place;
 
-        Thing(String stem) {
+        Thing(String stem, Function<CourseFolder, Path> place) {
             this.stem = stem;
+            this.place = place;
+        }
+
+        Path place(CourseFolder files) {
+            return place.apply(files);
         }
 
         boolean isForNobodyInParticular() {
@@ -82,7 +89,7 @@ final class MadeThings {
         List<String> changed = known != null
                 ? asked.changedSince(known)
                 : set.course().writtenAfter("made/" + name, asked.versions().keySet());
-        return changed.isEmpty() ? "" : say("desk.older.file", "files", Told.all(changed));
+        return changed.isEmpty() ? "" : say("desk.older.file", "files", Ingredients.told(changed));
     }
 
     /** Tables that go with an archive, and archives, are to be kept as they are. */

@@ -78,6 +78,11 @@ final class Making {
             return Stream.of(values()).filter(what -> what.word.equals(word)).findFirst();
         }
 
+        /** By which its button is known. */
+        String word() {
+            return word;
+        }
+
         /** In which it is asked for. */
         String form() {
             return form;
@@ -184,8 +189,12 @@ final class Making {
                 title,
                 from,
                 progress -> {
-                    List<String> told = task.run(progress);
+                    List<String> told = new ArrayList<>(task.run(progress));
                     things.made(thing, from);
+                    told.add(say(
+                            "desk.made.lies",
+                            "path",
+                            thing.place(set.course().files()).toString()));
                     return told;
                 },
                 Optional.empty());
@@ -262,9 +271,26 @@ final class Making {
         Handouts.print(of, roster, set.course().files().handout(), wish, terms(progress), paper -> {
             told.add(paper.sentence(Languages.ENGLISH));
             saving(paper).ifPresent(told::add);
+            if (wish.checkLetters()) {
+                told.add(letters(of, roster, wish, paper));
+            }
             return false;
         });
         return told;
+    }
+
+    /**
+     * What the letters take: their table asks for room before the first problem. Told by the first sheet without it.
+     */
+    private static String letters(ProblemSet of, Roster roster, Handouts.Wish wish, PaperCount paper) {
+        Roster first = Seats.withoutNames(roster.seats().subList(0, 1));
+        int with = paper.least() == paper.most()
+                ? paper.most()
+                : Handouts.count(of, first, wish.onlySheets(true)).most();
+        int without = Handouts.count(of, first, wish.onlySheets(false)).most();
+        return without < with
+                ? count("desk.paper.letters", without, "sides", Integer.toString(with))
+                : say("desk.paper.letters.none");
     }
 
     /** What would take less paper, by what the form calls it. */

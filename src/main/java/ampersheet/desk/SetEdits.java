@@ -8,6 +8,7 @@ import ampersheet.diagnostic.DiagnosticException;
 import ampersheet.diagnostic.Place;
 import ampersheet.issue.CourseFolder;
 import ampersheet.issue.CourseStart;
+import ampersheet.marking.ReceivedList;
 import ampersheet.sheet.Logo;
 import ampersheet.sheet.MarkingPolicy;
 import ampersheet.sheet.Plan;
@@ -95,12 +96,20 @@ final class SetEdits {
             }
             check(text);
             set.course().write(CourseFolder.PLAN, text, now.version());
-            return frame.goOn("/set", told);
+            return frame.goOn(afterAdding(call), told);
         } catch (DiagnosticException unfit) {
             return place.show(call, Reply.NOT_FITTING, Optional.empty(), unfit.diagnostics());
         } catch (Course.Stale meanwhile) {
             return add(call, sources, pool, chosen); // only behind what is there now
         }
+    }
+
+    /** Whoever looks at a single lesson goes on looking there. */
+    private static String afterAdding(Call call) {
+        return call.form().number("numbers").stream()
+                .mapToObj(numbers -> LessonsPlace.address(call.form().text("lesson"), numbers))
+                .findFirst()
+                .orElse("/set");
     }
 
     private static Plan.Source.One one(String name) {
@@ -201,7 +210,15 @@ final class SetEdits {
     }
 
     Reply heading(Call call) {
-        return keys(call, SetPlace.heading(set.plan()), "");
+        Plan before = set.plan();
+        String due = call.form().text("due");
+        boolean isOnlyPrinted = !due.isEmpty()
+                && !due.equals(before.heading().due())
+                && ReceivedList.time(due).isEmpty();
+        return keys(
+                call,
+                SetPlace.heading(before),
+                isOnlyPrinted ? say("desk.set.due.printed", "due", due) : say("desk.kept"));
     }
 
     /** Changes those keys whose value is another one now; what nobody changed stays as it was written. */
@@ -223,7 +240,7 @@ final class SetEdits {
         } catch (DiagnosticException unfit) {
             return place.show(call, Reply.NOT_FITTING, Optional.empty(), unfit.diagnostics());
         }
-        all.add(told.isEmpty() ? say("desk.kept") : told);
+        all.add(told);
         return keep(call, text, call.form().text("seen"), all);
     }
 

@@ -77,6 +77,7 @@ final class SetPlace {
                 "marked", FaultyText.of(CourseFolder.PLAN, typed.orElse(kept.text()), faults),
                 "canUndo", set.course().canUndo(CourseFolder.PLAN),
                 "keeping", PartsPlace.keeping(set),
+                "hasClass", set.course().isThere(CourseFolder.CLASS),
                 "seat", call.query().number("seat", 1, LAST_SEAT, firstSeat()),
                 "side", call.query().text("side").equals("key") ? "key" : "sheet",
                 "skills", skills());

@@ -9,7 +9,9 @@ import ampersheet.issue.Progress;
 import ampersheet.source.WithinMemory;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.concurrent.CancellationException;
 import java.util.function.LongSupplier;
 
@@ -23,6 +25,8 @@ final class Work implements AutoCloseable {
 
     private final LongSupplier nanos;
     private Job last;
+    /** Of each place, the last that did not give way. */
+    private final Map<String, Job> made = new TreeMap<>();
 
     Work(LongSupplier nanos) {
         this.nanos = nanos;
@@ -179,6 +183,9 @@ final class Work implements AutoCloseable {
             last.stop();
         }
         last = new Job(title, place, task, nanos, givesWay, running ? last.thread : null);
+        if (!givesWay) {
+            made.put(place, last);
+        }
         last.thread = new Thread(last, "work");
         last.thread.setDaemon(true);
         last.thread.setPriority(Thread.MIN_PRIORITY);
@@ -193,6 +200,11 @@ final class Work implements AutoCloseable {
     /** The same, if it belongs to this place. */
     Optional<Standing> standing(String place) {
         return standing().filter(one -> one.place().equals(place));
+    }
+
+    /** What was made last at this place, where {@link #standing(String)} tells of something else by now. */
+    synchronized Optional<Standing> before(String place) {
+        return Optional.ofNullable(made.get(place)).filter(job -> job != last).map(Job::standing);
     }
 
     synchronized void stop() {

@@ -64,6 +64,11 @@ public final class Handouts {
             this(paper, profile, keys, checkLetters, false, false, Optional.empty());
         }
 
+        /** The same sheets and nothing besides them. */
+        public Wish onlySheets(boolean letters) {
+            return new Wish(paper, profile, Keys.NONE, letters, false, sharedExamples, extra);
+        }
+
         /** Whether there is a file for the host's eyes only. */
         boolean hasKeysApart() {
             return keys == Keys.APART || paper.isFolded() && (host || keys != Keys.NONE);

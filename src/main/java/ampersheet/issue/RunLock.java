@@ -27,7 +27,7 @@ import java.util.concurrent.ConcurrentSkipListSet;
  * to look into it would lose the lock, on systems that give up all locks of a program when it closes one of several
  * openings.)
  */
-final class RunLock implements AutoCloseable {
+public final class RunLock implements AutoCloseable {
     private static final int TRIES = 50;
     private static final int LENGTHS = 1 << 20;
     private static final Set<Path> HELD_HERE = new ConcurrentSkipListSet<>();
@@ -77,6 +77,19 @@ final class RunLock implements AutoCloseable {
             if (!held) {
                 HELD_HERE.remove(key);
             }
+        }
+    }
+
+    /**
+     * The same; empty if another run holds it.
+     *
+     * @throws IOException if no lock can be had here at all
+     */
+    public static Optional<RunLock> ifFree(Path file) throws IOException {
+        try {
+            return Optional.of(of(file, file));
+        } catch (DiagnosticException held) {
+            return Optional.empty();
         }
     }
 

@@ -51,9 +51,13 @@ class DeskCommandTest {
         try (BufferedReader said =
                 new BufferedReader(new InputStreamReader(desk.getInputStream(), StandardCharsets.UTF_8))) {
             String address = "";
+            List<String> lines = new ArrayList<>();
             for (String told = said.readLine(); told != null && address.isEmpty(); told = said.readLine()) {
+                lines.add(told);
                 address = told.contains("/open/") ? told.strip() : "";
             }
+            String path = folder.toRealPath().resolve("course").toString().replace('\\', '/');
+            assertTrue(lines.get(0).contains(path), lines.toString());
             HttpResponse<String> opened = HttpClient.newHttpClient()
                     .send(HttpRequest.newBuilder(URI.create(address)).build(), HttpResponse.BodyHandlers.ofString());
             assertEquals(200, opened.statusCode());

@@ -172,6 +172,45 @@ class DeskUnsentTest {
     }
 
     @Test
+    void whatIsNotKeptIsToldBesideWhatWouldBeMadeWithoutItAndNoMoreOnceItIsKept() {
+        place("set");
+        type("input[name=title]", "Typed");
+        place("give-out");
+        List<WebElement> notes = browser.findElements(By.cssSelector("form[data-from] .unsent"));
+        assertEquals(4, notes.size());
+        assertEquals(
+                "Not kept yet, and so not in what is made here: what you wrote or chose at Set",
+                notes.get(0).getText());
+        PageAudit.accessible(browser, "told at the button of what is not kept");
+        place("set");
+        press("form[action='/set/heading'] button.main");
+        assertEquals("Kept.", until("#notices").getText());
+        browser.navigate().back();
+        browser.navigate().back();
+        until("form[data-from]");
+        assertEquals(List.of(), unsent(), "a page that the browser goes back to tells what is so now");
+        browser.navigate().forward();
+        browser.navigate().forward();
+        until("input[name=title]");
+        assertEquals(List.of(), browser.findElements(By.cssSelector("#notices")), "nothing was kept just now");
+    }
+
+    @Test
+    void aTitleThatTheKeyboardReachesStandsAboveTheBarAtLessons() {
+        for (int width : new int[] {360, 560, 800, 1280}) {
+            Chromium.screen(browser, width, 800);
+            for (int i : new int[] {11, 30}) {
+                browser.executeScript("scrollTo(0, 0); const title = document.querySelectorAll('.lesson h2 a')[" + i
+                        + "]; title.focus({preventScroll: true}); title.scrollIntoView({block: 'nearest'});");
+                double covered = ((Number) browser.executeScript("return document.activeElement.getBoundingClientRect()"
+                                + ".bottom - document.querySelector('.bar').getBoundingClientRect().top"))
+                        .doubleValue();
+                assertTrue(covered <= 0, covered + " px of title " + i + " are covered at " + width);
+            }
+        }
+    }
+
+    @Test
     void ticksStayWhateverIsLookedForLookedAtOrReloaded() {
         List<String> lessons = List.of("current-limiting/one-indicator", "voltage-dividers/loaded-divider");
         for (String lesson : lessons) {

@@ -82,13 +82,56 @@ class DeskGiveOutTest {
         make("count", "who", "copies", "copies", "1", "profile", "compact");
         String sentence = first(done(), "(?:1 sheet of [^<]*)");
         assertTrue(make("count", "who", "copies", "copies", "1", "profile", "compact")
-                .contains("<div class=\"told\" role=\"status\">\n<p>" + sentence));
+                .contains("<div class=\"told\" id=\"notices\" role=\"status\">\n<p>" + sentence));
         Files.writeString(folder.resolve("class.csv"), "seat,name\n1,Ada\n");
         assertTrue(make("count", "who", "copies", "copies", "1", "profile", "compact")
                 .contains("<p>" + sentence));
         String other = make("count", "who", "copies", "copies", "1", "profile", "large");
         assertFalse(other.contains("role=\"status\">\n<p>1 sheet"), other);
         done();
+    }
+
+    @Test
+    void whatWasMadeStaysToBeOpenedWhilePaperIsCountedAndSaysWhereItLies() throws Exception {
+        make("practice");
+        String made = done();
+        String lies = "On this computer it lies at " + folder.toRealPath().resolve("made/practice.html") + "<";
+        assertTrue(made.contains(lies), made);
+        assertEquals(1, made.split("Open made/practice.html", -1).length - 1, made);
+        make("count", "who", "copies", "copies", "1", "keys", "none", "no-host", "yes");
+        String both = done();
+        assertTrue(both.contains("How much paper it takes: done"), both);
+        assertTrue(both.contains("The practice page: done") && both.contains("Open made/practice.html"), both);
+        assertTrue(both.contains(lies), both);
+    }
+
+    @Test
+    void whatIsOlderThanTheSetIsMadeAgainAsItWasAskedForByOneButton() throws Exception {
+        make("pages", "drawings", "yes");
+        done();
+        assertEquals(303, OpenDesk.status(desk.post("/give-out/again", "what", "cards")), "nothing to repeat");
+        Files.writeString(folder.resolve("plan.yaml"), desk.plan().replace("title: ", "title: Another "));
+        String older = desk.get("/give-out");
+        assertTrue(older.contains("Changed after this was made: the set."), older);
+        assertTrue(older.contains("action=\"/give-out/again\""), older);
+        Files.delete(folder.resolve("made/class/index.html"));
+        desk.post("/give-out/again", "what", "pages");
+        String again = done();
+        assertFalse(again.contains("/give-out/again"), again);
+        assertTrue(Files.readString(folder.resolve("made/class/index.html")).contains("Another First evening"));
+        assertTrue(again.contains("name=\"drawings\" value=\"yes\" checked"), again);
+    }
+
+    @Test
+    void whoCountsPaperIsToldWhatTheCheckLettersTake() throws Exception {
+        make("count", "who", "copies", "copies", "1", "keys", "none", "no-host", "yes");
+        String with = done();
+        assertTrue(with.contains("1 sheet of 4 sides"), with);
+        assertTrue(with.contains("Without check letters, the first sheet takes 2 sides instead of 4."), with);
+        make("count", "who", "copies", "copies", "1", "keys", "none", "no-host", "yes", "no-letters", "yes");
+        String without = done();
+        assertTrue(without.contains("1 sheet of 2 sides"), without);
+        assertFalse(without.contains("Without check letters, the first"), without);
     }
 
     private static String first(String page, String pattern) {
@@ -123,15 +166,15 @@ class DeskGiveOutTest {
         assertFalse(fresh.contains("class=\"older\""), fresh);
         desk.post("/class/paste", "names", "Ada\nBob", "seen", desk.seen("/class"));
         String older = desk.get("/give-out");
-        assertTrue(older.contains("<strong>class.csv changed after this was made. Make it again"), older);
+        assertTrue(older.contains("<strong>Changed after this was made: the class list. Made again"), older);
         assertTrue(
                 older.contains("<a href=\"/made/class/index.html\">class/index.html</a>"
-                        + " <span class=\"older\">older than class.csv</span>"),
+                        + " <span class=\"older\">older than the class list</span>"),
                 older);
         desk.post("/class/undo");
         assertFalse(desk.get("/give-out").contains("class=\"older\""), "what is as it was is not older");
         Files.writeString(folder.resolve("plan.yaml"), desk.plan() + "# another thought\n");
-        assertTrue(desk.get("/give-out").contains("older than plan.yaml"));
+        assertTrue(desk.get("/give-out").contains("older than the set"));
         make("pages");
         assertFalse(done().contains("class=\"older\""), "made again it is of now");
     }
@@ -145,7 +188,7 @@ class DeskGiveOutTest {
         assertFalse(desk.get("/give-out").contains("class=\"older\""));
         Files.setLastModifiedTime(
                 folder.resolve("plan.yaml"), FileTime.from(Instant.now().plusSeconds(60)));
-        assertTrue(desk.get("/give-out").contains("older than plan.yaml"));
+        assertTrue(desk.get("/give-out").contains("older than the set"));
     }
 
     @Test

@@ -63,6 +63,8 @@ class DeskGuideTest {
         values.put("place", "help");
         values.put("status", 200);
         values.put("folder", "f");
+        values.put("path", "/f");
+        values.put("alone", true);
         values.put("notices", List.of());
         values.put("places", List.of());
         String page = new Pages().fill("guide", values);

@@ -5,13 +5,17 @@
 /** What was typed or chosen in this window and is not sent yet; it ends with the window. */
 const unsent = (() => {
   const NAME = "unsent";
-  let all = {};
   let lasts = true;
-  try {
-    all = JSON.parse(sessionStorage.getItem(NAME) || "{}");
-  } catch (refused) {
-    lasts = false;
-  }
+  const read = () => {
+    try {
+      return JSON.parse(sessionStorage.getItem(NAME) || "{}");
+    } catch (refused) {
+      lasts = false;
+      return all || {};
+    }
+  };
+  let all = null;
+  all = read();
   const write = () => {
     try {
       sessionStorage.setItem(NAME, JSON.stringify(all));
@@ -21,6 +25,7 @@ const unsent = (() => {
   };
   return {
     get: key => all[key],
+    reread: () => { all = read(); },
     set: (key, value) => { all[key] = value; write(); },
     remove: key => { delete all[key]; write(); },
     entries: () => Object.entries(all),
@@ -147,19 +152,39 @@ function addRow(form) {
   return row;
 }
 
-/** Names the other places where something waits to be kept. */
+/** A note that ends with the names of those places where something waits to be kept; none if there are none. */
+function noteOf(id, places) {
+  const links = [...document.querySelectorAll(".places a")].filter(link => places.has(link.getAttribute("href").slice(1)));
+  if (links.length === 0) {
+    return [];
+  }
+  const note = told(id);
+  note.classList.add("elsewhere");
+  links.forEach((link, i) => {
+    const copy = document.createElement("a");
+    copy.href = link.getAttribute("href");
+    copy.textContent = link.textContent;
+    note.append(i === 0 ? " " : ", ", copy);
+  });
+  return [note];
+}
+
+/** Names the other places where something waits to be kept, above all and beside what would be made without it. */
 function tellElsewhere() {
   const places = new Set(unsent.entries().filter(([key, one]) => one.keeps && one.place !== place).map(([key, one]) => one.place));
-  const links = [...document.querySelectorAll(".places a")].filter(link => places.has(link.getAttribute("href").slice(1)));
-  if (links.length > 0) {
-    const note = told("unsent-elsewhere");
-    links.forEach((link, i) => {
-      const copy = document.createElement("a");
-      copy.href = link.getAttribute("href");
-      copy.textContent = link.textContent;
-      note.append(i === 0 ? " " : ", ", copy);
-    });
-    document.querySelector("h1").after(note);
+  document.querySelectorAll(".elsewhere").forEach(note => note.remove());
+  document.querySelector("h1").after(...noteOf("unsent-elsewhere", places));
+  for (const form of document.querySelectorAll("form[data-from]")) {
+    const from = form.dataset.from.split(" ").filter(one => places.has(one));
+    form.querySelector(".buttons").before(...noteOf("unsent-make", new Set(from)));
+  }
+}
+
+/** What was told of the last thing done is told of no other. */
+function untell() {
+  const notices = document.getElementById("notices");
+  if (notices) {
+    notices.remove();
   }
 }
 
@@ -272,9 +297,15 @@ document.addEventListener("click", event => {
     added[0].querySelector("select").focus();
   }
 });
-window.addEventListener("pageshow", () => {
+window.addEventListener("pageshow", event => {
   leaving = false;
   sending = null;
+  const [way] = performance.getEntriesByType("navigation");
+  if (event.persisted || way && way.type === "back_forward") {
+    untell();
+    unsent.reread();
+    tellElsewhere();
+  }
 });
 // Within the desk nothing is lost that can be put back; files that were chosen and not sent cannot.
 window.addEventListener("beforeunload", event => {
