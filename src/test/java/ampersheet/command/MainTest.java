@@ -310,7 +310,7 @@ class MainTest {
         String out = folder.resolve("out").toString();
         Run run = small("issue", plan.toString(), "--roster", huge.toString(), "--out", out);
         assertEquals(1, run.exitCode());
-        assertTrue(run.err().contains("huge.csv: error: this file is larger than 4 MB"), run.err());
+        assertTrue(run.err().contains("huge.csv: error: this file is larger than 64 MB"), run.err());
         assumeTrue(Files.exists(Path.of("/dev/zero")), "this system has no such device");
         for (List<String> inputs :
                 List.of(List.of("/dev/zero", roster.toString()), List.of(plan.toString(), "/dev/zero"))) {
