@@ -20,14 +20,8 @@ record CardsPrinted(Streams streams, BenchCardFile.Printed printed) {
                                     .toList())));
             return;
         }
-        streams.line(say(
-                "command.printed",
-                "what",
-                count("command.count.cards", printed.cards()),
-                "sides",
-                count("command.count.sides", printed.sides()),
-                "files",
-                count("command.count.files", printed.written())));
+        streams.line(HandoutCommand.printed(
+                count("command.count.cards", printed.cards()), printed.sides(), printed.written()));
         streams.line("  " + InputFile.shown(printed.file()));
         streams.line(say("command.cards.numbers"));
         printed.left()

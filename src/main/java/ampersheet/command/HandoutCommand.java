@@ -182,15 +182,20 @@ final class HandoutCommand implements Callable<Integer> {
                         titled -> Files.exists(Handouts.archiveBeside(out, ProblemSet.of(titled, library, bins))));
     }
 
-    private void tell(Handouts.Printed printed) {
-        streams.line(say(
+    /** @param what was printed, and how many of it */
+    static String printed(String what, int sides, int files) {
+        return say(
                 "command.printed",
                 "what",
-                count("command.count.sheets", printed.sheets()),
+                what,
                 "sides",
-                count("command.count.sides", printed.sides()),
+                count("command.count.sides", sides),
                 "files",
-                count("command.count.files", printed.written())));
+                count("command.count.files", files));
+    }
+
+    private void tell(Handouts.Printed printed) {
+        streams.line(printed(count("command.count.sheets", printed.sheets()), printed.sides(), printed.written()));
         printed.files().forEach(file -> streams.line("  " + InputFile.shown(file)));
         streams.line("  " + InputFile.shown(printed.grid()) + "   " + say("command.handout.grid"));
         streams.line("  " + InputFile.shown(printed.archive()) + "   " + say("command.handout.archive"));
